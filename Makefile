@@ -1,0 +1,194 @@
+# libbrake and the command stopmargin. `make help` lists the targets.
+
+PREFIX ?= /usr/local
+CFLAGS ?= -O2
+# Give another folder with another compiler or other flags: objects do not remember theirs.
+BUILD ?= build
+# Debian's own, for Debian's NumPy, SciPy and Hypothesis.
+PYTHON ?= /usr/bin/python3
+
+VERSION := $(shell sed -n 's/^\#define BRAKE_VERSION "\(.*\)"$$/\1/p' libbrake/include/brake/version.h)
+SONAME := libbrake.so.$(firstword $(subst ., ,$(VERSION)))
+
+# -Wdouble-promotion: a float that slipped in costs digits. -Wconversion: so does a silent cast.
+WARNINGS := -Wall -Wextra -Wpedantic -Wconversion -Wshadow -Wdouble-promotion -Werror
+LANGUAGE := -std=c11 -Ilibbrake/include -Ilibbrake
+COMPILE = $(CC) $(LANGUAGE) $(WARNINGS) -fPIC $(DEFINES) $(CPPFLAGS) $(CFLAGS) $(INSTRUMENT)
+LINK = $(CC) $(CFLAGS) $(INSTRUMENT) $(LDFLAGS)
+LIBS := -linih -lcjson -lm
+
+# What must be installed: to build, and in addition to test.
+CORE_PACKAGES := gcc libc6-dev libinih-dev libcjson-dev pkg-config
+PACKAGES := $(CORE_PACKAGES) clang clang-format clang-tidy cppcheck gcovr libcmocka-dev python3 \
+    python3-hypothesis python3-numpy python3-pytest python3-scipy valgrind
+
+HEADERS := $(wildcard libbrake/include/brake/*.h)
+COMMAND := $(wildcard libbrake/command/*.c)
+LIBRARY := $(filter-out $(COMMAND),$(wildcard libbrake/*/*.c))
+UNIT_TESTS := $(wildcard tests/*/test_*.c)
+PUBLISHED := $(wildcard tests/published/*.c)
+BENCHES := $(wildcard tests/bench/*.c)
+PYTEST_FOLDERS ?= command file oracle lint
+PYTESTS := $(foreach folder,$(PYTEST_FOLDERS),$(wildcard tests/$(folder)/test_*.py))
+
+object = $(1:%.c=$(BUILD)/%.o)
+TESTS := $(UNIT_TESTS:%.c=$(BUILD)/%) $(if $(PUBLISHED),$(BUILD)/tests/published/published)
+BENCH_PROGRAMS := $(BENCHES:%.c=$(BUILD)/%)
+PROGRAM := $(if $(COMMAND),$(BUILD)/stopmargin)
+SHARED := $(BUILD)/libbrake.so.$(VERSION)
+OBJECTS := $(call object,$(LIBRARY) $(COMMAND) $(UNIT_TESTS) $(PUBLISHED) $(BENCHES))
+
+.PHONY: all check check-sanitize check-valgrind lint prove coverage bench deps-core deps \
+    install uninstall format clean help
+.DELETE_ON_ERROR:
+
+all: $(PROGRAM) $(BUILD)/libbrake.a $(BUILD)/libbrake.so $(BUILD)/libbrake.pc
+
+# `make V=1` shows whole commands.
+say = @$(if $(V),:,echo '  $(1)')
+Q := $(if $(V),,@)
+
+# With `make -j deps all` nothing may be compiled before the packages are there.
+$(OBJECTS): | $(filter deps deps-core,$(MAKECMDGOALS))
+
+$(BUILD)/%.o: %.c
+	@mkdir -p $(@D)
+	$(call say,compile $<)
+	$(Q)$(COMPILE) -MMD -MP -c -o $@ $<
+
+-include $(OBJECTS:.o=.d)
+
+# A fresh archive: `ar r` alone would keep the objects of files that are gone.
+$(BUILD)/libbrake.a: $(call object,$(LIBRARY))
+	@rm -f $@
+	$(call say,archive $@)
+	$(Q)$(AR) rcs $@ $^
+
+# The shared library offers what a public header declares and nothing else.
+$(BUILD)/symbols.map: $(HEADERS)
+	@mkdir -p $(@D)
+	@{ echo '{ global:'; grep -oh '\bbrake_[a-z0-9_]*(' $^ | tr '(' ';' | sort -u; \
+	    echo 'local: *; };'; } >$@
+
+$(SHARED): $(call object,$(LIBRARY)) $(BUILD)/symbols.map
+	$(call say,link $@)
+	$(Q)$(LINK) -shared -Wl,-soname,$(SONAME) -Wl,--version-script=$(BUILD)/symbols.map \
+	    $(if $(INSTRUMENT),,-Wl,--no-undefined) -o $@ $(filter %.o,$^) $(LIBS)
+
+$(BUILD)/libbrake.so: $(SHARED)
+	@ln -sf $(<F) $(BUILD)/$(SONAME)
+	@ln -sf $(SONAME) $@
+
+# Paths are relative to the file itself, so an installed tree can be moved.
+$(BUILD)/libbrake.pc: libbrake/libbrake.pc.in libbrake/include/brake/version.h
+	@mkdir -p $(@D)
+	@sed 's/@VERSION@/$(VERSION)/' $< >$@
+
+$(BUILD)/stopmargin: $(call object,$(COMMAND)) $(BUILD)/libbrake.a
+	$(call say,link $@)
+	$(Q)$(LINK) -o $@ $^ $(LIBS)
+
+# Tests and benchmarks
+
+$(call object,$(UNIT_TESTS) $(PUBLISHED)): DEFINES := -DSOURCE_ROOT='"$(CURDIR)"'
+$(UNIT_TESTS:%.c=$(BUILD)/%) $(BENCH_PROGRAMS): %: %.o
+$(BUILD)/tests/published/published: $(call object,$(PUBLISHED))
+$(TESTS): TEST_LIBS := -lcmocka
+$(TESTS) $(BENCH_PROGRAMS): $(BUILD)/libbrake.a
+	$(call say,link $@)
+	$(Q)$(LINK) -o $@ $(filter %.o,$^) $(BUILD)/libbrake.a $(TEST_LIBS) $(LIBS)
+
+# The Python tests find what to test in these two; WRAPPER stands before each C test program.
+RUN_TESTS = STOPMARGIN=$(abspath $(BUILD)/stopmargin) LIBBRAKE_BUILD=$(abspath $(BUILD)) \
+    $(PYTHON) tests/run-tests --junit $(BUILD)/pytest.xml $(if $(WRAPPER),--wrapper '$(WRAPPER)')
+
+check: all $(TESTS)
+	@$(RUN_TESTS) $(TESTS) $(PYTESTS)
+
+# The lint tests measure the plain build, not this one. 99: no status of stopmargin or pytest.
+check-sanitize:
+	ASAN_OPTIONS=detect_leaks=1:detect_stack_use_after_return=1:exitcode=99 \
+	UBSAN_OPTIONS=print_stacktrace=1:exitcode=99 \
+	$(MAKE) --no-print-directory check BUILD=build/sanitize \
+	    PYTEST_FOLDERS='$(filter-out lint,$(PYTEST_FOLDERS))' \
+	    CFLAGS='-O1 -g -fno-omit-frame-pointer' \
+	    INSTRUMENT='-fsanitize=address,undefined -fno-sanitize-recover=all'
+
+check-valgrind: WRAPPER := valgrind --quiet --error-exitcode=99 --leak-check=full
+check-valgrind: $(TESTS)
+	@$(RUN_TESTS) $(TESTS)
+
+lint: all
+	@PYTHONPATH=tests PYTHONDONTWRITEBYTECODE=1 $(PYTHON) -m lint --build $(BUILD) \
+	    --flags '$(LANGUAGE) $(WARNINGS)' $(LIBRARY) $(COMMAND)
+
+# Needs the package frama-c-base and some 20 s; at lower precision there are false alarms.
+PROVED = tests/prove/model.c $(wildcard libbrake/model/*.c)
+prove: $(PROVED) $(HEADERS)
+	@mkdir -p $(BUILD)
+	@frama-c -eva -eva-precision 6 -warn-special-float none -eva-warn-key alarm=error \
+	    -eva-msg-key=-initial-state,-final-states -cpp-extra-args='-Ilibbrake/include -Ilibbrake' \
+	    $(PROVED) >$(BUILD)/prove.txt 2>&1; status=$$?; \
+	grep -A2 'eva:alarm\|User Error' $(BUILD)/prove.txt; \
+	sed -n 's/^ *\([0-9]* functions analyzed.*\|[0-9]* alarms\? generated.*\)/prove: \1/p' \
+	    $(BUILD)/prove.txt; exit $$status
+
+# gcc and gcovr belong together; -O0, or branches vanish before they are counted.
+coverage:
+	@find build/coverage -name '*.gcda' -delete 2>/dev/null || true
+	$(MAKE) --no-print-directory check CC=gcc BUILD=build/coverage CFLAGS=-O0 INSTRUMENT=--coverage \
+	    PYTEST_FOLDERS='$(filter-out lint,$(PYTEST_FOLDERS))'
+	@$(PYTHON) tests/coverage.py build/coverage
+
+bench: all $(BENCH_PROGRAMS)
+	@set -e; for bench in $(filter-out %_helper,$(BENCH_PROGRAMS)) $(wildcard tests/bench/*.py); do \
+	    LIBBRAKE_BUILD=$(BUILD) $$bench; done
+
+# Packages of Debian
+
+APT_GET := $(if $(filter-out 0,$(shell id -u)),sudo )env DEBIAN_FRONTEND=noninteractive apt-get
+deps-core: INSTALL_PACKAGES := $(CORE_PACKAGES)
+deps: INSTALL_PACKAGES := $(PACKAGES)
+deps-core deps:
+	$(APT_GET) update
+	$(APT_GET) install -y --no-install-recommends $(INSTALL_PACKAGES)
+
+# Installing
+
+TO := $(DESTDIR)$(PREFIX)
+
+install: all
+	install -d $(TO)/bin $(TO)/include/brake $(TO)/lib/pkgconfig
+	install -m 644 $(HEADERS) $(TO)/include/brake
+	install -m 644 $(BUILD)/libbrake.a $(TO)/lib
+	install -m 755 $(SHARED) $(TO)/lib
+	ln -sf $(notdir $(SHARED)) $(TO)/lib/$(SONAME)
+	ln -sf $(SONAME) $(TO)/lib/libbrake.so
+	install -m 644 $(BUILD)/libbrake.pc $(TO)/lib/pkgconfig
+	$(if $(PROGRAM),install -m 755 $(PROGRAM) $(TO)/bin)
+	$(if $(DESTDIR),,-ldconfig)
+
+uninstall:
+	rm -f $(TO)/bin/stopmargin $(TO)/lib/pkgconfig/libbrake.pc $(TO)/lib/libbrake.a \
+	    $(TO)/lib/libbrake.so $(TO)/lib/$(SONAME) $(TO)/lib/$(notdir $(SHARED))
+	rm -rf $(TO)/include/brake
+
+format:
+	clang-format -i $(HEADERS) $(wildcard libbrake/*/*.[ch] tests/*/*.[ch])
+
+clean:
+	rm -rf build
+
+help:
+	@echo 'all             the program, both libraries and the pkg-config file, in build/'
+	@echo 'check           every test'
+	@echo 'check-sanitize  every test under the address and undefined-behaviour sanitizers'
+	@echo 'check-valgrind  the C tests under valgrind'
+	@echo 'lint            warnings of two compilers, static analysis, measurements of the code'
+	@echo 'prove           abstract interpretation of the physics (not part of check)'
+	@echo 'coverage        lines and branches that the tests reach'
+	@echo 'bench           speed and size'
+	@echo 'deps-core deps  install what building needs; what testing needs too'
+	@echo 'install         below PREFIX ($(PREFIX)), staged in DESTDIR; uninstall takes it away'
+	@echo 'format          lay the sources out by .clang-format'
+	@echo 'clean           remove build/'

@@ -1,0 +1,100 @@
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "command.h"
+
+enum { SETTINGS = 64 };
+
+struct options {
+    const char *file;
+    char *setting[SETTINGS];
+    int settings;
+    unsigned rules;
+    bool json;
+};
+
+static bool take_rules(const char *word, unsigned *rules)
+{
+    static const struct {
+        const char *word;
+        unsigned rules;
+    } known[] = {{"us", BRAKE_RULES_US},
+                 {"un", BRAKE_RULES_UN},
+                 {"eu", BRAKE_RULES_EU},
+                 {"all", BRAKE_RULES_ALL}};
+    for (size_t i = 0; i < sizeof known / sizeof known[0]; i++) {
+        if (strcmp(word, known[i].word) == 0) {
+            *rules = known[i].rules;
+            return true;
+        }
+    }
+    return false;
+}
+
+/* The value of an option: behind its equals sign, or the next word. NULL: it is not this option. */
+static char *value_of(const char *option, int *at, int count, char **words)
+{
+    const size_t length = strlen(option);
+    char *word = words[*at];
+    if (strncmp(word, option, length) != 0 || (word[length] != '\0' && word[length] != '='))
+        return NULL;
+    if (word[length] == '=')
+        return word + length + 1;
+    return *at + 1 < count ? words[++*at] : word + length;
+}
+
+static int take_words(int count, char **words, struct options *o)
+{
+    for (int i = 1; i < count; i++) {
+        char *setting = value_of("--set", &i, count, words);
+        char *rules = setting == NULL ? value_of("--rules", &i, count, words) : NULL;
+        if (setting != NULL) {
+            if (o->settings == SETTINGS)
+                return command_misused("accepts up to %d times --set", SETTINGS);
+            o->setting[o->settings++] = setting;
+        } else if (rules != NULL) {
+            if (!take_rules(rules, &o->rules))
+                return command_misused("--rules '%s'; accepts us, un, eu, all", rules);
+        } else if (strcmp(words[i], "--json") == 0) {
+            o->json = true;
+        } else if (words[i][0] == '-' && words[i][1] != '\0') {
+            return command_misused("unknown option '%s'; accepts --set, --rules, --json", words[i]);
+        } else if (o->file != NULL) {
+            return command_misused("one file at a time; got '%s' and '%s'", o->file, words[i]);
+        } else {
+            o->file = words[i];
+        }
+    }
+    return o->file != NULL ? 0 : command_misused("check wants a vehicle file");
+}
+
+static int print_json(const struct brake_sheet *sheet, const struct brake_assessment *assessment)
+{
+    char *text = brake_report_json(sheet, assessment, false);
+    if (text == NULL) {
+        fputs("stopmargin: memory is short\n", stderr);
+        return EXIT_REFUSED;
+    }
+    puts(text);
+    free(text);
+    return 0;
+}
+
+int command_check(int count, char **words)
+{
+    struct options o = {.rules = BRAKE_RULES_ALL};
+    struct brake_sheet sheet;
+    struct brake_assessment assessment;
+    int status = take_words(count, words, &o);
+    if (status == 0)
+        status = command_read(o.file, o.setting, o.settings, &sheet);
+    if (status != 0)
+        return status;
+    brake_assess(&sheet, o.rules, &assessment);
+    if (o.json)
+        status = print_json(&sheet, &assessment);
+    else
+        brake_report_text(&sheet, &assessment, stdout);
+    return status != 0 ? status : brake_assessment_exit(&assessment);
+}

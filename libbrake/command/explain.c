@@ -1,0 +1,136 @@
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "command.h"
+
+static void print_range(const struct brake_quantity *q)
+{
+    const struct brake_unit *unit = brake_unit_find(q->unit);
+    const struct brake_unit *us = brake_unit_us(q->dimension);
+    printf("  unit      %s", q->unit[0] ? q->unit : "none");
+    if (us->name[0] != '\0' && strcmp(us->name, q->unit) != 0)
+        printf(", or %s and others of the trade", us->name);
+    printf("\n  range     %.4g to %.4g%s%s", brake_unit_from_si(unit, q->low),
+           brake_unit_from_si(unit, q->high), q->unit[0] ? " " : "", q->unit);
+    if (us->name[0] != '\0' && strcmp(us->name, q->unit) != 0)
+        printf(" (%.4g to %.4g %s)", brake_unit_from_si(us, q->low),
+               brake_unit_from_si(us, q->high), us->name);
+    putchar('\n');
+}
+
+static void print_default(const struct brake_quantity *q)
+{
+    if (isnan(q->fallback))
+        printf("  default   %s", q->why != NULL ? "worked out" : "none");
+    else if (q->kind == BRAKE_CHOICE)
+        printf("  default   %s", q->choices[(int)q->fallback]);
+    else
+        printf("  default   %.4g%s%s", brake_unit_from_si(brake_unit_find(q->unit), q->fallback),
+               q->unit[0] ? " " : "", q->unit);
+    if (q->why != NULL)
+        printf("; %s", q->why);
+    if (isnan(q->fallback) && q->need == BRAKE_NEEDED)
+        printf("; the line, or what gives it, is needed");
+    putchar('\n');
+}
+
+static void print_danger(const struct brake_quantity *q)
+{
+    static const char *const words[] = {
+        "either way, depending on the result looked at",
+        "when the entry is too low: the real vehicle is worse than the result",
+        "when the entry is too high: the real vehicle is worse than the result"};
+    printf("  danger    %s\n", words[q->danger]);
+}
+
+static void print_choices(const struct brake_quantity *q)
+{
+    printf("  one of   ");
+    for (int i = 0; q->choices[i] != NULL; i++)
+        printf("%s %s", i > 0 ? "," : "", q->choices[i]);
+    putchar('\n');
+}
+
+static void explain_quantity(int index)
+{
+    const struct brake_quantity *q = brake_quantity_at(index);
+    printf("%s.%s\n  meaning   %s\n", brake_quantity_section(index)->path, q->name, q->meaning);
+    if (q->symbol != NULL)
+        printf("  symbol    %s\n", q->symbol);
+    if (q->kind == BRAKE_REAL || q->kind == BRAKE_PISTONS || q->kind == BRAKE_CURVE)
+        print_range(q);
+    if (q->kind == BRAKE_CHOICE)
+        print_choices(q);
+    print_default(q);
+    printf("  measure   %s\n", q->measure);
+    if (q->kind == BRAKE_REAL || q->kind == BRAKE_PISTONS) {
+        print_danger(q);
+        printf("  doubt     %.3g %% of the value when the file states no tolerance\n",
+               100.0 * q->typical);
+    }
+}
+
+static void explain_result(int index)
+{
+    const struct brake_result *row = brake_result_at(index);
+    char path[80];
+    brake_result_path(index, path, sizeof path);
+    printf("%s (a result)\n  meaning   %s\n  unit      %s\n", path, row->meaning,
+           row->unit[0] ? row->unit : "none");
+}
+
+static void list_everything(void)
+{
+    const int parts = brake_section_count() - 1;
+    for (int i = 0, index = 0; i < parts; i++) {
+        printf("[%s] %s\n", brake_section_at(i)->path, brake_section_at(i)->meaning);
+        for (int row = 0; row < brake_section_at(i)->count; row++, index++)
+            printf("  %-20s %s\n", brake_quantity_at(index)->name,
+                   brake_quantity_at(index)->meaning);
+    }
+    printf("[part.NAME] %s\n", brake_section_at(parts)->meaning);
+    for (int row = 0; row < brake_section_at(parts)->count; row++)
+        printf("  %-20s %s\n", brake_section_at(parts)->rows[row].name,
+               brake_section_at(parts)->rows[row].meaning);
+    puts("\nResults (of each load case: empty.NAME, full.NAME)");
+    for (int i = 0; i < brake_result_find("full.mass.total"); i++)
+        printf("  %-40s %s\n", brake_result_at(i)->name, brake_result_at(i)->meaning);
+}
+
+/* A result may be asked for with or without its load case. */
+static int find_result(const char *path)
+{
+    char with_case[120];
+    const int index = brake_result_find(path);
+    if (index >= 0)
+        return index;
+    snprintf(with_case, sizeof with_case, "empty.%.100s", path);
+    return brake_result_find(with_case);
+}
+
+int command_explain(int count, char **words)
+{
+    char near_path[160];
+    if (count < 2) {
+        list_everything();
+        return 0;
+    }
+    if (count > 2)
+        return command_misused("explain takes one path");
+    const int quantity = brake_catalogue_find(NULL, words[1]);
+    const int result = find_result(words[1]);
+    if (quantity >= 0) {
+        explain_quantity(quantity);
+        return 0;
+    }
+    if (result >= 0) {
+        explain_result(result);
+        return 0;
+    }
+    const int near = brake_catalogue_nearest(words[1]);
+    if (near < 0)
+        return command_misused("unknown path '%s'; `stopmargin explain` lists all", words[1]);
+    brake_catalogue_path(NULL, near, near_path, sizeof near_path);
+    return command_misused("unknown path '%s'; did you mean %s?", words[1], near_path);
+}

@@ -1,0 +1,107 @@
+#include <stdarg.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "command.h"
+
+static const char help[] =
+    "stopmargin " BRAKE_VERSION ": are the brakes of a modified road vehicle still adequate?\n"
+    "\n"
+    "  stopmargin new                  write a vehicle file to start from, every line explained\n"
+    "  stopmargin new FILE             write FILE again with every line explained\n"
+    "  stopmargin check FILE           verdict, limiting item, next measurement, all numbers\n"
+    "      --set PATH=VALUE            change a line for this run (may be repeated)\n"
+    "      --rules us|un|eu|all        requirements to judge by (all)\n"
+    "      --json                      one JSON object in SI units\n"
+    "  stopmargin explain              list every line of a vehicle file and every result\n"
+    "  stopmargin explain PATH         meaning, unit, range, default, how to measure it\n"
+    "  stopmargin --help | --version\n"
+    "\n"
+    "A first hour: `stopmargin new > mine.ini`; fill in what you measured, a line a\n"
+    "measurement, with its unit, what it may be off by and where it came from:\n"
+    "      mass = 1985 kg +- 15 kg, measured\n"
+    "then `stopmargin check mine.ini`. It says which line it lacks and how to get it.\n"
+    "What if: stopmargin check mine.ini --set front.tyre.rollout=\"2.70 m\"\n"
+    "\n"
+    "Exit status: 0 every requirement that applies is met; 1 one falls short; 2 the input\n"
+    "was refused; 3 none falls short, but something could not be said.\n"
+    "\n"
+    "CAUTION: A calculation is not an approval. Local codes rule, and road brakes must be\n"
+    "checked by a qualified inspector before the vehicle is driven on the road.\n";
+
+int command_misused(const char *format, ...)
+{
+    va_list list;
+    fputs("stopmargin: ", stderr);
+    va_start(list, format);
+    vfprintf(stderr, format, list);
+    va_end(list);
+    fputs("\nstopmargin: try `stopmargin --help`\n", stderr);
+    return EXIT_REFUSED;
+}
+
+static void complain(const char *where, const struct brake_error *error)
+{
+    fputs(where, stderr);
+    if (error->line > 0)
+        fprintf(stderr, ":%d", error->line);
+    if (error->field[0] != '\0')
+        fprintf(stderr, ": %s", error->field);
+    fprintf(stderr, ": %s\n", error->text);
+}
+
+int command_read(const char *path, char *const *settings, int count, struct brake_sheet *sheet)
+{
+    struct brake_error error;
+    FILE *stream = fopen(path, "rb");
+    if (stream == NULL) {
+        fprintf(stderr, "%s: cannot be opened\n", path);
+        return EXIT_REFUSED;
+    }
+    enum brake_status status = brake_file_read(stream, sheet, &error);
+    fclose(stream);
+    for (int i = 0; i < count && status == BRAKE_OK; i++) {
+        status = brake_file_set(sheet, settings[i], &error);
+        path = status == BRAKE_OK ? path : "--set";
+    }
+    if (status == BRAKE_OK)
+        status = brake_sheet_complete(sheet, &error);
+    if (status == BRAKE_OK)
+        return 0;
+    complain(path, &error);
+    return EXIT_REFUSED;
+}
+
+static int run(int count, char **words)
+{
+    static const struct {
+        const char *verb;
+        int (*run)(int count, char **words);
+    } verbs[] = {{"check", command_check}, {"new", command_new}, {"explain", command_explain}};
+    if (count < 2)
+        return command_misused("a verb is wanted: new, check or explain");
+    for (int i = 2; i < count; i++) {
+        if (strcmp(words[i], "--help") == 0)
+            words[1] = words[i];
+    }
+    if (strcmp(words[1], "--help") == 0)
+        return fputs(help, stdout) < 0;
+    if (strcmp(words[1], "--version") == 0)
+        return printf("stopmargin %s\n", BRAKE_VERSION) < 0;
+    for (size_t i = 0; i < sizeof verbs / sizeof verbs[0]; i++) {
+        if (strcmp(words[1], verbs[i].verb) == 0)
+            return verbs[i].run(count - 1, words + 1);
+    }
+    return command_misused("unknown verb '%s'; accepts new, check, explain", words[1]);
+}
+
+int main(int count, char **words)
+{
+    const int status = run(count, words);
+    if (fflush(stdout) != 0 || ferror(stdout)) {
+        fputs("stopmargin: the output could not be written\n", stderr);
+        return EXIT_REFUSED;
+    }
+    return status;
+}

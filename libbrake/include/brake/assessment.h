@@ -1,0 +1,48 @@
+/** @file assessment.h
+ * Everything that is said of one vehicle: results, judgements, how sure they are, warnings.
+ */
+#ifndef BRAKE_ASSESSMENT_H
+#define BRAKE_ASSESSMENT_H
+
+#include "brake/catalogue.h"
+#include "brake/criteria.h"
+#include "brake/evaluate.h"
+#include "brake/tolerance.h"
+#include "brake/warnings.h"
+
+/** What is said of a vehicle. */
+struct brake_assessment {
+    unsigned rules;                                  /**< families judged */
+    struct brake_results results;
+    struct brake_judgement judgement[BRAKE_CRITERIA]; /**< by number of the criterion */
+    struct brake_sureness sureness[BRAKE_CRITERIA];
+    struct brake_warning warning[BRAKE_WARNINGS];
+    int warnings;                                    /**< how many there are */
+    int meets;                                       /**< criteria that apply and are met */
+    int falls_short;
+    int cannot_say;                                  /**< that apply, but lack an input */
+    int limiting;                                    /**< criterion of least margin; -1: none */
+};
+
+/** Assess a vehicle.
+ * @param sheet       complete
+ * @param rules       families to judge by, bits of enum brake_rules
+ * @param assessment  filled
+ */
+void brake_assess(const struct brake_sheet *sheet, unsigned rules,
+                  struct brake_assessment *assessment);
+
+/** Whether a criterion belongs to the families judged.
+ * @param assessment  filled
+ * @param criterion   number of the criterion
+ * @return            true when it was judged
+ */
+bool brake_assessed(const struct brake_assessment *assessment, int criterion);
+
+/** Exit status of a command that assessed a vehicle.
+ * @param assessment  filled
+ * @return            0 all that apply are met; 1 one falls short; 3 one cannot be said
+ */
+int brake_assessment_exit(const struct brake_assessment *assessment);
+
+#endif

@@ -1,0 +1,160 @@
+/** @file balance.h
+ * How brake force is shared between the axles, which axle locks first, and what deceleration a line
+ * pressure gives.
+ *
+ *   torque of an axle     T_i = b_i (p_i - p0_i) for p_i > p0_i, p_2 behind the valve
+ *   deceleration          a = (T_1/r_1 + T_2/r_2 + f m g) / (m + J_1 + J_2),  J_i = I_i / r_i^2
+ *   force at the tyres    F_i = T_i/r_i - J_i a
+ *   load                  N_1 = m (g (L - x) + a h) / L,  N_2 = m g - N_1
+ *   adhesion used         k_i = F_i / (w_i N_i),  w_i share of the axle's wheels that are braked
+ *
+ * Everything is piecewise linear in p, so locks and targets are found exactly, piece by piece.
+ * With the centre drive locked both axles turn together and share force as they share load:
+ * k_1 = k_2 = (F_1 + F_2) / (m g).
+ *
+ * Sources: UN Regulation 13-H, Annex 5 (adhesion utilisation); Wong, Theory of Ground Vehicles, ch.
+ * 3; Limpert, Brake Design and Safety, ch. 7.
+ */
+#ifndef BRAKE_BALANCE_H
+#define BRAKE_BALANCE_H
+
+#include <stdbool.h>
+
+#include "brake/constants.h"
+#include "brake/load.h"
+#include "brake/pedal.h"
+
+/** The brakes of one axle, both wheels together. */
+struct brake_axle_brakes {
+    double gain;      /**< [N*m/Pa] b, torque per pressure above the threshold */
+    double threshold; /**< [Pa] p0 */
+    double radius;    /**< [m] rolling radius */
+    double inertia;   /**< [kg*m2] of both wheels and what turns with them */
+    double wheels;    /**< [-] w, 1 unless a circuit has failed */
+};
+
+/** A vehicle as the balance sees it. */
+struct brake_balance {
+    struct brake_body body;                      /**< mass [kg] and centre [m] */
+    double wheelbase;                            /**< [m] L */
+    double rolling;                              /**< [-] f, rolling resistance, 0 is safe */
+    struct brake_axle_brakes axle[BRAKE_AXLES];  /**< front, rear */
+    struct brake_valve valve;                    /**< in the rear line */
+    bool locked;                                 /**< true: centre drive locked */
+};
+
+/** State of the vehicle at one pressure. */
+struct brake_point_of_balance {
+    double deceleration;         /**< [m/s2] */
+    double force[BRAKE_AXLES];   /**< [N] at the tyres */
+    double load[BRAKE_AXLES];    /**< [N] */
+    double used[BRAKE_AXLES];    /**< [-] adhesion used, k */
+};
+
+/** Mass that the brakes must slow: m + sum of I/r^2.
+ * @param balance  the vehicle
+ * @return         [kg]
+ * @source         Wong, ch. 3 (mass factor by parts)
+ */
+double brake_effective_mass(const struct brake_balance *balance);
+
+/** Brake torque of an axle at a line pressure.
+ * @param balance   the vehicle
+ * @param axle      front or rear
+ * @param pressure  [Pa] at the master cylinder
+ * @return          [N*m] both wheels
+ * @source          file head
+ */
+double brake_axle_torque(const struct brake_balance *balance, enum brake_axle axle,
+                         double pressure);
+
+/** State at a line pressure, no wheel locked.
+ * @param balance   the vehicle
+ * @param pressure  [Pa] at the master cylinder
+ * @return          the state; adhesion used is infinite on an axle that carries no load
+ * @source          file head
+ */
+struct brake_point_of_balance brake_balance_at(const struct brake_balance *balance,
+                                               double pressure);
+
+/** Line pressure that gives a deceleration, whatever the tyres can hold.
+ * @param balance       the vehicle
+ * @param deceleration  [m/s2]
+ * @return              [Pa]; infinite when no pressure gives it
+ * @source              inverse of the deceleration of the file head
+ */
+double brake_balance_pressure(const struct brake_balance *balance, double deceleration);
+
+/** Where the first axle locks as pressure rises. */
+struct brake_lock {
+    double pressure;      /**< [Pa] infinite when nothing locks */
+    double deceleration;  /**< [m/s2] at that pressure */
+    enum brake_axle axle; /**< the axle that locks; front when both do */
+};
+
+/** First lock on a road.
+ * @param balance   the vehicle
+ * @param adhesion  [-] peak friction of tyre and road, above 0
+ * @return          pressure, deceleration and axle
+ * @source          Wong, ch. 3 (conditions for front and rear lock)
+ */
+struct brake_lock brake_balance_lock(const struct brake_balance *balance, double adhesion);
+
+/** Deceleration above which the rear axle locks before the front one: the lowest at or above `from`
+ * at which the rear uses more adhesion than the front.
+ * @param balance  the vehicle
+ * @param from     [m/s2] where to begin
+ * @return         [m/s2]; infinite when the rear never uses more (no rear torque, or locked drive)
+ * @source         UN R13-H, Annex 5, 3.1 (B); equality of the two k is a quadratic in p
+ */
+double brake_balance_rear_first(const struct brake_balance *balance, double from);
+
+/** Deceleration at a line pressure when the driver or the anti-lock keeps the wheels turning.
+ *
+ * Without anti-lock: no more than at the first lock. With it: an axle that would lock keeps the
+ * part e k N of its adhesion, the other goes on.
+ * @param balance   the vehicle
+ * @param pressure  [Pa] at the master cylinder
+ * @param adhesion  [-] k, peak friction of tyre and road
+ * @param antilock  [-] e, adhesion kept by the anti-lock, 0 for a vehicle without
+ * @return          [m/s2]
+ * @source          UN R13-H, Annexes 5 and 6
+ */
+double brake_balance_deceleration(const struct brake_balance *balance, double pressure,
+                                  double adhesion, double antilock);
+
+/** Ideal front share of brake force: both axles use the same adhesion.
+ * @param body       mass [kg] and centre [m]
+ * @param wheelbase  [m]
+ * @param ratio      [-] deceleration over g
+ * @return           [-] front force over total
+ * @source           Limpert, ch. 7; Mannering and Washburn, ch. 2, eq. 2.30
+ */
+double brake_ideal_share(struct brake_body body, double wheelbase, double ratio);
+
+/** Braking ratio at which an axle locks for a fixed share of brake force.
+ * @param body       mass [kg] and centre [m]
+ * @param wheelbase  [m]
+ * @param share      [-] of brake force on the front axle, 0 to 1
+ * @param rolling    [-] rolling resistance
+ * @param adhesion   [-] peak friction of tyre and road
+ * @param axle       front or rear
+ * @return           [-] deceleration over g; infinite for a front axle that gains load faster than
+ *                   brake force
+ * @source           Wong, ch. 3, from the axle balance
+ */
+double brake_lock_ratio(struct brake_body body, double wheelbase, double share, double rolling,
+                        double adhesion, enum brake_axle axle);
+
+/** Torque at the steering from a left-right difference of front brake force.
+ *
+ *   dF = d F / (2 - d),  torque = dF s
+ * @param force       [N] brake force of the front axle
+ * @param difference  [-] d, (larger - smaller) / larger
+ * @param scrub       [m] s, scrub radius
+ * @return            [N*m] about the steering axes
+ * @source            Gillespie, Fundamentals of Vehicle Dynamics, ch. 8 (brake steer)
+ */
+double brake_steering_pull(double force, double difference, double scrub);
+
+#endif

@@ -1,0 +1,40 @@
+/** @file brake.h
+ * libbrake: are the brakes of a modified road vehicle still adequate? The whole library.
+ *
+ * CAUTION. A calculation is not an approval. Local codes rule, and road brakes must be checked by a
+ * qualified inspector before the vehicle is driven on the road.
+ *
+ * The model (tyre to heat) is pure functions over SI numbers: no allocation, no input or output, no
+ * state. A vehicle is read (file.h), completed (catalogue.h), evaluated (evaluate.h), judged
+ * (criteria.h), assessed as a whole (assessment.h) and reported (report.h).
+ */
+#ifndef BRAKE_BRAKE_H
+#define BRAKE_BRAKE_H
+
+#include "brake/assessment.h"
+#include "brake/balance.h"
+#include "brake/catalogue.h"
+#include "brake/constants.h"
+#include "brake/criteria.h"
+#include "brake/disc.h"
+#include "brake/drum.h"
+#include "brake/evaluate.h"
+#include "brake/file.h"
+#include "brake/fit.h"
+#include "brake/heat.h"
+#include "brake/load.h"
+#include "brake/parking.h"
+#include "brake/pedal.h"
+#include "brake/report.h"
+#include "brake/status.h"
+#include "brake/stop.h"
+#include "brake/system.h"
+#include "brake/tolerance.h"
+#include "brake/tow.h"
+#include "brake/tyre.h"
+#include "brake/units.h"
+#include "brake/vehicle.h"
+#include "brake/version.h"
+#include "brake/warnings.h"
+
+#endif

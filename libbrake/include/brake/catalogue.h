@@ -1,0 +1,219 @@
+/** @file catalogue.h
+ * The catalogue of quantities: one table that drives the file reader and writer, --set, sweeps,
+ * spreads, the reference page and every binding.
+ *
+ * A quantity is a line of the vehicle file; its path is its section and its name:
+ * `front.disc.pistons`. Lines of an axle are written once and placed twice. A quantity is known by
+ * its index, 0 to brake_catalogue_count() - 1, fixed for a version of the library.
+ */
+#ifndef BRAKE_CATALOGUE_H
+#define BRAKE_CATALOGUE_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "brake/status.h"
+#include "brake/units.h"
+#include "brake/vehicle.h"
+
+/** What stands behind the equals sign. */
+enum brake_kind {
+    BRAKE_REAL,    /**< number and unit */
+    BRAKE_CHOICE,  /**< one of a list of words */
+    BRAKE_TEXT,    /**< free text, 63 bytes of UTF-8 */
+    BRAKE_PISTONS, /**< `2 x 48 mm`, or `1 x 44 mm + 1 x 38 mm` */
+    BRAKE_CURVE    /**< pairs: `(20 bar, 18 bar) (60 bar, 35 bar)` */
+};
+
+/** What the library does with a quantity. */
+enum brake_role {
+    BRAKE_USED,    /**< taken as it is */
+    BRAKE_RAW,     /**< a measurement that another quantity is worked out from */
+    BRAKE_WORKED,  /**< may be given; worked out from raw measurements or a rule when it is not */
+    BRAKE_PART_OF  /**< one number of a composite line; in a file only through that line */
+};
+
+/** Which error in the number makes the real vehicle worse than the result. */
+enum brake_danger { BRAKE_EITHER, BRAKE_TOO_LOW, BRAKE_TOO_HIGH };
+
+/** When a line must be there. */
+enum brake_need { BRAKE_OPTIONAL, BRAKE_NEEDED };
+
+/** A row of the catalogue. */
+struct brake_quantity {
+    const char *name;               /**< last part of the path */
+    const char *symbol;             /**< as in the method page; empty when it has none */
+    enum brake_kind kind;
+    enum brake_role role;
+    enum brake_need need;           /**< once its section is in use */
+    enum brake_danger danger;
+    enum brake_dimension dimension; /**< of the number; of x for a curve */
+    enum brake_dimension second;    /**< of y for a curve */
+    const char *unit;               /**< unit it is shown in; also of x */
+    const char *second_unit;        /**< of y for a curve */
+    double low, high;               /**< accepted range, SI; for a curve that of x */
+    double fallback;                /**< default, SI or number of the choice; NaN: none */
+    double typical;                 /**< usual uncertainty over value, used when none is stated */
+    const char *const *choices;     /**< words of a choice, NULL at the end */
+    const char *meaning;            /**< one line */
+    const char *measure;            /**< how to get it */
+    const char *why;                /**< why the default, or the rule, is on the safe side */
+    size_t offset;                  /**< in the struct of its section */
+};
+
+/** Brake that a section belongs to; it is refused with any other. */
+enum brake_belongs {
+    BRAKE_ALWAYS,
+    BRAKE_FRONT_DISC,
+    BRAKE_FRONT_DRUM,
+    BRAKE_REAR_DISC,
+    BRAKE_REAR_DRUM
+};
+
+/** A section of the vehicle file. */
+struct brake_section {
+    const char *path;                   /**< `front.disc`; `part` for the parts */
+    const char *meaning;                /**< one line */
+    const struct brake_quantity *rows;
+    int count;
+    size_t offset;                      /**< in struct brake_vehicle */
+    const char *same_as;                /**< section it repeats when left out; NULL: none */
+    enum brake_belongs belongs;         /**< brake that it describes */
+};
+
+/** Where a value came from; the weaker first. */
+enum brake_from {
+    BRAKE_ABSENT,
+    BRAKE_DEFAULT,
+    BRAKE_ESTIMATED,
+    BRAKE_CATALOGUE,
+    BRAKE_MEASURED
+};
+
+/** What is known about a value besides the value. */
+struct brake_record {
+    enum brake_from from;
+    double tolerance; /**< SI, half width that holds about 95 of 100; 0 for exact or unknown */
+    bool typical;     /**< true: the tolerance is the catalogue's usual one, not the file's */
+    bool worked;      /**< true: worked out from raw measurements or a rule */
+    bool set;         /**< true: set after the file was read; wins over raw measurements */
+    int line;         /**< of the file; 0 when it did not come from one */
+};
+
+enum { BRAKE_ROWS = 320 /**< room for every quantity */ };
+
+/** A vehicle with the record of every value: what a vehicle file is read into. */
+struct brake_sheet {
+    struct brake_vehicle vehicle;
+    struct brake_record record[BRAKE_ROWS];
+};
+
+/** Number of sections.
+ * @return  count, parts included
+ */
+int brake_section_count(void);
+
+/** A section.
+ * @param section  0 to brake_section_count() - 1
+ * @return         its row; never NULL inside the range
+ */
+const struct brake_section *brake_section_at(int section);
+
+/** Number of quantities.
+ * @return  count; at most BRAKE_ROWS
+ */
+int brake_catalogue_count(void);
+
+/** Row of a quantity.
+ * @param index  of the quantity
+ * @return       its row; never NULL inside the range
+ */
+const struct brake_quantity *brake_quantity_at(int index);
+
+/** Section of a quantity.
+ * @param index  of the quantity
+ * @return       its section
+ */
+const struct brake_section *brake_quantity_section(int index);
+
+/** Index of a path.
+ * @param vehicle  names the parts; NULL when no part is asked for
+ * @param path     e.g. "front.tyre.rollout" or "part.winch.mass"
+ * @return         index, or -1 when there is no such quantity
+ */
+int brake_catalogue_find(const struct brake_vehicle *vehicle, const char *path);
+
+/** Path of a quantity.
+ * @param vehicle  names the parts
+ * @param index    of the quantity
+ * @param path     filled
+ * @param size     of path in bytes, 160 is enough
+ */
+void brake_catalogue_path(const struct brake_vehicle *vehicle, int index, char *path,
+                          size_t size);
+
+/** Known path nearest to a wrong one.
+ * @param path  as written
+ * @return      index, or -1 when nothing is near
+ */
+int brake_catalogue_nearest(const char *path);
+
+/** Known section nearest to a wrong one.
+ * @param path  as written
+ * @return      number of the section, or -1 when nothing is near
+ */
+int brake_section_nearest(const char *path);
+
+/** Where a quantity lives; the cast that fits its kind is the caller's.
+ * @param vehicle  the vehicle
+ * @param index    of the quantity
+ * @return         address inside the vehicle
+ */
+void *brake_quantity_in(struct brake_vehicle *vehicle, int index);
+
+/** Value of a real quantity or number of a choice.
+ * @param vehicle  the vehicle
+ * @param index    of the quantity
+ * @return         SI value; NaN when not known, or not of those kinds
+ */
+double brake_quantity_value(const struct brake_vehicle *vehicle, int index);
+
+/** Empty sheet: every number NaN, every record absent, no part.
+ * @param sheet  filled
+ */
+void brake_sheet_clear(struct brake_sheet *sheet);
+
+/** Whether a section has any line given.
+ * @param sheet    the sheet
+ * @param section  number of the section
+ * @return         true when at least one of its lines is there
+ */
+bool brake_sheet_has(const struct brake_sheet *sheet, int section);
+
+/** Set a real quantity as --set and sweeps do: it wins over raw measurements. Call
+ * brake_sheet_complete afterwards.
+ * @param sheet  the sheet
+ * @param index  of the quantity
+ * @param value  [SI] inside the accepted range
+ * @return       OK, or E_RANGE (nothing changed), E_UNKNOWN for a quantity that is not a number
+ */
+enum brake_status brake_sheet_set(struct brake_sheet *sheet, int index, double value);
+
+/** Vehicle of a sheet with one number changed, everything worked out anew.
+ * @param sheet    complete
+ * @param index    of a real quantity
+ * @param value    [SI] its new value
+ * @param vehicle  filled
+ */
+void brake_sheet_vary(const struct brake_sheet *sheet, int index, double value,
+                      struct brake_vehicle *vehicle);
+
+/** Work out what raw measurements give, fill in defaults, and check that nothing needed is missing
+ * and nothing contradicts. May be called again after a change.
+ * @param sheet  read from a file or set by hand
+ * @param error  filled on refusal
+ * @return       OK, or the status of the error
+ */
+enum brake_status brake_sheet_complete(struct brake_sheet *sheet, struct brake_error *error);
+
+#endif

@@ -1,0 +1,74 @@
+/** @file file.h
+ * Words in, words out: the vehicle file, single settings, JSON.
+ *
+ * Grammar of the vehicle file: INI. `[section]`; `name = value`; a comment begins with `;` or `#`
+ * at the start of a line, or with `;` after a blank. A value is
+ *
+ *     number unit [+- number unit] [, measured | catalogue | estimated]
+ *     word                                  for a choice
+ *     text                                  for a name or a marking
+ *     2 x 48 mm [+ 1 x 40 mm]               for pistons
+ *     (20 bar, 18 bar) (60 bar, 35 bar)     for a curve; goes on in lines that begin with a bracket
+ *
+ * A value without one of the three words counts as estimated. A tolerance in % is a share of the
+ * value, or points when the value itself is in %. UTF-8, lines up to 198 bytes, files up to 1 MB.
+ */
+#ifndef BRAKE_FILE_H
+#define BRAKE_FILE_H
+
+#include <stdbool.h>
+#include <stdio.h>
+
+#include "brake/catalogue.h"
+#include "brake/criteria.h"
+#include "brake/evaluate.h"
+
+/** Read a vehicle file. The sheet is cleared first; it still has to be completed.
+ * @param stream  open for reading; read to its end, not closed
+ * @param sheet   filled
+ * @param error   filled on refusal: line, field, what came and what is accepted
+ * @return        OK, or the status of the error
+ */
+enum brake_status brake_file_read(FILE *stream, struct brake_sheet *sheet,
+                                  struct brake_error *error);
+
+/** Read a vehicle file from a text.
+ * @param text   the file's bytes, ended by NUL
+ * @param sheet  filled
+ * @param error  filled on refusal
+ * @return       OK, or the status of the error
+ */
+enum brake_status brake_file_read_text(const char *text, struct brake_sheet *sheet,
+                                       struct brake_error *error);
+
+/** Set one quantity, as --set does: it wins over raw measurements of the same thing.
+ * @param sheet    read before; has to be completed again
+ * @param setting  "path=value", the value as in a file
+ * @param error    filled on refusal
+ * @return         OK, or the status of the error
+ */
+enum brake_status brake_file_set(struct brake_sheet *sheet, const char *setting,
+                                 struct brake_error *error);
+
+/** Write a vehicle file: every line that is known, every other one as a comment, with meaning,
+ * range, default and how to measure it.
+ * @param sheet   cleared for a file to start from; or read and completed
+ * @param stream  open for writing
+ */
+void brake_file_write(const struct brake_sheet *sheet, FILE *stream);
+
+/** Write the value of a quantity as a file has it, without its tolerance and source.
+ * @param vehicle  the vehicle
+ * @param index    of the quantity
+ * @param text     filled; empty when not known
+ * @param size     of text in bytes
+ */
+void brake_value_write(const struct brake_vehicle *vehicle, int index, char *text, size_t size);
+
+/** Word of where a value came from.
+ * @param from  as recorded
+ * @return      "measured", "catalogue", "estimated", "default" or "absent"
+ */
+const char *brake_from_word(enum brake_from from);
+
+#endif

@@ -1,0 +1,27 @@
+/** @file tolerance.h
+ * How sure a margin is, to first order: every tolerance is moved in turn and the moves are added up
+ * in squares. Quick enough for every check; the sampled spread is another matter.
+ */
+#ifndef BRAKE_TOLERANCE_H
+#define BRAKE_TOLERANCE_H
+
+#include "brake/catalogue.h"
+#include "brake/criteria.h"
+
+/** How sure the margin of one criterion is. */
+struct brake_sureness {
+    double sigma;   /**< [-] standard deviation of the margin; tolerances count as two of theirs */
+    int leading;    /**< quantity not measured that moves it most, else the measured one; -1: none */
+    double share;   /**< [-] its share of the variance */
+};
+
+/** Sureness of every margin.
+ * @param sheet     complete
+ * @param rules     families to do, bits of enum brake_rules
+ * @param sureness  room for brake_criterion_count(), filled; NaN where the margin cannot be given
+ * @source          first-order propagation: JCGM 100 (GUM), sec. 5.1.2, inputs not correlated
+ */
+void brake_sureness(const struct brake_sheet *sheet, unsigned rules,
+                    struct brake_sureness *sureness);
+
+#endif

@@ -1,0 +1,86 @@
+/** @file units.h
+ * Units of the trade and what they measure.
+ */
+#ifndef BRAKE_UNITS_H
+#define BRAKE_UNITS_H
+
+/** What a number measures. */
+enum brake_dimension {
+    BRAKE_RATIO, /**< no unit, or % */
+    BRAKE_LENGTH,
+    BRAKE_AREA,
+    BRAKE_VOLUME,
+    BRAKE_ANGLE,
+    BRAKE_TIME,
+    BRAKE_SPEED,
+    BRAKE_ACCELERATION,
+    BRAKE_MASS,
+    BRAKE_FORCE,
+    BRAKE_PRESSURE,
+    BRAKE_TORQUE,
+    BRAKE_ENERGY,
+    BRAKE_POWER,
+    BRAKE_INERTIA,
+    BRAKE_STIFFNESS,
+    BRAKE_PRESSURE_PER_MASS,
+    BRAKE_TORQUE_PER_PRESSURE,
+    BRAKE_TEMPERATURE,
+    BRAKE_RISE, /**< difference of temperature */
+    BRAKE_HEAT_CAPACITY,
+    BRAKE_DIMENSIONS /**< how many there are */
+};
+
+/** A unit: value in SI = factor x number + offset. */
+struct brake_unit {
+    const char *name;
+    enum brake_dimension dimension;
+    double factor; /**< SI units in one of this */
+    double offset; /**< SI value of its zero */
+};
+
+/** Units known, in the order of the dimensions, the SI unit of each first.
+ * @param index  0 and up
+ * @return       the unit, NULL past the last
+ */
+const struct brake_unit *brake_unit_at(int index);
+
+/** Unit of a name.
+ * @param name  as written in a vehicle file, e.g. "mm", "lbf", "degF"
+ * @return      the unit, NULL when there is none of that name
+ */
+const struct brake_unit *brake_unit_find(const char *name);
+
+/** SI unit of a dimension.
+ * @param dimension  what is measured
+ * @return           its SI unit; that of a ratio has an empty name
+ */
+const struct brake_unit *brake_unit_si(enum brake_dimension dimension);
+
+/** Unit of the US trade for a dimension.
+ * @param dimension  what is measured
+ * @return           the unit; the SI unit where both trades use the same
+ */
+const struct brake_unit *brake_unit_us(enum brake_dimension dimension);
+
+/** SI value of a number in a unit.
+ * @param unit    its unit
+ * @param number  the number as written
+ * @return        value in the SI unit of the dimension
+ */
+double brake_unit_to_si(const struct brake_unit *unit, double number);
+
+/** Number in a unit of an SI value.
+ * @param unit   the unit wanted
+ * @param value  in the SI unit of the dimension
+ * @return       number to write
+ */
+double brake_unit_from_si(const struct brake_unit *unit, double value);
+
+/** Names of the units of a dimension in one text, for messages.
+ * @param dimension  what is measured
+ * @param text       filled, cut to size
+ * @param size       of text in bytes
+ */
+void brake_unit_names(enum brake_dimension dimension, char *text, unsigned size);
+
+#endif

@@ -1,0 +1,286 @@
+/** @file vehicle.h
+ * One vehicle: a struct a section of the vehicle file, a member a line of it.
+ *
+ * All numbers are SI. NaN is a number that is not known; an empty text one that was not given. What
+ * each line means, its range, its default and how to measure it stands in the catalogue
+ * (catalogue.h), not here.
+ */
+#ifndef BRAKE_VEHICLE_H
+#define BRAKE_VEHICLE_H
+
+#include "brake/constants.h"
+#include "brake/disc.h"
+#include "brake/drum.h"
+#include "brake/parking.h"
+#include "brake/pedal.h"
+
+enum {
+    BRAKE_PARTS = 24,    /**< parts added or removed */
+    BRAKE_POINTS = 24,   /**< corners of a pad, points of a measured curve */
+    BRAKE_GROUPS = 3,    /**< groups of unequal pistons */
+    BRAKE_TEXT_SIZE = 64 /**< bytes of a name or a marking, with its end */
+};
+
+/** Load cases: every result exists for each. */
+enum brake_load { BRAKE_EMPTY, BRAKE_FULL, BRAKE_LOADS };
+
+enum brake_category { BRAKE_M1, BRAKE_N1 };
+enum brake_frame { BRAKE_CAR, BRAKE_TRUCK };
+enum brake_fitted { BRAKE_NONE, BRAKE_FITTED };
+enum brake_kind_of_brake { BRAKE_DISC, BRAKE_DRUM };
+enum brake_mounting { BRAKE_FLOATING, BRAKE_FIXED };
+enum brake_pad_shape { BRAKE_SECTOR, BRAKE_RECTANGLE, BRAKE_OUTLINE };
+enum brake_valve_kind { BRAKE_VALVE_NONE, BRAKE_VALVE_FIXED, BRAKE_VALVE_LOAD, BRAKE_VALVE_HEIGHT };
+enum brake_control { BRAKE_HAND, BRAKE_FOOT };
+enum brake_place_of_parking { BRAKE_AT_WHEELS, BRAKE_AT_SHAFT };
+enum brake_centre { BRAKE_CENTRE_FREE, BRAKE_CENTRE_LOCKED };
+enum brake_sensor { BRAKE_SENSOR_WHEEL, BRAKE_SENSOR_SHAFT };
+
+/** A list of points of a curve or corners of an outline. */
+struct brake_points {
+    int count;
+    struct brake_point at[BRAKE_POINTS];
+};
+
+/** Groups of equal pistons on one side of the rotor; a count of 0 ends the list. */
+struct brake_pistons {
+    double count[BRAKE_GROUPS];
+    double diameter[BRAKE_GROUPS];
+};
+
+struct brake_general_lines {
+    char name[BRAKE_TEXT_SIZE];
+    int category;
+    int frame;
+    double first_registered;
+    double mass;
+    double front_share;
+    double cg_height;
+    double roof_height;
+    double wheelbase;
+    double unsprung_mass;
+    double rated_mass;
+    double top_speed;
+    double rolling_resistance;
+    int antilock;
+    double antilock_efficiency;
+};
+
+struct brake_lift_lines {
+    double suspension;
+    double wheel_rise;
+};
+
+struct brake_scales_lines {
+    double front_left, front_right, rear_left, rear_right;
+    double front_axle, rear_axle;
+};
+
+struct brake_tilt_lines {
+    double rise;
+    double ground_axle_level;
+    double ground_axle_tilted;
+    double hub_height;
+};
+
+struct brake_axle_lines {
+    int brake;
+    double rated_mass;
+    double side_difference;
+    double scrub_radius;
+};
+
+struct brake_tyre_lines {
+    char marking[BRAKE_TEXT_SIZE];
+    double rollout;
+    double rolling_radius;
+    double overall_diameter;
+    double load_capacity;
+    double speed_limit;
+    double wheel_mass;
+    double wheel_inertia;
+    double inertia_fraction;
+    double swing_radius, swing_length, swing_period;
+};
+
+struct brake_disc_lines {
+    int mounting;
+    struct brake_pistons pistons;
+    double effective_radius;
+    double efficiency;
+    double threshold;
+    double compliance;
+    double rotor_mass;
+};
+
+struct brake_pads_lines {
+    double mu;
+    int shape;
+    int contact;
+    double inner_radius, outer_radius;
+    double height, width;
+    struct brake_points outline;
+    double gap;
+};
+
+struct brake_drum_lines {
+    int shoes;
+    double diameter;
+    double cylinder_diameter;
+    double brake_factor;
+    double efficiency;
+    double threshold;
+    double piston_travel;
+    double compliance;
+    double drum_mass;
+};
+
+struct brake_lining_lines {
+    double mu;
+    double pivot_radius, force_arm;
+    double heel, toe;
+};
+
+/** Everything at one axle. */
+struct brake_axle_of_vehicle {
+    struct brake_axle_lines axle;
+    struct brake_tyre_lines tyre;
+    struct brake_disc_lines disc;
+    struct brake_pads_lines pads;
+    struct brake_drum_lines drum;
+    struct brake_lining_lines lining;
+};
+
+struct brake_valve_lines {
+    int kind;
+    double knee;
+    double slope;
+    struct brake_points gauge_pairs;
+    double knee_rate;
+    double set_mass;
+    double stiffness;
+    double uncorrected_lift;
+};
+
+struct brake_pedal_lines {
+    double ratio;
+    double pad_arm, rod_arm;
+    double efficiency;
+    double free_play;
+    double travel;
+};
+
+struct brake_booster_lines {
+    int booster;
+    double gain;
+    double assist;
+    double vacuum;
+    double vacuum_low;
+    double diaphragm_diameter;
+    double diaphragms;
+    double efficiency;
+    struct brake_points force_pairs;
+};
+
+struct brake_master_lines {
+    double bore;
+    double efficiency;
+    double primary_stroke, secondary_stroke;
+    double take_up;
+};
+
+struct brake_circuits_lines {
+    int split;
+    double hose_volume;
+    double air_volume;
+    double elastic_volume;
+    struct brake_points pumped;
+};
+
+struct brake_parking_lines {
+    int on;
+    int control;
+    int place;
+    double force;
+    double ratio;
+    double efficiency;
+    double factor;
+    double radius;
+    double pull;
+    double torque;
+};
+
+struct brake_driveline_lines {
+    int centre;
+    double axle_ratio;
+};
+
+struct brake_speedometer_lines {
+    char marking[BRAKE_TEXT_SIZE];
+    double rollout;
+    int sensor;
+    double axle_ratio;
+};
+
+struct brake_trailer_lines {
+    double mass;
+    double braking_ratio;
+    double working;
+};
+
+struct brake_road_lines {
+    double adhesion;
+};
+
+struct brake_stop_lines {
+    double speed;
+    double dead_time;
+    double build_up;
+    double reaction_time;
+};
+
+struct brake_driver_lines {
+    double pedal_force;
+    double pedal_force_most;
+    double target;
+};
+
+struct brake_load_lines {
+    double mass;
+    double behind_front_axle;
+    double height;
+    double front_axle, rear_axle;
+};
+
+struct brake_part_lines {
+    char name[BRAKE_TEXT_SIZE];
+    double mass;
+    double behind_front_axle;
+    double height;
+};
+
+/** The whole vehicle. Plain data: it may be copied, compared and stored. */
+struct brake_vehicle {
+    struct brake_general_lines general;
+    struct brake_lift_lines lift;
+    struct brake_scales_lines scales;
+    struct brake_tilt_lines tilt;
+    struct brake_axle_of_vehicle axle[BRAKE_AXLES];
+    struct brake_valve_lines valve;
+    struct brake_pedal_lines pedal;
+    struct brake_booster_lines booster;
+    struct brake_master_lines master;
+    struct brake_circuits_lines circuits;
+    struct brake_parking_lines parking;
+    struct brake_driveline_lines driveline;
+    struct brake_speedometer_lines speedometer;
+    struct brake_trailer_lines trailer;
+    struct brake_road_lines road;
+    struct brake_stop_lines stop;
+    struct brake_driver_lines driver;
+    struct brake_load_lines load[BRAKE_LOADS];
+    int parts;
+    struct brake_part_lines part[BRAKE_PARTS];
+};
+
+#endif

@@ -1,0 +1,32 @@
+/** @file warnings.h
+ * What a good engineer would say unasked, each with its number.
+ */
+#ifndef BRAKE_WARNINGS_H
+#define BRAKE_WARNINGS_H
+
+#include "brake/catalogue.h"
+#include "brake/evaluate.h"
+
+enum { BRAKE_WARNINGS = 32 /**< room for every warning */ };
+
+/** The caution that stands in every output; no option removes it. */
+#define BRAKE_CAUTION                                                                              \
+    "A calculation is not an approval. Local codes rule, and road brakes must be checked by a "    \
+    "qualified inspector before the vehicle is driven on the road."
+
+/** One warning. */
+struct brake_warning {
+    const char *id; /**< ours, e.g. "rear_locks_first" */
+    char text[240]; /**< one or two sentences with the figures */
+};
+
+/** Warnings of a vehicle.
+ * @param sheet     complete
+ * @param results   of the vehicle of the sheet
+ * @param warnings  room for BRAKE_WARNINGS, filled from the start
+ * @return          number of warnings
+ */
+int brake_warnings(const struct brake_sheet *sheet, const struct brake_results *results,
+                   struct brake_warning *warnings);
+
+#endif

@@ -1,0 +1,18 @@
+/* The smaller and the larger of two numbers. fmin and fmax of C drop a NaN; here one NaN gives NaN,
+ * so that a value that is missing cannot come out as a brake force. */
+#ifndef BRAKE_MODEL_EXTREMES_H
+#define BRAKE_MODEL_EXTREMES_H
+
+#include <math.h>
+
+static inline double least_of(double a, double b)
+{
+    return a < b || isnan(a) ? a : b;
+}
+
+static inline double most_of(double a, double b)
+{
+    return a > b || isnan(a) ? a : b;
+}
+
+#endif

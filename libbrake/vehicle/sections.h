@@ -1,0 +1,25 @@
+/* The table behind catalogue.h, and what only the library needs of it. */
+#ifndef BRAKE_SECTIONS_H
+#define BRAKE_SECTIONS_H
+
+#include "brake/catalogue.h"
+
+extern const struct brake_section brake_sections[];
+extern const int brake_sections_count;
+
+/* Index of the first quantity of a section. */
+int brake_section_first(int section);
+
+/* Number of the section whose path is the first `length` bytes; -1: none. */
+int brake_section_named(const char *path, size_t length);
+
+/* Slot of the part whose name is the first `length` bytes; -1: none. */
+int brake_part_named(const struct brake_vehicle *vehicle, const char *name, size_t length);
+
+/* Index of the quantity at an offset in struct brake_vehicle, parts aside. */
+int brake_catalogue_index(size_t offset);
+
+/* Make a quantity absent. */
+void brake_quantity_clear(struct brake_sheet *sheet, int index);
+
+#endif

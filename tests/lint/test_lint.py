@@ -1,0 +1,169 @@
+"""The code keeps its own rules, and the measurements see it when it does not."""
+import os
+import pathlib
+import subprocess
+
+import pytest
+
+from lint import functions, headers, layers, objects, source, versions
+
+BUILD = pathlib.Path(os.environ.get("LIBBRAKE_BUILD", source.ROOT / "build"))
+
+DOCUMENTED = """
+/** Work of a force.
+ * @param force  [N] along
+ *               the way
+ * @param way    [m]
+ * @return       [J]
+ * @source       mechanics
+ */
+double brake_work(double force, double way);
+"""
+
+
+@pytest.mark.parametrize("measured", [headers, layers, functions], ids=lambda m: m.__name__)
+def test_sources(measured):
+    found = list(measured.findings())
+    assert not found, "\n".join(found)
+
+
+@pytest.mark.parametrize("measured", [objects, versions], ids=lambda m: m.__name__)
+def test_build(measured):
+    found = list(measured.findings(BUILD))
+    assert not found, "\n".join(found)
+
+
+def test_there_is_something_to_measure():
+    assert len(headers.declared()) > 50
+    assert functions.sizes()[2] > 50
+
+
+def lacks(text):
+    return [finding.partition(": ")[2] for finding in headers.function_findings(text, "x.h", True)]
+
+
+def test_documented_function_passes():
+    assert lacks(DOCUMENTED) == []
+
+
+@pytest.mark.parametrize(
+    "before, after, first",
+    [
+        ("[N] ", "", "brake_work @param force: no [unit] first"),
+        ("[J]", "the work", "brake_work @return: no [unit] first"),
+        ("@source ", "source", "brake_work no @source"),
+        (" * @param way    [m]\n", "", "brake_work documents (force), takes (force, way)"),
+        ("*/\n", "*/\nint other;\n", "brake_work has no doc block right before it"),
+        ("/** Work", "/* Work", "brake_work has no doc block right before it"),
+    ],
+)
+def test_undocumented_function_is_found(before, after, first):
+    assert lacks(DOCUMENTED.replace(before, after, 1))[0] == first
+
+
+def test_missing_return_is_found():
+    assert "brake_work no @return" in lacks(DOCUMENTED.replace("@return ", "gives "))
+
+
+def test_functions_are_found_among_other_declarations():
+    text = """
+#ifdef __cplusplus
+extern "C" {
+#endif
+enum brake_end { BRAKE_LOW, BRAKE_HIGH };
+struct brake_pair { double a; /**< [m] */ };
+struct brake_pair brake_pair_of(const double *values, unsigned count,
+                                double (*weigh)(double, void *), void *of);
+static inline int brake_one(void) { return 1; }
+#ifdef __cplusplus
+}
+#endif
+"""
+    assert [found[1:] for found in headers.functions(text)] == [
+        (
+            "brake_pair_of",
+            "struct brake_pair",
+            ["const double *values", "unsigned count", "double (*weigh)(double, void *)", "void *of"],
+        ),
+        ("brake_one", "static inline int", []),
+    ]
+
+
+def test_field_without_unit_is_found():
+    text = """
+struct brake_pair {
+    double mass; /**< [kg] */
+    double way;  /**< along the road */
+    double width, height;
+    int count;
+    double (*weigh)(double);
+};
+/* double talk; */
+"""
+    assert list(headers.field_findings(text, "x.h")) == [
+        "x.h:4: double way: no /**< [unit] ... */",
+        "x.h:5: double width, height: no /**< [unit] ... */",
+    ]
+
+
+@pytest.mark.parametrize(
+    "file, include, finding",
+    [
+        ("model/new.c", "brake/tyre.h", None),
+        ("file/new.c", "brake/tyre.h", None),
+        ("command/new.c", "brake/units.h", None),
+        ("model/new.c", "brake/version.h", None),
+        ("model/new.c", "brake/units.h", "of the later layer vehicle"),
+        ("include/brake/tyre.h", "brake/units.h", "of the later layer vehicle"),
+        ("model/new.c", "brake/nowhere.h", "which is not there"),
+    ],
+)
+def test_layers(file, include, finding):
+    path = source.LIBRARY / file
+    found = list(layers.findings_in(path, f'#include <math.h>\n#include "{include}"\n'))
+    assert len(found) == (finding is not None)
+    assert finding is None or found[0].endswith(finding)
+
+
+def test_header_outside_the_table_is_found():
+    assert list(layers.findings_in(source.INCLUDE / "new.h", ""))
+
+
+def test_long_function_is_found():
+    text = "int f(void)\n{\n" + "    ;\n" * 57 + "}\n"
+    assert list(functions.findings_in(text, "x.c")) == []
+    longer = text.replace(";", "/* and */ ;\n", 1)
+    assert list(functions.findings_in(longer, "x.c")) == ["x.c:1: f has 61 lines, more than 60"]
+
+
+def test_long_argument_list_is_found():
+    text = "static void f(int a, int b, int c, int d, int e, int f, int (*g)(int, int))\n{\n}\n"
+    assert list(functions.findings_in(text, "x.c")) == [
+        "x.c:1: f takes 7 arguments, more than 6"
+    ]
+
+
+def test_code_lines_leave_out_comments():
+    text = '#define X {\n/* one */\nint f(int a)\n{\n    /* two\n     * three */\n\n    g("}");\n}\n'
+    assert list(functions.defined(text)) == [("f", 3, 7, 4, 1)]
+
+
+@pytest.mark.parametrize(
+    "text, finding",
+    [
+        ("static const char *const names[] = {0}; const void *f(void) { return names; }", None),
+        ('static const char *const names[] = {"a"}; const void *f(void) { return names; }', None),
+        ("int count = 1;", "count can be written to (.data)"),
+        ("int f(void) { static int count; return ++count; }", "(.bss)"),
+        ("void *f(void) { return __builtin_malloc(1); }", "calls malloc"),
+        ("#include <errno.h>\nvoid f(void) { errno = 0; }", "calls __errno_location"),
+    ],
+)
+def test_objects(tmp_path, text, finding):
+    (tmp_path / "x.c").write_text(text)
+    compiled = tmp_path / "x.o"
+    command = ["cc", "-O1", "-fPIC", "-c", "-o", compiled, tmp_path / "x.c"]
+    subprocess.run(command, check=True)
+    found = list(objects.object_findings(compiled))
+    assert len(found) == (finding is not None)
+    assert finding is None or found[0].endswith(finding)

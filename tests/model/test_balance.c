@@ -1,0 +1,688 @@
+/* Balance between the axles: locks, targets, anti-lock. */
+#include "near.h"
+
+#include "brake/balance.h"
+
+enum { RANDOM_VEHICLES = 2000 };
+
+/* A front-heavy vehicle of round figures: no losses, no valve. */
+static const struct brake_balance plain = {
+    .body = {.mass = 2000.0, .behind = 1.2, .height = 0.8},
+    .wheelbase = 2.5,
+    .axle = {{.gain = 8e-4, .radius = 0.4, .wheels = 1.0},
+             {.gain = 2e-4, .radius = 0.4, .wheels = 1.0}},
+    .valve = {.knee = BRAKE_INFINITY, .slope = 1.0},
+};
+
+static struct brake_balance any_vehicle(struct cases *cases)
+{
+    struct brake_balance b;
+    b.wheelbase = any_between(cases, 2.0, 4.0);
+    b.body.mass = any_between(cases, 800.0, 5000.0);
+    b.body.behind = any_between(cases, 0.35, 0.65) * b.wheelbase;
+    b.body.height = any_between(cases, 0.15, 0.4) * b.wheelbase;
+    b.rolling = any_between(cases, -0.02, 0.02);
+    b.rolling = b.rolling > 0.0 ? b.rolling : 0.0;
+    b.locked = false;
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        struct brake_axle_brakes *axle = &b.axle[i];
+        axle->radius = any_between(cases, 0.28, 0.5);
+        /* 2 to 8 m/s2 by each axle at 10 MPa */
+        axle->gain = b.body.mass * any_between(cases, 2.0, 8.0) * axle->radius / 10e6;
+        axle->threshold = any_between(cases, 0.0, 0.6e6);
+        axle->inertia = any_between(cases, 0.0, 8.0);
+        axle->wheels = 1.0;
+    }
+    b.valve.knee = any_between(cases, 0.0, 8e6);
+    b.valve.slope = any_between(cases, 0.0, 1.0);
+    if (any_between(cases, 0.0, 1.0) < 0.3)
+        b.valve.knee = BRAKE_INFINITY;
+    return b;
+}
+
+/* Wong, ch. 3: mass factor by parts. */
+static void turning_wheels_add_to_the_mass(void **state)
+{
+    (void)state;
+    struct brake_balance b = plain;
+    assert_equal(brake_effective_mass(&b), 2000.0);
+    b.axle[BRAKE_FRONT].inertia = 3.2;
+    b.axle[BRAKE_REAR].inertia = 1.6;
+    assert_near(brake_effective_mass(&b), 2030.0, ROUNDING);
+    b.axle[BRAKE_REAR].radius = BRAKE_NAN;
+    assert_nan(brake_effective_mass(&b));
+}
+
+static void the_valve_is_in_the_rear_line_only(void **state)
+{
+    (void)state;
+    struct brake_balance b = plain;
+    b.valve.knee = 2e6;
+    b.valve.slope = 0.5;
+    b.axle[BRAKE_FRONT].threshold = 0.1e6;
+    b.axle[BRAKE_REAR].threshold = 0.2e6;
+    assert_near(brake_axle_torque(&b, BRAKE_FRONT, 6e6), 8e-4 * 5.9e6, ROUNDING);
+    assert_near(brake_axle_torque(&b, BRAKE_REAR, 6e6), 2e-4 * 3.8e6, ROUNDING);
+    assert_equal(brake_axle_torque(&b, BRAKE_FRONT, 0.05e6), 0.0);
+    assert_equal(brake_axle_torque(&b, BRAKE_REAR, 0.2e6), 0.0);
+    assert_nan(brake_axle_torque(&b, BRAKE_REAR, BRAKE_NAN));
+}
+
+/* Newton's law for the vehicle and for each axle (file head of balance.h). */
+static void forces_at_the_tyres_and_rolling_resistance_slow_the_mass(void **state)
+{
+    (void)state;
+    struct cases cases = {8};
+    for (int i = 0; i < RANDOM_VEHICLES; i++) {
+        const struct brake_balance b = any_vehicle(&cases);
+        const double pressure = any_between(&cases, 0.0, 12e6);
+        const struct brake_point_of_balance at = brake_balance_at(&b, pressure);
+        const double weight = b.body.mass * BRAKE_GRAVITY;
+        assert_near(at.load[BRAKE_FRONT] + at.load[BRAKE_REAR], weight, ROUNDING);
+        assert_within(at.force[BRAKE_FRONT] + at.force[BRAKE_REAR] + b.rolling * weight,
+                      b.body.mass * at.deceleration, 1e-12 * weight);
+        for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+            const double wheel = brake_axle_torque(&b, (enum brake_axle)axle, pressure) -
+                                 at.force[axle] * b.axle[axle].radius;
+            /* What the tyre does not take turns the wheels slower. */
+            assert_within(wheel, b.axle[axle].inertia * at.deceleration / b.axle[axle].radius,
+                          1e-12 * weight);
+        }
+    }
+}
+
+/* UN R13-H, Annex 5: adhesion used is force over load. */
+static void adhesion_used_is_force_over_load(void **state)
+{
+    (void)state;
+    /* 4 MPa: forces 8 kN and 2 kN, 5 m/s2; 3.2 kN moves to the front. */
+    const struct brake_point_of_balance at = brake_balance_at(&plain, 4e6);
+    assert_near(at.deceleration, 5.0, ROUNDING);
+    assert_near(at.used[BRAKE_FRONT], 8e3 / (2000.0 * BRAKE_GRAVITY * 0.52 + 3200.0), ROUNDING);
+    assert_near(at.used[BRAKE_REAR], 2e3 / (2000.0 * BRAKE_GRAVITY * 0.48 - 3200.0), ROUNDING);
+    /* One wheel of an axle has half its load. */
+    struct brake_balance diagonal = plain;
+    diagonal.axle[BRAKE_FRONT].wheels = 0.5;
+    assert_near(brake_balance_at(&diagonal, 4e6).used[BRAKE_FRONT], 2.0 * at.used[BRAKE_FRONT],
+                ROUNDING);
+}
+
+static void an_axle_off_the_road_uses_more_adhesion_than_there_is(void **state)
+{
+    (void)state;
+    /* 20 MPa gives 25 m/s2, more than g x / h = 14.7 m/s2. */
+    const struct brake_point_of_balance at = brake_balance_at(&plain, 20e6);
+    assert_true(at.load[BRAKE_REAR] < 0.0);
+    assert_infinite(at.used[BRAKE_REAR]);
+    /* Without a brake on it nothing is asked of it. */
+    struct brake_balance front_only = plain;
+    front_only.axle[BRAKE_REAR].gain = 0.0;
+    assert_equal(brake_balance_at(&front_only, 20e6).used[BRAKE_REAR], 0.0);
+    front_only.axle[BRAKE_REAR].wheels = 0.0;
+    assert_equal(brake_balance_at(&front_only, 2e6).used[BRAKE_REAR], 0.0);
+}
+
+static void pressure_and_deceleration_undo_each_other(void **state)
+{
+    (void)state;
+    struct cases cases = {9};
+    for (int i = 0; i < RANDOM_VEHICLES; i++) {
+        const struct brake_balance b = any_vehicle(&cases);
+        const double pressure = any_between(&cases, 0.7e6, 15e6);
+        const double a = brake_balance_at(&b, pressure).deceleration;
+        assert_near(brake_balance_pressure(&b, a), pressure, 1e-11);
+        const double target = any_between(&cases, 0.5, 12.0);
+        const double found = brake_balance_pressure(&b, target);
+        assert_near(brake_balance_at(&b, found).deceleration, target, 1e-11);
+    }
+}
+
+static void what_rolling_resistance_gives_needs_no_pressure(void **state)
+{
+    (void)state;
+    struct brake_balance b = plain;
+    b.rolling = 0.015;
+    assert_equal(brake_balance_pressure(&b, 0.014 * BRAKE_GRAVITY), 0.0);
+    assert_true(brake_balance_pressure(&b, 0.016 * BRAKE_GRAVITY) > 0.0);
+    assert_equal(brake_balance_pressure(&b, -1.0), 0.0);
+}
+
+static void a_deceleration_out_of_reach_needs_infinite_pressure(void **state)
+{
+    (void)state;
+    assert_infinite(brake_balance_pressure(&plain, BRAKE_INFINITY));
+    struct brake_balance b = plain;
+    b.axle[BRAKE_FRONT].gain = 0.0;
+    b.valve.knee = 3e6;
+    b.valve.slope = 0.0;
+    /* 2e-4 x 3 MPa / 0.4 m / 2000 kg = 0.75 m/s2 and no more. */
+    assert_near(brake_balance_pressure(&b, 0.749), 3e6 * 0.749 / 0.75, ROUNDING);
+    assert_infinite(brake_balance_pressure(&b, 0.751));
+    b.axle[BRAKE_REAR].gain = 0.0;
+    assert_infinite(brake_balance_pressure(&b, 0.1));
+}
+
+static void a_rear_threshold_above_the_knee_is_reached_late_or_never(void **state)
+{
+    (void)state;
+    struct brake_balance b = plain;
+    b.axle[BRAKE_REAR].threshold = 2e6;
+    b.valve.knee = 1e6;
+    b.valve.slope = 0.25;
+    /* 1 MPa + 0.25 (p - 1 MPa) = 2 MPa at 5 MPa: front alone gives 5 m/s2 there. */
+    assert_near(brake_balance_pressure(&b, 5.0), 5e6, ROUNDING);
+    /* Past it both: 8e-4 + 0.25 x 2e-4 N*m/Pa. */
+    assert_near(brake_balance_pressure(&b, 6.0), 5e6 + 800.0 / 8.5e-4, ROUNDING);
+    b.valve.slope = 0.0;
+    assert_near(brake_balance_pressure(&b, 8.0), 8e6, ROUNDING);
+    assert_equal(brake_axle_torque(&b, BRAKE_REAR, 1e9), 0.0);
+    /* The rear axle has brakes, but the valve keeps them from working: the front locks. */
+    assert_int_equal(brake_balance_lock(&b, 0.7).axle, BRAKE_FRONT);
+}
+
+static void the_axle_that_locks_uses_exactly_the_adhesion(void **state)
+{
+    (void)state;
+    struct cases cases = {10};
+    int rear_first = 0;
+    int locks = 0;
+    for (int i = 0; i < RANDOM_VEHICLES; i++) {
+        const struct brake_balance b = any_vehicle(&cases);
+        const double k = any_between(&cases, 0.1, 1.1);
+        const struct brake_lock lock = brake_balance_lock(&b, k);
+        if (isinf(lock.pressure))
+            continue;
+        const struct brake_point_of_balance at = brake_balance_at(&b, lock.pressure);
+        const int other = lock.axle == BRAKE_FRONT ? BRAKE_REAR : BRAKE_FRONT;
+        assert_near(at.used[lock.axle], k, 1e-10);
+        assert_true(at.used[other] <= k * (1.0 + 1e-10));
+        assert_near(at.deceleration, lock.deceleration, ROUNDING);
+        /* It is the first: at any lower pressure both axles have adhesion left. */
+        for (double part = 0.0; part < 0.999; part += 0.05) {
+            const struct brake_point_of_balance before = brake_balance_at(&b, part * lock.pressure);
+            assert_true(before.used[BRAKE_FRONT] < k && before.used[BRAKE_REAR] < k);
+        }
+        locks++;
+        rear_first += lock.axle == BRAKE_REAR;
+    }
+    /* The sample holds plenty of both kinds. */
+    assert_true(rear_first > RANDOM_VEHICLES / 10);
+    assert_true(locks - rear_first > RANDOM_VEHICLES / 10);
+}
+
+/* Wong, ch. 3, in closed form for a fixed share: without inertia the two must agree. */
+static void the_lock_of_a_fixed_share_is_that_of_the_closed_form(void **state)
+{
+    (void)state;
+    struct cases cases = {11};
+    for (int i = 0; i < RANDOM_VEHICLES; i++) {
+        struct brake_balance b = any_vehicle(&cases);
+        const double share = any_between(&cases, 0.5, 0.95);
+        const double k = any_between(&cases, 0.1, 1.0);
+        b.valve.knee = BRAKE_INFINITY;
+        for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+            b.axle[axle].inertia = 0.0;
+            b.axle[axle].threshold = 0.0;
+            b.axle[axle].radius = 0.4;
+            b.axle[axle].gain = 1e-3 * (axle == BRAKE_FRONT ? share : 1.0 - share);
+        }
+        const double front =
+            brake_lock_ratio(b.body, b.wheelbase, share, b.rolling, k, BRAKE_FRONT);
+        const double rear = brake_lock_ratio(b.body, b.wheelbase, share, b.rolling, k, BRAKE_REAR);
+        const struct brake_lock lock = brake_balance_lock(&b, k);
+        assert_near(lock.deceleration / BRAKE_GRAVITY, fmin(front, rear), 1e-11);
+        assert_int_equal(lock.axle, rear < front ? BRAKE_REAR : BRAKE_FRONT);
+    }
+}
+
+static void nothing_locks_without_brakes(void **state)
+{
+    (void)state;
+    struct brake_balance b = plain;
+    b.axle[BRAKE_FRONT].gain = 0.0;
+    b.axle[BRAKE_REAR].gain = 0.0;
+    const struct brake_lock lock = brake_balance_lock(&b, 0.8);
+    assert_infinite(lock.pressure);
+    assert_infinite(lock.deceleration);
+    /* What cannot lock is limited by its torque alone. */
+    b = plain;
+    b.axle[BRAKE_FRONT].gain = 0.0;
+    b.valve.knee = 1e6;
+    b.valve.slope = 0.0;
+    assert_infinite(brake_balance_lock(&b, 0.8).pressure);
+    assert_near(brake_balance_deceleration(&b, 9e6, 0.8, 0.0), 0.25, ROUNDING);
+}
+
+static void brakes_on_one_axle_lock_that_axle(void **state)
+{
+    (void)state;
+    struct brake_balance b = plain;
+    b.axle[BRAKE_REAR].gain = 0.0;
+    assert_int_equal(brake_balance_lock(&b, 0.8).axle, BRAKE_FRONT);
+    b = plain;
+    b.axle[BRAKE_FRONT].gain = 0.0;
+    assert_int_equal(brake_balance_lock(&b, 0.8).axle, BRAKE_REAR);
+}
+
+/* A road that gives nothing locks at once; a threshold is pressure that locks nothing. */
+static void on_glass_the_first_pressure_that_works_locks(void **state)
+{
+    (void)state;
+    assert_equal(brake_balance_lock(&plain, 0.0).pressure, 0.0);
+    struct brake_balance b = plain;
+    b.axle[BRAKE_FRONT].threshold = 0.2e6;
+    b.axle[BRAKE_REAR].threshold = 0.3e6;
+    assert_near(brake_balance_lock(&b, 1e-9).pressure, 0.2e6, 1e-6);
+}
+
+/* Both axles lock together: equal axles under a centre of gravity on the road half way. */
+static void a_symmetric_vehicle_locks_both_axles_together(void **state)
+{
+    (void)state;
+    struct brake_balance b = plain;
+    b.body.behind = 1.25;
+    b.body.height = 0.0;
+    b.axle[BRAKE_REAR] = b.axle[BRAKE_FRONT];
+    const struct brake_lock lock = brake_balance_lock(&b, 0.7);
+    const struct brake_point_of_balance at = brake_balance_at(&b, lock.pressure);
+    assert_near(at.used[BRAKE_FRONT], 0.7, ROUNDING);
+    assert_near(at.used[BRAKE_REAR], 0.7, ROUNDING);
+    assert_near(lock.deceleration, 0.7 * BRAKE_GRAVITY, ROUNDING);
+    assert_int_equal(lock.axle, BRAKE_FRONT);
+}
+
+/* By the ideal share all adhesion is used at one deceleration (Limpert, ch. 7). */
+static void the_ideal_share_locks_both_axles_at_full_adhesion(void **state)
+{
+    (void)state;
+    struct brake_balance b = plain;
+    const double k = 0.7;
+    const double share = brake_ideal_share(b.body, b.wheelbase, k);
+    b.axle[BRAKE_FRONT].gain = 1e-3 * share;
+    b.axle[BRAKE_REAR].gain = 1e-3 * (1.0 - share);
+    assert_near(brake_balance_lock(&b, k).deceleration, k * BRAKE_GRAVITY, 1e-11);
+    assert_near(brake_balance_rear_first(&b, 1.0), k * BRAKE_GRAVITY, 1e-11);
+    assert_nan(brake_ideal_share(b.body, BRAKE_NAN, k));
+}
+
+static void with_the_centre_drive_locked_both_axles_use_the_same(void **state)
+{
+    (void)state;
+    struct cases cases = {12};
+    for (int i = 0; i < RANDOM_VEHICLES; i++) {
+        struct brake_balance b = any_vehicle(&cases);
+        b.locked = true;
+        const struct brake_point_of_balance at = brake_balance_at(&b, any_between(&cases, 0, 9e6));
+        assert_equal(at.used[BRAKE_FRONT], at.used[BRAKE_REAR]);
+        const double k = any_between(&cases, 0.1, 0.9);
+        const struct brake_lock lock = brake_balance_lock(&b, k);
+        assert_near(brake_balance_at(&b, lock.pressure).used[BRAKE_FRONT], k, 1e-10);
+        /* All wheels together use all of the road, whatever the brakes' share. */
+        assert_near(lock.deceleration, (k + b.rolling) * BRAKE_GRAVITY, 1e-10);
+        assert_infinite(brake_balance_rear_first(&b, 0.0));
+        /* Free axles lock no later. */
+        b.locked = false;
+        assert_true(brake_balance_lock(&b, k).pressure <= lock.pressure * (1.0 + 1e-12));
+    }
+}
+
+static void hold_crossing(const struct brake_balance *b, double crossing)
+{
+    const double pressure = brake_balance_pressure(b, crossing);
+    const struct brake_point_of_balance at = brake_balance_at(b, pressure);
+    const double step = 1e-6 * pressure;
+    const struct brake_point_of_balance before = brake_balance_at(b, pressure - step);
+    const struct brake_point_of_balance after = brake_balance_at(b, pressure + step);
+    assert_near(at.used[BRAKE_FRONT], at.used[BRAKE_REAR], 1e-8);
+    assert_true(before.used[BRAKE_REAR] < before.used[BRAKE_FRONT]);
+    assert_true(after.used[BRAKE_REAR] > after.used[BRAKE_FRONT]);
+}
+
+static void where_the_rear_takes_the_lead_both_use_the_same(void **state)
+{
+    (void)state;
+    struct cases cases = {13};
+    int crossings = 0;
+    for (int i = 0; i < RANDOM_VEHICLES; i++) {
+        const struct brake_balance b = any_vehicle(&cases);
+        const double from = any_between(&cases, 1.0, 6.0);
+        const struct brake_point_of_balance begin =
+            brake_balance_at(&b, brake_balance_pressure(&b, from));
+        const double crossing = brake_balance_rear_first(&b, from);
+        if (begin.used[BRAKE_REAR] > begin.used[BRAKE_FRONT]) {
+            assert_near(crossing, from, ROUNDING);
+            continue;
+        }
+        /* Load moves off the rear until nothing is left, so it leads in the end. */
+        assert_true(crossing >= from && crossing < BRAKE_INFINITY);
+        const struct brake_point_of_balance there =
+            brake_balance_at(&b, brake_balance_pressure(&b, crossing));
+        if (there.load[BRAKE_REAR] < 0.0) {
+            /* Off the road before its brakes do more than slow its own wheels. */
+            assert_true(there.force[BRAKE_REAR] <= 0.0);
+            continue;
+        }
+        hold_crossing(&b, crossing);
+        crossings++;
+        /* It is the first: in between the front leads. */
+        for (double part = 0.05; part < 0.99; part += 0.1) {
+            const struct brake_point_of_balance between =
+                brake_balance_at(&b, brake_balance_pressure(&b, from + part * (crossing - from)));
+            assert_true(between.used[BRAKE_REAR] <= between.used[BRAKE_FRONT]);
+        }
+    }
+    assert_true(crossings > RANDOM_VEHICLES / 4);
+}
+
+/* Wong, ch. 3: z = (K_f L - l_2) / h. At no pressure both axles use nothing; that must not pass for
+ * a lead of the rear. */
+static void a_front_biased_vehicle_leads_at_the_front_from_the_first_pressure_on(void **state)
+{
+    (void)state;
+    const double z = (0.8 * 2.5 - 1.3) / 0.8;
+    assert_near(brake_balance_rear_first(&plain, 0.0), z * BRAKE_GRAVITY, 1e-11);
+    assert_near(brake_balance_rear_first(&plain, 3.0), z * BRAKE_GRAVITY, 1e-11);
+    /* Thresholds keep both brakes quiet at first. */
+    struct brake_balance b = plain;
+    b.axle[BRAKE_FRONT].threshold = 0.3e6;
+    b.axle[BRAKE_REAR].threshold = 0.3e6;
+    assert_near(brake_balance_rear_first(&b, 0.0), z * BRAKE_GRAVITY, 1e-11);
+}
+
+static void a_rear_that_leads_already_leads_from_where_the_question_begins(void **state)
+{
+    (void)state;
+    struct brake_balance b = plain;
+    b.axle[BRAKE_REAR].gain = b.axle[BRAKE_FRONT].gain;
+    assert_near(brake_balance_rear_first(&b, 2.0), 2.0, ROUNDING);
+    assert_equal(brake_balance_rear_first(&b, 0.0), 0.0);
+    /* Past the crossing as well. */
+    assert_near(brake_balance_rear_first(&plain, 9.5), 9.5, ROUNDING);
+}
+
+static void a_late_front_brake_takes_the_lead_and_loses_it_again(void **state)
+{
+    (void)state;
+    /* The rear alone at first, then the front strongly, then the load transfer decides. */
+    struct brake_balance b = plain;
+    b.axle[BRAKE_FRONT].threshold = 0.5e6;
+    assert_equal(brake_balance_rear_first(&b, 0.0), 0.0);
+    const double again = brake_balance_rear_first(&b, 3.0);
+    assert_true(again > 3.0);
+    hold_crossing(&b, again);
+}
+
+static void a_valve_puts_the_lead_of_the_rear_off(void **state)
+{
+    (void)state;
+    struct brake_balance b = plain;
+    b.axle[BRAKE_REAR].gain = 5e-4;
+    const double without = brake_balance_rear_first(&b, 1.0);
+    b.valve.knee = 1e6;
+    b.valve.slope = 0.3;
+    const double with = brake_balance_rear_first(&b, 1.0);
+    assert_true(with > without);
+    hold_crossing(&b, with);
+    /* The crossing lies on the piece after the knee. */
+    assert_true(with > brake_balance_at(&b, b.valve.knee).deceleration);
+}
+
+static void the_rear_never_leads(void **state)
+{
+    (void)state;
+    struct brake_balance b = plain;
+    b.axle[BRAKE_REAR].gain = 0.0;
+    assert_infinite(brake_balance_rear_first(&b, 0.0)); /* no rear brake */
+    b = plain;
+    b.body.height = 0.0;
+    assert_infinite(brake_balance_rear_first(&b, 0.0)); /* no load moves */
+    b = plain;
+    b.valve.knee = 1e6;
+    b.valve.slope = 0.0;
+    b.axle[BRAKE_FRONT].gain = 0.0;
+    assert_infinite(brake_balance_rear_first(&b, 5.0)); /* the deceleration is out of reach */
+}
+
+static void without_antilock_the_first_lock_is_the_limit(void **state)
+{
+    (void)state;
+    struct cases cases = {14};
+    for (int i = 0; i < RANDOM_VEHICLES; i++) {
+        const struct brake_balance b = any_vehicle(&cases);
+        const double k = any_between(&cases, 0.2, 1.0);
+        const double pressure = any_between(&cases, 0.0, 15e6);
+        const struct brake_lock lock = brake_balance_lock(&b, k);
+        const double a = brake_balance_deceleration(&b, pressure, k, 0.0);
+        if (pressure < lock.pressure)
+            assert_near(a, brake_balance_at(&b, pressure).deceleration, ROUNDING);
+        else
+            assert_near(a, lock.deceleration, ROUNDING);
+    }
+}
+
+static void with_antilock_the_deceleration_lies_between_lock_and_the_road(void **state)
+{
+    (void)state;
+    struct cases cases = {15};
+    for (int i = 0; i < RANDOM_VEHICLES; i++) {
+        const struct brake_balance b = any_vehicle(&cases);
+        const double k = any_between(&cases, 0.2, 1.0);
+        const double kept = any_between(&cases, 0.7, 1.0);
+        const struct brake_lock lock = brake_balance_lock(&b, kept * k);
+        const double road = (kept * k + b.rolling) * BRAKE_GRAVITY;
+        double last = 0.0;
+        for (double pressure = 0.0; pressure <= 40e6; pressure += 0.5e6) {
+            const double a = brake_balance_deceleration(&b, pressure, k, kept);
+            assert_true(a >= last * (1.0 - 1e-12));
+            assert_true(a <= road * (1.0 + 1e-12));
+            if (pressure <= lock.pressure)
+                assert_near(a, brake_balance_at(&b, pressure).deceleration, ROUNDING);
+            else
+                assert_true(a >= lock.deceleration * (1.0 - 1e-12));
+            last = a;
+        }
+    }
+}
+
+/* Each axle gives the lesser of its torque and its kept adhesion; checked on the result. */
+static void with_antilock_each_axle_gives_what_it_can(void **state)
+{
+    (void)state;
+    struct cases cases = {16};
+    for (int i = 0; i < RANDOM_VEHICLES; i++) {
+        struct brake_balance b = any_vehicle(&cases);
+        /* Far outside any vehicle as well: strong front brakes on a short, tall body. */
+        b.axle[BRAKE_FRONT].gain *= any_between(&cases, 0.3, 6.0);
+        b.body.height *= any_between(&cases, 0.5, 2.0);
+        const double kept = any_between(&cases, 0.2, 1.0);
+        const double pressure = any_between(&cases, 0.0, 20e6);
+        const double a = brake_balance_deceleration(&b, pressure, kept, 1.0);
+        const double weight = b.body.mass * BRAKE_GRAVITY;
+        const double front = brake_front_load(b.body, b.wheelbase, a, 0.0);
+        const double load[BRAKE_AXLES] = {front, weight - front};
+        double force = b.rolling * weight;
+        for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+            const double radius = b.axle[axle].radius;
+            const double asked = (brake_axle_torque(&b, (enum brake_axle)axle, pressure) -
+                                  b.axle[axle].inertia * a / radius) /
+                                 radius;
+            force += fmin(asked, kept * load[axle]);
+        }
+        assert_within(force, b.body.mass * a, 1e-11 * weight);
+    }
+}
+
+/* Strong front brakes on a tall, rear-heavy body: the free deceleration would lift the rear, but
+ * with the front held by the anti-lock the rear stays on the road and keeps its small torque. */
+static void an_axle_that_only_seemed_to_lock_is_not_held(void **state)
+{
+    (void)state;
+    const struct brake_balance b = {
+        .body = {.mass = 1000.0, .behind = 1.6, .height = 1.2},
+        .wheelbase = 2.0,
+        .axle = {{.gain = 2.0 * BRAKE_GRAVITY * 1e-3, .radius = 1.0, .wheels = 1.0},
+                 {.gain = 0.1 * BRAKE_GRAVITY * 1e-3, .radius = 1.0, .wheels = 1.0}},
+        .valve = {.knee = BRAKE_INFINITY},
+    };
+    /* Over m g: k (0.2 + 0.6 z) + 0.1 = z at k = 1. */
+    assert_near(brake_balance_deceleration(&b, 1e6, 1.0, 1.0), 0.75 * BRAKE_GRAVITY, ROUNDING);
+}
+
+/* k h / L of 1 and more: the front axle gains load faster than it can use it. */
+static void a_front_axle_that_cannot_be_held_is_limited_by_torque(void **state)
+{
+    (void)state;
+    struct brake_balance b = plain;
+    b.body.height = 3.0;
+    b.axle[BRAKE_REAR].gain = 0.0;
+    const double a = brake_balance_at(&b, 2e6).deceleration;
+    assert_near(brake_balance_deceleration(&b, 2e6, 1.0, 1.0), a, ROUNDING);
+    assert_infinite(brake_lock_ratio(b.body, b.wheelbase, 1.0, 0.0, 1.0, BRAKE_FRONT));
+}
+
+static void antilock_keeps_a_locked_drive_at_its_share_of_the_road(void **state)
+{
+    (void)state;
+    struct brake_balance b = plain;
+    b.locked = true;
+    assert_near(brake_balance_deceleration(&b, 20e6, 0.8, 0.0), 0.8 * BRAKE_GRAVITY, ROUNDING);
+    assert_near(brake_balance_deceleration(&b, 20e6, 0.8, 0.9), 0.72 * BRAKE_GRAVITY, ROUNDING);
+    assert_near(brake_balance_deceleration(&b, 2e6, 0.8, 0.9), 2.5, ROUNDING);
+}
+
+/* Wong, ch. 3. An axle without brakes never locks; the front is also safe where it gains load
+ * faster than brake force. */
+static void a_front_axle_that_gains_load_faster_than_force_never_locks(void **state)
+{
+    (void)state;
+    const double shift = 0.9 * plain.body.height / plain.wheelbase;
+    assert_infinite(brake_lock_ratio(plain.body, 2.5, 0.0, 0.01, 0.9, BRAKE_FRONT));
+    assert_infinite(brake_lock_ratio(plain.body, 2.5, shift, 0.01, 0.9, BRAKE_FRONT));
+    assert_true(brake_lock_ratio(plain.body, 2.5, shift * 1.01, 0.01, 0.9, BRAKE_FRONT) > 5.0);
+    assert_nan(brake_lock_ratio(plain.body, 2.5, BRAKE_NAN, 0.01, 0.9, BRAKE_FRONT));
+    assert_nan(brake_lock_ratio(plain.body, 2.5, 0.6, 0.01, BRAKE_NAN, BRAKE_REAR));
+    /* No brake at the rear: it would lock only with no load left, at a = g x / h. */
+    assert_near(brake_lock_ratio(plain.body, 2.5, 1.0, 0.0, 0.9, BRAKE_REAR), 1.2 / 0.8, ROUNDING);
+}
+
+/* Gillespie, ch. 8. */
+static void unequal_front_brakes_pull_at_the_scrub_radius(void **state)
+{
+    (void)state;
+    /* 5 kN and 4 kN: 20 % apart, 1 kN at 30 mm. */
+    assert_near(brake_steering_pull(9e3, 0.2, 0.03), 30.0, ROUNDING);
+    assert_equal(brake_steering_pull(9e3, 0.0, 0.03), 0.0);
+    assert_equal(brake_steering_pull(9e3, 0.2, 0.0), 0.0);
+    /* One side dead: all of the force is difference. */
+    assert_near(brake_steering_pull(9e3, 1.0, 0.03), 270.0, ROUNDING);
+    assert_near(brake_steering_pull(9e3, 0.2, -0.03), -30.0, ROUNDING);
+    assert_nan(brake_steering_pull(9e3, BRAKE_NAN, 0.03));
+}
+
+static void hold_nan_everywhere(const struct brake_balance *b)
+{
+    assert_nan(brake_balance_at(b, 5e6).deceleration);
+    assert_nan(brake_balance_at(b, 5e6).force[BRAKE_FRONT]);
+    assert_nan(brake_balance_at(b, 5e6).used[BRAKE_FRONT]);
+    assert_nan(brake_balance_at(b, 5e6).used[BRAKE_REAR]);
+    assert_nan(brake_balance_pressure(b, 5.0));
+    assert_nan(brake_balance_lock(b, 0.8).pressure);
+    assert_nan(brake_balance_lock(b, 0.8).deceleration);
+    assert_nan(brake_balance_rear_first(b, 3.0));
+    assert_nan(brake_balance_deceleration(b, 5e6, 0.8, 0.0));
+    assert_nan(brake_balance_deceleration(b, 5e6, 0.8, 0.9));
+}
+
+static void a_missing_value_of_the_vehicle_gives_no_deceleration(void **state)
+{
+    (void)state;
+    struct brake_balance b = plain;
+    b.body.mass = BRAKE_NAN;
+    hold_nan_everywhere(&b);
+    for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+        b = plain;
+        b.axle[axle].gain = BRAKE_NAN;
+        hold_nan_everywhere(&b);
+        b = plain;
+        b.axle[axle].radius = BRAKE_NAN;
+        hold_nan_everywhere(&b);
+        b = plain;
+        b.axle[axle].threshold = BRAKE_NAN;
+        hold_nan_everywhere(&b);
+        b = plain;
+        b.axle[axle].inertia = BRAKE_NAN;
+        hold_nan_everywhere(&b);
+    }
+    b = plain;
+    b.valve.knee = BRAKE_NAN;
+    hold_nan_everywhere(&b);
+    b = plain;
+    b.rolling = BRAKE_NAN;
+    hold_nan_everywhere(&b);
+    /* Where the centre of mass is missing the vehicle still slows, but no load is known. */
+    b = plain;
+    b.body.height = BRAKE_NAN;
+    assert_near(brake_balance_at(&b, 4e6).deceleration, 5.0, ROUNDING);
+    assert_nan(brake_balance_at(&b, 4e6).used[BRAKE_REAR]);
+    assert_nan(brake_balance_lock(&b, 0.8).pressure);
+    assert_nan(brake_balance_deceleration(&b, 5e6, 0.8, 0.0));
+    assert_nan(brake_balance_deceleration(&b, 5e6, 0.8, 0.9));
+}
+
+static void a_missing_argument_gives_no_answer(void **state)
+{
+    (void)state;
+    assert_nan(brake_balance_at(&plain, BRAKE_NAN).deceleration);
+    assert_nan(brake_balance_pressure(&plain, BRAKE_NAN));
+    assert_nan(brake_balance_lock(&plain, BRAKE_NAN).pressure);
+    assert_nan(brake_balance_rear_first(&plain, BRAKE_NAN));
+    assert_nan(brake_balance_deceleration(&plain, BRAKE_NAN, 0.8, 0.0));
+    assert_nan(brake_balance_deceleration(&plain, 5e6, BRAKE_NAN, 0.0));
+    assert_nan(brake_balance_deceleration(&plain, BRAKE_NAN, 0.8, 0.9));
+    assert_nan(brake_balance_deceleration(&plain, 5e6, BRAKE_NAN, 0.9));
+    assert_nan(brake_balance_deceleration(&plain, 5e6, 0.8, BRAKE_NAN));
+    /* One axle without brakes does not hide that the other's answer is missing. */
+    struct brake_balance b = plain;
+    b.axle[BRAKE_REAR].gain = 0.0;
+    assert_nan(brake_balance_lock(&b, BRAKE_NAN).pressure);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(turning_wheels_add_to_the_mass),
+        cmocka_unit_test(the_valve_is_in_the_rear_line_only),
+        cmocka_unit_test(forces_at_the_tyres_and_rolling_resistance_slow_the_mass),
+        cmocka_unit_test(adhesion_used_is_force_over_load),
+        cmocka_unit_test(an_axle_off_the_road_uses_more_adhesion_than_there_is),
+        cmocka_unit_test(pressure_and_deceleration_undo_each_other),
+        cmocka_unit_test(what_rolling_resistance_gives_needs_no_pressure),
+        cmocka_unit_test(a_deceleration_out_of_reach_needs_infinite_pressure),
+        cmocka_unit_test(a_rear_threshold_above_the_knee_is_reached_late_or_never),
+        cmocka_unit_test(the_axle_that_locks_uses_exactly_the_adhesion),
+        cmocka_unit_test(the_lock_of_a_fixed_share_is_that_of_the_closed_form),
+        cmocka_unit_test(nothing_locks_without_brakes),
+        cmocka_unit_test(brakes_on_one_axle_lock_that_axle),
+        cmocka_unit_test(on_glass_the_first_pressure_that_works_locks),
+        cmocka_unit_test(a_symmetric_vehicle_locks_both_axles_together),
+        cmocka_unit_test(the_ideal_share_locks_both_axles_at_full_adhesion),
+        cmocka_unit_test(with_the_centre_drive_locked_both_axles_use_the_same),
+        cmocka_unit_test(where_the_rear_takes_the_lead_both_use_the_same),
+        cmocka_unit_test(a_front_biased_vehicle_leads_at_the_front_from_the_first_pressure_on),
+        cmocka_unit_test(a_rear_that_leads_already_leads_from_where_the_question_begins),
+        cmocka_unit_test(a_late_front_brake_takes_the_lead_and_loses_it_again),
+        cmocka_unit_test(a_valve_puts_the_lead_of_the_rear_off),
+        cmocka_unit_test(the_rear_never_leads),
+        cmocka_unit_test(without_antilock_the_first_lock_is_the_limit),
+        cmocka_unit_test(with_antilock_the_deceleration_lies_between_lock_and_the_road),
+        cmocka_unit_test(with_antilock_each_axle_gives_what_it_can),
+        cmocka_unit_test(an_axle_that_only_seemed_to_lock_is_not_held),
+        cmocka_unit_test(a_front_axle_that_cannot_be_held_is_limited_by_torque),
+        cmocka_unit_test(antilock_keeps_a_locked_drive_at_its_share_of_the_road),
+        cmocka_unit_test(a_front_axle_that_gains_load_faster_than_force_never_locks),
+        cmocka_unit_test(unequal_front_brakes_pull_at_the_scrub_radius),
+        cmocka_unit_test(a_missing_value_of_the_vehicle_gives_no_deceleration),
+        cmocka_unit_test(a_missing_argument_gives_no_answer),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}

@@ -1,0 +1,209 @@
+/* What measured pairs say: line, valve, booster. */
+#include "near.h"
+
+#include "brake/fit.h"
+
+enum { MANY = 100 };
+
+static void points_on_a_line_give_the_line(void **state)
+{
+    (void)state;
+    const struct brake_point point[] = {{3.0, 7.0}, {1.0, 3.0}, {-2.0, -3.0}};
+    double slope;
+    double intercept;
+    assert_int_equal(brake_fit_line(point, 3, &slope, &intercept), BRAKE_OK);
+    assert_near(slope, 2.0, ROUNDING);
+    assert_near(intercept, 1.0, ROUNDING);
+}
+
+/* Least squares: what is left over is at right angles to 1 and to x (Press et al., sec. 15.2). */
+static void what_the_line_leaves_over_has_no_line_in_it(void **state)
+{
+    (void)state;
+    struct cases cases = {19};
+    struct brake_point point[MANY];
+    for (int i = 0; i < MANY; i++) {
+        point[i].x = any_between(&cases, 0.0, 10.0);
+        point[i].y = 3.0 + 0.5 * point[i].x + any_between(&cases, -1.0, 1.0);
+    }
+    double slope;
+    double intercept;
+    double sum = 0.0;
+    double moment = 0.0;
+    assert_int_equal(brake_fit_line(point, MANY, &slope, &intercept), BRAKE_OK);
+    for (int i = 0; i < MANY; i++) {
+        const double left = point[i].y - slope * point[i].x - intercept;
+        sum += left;
+        moment += left * point[i].x;
+    }
+    assert_within(sum, 0.0, 1e-11);
+    assert_within(moment, 0.0, 1e-10);
+}
+
+static void points_above_each_other_give_no_line(void **state)
+{
+    (void)state;
+    const struct brake_point stacked[] = {{3.0, 7.0}, {3.0, 9.0}, {3.0, 1.0}};
+    const struct brake_point missing[] = {{3.0, 7.0}, {BRAKE_NAN, 9.0}, {4.0, 1.0}};
+    for (int count = 0; count <= 3; count++) {
+        double slope = 1.0;
+        double intercept = 1.0;
+        assert_int_equal(brake_fit_line(stacked, count, &slope, &intercept), BRAKE_E_FIT);
+        assert_nan(slope);
+        assert_nan(intercept);
+    }
+    double slope = 1.0;
+    double intercept = 1.0;
+    assert_int_equal(brake_fit_line(missing, 3, &slope, &intercept), BRAKE_E_FIT);
+    assert_nan(slope);
+}
+
+/* Readings taken from brake_valve_pressure must lead back to the valve. */
+static void gauge_readings_give_knee_and_slope_of_the_valve(void **state)
+{
+    (void)state;
+    struct cases cases = {20};
+    for (int i = 0; i < 500; i++) {
+        const struct brake_valve fitted = {any_between(&cases, 0.5e6, 4e6),
+                                           any_between(&cases, 0.0, 0.8)};
+        struct brake_point reading[12];
+        struct brake_valve valve;
+        for (int n = 0; n < 12; n++) {
+            reading[n].x = 1e6 * (n + 1);
+            reading[n].y = brake_valve_pressure(fitted, reading[n].x);
+        }
+        assert_int_equal(brake_fit_valve(reading, 12, &valve), BRAKE_OK);
+        assert_near(valve.knee, fitted.knee, 1e-11);
+        assert_within(valve.slope, fitted.slope, 1e-12);
+    }
+}
+
+static void hold_no_valve(const struct brake_point *reading, int count)
+{
+    struct brake_valve valve = {1.0, 1.0};
+    assert_int_equal(brake_fit_valve(reading, count, &valve), BRAKE_E_FIT);
+    assert_nan(valve.knee);
+    assert_nan(valve.slope);
+}
+
+static void readings_that_no_valve_gives_are_refused(void **state)
+{
+    (void)state;
+    const struct brake_point open[] = {{1e6, 1e6}, {2e6, 2e6}, {5e6, 4.9e6}};
+    hold_no_valve(open, 3); /* never past the knee */
+    const struct brake_point one[] = {{1e6, 1e6}, {2e6, 1.5e6}};
+    hold_no_valve(one, 2); /* one point is no line */
+    const struct brake_point falling[] = {{4e6, 3e6}, {8e6, 2e6}};
+    hold_no_valve(falling, 2);
+    const struct brake_point steep[] = {{4e6, 1e6}, {5e6, 2.5e6}};
+    hold_no_valve(steep, 2); /* rear gains on front */
+    const struct brake_point offset[] = {{4e6, 1e6}, {8e6, 3e6}};
+    hold_no_valve(offset, 2); /* a line that meets the front's below zero */
+}
+
+static const struct brake_pedal known = {
+    .ratio = 4.0, .efficiency = 0.9, .master_area = 4e-4, .master_efficiency = 0.95};
+
+/* Readings taken from brake_pedal_pressure must lead back to the booster. */
+static int read_pressures(double gain, double assist, int count, double step,
+                          struct brake_point *reading)
+{
+    struct brake_pedal pedal = known;
+    int below = 0;
+    pedal.gain = gain;
+    pedal.assist = assist;
+    for (int i = 0; i < count; i++) {
+        reading[i].x = step * (i + 1);
+        reading[i].y = brake_pedal_pressure(&pedal, reading[i].x);
+        below += reading[i].x * pedal.ratio * pedal.efficiency < brake_booster_knee(gain, assist);
+    }
+    return below;
+}
+
+static void pedal_forces_and_pressures_give_gain_and_assist(void **state)
+{
+    (void)state;
+    struct cases cases = {21};
+    int fitted = 0;
+    for (int i = 0; i < 500; i++) {
+        const double gain = any_between(&cases, 2.0, 8.0);
+        const double assist = any_between(&cases, 500.0, 4000.0);
+        struct brake_point reading[20];
+        const int below = read_pressures(gain, assist, 20, 25.0, reading);
+        if (below < 1 || below > 19)
+            continue;
+        struct brake_pedal pedal = known;
+        assert_int_equal(brake_fit_booster(reading, 20, &pedal), BRAKE_OK);
+        assert_near(pedal.gain, gain, 1e-11);
+        assert_near(pedal.assist, assist, 1e-11);
+        assert_equal(pedal.ratio, known.ratio);
+        fitted++;
+    }
+    assert_true(fitted > 300);
+}
+
+static void readings_that_no_booster_gives_are_refused(void **state)
+{
+    (void)state;
+    struct brake_point reading[20];
+    struct brake_pedal pedal = known;
+    read_pressures(1.0, 0.0, 20, 25.0, reading); /* no booster at all */
+    for (int i = 0; i < 20; i++)
+        reading[i].y *= 0.9; /* and losses that were not told */
+    assert_int_equal(brake_fit_booster(reading, 20, &pedal), BRAKE_E_FIT);
+    assert_nan(pedal.gain);
+    assert_nan(pedal.assist);
+    /* Boosted at first, then less out than in: nothing adds a negative force. */
+    struct brake_pedal boosted = known;
+    boosted.gain = 4.0;
+    boosted.assist = 1e4;
+    reading[0].y = brake_pedal_pressure(&boosted, reading[0].x);
+    assert_int_equal(brake_fit_booster(reading, 2, &pedal), BRAKE_E_FIT);
+    assert_nan(pedal.gain);
+    /* A pair on one side of the knee only. */
+    read_pressures(4.0, 1000.0, 1, 25.0, reading);
+    assert_int_equal(brake_fit_booster(reading, 1, &pedal), BRAKE_E_FIT);
+    reading[0].y = BRAKE_NAN;
+    read_pressures(4.0, 1000.0, 1, 25.0, &reading[1]);
+    assert_int_equal(brake_fit_booster(reading, 2, &pedal), BRAKE_E_FIT);
+    assert_nan(pedal.gain);
+}
+
+/* The knee is passed within the first 64 pairs, so the others are not missed. */
+static void of_very_many_pairs_the_first_64_count(void **state)
+{
+    (void)state;
+    struct brake_point reading[MANY];
+    struct brake_pedal pedal = known;
+    read_pressures(4.0, 1000.0, MANY, 5.0, reading);
+    for (int i = 64; i < MANY; i++)
+        reading[i].y = 0.0;
+    assert_int_equal(brake_fit_booster(reading, MANY, &pedal), BRAKE_OK);
+    assert_near(pedal.gain, 4.0, 1e-11);
+    assert_near(pedal.assist, 1000.0, 1e-11);
+
+    const struct brake_valve fitted = {1e6, 0.3};
+    struct brake_valve valve;
+    for (int i = 0; i < MANY; i++) {
+        reading[i].x = 2e6 + 1e5 * i;
+        reading[i].y = i < 64 ? brake_valve_pressure(fitted, reading[i].x) : 0.0;
+    }
+    assert_int_equal(brake_fit_valve(reading, MANY, &valve), BRAKE_OK);
+    assert_near(valve.knee, fitted.knee, 1e-11);
+    assert_near(valve.slope, fitted.slope, 1e-11);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(points_on_a_line_give_the_line),
+        cmocka_unit_test(what_the_line_leaves_over_has_no_line_in_it),
+        cmocka_unit_test(points_above_each_other_give_no_line),
+        cmocka_unit_test(gauge_readings_give_knee_and_slope_of_the_valve),
+        cmocka_unit_test(readings_that_no_valve_gives_are_refused),
+        cmocka_unit_test(pedal_forces_and_pressures_give_gain_and_assist),
+        cmocka_unit_test(readings_that_no_booster_gives_are_refused),
+        cmocka_unit_test(of_very_many_pairs_the_first_64_count),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}

@@ -1,0 +1,367 @@
+"""What the lines of a vehicle file lead to: section 1 of reference/method.md, a second time.
+
+`complete` takes what a file says (SI) and gives every quantity that follows from it. Sizes of tyres
+by UN R30 and R54 and the ETRTO manual, load indices by ISO 4000-1; shapes of pads by quadrature
+along their outline; measured lines by numpy's least squares.
+"""
+import math
+import re
+
+import numpy
+from scipy.optimize import brentq
+
+G = 9.80665  # m/s2, standard gravity (ISO 80000-3)
+INCH = 0.0254
+NODES, WEIGHTS = numpy.polynomial.legendre.leggauss(40)
+
+# What stands for a line that is left out and follows from no other (the catalogue's defaults).
+DEFAULTS = {
+    "vehicle": {
+        "category": "M1",
+        "frame": "car",
+        "first_registered": 2012.0,
+        "rolling_resistance": 0.0,
+        "antilock": "none",
+        "antilock_efficiency": 0.75,
+    },
+    "lift": {"suspension": 0.0, "wheel_rise": 0.0},
+    "front.tyre": {"inertia_fraction": 0.65},
+    "rear.tyre": {"inertia_fraction": 0.65},
+    "valve": {"kind": "none"},
+    "pedal": {"efficiency": 0.85, "free_play": 0.006},
+    "booster": {"diaphragms": 1.0, "efficiency": 0.9},
+    "master": {"efficiency": 0.97, "take_up": 0.0015},
+    "circuits": {"hose_volume": 1.2e-6, "air_volume": 5e-7},
+    "parking": {"on": "rear", "control": "hand", "place": "wheels", "efficiency": 0.65},
+    "driveline": {"centre": "free"},
+    "speedometer": {"sensor": "wheel"},
+    "trailer": {"mass": 0.0, "braking_ratio": 0.0, "working": 0.5},
+    "road": {"adhesion": 0.7},
+    "stop": {"speed": 100 / 3.6, "dead_time": 0.16, "build_up": 0.40, "reaction_time": 2.5},
+    "driver": {"pedal_force": 150.0, "pedal_force_most": 500.0, "target": 6.43},
+}
+BRAKE_DEFAULTS = {
+    "disc": {
+        "disc": {"efficiency": 0.95, "threshold": 5e4, "compliance": 3.5e-6},
+        "disc.pads": {
+            "mu": 0.35,
+            "shape": "sector",
+            "contact": "uniform_wear",
+            "gap": 0.00025,
+        },
+    },
+    "drum": {
+        "drum": {
+            "efficiency": 0.95,
+            "threshold": 3e5,
+            "piston_travel": 0.0008,
+            "compliance": 2e-6,
+        },
+        "drum.lining": {"mu": 0.35},
+    },
+}
+
+# mm, of a rim code (UN R30 and R54, 2.17); others 25.4 mm an inch, to whole mm
+RIM = {14.5: 368, 16.5: 419, 17.5: 445, 19.5: 495, 20.5: 521, 22.5: 572, 24.5: 622}
+# kg, from load index 60 (UN R30, annex 4)
+LOADS = (
+    "250 257 265 272 280 290 300 307 315 325 335 345 355 365 375 387 400 412 425 437 450 462 475 "
+    "487 500 515 530 545 560 580 600 615 630 650 670 690 710 730 750 775 800 825 850 875 900 925 "
+    "950 975 1000 1030 1060 1090 1120 1150 1180 1215 1250 1285 1320 1360 1400 1450 1500 1550 1600 "
+    "1650 1700 1750 1800 1850 1900"
+)
+LOAD_OF_INDEX = {60 + i: float(kg) for i, kg in enumerate(LOADS.split())}
+SPEED_OF_SYMBOL = dict(
+    zip("FGJKLMNPQRSTUHVWY", (80, 90, 100, 110, 120, 130, 140, 150, 160, 170, 180, 190, 200, 210,
+                              240, 270, 300))
+)  # fmt: skip
+
+METRIC = re.compile(r"^(?:P|LT)?(\d{3})/(\d{2,3})([RDB-])(\d+(?:\.5)?)(?:LT|C)?\b")
+FLOTATION = re.compile(r"^(\d{2}(?:\.\d+)?)x(\d+(?:\.\d+)?)([RDB-])(\d+(?:\.5)?)(?:LT)?\b")
+NUMERIC = re.compile(r"^(\d{1,2}\.\d{2})([RDB-])(\d+(?:\.5)?)(?:LT|C)?\b")
+SERVICE = re.compile(r"\b(\d{2,3})(?:/(\d{2,3}))?([A-Z])$")
+
+
+def rim_mm(code):
+    return RIM.get(code, float(round(25.4 * code)))
+
+
+def tyre_of(marking):
+    """Diameter, turn over diameter, load and speed of a marked size."""
+    text = marking.strip()
+    if match := METRIC.match(text):
+        width, aspect, build, rim = match.groups()
+        diameter = (rim_mm(float(rim)) + 2 * float(width) * float(aspect) / 100) / 1000
+    elif match := FLOTATION.match(text):
+        over, _, build, rim = match.groups()
+        diameter = float(over) * INCH
+    elif match := NUMERIC.match(text):
+        width, build, rim = match.groups()
+        diameter = (rim_mm(float(rim)) + 2 * 0.82 * 25.4 * float(width)) / 1000
+    else:
+        raise ValueError(marking)
+    turn = 3.05 if build == "R" else 2.99  # ETRTO
+    load = speed = None
+    if service := SERVICE.search(text[match.end() :].strip()):
+        load = LOAD_OF_INDEX[int(service[1])]
+        speed = SPEED_OF_SYMBOL[service[3]] / 3.6
+    return diameter, turn, load, speed
+
+
+def height_by_tilt(mass, wheelbase, rise, level, tilted, hub):
+    """Height of the centre of gravity at which one axle reads so much with the other raised."""
+    angle = math.asin(rise / wheelbase)
+    ahead = wheelbase * (1 - level / mass)  # of the ground axle, along the floor, level
+
+    def reading(above):  # above the hubs: turned back over the ground axle by the angle
+        arm = ahead * math.cos(angle) - above * math.sin(angle)
+        return mass * (1 - arm / (wheelbase * math.cos(angle)))
+
+    return hub + brentq(lambda above: reading(above) - tilted, -10, 10, xtol=1e-15, maxiter=200)
+
+
+def outline_radius(corners, contact):
+    """Effective radius of a pad of any outline.
+
+    Uniform pressure: mean of r over the area. Uniform wear (p r constant): area over the integral
+    of 1/r. The integral of r^n over an outline is that of r^n (x dy - y dx)/(n + 2) along it.
+    """
+
+    def integral(power):
+        total = 0.0
+        for (x0, y0), (x1, y1) in zip(corners, corners[1:] + corners[:1]):
+            for cut in range(4):
+                t = (cut + (1 + NODES) / 2) / 4
+                r = numpy.hypot(x0 + t * (x1 - x0), y0 + t * (y1 - y0))
+                total += float(WEIGHTS @ r**power) / 8 * (x0 * y1 - x1 * y0)
+        return total / (power + 2)
+
+    if contact == "uniform_pressure":
+        return integral(1) / integral(0)
+    return integral(0) / integral(-1)
+
+
+def sector_radius(inner, outer, contact):
+    half = (outer - inner) / 2
+    r = (outer + inner) / 2 + half * NODES
+    pressure = numpy.ones_like(r) if contact == "uniform_pressure" else 1 / r
+    return float(WEIGHTS @ (pressure * r * r)) / float(WEIGHTS @ (pressure * r))
+
+
+def straight_line(points):
+    """Offset and slope of the least-squares line."""
+    x = numpy.array([point[0] for point in points])
+    y = numpy.array([point[1] for point in points])
+    middle, scale = x.mean(), max(abs(x - x.mean()))
+    columns = numpy.column_stack([numpy.ones_like(x), (x - middle) / scale])
+    (offset, slope), *_ = numpy.linalg.lstsq(columns, y, rcond=None)
+    slope /= scale
+    return offset - slope * middle, slope
+
+
+def valve_of(pairs):
+    """Knee and slope: where the line past the knee meets rear = front."""
+    offset, slope = straight_line([pair for pair in pairs if pair[1] < 0.97 * pair[0]])
+    return offset / (1 - slope), slope
+
+
+def booster_of(pairs):
+    """Gain and assist of readings (input, output) at the rod: best pair of legs y = i x, y = x + A."""
+    pairs = sorted(pairs)
+    best = None
+    for cut in range(1, len(pairs)):
+        below, past = numpy.array(pairs[:cut]), numpy.array(pairs[cut:])
+        gain = below[:, 0] @ below[:, 1] / (below[:, 0] @ below[:, 0])
+        assist = (past[:, 1] - past[:, 0]).mean()
+        error = ((below[:, 1] - gain * below[:, 0]) ** 2).sum()
+        error += ((past[:, 1] - past[:, 0] - assist) ** 2).sum()
+        if best is None or error < best[0]:
+            best = error, float(gain), float(assist)
+    return best[1:]
+
+
+def complete(raw):
+    """Every quantity that follows from what a file says."""
+    vehicle = dict(raw)
+
+    def has(*paths):
+        return all(vehicle.get(path) is not None for path in paths)
+
+    def give(path, value):
+        if value is not None and not has(path):
+            vehicle[path] = value
+
+    for section, defaults in DEFAULTS.items():
+        if section.endswith(".tyre"):
+            continue
+        for name, value in defaults.items():
+            give(f"{section}.{name}", value)
+    if not any(path.startswith("rear.tyre.") for path in raw):
+        for path in [path for path in vehicle if path.startswith("front.tyre.")]:
+            vehicle["rear" + path[5:]] = vehicle[path]
+    complete_body(vehicle, has, give)
+    for axle in ("front", "rear"):
+        complete_tyre(vehicle, axle, has, give)
+        complete_brake(vehicle, axle, has, give)
+    complete_control(vehicle, has, give)
+    complete_parking(vehicle, has, give)
+    if has("speedometer.marking"):
+        diameter, turn, _, _ = tyre_of(vehicle["speedometer.marking"])
+        give("speedometer.rollout", turn * diameter)
+    for load in ("empty", "full"):
+        complete_load(vehicle, load, has, give)
+    return vehicle
+
+
+def complete_body(vehicle, has, give):
+    scale = {name: f"scales.{name}" for name in
+             ("front_left", "front_right", "rear_left", "rear_right", "front_axle", "rear_axle")}  # fmt: skip
+    front = rear = None
+    if has(scale["front_left"], scale["front_right"], scale["rear_left"], scale["rear_right"]):
+        front = vehicle[scale["front_left"]] + vehicle[scale["front_right"]]
+        rear = vehicle[scale["rear_left"]] + vehicle[scale["rear_right"]]
+    elif has(scale["front_axle"], scale["rear_axle"]):
+        front, rear = vehicle[scale["front_axle"]], vehicle[scale["rear_axle"]]
+    if front is not None:
+        give("vehicle.mass", front + rear)
+        give("vehicle.front_share", front / (front + rear))
+    tilt = [f"tilt.{name}" for name in
+            ("rise", "ground_axle_level", "ground_axle_tilted", "hub_height")]  # fmt: skip
+    if has(*tilt, "vehicle.mass", "vehicle.wheelbase"):
+        give(
+            "vehicle.cg_height",
+            height_by_tilt(
+                vehicle["vehicle.mass"],
+                vehicle["vehicle.wheelbase"],
+                *(vehicle[path] for path in tilt),
+            ),
+        )
+    if has("vehicle.roof_height"):
+        give("vehicle.cg_height", 0.40 * vehicle["vehicle.roof_height"])
+    give("vehicle.unsprung_mass", 0.17 * vehicle["vehicle.mass"])
+
+
+def complete_tyre(vehicle, axle, has, give):
+    tyre = f"{axle}.tyre."
+    give(tyre + "inertia_fraction", 0.65)
+    turn = 3.05
+    if has(tyre + "marking"):
+        diameter, turn, load, speed = tyre_of(vehicle[tyre + "marking"])
+        give(tyre + "overall_diameter", diameter)
+        give(tyre + "load_capacity", load)
+        give(tyre + "speed_limit", speed)
+    if has(tyre + "rollout"):
+        give(tyre + "rolling_radius", vehicle[tyre + "rollout"] / (2 * math.pi))
+    if has(tyre + "overall_diameter"):
+        give(
+            tyre + "rolling_radius", turn * vehicle[tyre + "overall_diameter"] / (2 * math.pi)
+        )
+    give(tyre + "overall_diameter", 2 * math.pi * vehicle[tyre + "rolling_radius"] / 3.05)
+    swing = [tyre + name for name in ("swing_radius", "swing_length", "swing_period")]
+    if has(tyre + "wheel_mass", *swing):
+        radius, length, period = (vehicle[path] for path in swing)
+        # Trifilar pendulum: stiffness about the axis m g R^2/l, and omega = 2 pi/T.
+        stiffness = vehicle[tyre + "wheel_mass"] * G * radius**2 / length
+        give(tyre + "wheel_inertia", stiffness / (2 * math.pi / period) ** 2)
+    if has(tyre + "wheel_mass"):
+        give(
+            tyre + "wheel_inertia",
+            vehicle[tyre + "inertia_fraction"]
+            * vehicle[tyre + "wheel_mass"]
+            * (vehicle[tyre + "overall_diameter"] / 2) ** 2,
+        )
+
+
+def complete_brake(vehicle, axle, has, give):
+    kind = vehicle[f"{axle}.axle.brake"]
+    for section, defaults in BRAKE_DEFAULTS[kind].items():
+        for name, value in defaults.items():
+            give(f"{axle}.{section}.{name}", value)
+    if kind == "drum":
+        return
+    pads = f"{axle}.disc.pads."
+    get = vehicle.get
+    contact, radius = get(pads + "contact"), None
+    if get(pads + "shape") == "sector":
+        if has(pads + "inner_radius", pads + "outer_radius"):
+            radius = sector_radius(get(pads + "inner_radius"), get(pads + "outer_radius"), contact)
+    elif get(pads + "shape") == "rectangle":
+        if has(pads + "outer_radius", pads + "height", pads + "width"):
+            outer, half = get(pads + "outer_radius"), get(pads + "width") / 2
+            inner = outer - get(pads + "height")
+            corners = [(inner, -half), (outer, -half), (outer, half), (inner, half)]
+            radius = outline_radius(corners, contact)
+    elif has(pads + "outline"):
+        radius = outline_radius(list(get(pads + "outline")), contact)
+    give(f"{axle}.disc.effective_radius", radius)
+
+
+def complete_control(vehicle, has, give):
+    get = vehicle.get
+    if has("valve.gauge_pairs"):
+        knee, slope = valve_of(get("valve.gauge_pairs"))
+        give("valve.knee", knee)
+        give("valve.slope", slope)
+    if get("valve.kind") == "height":
+        give("valve.uncorrected_lift", get("lift.suspension"))
+    if has("pedal.pad_arm", "pedal.rod_arm"):
+        give("pedal.ratio", get("pedal.pad_arm") / get("pedal.rod_arm"))
+    if get("booster.booster") == "fitted":
+        complete_booster(vehicle, has, give)
+    if has("circuits.pumped"):
+        give("circuits.elastic_volume", straight_line(get("circuits.pumped"))[1] * 1e7)
+
+
+def complete_booster(vehicle, has, give):
+    get = vehicle.get
+    if has("booster.force_pairs"):
+        rod = get("pedal.ratio") * get("pedal.efficiency")
+        area = math.pi * get("master.bore") ** 2 / 4 / get("master.efficiency")
+        gain, assist = booster_of([(f * rod, p * area) for f, p in get("booster.force_pairs")])
+        give("booster.gain", gain)
+        give("booster.assist", assist)
+    if has("booster.vacuum", "booster.diaphragm_diameter"):
+        area = math.pi * get("booster.diaphragm_diameter") ** 2 / 4
+        second = 0.7 if get("booster.diaphragms") == 2 else 0.0
+        give(
+            "booster.assist",
+            get("booster.efficiency") * get("booster.vacuum") * area * (1 + second),
+        )
+
+
+def complete_parking(vehicle, has, give):
+    get = vehicle.get
+    give("parking.force", 400.0 if get("parking.control") == "hand" else 500.0)
+    axle = "front" if get("parking.on") == "front" else "rear"
+    if has("parking.pull"):
+        give("parking.torque", get("parking.pull") * get(f"{axle}.tyre.rolling_radius"))
+    if has("parking.ratio", "parking.factor", "parking.radius"):
+        torque = get("parking.force") * get("parking.ratio") * get("parking.efficiency")
+        torque *= get("parking.factor") * get("parking.radius")
+        if get("parking.place") == "wheels":
+            give("parking.torque", torque)
+        elif has("driveline.axle_ratio"):
+            give("parking.torque", torque * get("driveline.axle_ratio"))
+
+
+def complete_load(vehicle, load, has, give):
+    get = vehicle.get
+    section = f"load.{load}."
+    names = {path[5:].rpartition(".")[0] for path in vehicle if path.startswith("part.")}
+    parts = [(get(f"part.{n}.mass"), get(f"part.{n}.behind_front_axle")) for n in names]
+    wheelbase = get("vehicle.wheelbase")
+    mass = get("vehicle.mass") + sum(m for m, _ in parts)
+    moment = get("vehicle.mass") * (1 - get("vehicle.front_share")) * wheelbase
+    moment += sum(m * x for m, x in parts)
+    if has(section + "front_axle", section + "rear_axle"):
+        front, rear = get(section + "front_axle"), get(section + "rear_axle")
+        give(section + "mass", front + rear - mass)
+        added = front + rear - mass
+        give(section + "behind_front_axle", (rear * wheelbase - moment) / added if added else None)
+    if load == "empty":
+        give(section + "mass", 0.0)
+    elif has("vehicle.rated_mass"):
+        give(section + "mass", max(0.0, get("vehicle.rated_mass") - mass))
+    give(section + "mass", 0.0)
+    give(section + "behind_front_axle", 0.75 * wheelbase)
+    give(section + "height", 1.0)

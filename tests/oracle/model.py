@@ -1,0 +1,1095 @@
+"""A second model of a braked road vehicle, written from the texts and not from the C.
+
+Sources: reference/method.md (sections 1 to 7) for what each quantity means; the published
+requirements as named at each row of CRITERIA; Limpert, "Brake Design and Safety", and Wong, "Theory
+of Ground Vehicles", for the physics. It shares no code with the library and, where it can, no way of
+computing either: brackets and Brent's method for pressures, locks and crossings, quadrature for
+pads and shoes, one force balance for anti-lock.
+
+    complete(raw)      what section 1 of method.md makes of the lines of a file
+    evaluate(vehicle)  the results of section 6
+    judge(vehicle)     the criteria of section 7
+
+A vehicle is a mapping of paths ("front.disc.pads.mu") to SI numbers, words, lists of pairs and, for
+pistons, a list of (number, diameter). What is not known is absent or None; results are NaN.
+"""
+import math
+from typing import NamedTuple
+
+import numpy
+from scipy.optimize import brentq
+
+G = 9.80665  # m/s2, standard gravity (ISO 80000-3)
+ATMOSPHERE = 101325.0  # Pa, standard atmosphere
+HUNDRED_BAR = 1e7  # Pa, at which compliance is stated
+NAN = math.nan
+INF = math.inf
+TOLERANCE = 4 * numpy.finfo(float).eps  # the finest that brentq accepts
+NODES, WEIGHTS = numpy.polynomial.legendre.leggauss(40)
+AXLES = ("front", "rear")
+FAILURES = (
+    "first_circuit",
+    "second_circuit",
+    "no_assist",
+    "low_vacuum",
+    "valve_open",
+    "valve_shut",
+    "no_antilock",
+)
+# The circuits of each split (method.md section 4): front and rear share of the first, of the
+# second, and which share of an axle's wheels one circuit alone brakes.
+SPLITS = {
+    "II": ((1, 0), (0, 1), (1, 1)),
+    "X": ((0.5, 0.5), (0.5, 0.5), (0.5, 0.5)),
+    "HI": ((0.5, 1), (0.5, 0), (1, 1)),
+    "LL": ((0.5, 0.5), (0.5, 0.5), (1, 0.5)),
+    "HH": ((0.5, 0.5), (0.5, 0.5), (1, 1)),
+    "one": ((1, 1), None, (1, 1)),
+}
+
+
+class Refused(Exception):
+    """The vehicle cannot be computed."""
+
+
+def root(function, low, high):
+    """Root between two values of opposite sign, to the last bits."""
+    at_low, at_high = function(low), function(high)
+    if at_low == 0.0:
+        return low
+    if at_high == 0.0:
+        return high
+    return brentq(function, low, high, xtol=1e-300, rtol=TOLERANCE, maxiter=200)
+
+
+def first_root(function, corners, step=1e6, most=1e12):
+    """Lowest x >= 0 at which a function that is straight between corners reaches 0; None: none."""
+    low = 0.0
+    if function(low) >= 0.0:
+        return low
+    high = low
+    for corner in corners:
+        if corner > low:
+            if function(corner) >= 0.0:
+                return root(function, low, corner)
+            low = high = corner
+    while high < most:
+        high += step
+        if function(high) >= 0.0:
+            return root(function, low, high)
+        step *= 4.0
+    return None
+
+
+def known(*values):
+    return all(value is not None and value == value for value in values)
+
+
+def over(numerator, denominator):
+    return numerator / denominator if denominator else NAN
+
+
+# Brakes (method.md section 3)
+
+
+def piston_area(pistons):
+    return sum(count * math.pi * (diameter / 2) ** 2 for count, diameter in pistons)
+
+
+def shoe_factors(mu, radius, pivot, arm, heel, toe):
+    """Torque over force times drum radius of a leading and of a trailing shoe.
+
+    Pressure p = p_max sin(angle from the pivot) on a rigid shoe (Shigley, "Mechanical Engineering
+    Design", section 16-2); its moments about the pivot are summed over the lining.
+    """
+    half = (toe - heel) / 2
+    angle = (toe + heel) / 2 + half * NODES
+    pressure = numpy.sin(angle)
+    normal = half * float(WEIGHTS @ (pressure * pivot * numpy.sin(angle)))
+    friction = half * float(WEIGHTS @ (mu * pressure * (radius - pivot * numpy.cos(angle))))
+    drag = half * float(WEIGHTS @ (mu * pressure))
+    if normal <= friction:
+        raise Refused("a shoe locks by itself")
+    return drag / ((normal - friction) / arm), drag / ((normal + friction) / arm)
+
+
+def brake_factor(shoes, mu, radius, pivot, arm, heel, toe):
+    """Drag of both shoes over the force of one wheel-cylinder piston."""
+    leading, trailing = shoe_factors(mu, radius, pivot, arm, heel, toe)
+    if shoes == "leading_trailing":
+        return leading + trailing
+    if shoes == "two_leading":
+        return 2 * leading
+    # Duo-servo: moments about the drum's axis of the primary shoe give the force in the link.
+    link = ((arm - pivot) + leading * radius) / pivot
+    return leading + leading * link
+
+
+class Brake(NamedTuple):
+    torque: float  # N*m per Pa above the threshold, both wheels
+    threshold: float  # Pa
+    gaps: float  # m3
+    shoes: float  # m3
+    compliance: float  # m3/Pa
+    wall_mass: float  # kg, one rotor or drum
+
+
+def brake_of(vehicle, axle):
+    get = vehicle.get
+    if get(f"{axle}.axle.brake") == "disc":
+        disc, pads = f"{axle}.disc.", f"{axle}.disc.pads."
+        area = piston_area(get(disc + "pistons"))
+        # Pressure on one side clamps two pads; two wheels.
+        clamp = area * get(disc + "efficiency")
+        torque = 2 * (2 * get(pads + "mu") * clamp * get(disc + "effective_radius"))
+        return Brake(
+            torque,
+            get(disc + "threshold"),
+            4 * area * get(pads + "gap"),
+            0.0,
+            2 * get(disc + "compliance") / HUNDRED_BAR,
+            number(get(disc + "rotor_mass")),
+        )
+    drum, lining = f"{axle}.drum.", f"{axle}.drum.lining."
+    radius = get(drum + "diameter") / 2
+    area = piston_area([(1, get(drum + "cylinder_diameter"))])
+    factor = number(get(drum + "brake_factor"))
+    if not known(factor):
+        geometry = [get(lining + name) for name in ("pivot_radius", "force_arm", "heel", "toe")]
+        if known(*geometry):
+            factor = brake_factor(get(drum + "shoes"), get(lining + "mu"), radius, *geometry)
+    return Brake(
+        2 * factor * get(drum + "efficiency") * area * radius,
+        get(drum + "threshold"),
+        0.0,
+        4 * area * get(drum + "piston_travel"),
+        2 * get(drum + "compliance") / HUNDRED_BAR,
+        number(get(drum + "drum_mass")),
+    )
+
+
+def number(value):
+    return NAN if value is None else float(value)
+
+
+# The vehicle
+
+
+class Body(NamedTuple):
+    mass: float
+    x: float  # behind the front axle
+    height: float
+
+
+def parts_of(vehicle):
+    names = {path[5:].rpartition(".")[0] for path in vehicle if path.startswith("part.")}
+    return [
+        tuple(vehicle[f"part.{name}.{what}"] for what in ("mass", "behind_front_axle", "height"))
+        for name in sorted(names)
+    ]
+
+
+def body_of(vehicle, load=None):
+    """Mass and centre of gravity, of the vehicle with its parts and a load (section 2)."""
+    mass = vehicle["vehicle.mass"]
+    rise = vehicle["lift.wheel_rise"] + vehicle["lift.suspension"] * (
+        1 - vehicle["vehicle.unsprung_mass"] / mass
+    )
+    points = [
+        (
+            mass,
+            vehicle["vehicle.wheelbase"] * (1 - vehicle["vehicle.front_share"]),
+            vehicle["vehicle.cg_height"] + rise,
+        ),
+        *parts_of(vehicle),
+    ]
+    if load and number(vehicle.get(f"load.{load}.mass")) > 0:
+        points.append(
+            tuple(vehicle[f"load.{load}.{what}"] for what in ("mass", "behind_front_axle", "height"))
+        )
+    total = math.fsum(point[0] for point in points)
+    return Body(
+        total,
+        math.fsum(m * x for m, x, _ in points) / total,
+        math.fsum(m * h for m, _, h in points) / total,
+    )
+
+
+class Circuit(NamedTuple):
+    front: float
+    rear: float
+    stroke: float  # of its chamber
+
+
+class Car:
+    """What does not depend on the load: brakes, pedal, fluid."""
+
+    def __init__(self, vehicle):
+        self.vehicle = vehicle
+        get = self.get = vehicle.get
+        self.brakes = [brake_of(vehicle, axle) for axle in AXLES]
+        self.radius = [get(f"{axle}.tyre.rolling_radius") for axle in AXLES]
+        self.inertia = [get(f"{axle}.tyre.wheel_inertia") for axle in AXLES]
+        # Two wheels' inertia as mass at the road.
+        self.turning = [2 * i / r**2 for i, r in zip(self.inertia, self.radius)]
+        self.wheelbase = get("vehicle.wheelbase")
+        self.rolling = get("vehicle.rolling_resistance")
+        self.adhesion = get("road.adhesion")
+        self.locked_drive = get("driveline.centre") == "locked"
+        self.antilock = get("vehicle.antilock") == "fitted"
+        self.antilock_adhesion_share = get("vehicle.antilock_efficiency")
+        self.boosted = get("booster.booster") == "fitted"
+        self.gain = number(get("booster.gain")) if self.boosted else 1.0
+        self.assist = number(get("booster.assist")) if self.boosted else 0.0
+        self.master_area = math.pi * get("master.bore") ** 2 / 4
+        self.rod_share = get("pedal.ratio") * get("pedal.efficiency")
+        self.ratio = get("pedal.ratio")
+        self.free_play = get("pedal.free_play")
+        self.travel = number(get("pedal.travel"))
+        self.valve = get("valve.kind")
+        self.sensing = self.valve in ("load", "height")
+        self.set_fluid()
+        self.limits = {}
+        self.cases = {load: Case(self, load) for load in ("empty", "full")}
+
+    def set_fluid(self):
+        get = self.get
+        first, second, self.wheels = SPLITS[get("circuits.split")]
+        self.circuits = [Circuit(*first, number(get("master.primary_stroke")))]
+        if second:
+            self.circuits.append(Circuit(*second, number(get("master.secondary_stroke"))))
+        hoses = get("circuits.hose_volume") / HUNDRED_BAR
+        compliance = [brake.compliance for brake in self.brakes]
+        elastic = number(get("circuits.elastic_volume"))
+        if known(elastic):
+            scale = elastic / HUNDRED_BAR / (sum(compliance) + hoses)
+            hoses *= scale
+            compliance = [scale * part for part in compliance]
+        self.hoses = hoses
+        self.compliance = compliance
+        self.air = get("circuits.air_volume")
+        self.take_up = self.master_area * get("master.take_up")
+
+    def fluid(self, circuit, p):
+        """Fluid in a circuit at a pressure."""
+        total = self.take_up
+        for brake, compliance, share in zip(self.brakes, self.compliance, circuit[:2]):
+            at_once = brake.gaps + brake.shoes
+            air = self.air / 2 * (1 - ATMOSPHERE / (p + ATMOSPHERE))  # Boyle
+            total += share * (at_once + (compliance + self.hoses / 2) * p + air)
+        return total
+
+    def failed_chamber(self, failure):
+        return {"first_circuit": 0, "second_circuit": 1}.get(failure)
+
+    def limit(self, failure):
+        """Highest pressure that strokes and floor allow."""
+        failed = self.failed_chamber(failure)
+        if failed not in self.limits:
+            self.limits[failed] = self.find_limit(failed)
+        return self.limits[failed]
+
+    def find_limit(self, failed):
+        intact = [c for i, c in enumerate(self.circuits) if i != failed]
+        bounds = []
+        for circuit in intact:
+            if known(circuit.stroke):
+                bounds.append(([circuit], circuit.stroke))
+        lost = self.circuits[failed].stroke if failed is not None and failed < 2 else 0.0
+        if known(self.travel, lost) and intact:
+            bounds.append((intact, (self.travel - self.free_play) / self.ratio - lost))
+        least = INF
+        for circuits, stroke in bounds:
+            allowed = stroke * self.master_area
+
+            def spare(p, circuits=circuits, allowed=allowed):
+                return sum(self.fluid(circuit, p) for circuit in circuits) - allowed
+
+            found = first_root(spare, (), step=1e5)
+            least = min(least, INF if found is None else found)
+        return least
+
+    # Pedal and booster
+
+    def assist_in(self, failure):
+        """Gain and most assist in a state of failure."""
+        if failure == "no_assist":
+            return 1.0, 0.0
+        if failure == "low_vacuum":
+            vacuum, low = number(self.get("booster.vacuum")), number(self.get("booster.vacuum_low"))
+            return self.gain, self.assist * low / vacuum
+        return self.gain, self.assist
+
+    def free_pressure(self, force, failure=None):
+        """Pressure at a pedal force with no limit by travel."""
+        gain, assist = self.assist_in(failure)
+        rod = force * self.rod_share
+        out = min(gain * rod, rod + assist)
+        return out * self.get("master.efficiency") / self.master_area
+
+    def pressure(self, force, failure=None):
+        return min(self.free_pressure(force, failure), self.limit(failure))
+
+    def force_for(self, p):
+        """Pedal force of a pressure, everything working: free_pressure turned about."""
+        if p == 0.0:
+            return 0.0
+        slope = self.free_pressure(1.0) or 1.0
+        knee = self.knee_force()
+        corner = (knee,) if known(knee) and knee < INF else ()
+        return first_root(lambda force: self.free_pressure(force) / p - 1, corner, step=p / slope)
+
+    def knee_force(self):
+        if not self.boosted or self.gain <= 1.0:
+            return NAN
+        return self.assist / (self.gain - 1) / self.rod_share
+
+    def pad_travel(self, p, failure=None):
+        failed = self.failed_chamber(failure)
+        if failed is not None and failed >= len(self.circuits):
+            return NAN
+        rod = 0.0
+        for index, circuit in enumerate(self.circuits):
+            rod += circuit.stroke if index == failed else self.fluid(circuit, p) / self.master_area
+        return self.free_play + self.ratio * rod
+
+    # Parking brake
+
+    @property
+    def parking_axle(self):
+        return 0 if self.get("parking.on") == "front" else 1
+
+    def parking_torque(self, allowed=INF):
+        """Torque at the wheels with no more than an allowed hand force (foot: 100 N more)."""
+        torque = number(self.get("parking.torque"))
+        force = number(self.get("parking.force"))
+        if self.get("parking.control") == "foot":
+            allowed += 100.0
+        return torque * min(1.0, allowed / force)
+
+    def stop_distance(self, speed, a):
+        """Distance with dead time and a straight build-up, leg by leg (Mitschke)."""
+        if not a > 0:
+            return NAN
+        dead, rise = self.get("stop.dead_time"), self.get("stop.build_up")
+        after = speed - a * rise / 2
+        return speed * (dead + rise) - a * rise**2 / 6 + after**2 / (2 * a)
+
+
+class Motion:
+    """A load case in a state of failure, braked."""
+
+    def __init__(self, case, failure):
+        car, body = case.car, case.body
+        self.car, self.case, self.failure = car, case, failure
+        share, self.wheels = (1.0, 1.0), (1.0, 1.0)
+        failed = car.failed_chamber(failure)
+        if failed is not None:
+            left = [c for i, c in enumerate(car.circuits) if i != failed]
+            share = left[0][:2] if len(left) == 1 else (0.0, 0.0) if not left else share
+            self.wheels = car.wheels
+        self.front, self.rear = (s * b.torque for s, b in zip(share, car.brakes))
+        self.front_p0, self.rear_p0 = (brake.threshold for brake in car.brakes)
+        self.knee, self.slope = case.valve_at(failure)
+        self.antilock = car.antilock and failure != "no_antilock"
+        self.mass, self.weight = body.mass, body.mass * G
+        self.effective = body.mass + sum(car.turning)
+        self.corners = sorted(
+            {self.front_p0, self.rear_p0, self.rear_threshold(), self.knee} - {INF}
+        )
+        self.locks = {}
+
+    def rear_threshold(self):
+        """Front pressure at which the rear begins."""
+        if self.rear_p0 <= self.knee:
+            return self.rear_p0
+        return self.knee + (self.rear_p0 - self.knee) / self.slope if self.slope else INF
+
+    def torques(self, p):
+        rear = p if p <= self.knee else self.knee + self.slope * (p - self.knee)
+        return (
+            self.front * max(0.0, p - self.front_p0),
+            self.rear * max(0.0, rear - self.rear_p0),
+        )
+
+    def free(self, p):
+        """Deceleration whatever the tyres hold."""
+        front, rear = self.torques(p)
+        r1, r2 = self.car.radius
+        return (front / r1 + rear / r2 + self.car.rolling * self.weight) / self.effective
+
+    def forces(self, p):
+        """Deceleration, forces at the road and axle loads."""
+        front, rear = self.torques(p)
+        a = self.free(p)
+        j1, j2 = self.car.turning
+        n1 = self.case.front_load(a)
+        f1, f2 = front / self.car.radius[0] - j1 * a, rear / self.car.radius[1] - j2 * a
+        return a, f1, f2, n1, self.weight - n1
+
+    def excess(self, axle, k, p):
+        """Force that an axle asks for beyond adhesion k; -1 when its brake does nothing yet."""
+        torques = self.torques(p)
+        if torques[axle] <= 0.0:
+            return -1.0
+        moved = self.forces(p)
+        return moved[1 + axle] - k * self.wheels[axle] * moved[3 + axle]
+
+    def total_excess(self, k, p):
+        _, f1, f2, _, _ = self.forces(p)
+        return f1 + f2 - k * self.weight
+
+    def lock(self, k, locked_drive=None):
+        """Pressure, deceleration and axle of the first lock on adhesion k; None: none."""
+        if locked_drive is None:
+            locked_drive = self.car.locked_drive
+        key = k, locked_drive
+        if key not in self.locks:
+            self.locks[key] = self.find_lock(k, locked_drive)
+        return self.locks[key]
+
+    def find_lock(self, k, locked_drive):
+        if locked_drive:
+            p = first_root(lambda p: self.total_excess(k, p), self.corners)
+            return None if p is None else (p, self.free(p), 0)
+        found = []
+        for axle, torque in enumerate((self.front, self.rear)):
+            if torque > 0.0 and not (axle and self.rear_threshold() == INF):
+                p = first_root(lambda p, axle=axle: self.excess(axle, k, p), self.corners)
+                if p is not None:
+                    found.append((p, axle))
+        if not found:
+            return None
+        p, axle = min(found)
+        return p, self.free(p), axle
+
+    def at(self, p):
+        """Deceleration at a pressure, as far as tyres and anti-lock let it (section 5)."""
+        free = self.free(p)
+        k = self.car.adhesion
+        if self.antilock and not self.car.locked_drive:
+            return self.held(p, free, k * self.car.antilock_adhesion_share)
+        if self.antilock:
+            k *= self.car.antilock_adhesion_share
+        lock = self.lock(k)
+        return free if lock is None else min(free, lock[1])
+
+    def held(self, p, free, k):
+        """Deceleration with each axle held to adhesion k: the a at which forces balance.
+
+        Both axles in one balance, m a = sum of min(asked, held) + f m g, and not one after the
+        other: the loads that hold them move with a.
+        """
+        torques = self.torques(p)
+        turning, wheels, radius = self.car.turning, self.wheels, self.car.radius
+
+        def left_over(a):
+            n1 = self.case.front_load(a)
+            total = self.car.rolling * self.weight - self.mass * a
+            for axle, load in enumerate((n1, self.weight - n1)):
+                asked = torques[axle] / radius[axle] - turning[axle] * a
+                total += min(asked, k * wheels[axle] * load) if torques[axle] > 0 else asked
+            return total
+
+        if left_over(free) >= -1e-12 * self.weight:
+            return free
+        return root(left_over, 0.0, free)
+
+    def pressure_for(self, a):
+        """Pressure whose free deceleration is a."""
+        return first_root(lambda p: self.free(p) - a, self.corners)
+
+    def adhesion_used(self, p):
+        a, f1, f2, n1, n2 = self.forces(p)
+        if self.car.locked_drive:
+            both = (f1 + f2) / self.weight
+            return both, both
+        w1, w2 = self.wheels
+        return over(f1, w1 * n1), over(f2, w2 * n2)
+
+    def rear_first_above(self):
+        """Lowest a >= 0.15 g at which the rear uses more adhesion than the front; NaN: none."""
+
+        def difference(p):  # of k_2 - k_1, times both loads: sound up to a lifted axle
+            _, f1, f2, n1, n2 = self.forces(p)
+            return f2 * n1 - f1 * n2
+
+        start = self.pressure_for(0.15 * G)
+        if start is None:
+            return NAN
+        if difference(start) > 0:
+            return max(self.free(start), 0.15 * G)
+        # At this deceleration the rear axle has no load left.
+        lifted = self.pressure_for(G * self.case.body.x / self.case.body.height)
+        if lifted is None or lifted <= start:
+            return NAN
+        edges = [start, *(c for c in self.corners if start < c < lifted), lifted]
+        for low, high in zip(edges, edges[1:]):
+            middle = (low + high) / 2
+            low_d, middle_d, high_d = difference(low), difference(middle), difference(high)
+            # Between corners it is a parabola in p: cut at its vertex when that lies inside.
+            bend = low_d - 2 * middle_d + high_d
+            cuts = [low, high]
+            if bend:
+                vertex = middle + (low_d - high_d) / (4 * bend) * (high - low)
+                if low < vertex < high:
+                    cuts = [low, vertex, high]
+            for left, right in zip(cuts, cuts[1:]):
+                if difference(right) > 0:
+                    return self.free(root(difference, left, right))
+        return NAN
+
+
+class Case:
+    """A load case of a vehicle."""
+
+    def __init__(self, car, load):
+        self.car, self.load = car, load
+        self.body = body_of(car.vehicle, load)
+        self.motions = {}
+
+    def front_load(self, a):
+        """Load on the front axle: moments about the rear contact."""
+        body, wheelbase = self.body, self.car.wheelbase
+        return body.mass * (G * (wheelbase - body.x) + a * body.height) / wheelbase
+
+    @property
+    def axle_masses(self):
+        rear = self.body.mass * self.body.x / self.car.wheelbase
+        return self.body.mass - rear, rear
+
+    def valve_at(self, failure):
+        """Knee and slope of the valve."""
+        get, kind = self.car.get, self.car.valve
+        if kind == "none":
+            return INF, 1.0
+        slope = number(get("valve.slope"))
+        if self.car.sensing:
+            if failure == "valve_open":
+                return INF, 1.0
+            if failure == "valve_shut":
+                return 0.0, slope
+        return self.knee(), slope
+
+    def knee(self):
+        get, kind = self.car.get, self.car.valve
+        knee = number(get("valve.knee"))
+        if kind == "fixed":
+            return knee
+        felt = self.axle_masses[1]
+        if kind == "height":  # a body that stands higher feels like a lighter one
+            felt -= number(get("valve.uncorrected_lift")) * number(get("valve.stiffness")) / G
+        moved = knee + number(get("valve.knee_rate")) * (felt - number(get("valve.set_mass")))
+        return moved if moved > 0 else 0.0 if known(moved) else NAN
+
+    def motion(self, failure=None):
+        if failure not in self.motions:
+            self.motions[failure] = Motion(self, failure)
+        return self.motions[failure]
+
+    def can_fail(self, failure):
+        car = self.car
+        if failure == "second_circuit":
+            return len(car.circuits) == 2
+        if failure == "no_assist":
+            return car.boosted
+        if failure == "low_vacuum":
+            vacuum = car.get("booster.vacuum"), car.get("booster.vacuum_low")
+            return car.boosted and known(*vacuum)
+        if failure in ("valve_open", "valve_shut"):
+            return car.sensing
+        if failure == "no_antilock":
+            return car.antilock
+        return True
+
+    def deceleration(self, force, failure=None):
+        if not (failure is None or self.can_fail(failure)):
+            return NAN
+        return self.motion(failure).at(self.car.pressure(force, failure))
+
+    # Results
+
+    def results(self):
+        most = self.car.get("driver.pedal_force_most")
+        found = {}
+        for group in (
+            self.mass_results(),
+            self.deceleration_results(most),
+            self.pedal_results(most),
+            self.balance_results(),
+            {f"failed.{failure}": self.deceleration(most, failure) for failure in FAILURES},
+            self.stop_results(most),
+            self.parking_results(),
+            self.tow_results(most),
+        ):
+            found.update(group)
+        return found
+
+    def mass_results(self):
+        get, body = self.car.get, self.body
+        found = {
+            "mass.total": body.mass,
+            "mass.effective": body.mass + sum(self.car.turning),
+            "mass.rated_margin": over(number(get("vehicle.rated_mass")), body.mass) - 1,
+            "cg.behind_front_axle": body.x,
+            "cg.height": body.height,
+        }
+        for axle, load in zip(AXLES, self.axle_masses):
+            found[f"mass.{axle}_axle"] = load
+            found[f"mass.{axle}_axle_margin"] = number(get(f"{axle}.axle.rated_mass")) / load - 1
+            tyres = 2 * number(get(f"{axle}.tyre.load_capacity"))
+            found[f"mass.{axle}_tyre_margin"] = tyres / load - 1
+        return found
+
+    def deceleration_results(self, most):
+        car, motion = self.car, self.motion()
+        return {
+            "deceleration.at_pedal_force": self.deceleration(car.get("driver.pedal_force")),
+            "deceleration.most": self.deceleration(most),
+            "deceleration.brakes_alone": motion.free(car.pressure(most)),
+        }
+
+    def target_pressure(self):
+        return self.motion().pressure_for(self.car.get("driver.target"))
+
+    def pedal_results(self, most):
+        car, motion, p = self.car, self.motion(), self.target_pressure()
+        found = {
+            "pedal.force_for_target": car.force_for(p),
+            "pedal.pressure_for_target": p,
+            "pedal.knee_force": car.knee_force(),
+            "pedal.knee_deceleration": NAN,
+            "pedal.travel": car.pad_travel(p),
+            "pedal.travel_used": car.pad_travel(p) / car.travel,
+        }
+        if known(found["pedal.knee_force"]):
+            knee = car.free_pressure(found["pedal.knee_force"])
+            found["pedal.knee_deceleration"] = motion.free(knee)
+        for index, name in enumerate(("primary", "secondary")):
+            used = NAN
+            if index < len(car.circuits):
+                circuit = car.circuits[index]
+                used = car.fluid(circuit, p) / car.master_area / circuit.stroke
+            found[f"pedal.{name}_stroke_used"] = used
+        for name in ("first", "second"):
+            failure = f"{name}_circuit"
+            found[f"pedal.travel_{name}_failed"] = car.pad_travel(
+                car.pressure(most, failure), failure
+            )
+        parts = {
+            "gaps": sum(brake.gaps for brake in car.brakes),
+            "shoes": sum(brake.shoes for brake in car.brakes),
+            "take_up": len(car.circuits) * car.take_up,
+            "compliance": sum(car.compliance) * p,
+            "hoses": car.hoses * p,
+            "air": car.air * p / (p + ATMOSPHERE),
+        }
+        parts["total"] = sum(parts.values())
+        found.update({f"fluid.{name}": volume for name, volume in parts.items()})
+        return found
+
+    def balance_results(self):
+        car, motion = self.car, self.motion()
+        target, k = car.get("driver.target"), car.adhesion
+        ideal = self.front_load(target) / (self.body.mass * G)
+        found = {"balance.ideal_front_share": ideal}
+        available = motion.torques(car.pressure(car.get("driver.pedal_force_most")))
+        for index, (axle, share) in enumerate(zip(AXLES, (ideal, 1 - ideal))):
+            radius = car.radius[index]
+            needed = share * self.body.mass * target * radius
+            needed += 2 * car.inertia[index] * target / radius
+            found[f"torque.{axle}_needed"] = needed
+            found[f"torque.{axle}_available"] = available[index]
+            found[f"torque.{axle}_margin"] = over(available[index], needed) - 1
+        p = self.target_pressure()
+        _, f1, f2, _, _ = motion.forces(p)
+        found["balance.front_share"] = f1 / (f1 + f2)
+        found["balance.front_adhesion_used"], found["balance.rear_adhesion_used"] = (
+            motion.adhesion_used(p)
+        )
+        lock = motion.lock(k)
+        pressure, a, axle = lock if lock else (NAN, NAN, NAN)
+        found["balance.lock_deceleration"] = a
+        found["balance.lock_axle"] = axle
+        found["balance.lock_pedal_force"] = car.force_for(pressure) if lock else NAN
+        found["balance.efficiency"] = a / (k * G)
+        found["balance.rear_first_above"] = motion.rear_first_above()
+        both = motion.lock(k, locked_drive=True)
+        found["balance.locked_drive_lock_deceleration"] = both[1] if both else NAN
+        found["balance.valve_knee"] = self.knee() if car.valve != "none" else NAN
+        d, scrub = number(car.get("front.axle.side_difference")), number(
+            car.get("front.axle.scrub_radius")
+        )
+        # The larger wheel force is F/(2 - d): the difference is d of it.
+        found["steering.pull"] = d * (f1 / (2 - d)) * scrub
+        return found
+
+    def stop_results(self, most):
+        car, motion = self.car, self.motion()
+        get, speed = car.get, car.get("stop.speed")
+        a = self.deceleration(most)
+        distance = car.stop_distance(speed, a)
+        rise = get("stop.build_up")
+        energy = (self.body.mass + sum(car.turning)) * speed**2 / 2
+        p = motion.pressure_for(a)
+        front, rear = motion.torques(p) if p is not None else (NAN, NAN)
+        front, rear = front / car.radius[0], rear / car.radius[1]
+        share = over(front, front + rear)
+        found = {
+            "stop.distance": distance,
+            # Dead time, rise at a/2 in the mean, then from what is left of the speed.
+            "stop.time": get("stop.dead_time") + rise + (speed - a * rise / 2) / a,
+            "stop.sight_distance": distance + speed * get("stop.reaction_time"),
+            "stop.energy": energy,
+            "stop.front_heat_share": share,
+        }
+        for axle, part, brake in zip(AXLES, (share, 1 - share), car.brakes):
+            # 450 J/(kg K): grey iron (check value CV-30)
+            found[f"stop.{axle}_rise"] = energy * part / (2 * brake.wall_mass * 450.0)
+        return found
+
+    # Parking
+
+    def effort_grade(self, torque, mass):
+        sine = torque / (mass * G * self.car.radius[self.car.parking_axle])
+        if not sine < 1:
+            return INF if known(sine) else NAN
+        return math.tan(math.asin(sine))
+
+    def tyre_grades(self):
+        """Grades on which the braked tyres begin to slide, nose up and down (check value CV-22)."""
+        k, body, wheelbase = self.car.adhesion, self.body, self.car.wheelbase
+        grades = []
+        for height in (body.height, -body.height):
+
+            def spare(angle, height=height):
+                down = math.sin(angle)
+                rear = (math.cos(angle) * body.x + down * height) / wheelbase
+                front = math.cos(angle) - rear
+                held = {"front": front, "rear": rear, "all": front + rear}
+                return down - k * held[self.car.get("parking.on")]
+
+            grades.append(math.tan(root(spare, 0.0, math.pi / 2)))
+        return grades
+
+    def parking(self, torque):
+        """Grade nose up, nose down, and deceleration by the parking brake alone."""
+        effort = self.effort_grade(torque, self.body.mass)
+        if not known(effort):
+            return NAN, NAN, NAN
+        up, down = self.tyre_grades()
+        radius = self.car.radius[self.car.parking_axle]
+        by_torque = torque / (radius * (self.body.mass + sum(self.car.turning)))
+        return min(effort, up), min(effort, down), min(by_torque, G * min(up, down))
+
+    def trailer_grade(self, torque):
+        trailer = self.car.get("trailer.mass")
+        return self.effort_grade(torque, self.body.mass + trailer) if trailer > 0 else NAN
+
+    def parking_results(self):
+        car = self.car
+        torque = car.parking_torque()
+        needed = self.body.mass * G * car.radius[car.parking_axle] * math.sin(math.atan(0.20))
+        up, down, slowed = self.parking(torque)
+        return {
+            "parking.needed": needed,
+            "parking.available": torque,
+            "parking.margin": torque / needed - 1,
+            "parking.effort_grade": self.effort_grade(torque, self.body.mass),
+            "parking.grade_up": up,
+            "parking.grade_down": down,
+            "parking.deceleration": slowed,
+            "parking.trailer_grade": self.trailer_grade(torque),
+        }
+
+    def tow(self, a, share):
+        get = self.car.get
+        trailer = get("trailer.mass")
+        if not trailer > 0:
+            return NAN
+        force = self.body.mass * a + share * get("trailer.braking_ratio") * trailer * G
+        return force / (self.body.mass + trailer)
+
+    def tow_results(self, most):
+        a = self.deceleration(most)
+        return {
+            "tow.without_brakes": self.tow(a, 0.0),
+            "tow.as_stated": self.tow(a, self.car.get("trailer.working")),
+            "tow.all_brakes": self.tow(a, 1.0),
+        }
+
+
+def speedometer(vehicle):
+    """True speed over the speed shown: what is rolled over what is counted."""
+    get = vehicle.get
+    rolled = 2 * math.pi * get("rear.tyre.rolling_radius")
+    counted = number(get("speedometer.rollout"))
+    if get("speedometer.sensor") == "shaft":
+        rolled /= number(get("driveline.axle_ratio"))
+        counted /= number(get("speedometer.axle_ratio"))
+    return rolled / counted
+
+
+def evaluate(vehicle):
+    """Results by path; NaN where one cannot be given."""
+    car = vehicle if isinstance(vehicle, Car) else Car(vehicle)
+    found = {"speedometer.true_over_shown": speedometer(car.vehicle)}
+    for load, case in car.cases.items():
+        found.update({f"{load}.{path}": value for path, value in case.results().items()})
+    return found
+
+
+# Criteria (method.md section 7). Figures: see the tables of the standards that each names.
+
+KMH = 1 / 3.6
+MPH = 0.44704
+FOOT = 0.3048
+TEN_THOUSAND_LB = 10000 * 0.45359237
+BOTH, EMPTY, FULL = ("empty", "full"), ("empty",), ("full",)
+WORKING = (None,)
+ONE_CIRCUIT = ("first_circuit", "second_circuit")
+
+
+class Criterion(NamedTuple):
+    measure: str
+    limit: float = NAN
+    loads: tuple = BOTH
+    failures: tuple = WORKING
+    force: float = 0.0  # pedal, or hand; 0: the driver's most
+    speed: float = 0.0  # km/h; 0: 80 % of top speed
+    cap: float = 0.0  # km/h
+    lag: float = 0.0  # s; distances: lag v + coefficient v^2, v in km/h in the square
+    coefficient: float = 0.0
+    applies: tuple = ()
+
+
+def fmvss_distance(coefficient, *applies, speed=100.0, **others):
+    return Criterion(
+        "distance", force=500.0, speed=speed, lag=0.36, coefficient=coefficient,
+        applies=("light", *applies), **others,
+    )  # fmt: skip
+
+
+def part_393(frame, ratio, deceleration, distance, emergency):
+    """49 CFR 393.52(d): brake force, deceleration and distance from 20 mph, emergency."""
+    applies = (*frame, "10000 lb")
+    return {
+        "force": Criterion("ratio", ratio, applies=applies),
+        "deceleration": Criterion("deceleration", deceleration * FOOT, applies=applies),
+        "distance": Criterion("distance", distance * FOOT, speed=20 * MPH / KMH, applies=applies),
+        "emergency": Criterion(
+            "distance", emergency * FOOT, failures=ONE_CIRCUIT, speed=20 * MPH / KMH,
+            applies=applies,
+        ),
+    }  # fmt: skip
+
+
+def r13h(measure, limit=NAN, *applies, force=500.0, **others):
+    return Criterion(measure, limit, force=force, applies=("M1", *applies), **others)
+
+
+def r13(measure, limit=NAN, *applies, force=700.0, **others):
+    return Criterion(measure, limit, force=force, applies=("N1", *applies), **others)
+
+
+def efficiency(limit, *applies, failures=WORKING):
+    return Criterion("ratio", limit, loads=FULL, failures=failures, applies=applies)
+
+
+CRITERIA = {
+    # 49 CFR 571.135: S7.5, S7.6, S7.7, S7.8, S7.9, S7.10, S7.11, S7.12, S7.2, S7.4
+    "us.135.cold": fmvss_distance(0.0060),
+    "us.135.high_speed": fmvss_distance(0.0067, "fast", speed=0.0, cap=160.0),
+    "us.135.engine_off": fmvss_distance(0.0060, "boosted", loads=FULL, failures=("low_vacuum",)),
+    "us.135.antilock_failed": fmvss_distance(0.0075, "antilock", failures=("no_antilock",)),
+    "us.135.valve_failed": fmvss_distance(
+        0.0100, "sensing valve", failures=("valve_open", "valve_shut")
+    ),
+    "us.135.circuit_failed": fmvss_distance(0.0158, failures=ONE_CIRCUIT),
+    "us.135.assist_failed": fmvss_distance(0.0158, "boosted", loads=FULL, failures=("no_assist",)),
+    "us.135.parking": Criterion("grade", 0.20, FULL, force=400.0, applies=("light",)),
+    "us.135.lock_order": Criterion("rear first", 0.80, applies=("light", "no antilock")),
+    "us.135.rear_curve": Criterion("rear curve", 1.0, applies=("light", "no antilock")),
+    # 49 CFR 393.52(d) A(1), A(2), B(1)
+    **{
+        f"us.393.{kind}.{name}": row
+        for kind, rows in {
+            "car": part_393(("M1", "car frame"), 0.652, 21, 20, 54),
+            "wagon": part_393(("M1", "truck frame"), 0.528, 17, 25, 66),
+            "goods": part_393(("N1",), 0.528, 17, 25, 66),
+        }.items()
+        for name, row in rows.items()
+    },
+    # 49 CFR 570.5(d)(2), (c) with 50 lbf, (d)(1)
+    "us.570.road_test": Criterion(
+        "distance", 25 * FOOT, EMPTY, speed=20 * MPH / KMH, applies=("10000 lb",)
+    ),
+    "us.570.pedal": Criterion("travel", 0.80, EMPTY, force=222.4, applies=("10000 lb",)),
+    "us.570.sides": Criterion("sides", 0.25, EMPTY, applies=("10000 lb",)),
+    # UN R13-H, annex 3 (2.1.1, 2.1.2, 2.2, 2.3) and annex 5 (3.1)
+    "un.13h.type0": r13h("deceleration", 6.43),
+    "un.13h.type0_distance": r13h("distance", speed=100.0, lag=0.36, coefficient=0.0060),
+    "un.13h.high_speed": r13h("distance", NAN, "fast", cap=160.0, lag=0.36, coefficient=0.0067),
+    "un.13h.trailer": r13h("tow", 5.4, "trailer", loads=FULL),
+    "un.13h.circuit": r13h("deceleration", 2.44, failures=ONE_CIRCUIT),
+    "un.13h.circuit_distance": r13h(
+        "distance", failures=ONE_CIRCUIT, speed=100.0, lag=0.36, coefficient=0.0158
+    ),
+    "un.13h.assist": r13h("deceleration", 2.44, "boosted", failures=("no_assist",)),
+    "un.13h.parking": r13h("grade", 0.20, force=400.0, loads=FULL),
+    "un.13h.parking_trailer": r13h("trailer grade", 0.12, "trailer", force=400.0, loads=FULL),
+    "un.13h.parking_moving": r13h("parking deceleration", 1.5, force=400.0, loads=FULL),
+    "un.13h.adhesion": r13h("adhesion", 1.0, "no antilock", coefficient=0.7),
+    "un.13h.lock_order": r13h("rear first", 0.80, "no antilock"),
+    # UN R13, annex 4 (2.1.1, 2.2, 2.4, 2.3) and annex 10
+    "un.13.type0": r13("deceleration", 5.0),
+    "un.13.type0_distance": r13("distance", speed=80.0, lag=0.54, coefficient=1 / 130),
+    "un.13.high_speed": r13("distance", cap=120.0, lag=0.54, coefficient=1 / 103.5),
+    "un.13.secondary": r13("deceleration", 2.2, failures=ONE_CIRCUIT),
+    "un.13.residual_full": r13("deceleration", 1.3, failures=ONE_CIRCUIT, loads=FULL),
+    "un.13.residual_empty": r13("deceleration", 1.1, failures=ONE_CIRCUIT, loads=EMPTY),
+    "un.13.parking": r13("grade", 0.18, force=600.0, loads=FULL),
+    "un.13.parking_trailer": r13("trailer grade", 0.12, "trailer", force=600.0, loads=FULL),
+    "un.13.adhesion": r13("adhesion", 1.0, "no antilock", coefficient=0.85),
+    "un.13.lock_order": r13("rear first", 0.50, "no antilock"),
+    # Directive 2014/45/EU, annex I, 1.2.2, 1.3.2, 1.4.2, 1.2.1
+    "eu.45.service_m1": efficiency(0.58, "M1", "new"),
+    "eu.45.service_m1_old": efficiency(0.50, "M1", "old"),
+    "eu.45.service_n1": efficiency(0.50, "N1", "new"),
+    "eu.45.service_n1_old": efficiency(0.45, "N1", "old"),
+    "eu.45.secondary_m1": efficiency(0.29, "M1", "new", failures=ONE_CIRCUIT),
+    "eu.45.secondary_m1_old": efficiency(0.25, "M1", "old", failures=ONE_CIRCUIT),
+    "eu.45.secondary_n1": efficiency(0.25, "N1", "new", failures=ONE_CIRCUIT),
+    "eu.45.secondary_n1_old": efficiency(0.225, "N1", "old", failures=ONE_CIRCUIT),
+    "eu.45.parking": Criterion("parking ratio", 0.16, FULL),
+    "eu.45.sides": Criterion("sides", 0.30, FULL),
+}
+
+
+def applies(car, what):
+    get = car.get
+    rated = number(get("vehicle.rated_mass"))
+    return {
+        "M1": get("vehicle.category") == "M1",
+        "N1": get("vehicle.category") == "N1",
+        "light": rated <= 3500,
+        "10000 lb": rated <= TEN_THOUSAND_LB,
+        "car frame": get("vehicle.frame") == "car",
+        "truck frame": get("vehicle.frame") == "truck",
+        "new": get("vehicle.first_registered") >= 2012,
+        "old": get("vehicle.first_registered") < 2012,
+        "antilock": car.antilock,
+        "no antilock": not car.antilock,
+        "boosted": car.boosted,
+        "sensing valve": car.sensing,
+        "trailer": get("trailer.mass") > 0,
+        "fast": number(get("vehicle.top_speed")) > 125 * KMH,
+    }[what]
+
+
+def clause_speed(criterion, car):
+    """Speed of a distance test, m/s."""
+    if criterion.speed:
+        return criterion.speed * KMH
+    return min(0.8 * number(car.get("vehicle.top_speed")), criterion.cap * KMH)
+
+
+def limit_of(criterion, car):
+    if criterion.measure == "distance" and criterion.coefficient:
+        speed = clause_speed(criterion, car)
+        return criterion.lag * speed + criterion.coefficient * (speed / KMH) ** 2
+    return criterion.limit
+
+
+def rear_curve(motion):
+    """Largest of 0.9 k_2 / z for z from 0.15 to 0.80 (FMVSS 135 S7.4)."""
+    largest = -INF
+    for step in range(14):
+        z = (15 + 5 * step) / 100
+        p = motion.pressure_for(z * G)
+        if p is None:
+            return NAN
+        used = motion.adhesion_used(p)[1]
+        largest = max(largest, INF if used < 0 and motion.forces(p)[4] <= 0 else 0.9 * used / z)
+    return largest
+
+
+def adhesion_curve(motion, slope):
+    """Least of z / (0.1 + slope (k - 0.2)) for k from 0.2 to 0.8 (annex 5 of R13-H)."""
+    least = INF
+    for step in range(13):
+        k = (20 + 5 * step) / 100
+        lock = motion.lock(k)
+        if lock is not None:
+            least = min(least, lock[1] / G / (0.1 + slope * (k - 0.2)))
+    return least
+
+
+def measured(criterion, car, case, failure):
+    """What a criterion is judged by, for a load and a state of failure."""
+    force = criterion.force or car.get("driver.pedal_force_most")
+    measure, motion = criterion.measure, case.motion
+    if measure in ("distance", "deceleration", "ratio", "tow"):
+        a = case.deceleration(force, failure)
+        if measure == "distance":
+            return car.stop_distance(clause_speed(criterion, car), a)
+        return {"deceleration": a, "ratio": a / G, "tow": case.tow(a, 0.0)}[measure]
+    if measure == "rear first":
+        return INF if car.locked_drive else motion().rear_first_above() / G
+    if measure == "rear curve":
+        return rear_curve(motion())
+    if measure == "adhesion":
+        return adhesion_curve(motion(), criterion.coefficient)
+    if measure == "sides":
+        return max(number(car.get(f"{axle}.axle.side_difference")) for axle in AXLES)
+    if measure == "travel":
+        return car.pad_travel(car.pressure(force)) / car.travel
+    torque = car.parking_torque(criterion.force or INF)
+    if measure == "trailer grade":
+        return case.trailer_grade(torque)
+    if measure == "parking ratio":
+        return torque / (car.radius[car.parking_axle] * case.body.mass * G)
+    up, down, slowed = case.parking(torque)
+    return slowed if measure == "parking deceleration" else min(up, down)
+
+
+def margin_of(measure, value, limit):
+    if measure in ("sides", "travel"):
+        return 1 - value / limit
+    if measure in ("distance", "rear curve"):
+        return limit / value - 1
+    return value / limit - 1
+
+
+class Judgement(NamedTuple):
+    verdict: str
+    value: float
+    limit: float
+    margin: float
+    applies: bool
+
+
+def judge(vehicle):
+    """Verdict, value, limit and margin by criterion."""
+    car = vehicle if isinstance(vehicle, Car) else Car(vehicle)
+    found = {}
+    for name, criterion in CRITERIA.items():
+        if not all(applies(car, what) for what in criterion.applies):
+            found[name] = Judgement("cannot say", NAN, NAN, NAN, False)
+            continue
+        limit = limit_of(criterion, car)
+        worst = None
+        for load in criterion.loads:
+            for failure in criterion.failures:
+                value = measured(criterion, car, car.cases[load], failure)
+                margin = margin_of(criterion.measure, value, limit)
+                if not known(margin):
+                    worst = value, NAN
+                elif worst is None or margin < worst[1]:
+                    worst = value, margin
+        value, margin = worst
+        verdict = "cannot say"
+        if known(margin):
+            verdict = "meets" if margin >= 0 else "falls short"
+        found[name] = Judgement(verdict, value, limit, margin, True)
+    return found
