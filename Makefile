@@ -27,16 +27,18 @@ COMMAND := $(wildcard libbrake/command/*.c)
 LIBRARY := $(filter-out $(COMMAND),$(wildcard libbrake/*/*.c))
 UNIT_TESTS := $(wildcard tests/*/test_*.c)
 PUBLISHED := $(wildcard tests/published/*.c)
+DRIVERS := $(wildcard tests/*/driver.c)
 BENCHES := $(wildcard tests/bench/*.c)
 PYTEST_FOLDERS ?= command file oracle lint
 PYTESTS := $(foreach folder,$(PYTEST_FOLDERS),$(wildcard tests/$(folder)/test_*.py))
 
 object = $(1:%.c=$(BUILD)/%.o)
 TESTS := $(UNIT_TESTS:%.c=$(BUILD)/%) $(if $(PUBLISHED),$(BUILD)/tests/published/published)
+DRIVER_PROGRAMS := $(DRIVERS:tests/%/driver.c=$(BUILD)/tests/%-driver)
 BENCH_PROGRAMS := $(BENCHES:%.c=$(BUILD)/%)
 PROGRAM := $(if $(COMMAND),$(BUILD)/stopmargin)
 SHARED := $(BUILD)/libbrake.so.$(VERSION)
-OBJECTS := $(call object,$(LIBRARY) $(COMMAND) $(UNIT_TESTS) $(PUBLISHED) $(BENCHES))
+OBJECTS := $(call object,$(LIBRARY) $(COMMAND) $(UNIT_TESTS) $(PUBLISHED) $(DRIVERS) $(BENCHES))
 
 .PHONY: all check check-sanitize check-valgrind lint prove coverage bench deps-core deps \
     install uninstall format clean help
@@ -93,8 +95,9 @@ $(BUILD)/stopmargin: $(call object,$(COMMAND)) $(BUILD)/libbrake.a
 $(call object,$(UNIT_TESTS) $(PUBLISHED)): DEFINES := -DSOURCE_ROOT='"$(CURDIR)"'
 $(UNIT_TESTS:%.c=$(BUILD)/%) $(BENCH_PROGRAMS): %: %.o
 $(BUILD)/tests/published/published: $(call object,$(PUBLISHED))
+$(DRIVER_PROGRAMS): $(BUILD)/tests/%-driver: $(BUILD)/tests/%/driver.o
 $(TESTS): TEST_LIBS := -lcmocka
-$(TESTS) $(BENCH_PROGRAMS): $(BUILD)/libbrake.a
+$(TESTS) $(DRIVER_PROGRAMS) $(BENCH_PROGRAMS): $(BUILD)/libbrake.a
 	$(call say,link $@)
 	$(Q)$(LINK) -o $@ $(filter %.o,$^) $(BUILD)/libbrake.a $(TEST_LIBS) $(LIBS)
 
@@ -102,7 +105,7 @@ $(TESTS) $(BENCH_PROGRAMS): $(BUILD)/libbrake.a
 RUN_TESTS = STOPMARGIN=$(abspath $(BUILD)/stopmargin) LIBBRAKE_BUILD=$(abspath $(BUILD)) \
     $(PYTHON) tests/run-tests --junit $(BUILD)/pytest.xml $(if $(WRAPPER),--wrapper '$(WRAPPER)')
 
-check: all $(TESTS)
+check: all $(TESTS) $(DRIVER_PROGRAMS)
 	@$(RUN_TESTS) $(TESTS) $(PYTESTS)
 
 # The lint tests measure the plain build, not this one. 99: no status of stopmargin or pytest.

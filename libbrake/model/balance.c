@@ -29,6 +29,15 @@ static double weight(const struct brake_balance *balance)
     return balance->body.mass * BRAKE_GRAVITY;
 }
 
+/* Front load on a level road; brake_front_load without its slope. */
+static double level_load(const struct brake_balance *balance, double deceleration)
+{
+    const struct brake_body *body = &balance->body;
+    return body->mass *
+           (BRAKE_GRAVITY * (balance->wheelbase - body->behind) + deceleration * body->height) /
+           balance->wheelbase;
+}
+
 static double free_deceleration(const struct brake_balance *balance, double pressure)
 {
     double force = balance->rolling * weight(balance);
@@ -58,7 +67,7 @@ struct brake_point_of_balance brake_balance_at(const struct brake_balance *balan
     struct brake_point_of_balance at;
     const double a = free_deceleration(balance, pressure);
     at.deceleration = a;
-    at.load[BRAKE_FRONT] = brake_front_load(balance->body, balance->wheelbase, a, 0.0);
+    at.load[BRAKE_FRONT] = level_load(balance, a);
     at.load[BRAKE_REAR] = weight(balance) - at.load[BRAKE_FRONT];
     for (int i = 0; i < BRAKE_AXLES; i++) {
         at.force[i] = tyre_force(balance, (enum brake_axle)i, pressure, a);
@@ -180,7 +189,7 @@ struct brake_lock brake_balance_lock(const struct brake_balance *balance, double
     return lock;
 }
 
-/* F_2 w_1 N_1 - F_1 w_2 N_2: above 0 where the rear uses more adhesion. Quadratic in p, by piece. */
+/* F_2 w_1 N_1 - F_1 w_2 N_2: above 0 where the rear uses more; quadratic in p on a piece. */
 static double rear_lead(const struct brake_balance *balance, double pressure)
 {
     const struct brake_point_of_balance at = brake_balance_at(balance, pressure);

@@ -101,9 +101,9 @@ static void value_and_limit(const struct page *p, int criterion, char *text, siz
     char limit[80];
     both_units(value, sizeof value, unit_of(c), j->value);
     both_units(limit, sizeof limit, unit_of(c), j->limit);
-    snprintf(text, size, "%s, %s %s%s%s: %s against %s %s", c->title, brake_load_word(j->load),
-             j->failure == BRAKE_INTACT ? "" : "(", brake_failure_words(j->failure),
-             j->failure == BRAKE_INTACT ? "load" : ")", isinf(j->value) ? "never" : value,
+    snprintf(text, size, "%s, %s%s%s: %s against %s %s", c->title, brake_load_word(j->load),
+             j->failure == BRAKE_INTACT ? "" : ", ", brake_failure_words(j->failure),
+             isinf(j->value) ? "never" : value,
              brake_measure_at_most(c->measure) ? "at most" : "at least", limit);
 }
 
@@ -263,27 +263,45 @@ static void warnings(const struct page *p)
         fputs("  None.\n", p->stream);
 }
 
+/* Whether a line is there only because its section, left out, repeats another. */
+static bool repeats(const struct page *p, int index)
+{
+    return brake_quantity_section(index)->same_as != NULL &&
+           p->sheet->record[index].from == BRAKE_DEFAULT;
+}
+
+static void default_line(const struct page *p, int index)
+{
+    const char *why = brake_quantity_at(index)->why;
+    char text[2400];
+    char path[160];
+    char value[2048];
+    brake_catalogue_path(&p->sheet->vehicle, index, path, sizeof path);
+    brake_value_write(&p->sheet->vehicle, index, value, sizeof value);
+    snprintf(text, sizeof text, "%s = %s%s%s%s", path, value, why != NULL ? " (" : "",
+             why != NULL ? why : "", why != NULL ? ")" : "");
+    paragraph(p->stream, "  - ", text);
+}
+
 static void inputs(const struct page *p)
 {
+    const int quantities = brake_catalogue_count();
     int count[BRAKE_MEASURED + 1] = {0};
-    for (int i = 0; i < brake_catalogue_count(); i++)
-        count[p->sheet->record[i].from]++;
+    const struct brake_section *repeated = NULL;
+    for (int i = 0; i < quantities; i++)
+        count[p->sheet->record[i].from] += !repeats(p, i);
     heading(p, "INPUTS");
     fprintf(p->stream, "  %d measured, %d from catalogues, %d estimated, %d left at default:\n",
             count[BRAKE_MEASURED], count[BRAKE_CATALOGUE], count[BRAKE_ESTIMATED],
             count[BRAKE_DEFAULT]);
-    for (int i = 0; i < brake_catalogue_count(); i++) {
-        const struct brake_quantity *q = brake_quantity_at(i);
-        char text[2400];
-        char path[160];
-        char value[2048];
-        if (p->sheet->record[i].from != BRAKE_DEFAULT)
-            continue;
-        brake_catalogue_path(&p->sheet->vehicle, i, path, sizeof path);
-        brake_value_write(&p->sheet->vehicle, i, value, sizeof value);
-        snprintf(text, sizeof text, "%s = %s%s%s%s", path, value, q->why != NULL ? " (" : "",
-                 q->why != NULL ? q->why : "", q->why != NULL ? ")" : "");
-        paragraph(p->stream, "  - ", text);
+    for (int i = 0; i < quantities; i++) {
+        const struct brake_section *section = brake_quantity_section(i);
+        if (repeats(p, i) && section != repeated) {
+            repeated = section;
+            fprintf(p->stream, "  - [%s] as [%s]\n", section->path, section->same_as);
+        } else if (p->sheet->record[i].from == BRAKE_DEFAULT && !repeats(p, i)) {
+            default_line(p, i);
+        }
     }
 }
 

@@ -73,16 +73,16 @@ int brake_section_first(int section)
     return first;
 }
 
+/* The sections stand in the order of the struct, so only one of them can hold the offset. */
 int brake_catalogue_index(size_t offset)
 {
+    const struct brake_section *section = brake_sections;
     int first = 0;
-    for (int i = 0; i < brake_sections_count - 1; i++) {
-        const struct brake_section *section = &brake_sections[i];
-        for (int row = 0; row < section->count; row++) {
-            if (section->offset + section->rows[row].offset == offset)
-                return first + row;
-        }
-        first += section->count;
+    while (section[1].offset <= offset)
+        first += section++->count;
+    for (int row = 0; row < section->count; row++) {
+        if (section->offset + section->rows[row].offset == offset)
+            return first + row;
     }
     return -1;
 }

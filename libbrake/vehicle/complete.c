@@ -637,14 +637,15 @@ static void check(struct work *w)
 static void carry_tolerances(struct work *w)
 {
     const struct brake_sheet plain = *w->sheet;
+    const int count = brake_catalogue_count();
     double squares[BRAKE_ROWS] = {0.0};
-    for (int i = 0; i < brake_catalogue_count(); i++) {
+    for (int i = 0; i < count; i++) {
         const struct brake_record *record = &plain.record[i];
         if (record->tolerance <= 0.0 || record->worked)
             continue;
         *real_in(w, i) = brake_quantity_value(&plain.vehicle, i) + record->tolerance;
         work_out(w);
-        for (int j = 0; j < brake_catalogue_count(); j++) {
+        for (int j = 0; j < count; j++) {
             if (!plain.record[j].worked)
                 continue;
             const double move = *real_in(w, j) - brake_quantity_value(&plain.vehicle, j);
@@ -652,7 +653,7 @@ static void carry_tolerances(struct work *w)
         }
         *w->sheet = plain;
     }
-    for (int j = 0; j < brake_catalogue_count(); j++) {
+    for (int j = 0; j < count; j++) {
         struct brake_record *record = &w->sheet->record[j];
         if (!record->worked)
             continue;

@@ -177,6 +177,8 @@ static void fail_circuit(const struct brake_vehicle *vehicle, struct brake_syste
         system->balance.axle[i].gain *= left.torque;
         system->balance.axle[i].wheels = left.wheels;
     }
+    if (vehicle->valve.bypass == BRAKE_FITTED && !(system->balance.axle[BRAKE_FRONT].gain > 0.0))
+        system->balance.valve.knee = BRAKE_INFINITY;
 }
 
 static void fail(const struct brake_vehicle *vehicle, enum brake_failure failure,

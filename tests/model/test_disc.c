@@ -142,6 +142,26 @@ static void a_corner_given_twice_changes_nothing(void **state)
                     ROUNDING);
 }
 
+static void three_corners_are_enough(void **state)
+{
+    (void)state;
+    /* A diagonal cuts the pad in two: areas and moments of the parts add up. */
+    const struct brake_point whole[] = {{0.08, -0.03}, {0.14, -0.04}, {0.14, 0.04}, {0.08, 0.03}};
+    const struct brake_point lower[] = {{0.08, -0.03}, {0.14, -0.04}, {0.14, 0.04}};
+    const struct brake_point upper[] = {{0.08, -0.03}, {0.14, 0.04}, {0.08, 0.03}};
+    const double lower_area = 0.08 * 0.06 / 2.0;
+    const double upper_area = 0.06 * 0.06 / 2.0;
+    const double together = (lower_area * polygon_radius(lower, 3, BRAKE_UNIFORM_PRESSURE) +
+                             upper_area * polygon_radius(upper, 3, BRAKE_UNIFORM_PRESSURE)) /
+                            (lower_area + upper_area);
+    assert_near(polygon_radius(whole, 4, BRAKE_UNIFORM_PRESSURE), together, ROUNDING);
+    /* 1/r adds up where r does not. */
+    const double inverse = (lower_area / polygon_radius(lower, 3, BRAKE_UNIFORM_WEAR) +
+                            upper_area / polygon_radius(upper, 3, BRAKE_UNIFORM_WEAR)) /
+                           (lower_area + upper_area);
+    assert_near(polygon_radius(whole, 4, BRAKE_UNIFORM_WEAR), 1.0 / inverse, ROUNDING);
+}
+
 /* Simpson's rule over a rectangle for r^power. */
 static double integral_over(double inner, double outer, double width, double power)
 {
@@ -365,6 +385,7 @@ int main(void)
         cmocka_unit_test(turning_the_outline_about_the_axle_changes_nothing),
         cmocka_unit_test(the_sense_and_the_first_corner_of_the_outline_change_nothing),
         cmocka_unit_test(a_corner_given_twice_changes_nothing),
+        cmocka_unit_test(three_corners_are_enough),
         cmocka_unit_test(a_rectangle_agrees_with_the_integrals_of_the_definition),
         cmocka_unit_test(a_slender_rectangle_acts_as_a_strip),
         cmocka_unit_test(a_rectangle_may_touch_the_axle_but_not_hold_it),

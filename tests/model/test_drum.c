@@ -119,6 +119,17 @@ static void a_long_shoe_cut_short_tends_to_the_short_shoe(void **state)
     }
 }
 
+static void a_small_drum_of_the_same_shape_has_the_same_factor(void **state)
+{
+    (void)state;
+    struct brake_shoe small = shoe;
+    small.drum_radius *= 0.1;
+    small.pivot_radius *= 0.1;
+    small.force_arm *= 0.1;
+    for (int i = 0; i < 2; i++)
+        assert_near(factor_of(&small, 0.35, leads[i]), factor_of(&shoe, 0.35, leads[i]), ROUNDING);
+}
+
 static void without_a_friction_arm_leading_and_trailing_are_alike(void **state)
 {
     (void)state;
@@ -297,6 +308,7 @@ int main(void)
         cmocka_unit_test(the_factor_is_the_drag_that_the_moment_balance_allows),
         cmocka_unit_test(pressure_and_factor_tell_the_same_torque),
         cmocka_unit_test(a_long_shoe_cut_short_tends_to_the_short_shoe),
+        cmocka_unit_test(a_small_drum_of_the_same_shape_has_the_same_factor),
         cmocka_unit_test(without_a_friction_arm_leading_and_trailing_are_alike),
         cmocka_unit_test(a_leading_shoe_gains_more_with_friction_than_a_trailing_one),
         cmocka_unit_test(a_short_leading_shoe_that_locks_has_no_factor),

@@ -78,6 +78,21 @@ static void gauge_readings_give_knee_and_slope_of_the_valve(void **state)
     }
 }
 
+/* A limiting valve holds the rear pressure; a reducing one has its knee at nothing. */
+static void the_two_extreme_valves_are_valves(void **state)
+{
+    (void)state;
+    const struct brake_point limited[] = {{2e6, 1e6}, {4e6, 1e6}, {8e6, 1e6}};
+    const struct brake_point reduced[] = {{2e6, 1e6}, {4e6, 2e6}};
+    struct brake_valve valve;
+    assert_int_equal(brake_fit_valve(limited, 3, &valve), BRAKE_OK);
+    assert_equal(valve.slope, 0.0);
+    assert_equal(valve.knee, 1e6);
+    assert_int_equal(brake_fit_valve(reduced, 2, &valve), BRAKE_OK);
+    assert_equal(valve.slope, 0.5);
+    assert_equal(valve.knee, 0.0);
+}
+
 static void hold_no_valve(const struct brake_point *reading, int count)
 {
     struct brake_valve valve = {1.0, 1.0};
@@ -142,6 +157,26 @@ static void pedal_forces_and_pressures_give_gain_and_assist(void **state)
     assert_true(fitted > 300);
 }
 
+/* Readings off by up to 1 %: the split is still found, and both figures within the noise. */
+static void a_booster_is_found_in_noisy_readings(void **state)
+{
+    (void)state;
+    struct cases cases = {22};
+    for (int i = 0; i < 200; i++) {
+        const double gain = any_between(&cases, 3.0, 6.0);
+        const double assist = any_between(&cases, 1500.0, 2500.0);
+        struct brake_point reading[20];
+        struct brake_pedal pedal = known;
+        const int below = read_pressures(gain, assist, 20, 25.0, reading);
+        assert_between(below, 3, 17);
+        for (int n = 0; n < 20; n++)
+            reading[n].y *= any_between(&cases, 0.99, 1.01);
+        assert_int_equal(brake_fit_booster(reading, 20, &pedal), BRAKE_OK);
+        assert_near(pedal.gain, gain, 0.01);
+        assert_near(pedal.assist, assist, 0.03);
+    }
+}
+
 static void readings_that_no_booster_gives_are_refused(void **state)
 {
     (void)state;
@@ -200,8 +235,10 @@ int main(void)
         cmocka_unit_test(what_the_line_leaves_over_has_no_line_in_it),
         cmocka_unit_test(points_above_each_other_give_no_line),
         cmocka_unit_test(gauge_readings_give_knee_and_slope_of_the_valve),
+        cmocka_unit_test(the_two_extreme_valves_are_valves),
         cmocka_unit_test(readings_that_no_valve_gives_are_refused),
         cmocka_unit_test(pedal_forces_and_pressures_give_gain_and_assist),
+        cmocka_unit_test(a_booster_is_found_in_noisy_readings),
         cmocka_unit_test(readings_that_no_booster_gives_are_refused),
         cmocka_unit_test(of_very_many_pairs_the_first_64_count),
     };

@@ -184,6 +184,22 @@ static void a_text_that_is_no_marking_is_refused_and_gives_nothing(void **state)
     }
 }
 
+/* The bounds of what is taken for a tyre belong to it; one step outside is refused above. */
+static void the_smallest_and_the_largest_sizes_are_read(void **state)
+{
+    (void)state;
+    static const char *const extreme[] = {
+        "100/80R10", "500/70R17",   "265/20R17",  "265/110R17",  "265/70R8", "265/70R30",
+        "20x7.00R8", "60x12.50R17", "35x12.50R8", "35x12.50R34", "4.00R8",   "15.00R30",
+    };
+    for (size_t i = 0; i < sizeof extreme / sizeof extreme[0]; i++) {
+        struct brake_marking m;
+        print_message("  %s\n", extreme[i]);
+        assert_true(brake_marking_read(extreme[i], &m) >= 0);
+        assert_true(m.overall_diameter > m.rim_diameter);
+    }
+}
+
 /* Every size that can be written reads back as itself. */
 static void any_metric_size_reads_back(void **state)
 {
@@ -319,6 +335,7 @@ int main(void)
         cmocka_unit_test(a_numeric_marking_assumes_the_section_height),
         cmocka_unit_test(spaces_between_the_parts_change_nothing),
         cmocka_unit_test(a_text_that_is_no_marking_is_refused_and_gives_nothing),
+        cmocka_unit_test(the_smallest_and_the_largest_sizes_are_read),
         cmocka_unit_test(any_metric_size_reads_back),
         cmocka_unit_test(a_rim_code_is_in_whole_millimetres),
         cmocka_unit_test(a_bias_tyre_rolls_less_far_in_a_turn),

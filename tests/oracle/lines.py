@@ -27,7 +27,7 @@ DEFAULTS = {
     "lift": {"suspension": 0.0, "wheel_rise": 0.0},
     "front.tyre": {"inertia_fraction": 0.65},
     "rear.tyre": {"inertia_fraction": 0.65},
-    "valve": {"kind": "none"},
+    "valve": {"kind": "none", "bypass": "none"},
     "pedal": {"efficiency": 0.85, "free_play": 0.006},
     "booster": {"diaphragms": 1.0, "efficiency": 0.9},
     "master": {"efficiency": 0.97, "take_up": 0.0015},

@@ -295,7 +295,7 @@ class Car:
         for circuit in intact:
             if known(circuit.stroke):
                 bounds.append(([circuit], circuit.stroke))
-        lost = self.circuits[failed].stroke if failed is not None and failed < 2 else 0.0
+        lost = 0.0 if failed is None else self.circuits[failed].stroke
         if known(self.travel, lost) and intact:
             bounds.append((intact, (self.travel - self.free_play) / self.ratio - lost))
         least = INF
@@ -346,8 +346,6 @@ class Car:
 
     def pad_travel(self, p, failure=None):
         failed = self.failed_chamber(failure)
-        if failed is not None and failed >= len(self.circuits):
-            return NAN
         rod = 0.0
         for index, circuit in enumerate(self.circuits):
             rod += circuit.stroke if index == failed else self.fluid(circuit, p) / self.master_area
@@ -391,6 +389,8 @@ class Motion:
         self.front, self.rear = (s * b.torque for s, b in zip(share, car.brakes))
         self.front_p0, self.rear_p0 = (brake.threshold for brake in car.brakes)
         self.knee, self.slope = case.valve_at(failure)
+        if failed is not None and not share[0] and car.get("valve.bypass") == "fitted":
+            self.knee, self.slope = INF, 1.0
         self.antilock = car.antilock and failure != "no_antilock"
         self.mass, self.weight = body.mass, body.mass * G
         self.effective = body.mass + sum(car.turning)
@@ -673,9 +673,10 @@ class Case:
             found[f"pedal.{name}_stroke_used"] = used
         for name in ("first", "second"):
             failure = f"{name}_circuit"
-            found[f"pedal.travel_{name}_failed"] = car.pad_travel(
-                car.pressure(most, failure), failure
-            )
+            travel = NAN
+            if self.can_fail(failure):
+                travel = car.pad_travel(car.pressure(most, failure), failure)
+            found[f"pedal.travel_{name}_failed"] = travel
         parts = {
             "gaps": sum(brake.gaps for brake in car.brakes),
             "shoes": sum(brake.shoes for brake in car.brakes),
@@ -738,7 +739,7 @@ class Case:
         found = {
             "stop.distance": distance,
             # Dead time, rise at a/2 in the mean, then from what is left of the speed.
-            "stop.time": get("stop.dead_time") + rise + (speed - a * rise / 2) / a,
+            "stop.time": get("stop.dead_time") + rise + over(speed - a * rise / 2, a),
             "stop.sight_distance": distance + speed * get("stop.reaction_time"),
             "stop.energy": energy,
             "stop.front_heat_share": share,

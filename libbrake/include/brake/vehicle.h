@@ -153,6 +153,7 @@ struct brake_axle_of_vehicle {
 
 struct brake_valve_lines {
     int kind;
+    int bypass;
     double knee;
     double slope;
     struct brake_points gauge_pairs;
