@@ -32,23 +32,29 @@ static bool take_rules(const char *word, unsigned *rules)
     return false;
 }
 
-/* The value of an option: behind its equals sign, or the next word. NULL: it is not this option. */
-static char *value_of(const char *option, int *at, int count, char **words)
+/* The value of an option: behind its equals sign, or the next word, which is then used up. NULL: the
+ * word is not this option. */
+static char *value_of(const char *option, char *word, char *next, int *at)
 {
     const size_t length = strlen(option);
-    char *word = words[*at];
-    if (strncmp(word, option, length) != 0 || (word[length] != '\0' && word[length] != '='))
+    if (strncmp(word, option, length) != 0)
         return NULL;
     if (word[length] == '=')
         return word + length + 1;
-    return *at + 1 < count ? words[++*at] : word + length;
+    if (word[length] != '\0')
+        return NULL;
+    *at += next != NULL;
+    return next != NULL ? next : word + length;
 }
 
-static int take_words(int count, char **words, struct options *o)
+/* The words end with NULL. */
+static int take_words(char **words, struct options *o)
 {
-    for (int i = 1; i < count; i++) {
-        char *setting = value_of("--set", &i, count, words);
-        char *rules = setting == NULL ? value_of("--rules", &i, count, words) : NULL;
+    for (int i = 1; words[i] != NULL; i++) {
+        char *word = words[i];
+        char *next = words[i + 1];
+        char *setting = value_of("--set", word, next, &i);
+        char *rules = value_of("--rules", word, next, &i);
         if (setting != NULL) {
             if (o->settings == SETTINGS)
                 return command_misused("accepts up to %d times --set", SETTINGS);
@@ -56,14 +62,14 @@ static int take_words(int count, char **words, struct options *o)
         } else if (rules != NULL) {
             if (!take_rules(rules, &o->rules))
                 return command_misused("--rules '%s'; accepts us, un, eu, all", rules);
-        } else if (strcmp(words[i], "--json") == 0) {
+        } else if (strcmp(word, "--json") == 0) {
             o->json = true;
-        } else if (words[i][0] == '-' && words[i][1] != '\0') {
-            return command_misused("unknown option '%s'; accepts --set, --rules, --json", words[i]);
+        } else if (word[0] == '-' && word[1] != '\0') {
+            return command_misused("unknown option '%s'; accepts --set, --rules, --json", word);
         } else if (o->file != NULL) {
-            return command_misused("one file at a time; got '%s' and '%s'", o->file, words[i]);
+            return command_misused("one file at a time; got '%s' and '%s'", o->file, word);
         } else {
-            o->file = words[i];
+            o->file = word;
         }
     }
     return o->file != NULL ? 0 : command_misused("check wants a vehicle file");
@@ -83,10 +89,11 @@ static int print_json(const struct brake_sheet *sheet, const struct brake_assess
 
 int command_check(int count, char **words)
 {
+    (void)count;
     struct options o = {.rules = BRAKE_RULES_ALL};
     struct brake_sheet sheet;
     struct brake_assessment assessment;
-    int status = take_words(count, words, &o);
+    int status = take_words(words, &o);
     if (status == 0)
         status = command_read(o.file, o.setting, o.settings, &sheet);
     if (status != 0)

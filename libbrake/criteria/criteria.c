@@ -17,7 +17,8 @@ static const struct brake_criterion criteria[] = {
     {.id = "us.135.cold", .rules = BRAKE_RULES_US, .clause = "49 CFR 571.135 S7.5",
      .title = "Cold stop from 100 km/h", .measure = BRAKE_STOP_DISTANCE, .load = BRAKE_AT_BOTH,
      .force = 500.0, .speed = KMH(100), .lag = LAG_10, .coefficient = 0.0060,
-     .applies = BRAKE_TO_LIGHT},
+     .applies = BRAKE_TO_LIGHT,
+     .text = "NHTSA interpretation 11409.MLS (70 m, 100 km/h, 500 N; not the formula)"},
     {.id = "us.135.high_speed", .rules = BRAKE_RULES_US, .clause = "49 CFR 571.135 S7.6",
      .title = "Stop from 80 % of top speed", .measure = BRAKE_STOP_DISTANCE,
      .load = BRAKE_AT_BOTH, .force = 500.0, .speed_cap = KMH(160), .lag = LAG_10,
@@ -58,19 +59,20 @@ static const struct brake_criterion criteria[] = {
      .load = BRAKE_AT_BOTH, .limit = 1.0, .applies = BRAKE_TO_LIGHT | BRAKE_TO_NO_ANTILOCK},
 
     /* 49 CFR 393.52: three separate service tests and one of the emergency system, 20 mph. */
+#define PENNSYLVANIA "Pennsylvania Code title 67, ch. 175, Table I, which repeats the figures"
 #define SERVICE_393(key, words, ratio, rate, feet, emergency, vehicles)                            \
-    {.id = "us.393." key ".force", .rules = BRAKE_RULES_US, .clause = "49 CFR 393.52(d) " words,   \
+    {.id = "us.393." key ".force", .text = PENNSYLVANIA, .rules = BRAKE_RULES_US, .clause = "49 CFR 393.52(d) " words,   \
      .title = "Brake force over weight", .measure = BRAKE_STOP_RATIO, .load = BRAKE_AT_BOTH,       \
      .limit = (ratio), .applies = (vehicles)},                                                     \
-    {.id = "us.393." key ".deceleration", .rules = BRAKE_RULES_US,                                 \
+    {.id = "us.393." key ".deceleration", .text = PENNSYLVANIA, .rules = BRAKE_RULES_US,                                 \
      .clause = "49 CFR 393.52(d) " words, .title = "Deceleration from 20 mph",                     \
      .measure = BRAKE_STOP_DECELERATION, .load = BRAKE_AT_BOTH, .limit = (rate) * FOOT,            \
      .applies = (vehicles)},                                                                       \
-    {.id = "us.393." key ".distance", .rules = BRAKE_RULES_US,                                     \
+    {.id = "us.393." key ".distance", .text = PENNSYLVANIA, .rules = BRAKE_RULES_US,                                     \
      .clause = "49 CFR 393.52(d) " words, .title = "Stop from 20 mph",                             \
      .measure = BRAKE_STOP_DISTANCE, .load = BRAKE_AT_BOTH, .speed = MPH(20),                      \
      .limit = (feet) * FOOT, .applies = (vehicles)},                                               \
-    {.id = "us.393." key ".emergency", .rules = BRAKE_RULES_US,                                    \
+    {.id = "us.393." key ".emergency", .text = PENNSYLVANIA, .rules = BRAKE_RULES_US,                                    \
      .clause = "49 CFR 393.52(d) " words, .title = "Stop from 20 mph with either circuit failed",  \
      .measure = BRAKE_STOP_DISTANCE, .failure = {BRAKE_FIRST_CIRCUIT, BRAKE_SECOND_CIRCUIT},       \
      .load = BRAKE_AT_BOTH, .speed = MPH(20), .limit = (emergency) * FOOT,                         \
@@ -86,7 +88,8 @@ static const struct brake_criterion criteria[] = {
      .speed = MPH(20), .limit = 25.0 * FOOT, .applies = BRAKE_TO_10000_LB},
     {.id = "us.570.pedal", .rules = BRAKE_RULES_US, .clause = "49 CFR 570.5(c)",
      .title = "Pedal travel used at 50 lbf", .measure = BRAKE_PEDAL_TRAVEL,
-     .load = BRAKE_AT_EMPTY, .force = 222.4, .limit = 0.80, .applies = BRAKE_TO_10000_LB},
+     .load = BRAKE_AT_EMPTY, .force = 222.4, .limit = 0.80, .applies = BRAKE_TO_10000_LB,
+     .text = "49 CFR 570.55(c), for heavier vehicles; not for those made for more travel"},
     {.id = "us.570.sides", .rules = BRAKE_RULES_US, .clause = "49 CFR 570.5(d)(1)",
      .title = "Left to right difference (25 %; an older text may say 20 %)",
      .measure = BRAKE_SIDE_DIFFERENCE, .limit = 0.25, .applies = BRAKE_TO_10000_LB},
@@ -94,11 +97,13 @@ static const struct brake_criterion criteria[] = {
     /* UN Regulation 13-H, M1. */
     {.id = "un.13h.type0", .rules = BRAKE_RULES_UN, .clause = "UN R13-H Annex 3, 2.1.1",
      .title = "Type-0 deceleration, engine disconnected", .measure = BRAKE_STOP_DECELERATION,
-     .load = BRAKE_AT_BOTH, .force = 500.0, .limit = 6.43, .applies = BRAKE_TO_M1},
+     .load = BRAKE_AT_BOTH, .force = 500.0, .limit = 6.43, .applies = BRAKE_TO_M1,
+     .text = "news page on GB 21670-2008, which repeats the figures"},
     {.id = "un.13h.type0_distance", .rules = BRAKE_RULES_UN, .clause = "UN R13-H Annex 3, 2.1.1",
      .title = "Type-0 distance from 100 km/h", .measure = BRAKE_STOP_DISTANCE,
      .load = BRAKE_AT_BOTH, .force = 500.0, .speed = KMH(100), .lag = LAG_10,
-     .coefficient = 0.0060, .applies = BRAKE_TO_M1},
+     .coefficient = 0.0060, .applies = BRAKE_TO_M1,
+     .text = "news page on GB 21670-2008, which repeats the figures"},
     {.id = "un.13h.high_speed", .rules = BRAKE_RULES_UN, .clause = "UN R13-H Annex 3, 2.1.1",
      .title = "Type-0 distance from 80 % of top speed (brakes alone)",
      .measure = BRAKE_STOP_DISTANCE, .load = BRAKE_AT_BOTH, .force = 500.0,
@@ -197,9 +202,10 @@ static const struct brake_criterion criteria[] = {
     SERVICE_EU("n1_old", "N1 before 2012", 0.45, BRAKE_TO_N1 | BRAKE_TO_OLD),
     {.id = "eu.45.parking", .rules = BRAKE_RULES_EU, .clause = "2014/45/EU Annex I, 1.4.2",
      .title = "Parking brake efficiency", .measure = BRAKE_PARKING_RATIO, .load = BRAKE_AT_FULL,
-     .limit = 0.16},
+     .limit = 0.16, .text = "DVSA MOT inspection manual, section 1 (undated copy)"},
     {.id = "eu.45.sides", .rules = BRAKE_RULES_EU, .clause = "2014/45/EU Annex I, 1.2.1",
-     .title = "Left to right difference", .measure = BRAKE_SIDE_DIFFERENCE, .limit = 0.30},
+     .title = "Left to right difference", .measure = BRAKE_SIDE_DIFFERENCE, .limit = 0.30,
+     .text = "DVSA MOT inspection manual, section 1 (undated copy)"},
 };
 
 int brake_criterion_count(void)

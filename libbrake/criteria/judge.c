@@ -257,9 +257,9 @@ void brake_judge(const struct brake_criterion *criterion, const struct brake_veh
     if (j.reason == NULL) {
         const bool empty = criterion->load != BRAKE_AT_FULL;
         const bool full = criterion->load != BRAKE_AT_EMPTY;
-        const bool two = criterion->failure[1] != criterion->failure[0];
+        const int states = criterion->failure[1] != criterion->failure[0] ? 2 : 1;
         j.limit = limit_of(criterion, vehicle);
-        for (int i = 0; i <= two; i++) {
+        for (int i = 0; i < states; i++) {
             if (empty)
                 judge_state(criterion, vehicle, BRAKE_EMPTY, criterion->failure[i], &j);
             if (full)

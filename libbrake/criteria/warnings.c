@@ -11,7 +11,6 @@ static const double one_side_area_limit = 45e-4; /* m2; heavy calipers have up t
 static const double one_side_count_limit = 3.0;  /* six-piston calipers have three a side */
 
 struct list {
-    const struct brake_sheet *sheet;
     const struct brake_vehicle *vehicle;
     const struct brake_results *results;
     struct brake_warning *warning;
@@ -212,10 +211,10 @@ static void about_book_radius(struct list *l)
     }
 }
 
-int brake_warnings(const struct brake_sheet *sheet, const struct brake_results *results,
+int brake_warnings(const struct brake_vehicle *vehicle, const struct brake_results *results,
                    struct brake_warning *warnings)
 {
-    struct list list = {sheet, &sheet->vehicle, results, warnings, 0};
+    struct list list = {vehicle, results, warnings, 0};
     for (int load = 0; load < BRAKE_LOADS; load++)
         about_lock_order(&list, load);
     about_end_of_travel(&list);

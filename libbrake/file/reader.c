@@ -39,29 +39,40 @@ static int next_byte(struct input *in)
     return *in->text != '\0' ? (unsigned char)*in->text++ : EOF;
 }
 
-/* Number of bytes that a UTF-8 letter of this first byte has; 0: none begins so. */
-static int utf8_length(unsigned char first)
+/* Number of bytes of the UTF-8 letter that begins here; 0: none does. Two of the first bytes allow
+ * only a part of the second ones: the rest are longer forms of other letters, halves of UTF-16
+ * pairs, or beyond the last letter (RFC 3629, section 4). */
+static int utf8_length(const unsigned char *at)
 {
-    if (first < 0x80)
-        return 1;
-    if (first >= 0xc2 && first <= 0xdf)
-        return 2;
-    if (first >= 0xe0 && first <= 0xef)
-        return 3;
-    return first >= 0xf0 && first <= 0xf4 ? 4 : 0;
+    const int length = at[0] < 0x80   ? 1
+                       : at[0] < 0xc2 ? 0
+                       : at[0] < 0xe0 ? 2
+                       : at[0] < 0xf0 ? 3
+                       : at[0] < 0xf5 ? 4
+                                      : 0;
+    for (int i = 1; i < length; i++) {
+        if ((at[i] & 0xc0) != 0x80)
+            return 0;
+    }
+    if ((at[0] == 0xe0 && at[1] < 0xa0) || (at[0] == 0xed && at[1] > 0x9f) ||
+        (at[0] == 0xf0 && at[1] < 0x90) || (at[0] == 0xf4 && at[1] > 0x8f))
+        return 0;
+    return length;
+}
+
+/* A control character could steer the terminal that shows it; U+0080 to U+009F are such too. */
+static bool is_control(const unsigned char *at)
+{
+    return (at[0] < 0x20 && at[0] != '\t') || at[0] == 0x7f || (at[0] == 0xc2 && at[1] < 0xa0);
 }
 
 static bool is_text(const char *line)
 {
     const unsigned char *at = (const unsigned char *)line;
     while (*at != '\0') {
-        const int length = utf8_length(*at);
-        if (length == 0 || (*at < 0x20 && *at != '\t') || *at == 0x7f)
+        const int length = utf8_length(at);
+        if (length == 0 || is_control(at))
             return false;
-        for (int i = 1; i < length; i++) {
-            if ((at[i] & 0xc0) != 0x80)
-                return false;
-        }
         at += length;
     }
     return true;
@@ -77,7 +88,7 @@ static int take_line(struct input *in, char line[LINE_BYTES + 2])
     in->line++;
     for (; byte != EOF && byte != '\n'; byte = next_byte(in)) {
         if (byte == '\0') {
-            REFUSE(in, BRAKE_E_SYNTAX, "", "is not text: a byte of value 0");
+            REFUSE(in, BRAKE_E_SYNTAX, "", "is not text: it holds a byte of value 0; save the file as UTF-8");
             return -1;
         }
         if (length > LINE_BYTES) {
@@ -94,7 +105,7 @@ static int take_line(struct input *in, char line[LINE_BYTES + 2])
     else if (in->bytes > FILE_BYTES)
         REFUSE(in, BRAKE_E_SIZE, "", "the file is larger than %d bytes", FILE_BYTES);
     else if (!is_text(line))
-        REFUSE(in, BRAKE_E_SYNTAX, "", "is not UTF-8 text");
+        REFUSE(in, BRAKE_E_SYNTAX, "", "is not UTF-8 text, or holds a control character");
     return in->error->status == BRAKE_OK ? length : -1;
 }
 
@@ -146,11 +157,24 @@ static void open_section(struct input *in, const char *line)
         open_part(in, name + 5, length - 5);
     } else {
         in->section = brake_section_named(name, length);
+        const int parts = brake_section_count() - 1;
         const int near = brake_section_nearest(copy);
-        if (in->section < 0 || in->section == brake_section_count() - 1)
-            REFUSE(in, BRAKE_E_UNKNOWN, copy, "unknown section%s%s%s",
+        if (in->section < 0 || in->section == parts)
+            REFUSE(in, BRAKE_E_UNKNOWN, copy, "unknown section%s%s%s%s",
                    near >= 0 ? "; did you mean [" : "",
-                   near >= 0 ? brake_section_at(near)->path : "", near >= 0 ? "]?" : "");
+                   near >= 0 ? brake_section_at(near)->path : "", near == parts ? ".NAME" : "",
+                   near >= 0 ? "]?" : "");
+    }
+}
+
+/* inih keeps the comment of a line that goes on. */
+static void cut_comment(char *line)
+{
+    for (char *at = strchr(line, ';'); at != NULL; at = strchr(at + 1, ';')) {
+        if (at > line && (at[-1] == ' ' || at[-1] == '\t')) {
+            *at = '\0';
+            return;
+        }
     }
 }
 
@@ -167,6 +191,8 @@ static char *give_line(char *buffer, int size, void *user)
         start += 3;
     start += strspn(start, " \t");
     in->more = *start == '(';
+    if (in->more)
+        cut_comment(line);
     if (*start == '[')
         open_section(in, start);
     if (in->error->status != BRAKE_OK)
@@ -285,9 +311,16 @@ enum brake_status brake_file_set(struct brake_sheet *sheet, const char *setting,
                                   "got '%.60s'; accepts path=value, such as "
                                   "front.tyre.rollout=\"2.70 m\"",
                                   setting);
-    snprintf(path, sizeof path, "%.*s", (int)(equals - setting), setting);
-    const size_t end = strcspn(path, " \t");
-    path[end] = '\0';
+    if (!is_text(setting))
+        return brake_value_refuse(error, BRAKE_E_SYNTAX, 0, "",
+                                  "is not UTF-8 text, or holds a control character");
+    const char *name = setting + strspn(setting, " \t");
+    snprintf(path, sizeof path, "%.*s", (int)(equals - name), name);
+    path[strcspn(path, " \t")] = '\0';
+    const char *rest = name + strlen(path);
+    if (rest + strspn(rest, " \t") != equals)
+        return brake_value_refuse(error, BRAKE_E_SYNTAX, 0, path,
+                                  "has '%.*s' between path and =", (int)(equals - rest), rest);
     const int index = brake_catalogue_find(&sheet->vehicle, path);
     if (index >= 0)
         return brake_value_read(sheet, index, equals + 1, source, error);

@@ -182,7 +182,7 @@ static enum brake_status take_tolerance(struct reading *r, const char **text,
                                         struct amount *amount)
 {
     const struct brake_unit *unit;
-    double number;
+    double number = BRAKE_NAN;
     enum brake_status status = take_number(r, text, &number);
     if (status != BRAKE_OK)
         return status;
@@ -203,22 +203,22 @@ static enum brake_status take_tolerance(struct reading *r, const char **text,
     return BRAKE_OK;
 }
 
-static enum brake_status check_range(struct reading *r, double value)
+static enum brake_status check_range(struct reading *r, double value, const char *unit_name,
+                                     double low, double high)
 {
-    const struct brake_quantity *q = r->quantity;
-    const struct brake_unit *unit = brake_unit_find(q->unit);
-    if (value >= q->low && value <= q->high)
+    const struct brake_unit *unit = brake_unit_find(unit_name);
+    const char *blank = unit_name[0] != '\0' ? " " : "";
+    if (value >= low && value <= high)
         return BRAKE_OK;
     return REFUSE(r, BRAKE_E_RANGE, "got %.6g%s%s; accepts %.4g to %.4g%s%s",
-                  brake_unit_from_si(unit, value), q->unit[0] ? " " : "", q->unit,
-                  brake_unit_from_si(unit, q->low), brake_unit_from_si(unit, q->high),
-                  q->unit[0] ? " " : "", q->unit);
+                  brake_unit_from_si(unit, value), blank, unit_name, brake_unit_from_si(unit, low),
+                  brake_unit_from_si(unit, high), blank, unit_name);
 }
 
 static enum brake_status take_amount(struct reading *r, const char **text, struct amount *amount)
 {
     const struct brake_unit *unit;
-    double number;
+    double number = BRAKE_NAN;
     enum brake_status status = take_number(r, text, &number);
     if (status == BRAKE_OK)
         status = take_unit(r, text, r->quantity->dimension, &unit);
@@ -226,7 +226,8 @@ static enum brake_status take_amount(struct reading *r, const char **text, struc
         return status;
     amount->value = brake_unit_to_si(unit, number);
     amount->tolerance = -1.0;
-    status = check_range(r, amount->value);
+    status = check_range(r, amount->value, r->quantity->unit, r->quantity->low,
+                         r->quantity->high);
     if (status == BRAKE_OK && take_plus_minus(text))
         status = take_tolerance(r, text, unit, amount);
     return status;
@@ -341,8 +342,9 @@ static enum brake_status read_pistons(struct reading *r, const char *text)
 
 static enum brake_status take_pair(struct reading *r, const char **text, struct brake_point *point)
 {
+    const struct brake_quantity *q = r->quantity;
     const struct brake_unit *unit;
-    double number;
+    double number = BRAKE_NAN;
     struct amount amount;
     enum brake_status status = take_amount(r, text, &amount);
     if (status != BRAKE_OK)
@@ -353,11 +355,14 @@ static enum brake_status take_pair(struct reading *r, const char **text, struct 
     (*text)++;
     status = take_number(r, text, &number);
     if (status == BRAKE_OK)
-        status = take_unit(r, text, r->quantity->second, &unit);
+        status = take_unit(r, text, q->second, &unit);
     if (status != BRAKE_OK)
         return status;
     point->x = amount.value;
     point->y = brake_unit_to_si(unit, number);
+    status = check_range(r, point->y, q->second_unit, q->second_low, q->second_high);
+    if (status != BRAKE_OK)
+        return status;
     *text = past_blanks(*text);
     if (**text != ')')
         return REFUSE(r, BRAKE_E_SYNTAX, "a pair is not closed by ')'");

@@ -1,5 +1,7 @@
 #include <math.h>
+#include <stdbool.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "brake/file.h"
@@ -11,20 +13,46 @@ static const char *danger_words(enum brake_danger danger)
     return words[danger];
 }
 
-static void write_number(char *text, size_t size, const char *unit_name, double value)
+/* With as many digits as it takes to be read back, but for the last bits of rounding. */
+static void write_number(char *text, size_t size, const struct brake_unit *unit, double value)
 {
-    const struct brake_unit *unit = brake_unit_find(unit_name);
-    snprintf(text, size, "%.10g%s%s", brake_unit_from_si(unit, value), unit_name[0] ? " " : "",
-             unit_name);
+    const double number = brake_unit_from_si(unit, value);
+    for (int digits = 10; digits <= 17; digits++) {
+        snprintf(text, size, "%.*g", digits, number);
+        if (fabs(brake_unit_to_si(unit, strtod(text, NULL)) - value) <= 5e-16 * fabs(value))
+            break;
+    }
+    const size_t used = strlen(text);
+    snprintf(text + used, size - used, "%s%s", unit->name[0] ? " " : "", unit->name);
 }
 
-static void write_pistons(const struct brake_pistons *pistons, char *text, size_t size)
+/* Nothing when it is the catalogue's usual one: it comes back by itself. */
+static void write_tolerance(const struct brake_quantity *q, const struct brake_record *record,
+                            char *text, size_t size)
+{
+    struct brake_unit unit = *brake_unit_find(q->unit);
+    unit.offset = 0.0;
+    text[0] = '\0';
+    if (record->typical || (!(record->tolerance > 0.0) && !(q->typical > 0.0)))
+        return;
+    snprintf(text, size, " +- ");
+    write_number(text + 4, size - 4, &unit, record->tolerance);
+}
+
+/* The records are those of the diameters; NULL: without tolerances. */
+static void write_pistons(const struct brake_pistons *pistons, const struct brake_quantity *q,
+                          const struct brake_record *record, char *text, size_t size)
 {
     text[0] = '\0';
     for (int i = 0; i < BRAKE_GROUPS && pistons->count[i] > 0.0; i++) {
+        char diameter[48];
+        char tolerance[48] = "";
         const size_t used = strlen(text);
-        snprintf(text + used, size - used, "%s%.0f x %.10g mm", i > 0 ? " + " : "",
-                 pistons->count[i], pistons->diameter[i] * 1e3);
+        write_number(diameter, sizeof diameter, brake_unit_find(q->unit), pistons->diameter[i]);
+        if (record != NULL)
+            write_tolerance(q, &record[i], tolerance, sizeof tolerance);
+        snprintf(text + used, size - used, "%s%.0f x %s%s", i > 0 ? " + " : "", pistons->count[i],
+                 diameter, tolerance);
     }
 }
 
@@ -36,8 +64,8 @@ static void write_curve(const struct brake_quantity *q, const struct brake_point
         char x[48];
         char y[48];
         const size_t used = strlen(text);
-        write_number(x, sizeof x, q->unit, points->at[i].x);
-        write_number(y, sizeof y, q->second_unit, points->at[i].y);
+        write_number(x, sizeof x, brake_unit_find(q->unit), points->at[i].x);
+        write_number(y, sizeof y, brake_unit_find(q->second_unit), points->at[i].y);
         snprintf(text + used, size - used, "%s(%s, %s)", i > 0 ? "\n    " : "", x, y);
     }
 }
@@ -51,7 +79,7 @@ void brake_value_write(const struct brake_vehicle *vehicle, int index, char *tex
     switch (q->kind) {
     case BRAKE_REAL:
         if (!isnan(*(const double *)at))
-            write_number(text, size, q->unit, *(const double *)at);
+            write_number(text, size, brake_unit_find(q->unit), *(const double *)at);
         break;
     case BRAKE_CHOICE:
         snprintf(text, size, "%s", q->choices[*(const int *)at]);
@@ -60,7 +88,7 @@ void brake_value_write(const struct brake_vehicle *vehicle, int index, char *tex
         snprintf(text, size, "%s", (const char *)at);
         break;
     case BRAKE_PISTONS:
-        write_pistons(at, text, size);
+        write_pistons(at, q, NULL, text, size);
         break;
     case BRAKE_CURVE:
         write_curve(q, at, text, size);
@@ -73,27 +101,46 @@ static void write_line(const struct brake_sheet *sheet, int index, FILE *stream)
 {
     enum { LONG = 2048 };
     char value[LONG];
+    char tolerance[60] = "";
+    struct brake_vehicle vehicle = sheet->vehicle;
     const struct brake_quantity *q = brake_quantity_at(index);
     const struct brake_record *record = &sheet->record[index];
-    const double tolerance = q->kind == BRAKE_PISTONS ? sheet->record[index + 1].tolerance
-                                                      : record->tolerance;
-    brake_value_write(&sheet->vehicle, index, value, sizeof value);
-    fprintf(stream, "%s = %s", q->name, value);
-    if (tolerance > 0.0 && (q->kind == BRAKE_REAL || q->kind == BRAKE_PISTONS))
-        fprintf(stream, " +- %.10g%s%s", tolerance / brake_unit_find(q->unit)->factor,
-                q->unit[0] ? " " : "", q->unit);
+    if (q->kind == BRAKE_PISTONS)
+        write_pistons(brake_quantity_in(&vehicle, index), q, record + 1, value, sizeof value);
+    else
+        brake_value_write(&vehicle, index, value, sizeof value);
+    if (q->kind == BRAKE_REAL)
+        write_tolerance(q, record, tolerance, sizeof tolerance);
+    fprintf(stream, "%s = %s%s", q->name, value, tolerance);
     if (q->kind != BRAKE_TEXT)
         fprintf(stream, ", %s", brake_from_word(record->from));
     fputc('\n', stream);
 }
 
+/* A comment, broken at blanks: a file's lines are short. */
+static void write_comment(FILE *stream, const char *head, const char *text)
+{
+    enum { COLUMNS = 98 };
+    int column = fprintf(stream, "; %s", head);
+    for (bool first = true; *text != '\0'; first = false) {
+        const int length = (int)strcspn(text, " ");
+        if (!first && column + 1 + length > COLUMNS)
+            column = fprintf(stream, "\n;  ") - 1;
+        column += fprintf(stream, "%s%.*s", first ? "" : " ", length, text);
+        text += length;
+        text += strspn(text, " ");
+    }
+    fputc('\n', stream);
+}
+
 static void write_range(const struct brake_quantity *q, FILE *stream)
 {
-    const struct brake_unit *unit = brake_unit_find(q->unit);
-    if (q->kind == BRAKE_REAL || q->kind == BRAKE_PISTONS)
-        fprintf(stream, "; range %.4g to %.4g%s%s; dangerous when the entry is %s\n",
+    if (q->kind == BRAKE_REAL || q->kind == BRAKE_PISTONS) {
+        const struct brake_unit *unit = brake_unit_find(q->unit);
+        fprintf(stream, "; range %.6g to %.6g%s%s; dangerous when the entry is %s\n",
                 brake_unit_from_si(unit, q->low), brake_unit_from_si(unit, q->high),
                 q->unit[0] ? " " : "", q->unit, danger_words(q->danger));
+    }
     if (q->kind == BRAKE_CHOICE) {
         fputs("; one of", stream);
         for (int i = 0; q->choices[i] != NULL; i++)
@@ -135,12 +182,13 @@ static void write_quantity(const struct brake_sheet *sheet, int index, FILE *str
     const struct brake_record *record = &sheet->record[index];
     if (q->role == BRAKE_PART_OF)
         return;
-    fprintf(stream, "\n; %s%s\n", q->meaning,
-            q->need == BRAKE_NEEDED && q->role != BRAKE_WORKED ? " NEEDED." : "");
-    fprintf(stream, "; how: %s\n", q->measure);
+    fputc('\n', stream);
+    write_comment(stream, q->need == BRAKE_NEEDED && q->role != BRAKE_WORKED ? "NEEDED. " : "",
+                  q->meaning);
+    write_comment(stream, "how: ", q->measure);
     write_range(q, stream);
     if (q->why != NULL)
-        fprintf(stream, "; left out: %s\n", q->why);
+        write_comment(stream, "left out: ", q->why);
     if (record->from > BRAKE_DEFAULT && !record->worked)
         write_line(sheet, index, stream);
     else

@@ -38,7 +38,9 @@ enum brake_status brake_fit_valve(const struct brake_point *point, int count,
     double intercept;
     valve->knee = BRAKE_NAN;
     valve->slope = BRAKE_NAN;
-    for (int i = 0; i < count && found < MOST; i++) {
+    if (count > MOST)
+        return BRAKE_E_FIT;
+    for (int i = 0; i < count; i++) {
         if (point[i].y < 0.97 * point[i].x)
             past[found++] = point[i];
     }
@@ -82,13 +84,13 @@ enum brake_status brake_fit_booster(const struct brake_point *point, int count,
     struct brake_pedal best = *pedal;
     best.gain = BRAKE_NAN;
     best.assist = BRAKE_NAN;
-    for (int i = 0; i < count && i < MOST; i++) {
+    for (int i = 0; i < count && count <= MOST; i++) {
         force[i].x = point[i].x * pedal->ratio * pedal->efficiency;
         force[i].y = point[i].y * pedal->master_area / pedal->master_efficiency;
     }
-    for (int below = 1; below < count && below < MOST; below++) {
+    for (int below = 1; below < count && count <= MOST; below++) {
         struct brake_pedal trial = *pedal;
-        const double squares = fit_split(force, count < MOST ? count : MOST, below, &trial);
+        const double squares = fit_split(force, count, below, &trial);
         if (squares < least && trial.gain > 1.0 && trial.assist > 0.0) {
             least = squares;
             best = trial;

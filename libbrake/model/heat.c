@@ -50,7 +50,8 @@ double brake_slab_rise(const struct brake_slab *slab, double flux, double time, 
     const double x = 1.0 - depth / slab->thickness;
     double series = 0.0;
     double decay = 1.0;
-    for (double n = 1.0; decay > 1e-16; n += 1.0) {
+    for (int i = 1; decay > 1e-16; i++) {
+        const double n = i;
         decay = exp(-n * n * BRAKE_PI * BRAKE_PI * fourier) / (n * n);
         series += (fmod(n, 2.0) > 0.0 ? -1.0 : 1.0) * decay * cos(n * BRAKE_PI * x);
     }
@@ -66,7 +67,8 @@ static double slab_face_integral(const struct brake_slab *slab, double time)
     const double pi2 = BRAKE_PI * BRAKE_PI;
     double series = pi2 * pi2 / 90.0;
     double decay = 1.0;
-    for (double n = 1.0; decay > 1e-16; n += 1.0) {
+    for (int i = 1; decay > 1e-16; i++) {
+        const double n = i;
         decay = exp(-n * n * pi2 * rate * time) / (n * n * n * n);
         series -= decay;
     }

@@ -115,8 +115,8 @@ static int take_whole(struct cursor *c)
 static double take_number(struct cursor *c)
 {
     double value = take_whole(c);
-    double unit = 1.0;
     if (*c->at == '.' && is_digit(c->at[1])) {
+        double unit = 1.0;
         c->at++;
         while (is_digit(*c->at))
             value += (unit /= 10.0) * (*c->at++ - '0');

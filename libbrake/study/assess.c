@@ -36,7 +36,7 @@ void brake_assess(const struct brake_sheet *sheet, unsigned rules,
             count(a, i);
     }
     brake_sureness(sheet, rules, a->sureness);
-    a->warnings = brake_warnings(sheet, &a->results, a->warning);
+    a->warnings = brake_warnings(&sheet->vehicle, &a->results, a->warning);
 }
 
 int brake_assessment_exit(const struct brake_assessment *assessment)

@@ -245,7 +245,7 @@ double brake_quantity_value(const struct brake_vehicle *vehicle, int index)
 
 void brake_quantity_clear(struct brake_sheet *sheet, int index)
 {
-    static const struct brake_record absent;
+    static const struct brake_record absent = {0};
     const struct brake_quantity *quantity = brake_quantity_at(index);
     void *at = brake_quantity_in(&sheet->vehicle, index);
     switch (quantity->kind) {

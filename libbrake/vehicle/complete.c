@@ -666,7 +666,7 @@ static void carry_tolerances(struct work *w)
 
 enum brake_status brake_sheet_complete(struct brake_sheet *sheet, struct brake_error *error)
 {
-    static const struct brake_error none;
+    static const struct brake_error none = {0};
     struct work w = {sheet, &sheet->vehicle, error};
     *error = none;
     forget(&w);

@@ -120,7 +120,7 @@ static const struct brake_quantity lift_rows[] = {
 #define SCALE_ROW(member, words)                                                                   \
     {LINE(scales, member), .kind = BRAKE_REAL, .role = BRAKE_RAW, .danger = BRAKE_TOO_LOW,         \
      .dimension = BRAKE_MASS, .unit = "kg", .low = 50.0, .high = 8000.0, NO_DEFAULT,               \
-     .typical = 0.005, .meaning = words,                                                           \
+     .typical = 0.005, .meaning = (words),                                                           \
      .measure = "Scale under the wheel or axle, floor level, brakes off, driver as stated."}
 
 static const struct brake_quantity scales_rows[] = {
@@ -326,6 +326,7 @@ static const struct brake_quantity pads_rows[] = {
      .measure = "Calliper gauge."},
     {LINE(pads, outline), .kind = BRAKE_CURVE, .role = BRAKE_RAW, .dimension = BRAKE_LENGTH,
      .second = BRAKE_LENGTH, .unit = "mm", .second_unit = "mm", .low = -0.4, .high = 0.4,
+     .second_low = -0.4, .second_high = 0.4,
      NO_DEFAULT,
      .meaning = "Outline: corners in order, axle at (0, 0), x along the radius.",
      .measure = "Squared paper; 3 to 24 corners."},
@@ -437,7 +438,7 @@ static const struct brake_quantity valve_rows[] = {
      .measure = "Two gauges, front and rear: gauge_pairs."},
     {LINE(valve, gauge_pairs), .kind = BRAKE_CURVE, .role = BRAKE_RAW,
      .dimension = BRAKE_PRESSURE, .second = BRAKE_PRESSURE, .unit = "bar", .second_unit = "bar",
-     .low = 0.0, .high = 3e7, NO_DEFAULT,
+     .low = 0.0, .high = 3e7, .second_low = 0.0, .second_high = 3e7, NO_DEFAULT,
      .meaning = "Readings (front, rear); two or more of them past the knee.",
      .measure = "Two gauges at bleed nipples, 3 to 12 pedal forces."},
     {LINE(valve, knee_rate), .kind = BRAKE_REAL, .danger = BRAKE_EITHER,
@@ -538,7 +539,7 @@ static const struct brake_quantity booster_rows[] = {
      .why = "common practice, no source"},
     {LINE(booster, force_pairs), .kind = BRAKE_CURVE, .role = BRAKE_RAW,
      .dimension = BRAKE_FORCE, .second = BRAKE_PRESSURE, .unit = "N", .second_unit = "bar",
-     .low = 0.0, .high = 2000.0, NO_DEFAULT,
+     .low = 0.0, .high = 2000.0, .second_low = 0.0, .second_high = 3e7, NO_DEFAULT,
      .meaning = "Readings (pedal force, line pressure), at least one below and one past the knee.",
      .measure = "Pedal gauge and a gauge at a front nipple, engine running."},
 };
@@ -600,7 +601,7 @@ static const struct brake_quantity circuits_rows[] = {
                 "rules over the sum of calipers, drums and hoses.",
      .measure = "Syringe or pump test: pumped."},
     {LINE(circuits, pumped), .kind = BRAKE_CURVE, .role = BRAKE_RAW, .dimension = BRAKE_PRESSURE,
-     .second = BRAKE_VOLUME, .unit = "bar", .second_unit = "cm3", .low = 0.0, .high = 3e7,
+     .second = BRAKE_VOLUME, .unit = "bar", .second_unit = "cm3", .low = 0.0, .high = 3e7, .second_low = 0.0, .second_high = 1e-3,
      NO_DEFAULT,
      .meaning = "Readings (pressure, fluid pumped in), all circuits joined, 20 bar and up.",
      .measure = "Syringe or hand pump with a gauge."},

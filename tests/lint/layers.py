@@ -8,9 +8,9 @@ ORDER = ["model", "vehicle", "criteria", "study", "file", "report", "command"]
 _HEADERS = {
     "model": "status constants tyre load pedal disc drum parking balance stop tow heat fit friction"
     " version",
-    "vehicle": "units vehicle catalogue system results evaluate",
-    "criteria": "criteria",
-    "study": "study",
+    "vehicle": "units vehicle catalogue system evaluate",
+    "criteria": "criteria warnings",
+    "study": "tolerance assessment",
     "file": "file",
     # brake.h includes all the others, so only what may use them all may include it.
     "report": "report brake",

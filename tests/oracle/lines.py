@@ -76,9 +76,11 @@ SPEED_OF_SYMBOL = dict(
                               240, 270, 300))
 )  # fmt: skip
 
-METRIC = re.compile(r"^(?:P|LT)?(\d{3})/(\d{2,3})([RDB-])(\d+(?:\.5)?)(?:LT|C)?\b")
-FLOTATION = re.compile(r"^(\d{2}(?:\.\d+)?)x(\d+(?:\.\d+)?)([RDB-])(\d+(?:\.5)?)(?:LT)?\b")
-NUMERIC = re.compile(r"^(\d{1,2}\.\d{2})([RDB-])(\d+(?:\.5)?)(?:LT|C)?\b")
+BUILD_RIM = r" ?(Z?R|D|B|-)(\d+(?:\.5)?)(?:LT|C)?\b"
+METRIC = re.compile(r"^(?:P|LT)?(\d{3})/(\d{2,3})" + BUILD_RIM)
+FLOTATION = re.compile(r"^(\d{2}(?:\.\d+)?)[xX](\d+(?:\.\d+)?)" + BUILD_RIM)
+INCHES = re.compile(r"^(\d{1,2}\.\d{2})" + BUILD_RIM)
+FULL_PROFILE = re.compile(r"^(\d{3})" + BUILD_RIM)
 SERVICE = re.compile(r"\b(\d{2,3})(?:/(\d{2,3}))?([A-Z])$")
 
 
@@ -95,12 +97,18 @@ def tyre_of(marking):
     elif match := FLOTATION.match(text):
         over, _, build, rim = match.groups()
         diameter = float(over) * INCH
-    elif match := NUMERIC.match(text):
+    elif match := INCHES.match(text):
+        # Sections of these sizes are a little taller than the mark is wide: 7.50R16 has 802 mm
+        # (UN R54, annex 5; from memory).
         width, build, rim = match.groups()
-        diameter = (rim_mm(float(rim)) + 2 * 0.82 * 25.4 * float(width)) / 1000
+        diameter = (rim_mm(float(rim)) + 2 * 1.04 * 25.4 * float(width)) / 1000
+    elif match := FULL_PROFILE.match(text):
+        # No aspect marked: 82 % (DVSA, MOT inspection manual, section 5).
+        width, build, rim = match.groups()
+        diameter = (rim_mm(float(rim)) + 2 * 0.82 * float(width)) / 1000
     else:
         raise ValueError(marking)
-    turn = 3.05 if build == "R" else 2.99  # ETRTO
+    turn = 3.05 if build.endswith("R") else 2.99  # ETRTO
     load = speed = None
     if service := SERVICE.search(text[match.end() :].strip()):
         load = LOAD_OF_INDEX[int(service[1])]

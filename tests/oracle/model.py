@@ -280,7 +280,9 @@ class Car:
         return total
 
     def failed_chamber(self, failure):
-        return {"first_circuit": 0, "second_circuit": 1}.get(failure)
+        """Number of the chamber that has failed; of one circuit alone no second can."""
+        number_of = {"first_circuit": 0, "second_circuit": 1}.get(failure)
+        return number_of if number_of is None or number_of < len(self.circuits) else None
 
     def limit(self, failure):
         """Highest pressure that strokes and floor allow."""
@@ -295,8 +297,10 @@ class Car:
         for circuit in intact:
             if known(circuit.stroke):
                 bounds.append(([circuit], circuit.stroke))
-        lost = 0.0 if failed is None else self.circuits[failed].stroke
-        if known(self.travel, lost) and intact:
+        # A stroke that is not given takes nothing off: the bound still holds, it is not the least.
+        lost = self.circuits[failed].stroke if failed is not None else 0.0
+        lost = lost if known(lost) else 0.0
+        if known(self.travel) and intact:
             bounds.append((intact, (self.travel - self.free_play) / self.ratio - lost))
         least = INF
         for circuits, stroke in bounds:
@@ -368,7 +372,7 @@ class Car:
     def stop_distance(self, speed, a):
         """Distance with dead time and a straight build-up, leg by leg (Mitschke)."""
         if not a > 0:
-            return NAN
+            return INF if a == 0 else NAN
         dead, rise = self.get("stop.dead_time"), self.get("stop.build_up")
         after = speed - a * rise / 2
         return speed * (dead + rise) - a * rise**2 / 6 + after**2 / (2 * a)
@@ -508,7 +512,10 @@ class Motion:
         return over(f1, w1 * n1), over(f2, w2 * n2)
 
     def rear_first_above(self):
-        """Lowest a >= 0.15 g at which the rear uses more adhesion than the front; NaN: none."""
+        """Lowest a >= 0.15 g at which the rear uses more adhesion than the front.
+
+        Infinite when it does not while it carries a load: a rear without torque never locks.
+        """
 
         def difference(p):  # of k_2 - k_1, times both loads: sound up to a lifted axle
             _, f1, f2, n1, n2 = self.forces(p)
@@ -522,7 +529,7 @@ class Motion:
         # At this deceleration the rear axle has no load left.
         lifted = self.pressure_for(G * self.case.body.x / self.case.body.height)
         if lifted is None or lifted <= start:
-            return NAN
+            return INF
         edges = [start, *(c for c in self.corners if start < c < lifted), lifted]
         for low, high in zip(edges, edges[1:]):
             middle = (low + high) / 2
@@ -537,7 +544,7 @@ class Motion:
             for left, right in zip(cuts, cuts[1:]):
                 if difference(right) > 0:
                     return self.free(root(difference, left, right))
-        return NAN
+        return INF
 
 
 class Case:
@@ -589,8 +596,6 @@ class Case:
 
     def can_fail(self, failure):
         car = self.car
-        if failure == "second_circuit":
-            return len(car.circuits) == 2
         if failure == "no_assist":
             return car.boosted
         if failure == "low_vacuum":
@@ -674,7 +679,7 @@ class Case:
         for name in ("first", "second"):
             failure = f"{name}_circuit"
             travel = NAN
-            if self.can_fail(failure):
+            if car.failed_chamber(failure) is not None:
                 travel = car.pad_travel(car.pressure(most, failure), failure)
             found[f"pedal.travel_{name}_failed"] = travel
         parts = {
@@ -835,6 +840,11 @@ def evaluate(vehicle):
     """Results by path; NaN where one cannot be given."""
     car = vehicle if isinstance(vehicle, Car) else Car(vehicle)
     found = {"speedometer.true_over_shown": speedometer(car.vehicle)}
+    for axle, brake in zip(AXLES, car.brakes):
+        found[f"brakes.{axle}_torque_gain"] = brake.torque
+    disc = car.get("front.axle.brake") == "disc"
+    found["brakes.front_piston_area"] = piston_area(car.get("front.disc.pistons")) if disc else NAN
+    found["brakes.front_pad_radius"] = car.get("front.disc.effective_radius") if disc else NAN
     for load, case in car.cases.items():
         found.update({f"{load}.{path}": value for path, value in case.results().items()})
     return found
@@ -871,9 +881,8 @@ def fmvss_distance(coefficient, *applies, speed=100.0, **others):
     )  # fmt: skip
 
 
-def part_393(frame, ratio, deceleration, distance, emergency):
+def part_393(applies, ratio, deceleration, distance, emergency):
     """49 CFR 393.52(d): brake force, deceleration and distance from 20 mph, emergency."""
-    applies = (*frame, "10000 lb")
     return {
         "force": Criterion("ratio", ratio, applies=applies),
         "deceleration": Criterion("deceleration", deceleration * FOOT, applies=applies),
@@ -916,8 +925,8 @@ CRITERIA = {
         f"us.393.{kind}.{name}": row
         for kind, rows in {
             "car": part_393(("M1", "car frame"), 0.652, 21, 20, 54),
-            "wagon": part_393(("M1", "truck frame"), 0.528, 17, 25, 66),
-            "goods": part_393(("N1",), 0.528, 17, 25, 66),
+            "wagon": part_393(("M1", "truck frame", "10000 lb"), 0.528, 17, 25, 66),
+            "goods": part_393(("N1", "10000 lb"), 0.528, 17, 25, 66),
         }.items()
         for name, row in rows.items()
     },
@@ -946,7 +955,8 @@ CRITERIA = {
     "un.13.type0": r13("deceleration", 5.0),
     "un.13.type0_distance": r13("distance", speed=80.0, lag=0.54, coefficient=1 / 130),
     "un.13.high_speed": r13("distance", cap=120.0, lag=0.54, coefficient=1 / 103.5),
-    "un.13.secondary": r13("deceleration", 2.2, failures=ONE_CIRCUIT),
+    # Secondary: with the service pedal, its assist failed (a failed circuit is 2.4, residual).
+    "un.13.secondary": r13("deceleration", 2.2, "boosted", failures=("no_assist",)),
     "un.13.residual_full": r13("deceleration", 1.3, failures=ONE_CIRCUIT, loads=FULL),
     "un.13.residual_empty": r13("deceleration", 1.1, failures=ONE_CIRCUIT, loads=EMPTY),
     "un.13.parking": r13("grade", 0.18, force=600.0, loads=FULL),
@@ -967,8 +977,18 @@ CRITERIA = {
 }
 
 
+NEEDED = {
+    "light": "vehicle.rated_mass",
+    "10000 lb": "vehicle.rated_mass",
+    "fast": "vehicle.top_speed",
+}
+
+
 def applies(car, what):
+    """Whether a vehicle is of a kind; None: it is not said."""
     get = car.get
+    if what in NEEDED and not known(get(NEEDED[what])):
+        return None
     rated = number(get("vehicle.rated_mass"))
     return {
         "M1": get("vehicle.category") == "M1",
@@ -1042,7 +1062,7 @@ def measured(criterion, car, case, failure):
     if measure == "adhesion":
         return adhesion_curve(motion(), criterion.coefficient)
     if measure == "sides":
-        return max(number(car.get(f"{axle}.axle.side_difference")) for axle in AXLES)
+        return float(numpy.max([number(car.get(f"{a}.axle.side_difference")) for a in AXLES]))
     if measure == "travel":
         return car.pad_travel(car.pressure(force)) / car.travel
     torque = car.parking_torque(criterion.force or INF)
@@ -1058,7 +1078,7 @@ def margin_of(measure, value, limit):
     if measure in ("sides", "travel"):
         return 1 - value / limit
     if measure in ("distance", "rear curve"):
-        return limit / value - 1
+        return limit / value - 1 if value > 0 else INF if known(value) else NAN
     return value / limit - 1
 
 
@@ -1075,13 +1095,16 @@ def judge(vehicle):
     car = vehicle if isinstance(vehicle, Car) else Car(vehicle)
     found = {}
     for name, criterion in CRITERIA.items():
-        if not all(applies(car, what) for what in criterion.applies):
-            found[name] = Judgement("cannot say", NAN, NAN, NAN, False)
+        kinds = [applies(car, what) for what in criterion.applies]
+        if not all(kinds):
+            found[name] = Judgement("cannot say", NAN, NAN, NAN, False not in kinds)
             continue
         limit = limit_of(criterion, car)
         worst = None
         for load in criterion.loads:
             for failure in criterion.failures:
+                if failure == "second_circuit" and len(car.circuits) < 2:
+                    continue  # there is none to fail
                 value = measured(criterion, car, car.cases[load], failure)
                 margin = margin_of(criterion.measure, value, limit)
                 if not known(margin):

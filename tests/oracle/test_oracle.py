@@ -58,7 +58,8 @@ def same(path, mine, theirs):
         return theirs is None
     if theirs is None:
         return False
-    return abs(mine - theirs) <= RELATIVE * max(abs(mine), abs(theirs), scale(path))
+    apart = abs(mine - theirs)
+    return apart <= RELATIVE * abs(mine) or apart <= RELATIVE * scale(path)
 
 
 def library_vehicle(answer):
@@ -105,7 +106,10 @@ def criterion_differences(car, answer):
             yield name, name in mine, name in theirs
             continue
         judgement, row = mine[name], theirs[name]
-        for part in ("applies", "value", "limit", "margin"):
+        parts = ["applies", "value", "margin"]
+        if row["verdict"] != "cannot say":
+            parts.append("limit")  # else nothing is held against it
+        for part in parts:
             if not same(part, getattr(judgement, part), row[part]):
                 yield f"{name} {part}", getattr(judgement, part), row[part]
         if judgement.verdict != row["verdict"] and not abs(judgement.margin) < 1e-9:

@@ -32,22 +32,29 @@ UNITS = {
     "pressure per mass": {"bar/kg": 1e5},
 }
 ORIGINS = ("measured", "catalogue", "estimated")
-MARKINGS = (
-    "LT305/70R17 121/118Q",
-    "265/70R17 115S",
-    "P265/70R17 113S",
-    "205/55R16 91V",
-    "245/75R16",
-    "LT285/70R17 121/118R",
-    "215/65R16C 109/107T",
-    "235/85R16 120/116N",
-    "175/70R13 82T",
-    "35x12.50R17LT",
-    "33x12.50R15LT 108Q",
-    "31x10.50R15LT 109S",
-    "37x12.50R17LT 124Q",
-    "35x12.50-15",
-)
+# Sizes of tyres, and their diameters in mm to 1 mm or so.
+MARKED_DIAMETERS = {
+    "LT305/70R17 121/118Q": 859,
+    "265/70R17 115S": 803,
+    "P265/70R17 113S": 803,
+    "205/55R16 91V": 632,
+    "245/75R16": 774,
+    "LT285/70R17 121/118R": 831,
+    "215/65R16C 109/107T": 686,
+    "235/85R16 120/116N": 806,
+    "175/70R13 82T": 575,
+    "35x12.50R17LT": 889,
+    "33x12.50R15LT 108Q": 838,
+    "31x10.50R15LT 109S": 787,
+    "37x12.50R17LT 124Q": 940,
+    "35x12.50-15": 889,
+    "7.50R16LT 116N": 802,
+    "6.50-16": 749,
+    "185R14C 102/100Q": 659,
+    "205/55 ZR16 91W": 632,
+    "P235/75R15 105S": 734,
+}
+MARKINGS = tuple(MARKED_DIAMETERS)
 SPLITS = ("II", "X", "HI", "LL", "HH", "one")
 
 
@@ -213,6 +220,8 @@ def write_tyre(out, axle):
     if way.startswith("marking"):
         marking = dice.choice(MARKINGS)
         out.add(f"{tyre}.marking", marking, marking)
+        # Tyres of one size differ by 3 to 5 %.
+        radius = MARKED_DIAMETERS[marking] / 1000 * 0.4854 * dice.uniform(0.95, 1.03)
     if way.endswith("rollout"):
         out.put(f"{tyre}.rollout", radius * 2 * math.pi, "length")
     if way == "radius":
@@ -297,7 +306,7 @@ def write_pad(out, axle, radius):
 def write_outline(out, path, middle, tall, half):
     """A star-shaped outline about the middle of the pad, one way round or the other."""
     dice = out.dice
-    count = dice.randint(4, 9)
+    count = dice.randint(3, 6)
     corners = []
     for index in range(count):
         angle = 2 * math.pi * (index + dice.uniform(-0.3, 0.3)) / count

@@ -51,9 +51,10 @@ struct brake_quantity {
     enum brake_dimension second;    /**< of y for a curve */
     const char *unit;               /**< unit it is shown in; also of x */
     const char *second_unit;        /**< of y for a curve */
-    double low, high;               /**< accepted range, SI; for a curve that of x */
-    double fallback;                /**< default, SI or number of the choice; NaN: none */
-    double typical;                 /**< usual uncertainty over value, used when none is stated */
+    double low, high;               /**< [SI] accepted range; for a curve that of x */
+    double second_low, second_high; /**< [SI] accepted range of y for a curve */
+    double fallback;                /**< [SI] default, or number of the choice; NaN: none */
+    double typical;                 /**< [-] usual uncertainty over value, used when none is stated */
     const char *const *choices;     /**< words of a choice, NULL at the end */
     const char *meaning;            /**< one line */
     const char *measure;            /**< how to get it */
@@ -93,7 +94,7 @@ enum brake_from {
 /** What is known about a value besides the value. */
 struct brake_record {
     enum brake_from from;
-    double tolerance; /**< SI, half width that holds about 95 of 100; 0 for exact or unknown */
+    double tolerance; /**< [SI] half width that holds about 95 of 100; 0 for exact or unknown */
     bool typical;     /**< true: the tolerance is the catalogue's usual one, not the file's */
     bool worked;      /**< true: worked out from raw measurements or a rule */
     bool set;         /**< true: set after the file was read; wins over raw measurements */
@@ -174,7 +175,7 @@ void *brake_quantity_in(struct brake_vehicle *vehicle, int index);
 /** Value of a real quantity or number of a choice.
  * @param vehicle  the vehicle
  * @param index    of the quantity
- * @return         SI value; NaN when not known, or not of those kinds
+ * @return         [SI] value; NaN when not known, or not of those kinds
  */
 double brake_quantity_value(const struct brake_vehicle *vehicle, int index);
 

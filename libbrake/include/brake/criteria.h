@@ -70,7 +70,7 @@ struct brake_criterion {
     double speed_cap;             /**< [m/s] for 80 % of top speed */
     double lag;                   /**< [s] of the distance formula */
     double coefficient;           /**< [m/(km/h)2] of the distance formula; 0: limit is the distance */
-    double limit;                 /**< SI */
+    double limit;                 /**< [SI] of the measure */
     unsigned applies;             /**< bits of enum brake_applies */
     const char *text;             /**< where the figure was read; NULL: not read in the current text */
 };
@@ -79,8 +79,8 @@ struct brake_criterion {
 struct brake_judgement {
     enum brake_verdict verdict;
     bool applies;               /**< false: the verdict is cannot_say and does not count */
-    double value;               /**< SI; NaN when it cannot be given */
-    double limit;               /**< SI; NaN when it cannot be given */
+    double value;               /**< [SI] of the measure; NaN when it cannot be given */
+    double limit;               /**< [SI] of the measure; NaN when it cannot be given */
     double margin;              /**< [-] above 0 meets; have over need, less 1 */
     enum brake_load load;       /**< at which it is worst */
     enum brake_failure failure; /**< at which it is worst */

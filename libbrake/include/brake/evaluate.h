@@ -112,7 +112,7 @@ int brake_result_find(const char *path);
 /** Value of a result.
  * @param results  evaluated
  * @param index    of the result
- * @return         SI value; NaN when it cannot be given
+ * @return         [SI] value; NaN when it cannot be given
  */
 double brake_result_value(const struct brake_results *results, int index);
 

@@ -24,7 +24,7 @@ enum brake_status brake_fit_line(const struct brake_point *point, int count, dou
 /** Knee and slope of a proportioning valve from pairs of gauge readings. Pairs whose rear pressure
  * is within 3 % of the front one count as ahead of the knee.
  * @param point  x front and y rear pressure [Pa]
- * @param count  number of pairs, 2 or more of them past the knee
+ * @param count  number of pairs, up to 64, 2 or more of them past the knee
  * @param valve  filled; NaN when refused
  * @return       OK or E_FIT
  * @source       brake_valve_pressure, line through the pairs past the knee
@@ -35,7 +35,7 @@ enum brake_status brake_fit_valve(const struct brake_point *point, int count,
 /** Gain and largest assist of a booster from pedal forces and line pressures. The pairs are split
  * where the sum of squares of the two-slope law is least.
  * @param point  x pedal force [N], in rising order, and y line pressure [Pa]
- * @param count  number of pairs, at least one on either side of the knee
+ * @param count  number of pairs, up to 64, at least one on either side of the knee
  * @param pedal  ratio, efficiencies and master area given; gain and assist filled, NaN when refused
  * @return       OK or E_FIT
  * @source       brake_booster_output: slope i below the knee, slope 1 past it

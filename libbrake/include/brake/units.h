@@ -34,8 +34,8 @@ enum brake_dimension {
 struct brake_unit {
     const char *name;
     enum brake_dimension dimension;
-    double factor; /**< SI units in one of this */
-    double offset; /**< SI value of its zero */
+    double factor; /**< [SI/unit] SI units in one of this */
+    double offset; /**< [SI] value of its zero */
 };
 
 /** Units known, in the order of the dimensions, the SI unit of each first.
@@ -64,15 +64,15 @@ const struct brake_unit *brake_unit_us(enum brake_dimension dimension);
 
 /** SI value of a number in a unit.
  * @param unit    its unit
- * @param number  the number as written
- * @return        value in the SI unit of the dimension
+ * @param number  [unit] the number as written
+ * @return        [SI] value in the SI unit of the dimension
  */
 double brake_unit_to_si(const struct brake_unit *unit, double number);
 
 /** Number in a unit of an SI value.
  * @param unit   the unit wanted
- * @param value  in the SI unit of the dimension
- * @return       number to write
+ * @param value  [SI] in the SI unit of the dimension
+ * @return       [unit] number to write
  */
 double brake_unit_from_si(const struct brake_unit *unit, double value);
 

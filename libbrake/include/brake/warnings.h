@@ -4,7 +4,6 @@
 #ifndef BRAKE_WARNINGS_H
 #define BRAKE_WARNINGS_H
 
-#include "brake/catalogue.h"
 #include "brake/evaluate.h"
 
 enum { BRAKE_WARNINGS = 32 /**< room for every warning */ };
@@ -21,12 +20,12 @@ struct brake_warning {
 };
 
 /** Warnings of a vehicle.
- * @param sheet     complete
- * @param results   of the vehicle of the sheet
+ * @param vehicle   complete
+ * @param results   of that vehicle
  * @param warnings  room for BRAKE_WARNINGS, filled from the start
  * @return          number of warnings
  */
-int brake_warnings(const struct brake_sheet *sheet, const struct brake_results *results,
+int brake_warnings(const struct brake_vehicle *vehicle, const struct brake_results *results,
                    struct brake_warning *warnings);
 
 #endif
