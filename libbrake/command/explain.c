@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "command.h"
+#include "report/paragraph.h"
 
 static void print_range(const struct brake_quantity *q)
 {
@@ -21,18 +22,23 @@ static void print_range(const struct brake_quantity *q)
 
 static void print_default(const struct brake_quantity *q)
 {
+    char text[400];
+    size_t used;
     if (isnan(q->fallback))
-        printf("  default   %s", q->why != NULL ? "worked out" : "none");
+        snprintf(text, sizeof text, "%s", q->why != NULL ? "worked out" : "none");
     else if (q->kind == BRAKE_CHOICE)
-        printf("  default   %s", q->choices[(int)q->fallback]);
+        snprintf(text, sizeof text, "%s", q->choices[(int)q->fallback]);
     else
-        printf("  default   %.4g%s%s", brake_unit_from_si(brake_unit_find(q->unit), q->fallback),
-               q->unit[0] ? " " : "", q->unit);
-    if (q->why != NULL)
-        printf("; %s", q->why);
-    if (isnan(q->fallback) && q->need == BRAKE_NEEDED)
-        printf("; the line, or what gives it, is needed");
-    putchar('\n');
+        snprintf(text, sizeof text, "%.4g%s%s",
+                 brake_unit_from_si(brake_unit_find(q->unit), q->fallback), q->unit[0] ? " " : "",
+                 q->unit);
+    used = strlen(text);
+    snprintf(text + used, sizeof text - used, "%s%s%s", q->why != NULL ? "; " : "",
+             q->why != NULL ? q->why : "",
+             isnan(q->fallback) && q->need == BRAKE_NEEDED
+                 ? "; the line, or what gives it, is needed"
+                 : "");
+    brake_paragraph(stdout, "  default   ", text);
 }
 
 static void print_danger(const struct brake_quantity *q)
@@ -52,10 +58,10 @@ static void print_choices(const struct brake_quantity *q)
     putchar('\n');
 }
 
-static void explain_quantity(int index)
+static void explain_quantity(const char *path, const struct brake_quantity *q)
 {
-    const struct brake_quantity *q = brake_quantity_at(index);
-    printf("%s.%s\n  meaning   %s\n", brake_quantity_section(index)->path, q->name, q->meaning);
+    puts(path);
+    brake_paragraph(stdout, "  meaning   ", q->meaning);
     if (q->symbol != NULL)
         printf("  symbol    %s\n", q->symbol);
     if (q->kind == BRAKE_REAL || q->kind == BRAKE_PISTONS || q->kind == BRAKE_CURVE)
@@ -63,7 +69,7 @@ static void explain_quantity(int index)
     if (q->kind == BRAKE_CHOICE)
         print_choices(q);
     print_default(q);
-    printf("  measure   %s\n", q->measure);
+    brake_paragraph(stdout, "  measure   ", q->measure);
     if (q->kind == BRAKE_REAL || q->kind == BRAKE_PISTONS) {
         print_danger(q);
         printf("  doubt     %.3g %% of the value when the file states no tolerance\n",
@@ -76,26 +82,42 @@ static void explain_result(int index)
     const struct brake_result *row = brake_result_at(index);
     char path[80];
     brake_result_path(index, path, sizeof path);
-    printf("%s (a result)\n  meaning   %s\n  unit      %s\n", path, row->meaning,
-           row->unit[0] ? row->unit : "none");
+    printf("%s (a result)\n", path);
+    brake_paragraph(stdout, "  meaning   ", row->meaning);
+    printf("  unit      %s\n", row->unit[0] ? row->unit : "none");
+}
+
+/* The lines of a part are the same for every part: part.winch.mass is explained as part.mass. */
+static const struct brake_quantity *part_row(const char *path)
+{
+    const struct brake_section *parts = brake_section_at(brake_section_count() - 1);
+    const char *name = strrchr(path, '.');
+    for (int row = 0; strncmp(path, "part.", 5) == 0 && row < parts->count; row++) {
+        if (strcmp(parts->rows[row].name, name + 1) == 0)
+            return &parts->rows[row];
+    }
+    return NULL;
+}
+
+static void list_line(const char *name, int width, const char *meaning)
+{
+    char head[64];
+    snprintf(head, sizeof head, "  %-*.60s ", width, name);
+    brake_paragraph(stdout, head, meaning);
 }
 
 static void list_everything(void)
 {
     const int parts = brake_section_count() - 1;
-    for (int i = 0, index = 0; i < parts; i++) {
-        printf("[%s] %s\n", brake_section_at(i)->path, brake_section_at(i)->meaning);
-        for (int row = 0; row < brake_section_at(i)->count; row++, index++)
-            printf("  %-20s %s\n", brake_quantity_at(index)->name,
-                   brake_quantity_at(index)->meaning);
+    for (int i = 0; i <= parts; i++) {
+        const struct brake_section *section = brake_section_at(i);
+        printf("[%s%s] %s\n", section->path, i == parts ? ".NAME" : "", section->meaning);
+        for (int row = 0; row < section->count; row++)
+            list_line(section->rows[row].name, 20, section->rows[row].meaning);
     }
-    printf("[part.NAME] %s\n", brake_section_at(parts)->meaning);
-    for (int row = 0; row < brake_section_at(parts)->count; row++)
-        printf("  %-20s %s\n", brake_section_at(parts)->rows[row].name,
-               brake_section_at(parts)->rows[row].meaning);
     puts("\nResults (of each load case: empty.NAME, full.NAME)");
     for (int i = 0; i < brake_result_find("full.mass.total"); i++)
-        printf("  %-40s %s\n", brake_result_at(i)->name, brake_result_at(i)->meaning);
+        list_line(brake_result_at(i)->name, 38, brake_result_at(i)->meaning);
 }
 
 /* A result may be asked for with or without its load case. */
@@ -118,10 +140,12 @@ int command_explain(int count, char **words)
     }
     if (count > 2)
         return command_misused("explain takes one path");
-    const int quantity = brake_catalogue_find(NULL, words[1]);
+    const int index = brake_catalogue_find(NULL, words[1]);
     const int result = find_result(words[1]);
-    if (quantity >= 0) {
-        explain_quantity(quantity);
+    const struct brake_quantity *quantity =
+        index >= 0 ? brake_quantity_at(index) : part_row(words[1]);
+    if (quantity != NULL) {
+        explain_quantity(words[1], quantity);
         return 0;
     }
     if (result >= 0) {

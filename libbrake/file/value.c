@@ -20,6 +20,7 @@ struct reading {
     const struct brake_quantity *quantity;
     char path[160];
     enum brake_from from;
+    bool told; /* `from` stands in the text */
 };
 
 /* A number with its unit and what it may be off by, SI. */
@@ -79,6 +80,7 @@ static enum brake_status take_from(struct reading *r, char *text)
     for (int from = BRAKE_ESTIMATED; from <= BRAKE_MEASURED; from++) {
         if (strcmp(word, from_words[from]) == 0) {
             r->from = (enum brake_from)from;
+            r->told = true;
             *comma = '\0';
             trim_end(text);
             return BRAKE_OK;
@@ -107,6 +109,16 @@ static size_t number_length(const char *text)
     return (size_t)(at - text);
 }
 
+static enum brake_status refuse_number(struct reading *r, const char *text)
+{
+    const struct brake_quantity *q = r->quantity;
+    if (q->kind != BRAKE_REAL)
+        return REFUSE(r, BRAKE_E_SYNTAX, "got '%.40s'; a number is wanted", text);
+    return REFUSE(r, BRAKE_E_SYNTAX, "got '%.40s'; a number is wanted, such as %.4g%s%s", text,
+                  brake_unit_from_si(brake_unit_find(q->unit), (q->low + q->high) / 2.0),
+                  q->unit[0] ? " " : "", q->unit);
+}
+
 /* strtod reads more than a plain decimal (inf, nan, 0x10), so the form is checked first. */
 static enum brake_status take_number(struct reading *r, const char **text, double *number)
 {
@@ -115,9 +127,7 @@ static enum brake_status take_number(struct reading *r, const char **text, doubl
     const char *at = past_blanks(*text);
     const size_t length = number_length(at);
     if (length == 0 || length >= sizeof copy)
-        return REFUSE(r, BRAKE_E_SYNTAX, "got '%.40s'; a number is wanted, such as %.4g", at,
-                      brake_unit_from_si(brake_unit_find(r->quantity->unit),
-                                         (r->quantity->low + r->quantity->high) / 2.0));
+        return refuse_number(r, at);
     memcpy(copy, at, length);
     copy[length] = '\0';
     *number = strtod(copy, &end);
@@ -125,6 +135,8 @@ static enum brake_status take_number(struct reading *r, const char **text, doubl
         return REFUSE(r, BRAKE_E_SYNTAX, "got '%.40s'; that is not a number", copy);
     if (!isfinite(*number))
         return REFUSE(r, BRAKE_E_RANGE, "got '%.40s'; that is beyond any number", copy);
+    if (at[length] == ',' && isdigit((unsigned char)at[length + 1]))
+        return REFUSE(r, BRAKE_E_SYNTAX, "got '%.40s'; decimals take a point, not a comma", at);
     *text = at + length;
     return BRAKE_OK;
 }
@@ -140,16 +152,38 @@ static const char *dimension_words(enum brake_dimension dimension)
     return words[dimension];
 }
 
-/* The unit is what stands before blank, bracket, comma, sign or end. */
+static const char plus_or_minus[] = "\xc2\xb1";
+
+/* The unit is what stands before blank, bracket, comma, sign or end; J/(kg*K) has brackets. */
+static size_t unit_length(const char *text)
+{
+    size_t length = strcspn(text, " \t(),+");
+    if (text[length] == '(' && length > 0)
+        length += strcspn(text + length, ")") + 1;
+    const char *sign = strstr(text, plus_or_minus);
+    return sign != NULL && (size_t)(sign - text) < length ? (size_t)(sign - text) : length;
+}
+
+/* K is a temperature as well as a rise: the unit that is wanted comes first. */
+static const struct brake_unit *unit_named(const char *name, enum brake_dimension dimension)
+{
+    const struct brake_unit *unit;
+    for (int i = 0; (unit = brake_unit_at(i)) != NULL; i++) {
+        if (unit->dimension == dimension && strcmp(unit->name, name) == 0)
+            return unit;
+    }
+    return brake_unit_find(name);
+}
+
 static enum brake_status take_unit(struct reading *r, const char **text,
                                    enum brake_dimension dimension, const struct brake_unit **unit)
 {
     char name[24];
     char known[120];
     const char *at = past_blanks(*text);
-    const size_t length = strcspn(at, " \t),+");
+    const size_t length = unit_length(at);
     snprintf(name, sizeof name, "%.*s", (int)(length < 23 ? length : 23), at);
-    *unit = brake_unit_find(name);
+    *unit = unit_named(name, dimension);
     brake_unit_names(dimension, known, sizeof known);
     if (*unit == NULL)
         return REFUSE(r, BRAKE_E_UNIT, "unknown unit '%s'; accepts %s%s", name,
@@ -166,7 +200,7 @@ static enum brake_status take_unit(struct reading *r, const char **text,
 
 static bool take_plus_minus(const char **text)
 {
-    static const char *const signs[] = {"+-", "+/-", "\xc2\xb1"};
+    static const char *const signs[] = {"+-", "+/-", plus_or_minus};
     const char *at = past_blanks(*text);
     for (size_t i = 0; i < sizeof signs / sizeof signs[0]; i++) {
         if (strncmp(at, signs[i], strlen(signs[i])) == 0) {
@@ -197,9 +231,12 @@ static enum brake_status take_tolerance(struct reading *r, const char **text,
             return status;
         amount->tolerance = number * unit->factor;
     }
-    if (!(number >= 0.0) || amount->tolerance > r->quantity->high - r->quantity->low)
-        return REFUSE(r, BRAKE_E_RANGE, "got a tolerance of %.4g; accepts 0 up to the range",
-                      number);
+    const struct brake_quantity *q = r->quantity;
+    const double one = brake_unit_find(q->unit)->factor;
+    if (!(number >= 0.0) || amount->tolerance > q->high - q->low)
+        return REFUSE(r, BRAKE_E_RANGE, "got a tolerance of %.6g%s%s; accepts 0 to %.6g%s%s",
+                      amount->tolerance / one, q->unit[0] ? " " : "", q->unit,
+                      (q->high - q->low) / one, q->unit[0] ? " " : "", q->unit);
     return BRAKE_OK;
 }
 
@@ -208,9 +245,10 @@ static enum brake_status check_range(struct reading *r, double value, const char
 {
     const struct brake_unit *unit = brake_unit_find(unit_name);
     const char *blank = unit_name[0] != '\0' ? " " : "";
-    if (value >= low && value <= high)
+    const double rounding = 1e-12 * fmax(fabs(low), fabs(high));
+    if (value >= low - rounding && value <= high + rounding)
         return BRAKE_OK;
-    return REFUSE(r, BRAKE_E_RANGE, "got %.6g%s%s; accepts %.4g to %.4g%s%s",
+    return REFUSE(r, BRAKE_E_RANGE, "got %.10g%s%s; accepts %.6g to %.6g%s%s",
                   brake_unit_from_si(unit, value), blank, unit_name, brake_unit_from_si(unit, low),
                   brake_unit_from_si(unit, high), blank, unit_name);
 }
@@ -298,7 +336,11 @@ static enum brake_status read_text(struct reading *r, const char *text)
 
 static enum brake_status take_count(struct reading *r, const char **text, double *count)
 {
-    enum brake_status status = take_number(r, text, count);
+    enum brake_status status = BRAKE_OK;
+    *text = past_blanks(*text);
+    *count = 0.0;
+    if (number_length(*text) > 0)
+        status = take_number(r, text, count);
     if (status != BRAKE_OK)
         return status;
     *text = past_blanks(*text);
@@ -358,6 +400,8 @@ static enum brake_status take_pair(struct reading *r, const char **text, struct 
         status = take_unit(r, text, q->second, &unit);
     if (status != BRAKE_OK)
         return status;
+    if (amount.tolerance >= 0.0 || take_plus_minus(text))
+        return REFUSE(r, BRAKE_E_SYNTAX, "a pair takes no tolerance");
     point->x = amount.value;
     point->y = brake_unit_to_si(unit, number);
     status = check_range(r, point->y, q->second_unit, q->second_low, q->second_high);
@@ -373,9 +417,16 @@ static enum brake_status take_pair(struct reading *r, const char **text, struct 
 static enum brake_status read_curve(struct reading *r, const char *text)
 {
     struct brake_points *kept = brake_quantity_in(&r->sheet->vehicle, r->index);
+    const struct brake_record begun = r->sheet->record[r->index];
     struct brake_points points = {0};
-    if (r->source.more)
+    if (r->source.more) {
         points = *kept;
+        if (!r->told)
+            r->from = begun.from;
+        else if (begun.from > BRAKE_ESTIMATED && begun.from != r->from)
+            return REFUSE(r, BRAKE_E_CONFLICT, "got '%s', but the line above it says '%s'",
+                          brake_from_word(r->from), brake_from_word(begun.from));
+    }
     text = past_blanks(text);
     while (*text == '(') {
         if (points.count == BRAKE_POINTS)
@@ -392,6 +443,8 @@ static enum brake_status read_curve(struct reading *r, const char *text)
                       text);
     *kept = points;
     record(r, r->index, NULL);
+    if (r->source.more)
+        r->sheet->record[r->index].line = begun.line;
     return BRAKE_OK;
 }
 

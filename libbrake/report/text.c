@@ -5,8 +5,7 @@
 #include "brake/file.h"
 #include "brake/report.h"
 #include "brake/version.h"
-
-enum { COLUMNS = 80 };
+#include "paragraph.h"
 
 /* Margins are taken as normal: 5 and 95 of 100 lie this many standard deviations off. */
 static const double p05_p95 = 1.6448536269514722;
@@ -16,29 +15,6 @@ struct page {
     const struct brake_assessment *a;
     FILE *stream;
 };
-
-/* Text broken at blanks, later lines under the first. */
-static void paragraph(FILE *stream, const char *head, const char *text)
-{
-    const int indent = (int)strlen(head);
-    int column = indent;
-    fputs(head, stream);
-    while (*text != '\0') {
-        const int length = (int)strcspn(text, " ");
-        if (column > indent && column + 1 + length > COLUMNS) {
-            fprintf(stream, "\n%*s", indent, "");
-            column = indent;
-        } else if (column > indent) {
-            fputc(' ', stream);
-            column++;
-        }
-        fprintf(stream, "%.*s", length, text);
-        column += length;
-        text += length;
-        text += strspn(text, " ");
-    }
-    fputc('\n', stream);
-}
 
 static void heading(const struct page *p, const char *text)
 {
@@ -62,7 +38,7 @@ static void verdict(const struct page *p)
     if (a->cannot_say > 0)
         snprintf(text + strlen(text), sizeof text - strlen(text),
                  "; of %d more it cannot say, an input is missing", a->cannot_say);
-    paragraph(p->stream, "Verdict   ", text);
+    brake_paragraph(p->stream, "Verdict   ", text);
 }
 
 /* The US unit that goes with a trade unit. */
@@ -127,7 +103,7 @@ static void limiting(const struct page *p)
     margin_words(p, criterion, margin, sizeof margin);
     snprintf(text + strlen(text), sizeof text - strlen(text), "; %s. [%s, %s; check against the "
              "current text]", margin, c->id, c->clause);
-    paragraph(p->stream, "Limiting  ", text);
+    brake_paragraph(p->stream, "Limiting  ", text);
 }
 
 static void next_measurement(const struct page *p)
@@ -146,7 +122,7 @@ static void next_measurement(const struct page *p)
              "%s (now %.60s, %s): it carries %.0f %% of the doubt in that margin. How: %s", path,
              value, brake_from_word(p->sheet->record[index].from),
              100.0 * p->a->sureness[criterion].share, q->measure);
-    paragraph(p->stream, "Measure   ", text);
+    brake_paragraph(p->stream, "Measure   ", text);
 }
 
 /* ---- requirements --------------------------------------------------------------------------- */
@@ -194,7 +170,7 @@ static void requirement(const struct page *p, int criterion)
     }
     snprintf(text + strlen(text), sizeof text - strlen(text), "%s%s. [%s, %s]",
              margin[0] ? "; " : "", margin, c->id, c->clause);
-    paragraph(p->stream, head, text);
+    brake_paragraph(p->stream, head, text);
 }
 
 static void requirements(const struct page *p)
@@ -258,7 +234,7 @@ static void warnings(const struct page *p)
 {
     heading(p, "WARNINGS");
     for (int i = 0; i < p->a->warnings; i++)
-        paragraph(p->stream, "  ! ", p->a->warning[i].text);
+        brake_paragraph(p->stream, "  ! ", p->a->warning[i].text);
     if (p->a->warnings == 0)
         fputs("  None.\n", p->stream);
 }
@@ -280,7 +256,7 @@ static void default_line(const struct page *p, int index)
     brake_value_write(&p->sheet->vehicle, index, value, sizeof value);
     snprintf(text, sizeof text, "%s = %s%s%s%s", path, value, why != NULL ? " (" : "",
              why != NULL ? why : "", why != NULL ? ")" : "");
-    paragraph(p->stream, "  - ", text);
+    brake_paragraph(p->stream, "  - ", text);
 }
 
 static void inputs(const struct page *p)
@@ -309,7 +285,7 @@ static void for_inspector(const struct page *p)
 {
     heading(p, "NOT JUDGED HERE, for the inspector");
     for (int i = 0; brake_inspector_item(i) != NULL; i++)
-        paragraph(p->stream, "  [ ] ", brake_inspector_item(i));
+        brake_paragraph(p->stream, "  [ ] ", brake_inspector_item(i));
 }
 
 void brake_report_text(const struct brake_sheet *sheet, const struct brake_assessment *assessment,
@@ -321,13 +297,13 @@ void brake_report_text(const struct brake_sheet *sheet, const struct brake_asses
     verdict(&p);
     limiting(&p);
     next_measurement(&p);
-    paragraph(stream, "Caution   ", BRAKE_CAUTION);
+    brake_paragraph(stream, "Caution   ", BRAKE_CAUTION);
     requirements(&p);
     warnings(&p);
     numbers(&p);
     inputs(&p);
     for_inspector(&p);
     fputc('\n', stream);
-    paragraph(stream, "Caution   ", BRAKE_CAUTION);
+    brake_paragraph(stream, "Caution   ", BRAKE_CAUTION);
     fprintf(stream, "libbrake %s\n", BRAKE_VERSION);
 }

@@ -102,11 +102,36 @@ static void judge_agreement(struct work *w, int target, double value, int source
                brake_quantity_at(target)->unit);
 }
 
+/* A load found as the difference of two weighings may come out anywhere when it is small; the centre
+ * of gravity of the whole is judged later. */
+static void judge_range(struct work *w, int target, double value, int source)
+{
+    const struct brake_quantity *q = brake_quantity_at(target);
+    char path[160];
+    if ((value >= q->low && value <= q->high) ||
+        target == LOAD_INDEX(behind_front_axle, BRAKE_EMPTY) ||
+        target == LOAD_INDEX(behind_front_axle, BRAKE_FULL))
+        return;
+    brake_catalogue_path(w->vehicle, target, path, sizeof path);
+    refuse(w, BRAKE_E_RANGE, source, "gives %s %.5g%s%s; accepts %.6g to %.6g%s%s", path,
+           shown(target, value), q->unit[0] ? " " : "", q->unit, shown(target, q->low),
+           shown(target, q->high), q->unit[0] ? " " : "", q->unit);
+}
+
+/* Whether a line is there only because its section, left out, repeats another. */
+static bool repeated(const struct work *w, int index)
+{
+    const struct brake_record *record = &w->sheet->record[index];
+    return brake_quantity_section(index)->same_as != NULL && record->from == BRAKE_DEFAULT &&
+           !record->worked;
+}
+
 /* A value for `target` worked out from `sources`, the first of them the one to name. */
 static void offer(struct work *w, int target, double value, const int *sources, int count)
 {
     enum brake_from weakest = BRAKE_MEASURED;
     bool set = false;
+    bool own = false;
     if (isnan(value))
         return;
     for (int i = 0; i < count; i++) {
@@ -114,13 +139,17 @@ static void offer(struct work *w, int target, double value, const int *sources, 
         if (source->from < weakest)
             weakest = source->from;
         set = set || source->set;
+        own = own || source->from > BRAKE_DEFAULT;
     }
     struct brake_record *record = &w->sheet->record[target];
+    if (repeated(w, target) && !own)
+        return;
     if (record->set || (stated(w, target) && !set)) {
         if (!record->set)
             judge_agreement(w, target, value, sources[0]);
         return;
     }
+    judge_range(w, target, value, sources[0]);
     *real_in(w, target) = value;
     record->from = weakest;
     record->worked = true;
@@ -242,9 +271,15 @@ static void work_mass(struct work *w)
     const struct brake_scales_lines *s = &w->vehicle->scales;
     const double front = or_else(s->front_left + s->front_right, s->front_axle);
     const double rear = or_else(s->rear_left + s->rear_right, s->rear_axle);
-    const bool corners = !isnan(s->front_left);
-    const int sources[] = {corners ? INDEX(scales.front_left) : INDEX(scales.front_axle),
-                           corners ? INDEX(scales.rear_left) : INDEX(scales.rear_axle)};
+    const int readings[] = {INDEX(scales.front_left), INDEX(scales.front_right),
+                            INDEX(scales.front_axle), INDEX(scales.rear_left),
+                            INDEX(scales.rear_right), INDEX(scales.rear_axle)};
+    int sources[6];
+    int count = 0;
+    for (int i = 0; i < 6; i++) {
+        if (given(w, readings[i]))
+            sources[count++] = readings[i];
+    }
     if (fabs(s->front_left + s->front_right - s->front_axle) > agreement * s->front_axle)
         refuse(w, BRAKE_E_CONFLICT, INDEX(scales.front_axle),
                "got %.5g kg, but the corner scales add up to %.5g kg; leave one out",
@@ -253,8 +288,8 @@ static void work_mass(struct work *w)
         refuse(w, BRAKE_E_CONFLICT, INDEX(scales.rear_axle),
                "got %.5g kg, but the corner scales add up to %.5g kg; leave one out",
                s->rear_axle, s->rear_left + s->rear_right);
-    offer(w, INDEX(general.mass), front + rear, sources, 2);
-    offer(w, INDEX(general.front_share), front / (front + rear), sources, 2);
+    offer(w, INDEX(general.mass), front + rear, sources, count);
+    offer(w, INDEX(general.front_share), front / (front + rear), sources, count);
     offer_default(w, INDEX(general.unsprung_mass), 0.17 * w->vehicle->general.mass);
 }
 
@@ -369,7 +404,8 @@ static void work_pads(struct work *w, int axle)
     enum brake_status status = BRAKE_OK;
     if (pads->shape == BRAKE_OUTLINE && pads->outline.count > 0) {
         status = brake_radius_polygon(pads->outline.at, pads->outline.count, contact, &radius);
-    } else if (pads->shape == BRAKE_RECTANGLE && !isnan(pads->outer_radius)) {
+    } else if (pads->shape == BRAKE_RECTANGLE &&
+               !isnan(pads->outer_radius + pads->height + pads->width)) {
         status = brake_radius_rectangle(pads->outer_radius, pads->height, pads->width, contact,
                                         &radius);
     } else if (pads->shape == BRAKE_SECTOR) {
@@ -377,10 +413,13 @@ static void work_pads(struct work *w, int axle)
         if (isnan(radius) && !isnan(pads->inner_radius) && !isnan(pads->outer_radius))
             status = BRAKE_E_SHAPE;
     }
-    if (status != BRAKE_OK)
+    if (status != BRAKE_OK && pads->shape == BRAKE_SECTOR)
+        refuse(w, status, outer, "got %.5g mm, but inner_radius is %.5g mm; it must be larger",
+               1e3 * pads->outer_radius, 1e3 * pads->inner_radius);
+    else if (status != BRAKE_OK)
         refuse(w, status, pads->shape == BRAKE_OUTLINE ? outline[0] : outer,
-               "the pad's %s is not a shape: %s",
-               pads->shape == BRAKE_OUTLINE ? "outline" : "height, width and radii",
+               "no pad has such %s: %s",
+               pads->shape == BRAKE_OUTLINE ? "an outline" : "an outer_radius, height and width",
                brake_status_message(status));
     if (pads->shape == BRAKE_OUTLINE)
         offer(w, target, radius, outline, 1);
@@ -532,17 +571,18 @@ static void need(struct work *w, int index, const char *when)
 static void check_sections(struct work *w)
 {
     for (int i = 0; i < brake_sections_count; i++) {
+        const enum brake_belongs to = brake_sections[i].belongs;
         const int first = brake_section_first(i);
-        if (belongs(w->vehicle, &brake_sections[i]) || !brake_sheet_has(w->sheet, i))
+        const int axle = to == BRAKE_REAR_DISC || to == BRAKE_REAR_DRUM;
+        if (belongs(w->vehicle, &brake_sections[i]) || !brake_sheet_has(w->sheet, i) ||
+            !given(w, AXLE_INDEX(axle.brake, axle)))
             continue;
         for (int row = 0; row < brake_sections[i].count; row++) {
             if (w->sheet->record[first + row].from > BRAKE_DEFAULT)
                 refuse(w, BRAKE_E_CONFLICT, first + row,
-                       "does not belong: axle.brake says that this axle has a %s",
-                       brake_sections[i].belongs == BRAKE_FRONT_DISC ||
-                               brake_sections[i].belongs == BRAKE_REAR_DISC
-                           ? "drum"
-                           : "disc");
+                       "does not belong: %s.axle.brake says that this axle has a %s",
+                       axle == BRAKE_FRONT ? "front" : "rear",
+                       to == BRAKE_FRONT_DISC || to == BRAKE_REAR_DISC ? "drum" : "disc");
         }
     }
 }
@@ -586,8 +626,19 @@ static void check_drum(struct work *w, int axle)
         need(w, AXLE_INDEX(lining.heel, axle), when);
         need(w, AXLE_INDEX(lining.toe, axle), when);
     }
+    const struct brake_lining_lines *lining = &w->vehicle->axle[axle].lining;
+    const struct brake_quantity *q = brake_quantity_at(AXLE_INDEX(drum.brake_factor, axle));
     const enum brake_status status =
         brake_vehicle_drum_factor(w->vehicle, (enum brake_axle)axle, &factor);
+    if (lining->toe <= lining->heel)
+        refuse(w, BRAKE_E_CONFLICT, AXLE_INDEX(lining.toe, axle),
+               "got %.5g deg, but heel is %.5g deg; the toe lies farther from the pivot",
+               shown(AXLE_INDEX(lining.toe, axle), lining->toe),
+               shown(AXLE_INDEX(lining.heel, axle), lining->heel));
+    if (status == BRAKE_OK && !(factor >= q->low && factor <= q->high))
+        refuse(w, BRAKE_E_RANGE, AXLE_INDEX(lining.mu, axle),
+               "gives these shoes a brake factor of %.4g; accepts %.4g to %.4g", factor, q->low,
+               q->high);
     if (status != BRAKE_OK)
         refuse(w, status, AXLE_INDEX(lining.mu, axle), "got %.4g: %s",
                w->vehicle->axle[axle].lining.mu, brake_status_message(status));
@@ -602,15 +653,41 @@ static void check_order_of_curve(struct work *w, int index)
     }
 }
 
+static bool inside(const struct work *w, struct brake_body body)
+{
+    return body.behind > 0.0 && body.behind < w->vehicle->general.wheelbase;
+}
+
+/* Place of the part that moves the centre of gravity most, as a quantity. */
+static int heaviest_part(const struct work *w)
+{
+    const int section = brake_sections_count - 1;
+    const struct brake_part_lines *part = w->vehicle->part;
+    int heaviest = 0;
+    for (int i = 1; i < w->vehicle->parts; i++) {
+        if (fabs(part[i].mass) > fabs(part[heaviest].mass))
+            heaviest = i;
+    }
+    return brake_section_first(section) + heaviest * brake_sections[section].count + 1;
+}
+
 static void check_bodies(struct work *w)
 {
     const struct brake_body bare = brake_vehicle_bare(w->vehicle);
     if (!(bare.mass > 0.0))
         refuse(w, BRAKE_E_CONFLICT, INDEX(general.mass),
                "the parts taken off weigh as much as the vehicle");
+    if (!(w->vehicle->general.unsprung_mass < w->vehicle->general.mass))
+        refuse(w, BRAKE_E_CONFLICT, INDEX(general.unsprung_mass),
+               "must be less than the mass of the vehicle");
+    if (w->vehicle->parts > 0 && !inside(w, bare))
+        refuse(w, BRAKE_E_CONFLICT, heaviest_part(w),
+               "with the parts the centre of gravity comes out %.4g m behind the front axle, "
+               "outside the wheelbase",
+               bare.behind);
     for (int load = 0; load < BRAKE_LOADS; load++) {
         const struct brake_body body = brake_vehicle_body(w->vehicle, (enum brake_load)load);
-        if (!(body.behind > 0.0 && body.behind < w->vehicle->general.wheelbase))
+        if (!inside(w, body))
             refuse(w, BRAKE_E_CONFLICT, LOAD_INDEX(behind_front_axle, load),
                    "the centre of gravity comes out %.4g m behind the front axle, outside the "
                    "wheelbase",
@@ -621,12 +698,125 @@ static void check_bodies(struct work *w)
     }
 }
 
+/* Readings that only together give something: one alone would be lost. */
+static void need_all(struct work *w, const int *index, int count)
+{
+    char when[180];
+    char path[160];
+    for (int i = 0; i < count; i++) {
+        if (w->sheet->record[index[i]].from <= BRAKE_DEFAULT)
+            continue;
+        brake_catalogue_path(w->vehicle, index[i], path, sizeof path);
+        snprintf(when, sizeof when, ", as %s is given", path);
+        for (int j = 0; j < count; j++)
+            need(w, index[j], when);
+    }
+}
+
+static void check_readings(struct work *w)
+{
+    const struct brake_scales_lines *s = &w->vehicle->scales;
+    const int front[] = {INDEX(scales.front_left), INDEX(scales.front_right)};
+    const int rear[] = {INDEX(scales.rear_left), INDEX(scales.rear_right)};
+    const int tilt[] = {INDEX(tilt.rise), INDEX(tilt.ground_axle_level),
+                        INDEX(tilt.ground_axle_tilted), INDEX(tilt.hub_height)};
+    const int arms[] = {INDEX(pedal.pad_arm), INDEX(pedal.rod_arm)};
+    const bool front_known = !isnan(or_else(s->front_left, s->front_axle));
+    const bool rear_known = !isnan(or_else(s->rear_left, s->rear_axle));
+    need_all(w, front, 2);
+    need_all(w, rear, 2);
+    if (front_known && !rear_known)
+        need(w, INDEX(scales.rear_axle), ", as the front axle was weighed");
+    if (rear_known && !front_known)
+        need(w, INDEX(scales.front_axle), ", as the rear axle was weighed");
+    need_all(w, tilt, 4);
+    need_all(w, arms, 2);
+    for (int load = 0; load < BRAKE_LOADS; load++) {
+        const int axles[] = {LOAD_INDEX(front_axle, load), LOAD_INDEX(rear_axle, load)};
+        need_all(w, axles, 2);
+    }
+}
+
+static void check_wheel_readings(struct work *w, int axle)
+{
+    const int swing[] = {AXLE_INDEX(tyre.swing_radius, axle), AXLE_INDEX(tyre.swing_length, axle),
+                         AXLE_INDEX(tyre.swing_period, axle), AXLE_INDEX(tyre.wheel_mass, axle)};
+    const int pads[][3] = {{AXLE_INDEX(pads.inner_radius, axle), AXLE_INDEX(pads.outer_radius, axle),
+                            AXLE_INDEX(pads.inner_radius, axle)},
+                           {AXLE_INDEX(pads.outer_radius, axle), AXLE_INDEX(pads.height, axle),
+                            AXLE_INDEX(pads.width, axle)}};
+    const int shape = w->vehicle->axle[axle].pads.shape;
+    for (int i = 0; i < 3; i++) {
+        if (stated(w, swing[i]))
+            need_all(w, swing, 4);
+    }
+    if (w->vehicle->axle[axle].axle.brake == BRAKE_DISC && shape != BRAKE_OUTLINE)
+        need_all(w, pads[shape], 3);
+}
+
+/* Lines of a thing that is not fitted, or not of that kind, would be lost. They may stay when
+ * --set takes the thing away. */
+static void unused(struct work *w, int index, int choice)
+{
+    char path[160];
+    if (!stated(w, index) || !given(w, choice) || w->sheet->record[choice].set)
+        return;
+    brake_catalogue_path(w->vehicle, choice, path, sizeof path);
+    refuse(w, BRAKE_E_CONFLICT, index, "is of no use, as %s is %s%s; change one of them", path,
+           brake_quantity_at(choice)->choices[(int)brake_quantity_value(w->vehicle, choice)],
+           stated(w, choice) ? "" : ", by default");
+}
+
+static void check_unused(struct work *w)
+{
+    if (w->vehicle->valve.kind == BRAKE_VALVE_NONE) {
+        for (int i = INDEX(valve.knee); i <= INDEX(valve.uncorrected_lift); i++)
+            unused(w, i, INDEX(valve.kind));
+    }
+    if (w->vehicle->booster.booster == BRAKE_NONE) {
+        for (int i = INDEX(booster.gain); i <= INDEX(booster.force_pairs); i++)
+            unused(w, i, INDEX(booster.booster));
+    }
+    for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+        const int shape = w->vehicle->axle[axle].pads.shape;
+        const int choice = AXLE_INDEX(pads.shape, axle);
+        if (shape != BRAKE_OUTLINE)
+            unused(w, AXLE_INDEX(pads.outline, axle), choice);
+        if (shape != BRAKE_RECTANGLE) {
+            unused(w, AXLE_INDEX(pads.height, axle), choice);
+            unused(w, AXLE_INDEX(pads.width, axle), choice);
+        }
+        if (shape != BRAKE_SECTOR)
+            unused(w, AXLE_INDEX(pads.inner_radius, axle), choice);
+    }
+}
+
+/* --set can give the diameter of a group of pistons that is not there. */
+static void check_pistons(struct work *w, int axle)
+{
+    const struct brake_pistons *pistons = &w->vehicle->axle[axle].disc.pistons;
+    const int list = AXLE_INDEX(disc.pistons, axle);
+    for (int i = 0; i < BRAKE_GROUPS; i++) {
+        if (given(w, list + 1 + i) && !(pistons->count[i] > 0.0))
+            refuse(w, BRAKE_E_CONFLICT, list + 1 + i, "there is no such group in pistons");
+    }
+}
+
 static void check(struct work *w)
 {
     check_sections(w);
-    check_needs(w);
+    check_unused(w);
+    check_readings(w);
     for (int axle = 0; axle < BRAKE_AXLES; axle++)
+        check_wheel_readings(w, axle);
+    check_needs(w);
+    for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+        check_pistons(w, axle);
         check_drum(w, axle);
+    }
+    if (w->vehicle->booster.diaphragms > 1.0 && w->vehicle->booster.diaphragms < 2.0)
+        refuse(w, BRAKE_E_RANGE, INDEX(booster.diaphragms), "got %.4g; accepts 1 or 2",
+               w->vehicle->booster.diaphragms);
     check_order_of_curve(w, INDEX(valve.gauge_pairs));
     check_order_of_curve(w, INDEX(booster.force_pairs));
     check_bodies(w);

@@ -24,7 +24,7 @@ ATMOSPHERE = 101325.0  # Pa, standard atmosphere
 HUNDRED_BAR = 1e7  # Pa, at which compliance is stated
 NAN = math.nan
 INF = math.inf
-TOLERANCE = 4 * numpy.finfo(float).eps  # the finest that brentq accepts
+TOLERANCE = 1e-14  # relative, of a root
 NODES, WEIGHTS = numpy.polynomial.legendre.leggauss(40)
 AXLES = ("front", "rear")
 FAILURES = (
@@ -53,12 +53,7 @@ class Refused(Exception):
 
 
 def root(function, low, high):
-    """Root between two values of opposite sign, to the last bits."""
-    at_low, at_high = function(low), function(high)
-    if at_low == 0.0:
-        return low
-    if at_high == 0.0:
-        return high
+    """Root between two values of opposite sign."""
     return brentq(function, low, high, xtol=1e-300, rtol=TOLERANCE, maxiter=200)
 
 

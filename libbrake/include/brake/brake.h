@@ -15,6 +15,7 @@
 #include "brake/balance.h"
 #include "brake/catalogue.h"
 #include "brake/constants.h"
+#include "brake/convection.h"
 #include "brake/criteria.h"
 #include "brake/disc.h"
 #include "brake/drum.h"

@@ -1,0 +1,10 @@
+/* Text of 80 columns; private to the library and its command. */
+#ifndef BRAKE_PARAGRAPH_H
+#define BRAKE_PARAGRAPH_H
+
+#include <stdio.h>
+
+/* Text broken at blanks, later lines under the first, which begins with `head`. */
+void brake_paragraph(FILE *stream, const char *head, const char *text);
+
+#endif
