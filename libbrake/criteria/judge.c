@@ -46,6 +46,46 @@ const char *brake_load_word(enum brake_load load)
     return words[load];
 }
 
+/* Brakes of one vehicle in each load case and state of failure, built when first asked for: many
+ * criteria ask for the same. */
+struct states {
+    const struct brake_vehicle *vehicle;
+    bool built[BRAKE_LOADS][BRAKE_FAILURES];
+    struct brake_system system[BRAKE_LOADS][BRAKE_FAILURES];
+    double force[BRAKE_LOADS][BRAKE_FAILURES];        /* of the last question */
+    double deceleration[BRAKE_LOADS][BRAKE_FAILURES]; /* its answer */
+};
+
+static void start(struct states *s, const struct brake_vehicle *vehicle)
+{
+    s->vehicle = vehicle;
+    for (int load = 0; load < BRAKE_LOADS; load++) {
+        for (int failure = 0; failure < BRAKE_FAILURES; failure++) {
+            s->built[load][failure] = false;
+            s->force[load][failure] = BRAKE_NAN;
+        }
+    }
+}
+
+static const struct brake_system *system_of(struct states *s, enum brake_load load,
+                                            enum brake_failure failure)
+{
+    if (!s->built[load][failure])
+        brake_system_build(s->vehicle, load, failure, &s->system[load][failure]);
+    s->built[load][failure] = true;
+    return &s->system[load][failure];
+}
+
+static double deceleration_of(struct states *s, enum brake_load load, enum brake_failure failure,
+                              double force)
+{
+    if (s->force[load][failure] != force)
+        s->deceleration[load][failure] =
+            brake_system_deceleration(system_of(s, load, failure), force);
+    s->force[load][failure] = force;
+    return s->deceleration[load][failure];
+}
+
 /* ---- whether it applies --------------------------------------------------------------------- */
 
 /* NULL when it applies; otherwise why not. */
@@ -186,20 +226,22 @@ static double adhesion_curve(const struct brake_balance *balance, double slope)
     return least;
 }
 
-static double value_of(const struct brake_criterion *c, const struct brake_vehicle *v,
-                       const struct brake_system *system)
+static double value_of(const struct brake_criterion *c, struct states *s, enum brake_load load,
+                       enum brake_failure failure)
 {
+    const struct brake_vehicle *v = s->vehicle;
+    const struct brake_system *system = system_of(s, load, failure);
     const double force = pedal_force(c, v);
     switch (c->measure) {
     case BRAKE_STOP_DISTANCE:
-        return stop_distance(c, v, brake_system_deceleration(system, force));
+        return stop_distance(c, v, deceleration_of(s, load, failure, force));
     case BRAKE_STOP_DECELERATION:
-        return brake_system_deceleration(system, force);
+        return deceleration_of(s, load, failure, force);
     case BRAKE_STOP_RATIO:
-        return brake_system_deceleration(system, force) / BRAKE_GRAVITY;
+        return deceleration_of(s, load, failure, force) / BRAKE_GRAVITY;
     case BRAKE_TOW_DECELERATION:
         return brake_tow_deceleration(system->balance.body.mass,
-                                      brake_system_deceleration(system, force), v->trailer.mass,
+                                      deceleration_of(s, load, failure, force), v->trailer.mass,
                                       0.0, 0.0);
     case BRAKE_REAR_FIRST:
         return brake_balance_rear_first(&system->balance, 0.15 * BRAKE_GRAVITY) / BRAKE_GRAVITY;
@@ -226,13 +268,10 @@ static double margin_of(enum brake_measure measure, double value, double limit)
     return brake_measure_at_most(measure) ? limit / value - 1.0 : value / limit - 1.0;
 }
 
-static void judge_state(const struct brake_criterion *c, const struct brake_vehicle *v,
-                        enum brake_load load, enum brake_failure failure,
-                        struct brake_judgement *worst)
+static void judge_state(const struct brake_criterion *c, struct states *s, enum brake_load load,
+                        enum brake_failure failure, struct brake_judgement *worst)
 {
-    struct brake_system system;
-    brake_system_build(v, load, failure, &system);
-    const double value = value_of(c, v, &system);
+    const double value = value_of(c, s, load, failure);
     const double margin = margin_of(c->measure, value, worst->limit);
     if (isnan(worst->margin) || margin < worst->margin) {
         worst->value = value;
@@ -242,13 +281,14 @@ static void judge_state(const struct brake_criterion *c, const struct brake_vehi
     }
 }
 
-void brake_judge(const struct brake_criterion *criterion, const struct brake_vehicle *vehicle,
-                 struct brake_judgement *judgement)
+static const struct brake_judgement unknown = {.verdict = BRAKE_CANNOT_SAY,
+                                               .value = BRAKE_NAN,
+                                               .limit = BRAKE_NAN,
+                                               .margin = BRAKE_NAN};
+
+static struct brake_judgement judge(const struct brake_criterion *criterion, struct states *s)
 {
-    const struct brake_judgement unknown = {.verdict = BRAKE_CANNOT_SAY,
-                                            .value = BRAKE_NAN,
-                                            .limit = BRAKE_NAN,
-                                            .margin = BRAKE_NAN};
+    const struct brake_vehicle *vehicle = s->vehicle;
     struct brake_judgement j = unknown;
     j.reason = not_for(vehicle, criterion->applies);
     j.applies = j.reason == NULL;
@@ -261,11 +301,30 @@ void brake_judge(const struct brake_criterion *criterion, const struct brake_veh
         j.limit = limit_of(criterion, vehicle);
         for (int i = 0; i < states; i++) {
             if (empty)
-                judge_state(criterion, vehicle, BRAKE_EMPTY, criterion->failure[i], &j);
+                judge_state(criterion, s, BRAKE_EMPTY, criterion->failure[i], &j);
             if (full)
-                judge_state(criterion, vehicle, BRAKE_FULL, criterion->failure[i], &j);
+                judge_state(criterion, s, BRAKE_FULL, criterion->failure[i], &j);
         }
         j.verdict = j.margin >= 0.0 ? BRAKE_MEETS : BRAKE_FALLS_SHORT;
     }
-    *judgement = j;
+    return j;
+}
+
+void brake_judge(const struct brake_criterion *criterion, const struct brake_vehicle *vehicle,
+                 struct brake_judgement *judgement)
+{
+    struct states s;
+    start(&s, vehicle);
+    *judgement = judge(criterion, &s);
+}
+
+void brake_judge_all(unsigned rules, const struct brake_vehicle *vehicle,
+                     struct brake_judgement *judgement)
+{
+    struct states s;
+    start(&s, vehicle);
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        const struct brake_criterion *criterion = brake_criterion_at(i);
+        judgement[i] = ((unsigned)criterion->rules & rules) != 0 ? judge(criterion, &s) : unknown;
+    }
 }

@@ -153,10 +153,15 @@ double brake_balance_pressure(const struct brake_balance *balance, double decele
 static double excess(const struct brake_balance *balance, enum brake_axle axle, double pressure,
                      double adhesion)
 {
-    const struct brake_point_of_balance at = brake_balance_at(balance, pressure);
-    if (balance->locked)
-        return at.force[BRAKE_FRONT] + at.force[BRAKE_REAR] - adhesion * weight(balance);
-    return at.force[axle] - adhesion * balance->axle[axle].wheels * at.load[axle];
+    const double a = free_deceleration(balance, pressure);
+    const double force = tyre_force(balance, axle, pressure, a);
+    if (balance->locked) {
+        const enum brake_axle other = axle == BRAKE_FRONT ? BRAKE_REAR : BRAKE_FRONT;
+        return force + tyre_force(balance, other, pressure, a) - adhesion * weight(balance);
+    }
+    const double front = level_load(balance, a);
+    const double load = axle == BRAKE_FRONT ? front : weight(balance) - front;
+    return force - adhesion * balance->axle[axle].wheels * load;
 }
 
 /* Lock of one axle. An axle that no circuit brakes cannot lock. */

@@ -30,8 +30,8 @@ void brake_assess(const struct brake_sheet *sheet, unsigned rules,
     a->cannot_say = 0;
     a->limiting = -1;
     brake_evaluate(&sheet->vehicle, &a->results);
+    brake_judge_all(rules, &sheet->vehicle, a->judgement);
     for (int i = 0; i < brake_criterion_count(); i++) {
-        brake_judge(brake_criterion_at(i), &sheet->vehicle, &a->judgement[i]);
         if (brake_assessed(a, i))
             count(a, i);
     }

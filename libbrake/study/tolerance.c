@@ -10,18 +10,6 @@ struct sum {
     int leading[2];
 };
 
-static bool wanted(int criterion, unsigned rules)
-{
-    return (brake_criterion_at(criterion)->rules & rules) != 0;
-}
-
-static double margin_of(const struct brake_vehicle *vehicle, int criterion)
-{
-    struct brake_judgement judgement;
-    brake_judge(brake_criterion_at(criterion), vehicle, &judgement);
-    return judgement.margin;
-}
-
 /* A worked value whose tolerance comes from raw readings moves with those, not by itself. */
 static bool moves(const struct brake_record *record)
 {
@@ -46,23 +34,24 @@ void brake_sureness(const struct brake_sheet *sheet, unsigned rules,
                     struct brake_sureness *sureness)
 {
     struct sum sum[BRAKE_CRITERIA];
+    struct brake_judgement judgement[BRAKE_CRITERIA];
     const int criteria = brake_criterion_count();
+    const int quantities = brake_catalogue_count();
+    brake_judge_all(rules, &sheet->vehicle, judgement);
     for (int c = 0; c < criteria; c++) {
-        const struct sum start = {
-            wanted(c, rules) ? margin_of(&sheet->vehicle, c) : BRAKE_NAN, 0.0, {0.0, 0.0}, {-1, -1}};
+        const struct sum start = {judgement[c].margin, 0.0, {0.0, 0.0}, {-1, -1}};
         sum[c] = start;
     }
-    for (int i = 0; i < brake_catalogue_count(); i++) {
+    for (int i = 0; i < quantities; i++) {
         const struct brake_record *record = &sheet->record[i];
         struct brake_vehicle moved;
         if (!moves(record))
             continue;
         brake_sheet_vary(sheet, i,
                          brake_quantity_value(&sheet->vehicle, i) + record->tolerance, &moved);
-        for (int c = 0; c < criteria; c++) {
-            if (!isnan(sum[c].margin))
-                add_move(&sum[c], margin_of(&moved, c), i, record->from == BRAKE_MEASURED);
-        }
+        brake_judge_all(rules, &moved, judgement);
+        for (int c = 0; c < criteria; c++)
+            add_move(&sum[c], judgement[c].margin, i, record->from == BRAKE_MEASURED);
     }
     for (int c = 0; c < criteria; c++) {
         const int all = sum[c].leading[0] < 0;

@@ -118,6 +118,14 @@ bool brake_measure_at_most(enum brake_measure measure);
 void brake_judge(const struct brake_criterion *criterion, const struct brake_vehicle *vehicle,
                  struct brake_judgement *judgement);
 
+/** Judge a vehicle by whole families of rules.
+ * @param rules      bits of enum brake_rules
+ * @param vehicle    complete
+ * @param judgement  room for brake_criterion_count(), filled; of another family: cannot say
+ */
+void brake_judge_all(unsigned rules, const struct brake_vehicle *vehicle,
+                     struct brake_judgement *judgement);
+
 /** Words of a verdict.
  * @param verdict  one of three
  * @return         "meets", "falls short" or "cannot say"
