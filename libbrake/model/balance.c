@@ -24,23 +24,31 @@ double brake_axle_torque(const struct brake_balance *balance, enum brake_axle ax
     return brakes->gain * most_of(0.0, pressure - brakes->threshold);
 }
 
+/* Weight square to the road. */
 static double weight(const struct brake_balance *balance)
 {
-    return balance->body.mass * BRAKE_GRAVITY;
+    return balance->body.mass * BRAKE_GRAVITY / sqrt(1.0 + balance->grade * balance->grade);
 }
 
-/* Front load on a level road; brake_front_load without its slope. */
-static double level_load(const struct brake_balance *balance, double deceleration)
+/* What slows the vehicle without rolling resistance and brakes: its weight along the road, and the
+ * air. */
+static double aside(const struct brake_balance *balance)
+{
+    return weight(balance) * balance->grade + balance->drag;
+}
+
+/* The inertia that the brakes do not cause moves no load: slope and air act where it does. */
+static double front_load(const struct brake_balance *balance, double deceleration)
 {
     const struct brake_body *body = &balance->body;
-    return body->mass *
-           (BRAKE_GRAVITY * (balance->wheelbase - body->behind) + deceleration * body->height) /
-           balance->wheelbase;
+    const double ahead = weight(balance) * (balance->wheelbase - body->behind);
+    const double shift = (body->mass * deceleration - aside(balance)) * body->height;
+    return (ahead + shift) / balance->wheelbase;
 }
 
 static double free_deceleration(const struct brake_balance *balance, double pressure)
 {
-    double force = balance->rolling * weight(balance);
+    double force = balance->rolling * weight(balance) + aside(balance);
     for (int i = 0; i < BRAKE_AXLES; i++)
         force += brake_axle_torque(balance, (enum brake_axle)i, pressure) / balance->axle[i].radius;
     return force / brake_effective_mass(balance);
@@ -67,7 +75,7 @@ struct brake_point_of_balance brake_balance_at(const struct brake_balance *balan
     struct brake_point_of_balance at;
     const double a = free_deceleration(balance, pressure);
     at.deceleration = a;
-    at.load[BRAKE_FRONT] = level_load(balance, a);
+    at.load[BRAKE_FRONT] = front_load(balance, a);
     at.load[BRAKE_REAR] = weight(balance) - at.load[BRAKE_FRONT];
     for (int i = 0; i < BRAKE_AXLES; i++) {
         at.force[i] = tyre_force(balance, (enum brake_axle)i, pressure, a);
@@ -159,7 +167,7 @@ static double excess(const struct brake_balance *balance, enum brake_axle axle, 
         const enum brake_axle other = axle == BRAKE_FRONT ? BRAKE_REAR : BRAKE_FRONT;
         return force + tyre_force(balance, other, pressure, a) - adhesion * weight(balance);
     }
-    const double front = level_load(balance, a);
+    const double front = front_load(balance, a);
     const double load = axle == BRAKE_FRONT ? front : weight(balance) - front;
     return force - adhesion * balance->axle[axle].wheels * load;
 }
@@ -247,11 +255,11 @@ double brake_balance_rear_first(const struct brake_balance *balance, double from
 static double saturated(const struct brake_balance *balance, double pressure, double kept,
                         const bool held[BRAKE_AXLES])
 {
-    const double static_front = brake_front_load(balance->body, balance->wheelbase, 0.0, 0.0);
+    const double static_front = front_load(balance, 0.0);
     const double shift = balance->body.mass * balance->body.height / balance->wheelbase;
     const double load[BRAKE_AXLES] = {static_front, weight(balance) - static_front};
     const double transfer[BRAKE_AXLES] = {shift, -shift};
-    double force = balance->rolling * weight(balance);
+    double force = balance->rolling * weight(balance) + aside(balance);
     double mass = balance->body.mass;
     for (int i = 0; i < BRAKE_AXLES; i++) {
         const struct brake_axle_brakes *axle = &balance->axle[i];

@@ -6,9 +6,6 @@
 #include "brake/report.h"
 #include "brake/version.h"
 
-/* Margins are taken as normal: 5 and 95 of 100 lie this many standard deviations off. */
-static const double p05_p95 = 1.6448536269514722;
-
 static void add_number(cJSON *object, const char *name, double value)
 {
     if (isfinite(value))
@@ -113,7 +110,7 @@ static cJSON *criterion_object(const struct brake_assessment *a, int index)
 {
     const struct brake_criterion *c = brake_criterion_at(index);
     const struct brake_judgement *j = &a->judgement[index];
-    const double half = p05_p95 * a->sureness[index].sigma;
+    const double half = BRAKE_P95 * a->sureness[index].sigma;
     cJSON *one = cJSON_CreateObject();
     add_text(one, "id", c->id);
     add_text(one, "clause", c->clause);

@@ -7,9 +7,6 @@
 #include "brake/version.h"
 #include "paragraph.h"
 
-/* Margins are taken as normal: 5 and 95 of 100 lie this many standard deviations off. */
-static const double p05_p95 = 1.6448536269514722;
-
 struct page {
     const struct brake_sheet *sheet;
     const struct brake_assessment *a;
@@ -86,7 +83,7 @@ static void value_and_limit(const struct page *p, int criterion, char *text, siz
 static void margin_words(const struct page *p, int criterion, char *text, size_t size)
 {
     const double margin = p->a->judgement[criterion].margin;
-    const double half = p05_p95 * p->a->sureness[criterion].sigma;
+    const double half = BRAKE_P95 * p->a->sureness[criterion].sigma;
     snprintf(text, size, "margin %+.0f %%, 90 of 100 within %+.0f to %+.0f %%", 100.0 * margin,
              100.0 * (margin - half), 100.0 * (margin + half));
 }

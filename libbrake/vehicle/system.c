@@ -217,6 +217,8 @@ void brake_system_build(const struct brake_vehicle *vehicle, enum brake_load loa
     system->balance.body = brake_vehicle_body(vehicle, load);
     system->balance.wheelbase = vehicle->general.wheelbase;
     system->balance.rolling = vehicle->general.rolling_resistance;
+    system->balance.grade = 0.0;
+    system->balance.drag = 0.0;
     system->balance.valve = brake_vehicle_valve(vehicle, load);
     system->balance.locked = vehicle->driveline.centre == BRAKE_CENTRE_LOCKED;
     build_axles(vehicle, &system->balance);

@@ -17,6 +17,8 @@ static const struct brake_balance plain = {
 static struct brake_balance any_vehicle(struct cases *cases)
 {
     struct brake_balance b;
+    b.grade = 0.0;
+    b.drag = 0.0;
     b.wheelbase = any_between(cases, 2.0, 4.0);
     b.body.mass = any_between(cases, 800.0, 5000.0);
     b.body.behind = any_between(cases, 0.35, 0.65) * b.wheelbase;
@@ -88,6 +90,38 @@ static void forces_at_the_tyres_and_rolling_resistance_slow_the_mass(void **stat
             assert_within(wheel, b.axle[axle].inertia * at.deceleration / b.axle[axle].radius,
                           1e-12 * weight);
         }
+    }
+}
+
+/* Gillespie, ch. 1: axle loads on a slope; Newton's law along it. */
+static void a_slope_and_the_air_slow_the_vehicle_and_move_its_load(void **state)
+{
+    (void)state;
+    struct cases cases = {80};
+    for (int i = 0; i < RANDOM_VEHICLES; i++) {
+        struct brake_balance b = any_vehicle(&cases);
+        const double pressure = any_between(&cases, 0.0, 12e6);
+        b.grade = any_between(&cases, -0.3, 0.3);
+        const double slope = atan(b.grade);
+        const double weight = b.body.mass * BRAKE_GRAVITY;
+        const struct brake_point_of_balance at = brake_balance_at(&b, pressure);
+        assert_within(at.load[BRAKE_FRONT],
+                      brake_front_load(b.body, b.wheelbase, at.deceleration, slope),
+                      1e-12 * weight);
+        assert_near(at.load[BRAKE_FRONT] + at.load[BRAKE_REAR], weight * cos(slope), 1e-12);
+        assert_within(at.force[BRAKE_FRONT] + at.force[BRAKE_REAR] + weight * sin(slope) +
+                          b.rolling * weight * cos(slope),
+                      b.body.mass * at.deceleration, 1e-12 * weight);
+
+        /* Drag at the centre of gravity slows without moving load: only the tyres do that. */
+        b.drag = any_between(&cases, 0.0, 2000.0);
+        const struct brake_point_of_balance windy = brake_balance_at(&b, pressure);
+        assert_within(windy.deceleration - at.deceleration, b.drag / brake_effective_mass(&b),
+                      1e-12 * BRAKE_GRAVITY);
+        const double tyres = windy.force[BRAKE_FRONT] + windy.force[BRAKE_REAR];
+        const double calm = at.force[BRAKE_FRONT] + at.force[BRAKE_REAR];
+        assert_within(windy.load[BRAKE_FRONT] - at.load[BRAKE_FRONT],
+                      (tyres - calm) * b.body.height / b.wheelbase, 1e-11 * weight);
     }
 }
 
@@ -661,6 +695,7 @@ int main(void)
         cmocka_unit_test(turning_wheels_add_to_the_mass),
         cmocka_unit_test(the_valve_is_in_the_rear_line_only),
         cmocka_unit_test(forces_at_the_tyres_and_rolling_resistance_slow_the_mass),
+        cmocka_unit_test(a_slope_and_the_air_slow_the_vehicle_and_move_its_load),
         cmocka_unit_test(adhesion_used_is_force_over_load),
         cmocka_unit_test(an_axle_off_the_road_uses_more_adhesion_than_there_is),
         cmocka_unit_test(pressure_and_deceleration_undo_each_other),

@@ -3,14 +3,16 @@
  * pressure gives.
  *
  *   torque of an axle     T_i = b_i (p_i - p0_i) for p_i > p0_i, p_2 behind the valve
- *   deceleration          a = (T_1/r_1 + T_2/r_2 + f m g) / (m + J_1 + J_2),  J_i = I_i / r_i^2
+ *   deceleration          a = (T_1/r_1 + T_2/r_2 + f m g cos t + m g sin t + D) / (m + J_1 + J_2),
+ *                         J_i = I_i / r_i^2, t slope of the road, D drag of the air
  *   force at the tyres    F_i = T_i/r_i - J_i a
- *   load                  N_1 = m (g (L - x) + a h) / L,  N_2 = m g - N_1
+ *   load                  N_1 = m (g cos t (L - x) + (a - g sin t - D/m) h) / L,
+ *                         N_2 = m g cos t - N_1
  *   adhesion used         k_i = F_i / (w_i N_i),  w_i share of the axle's wheels that are braked
  *
  * Everything is piecewise linear in p, so locks and targets are found exactly, piece by piece.
  * With the centre drive locked both axles turn together and share force as they share load:
- * k_1 = k_2 = (F_1 + F_2) / (m g).
+ * k_1 = k_2 = (F_1 + F_2) / (m g cos t).
  *
  * Sources: UN Regulation 13-H, Annex 5 (adhesion utilisation); Wong, Theory of Ground Vehicles, ch.
  * 3; Limpert, Brake Design and Safety, ch. 7.
@@ -38,6 +40,8 @@ struct brake_balance {
     struct brake_body body;                      /**< mass [kg] and centre [m] */
     double wheelbase;                            /**< [m] L */
     double rolling;                              /**< [-] f, rolling resistance, 0 is safe */
+    double grade;                                /**< [-] of the road, positive uphill */
+    double drag;                                 /**< [N] of the air, at the centre of gravity */
     struct brake_axle_brakes axle[BRAKE_AXLES];  /**< front, rear */
     struct brake_valve valve;                    /**< in the rear line */
     bool locked;                                 /**< true: centre drive locked */

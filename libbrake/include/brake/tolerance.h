@@ -8,6 +8,10 @@
 #include "brake/catalogue.h"
 #include "brake/criteria.h"
 
+/** Standard deviations from the middle to the 95th of 100 of a normal distribution, as which margins
+ * are taken; source: Abramowitz and Stegun, table 26.5. */
+#define BRAKE_P95 1.6448536269514722
+
 /** How sure the margin of one criterion is. */
 struct brake_sureness {
     double sigma;   /**< [-] standard deviation of the margin; tolerances count as two of theirs */
