@@ -70,22 +70,27 @@ static double adhesion_used(double force, double load)
     return force / load;
 }
 
+/* Loads and adhesion used of a deceleration whose forces are known. */
+static void fill_loads(const struct brake_balance *balance, struct brake_point_of_balance *at)
+{
+    at->load[BRAKE_FRONT] = front_load(balance, at->deceleration);
+    at->load[BRAKE_REAR] = weight(balance) - at->load[BRAKE_FRONT];
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        at->used[i] = adhesion_used(at->force[i], balance->axle[i].wheels * at->load[i]);
+    if (balance->locked) {
+        const double both = (at->force[BRAKE_FRONT] + at->force[BRAKE_REAR]) / weight(balance);
+        at->used[BRAKE_FRONT] = both;
+        at->used[BRAKE_REAR] = both;
+    }
+}
+
 struct brake_point_of_balance brake_balance_at(const struct brake_balance *balance, double pressure)
 {
     struct brake_point_of_balance at;
-    const double a = free_deceleration(balance, pressure);
-    at.deceleration = a;
-    at.load[BRAKE_FRONT] = front_load(balance, a);
-    at.load[BRAKE_REAR] = weight(balance) - at.load[BRAKE_FRONT];
-    for (int i = 0; i < BRAKE_AXLES; i++) {
-        at.force[i] = tyre_force(balance, (enum brake_axle)i, pressure, a);
-        at.used[i] = adhesion_used(at.force[i], balance->axle[i].wheels * at.load[i]);
-    }
-    if (balance->locked) {
-        const double both = (at.force[BRAKE_FRONT] + at.force[BRAKE_REAR]) / weight(balance);
-        at.used[BRAKE_FRONT] = both;
-        at.used[BRAKE_REAR] = both;
-    }
+    at.deceleration = free_deceleration(balance, pressure);
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        at.force[i] = tyre_force(balance, (enum brake_axle)i, pressure, at.deceleration);
+    fill_loads(balance, &at);
     return at;
 }
 
@@ -286,14 +291,29 @@ static double with_antilock(const struct brake_balance *balance, double pressure
     return least;
 }
 
+struct brake_point_of_balance brake_balance_kept(const struct brake_balance *balance,
+                                                 double pressure, double adhesion,
+                                                 double antilock)
+{
+    const double kept = antilock <= 0.0 ? adhesion : antilock * adhesion;
+    struct brake_point_of_balance at;
+    if (antilock <= 0.0 || balance->locked)
+        return brake_balance_at(balance,
+                                least_of(pressure, brake_balance_lock(balance, kept).pressure));
+    at.deceleration = with_antilock(balance, pressure, kept);
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        at.force[i] = tyre_force(balance, (enum brake_axle)i, pressure, at.deceleration);
+    fill_loads(balance, &at);
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        at.force[i] = least_of(at.force[i], kept * balance->axle[i].wheels * at.load[i]);
+    fill_loads(balance, &at);
+    return at;
+}
+
 double brake_balance_deceleration(const struct brake_balance *balance, double pressure,
                                   double adhesion, double antilock)
 {
-    const double a = free_deceleration(balance, pressure);
-    const double kept = antilock <= 0.0 ? adhesion : antilock * adhesion;
-    if (!(antilock <= 0.0) && !balance->locked)
-        return with_antilock(balance, pressure, kept);
-    return least_of(a, brake_balance_lock(balance, kept).deceleration);
+    return brake_balance_kept(balance, pressure, adhesion, antilock).deceleration;
 }
 
 double brake_ideal_share(struct brake_body body, double wheelbase, double ratio)

@@ -113,10 +113,22 @@ struct brake_lock brake_balance_lock(const struct brake_balance *balance, double
  */
 double brake_balance_rear_first(const struct brake_balance *balance, double from);
 
-/** Deceleration at a line pressure when the driver or the anti-lock keeps the wheels turning.
+/** State at a line pressure when the driver or the anti-lock keeps the wheels turning.
  *
  * Without anti-lock: no more than at the first lock. With it: an axle that would lock keeps the
  * part e k N of its adhesion, the other goes on.
+ * @param balance   the vehicle
+ * @param pressure  [Pa] at the master cylinder
+ * @param adhesion  [-] k, peak friction of tyre and road
+ * @param antilock  [-] e, adhesion kept by the anti-lock, 0 for a vehicle without
+ * @return          the state
+ * @source          UN R13-H, Annexes 5 and 6
+ */
+struct brake_point_of_balance brake_balance_kept(const struct brake_balance *balance,
+                                                 double pressure, double adhesion,
+                                                 double antilock);
+
+/** Deceleration at a line pressure when the driver or the anti-lock keeps the wheels turning.
  * @param balance   the vehicle
  * @param pressure  [Pa] at the master cylinder
  * @param adhesion  [-] k, peak friction of tyre and road
