@@ -19,8 +19,8 @@ LIBS := -linih -lcjson -lm
 
 # What must be installed: to build, and in addition to test.
 CORE_PACKAGES := gcc libc6-dev libinih-dev libcjson-dev pkg-config
-PACKAGES := $(CORE_PACKAGES) clang clang-format clang-tidy cppcheck gcovr libcmocka-dev python3 \
-    python3-hypothesis python3-numpy python3-pytest python3-scipy valgrind
+PACKAGES := $(CORE_PACKAGES) clang clang-format clang-tidy cppcheck gcovr libcmocka-dev libsundials-dev \
+    python3 python3-hypothesis python3-numpy python3-pytest python3-scipy units valgrind
 
 HEADERS := $(wildcard libbrake/include/brake/*.h)
 COMMAND := $(wildcard libbrake/command/*.c)
@@ -97,6 +97,9 @@ $(UNIT_TESTS:%.c=$(BUILD)/%) $(BENCH_PROGRAMS): %: %.o
 $(BUILD)/tests/published/published: $(call object,$(PUBLISHED))
 $(DRIVER_PROGRAMS): $(BUILD)/tests/%-driver: $(BUILD)/tests/%/driver.o
 $(TESTS): TEST_LIBS := -lcmocka
+# The peer of this benchmark, when it is installed.
+$(BUILD)/tests/bench/heat: TEST_LIBS := $(if $(wildcard /usr/include/cvode/cvode.h), \
+    -lsundials_cvode -lsundials_nvecserial -lsundials_sunmatrixband -lsundials_sunlinsolband)
 $(TESTS) $(DRIVER_PROGRAMS) $(BENCH_PROGRAMS): $(BUILD)/libbrake.a
 	$(call say,link $@)
 	$(Q)$(LINK) -o $@ $(filter %.o,$^) $(BUILD)/libbrake.a $(TEST_LIBS) $(LIBS)

@@ -8,14 +8,14 @@
 static const char help[] =
     "stopmargin " BRAKE_VERSION ": are the brakes of a modified road vehicle still adequate?\n"
     "\n"
-    "  stopmargin new                  write a vehicle file to start from, every line explained\n"
-    "  stopmargin new FILE             write FILE again with every line explained\n"
-    "  stopmargin check FILE           verdict, limiting item, next measurement, all numbers\n"
-    "      --set PATH=VALUE            change a line for this run (may be repeated)\n"
-    "      --rules us|un|eu|all        requirements to judge by (all)\n"
-    "      --json                      one JSON object in SI units\n"
-    "  stopmargin explain              list every line of a vehicle file and every result\n"
-    "  stopmargin explain PATH         meaning, unit, range, default, how to measure it\n"
+    "  stopmargin new              write a vehicle file to start from, explained\n"
+    "  stopmargin new FILE         write FILE again with every line explained\n"
+    "  stopmargin check FILE       verdict, limiting item, next measurement, numbers\n"
+    "      --set PATH=VALUE        change a line for this run (may be repeated)\n"
+    "      --rules us|un|eu|all    requirements to judge by (all)\n"
+    "      --json                  one JSON object in SI units\n"
+    "  stopmargin explain          list all lines of a vehicle file and all results\n"
+    "  stopmargin explain PATH     meaning, unit, range, default, how to measure it\n"
     "  stopmargin --help | --version\n"
     "\n"
     "A first hour: `stopmargin new > mine.ini`; fill in what you measured, a line a\n"
@@ -24,11 +24,12 @@ static const char help[] =
     "then `stopmargin check mine.ini`. It says which line it lacks and how to get it.\n"
     "What if: stopmargin check mine.ini --set front.tyre.rollout=\"2.70 m\"\n"
     "\n"
-    "Exit status: 0 every requirement that applies is met; 1 one falls short; 2 the input\n"
-    "was refused; 3 none falls short, but something could not be said.\n"
+    "Exit status: 0 every requirement that applies is met; 1 one falls short; 2 the\n"
+    "input was refused; 3 none falls short, but something could not be said.\n"
     "\n"
-    "CAUTION: A calculation is not an approval. Local codes rule, and road brakes must be\n"
-    "checked by a qualified inspector before the vehicle is driven on the road.\n";
+    "CAUTION: A calculation is not an approval. Local codes rule, and road brakes\n"
+    "must be checked by a qualified inspector before the vehicle is driven on the\n"
+    "road.\n";
 
 int command_misused(const char *format, ...)
 {

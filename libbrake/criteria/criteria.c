@@ -190,19 +190,24 @@ static const struct brake_criterion criteria[] = {
 #define SERVICE_EU(key, words, service, vehicles)                                                  \
     {.id = "eu.45.service_" key, .rules = BRAKE_RULES_EU,                                          \
      .clause = "2014/45/EU Annex I, 1.2.2", .title = "Service brake efficiency, " words,           \
-     .measure = BRAKE_STOP_RATIO, .load = BRAKE_AT_FULL, .limit = (service),                       \
+     .measure = BRAKE_STOP_RATIO, .load = BRAKE_AT_FULL, .limit = (service), .rated = true,         \
      .applies = (vehicles)},                                                                       \
     {.id = "eu.45.secondary_" key, .rules = BRAKE_RULES_EU,                                        \
      .clause = "2014/45/EU Annex I, 1.3.2", .title = "Secondary efficiency, half of service",      \
      .measure = BRAKE_STOP_RATIO, .failure = {BRAKE_FIRST_CIRCUIT, BRAKE_SECOND_CIRCUIT},          \
-     .load = BRAKE_AT_FULL, .limit = (service) / 2.0, .applies = (vehicles)}
+     .load = BRAKE_AT_FULL, .limit = (service) / 2.0, .rated = true, .applies = (vehicles)}
     SERVICE_EU("m1", "M1 from 2012", 0.58, BRAKE_TO_M1 | BRAKE_TO_NEW),
     SERVICE_EU("m1_old", "M1 before 2012", 0.50, BRAKE_TO_M1 | BRAKE_TO_OLD),
     SERVICE_EU("n1", "N1 from 2012", 0.50, BRAKE_TO_N1 | BRAKE_TO_NEW),
     SERVICE_EU("n1_old", "N1 before 2012", 0.45, BRAKE_TO_N1 | BRAKE_TO_OLD),
     {.id = "eu.45.parking", .rules = BRAKE_RULES_EU, .clause = "2014/45/EU Annex I, 1.4.2",
      .title = "Parking brake efficiency", .measure = BRAKE_PARKING_RATIO, .load = BRAKE_AT_FULL,
-     .limit = 0.16, .text = "DVSA MOT inspection manual, section 1 (undated copy)"},
+     .limit = 0.16, .rated = true,
+     .text = "DVSA MOT inspection manual, section 1 (undated copy)"},
+    {.id = "eu.45.parking_trailer", .rules = BRAKE_RULES_EU,
+     .clause = "2014/45/EU Annex I, 1.4.2", .title = "Parking brake efficiency with the trailer",
+     .measure = BRAKE_PARKING_TOW_RATIO, .load = BRAKE_AT_FULL, .limit = 0.12, .rated = true,
+     .applies = BRAKE_TO_TRAILER},
     {.id = "eu.45.sides", .rules = BRAKE_RULES_EU, .clause = "2014/45/EU Annex I, 1.2.1",
      .title = "Left to right difference", .measure = BRAKE_SIDE_DIFFERENCE, .limit = 0.30,
      .text = "DVSA MOT inspection manual, section 1 (undated copy)"},

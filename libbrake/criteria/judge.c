@@ -131,7 +131,10 @@ static const char *lacks(const struct brake_criterion *c, const struct brake_veh
         return "booster.vacuum_low is not given";
     if (c->failure[0] == BRAKE_LOW_VACUUM && isnan(v->booster.vacuum))
         return "booster.vacuum is not given";
-    if (c->measure >= BRAKE_PARKING_GRADE && c->measure <= BRAKE_PARKING_RATIO &&
+    if (c->measure == BRAKE_STOP_DISTANCE && !(c->lag > 0.0) &&
+        (isnan(v->stop.dead_time) || isnan(v->stop.build_up)))
+        return "stop.dead_time and stop.build_up are not given, and the clause allows no delay";
+    if (c->measure >= BRAKE_PARKING_GRADE && c->measure <= BRAKE_PARKING_TOW_RATIO &&
         isnan(v->parking.torque))
         return "parking.torque, or what it is worked out from, is not given";
     if (c->measure == BRAKE_SIDE_DIFFERENCE && (isnan(v->axle[BRAKE_FRONT].axle.side_difference) ||
@@ -164,10 +167,10 @@ static double pedal_force(const struct brake_criterion *c, const struct brake_ve
 static double stop_distance(const struct brake_criterion *c, const struct brake_vehicle *v,
                             double deceleration)
 {
+    const struct brake_delay delay = brake_vehicle_delay(v, c->lag);
     if (!(deceleration > 0.0))
         return BRAKE_INFINITY;
-    return brake_stop_distance(test_speed(c, v), deceleration, v->stop.dead_time,
-                               v->stop.build_up);
+    return brake_stop_distance(test_speed(c, v), deceleration, delay.dead_time, delay.build_up);
 }
 
 /* Torque at the force that the test allows; the control is taken as linear. */
@@ -176,6 +179,14 @@ static double parking_torque(const struct brake_criterion *c, const struct brake
     const double most = c->force + (v->parking.control == BRAKE_FOOT ? 100.0 : 0.0);
     const double share = c->force > 0.0 ? fmin(1.0, most / v->parking.force) : 1.0;
     return v->parking.torque * share;
+}
+
+/* Mass whose weight a ratio is taken of. */
+static double reference_mass(const struct brake_criterion *c, const struct brake_vehicle *v,
+                             const struct brake_balance *balance)
+{
+    const bool known = c->rated && !isnan(v->general.rated_mass);
+    return known ? v->general.rated_mass : balance->body.mass;
 }
 
 static double parking_value(const struct brake_criterion *c, const struct brake_vehicle *v,
@@ -195,8 +206,10 @@ static double parking_value(const struct brake_criterion *c, const struct brake_
         return brake_parking_grade(b->body.mass + v->trailer.mass, torque, radius);
     case BRAKE_PARKING_DECELERATION:
         return fmin(torque / radius / brake_effective_mass(b), tyres * BRAKE_GRAVITY);
+    case BRAKE_PARKING_TOW_RATIO:
+        return torque / radius / ((reference_mass(c, v, b) + v->trailer.mass) * BRAKE_GRAVITY);
     default:
-        return torque / radius / (b->body.mass * BRAKE_GRAVITY);
+        return torque / radius / (reference_mass(c, v, b) * BRAKE_GRAVITY);
     }
 }
 
@@ -238,7 +251,8 @@ static double value_of(const struct brake_criterion *c, struct states *s, enum b
     case BRAKE_STOP_DECELERATION:
         return deceleration_of(s, load, failure, force);
     case BRAKE_STOP_RATIO:
-        return deceleration_of(s, load, failure, force) / BRAKE_GRAVITY;
+        return deceleration_of(s, load, failure, force) / BRAKE_GRAVITY *
+               system->balance.body.mass / reference_mass(c, v, &system->balance);
     case BRAKE_TOW_DECELERATION:
         return brake_tow_deceleration(system->balance.body.mass,
                                       deceleration_of(s, load, failure, force), v->trailer.mass,
@@ -297,7 +311,9 @@ static struct brake_judgement judge(const struct brake_criterion *criterion, str
     if (j.reason == NULL) {
         const bool empty = criterion->load != BRAKE_AT_FULL;
         const bool full = criterion->load != BRAKE_AT_EMPTY;
-        const int states = criterion->failure[1] != criterion->failure[0] ? 2 : 1;
+        const bool single = vehicle->circuits.split == BRAKE_SPLIT_ONE &&
+                            criterion->failure[1] == BRAKE_SECOND_CIRCUIT;
+        const int states = criterion->failure[1] != criterion->failure[0] && !single ? 2 : 1;
         j.limit = limit_of(criterion, vehicle);
         for (int i = 0; i < states; i++) {
             if (empty)

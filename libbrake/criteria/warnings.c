@@ -24,12 +24,12 @@ __attribute__((format(printf, 3, 4))) static void add(struct list *list, const c
                                                       const char *format, ...)
 {
     va_list values;
-    if (list->count == BRAKE_WARNINGS)
-        return;
-    struct brake_warning *warning = &list->warning[list->count++];
-    warning->id = id;
     va_start(values, format);
-    vsnprintf(warning->text, sizeof warning->text, format, values);
+    if (list->count < BRAKE_WARNINGS) {
+        struct brake_warning *warning = &list->warning[list->count++];
+        warning->id = id;
+        vsnprintf(warning->text, sizeof warning->text, format, values);
+    }
     va_end(values);
 }
 
@@ -151,9 +151,9 @@ static void about_pistons(struct list *l)
         const double area = brake_vehicle_piston_area(&disc->pistons);
         if (area > one_side_area_limit || count > one_side_count_limit)
             add(l, "pistons_both_sides",
-                "%.0f pistons, %.1f cm2, on ONE side of a %s rotor is more than calipers have: "
+                "%.0f piston%s, %.1f cm2, on ONE side of a %s rotor is more than calipers have: "
                 "were both sides counted? Then the torque shown is twice the real one.",
-                count, area * 1e4, axle_words[i]);
+                count, count > 1.0 ? "s" : "", area * 1e4, axle_words[i]);
     }
 }
 
@@ -174,7 +174,7 @@ static void about_parking(struct list *l, int load)
     const double least = fmin(r->parking.grade_up, r->parking.grade_down);
     if (least < 0.20)
         add(l, "parking_short",
-            "The parking brake holds %.0f %% nose up and %.0f %% nose down when %s; 20 %% is "
+            "The parking brake holds %.1f %% nose up and %.1f %% nose down when %s; 20 %% is "
             "wanted (%.0f N*m at the wheels, it has %.0f).",
             100.0 * r->parking.grade_up, 100.0 * r->parking.grade_down, load_words[load],
             r->parking.needed, r->parking.available);

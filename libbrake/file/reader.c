@@ -88,7 +88,13 @@ static int take_line(struct input *in, char line[LINE_BYTES + 2])
     in->line++;
     for (; byte != EOF && byte != '\n'; byte = next_byte(in)) {
         if (byte == '\0') {
-            REFUSE(in, BRAKE_E_SYNTAX, "", "is not text: it holds a byte of value 0; save the file as UTF-8");
+            REFUSE(in, BRAKE_E_SYNTAX, "",
+                   "is not text: it holds a byte of value 0; save the file as UTF-8");
+            return -1;
+        }
+        if (length > 0 && line[length - 1] == '\r') {
+            REFUSE(in, BRAKE_E_SYNTAX, "",
+                   "lines end with CR alone; save the file with LF or CR LF");
             return -1;
         }
         if (length > LINE_BYTES) {
@@ -142,7 +148,7 @@ static void open_section(struct input *in, const char *line)
     const size_t length = strcspn(name, "]");
     const char *rest = name + length + 1;
     char copy[SECTION_BYTES + 1];
-    if (name[length] == '\0' || length > SECTION_BYTES) {
+    if (length == 0 || name[length] == '\0' || length > SECTION_BYTES) {
         REFUSE(in, BRAKE_E_SYNTAX, "", "is not a section: accepts [name], up to %d bytes",
                SECTION_BYTES);
         return;
@@ -236,6 +242,10 @@ static int take_value(void *user, const char *section, const char *name, const c
     (void)section;
     if (in->error->status != BRAKE_OK)
         return 0;
+    if (name[0] == '\0') {
+        REFUSE(in, BRAKE_E_SYNTAX, "", "has no name before the =");
+        return 0;
+    }
     if (in->section < 0) {
         REFUSE(in, BRAKE_E_SYNTAX, name, "stands before the first [section]");
         return 0;

@@ -69,12 +69,20 @@ const char *brake_from_word(enum brake_from from)
     return from_words[from];
 }
 
+/* Whether a comma of a curve stands inside a bracket, or where no pair is: not before a word. */
+static bool in_pairs(const char *text, const char *comma)
+{
+    const char *open = strrchr(text, '(');
+    const char *close = strrchr(text, ')');
+    return close == NULL || close < open || close > comma;
+}
+
 /* Cuts the word behind the last comma off the text, commas in brackets aside. */
 static enum brake_status take_from(struct reading *r, char *text)
 {
     char *comma = strrchr(text, ',');
     r->from = BRAKE_ESTIMATED;
-    if (comma == NULL || strchr(comma, ')') != NULL)
+    if (comma == NULL || (r->quantity->kind == BRAKE_CURVE && in_pairs(text, comma)))
         return BRAKE_OK;
     const char *word = past_blanks(comma + 1);
     for (int from = BRAKE_ESTIMATED; from <= BRAKE_MEASURED; from++) {
@@ -99,7 +107,10 @@ static size_t number_length(const char *text)
     const char *at = text;
     if (*at == '+' || *at == '-')
         at++;
-    at += strspn(at, "0123456789.");
+    const size_t digits = strspn(at, "0123456789.");
+    if (digits == 0)
+        return 0;
+    at += digits;
     if ((*at == 'e' || *at == 'E') && (isdigit((unsigned char)at[1]) ||
                                        ((at[1] == '+' || at[1] == '-') &&
                                         isdigit((unsigned char)at[2])))) {
@@ -109,9 +120,15 @@ static size_t number_length(const char *text)
     return (size_t)(at - text);
 }
 
+#define PISTON_FORM                                                                                \
+    "accepts number x diameter of ONE side, such as 2 x 48 mm, or 1 x 44 mm + 1 x 38 mm; 1 to 8 "  \
+    "pistons"
+
 static enum brake_status refuse_number(struct reading *r, const char *text)
 {
     const struct brake_quantity *q = r->quantity;
+    if (q->kind == BRAKE_PISTONS)
+        return REFUSE(r, BRAKE_E_SYNTAX, PISTON_FORM);
     if (q->kind != BRAKE_REAL)
         return REFUSE(r, BRAKE_E_SYNTAX, "got '%.40s'; a number is wanted", text);
     return REFUSE(r, BRAKE_E_SYNTAX, "got '%.40s'; a number is wanted, such as %.4g%s%s", text,
@@ -326,28 +343,23 @@ static enum brake_status read_choice(struct reading *r, const char *text)
 
 static enum brake_status read_text(struct reading *r, const char *text)
 {
-    if (strlen(text) >= BRAKE_TEXT_SIZE)
-        return REFUSE(r, BRAKE_E_SIZE, "has %zu bytes; accepts up to %d", strlen(text),
+    const size_t length = strlen(text);
+    if (length >= BRAKE_TEXT_SIZE)
+        return REFUSE(r, BRAKE_E_SIZE, "has %zu bytes; accepts up to %d", length,
                       BRAKE_TEXT_SIZE - 1);
-    snprintf(brake_quantity_in(&r->sheet->vehicle, r->index), BRAKE_TEXT_SIZE, "%s", text);
+    memcpy(brake_quantity_in(&r->sheet->vehicle, r->index), text, length + 1);
     record(r, r->index, NULL);
     return BRAKE_OK;
 }
 
 static enum brake_status take_count(struct reading *r, const char **text, double *count)
 {
-    enum brake_status status = BRAKE_OK;
-    *text = past_blanks(*text);
-    *count = 0.0;
-    if (number_length(*text) > 0)
-        status = take_number(r, text, count);
+    enum brake_status status = take_number(r, text, count);
     if (status != BRAKE_OK)
         return status;
     *text = past_blanks(*text);
     if (**text != 'x' || *count < 1.0 || *count > 8.0 || *count != floor(*count))
-        return REFUSE(r, BRAKE_E_SYNTAX,
-                      "accepts number x diameter of ONE side, such as 2 x 48 mm, or 1 x 44 mm + 1 "
-                      "x 38 mm; 1 to 8 pistons");
+        return REFUSE(r, BRAKE_E_SYNTAX, PISTON_FORM);
     (*text)++;
     return BRAKE_OK;
 }
@@ -439,8 +451,8 @@ static enum brake_status read_curve(struct reading *r, const char *text)
         text = past_blanks(text);
     }
     if (*text != '\0' || points.count == 0)
-        return REFUSE(r, BRAKE_E_SYNTAX, "got '%.40s'; accepts pairs such as (20 bar, 18 bar)",
-                      text);
+        return REFUSE(r, BRAKE_E_SYNTAX,
+                      "got '%.40s'; accepts pairs such as (20 bar, 18 bar) (60 bar, 35 bar)", text);
     *kept = points;
     record(r, r->index, NULL);
     if (r->source.more)

@@ -70,6 +70,19 @@ static double adhesion_used(double force, double load)
     return force / load;
 }
 
+/* Load on the wheels that a locked drive brakes. An axle with one wheel braked counts half: its open
+ * differential lets the other wheel run. One that no circuit brakes is held by the drive whole. */
+static double braked_load(const struct brake_balance *balance, double front)
+{
+    const double load[BRAKE_AXLES] = {front, weight(balance) - front};
+    double sum = 0.0;
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        const double wheels = balance->axle[i].wheels;
+        sum += (wheels > 0.0 ? wheels : 1.0) * load[i];
+    }
+    return sum;
+}
+
 /* Loads and adhesion used of a deceleration whose forces are known. */
 static void fill_loads(const struct brake_balance *balance, struct brake_point_of_balance *at)
 {
@@ -78,7 +91,8 @@ static void fill_loads(const struct brake_balance *balance, struct brake_point_o
     for (int i = 0; i < BRAKE_AXLES; i++)
         at->used[i] = adhesion_used(at->force[i], balance->axle[i].wheels * at->load[i]);
     if (balance->locked) {
-        const double both = (at->force[BRAKE_FRONT] + at->force[BRAKE_REAR]) / weight(balance);
+        const double both = adhesion_used(at->force[BRAKE_FRONT] + at->force[BRAKE_REAR],
+                                          braked_load(balance, at->load[BRAKE_FRONT]));
         at->used[BRAKE_FRONT] = both;
         at->used[BRAKE_REAR] = both;
     }
@@ -168,11 +182,12 @@ static double excess(const struct brake_balance *balance, enum brake_axle axle, 
 {
     const double a = free_deceleration(balance, pressure);
     const double force = tyre_force(balance, axle, pressure, a);
+    const double front = front_load(balance, a);
     if (balance->locked) {
         const enum brake_axle other = axle == BRAKE_FRONT ? BRAKE_REAR : BRAKE_FRONT;
-        return force + tyre_force(balance, other, pressure, a) - adhesion * weight(balance);
+        return force + tyre_force(balance, other, pressure, a) -
+               adhesion * braked_load(balance, front);
     }
-    const double front = front_load(balance, a);
     const double load = axle == BRAKE_FRONT ? front : weight(balance) - front;
     return force - adhesion * balance->axle[axle].wheels * load;
 }
@@ -195,10 +210,18 @@ static double axle_lock(const struct brake_balance *balance, enum brake_axle axl
     return root;
 }
 
+/* Deceleration at which the rear axle leaves the road. */
+static double lift_off(const struct brake_balance *balance)
+{
+    const struct brake_body *body = &balance->body;
+    return (weight(balance) * body->behind / body->height + aside(balance)) / body->mass;
+}
+
 struct brake_lock brake_balance_lock(const struct brake_balance *balance, double adhesion)
 {
     const double front = axle_lock(balance, BRAKE_FRONT, adhesion);
-    const double rear = axle_lock(balance, BRAKE_REAR, adhesion);
+    const double rear = least_of(axle_lock(balance, BRAKE_REAR, adhesion),
+                                 brake_balance_pressure(balance, lift_off(balance)));
     struct brake_lock lock;
     lock.pressure = least_of(front, rear);
     lock.axle = rear < front ? BRAKE_REAR : BRAKE_FRONT;
@@ -251,7 +274,10 @@ double brake_balance_rear_first(const struct brake_balance *balance, double from
         if (rise <= high)
             break;
     }
-    return isinf(rise) ? BRAKE_INFINITY : free_deceleration(balance, rise);
+    /* A rear without brake force leads only where it is off the road. */
+    if (isinf(rise) || brake_balance_at(balance, rise).load[BRAKE_REAR] <= 0.0)
+        return BRAKE_INFINITY;
+    return free_deceleration(balance, rise);
 }
 
 /* Deceleration with given axles held at their share of adhesion, the others by their torque:
@@ -285,7 +311,7 @@ static double with_antilock(const struct brake_balance *balance, double pressure
 {
     static const bool held[][BRAKE_AXLES] = {
         {false, false}, {true, false}, {false, true}, {true, true}};
-    double least = BRAKE_INFINITY;
+    double least = lift_off(balance);
     for (size_t i = 0; i < sizeof held / sizeof held[0]; i++)
         least = least_of(least, saturated(balance, pressure, kept, held[i]));
     return least;

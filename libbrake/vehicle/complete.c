@@ -94,16 +94,17 @@ static void judge_agreement(struct work *w, int target, double value, int source
 {
     const double have = *real_in(w, target);
     const double tolerance = w->sheet->record[target].tolerance;
+    const char *unit = brake_quantity_at(target)->unit;
+    const char *blank = unit[0] != '\0' ? " " : "";
     char path[160];
     brake_catalogue_path(w->vehicle, source, path, sizeof path);
     if (fabs(value - have) > fmax(agreement * fabs(have), 2.0 * tolerance))
-        refuse(w, BRAKE_E_CONFLICT, target, "got %.5g %s, but %s gives %.5g %s; leave one out",
-               shown(target, have), brake_quantity_at(target)->unit, path, shown(target, value),
-               brake_quantity_at(target)->unit);
+        refuse(w, BRAKE_E_CONFLICT, target, "got %.5g%s%s, but %s gives %.5g%s%s; leave one out",
+               shown(target, have), blank, unit, path, shown(target, value), blank, unit);
 }
 
-/* A load found as the difference of two weighings may come out anywhere when it is small; the centre
- * of gravity of the whole is judged later. */
+/* A load found as the difference of two weighings may come out anywhere when it is small; the
+ * centre of gravity of the whole is judged later. */
 static void judge_range(struct work *w, int target, double value, int source)
 {
     const struct brake_quantity *q = brake_quantity_at(target);
@@ -741,7 +742,8 @@ static void check_wheel_readings(struct work *w, int axle)
 {
     const int swing[] = {AXLE_INDEX(tyre.swing_radius, axle), AXLE_INDEX(tyre.swing_length, axle),
                          AXLE_INDEX(tyre.swing_period, axle), AXLE_INDEX(tyre.wheel_mass, axle)};
-    const int pads[][3] = {{AXLE_INDEX(pads.inner_radius, axle), AXLE_INDEX(pads.outer_radius, axle),
+    const int pads[][3] = {{AXLE_INDEX(pads.inner_radius, axle),
+                            AXLE_INDEX(pads.outer_radius, axle),
                             AXLE_INDEX(pads.inner_radius, axle)},
                            {AXLE_INDEX(pads.outer_radius, axle), AXLE_INDEX(pads.height, axle),
                             AXLE_INDEX(pads.width, axle)}};

@@ -10,6 +10,9 @@
  * property page (reference/check-values.json, CV-30). */
 static const double iron_heat_capacity = 450.0;
 
+/* [s] that the standards allow for from first movement of the pedal ("0.1 v", UN R13-H, Annex 3). */
+static const double usual_delay = 0.36;
+
 /* Grades of the parking tests: 20 % alone, 12 % with an unbraked trailer (UN R13-H, Annex 3, 2.3). */
 static const double parking_grade = 0.20;
 
@@ -165,7 +168,9 @@ static void answer_failed(const struct question *q, struct brake_case_results *r
     const bool sensing = q->vehicle->valve.kind > BRAKE_VALVE_FIXED;
     const bool boosted = q->vehicle->booster.booster == BRAKE_FITTED;
     r->failed.first_circuit = failed_deceleration(q, BRAKE_FIRST_CIRCUIT);
-    r->failed.second_circuit = failed_deceleration(q, BRAKE_SECOND_CIRCUIT);
+    r->failed.second_circuit = q->vehicle->circuits.split == BRAKE_SPLIT_ONE
+                                   ? BRAKE_NAN
+                                   : failed_deceleration(q, BRAKE_SECOND_CIRCUIT);
     r->failed.no_assist = boosted ? failed_deceleration(q, BRAKE_NO_ASSIST) : BRAKE_NAN;
     r->failed.low_vacuum = boosted && !isnan(q->vehicle->booster.vacuum_low) &&
                                    !isnan(q->vehicle->booster.vacuum)
@@ -192,8 +197,10 @@ static void answer_stop(const struct question *q, struct brake_case_results *r)
     const double pressure = brake_balance_pressure(b, a);
     const double front = brake_axle_torque(b, BRAKE_FRONT, pressure) / b->axle[0].radius;
     const double rear = brake_axle_torque(b, BRAKE_REAR, pressure) / b->axle[1].radius;
-    r->stop.distance = brake_stop_distance(stop->speed, a, stop->dead_time, stop->build_up);
-    r->stop.time = brake_stop_time(stop->speed, a, stop->dead_time, stop->build_up);
+    const struct brake_delay delay = brake_vehicle_delay(q->vehicle, usual_delay);
+    r->stop.distance =
+        brake_stop_distance(stop->speed, a, delay.dead_time, delay.build_up);
+    r->stop.time = brake_stop_time(stop->speed, a, delay.dead_time, delay.build_up);
     r->stop.sight_distance = r->stop.distance + stop->speed * stop->reaction_time;
     r->stop.energy = brake_energy(r->mass.effective, stop->speed);
     r->stop.front_heat_share = front / (front + rear);

@@ -144,6 +144,16 @@ static void build_circuits(const struct brake_vehicle *vehicle, struct brake_sys
     system->stroke[1] = circuits == 2 ? vehicle->master.secondary_stroke : BRAKE_NAN;
 }
 
+struct brake_delay brake_vehicle_delay(const struct brake_vehicle *vehicle, double allowed)
+{
+    struct brake_delay delay = {vehicle->stop.dead_time, vehicle->stop.build_up};
+    if (isnan(delay.dead_time) || isnan(delay.build_up)) {
+        delay.dead_time = allowed;
+        delay.build_up = 0.0;
+    }
+    return delay;
+}
+
 static void build_axles(const struct brake_vehicle *vehicle, struct brake_balance *balance)
 {
     for (int i = 0; i < BRAKE_AXLES; i++) {

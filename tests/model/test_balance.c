@@ -349,19 +349,56 @@ static void with_the_centre_drive_locked_both_axles_use_the_same(void **state)
         b.locked = true;
         const struct brake_point_of_balance at = brake_balance_at(&b, any_between(&cases, 0, 9e6));
         assert_equal(at.used[BRAKE_FRONT], at.used[BRAKE_REAR]);
-        const double k = any_between(&cases, 0.1, 0.9);
+        const double k = any_between(&cases, 0.1, 0.8);
         const struct brake_lock lock = brake_balance_lock(&b, k);
-        assert_near(brake_balance_at(&b, lock.pressure).used[BRAKE_FRONT], k, 1e-10);
+        const struct brake_point_of_balance there = brake_balance_at(&b, lock.pressure);
+        /* The wheels that are braked use all that the road gives them, whatever the shares. */
+        double grip = 0.0;
+        for (int axle = 0; axle < BRAKE_AXLES; axle++)
+            grip += k * b.axle[axle].wheels * there.load[axle];
+        assert_near(there.force[BRAKE_FRONT] + there.force[BRAKE_REAR], grip, 1e-10);
+        assert_near(there.used[BRAKE_FRONT], k, 1e-10);
         assert_int_equal(lock.axle, BRAKE_FRONT); /* both: the front is named */
-        /* All wheels together use all of the road, whatever the brakes' share. */
-        assert_near(lock.deceleration, (k + b.rolling) * BRAKE_GRAVITY, 1e-10);
         assert_infinite(brake_balance_rear_first(&b, 0.0));
-        /* Free axles lock no later. */
-        b.locked = false;
         b.axle[BRAKE_FRONT].wheels = 1.0;
         b.axle[BRAKE_REAR].wheels = 1.0;
-        assert_true(brake_balance_lock(&b, k).pressure <= lock.pressure * (1.0 + 1e-12));
+        const struct brake_lock whole = brake_balance_lock(&b, k);
+        assert_near(whole.deceleration, (k + b.rolling) * BRAKE_GRAVITY, 1e-10);
+        /* Free axles lock no later. */
+        b.locked = false;
+        assert_true(brake_balance_lock(&b, k).pressure <= whole.pressure * (1.0 + 1e-12));
     }
+}
+
+/* An axle that no circuit brakes is held by the drive: all four wheels use the road. Follows from
+ * equal torque on both sides of an open differential. */
+static void a_locked_drive_holds_an_axle_that_has_no_brakes(void **state)
+{
+    (void)state;
+    struct brake_balance b = plain;
+    b.locked = true;
+    b.axle[BRAKE_FRONT].gain = 0.0;
+    b.axle[BRAKE_FRONT].wheels = 0.0;
+    assert_near(brake_balance_lock(&b, 0.5).deceleration, 0.5 * BRAKE_GRAVITY, ROUNDING);
+    b.axle[BRAKE_REAR].wheels = 0.5; /* one wheel braked, the other runs free */
+    assert_true(brake_balance_lock(&b, 0.5).deceleration < 0.5 * BRAKE_GRAVITY);
+}
+
+/* a = g x/h: moment about the front tyres with no load on the rear ones. */
+static void no_stop_goes_beyond_the_rear_leaving_the_road(void **state)
+{
+    (void)state;
+    struct brake_balance b = plain;
+    b.body.height = 2.0;
+    b.axle[BRAKE_REAR].gain = 0.0;
+    const double lift = BRAKE_GRAVITY * b.body.behind / b.body.height;
+    const struct brake_lock lock = brake_balance_lock(&b, 1.2);
+    assert_near(lock.deceleration, lift, ROUNDING);
+    assert_int_equal(lock.axle, BRAKE_REAR);
+    assert_near(brake_balance_deceleration(&b, 20e6, 1.2, 0.0), lift, ROUNDING);
+    assert_near(brake_balance_deceleration(&b, 20e6, 1.2, 1.0), lift, ROUNDING);
+    b.locked = true;
+    assert_near(brake_balance_deceleration(&b, 20e6, 1.2, 0.0), lift, ROUNDING);
 }
 
 static void hold_crossing(const struct brake_balance *b, double crossing)
@@ -391,15 +428,15 @@ static void where_the_rear_takes_the_lead_both_use_the_same(void **state)
             assert_near(crossing, from, ROUNDING);
             continue;
         }
-        /* Load moves off the rear until nothing is left, so it leads in the end. */
-        assert_true(crossing >= from && crossing < BRAKE_INFINITY);
-        const struct brake_point_of_balance there =
-            brake_balance_at(&b, brake_balance_pressure(&b, crossing));
-        if (there.load[BRAKE_REAR] < 0.0) {
-            /* Off the road before its brakes do more than slow its own wheels. */
-            assert_true(there.force[BRAKE_REAR] <= 0.0);
+        if (isinf(crossing)) {
+            /* Load moves off the rear until nothing is left: it leads in the end, unless its brakes
+             * do no more than slow its own wheels when it leaves the road. */
+            const double lift = BRAKE_GRAVITY * b.body.behind / b.body.height;
+            const double pressure = brake_balance_pressure(&b, lift);
+            assert_true(brake_balance_at(&b, pressure).force[BRAKE_REAR] <= 1e-9);
             continue;
         }
+        assert_true(crossing >= from);
         hold_crossing(&b, crossing);
         crossings++;
         /* It is the first: in between the front leads. */
@@ -546,7 +583,11 @@ static void with_antilock_each_axle_gives_what_it_can(void **state)
                                  radius;
             force += fmin(asked, kept * b.axle[axle].wheels * load[axle]);
         }
-        assert_within(force, b.body.mass * a, 1e-11 * weight);
+        /* The rear leaving the road ends it. */
+        if (load[BRAKE_REAR] < 1e-9 * weight)
+            assert_true(force >= b.body.mass * a * (1.0 - 1e-9));
+        else
+            assert_within(force, b.body.mass * a, 1e-11 * weight);
     }
 }
 
@@ -710,6 +751,8 @@ int main(void)
         cmocka_unit_test(a_symmetric_vehicle_locks_both_axles_together),
         cmocka_unit_test(the_ideal_share_locks_both_axles_at_full_adhesion),
         cmocka_unit_test(with_the_centre_drive_locked_both_axles_use_the_same),
+        cmocka_unit_test(a_locked_drive_holds_an_axle_that_has_no_brakes),
+        cmocka_unit_test(no_stop_goes_beyond_the_rear_leaving_the_road),
         cmocka_unit_test(where_the_rear_takes_the_lead_both_use_the_same),
         cmocka_unit_test(a_front_biased_vehicle_leads_at_the_front_from_the_first_pressure_on),
         cmocka_unit_test(a_rear_that_leads_already_leads_from_where_the_question_begins),

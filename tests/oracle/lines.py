@@ -37,7 +37,7 @@ DEFAULTS = {
     "speedometer": {"sensor": "wheel"},
     "trailer": {"mass": 0.0, "braking_ratio": 0.0, "working": 0.5},
     "road": {"adhesion": 0.7},
-    "stop": {"speed": 100 / 3.6, "dead_time": 0.16, "build_up": 0.40, "reaction_time": 2.5},
+    "stop": {"speed": 100 / 3.6, "reaction_time": 2.5},
     "driver": {"pedal_force": 150.0, "pedal_force_most": 500.0, "target": 6.43},
 }
 BRAKE_DEFAULTS = {
@@ -174,7 +174,7 @@ def valve_of(pairs):
 
 
 def booster_of(pairs):
-    """Gain and assist of readings (input, output) at the rod: best pair of legs y = i x, y = x + A."""
+    """Gain and assist of readings (input, output) at the rod: best legs y = i x and y = x + A."""
     pairs = sorted(pairs)
     best = None
     for cut in range(1, len(pairs)):
@@ -222,14 +222,14 @@ def complete(raw):
 
 
 def complete_body(vehicle, has, give):
-    scale = {name: f"scales.{name}" for name in
-             ("front_left", "front_right", "rear_left", "rear_right", "front_axle", "rear_axle")}  # fmt: skip
+    corners = [f"scales.{axle}_{side}" for axle in ("front", "rear") for side in ("left", "right")]
+    axles = ["scales.front_axle", "scales.rear_axle"]
     front = rear = None
-    if has(scale["front_left"], scale["front_right"], scale["rear_left"], scale["rear_right"]):
-        front = vehicle[scale["front_left"]] + vehicle[scale["front_right"]]
-        rear = vehicle[scale["rear_left"]] + vehicle[scale["rear_right"]]
-    elif has(scale["front_axle"], scale["rear_axle"]):
-        front, rear = vehicle[scale["front_axle"]], vehicle[scale["rear_axle"]]
+    if has(*corners):
+        loads = [vehicle[path] for path in corners]
+        front, rear = sum(loads[:2]), sum(loads[2:])
+    elif has(*axles):
+        front, rear = (vehicle[path] for path in axles)
     if front is not None:
         give("vehicle.mass", front + rear)
         give("vehicle.front_share", front / (front + rear))

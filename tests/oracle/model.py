@@ -2,13 +2,13 @@
 
 Sources: reference/method.md (sections 1 to 7) for what each quantity means; the published
 requirements as named at each row of CRITERIA; Limpert, "Brake Design and Safety", and Wong, "Theory
-of Ground Vehicles", for the physics. It shares no code with the library and, where it can, no way of
-computing either: brackets and Brent's method for pressures, locks and crossings, quadrature for
+of Ground Vehicles", for the physics. It shares no code with the library and, where it can, no way
+of computing either: brackets and Brent's method for pressures, locks and crossings, quadrature for
 pads and shoes, one force balance for anti-lock.
 
-    complete(raw)      what section 1 of method.md makes of the lines of a file
-    evaluate(vehicle)  the results of section 6
-    judge(vehicle)     the criteria of section 7
+    lines.complete(raw)  what section 1 of method.md makes of the lines of a file
+    evaluate(vehicle)    the results of section 6
+    judge(vehicle)       the criteria of section 7
 
 A vehicle is a mapping of paths ("front.disc.pads.mu") to SI numbers, words, lists of pairs and, for
 pistons, a list of (number, diameter). What is not known is absent or None; results are NaN.
@@ -58,18 +58,20 @@ def root(function, low, high):
 
 
 def first_root(function, corners, step=1e6, most=1e12):
-    """Lowest x >= 0 at which a function that is straight between corners reaches 0; None: none."""
-    low = 0.0
-    if function(low) >= 0.0:
-        return low
-    high = low
+    """Lowest x from 0 to most at which a function that is straight between corners reaches 0.
+
+    None: there is none.
+    """
+    if function(0.0) >= 0.0:
+        return 0.0
+    low = high = 0.0
     for corner in corners:
-        if corner > low:
+        if low < corner < most:
             if function(corner) >= 0.0:
                 return root(function, low, corner)
             low = high = corner
     while high < most:
-        high += step
+        high = min(high + step, most)
         if function(high) >= 0.0:
             return root(function, low, high)
         step *= 4.0
@@ -190,6 +192,7 @@ def body_of(vehicle, load=None):
     rise = vehicle["lift.wheel_rise"] + vehicle["lift.suspension"] * (
         1 - vehicle["vehicle.unsprung_mass"] / mass
     )
+    where = ("mass", "behind_front_axle", "height")
     points = [
         (
             mass,
@@ -199,9 +202,7 @@ def body_of(vehicle, load=None):
         *parts_of(vehicle),
     ]
     if load and number(vehicle.get(f"load.{load}.mass")) > 0:
-        points.append(
-            tuple(vehicle[f"load.{load}.{what}"] for what in ("mass", "behind_front_axle", "height"))
-        )
+        points.append(tuple(vehicle[f"load.{load}.{what}"] for what in where))
     total = math.fsum(point[0] for point in points)
     return Body(
         total,
@@ -364,11 +365,16 @@ class Car:
             allowed += 100.0
         return torque * min(1.0, allowed / force)
 
-    def stop_distance(self, speed, a):
+    def delay(self, allowed):
+        """Dead time and build-up; what a clause allows when they are not both given."""
+        given = self.get("stop.dead_time"), self.get("stop.build_up")
+        return given if known(*map(number, given)) else (allowed, 0.0)
+
+    def stop_distance(self, speed, a, allowed):
         """Distance with dead time and a straight build-up, leg by leg (Mitschke)."""
         if not a > 0:
             return INF if a == 0 else NAN
-        dead, rise = self.get("stop.dead_time"), self.get("stop.build_up")
+        dead, rise = self.delay(allowed)
         after = speed - a * rise / 2
         return speed * (dead + rise) - a * rise**2 / 6 + after**2 / (2 * a)
 
@@ -396,7 +402,7 @@ class Motion:
         self.corners = sorted(
             {self.front_p0, self.rear_p0, self.rear_threshold(), self.knee} - {INF}
         )
-        self.locks = {}
+        self.locks, self.lifted = {}, None
 
     def rear_threshold(self):
         """Front pressure at which the rear begins."""
@@ -407,8 +413,8 @@ class Motion:
     def torques(self, p):
         rear = p if p <= self.knee else self.knee + self.slope * (p - self.knee)
         return (
-            self.front * max(0.0, p - self.front_p0),
-            self.rear * max(0.0, rear - self.rear_p0),
+            self.front * (p - self.front_p0) if p > self.front_p0 else 0.0,
+            self.rear * (rear - self.rear_p0) if rear > self.rear_p0 else 0.0,
         )
 
     def free(self, p):
@@ -420,23 +426,22 @@ class Motion:
     def forces(self, p):
         """Deceleration, forces at the road and axle loads."""
         front, rear = self.torques(p)
-        a = self.free(p)
-        j1, j2 = self.car.turning
+        (r1, r2), (j1, j2) = self.car.radius, self.car.turning
+        front, rear = front / r1, rear / r2
+        a = (front + rear + self.car.rolling * self.weight) / self.effective
         n1 = self.case.front_load(a)
-        f1, f2 = front / self.car.radius[0] - j1 * a, rear / self.car.radius[1] - j2 * a
-        return a, f1, f2, n1, self.weight - n1
+        return a, front - j1 * a, rear - j2 * a, n1, self.weight - n1
 
     def excess(self, axle, k, p):
         """Force that an axle asks for beyond adhesion k; -1 when its brake does nothing yet."""
-        torques = self.torques(p)
-        if torques[axle] <= 0.0:
+        if self.torques(p)[axle] <= 0.0:
             return -1.0
         moved = self.forces(p)
         return moved[1 + axle] - k * self.wheels[axle] * moved[3 + axle]
 
     def total_excess(self, k, p):
-        _, f1, f2, _, _ = self.forces(p)
-        return f1 + f2 - k * self.weight
+        _, f1, f2, n1, n2 = self.forces(p)
+        return f1 + f2 - k * (self.wheels[0] * n1 + self.wheels[1] * n2)
 
     def lock(self, k, locked_drive=None):
         """Pressure, deceleration and axle of the first lock on adhesion k; None: none."""
@@ -450,13 +455,23 @@ class Motion:
     def find_lock(self, k, locked_drive):
         if locked_drive:
             p = first_root(lambda p: self.total_excess(k, p), self.corners)
-            return None if p is None else (p, self.free(p), 0)
+            found = [] if p is None else [(p, 0)]
+            if self.lift() < 1e12:
+                found.append((self.lift(), 1))
+            p, axle = min(found) if found else (None, None)
+            return None if p is None else (p, self.free(p), axle)
         found = []
         for axle, torque in enumerate((self.front, self.rear)):
             if torque > 0.0 and not (axle and self.rear_threshold() == INF):
-                p = first_root(lambda p, axle=axle: self.excess(axle, k, p), self.corners)
+                p = first_root(
+                    lambda p, axle=axle: self.excess(axle, k, p),
+                    self.corners,
+                    most=self.lift() if axle else 1e12,
+                )
                 if p is not None:
                     found.append((p, axle))
+        if self.lift() < 1e12:
+            found.append((self.lift(), 1))
         if not found:
             return None
         p, axle = min(found)
@@ -490,21 +505,30 @@ class Motion:
                 total += min(asked, k * wheels[axle] * load) if torques[axle] > 0 else asked
             return total
 
+        lifted = G * self.case.body.x / self.case.body.height
         if left_over(free) >= -1e-12 * self.weight:
-            return free
-        return root(left_over, 0.0, free)
+            return min(free, lifted)
+        return min(root(left_over, 0.0, free), lifted)
 
     def pressure_for(self, a):
         """Pressure whose free deceleration is a."""
         return first_root(lambda p: self.free(p) - a, self.corners)
 
+    def lift(self):
+        """Pressure at which the rear axle has no load left."""
+        if self.lifted is None:
+            p = self.pressure_for(G * self.case.body.x / self.case.body.height)
+            self.lifted = 1e12 if p is None else p
+        return self.lifted
+
     def adhesion_used(self, p):
         a, f1, f2, n1, n2 = self.forces(p)
         if self.car.locked_drive:
-            both = (f1 + f2) / self.weight
+            both = (f1 + f2) / (self.wheels[0] * n1 + self.wheels[1] * n2)
             return both, both
         w1, w2 = self.wheels
-        return over(f1, w1 * n1), over(f2, w2 * n2)
+        # A lifted axle has no load to use any adhesion of.
+        return f1 / (w1 * n1) if n1 > 0 else NAN, f2 / (w2 * n2) if n2 > 0 else NAN
 
     def rear_first_above(self):
         """Lowest a >= 0.15 g at which the rear uses more adhesion than the front.
@@ -521,9 +545,8 @@ class Motion:
             return NAN
         if difference(start) > 0:
             return max(self.free(start), 0.15 * G)
-        # At this deceleration the rear axle has no load left.
-        lifted = self.pressure_for(G * self.case.body.x / self.case.body.height)
-        if lifted is None or lifted <= start:
+        lifted = self.lift()
+        if lifted <= start:
             return INF
         edges = [start, *(c for c in self.corners if start < c < lifted), lifted]
         for low, high in zip(edges, edges[1:]):
@@ -596,6 +619,8 @@ class Case:
         if failure == "low_vacuum":
             vacuum = car.get("booster.vacuum"), car.get("booster.vacuum_low")
             return car.boosted and known(*vacuum)
+        if failure == "second_circuit":
+            return len(car.circuits) == 2
         if failure in ("valve_open", "valve_shut"):
             return car.sensing
         if failure == "no_antilock":
@@ -729,8 +754,8 @@ class Case:
         car, motion = self.car, self.motion()
         get, speed = car.get, car.get("stop.speed")
         a = self.deceleration(most)
-        distance = car.stop_distance(speed, a)
-        rise = get("stop.build_up")
+        distance = car.stop_distance(speed, a, 0.36)
+        dead, rise = car.delay(0.36)
         energy = (self.body.mass + sum(car.turning)) * speed**2 / 2
         p = motion.pressure_for(a)
         front, rear = motion.torques(p) if p is not None else (NAN, NAN)
@@ -739,7 +764,7 @@ class Case:
         found = {
             "stop.distance": distance,
             # Dead time, rise at a/2 in the mean, then from what is left of the speed.
-            "stop.time": get("stop.dead_time") + rise + over(speed - a * rise / 2, a),
+            "stop.time": dead + rise + over(speed - a * rise / 2, a),
             "stop.sight_distance": distance + speed * get("stop.reaction_time"),
             "stop.energy": energy,
             "stop.front_heat_share": share,
@@ -867,6 +892,7 @@ class Criterion(NamedTuple):
     lag: float = 0.0  # s; distances: lag v + coefficient v^2, v in km/h in the square
     coefficient: float = 0.0
     applies: tuple = ()
+    rated: bool = False  # weight is that of the rated mass
 
 
 def fmvss_distance(coefficient, *applies, speed=100.0, **others):
@@ -898,7 +924,7 @@ def r13(measure, limit=NAN, *applies, force=700.0, **others):
 
 
 def efficiency(limit, *applies, failures=WORKING):
-    return Criterion("ratio", limit, loads=FULL, failures=failures, applies=applies)
+    return Criterion("ratio", limit, loads=FULL, failures=failures, applies=applies, rated=True)
 
 
 CRITERIA = {
@@ -967,7 +993,10 @@ CRITERIA = {
     "eu.45.secondary_m1_old": efficiency(0.25, "M1", "old", failures=ONE_CIRCUIT),
     "eu.45.secondary_n1": efficiency(0.25, "N1", "new", failures=ONE_CIRCUIT),
     "eu.45.secondary_n1_old": efficiency(0.225, "N1", "old", failures=ONE_CIRCUIT),
-    "eu.45.parking": Criterion("parking ratio", 0.16, FULL),
+    "eu.45.parking": Criterion("parking ratio", 0.16, FULL, rated=True),
+    "eu.45.parking_trailer": Criterion(
+        "parking trailer ratio", 0.12, FULL, applies=("trailer",), rated=True
+    ),
     "eu.45.sides": Criterion("sides", 0.30, FULL),
 }
 
@@ -1019,14 +1048,14 @@ def limit_of(criterion, car):
 
 def rear_curve(motion):
     """Largest of 0.9 k_2 / z for z from 0.15 to 0.80 (FMVSS 135 S7.4)."""
-    largest = -INF
+    largest = 0.0  # a rear without torque uses none
     for step in range(14):
         z = (15 + 5 * step) / 100
         p = motion.pressure_for(z * G)
         if p is None:
             return NAN
         used = motion.adhesion_used(p)[1]
-        largest = max(largest, INF if used < 0 and motion.forces(p)[4] <= 0 else 0.9 * used / z)
+        largest = max(largest, 0.9 * used / z if known(used) else INF)
     return largest
 
 
@@ -1041,6 +1070,12 @@ def adhesion_curve(motion, slope):
     return least
 
 
+def reference_mass(criterion, car, case):
+    """Mass whose weight a ratio is taken of."""
+    rated = number(car.get("vehicle.rated_mass"))
+    return rated if criterion.rated and known(rated) else case.body.mass
+
+
 def measured(criterion, car, case, failure):
     """What a criterion is judged by, for a load and a state of failure."""
     force = criterion.force or car.get("driver.pedal_force_most")
@@ -1048,8 +1083,9 @@ def measured(criterion, car, case, failure):
     if measure in ("distance", "deceleration", "ratio", "tow"):
         a = case.deceleration(force, failure)
         if measure == "distance":
-            return car.stop_distance(clause_speed(criterion, car), a)
-        return {"deceleration": a, "ratio": a / G, "tow": case.tow(a, 0.0)}[measure]
+            return car.stop_distance(clause_speed(criterion, car), a, criterion.lag)
+        ratio = a * case.body.mass / (reference_mass(criterion, car, case) * G)
+        return {"deceleration": a, "ratio": ratio, "tow": case.tow(a, 0.0)}[measure]
     if measure == "rear first":
         return INF if car.locked_drive else motion().rear_first_above() / G
     if measure == "rear curve":
@@ -1063,8 +1099,11 @@ def measured(criterion, car, case, failure):
     torque = car.parking_torque(criterion.force or INF)
     if measure == "trailer grade":
         return case.trailer_grade(torque)
-    if measure == "parking ratio":
-        return torque / (car.radius[car.parking_axle] * case.body.mass * G)
+    if measure in ("parking ratio", "parking trailer ratio"):
+        mass = reference_mass(criterion, car, case)
+        if measure == "parking trailer ratio":
+            mass += car.get("trailer.mass")
+        return torque / (car.radius[car.parking_axle] * mass * G)
     up, down, slowed = case.parking(torque)
     return slowed if measure == "parking deceleration" else min(up, down)
 
@@ -1096,6 +1135,9 @@ def judge(vehicle):
             continue
         limit = limit_of(criterion, car)
         worst = None
+        if criterion.measure == "distance" and not criterion.lag and not known(*car.delay(NAN)):
+            found[name] = Judgement("cannot say", NAN, NAN, NAN, True)
+            continue
         for load in criterion.loads:
             for failure in criterion.failures:
                 if failure == "second_circuit" and len(car.circuits) < 2:

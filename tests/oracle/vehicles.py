@@ -81,8 +81,8 @@ class Writer:
     def put(self, path, value, kind):
         words, si = self.written(value, kind)
         if self.dice.random() < 0.3:
-            spread = self.written(abs(value) * self.dice.uniform(0.001, 0.05) + 1e-6, kind, digits=2)
-            words += f" +- {spread[0]}"
+            spread = abs(value) * self.dice.uniform(0.001, 0.05) + 1e-6
+            words += f" +- {self.written(spread, kind, digits=2)[0]}"
         if self.dice.random() < 0.4:
             words += f", {self.dice.choice(ORIGINS)}"
         self.add(path, words, si)
@@ -91,13 +91,23 @@ class Writer:
         self.put(path, self.dice.uniform(low, high), kind)
 
     def maybe(self, chance, path, low, high, kind):
-        if self.dice.random() < chance:
+        if path not in self.raw and self.dice.random() < chance:
             self.between(path, low, high, kind)
 
     def word(self, path, *words):
         word = self.dice.choice(words)
         self.add(path, word, word)
         return word
+
+    def edge(self, chance, path, kind, *values):
+        """Now and then one of the values at the edge of what a line accepts."""
+        if path not in self.raw and self.dice.random() < chance:
+            self.put(path, self.dice.choice(values), kind)
+
+    def twice(self, path, value, kind):
+        """Now and then a stated value beside the raw reading of it, as far as they may differ."""
+        if self.dice.random() < 0.1:
+            self.put(path, value * self.dice.uniform(0.99, 1.01), kind)
 
     def maybe_word(self, chance, path, *words):
         if self.dice.random() < chance:
@@ -148,7 +158,9 @@ def vehicle(number, seed=1):
 def write_body(out, state):
     dice = out.dice
     mass, wheelbase = dice.uniform(900, 3300), dice.uniform(2.1, 3.6)
-    share, height = dice.uniform(0.44, 0.62), dice.uniform(0.5, 0.95)
+    share = dice.uniform(0.44, 0.62)
+    # Not so short and tall that it goes over its front wheels before it slides.
+    height = dice.uniform(0.5, min(0.95, wheelbase * (1 - share) / 1.35))
     state.update(mass=mass, wheelbase=wheelbase, share=share, height=height)
     out.add("vehicle.name", f"Case {dice.randint(1, 10**6)}", None)
     out.maybe_word(0.7, "vehicle.category", "M1", "N1")
@@ -169,8 +181,8 @@ def write_body(out, state):
     out.maybe(0.3, "vehicle.rolling_resistance", 0, 0.03, "plain")
     out.maybe_word(0.6, "vehicle.antilock", "none", "fitted")
     out.maybe(0.4, "vehicle.antilock_efficiency", 0.6, 1.0, "ratio")
-    out.maybe(0.4, "lift.suspension", -0.05, 0.15, "length")
-    out.maybe(0.4, "lift.wheel_rise", -0.03, 0.1, "length")
+    out.maybe(0.4, "lift.suspension", -0.05, 0.12, "length")
+    out.maybe(0.4, "lift.wheel_rise", -0.03, 0.06, "length")
     for index in range(dice.choice((0, 0, 1, 2, 3))):
         part = f"part.{('winch', 'rack', 'seat')[index]}"
         out.between(f"{part}.mass", -60, 120, "mass")
@@ -184,6 +196,8 @@ def write_masses(out, mass, share):
         out.put("vehicle.mass", mass, "mass")
         out.put("vehicle.front_share", share, "ratio")
         return
+    out.twice("vehicle.mass", mass, "mass")
+    out.twice("vehicle.front_share", share, "ratio")
     front, rear = mass * share, mass * (1 - share)
     if way == "axles":
         out.put("scales.front_axle", front, "mass")
@@ -215,7 +229,8 @@ def write_height(out, mass, wheelbase, share, height):
 
 def write_tyre(out, axle):
     dice, tyre = out.dice, f"{axle}.tyre"
-    way = dice.choice(("marking", "marking", "marking and rollout", "radius", "diameter", "rollout"))
+    ways = ("marking", "marking", "marking and rollout", "radius", "diameter", "rollout")
+    way = dice.choice(ways)
     radius = dice.uniform(0.28, 0.45)
     if way.startswith("marking"):
         marking = dice.choice(MARKINGS)
@@ -224,6 +239,7 @@ def write_tyre(out, axle):
         radius = MARKED_DIAMETERS[marking] / 1000 * 0.4854 * dice.uniform(0.95, 1.03)
     if way.endswith("rollout"):
         out.put(f"{tyre}.rollout", radius * 2 * math.pi, "length")
+        out.twice(f"{tyre}.rolling_radius", radius, "length")
     if way == "radius":
         out.put(f"{tyre}.rolling_radius", radius, "length")
     if way == "diameter":
@@ -261,7 +277,7 @@ def write_axles(out, state):
 def write_disc(out, axle):
     dice, disc, pads = out.dice, f"{axle}.disc", f"{axle}.disc.pads"
     out.word(f"{disc}.mounting", "floating", "fixed")
-    size = dice.uniform(0.044, 0.066) * (1.0 if axle == "front" else 0.75)
+    size = dice.uniform(0.046, 0.07) * (1.0 if axle == "front" else 0.75)
     groups = dice.choice((1, 1, 2, 3))
     out.pistons(
         f"{disc}.pistons",
@@ -274,10 +290,11 @@ def write_disc(out, axle):
     write_pad(out, axle, radius)
     out.maybe(0.5, f"{disc}.efficiency", 0.85, 1.0, "ratio")
     out.maybe(0.5, f"{disc}.threshold", 0.0, 2e5, "pressure")
-    out.maybe(0.5, f"{disc}.compliance", 1e-6, 5e-6, "volume")
+    out.maybe(0.5, f"{disc}.compliance", 5e-7, 3e-6, "volume")
     out.maybe(0.6, f"{disc}.rotor_mass", 3, 10, "mass")
+    out.edge(0.03, f"{pads}.mu", "ratio", 0.051, 0.89)
     out.maybe(0.7, f"{pads}.mu", 0.25, 0.5, "ratio")
-    out.maybe(0.5, f"{pads}.gap", 0.0, 0.0006, "length")
+    out.maybe(0.5, f"{pads}.gap", 0.0, 0.0003, "length")
     return radius
 
 
@@ -293,6 +310,8 @@ def write_pad(out, axle, radius):
     height = dice.uniform(0.035, 0.06)
     inner, outer, half = radius - height / 2, radius + height / 2, dice.uniform(0.04, 0.07)
     if way == "sector":
+        if out.raw.get(f"{pads}.contact") != "uniform_pressure":
+            out.twice(f"{axle}.disc.effective_radius", radius, "length")
         out.put(f"{pads}.inner_radius", inner, "length")
         out.put(f"{pads}.outer_radius", outer, "length")
     elif way == "rectangle":
@@ -341,7 +360,7 @@ def write_drum(out, axle):
         out.between(f"{lining}.toe", math.radians(110), math.radians(135), "angle")
     out.maybe(0.5, f"{drum}.efficiency", 0.85, 1.0, "ratio")
     out.maybe(0.5, f"{drum}.threshold", 0.0, 6e5, "pressure")
-    out.maybe(0.5, f"{drum}.piston_travel", 0.0, 0.0015, "length")
+    out.maybe(0.5, f"{drum}.piston_travel", 0.0, 0.001, "length")
     out.maybe(0.5, f"{drum}.compliance", 1e-6, 3e-6, "volume")
     out.maybe(0.6, f"{drum}.drum_mass", 4, 14, "mass")
     return radius
@@ -357,8 +376,10 @@ def write_valve(out, state):
     out.maybe_word(0.5, "valve.bypass", "none", "fitted")
     knee, slope = dice.uniform(15e5, 50e5), dice.uniform(0.15, 0.6)
     if dice.random() < 0.5:
-        out.put("valve.knee", knee, "pressure")
-        out.put("valve.slope", slope, "ratio")
+        out.edge(0.1, "valve.knee", "pressure", 0, 1.9e7)
+        out.edge(0.1, "valve.slope", "ratio", 0, 1)
+        out.maybe(1, "valve.knee", 15e5, 50e5, "pressure")
+        out.maybe(1, "valve.slope", 0.15, 0.6, "ratio")
     else:
         pairs = []
         for part in (0.4, 0.8, 1.3, 1.7, 2.2, 2.8)[: dice.randint(4, 6)]:
@@ -385,16 +406,15 @@ def write_pedal(out, state):
         arm = dice.uniform(0.25, 0.35)
         out.put("pedal.pad_arm", arm, "length")
         out.put("pedal.rod_arm", arm / ratio, "length")
+        out.twice("pedal.ratio", ratio, "plain")
     out.maybe(0.5, "pedal.efficiency", 0.75, 0.98, "ratio")
     out.maybe(0.5, "pedal.free_play", 0.0, 0.015, "length")
-    state["travel"] = dice.uniform(0.1, 0.18)
-    if dice.random() < 0.7:
-        out.put("pedal.travel", state["travel"], "length")
+    out.maybe(0.7, "pedal.travel", 0.11, 0.2, "length")
     bore = dice.uniform(0.019, 0.029)
     out.put("master.bore", bore, "length")
     out.maybe(0.5, "master.efficiency", 0.9, 1.0, "ratio")
     for name in ("primary", "secondary"):
-        out.maybe(0.6, f"master.{name}_stroke", 0.012, 0.026, "length")
+        out.maybe(0.6, f"master.{name}_stroke", 0.012, 0.03, "length")
     out.maybe(0.5, "master.take_up", 0.0, 0.003, "length")
     kind = "fitted" if fitted else "none"
     out.add("booster.booster", kind, kind)
@@ -422,9 +442,11 @@ def write_booster(out, bore, ratio):
             pairs.append((part * knee, output / area * dice.uniform(0.999, 1.001)))
         out.curve("booster.force_pairs", pairs, "force", "pressure")
         return
-    out.put("booster.gain", gain, "plain")
+    out.edge(0.05, "booster.gain", "plain", 1)
+    out.maybe(1, "booster.gain", 2.2, 6.5, "plain")
     if way == "stated":
-        out.put("booster.assist", assist, "force")
+        out.edge(0.05, "booster.assist", "force", 0)
+        out.maybe(1, "booster.assist", 900, 4000, "force")
         return
     out.between("booster.diaphragm_diameter", 0.18, 0.27, "length")
     if dice.random() < 0.5:
@@ -437,12 +459,13 @@ def write_circuits(out, state):
     dice = out.dice
     out.word("circuits.split", *SPLITS)
     out.maybe(0.5, "circuits.hose_volume", 2e-7, 3e-6, "volume")
-    out.maybe(0.5, "circuits.air_volume", 0.0, 2e-6, "volume")
+    out.edge(0.03, "circuits.air_volume", "volume", 0, 4.9e-5)
+    out.maybe(0.5, "circuits.air_volume", 0.0, 1e-6, "volume")
     way = dice.choice(("sum", "stated", "pumped"))
     if way == "stated":
-        out.between("circuits.elastic_volume", 4e-6, 2e-5, "volume")
+        out.between("circuits.elastic_volume", 3e-6, 1.2e-5, "volume")
     elif way == "pumped":
-        offset, slope = dice.uniform(1e-6, 4e-6), dice.uniform(4e-13, 2e-12)
+        offset, slope = dice.uniform(1e-6, 4e-6), dice.uniform(3e-13, 1.2e-12)
         out.curve(
             "circuits.pumped",
             [
@@ -489,10 +512,14 @@ def write_road(out, state):
         out.between("trailer.mass", 300, 2500, "mass")
         out.maybe(0.6, "trailer.braking_ratio", 0.2, 0.6, "ratio")
         out.maybe(0.5, "trailer.working", 0.0, 1.0, "ratio")
+    out.edge(0.1, "road.adhesion", "ratio", 0.06, 0.15, 1.1)
+    out.edge(0.05, "driver.target", "acceleration", 0.51, 1.0, 11.9)
+    out.edge(0.05, "driver.pedal_force_most", "force", 11, 40, 1490)
+    out.edge(0.05, "stop.speed", "speed", 1.1, 84)
     out.maybe(0.6, "road.adhesion", 0.4, 1.0, "ratio")
     out.maybe(0.5, "stop.speed", 10, 40, "speed")
-    out.maybe(0.4, "stop.dead_time", 0.0, 0.4, "time")
-    out.maybe(0.4, "stop.build_up", 0.0, 0.6, "time")
+    out.maybe(0.4, "stop.dead_time", 0.0, 0.2, "time")
+    out.maybe(0.4, "stop.build_up", 0.0, 0.4, "time")
     out.maybe(0.4, "stop.reaction_time", 0.5, 3.0, "time")
     out.maybe(0.5, "driver.pedal_force", 80, 400, "force")
     out.maybe(0.5, "driver.pedal_force_most", 300, 900, "force")

@@ -12,7 +12,8 @@
  *
  * Everything is piecewise linear in p, so locks and targets are found exactly, piece by piece.
  * With the centre drive locked both axles turn together and share force as they share load:
- * k_1 = k_2 = (F_1 + F_2) / (m g cos t).
+ * k_1 = k_2 = (F_1 + F_2) / (w_1 N_1 + w_2 N_2), w = 1 for an axle without brakes. No stop goes beyond a = g x/h on the level, where
+ * the rear axle leaves the road.
  *
  * Sources: UN Regulation 13-H, Annex 5 (adhesion utilisation); Wong, Theory of Ground Vehicles, ch.
  * 3; Limpert, Brake Design and Safety, ch. 7.
@@ -89,11 +90,11 @@ struct brake_point_of_balance brake_balance_at(const struct brake_balance *balan
  */
 double brake_balance_pressure(const struct brake_balance *balance, double deceleration);
 
-/** Where the first axle locks as pressure rises. */
+/** Where the first axle locks as pressure rises, or the rear leaves the road. */
 struct brake_lock {
     double pressure;      /**< [Pa] infinite when nothing locks */
     double deceleration;  /**< [m/s2] at that pressure */
-    enum brake_axle axle; /**< the axle that locks; front when both do */
+    enum brake_axle axle; /**< the axle that locks or leaves the road; front when both lock */
 };
 
 /** First lock on a road.
@@ -105,10 +106,10 @@ struct brake_lock {
 struct brake_lock brake_balance_lock(const struct brake_balance *balance, double adhesion);
 
 /** Deceleration above which the rear axle locks before the front one: the lowest at or above `from`
- * at which the rear uses more adhesion than the front.
+ * at which the rear uses more adhesion than the front and still is on the road.
  * @param balance  the vehicle
  * @param from     [m/s2] where to begin
- * @return         [m/s2]; infinite when the rear never uses more (no rear torque, or locked drive)
+ * @return         [m/s2]; infinite when the rear never uses more (no rear force, or locked drive)
  * @source         UN R13-H, Annex 5, 3.1 (B); equality of the two k is a quadratic in p
  */
 double brake_balance_rear_first(const struct brake_balance *balance, double from);

@@ -28,6 +28,7 @@ enum brake_measure {
     BRAKE_PARKING_TOW_GRADE,    /**< [-] held with an unbraked trailer, at least */
     BRAKE_PARKING_DECELERATION, /**< [m/s2] by the parking brake, at least */
     BRAKE_PARKING_RATIO,        /**< [-] parking brake force over weight, at least */
+    BRAKE_PARKING_TOW_RATIO,    /**< [-] the same over the weight with the trailer, at least */
     BRAKE_REAR_FIRST,           /**< [-] ratio above which the rear locks first, at least */
     BRAKE_REAR_CURVE,           /**< [-] rear adhesion used over ratio / 0.9, at most 1 */
     BRAKE_ADHESION_CURVE,       /**< [-] ratio at first lock over the published bound, at least 1 */
@@ -68,9 +69,10 @@ struct brake_criterion {
     double force;                 /**< [N] pedal, or hand (foot: 100 more); 0: driver's most */
     double speed;                 /**< [m/s] 0: a share of top speed, up to speed_cap */
     double speed_cap;             /**< [m/s] for 80 % of top speed */
-    double lag;                   /**< [s] of the distance formula */
+    double lag;                   /**< [s] of the distance formula; 0: the clause allows none */
     double coefficient;           /**< [m/(km/h)2] of the distance formula; 0: limit is the distance */
     double limit;                 /**< [SI] of the measure */
+    bool rated;                   /**< weight is that of the rated mass, when it is known */
     unsigned applies;             /**< bits of enum brake_applies */
     const char *text;             /**< where the figure was read; NULL: not read in the current text */
 };

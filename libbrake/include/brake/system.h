@@ -86,6 +86,20 @@ double brake_vehicle_piston_area(const struct brake_pistons *pistons);
 double brake_vehicle_torque_gain(const struct brake_vehicle *vehicle, enum brake_axle axle,
                                  double *threshold);
 
+/** Delay of the brakes from the first movement of the pedal: dead time and build-up. */
+struct brake_delay {
+    double dead_time; /**< [s] */
+    double build_up;  /**< [s] */
+};
+
+/** Delay of a vehicle.
+ * @param vehicle  complete
+ * @param allowed  [s] taken as dead time when stop.dead_time and stop.build_up are not given
+ * @return         the delay
+ * @source         UN R13-H, Annex 3: "0.1 v" stands for 0.36 s
+ */
+struct brake_delay brake_vehicle_delay(const struct brake_vehicle *vehicle, double allowed);
+
 /** Build the brakes of a load case and a failure.
  * @param vehicle  complete
  * @param load     empty or full

@@ -1,0 +1,373 @@
+"""The command as a user meets it: words in, text or JSON out, exit status."""
+import json
+import random
+import re
+import subprocess
+
+import pytest
+
+from file import plain
+
+CAUTION = (
+    "A calculation is not an approval. Local codes rule, and road brakes must be checked by a"
+    " qualified inspector before the vehicle is driven on the road."
+)
+EXAMPLES = pytest.mark.parametrize("example", plain.EXAMPLES, ids=lambda path: path.stem)
+VERSION = re.search(
+    r'^#define BRAKE_VERSION "(.*)"$',
+    (plain.ROOT / "libbrake" / "include" / "brake" / "version.h").read_text(),
+    re.MULTILINE,
+)[1]
+
+
+def text_of(example, *options):
+    done = plain.run("check", str(example), *options)
+    assert done.returncode in (0, 1, 3) and done.stderr == b""
+    return done.stdout.decode()
+
+
+def json_of(example, *options):
+    return plain.check(example.read_bytes(), *options)
+
+
+def words(text):
+    """Text without its line breaks."""
+    return " ".join(text.split())
+
+
+# ---- what `check` says ---------------------------------------------------------------------------
+
+
+@EXAMPLES
+def test_check_begins_with_name_verdict_and_limiting_item(example):
+    lines = text_of(example).splitlines()
+    report = json_of(example)
+    heads = [line.split()[0] for line in lines[:20] if line[:1].strip()]
+    assert lines[0] == report["vehicle"]["vehicle.name"]["value"]
+    assert heads[1:5] == ["Verdict", "Limiting", "Measure", "Caution"]
+    start = words("\n".join(lines[1:20]))
+    assert report["summary"]["limiting"] in start
+    assert report["summary"]["measure_next"] in start
+
+
+@EXAMPLES
+def test_check_names_both_load_cases_and_the_caution(example):
+    text = text_of(example)
+    assert re.search(r"^ +empty +full$", text, re.MULTILINE)
+    assert words(text).count(CAUTION) == 2
+
+
+@EXAMPLES
+@pytest.mark.parametrize("rules", ["us", "un", "eu", "all"])
+def test_exit_status_follows_from_the_criteria(example, rules):
+    done = plain.run("check", str(example), "--json", "--rules", rules)
+    report = json.loads(done.stdout)
+    verdicts = [c["verdict"] for c in report["criteria"] if c["applies"]]
+    short, unsaid = verdicts.count("falls short"), verdicts.count("cannot say")
+    assert done.returncode == (1 if short else 3 if unsaid else 0)
+    assert report["summary"]["falls_short"] == short
+    assert report["summary"]["cannot_say"] == unsaid
+    assert report["summary"]["meets"] == verdicts.count("meets")
+
+
+@EXAMPLES
+def test_text_and_json_end_with_the_same_status(example):
+    assert (
+        plain.run("check", str(example)).returncode
+        == plain.run("check", str(example), "--json").returncode
+    )
+
+
+@EXAMPLES
+def test_json_is_one_object_with_everything(example):
+    report = json_of(example)
+    assert {"libbrake", "vehicle", "results", "criteria", "warnings", "caution"} <= report.keys()
+    assert report["libbrake"] == VERSION
+    assert report["caution"] == CAUTION
+    for path, value in report["vehicle"].items():
+        assert {"value", "unit", "tolerance", "from"} <= value.keys(), path
+        assert value["from"] in ("measured", "catalogue", "estimated", "default"), path
+    for path, result in report["results"].items():
+        assert result.keys() == {"value", "unit"}, path
+    for warning in report["warnings"]:
+        assert warning["id"] and warning["text"]
+
+
+@EXAMPLES
+def test_json_criteria_have_their_figures(example):
+    """margin: what it has over what it needs, less 1; so 0 is the verge."""
+    for criterion in json_of(example)["criteria"]:
+        assert {
+            "id", "clause", "verdict", "value", "limit", "margin", "margin_p05", "margin_p95"
+        } <= criterion.keys()
+        margin = criterion["margin"]
+        if criterion["verdict"] == "cannot say":
+            assert margin is None and criterion["reason"]
+            continue
+        assert criterion["verdict"] == ("meets" if margin >= 0 else "falls short")
+        assert criterion["margin_p05"] <= margin <= criterion["margin_p95"]
+
+
+@EXAMPLES
+def test_limiting_item_has_the_least_margin(example):
+    report = json_of(example)
+    judged = [c for c in report["criteria"] if c["applies"] and c["margin"] is not None]
+    assert report["summary"]["limiting"] == min(judged, key=lambda c: c["margin"])["id"]
+
+
+@EXAMPLES
+def test_rules_divide_the_criteria(example):
+    """Each criterion belongs to one family; together they are all."""
+    families = [json_of(example, "--rules", r)["criteria"] for r in ("us", "un", "eu")]
+    everything = json_of(example)["criteria"]
+    assert sorted(c["id"] for family in families for c in family) == sorted(
+        c["id"] for c in everything
+    )
+    assert all(family for family in families)
+    by_id = {c["id"]: c for c in everything}
+    assert all(by_id[c["id"]] == c for family in families for c in family)
+
+
+SHOWN = {"kg": 1, "m/s2": 1, "mm": 1e-3, "m": 1, "N": 1, "bar": 1e5, "cm3": 1e-6, "kJ": 1e3, "s": 1,
+         "K": 1, "%": 0.01, "": 1, "N*m": 1}  # fmt: skip
+
+
+@EXAMPLES
+def test_numbers_of_the_text_are_those_of_the_json(example):
+    report = json_of(example)["results"]
+    found = re.findall(
+        r"^  ([a-z_]+\.[a-z_]+) +([-0-9.e+]+) +([-0-9.e+]+)  (\S*) *$",
+        text_of(example),
+        re.MULTILINE,
+    )
+    assert len(found) > 40
+    for path, empty, full, unit in found:
+        for load, shown in (("empty", empty), ("full", full)):
+            value = report[f"{load}.{path}"]["value"]
+            if shown == "-":
+                assert value is None, path
+            else:
+                assert float(shown) == pytest.approx(value / SHOWN[unit], rel=6e-4, abs=1e-12), path
+
+
+@EXAMPLES
+def test_text_fits_80_columns_without_escape_codes(example):
+    for done in (
+        plain.run("check", str(example)),
+        plain.run("--help"),
+        plain.run("explain"),
+        plain.run("explain", "circuits.split"),
+    ):
+        text = done.stdout.decode()
+        assert max(map(len, text.splitlines())) <= 80
+        assert not re.search(r"[\x00-\x09\x0b-\x1f\x7f-\x9f]", text)
+
+
+@EXAMPLES
+@pytest.mark.parametrize("options", [(), ("--json",)], ids=["text", "json"])
+def test_every_run_gives_the_same_bytes(example, options):
+    first = plain.run("check", str(example), *options).stdout
+    assert all(plain.run("check", str(example), *options).stdout == first for _ in range(3))
+
+
+# ---- --set ---------------------------------------------------------------------------------------
+
+
+@EXAMPLES
+def test_a_bigger_tyre_costs_deceleration_in_proportion(example):
+    """While no wheel locks, torque = deceleration x effective mass x radius, and the torque is that
+    of the pressure: it stays. Follows from the definition."""
+    before = json_of(example)
+    after = json_of(example, "--set", "front.tyre.rollout=2.70 m")
+    old = before["vehicle"]["front.tyre.rollout"]["value"]
+    assert after["vehicle"]["front.tyre.rollout"]["value"] == 2.7
+    assert after["vehicle"]["rear.tyre.rollout"]["value"] == 2.7
+    for load in ("empty", "full"):
+        for path in ("at_pedal_force", "brakes_alone"):
+            path = f"{load}.deceleration.{path}"
+            mass = f"{load}.mass.effective"
+            was = before["results"][path]["value"] * before["results"][mass]["value"] * old
+            now = after["results"][path]["value"] * after["results"][mass]["value"] * 2.7
+            assert now == pytest.approx(was, rel=1e-9), path
+            assert after["results"][path]["value"] < before["results"][path]["value"], path
+        most = f"{load}.deceleration.most"
+        assert after["results"][most]["value"] <= before["results"][most]["value"] * 1.01
+
+
+@EXAMPLES
+def test_settings_may_be_repeated(example):
+    """Given two, both hold; given one twice, the later holds; with = or without it."""
+    report = json_of(
+        example,
+        "--set", "vehicle.wheelbase=2.5 m",
+        "--set=vehicle.wheelbase=2.6 m, measured",
+        "--set", "road.adhesion = 0.5",
+    )["vehicle"]  # fmt: skip
+    assert report["vehicle.wheelbase"]["value"] == 2.6
+    assert report["vehicle.wheelbase"]["from"] == "measured"
+    assert report["road.adhesion"]["value"] == 0.5
+
+
+@EXAMPLES
+def test_setting_what_the_file_says_changes_nothing(example):
+    wheelbase = "vehicle.wheelbase=2420 mm +- 4 mm, measured"
+    assert json_of(example, "--set", wheelbase) == json_of(example)
+
+
+def test_a_setting_wins_over_the_scales():
+    heron = next(path for path in plain.EXAMPLES if path.stem == "heron")
+    report = json_of(heron, "--set", "vehicle.mass=2.1 t")["vehicle"]
+    assert report["vehicle.mass"]["value"] == 2100
+    share = json_of(heron)["vehicle"]["vehicle.front_share"]["value"]
+    assert report["vehicle.front_share"]["value"] == share
+
+
+# ---- refusals ------------------------------------------------------------------------------------
+
+
+def test_standard_input_that_is_no_vehicle_file():
+    """printf 'x' | stopmargin check /dev/stdin"""
+    done = plain.run("check", "/dev/stdin", given="x")
+    assert done.returncode == 2
+    assert done.stdout == b""
+    assert done.stderr == (
+        b"/dev/stdin:1: is none of [section], name = value, and comment (; or #)\n"
+    )
+
+
+@pytest.mark.parametrize(
+    "line, complaint",
+    [
+        ((), "a verb is wanted"),
+        (("chek", "a.ini"), "unknown verb 'chek'"),
+        (("check",), "check wants a vehicle file"),
+        (("check", "--jason", "a.ini"), "unknown option '--jason'"),
+        (("check", "-h"), "unknown option '-h'"),
+        (("check", "--rules", "uk", "a.ini"), "--rules 'uk'; accepts us, un, eu, all"),
+        (("check", "a.ini", "--rules"), "--rules ''; accepts us, un, eu, all"),
+        (("check", "a.ini", "b.ini"), "one file at a time; got 'a.ini' and 'b.ini'"),
+        (("check", "a.ini", *("--set", "a=b") * 65), "accepts up to 64 times --set"),
+        (("explain", "a", "b"), "explain takes one path"),
+        (("explain", "nothing.at.all"), "unknown path 'nothing.at.all'"),
+        (("explain", "vehicle.mas"), "unknown path 'vehicle.mas'; did you mean vehicle.mass?"),
+        (("new", "a.ini", "b.ini"), "new takes no more than one file"),
+    ],
+    ids=" ".join,
+)
+def test_misuse(line, complaint):
+    done = plain.run(*line)
+    first, second = done.stderr.decode().splitlines()
+    assert (done.returncode, done.stdout) == (2, b"")
+    assert first.startswith(f"stopmargin: {complaint}")
+    assert second == "stopmargin: try `stopmargin --help`"
+
+
+@pytest.mark.parametrize(
+    "line", [("--help",), ("--version",), ("explain",), ("new",), ("check", plain.EXAMPLES[0])]
+)
+def test_full_disk(line):
+    with open("/dev/full", "wb") as full:
+        done = subprocess.run([plain.PROGRAM, *line], stdout=full, stderr=subprocess.PIPE)
+    assert done.returncode == 2
+    assert b"could not be written" in done.stderr
+
+
+# ---- the rest ------------------------------------------------------------------------------------
+
+
+def test_version():
+    done = plain.run("--version")
+    assert (done.returncode, done.stdout.decode()) == (0, f"stopmargin {VERSION}\n")
+
+
+@pytest.mark.parametrize("line", [("--help",), ("check", "--help"), ("explain", "x", "--help")])
+def test_help(line):
+    done = plain.run(*line)
+    text = done.stdout.decode()
+    assert (done.returncode, done.stderr) == (0, b"")
+    for word in ("new", "check", "explain", "--set", "--rules us|un|eu|all", "--json"):
+        assert word in text
+    assert CAUTION in words(text)
+
+
+WEAK = "[front.disc.pads] mu = 0.1"
+UNTESTED = "[front.axle] side_difference"
+
+
+@pytest.mark.parametrize(
+    "status, changes",
+    [
+        (0, []),
+        (1, [WEAK]),
+        (2, ["[front.disc.pads] mu = 9"]),
+        (3, [UNTESTED]),
+        (1, [WEAK, UNTESTED]),  # what falls short counts before what cannot be said
+    ],
+    ids=["meets", "falls short", "refused", "cannot say", "both"],
+)
+def test_every_exit_status(status, changes):
+    text = plain.changed(*changes, text=plain.MEETS)
+    assert plain.run("check", "/dev/stdin", given=text).returncode == status
+
+
+EXTREMES = """\
+[vehicle] cg_height = 2 m
+[vehicle] rolling_resistance = 0.05
+[vehicle] antilock = fitted
+[front.disc] threshold = 20 bar
+[rear.drum] threshold = 20 bar
+[rear.drum] brake_factor = 0.2
+[circuits] split = one
+[pedal] free_play = 50 mm
+[driver] pedal_force_most = 10 N
+[driveline] centre = locked
+[parking] torque = 0 N*m
+[trailer] mass = 8 t
+[stop] speed = 1 m/s
+[road] adhesion = 0.05
+""".splitlines()
+
+
+@pytest.mark.parametrize("change", EXTREMES)
+def test_extreme_vehicles_give_json_without_nan(change):
+    """plain.check refuses NaN and Infinity; a value that is never reached, such as the deceleration
+    at which the rear locks first behind a locked centre drive, is null, and its margin too."""
+    for criterion in plain.check(plain.changed(change))["criteria"]:
+        if criterion["margin"] is None:
+            assert criterion["value"] is None
+            assert criterion["verdict"] == "cannot say" or criterion["unit"] == ""
+        else:
+            assert criterion["verdict"] == ("meets" if criterion["margin"] >= 0 else "falls short")
+
+
+def mutated(text, chance):
+    """The bytes with 1 to 8 of them changed, put in or taken out."""
+    text = bytearray(text)
+    for _ in range(chance.randint(1, 8)):
+        at = chance.randrange(len(text))
+        how = chance.randrange(4)
+        if how == 0:
+            text[at] = chance.randrange(256)
+        elif how == 1:
+            text.insert(at, chance.choice(b"0123456789.,+-=[](); \n\t%xek"))
+        elif how == 2:
+            del text[at : at + chance.randint(1, 20)]
+        else:
+            text[at:at] = text[at : at + chance.randint(1, 60)]
+    return bytes(text)
+
+
+@pytest.mark.parametrize("seed", range(10))
+def test_damaged_files_never_crash(seed):
+    """30 damaged files of one seed: a verdict or a refusal, and never half of each."""
+    chance = random.Random(seed)
+    heron = next(path for path in plain.EXAMPLES if path.stem == "heron").read_bytes()
+    for _ in range(30):
+        text = mutated(heron, chance)
+        done = plain.run("check", "/dev/stdin", given=text)
+        assert done.returncode in (0, 1, 2, 3), text
+        if done.returncode == 2:
+            assert done.stdout == b"" and done.stderr.startswith(b"/dev/stdin:"), text
+            assert done.stderr.count(b"\n") == 1, text
+        else:
+            assert done.stderr == b"" and done.stdout, text
