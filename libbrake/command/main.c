@@ -1,3 +1,4 @@
+#include <errno.h>
 #include <stdarg.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -57,7 +58,7 @@ int command_read(const char *path, char *const *settings, int count, struct brak
     struct brake_error error;
     FILE *stream = fopen(path, "rb");
     if (stream == NULL) {
-        fprintf(stderr, "%s: cannot be opened\n", path);
+        fprintf(stderr, "%s: cannot be opened: %s\n", path, strerror(errno));
         return EXIT_REFUSED;
     }
     enum brake_status status = brake_file_read(stream, sheet, &error);

@@ -14,7 +14,6 @@ int command_new(int count, char **words)
     } else {
         brake_sheet_clear(&sheet);
     }
-    printf("; %s\n", BRAKE_CAUTION);
     brake_file_write(&sheet, stdout);
     return 0;
 }

@@ -322,6 +322,8 @@ static struct brake_judgement judge(const struct brake_criterion *criterion, str
                 judge_state(criterion, s, BRAKE_FULL, criterion->failure[i], &j);
         }
         j.verdict = j.margin >= 0.0 ? BRAKE_MEETS : BRAKE_FALLS_SHORT;
+        if (criterion->measure == BRAKE_REAR_FIRST && isinf(j.value))
+            j.reason = "the rear never takes the lead";
     }
     return j;
 }

@@ -184,6 +184,14 @@ static void cut_comment(char *line)
     }
 }
 
+/* inih takes a colon for an equals sign; the grammar does not. */
+static void refuse_colon(struct input *in, const char *line)
+{
+    const size_t length = strcspn(line, "=:");
+    if (line[length] == ':' && *line != '[' && *line != ';' && *line != '#' && *line != '(')
+        REFUSE(in, BRAKE_E_SYNTAX, "", "has a colon where '=' is wanted: name = value");
+}
+
 /* inih asks for lines as from fgets. Blanks ahead would join a line to the one above it: they go,
  * but before a bracket, where a curve goes on. */
 static char *give_line(char *buffer, int size, void *user)
@@ -201,6 +209,8 @@ static char *give_line(char *buffer, int size, void *user)
         cut_comment(line);
     if (*start == '[')
         open_section(in, start);
+    else
+        refuse_colon(in, start);
     if (in->error->status != BRAKE_OK)
         return NULL;
     snprintf(buffer, (size_t)size, "%s%s\n", in->more ? " " : "", start);

@@ -77,6 +77,16 @@ static bool in_pairs(const char *text, const char *comma)
     return close == NULL || close < open || close > comma;
 }
 
+/* Number of a word; -1 when a file may not say it. */
+static int from_of_word(const char *word)
+{
+    for (int from = BRAKE_ESTIMATED; from <= BRAKE_MEASURED; from++) {
+        if (strcmp(word, from_words[from]) == 0)
+            return from;
+    }
+    return -1;
+}
+
 /* Cuts the word behind the last comma off the text, commas in brackets aside. */
 static enum brake_status take_from(struct reading *r, char *text)
 {
@@ -85,19 +95,32 @@ static enum brake_status take_from(struct reading *r, char *text)
     if (comma == NULL || (r->quantity->kind == BRAKE_CURVE && in_pairs(text, comma)))
         return BRAKE_OK;
     const char *word = past_blanks(comma + 1);
-    for (int from = BRAKE_ESTIMATED; from <= BRAKE_MEASURED; from++) {
-        if (strcmp(word, from_words[from]) == 0) {
-            r->from = (enum brake_from)from;
-            r->told = true;
-            *comma = '\0';
-            trim_end(text);
-            return BRAKE_OK;
-        }
+    const int from = from_of_word(word);
+    if (from >= 0) {
+        r->from = (enum brake_from)from;
+        r->told = true;
+        *comma = '\0';
+        trim_end(text);
+        return BRAKE_OK;
     }
     return REFUSE(r, BRAKE_E_SYNTAX,
                   "got '%.40s' after the comma; accepts measured, catalogue or estimated (and a "
                   "point in decimals, not a comma)",
                   word);
+}
+
+/* A marking may say where it came from; a name may hold commas of its own. */
+static void take_from_of_text(struct reading *r, char *text)
+{
+    char *comma = strrchr(text, ',');
+    if (r->quantity->role != BRAKE_RAW || comma == NULL)
+        return;
+    const int from = from_of_word(past_blanks(comma + 1));
+    if (from < 0)
+        return;
+    r->from = (enum brake_from)from;
+    *comma = '\0';
+    trim_end(text);
 }
 
 /* ---- numbers -------------------------------------------------------------------------------- */
@@ -478,8 +501,10 @@ enum brake_status brake_value_read(struct brake_sheet *sheet, int index, const c
     trim_end(value);
     if (value[0] == '\0')
         return REFUSE(&r, BRAKE_E_SYNTAX, "has no value");
-    if (r.quantity->kind == BRAKE_TEXT)
+    if (r.quantity->kind == BRAKE_TEXT) {
+        take_from_of_text(&r, value);
         return read_text(&r, value);
+    }
     const enum brake_status status = take_from(&r, value);
     if (status != BRAKE_OK)
         return status;

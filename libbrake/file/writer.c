@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "brake/file.h"
+#include "brake/warnings.h"
 #include "vehicle/sections.h"
 
 static const char *danger_words(enum brake_danger danger)
@@ -112,7 +113,7 @@ static void write_line(const struct brake_sheet *sheet, int index, FILE *stream)
     if (q->kind == BRAKE_REAL)
         write_tolerance(q, record, tolerance, sizeof tolerance);
     fprintf(stream, "%s = %s%s", q->name, value, tolerance);
-    if (q->kind != BRAKE_TEXT)
+    if (q->kind != BRAKE_TEXT || q->role == BRAKE_RAW)
         fprintf(stream, ", %s", brake_from_word(record->from));
     fputc('\n', stream);
 }
@@ -208,6 +209,7 @@ static void write_part(const struct brake_sheet *sheet, int slot, FILE *stream)
 void brake_file_write(const struct brake_sheet *sheet, FILE *stream)
 {
     const int parts = brake_section_count() - 1;
+    write_comment(stream, "CAUTION: ", BRAKE_CAUTION);
     fputs("; Vehicle file. A line is: name = number unit +- number unit, where it came from\n"
           "; (measured, catalogue or estimated). Take the ; away from a line to give it; a line\n"
           "; left out takes the default that stands there, or is not known.\n",

@@ -3,20 +3,20 @@
 
 #include <math.h>
 
-/* Specific gas constant of dry air [J/(kg K)] and Prandtl number: 0.71 at 250 K, 0.69 at 800 K. */
+/* Specific gas constant of dry air [J/(kg K)]; its Prandtl number is 0.71 at 250 K, 0.69 at 800 K. */
 static const double GAS = 287.05;
-static const double PRANDTL = 0.70;
+#define PRANDTL 0.70
+#define PRANDTL_ROOT 0.88790400174260069 /* PRANDTL^(1/3) */
 
 struct brake_air brake_air_at(double temperature, double pressure)
 {
-    struct brake_air air = {BRAKE_NAN, BRAKE_NAN, BRAKE_NAN};
+    struct brake_air air = {BRAKE_NAN, BRAKE_NAN};
     if (!(temperature > 0.0 && pressure > 0.0))
         return air;
     const double warmth = temperature / 273.0 * sqrt(temperature / 273.0);
     const double viscosity = 1.716e-5 * warmth * (273.0 + 111.0) / (temperature + 111.0);
     air.conductivity = 0.0241 * warmth * (273.0 + 194.0) / (temperature + 194.0);
     air.viscosity = viscosity * GAS * temperature / pressure;
-    air.prandtl = PRANDTL;
     return air;
 }
 
@@ -62,35 +62,39 @@ double brake_convection_vanes(struct brake_air air, double spin, const struct br
     const double scale = air.conductivity / vanes->hydraulic_diameter;
     const double part = (reynolds - laminar_to) / (turbulent_from - laminar_to);
     if (part >= 1.0)
-        return scale * 0.023 * (1.0 + pow(slender, 0.67)) * pow(reynolds, 0.8) *
-               pow(air.prandtl, 0.33);
+        return scale * 0.023 * (1.0 + pow(slender, 0.67)) * pow(reynolds, 0.8) * PRANDTL_ROOT;
     const double calm = part > 0.0 ? laminar_to : reynolds;
-    const double laminar = 1.86 * cbrt(calm * air.prandtl * slender);
+    const double laminar = 1.86 * PRANDTL_ROOT * pow(calm * slender, 1.0 / 3.0);
     if (part <= 0.0)
         return scale * laminar;
     const double turbulent =
-        0.023 * (1.0 + pow(slender, 0.67)) * pow(turbulent_from, 0.8) * pow(air.prandtl, 0.33);
+        0.023 * (1.0 + pow(slender, 0.67)) * pow(turbulent_from, 0.8) * PRANDTL_ROOT;
     return scale * (laminar + part * (turbulent - laminar));
 }
 
 double brake_convection_drum(struct brake_air air, double speed, double diameter)
 {
     const double reynolds = speed * diameter / air.viscosity;
-    return 0.1 * air.conductivity / diameter * cbrt(reynolds * reynolds);
+    return 0.1 * air.conductivity / diameter * pow(reynolds, 2.0 / 3.0);
 }
 
 double brake_convection_cylinder(struct brake_air air, double speed, double diameter)
 {
+    /* 0.62 Pr^(1/3) / (1 + (0.4 / Pr)^(2/3))^(1/4) at PRANDTL */
+    const double front = 0.62 * PRANDTL_ROOT / 1.1399412586756799;
     const double reynolds = speed * diameter / air.viscosity;
-    const double rough = pow(1.0 + pow(reynolds / 282000.0, 0.625), 0.8);
-    const double spread = pow(1.0 + pow(0.4 / air.prandtl, 2.0 / 3.0), 0.25);
-    return air.conductivity / diameter *
-           (0.3 + 0.62 * sqrt(reynolds) * cbrt(air.prandtl) / spread * rough);
+    const double share = reynolds / 282000.0;
+    const double root = sqrt(share);
+    const double rough = pow(1.0 + root * sqrt(sqrt(root)), 0.8); /* root^(5/4) = share^(5/8) */
+    return air.conductivity / diameter * (0.3 + front * sqrt(reynolds) * rough);
 }
 
 double brake_convection_mixed(double forced, double still)
 {
-    return cbrt(forced * forced * forced + still * still * still);
+    if (still == 0.0)
+        return forced;
+    const double sum = forced * forced * forced * forced + still * still * still * still;
+    return sqrt(sqrt(sum));
 }
 
 static int within(double value, double low, double high)
@@ -104,8 +108,7 @@ static int vanes_usable(const struct brake_cooling *cooling)
     return within(vanes->inner_radius, 0.0, 10.0) &&
            within(vanes->outer_radius, vanes->inner_radius, 10.0) &&
            vanes->outer_radius > vanes->inner_radius && within(vanes->inlet_area, 1e-12, 1e3) &&
-           within(vanes->outlet_area, 1e-12, 1e3) &&
-           within(vanes->hydraulic_diameter, 1e-6, 10.0);
+           within(vanes->outlet_area, 1e-12, 1e3) && within(vanes->hydraulic_diameter, 1e-6, 10.0);
 }
 
 int brake_cooling_usable(const struct brake_cooling *cooling)
@@ -138,8 +141,7 @@ static double forced(const struct brake_cooling *cooling, double speed, struct b
     case BRAKE_COOLING_FACE:
         return brake_convection_face(air, speed, cooling->diameter);
     case BRAKE_COOLING_DISC:
-        return brake_convection_disc(air, speed / cooling->rolling_radius,
-                                     cooling->diameter / 2.0);
+        return brake_convection_disc(air, speed / cooling->rolling_radius, cooling->diameter / 2.0);
     case BRAKE_COOLING_VANES:
         return brake_convection_vanes(air, speed / cooling->rolling_radius, &cooling->vanes);
     case BRAKE_COOLING_DRUM:
@@ -154,11 +156,10 @@ double brake_cooling_coefficient(const struct brake_cooling *cooling, double spe
 {
     const double forward = speed > 0.0 ? speed : speed * 0.0; /* a NaN stays */
     if (cooling->law == BRAKE_COOLING_FIXED)
-        return brake_convection_mixed(cooling->factor, cooling->still);
+        return cooling->factor;
     if (cooling->law == BRAKE_COOLING_POWER)
         return brake_convection_mixed(cooling->factor * pow(forward, cooling->exponent),
                                       cooling->still);
     const struct brake_air air = brake_air_at(film, pressure);
-    return brake_convection_mixed(cooling->factor * forced(cooling, forward, air),
-                                  cooling->still);
+    return brake_convection_mixed(cooling->factor * forced(cooling, forward, air), cooling->still);
 }

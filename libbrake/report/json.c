@@ -80,6 +80,8 @@ static cJSON *vehicle_object(const struct brake_sheet *sheet)
         cJSON *one = cJSON_CreateObject();
         add_value(one, &vehicle, i);
         add_text(one, "unit", brake_unit_si(q->dimension)->name);
+        if (q->kind == BRAKE_CURVE)
+            add_text(one, "second_unit", brake_unit_si(q->second)->name);
         add_number(one, "tolerance", record->tolerance);
         add_text(one, "from", brake_from_word(record->from));
         if (record->worked)

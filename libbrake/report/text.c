@@ -84,8 +84,13 @@ static void margin_words(const struct page *p, int criterion, char *text, size_t
 {
     const double margin = p->a->judgement[criterion].margin;
     const double half = BRAKE_P95 * p->a->sureness[criterion].sigma;
-    snprintf(text, size, "margin %+.0f %%, 90 of 100 within %+.0f to %+.0f %%", 100.0 * margin,
-             100.0 * (margin - half), 100.0 * (margin + half));
+    if (isinf(margin))
+        snprintf(text, size, "margin without limit");
+    else if (isinf(half))
+        snprintf(text, size, "margin %+.0f %%", 100.0 * margin);
+    else
+        snprintf(text, size, "margin %+.0f %%, 90 of 100 within %+.0f to %+.0f %%",
+                 100.0 * margin, 100.0 * (margin - half), 100.0 * (margin + half));
 }
 
 static void limiting(const struct page *p)
@@ -159,7 +164,7 @@ static void requirement(const struct page *p, int criterion)
     char text[700];
     char margin[100] = "";
     snprintf(head, sizeof head, "  %-11s  ", brake_verdict_words(j->verdict));
-    if (j->reason != NULL) {
+    if (isnan(j->margin) || isinf(j->margin)) {
         snprintf(text, sizeof text, "%s: %s", c->title, j->reason);
     } else {
         value_and_limit(p, criterion, text, sizeof text);

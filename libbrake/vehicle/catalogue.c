@@ -175,13 +175,32 @@ static int near_enough(const char *word)
     return half < 5 ? half : 5;
 }
 
+/* In a section that is there only the name can be wrong. */
+static int nearest_in(int section, const char *name)
+{
+    int best = -1;
+    int least = near_enough(name) + 1;
+    for (int row = 0; row < brake_sections[section].count; row++) {
+        const int distance = edits(name, brake_sections[section].rows[row].name);
+        if (distance < least) {
+            least = distance;
+            best = brake_section_first(section) + row;
+        }
+    }
+    return best;
+}
+
 int brake_catalogue_nearest(const char *path)
 {
     static const struct brake_vehicle no_parts;
+    const char *dot = strrchr(path, '.');
+    const int section = dot != NULL ? brake_section_named(path, (size_t)(dot - path)) : -1;
     int best = -1;
     int least = near_enough(path) + 1;
     if (strlen(path) >= LONGEST)
         return -1;
+    if (section >= 0)
+        return nearest_in(section, dot + 1);
     for (int i = 0; i < first_part_row(); i++) {
         char known[160];
         brake_catalogue_path(&no_parts, i, known, sizeof known);

@@ -117,6 +117,10 @@ FILES = {
         b"[vehicle]\nmass 1600 kg\n",
         ":2: is none of [section], name = value, and comment (; or #)",
     ),
+    "line with a colon": (
+        b"[vehicle]\nmass: 1600 kg\n",
+        ":2: has a colon where '=' is wanted: name = value",
+    ),
     "line without a name": (b"[vehicle]\n= 1600 kg\n", ":2: has no name before the ="),
     "line given twice": (
         b"[vehicle]\nmass = 1600 kg\nmass = 1601 kg\n",
@@ -454,8 +458,12 @@ LINES = {
         f"front.tyre.marking: got '265-70-17'; {MARKINGS}",
     ),
     "marking with a word behind": (
-        "[front.tyre] marking = LT265/70R17, measured",
-        f"front.tyre.marking: got 'LT265/70R17, measured'; {MARKINGS}",
+        "[front.tyre] marking = 265/70R17, or so",
+        f"front.tyre.marking: got '265/70R17, or so'; {MARKINGS}",
+    ),
+    "marking of unknown origin": (
+        "[front.tyre] marking = 265-70-17, measured",
+        f"front.tyre.marking: got '265-70-17'; {MARKINGS}",
     ),
     "unknown marking of the speedometer": (
         "[speedometer] marking = huge",

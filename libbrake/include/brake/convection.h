@@ -6,11 +6,11 @@
  *   spinning disc h = (k/R) (0.36 Re_t^0.5 (r_t/R) + 0.015 (Re^0.8 - Re_t^0.8 r_t/R)),
  *                 Re = w R^2 / nu; turbulent outside r_t, where Re is Re_t = 2.5e5
  *   vanes         laminar h = 1.86 (k/d) (Re Pr d/l)^(1/3), turbulent
- *                 h = 0.023 (k/d) (1 + (d/l)^0.67) Re^0.8 Pr^0.33; between Re = 2300 and 1e4 by
+ *                 h = 0.023 (k/d) (1 + (d/l)^0.67) Re^0.8 Pr^(1/3); between Re = 2300 and 1e4 by
  *                 straight line; air enters at w sqrt(ro^2 - ri^2)
  *   drum          h = 0.1 (k/D) Re^(2/3)
  *   cross flow    Churchill and Bernstein
- *   with still air  h^3 = h_forced^3 + h_still^3
+ *   with still air  h^4 = h_forced^4 + h_still^4
  *
  * Air properties are taken at the film temperature, half way between surface and air.
  *
@@ -26,17 +26,16 @@
 
 #include "brake/constants.h"
 
-/** Dry air. */
+/** Dry air; its Prandtl number is taken as 0.70 throughout. */
 struct brake_air {
     double conductivity; /**< [W/(m*K)] k */
     double viscosity;    /**< [m2/s] kinematic, nu */
-    double prandtl;      /**< [-] Pr */
 };
 
 /** Properties of dry air.
  * @param temperature  [K] above 0
  * @param pressure     [Pa] above 0
- * @return             the properties; within 3 % of tables from 250 to 800 K; NaN out of range
+ * @return             the properties; within 3.5 % of tables from 250 to 800 K; NaN out of range
  * @source             White, Viscous Fluid Flow, table 1-2 (mu_0 = 1.716e-5 Pa s at 273 K, S = 111 K;
  *                     k_0 = 0.0241 W/(m K), S = 194 K)
  */
@@ -104,14 +103,14 @@ double brake_convection_cylinder(struct brake_air air, double speed, double diam
  * @param forced  [W/(m2*K)]
  * @param still   [W/(m2*K)] with the vehicle at rest; 3 to 5 measured on brake discs: Topouris et
  *                al., Strojniski vestnik 66 (2020) 15
- * @return        [W/(m2*K)] (forced^3 + still^3)^(1/3)
+ * @return        [W/(m2*K)] (forced^n + still^n)^(1/n); of n = 3 to 4 the safe end
  * @source        Incropera and DeWitt, Fundamentals of Heat and Mass Transfer, sec. 9.9
  */
 double brake_convection_mixed(double forced, double still);
 
 /** By which law a surface is cooled. */
 enum brake_cooling_law {
-    BRAKE_COOLING_FIXED,    /**< factor, in W/(m2*K), at every speed */
+    BRAKE_COOLING_FIXED,    /**< factor, in W/(m2*K), at every speed; still is left out */
     BRAKE_COOLING_POWER,    /**< factor times (speed in m/s)^exponent, as measured */
     BRAKE_COOLING_FACE,     /**< brake_convection_face */
     BRAKE_COOLING_DISC,     /**< brake_convection_disc */
@@ -138,6 +137,7 @@ struct brake_cooling {
 /** Whether a law of cooling can be evaluated.
  * @param cooling  the surface
  * @return         1 when all that its law needs is in range, else 0
+ * @source         ranges far beyond any road brake
  */
 int brake_cooling_usable(const struct brake_cooling *cooling);
 

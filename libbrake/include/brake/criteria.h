@@ -86,7 +86,7 @@ struct brake_judgement {
     double margin;              /**< [-] above 0 meets; have over need, less 1 */
     enum brake_load load;       /**< at which it is worst */
     enum brake_failure failure; /**< at which it is worst */
-    const char *reason;         /**< why it cannot be said, else NULL */
+    const char *reason;         /**< why it cannot be said, or why there is no figure; else NULL */
 };
 
 /** Number of criteria.
