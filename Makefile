@@ -19,8 +19,8 @@ LIBS := -linih -lcjson -lm
 
 # What must be installed: to build, and in addition to test.
 CORE_PACKAGES := gcc libc6-dev libinih-dev libcjson-dev pkg-config
-PACKAGES := $(CORE_PACKAGES) clang clang-format clang-tidy cppcheck gcovr libcmocka-dev libsundials-dev \
-    python3 python3-hypothesis python3-numpy python3-pytest python3-scipy units valgrind
+PACKAGES := $(CORE_PACKAGES) clang clang-format clang-tidy cppcheck gcovr libcmocka-dev \
+    libsundials-dev python3 python3-hypothesis python3-numpy python3-pytest python3-scipy units valgrind
 
 HEADERS := $(wildcard libbrake/include/brake/*.h)
 COMMAND := $(wildcard libbrake/command/*.c)

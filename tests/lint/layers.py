@@ -6,8 +6,8 @@ from lint import source
 ORDER = ["model", "vehicle", "criteria", "study", "file", "report", "command"]
 
 _HEADERS = {
-    "model": "status constants tyre load pedal disc drum parking balance stop tow heat convection thermal"
-    " fit friction version",
+    "model": "status constants tyre load pedal disc drum parking balance stop tow heat convection"
+    " thermal fit friction braking version",
     "vehicle": "units vehicle catalogue system evaluate",
     "criteria": "criteria warnings",
     "study": "tolerance assessment",

@@ -13,6 +13,7 @@
 
 #include "brake/assessment.h"
 #include "brake/balance.h"
+#include "brake/braking.h"
 #include "brake/catalogue.h"
 #include "brake/constants.h"
 #include "brake/convection.h"
@@ -22,6 +23,7 @@
 #include "brake/evaluate.h"
 #include "brake/file.h"
 #include "brake/fit.h"
+#include "brake/friction.h"
 #include "brake/heat.h"
 #include "brake/load.h"
 #include "brake/parking.h"
@@ -30,6 +32,7 @@
 #include "brake/status.h"
 #include "brake/stop.h"
 #include "brake/system.h"
+#include "brake/thermal.h"
 #include "brake/tolerance.h"
 #include "brake/tow.h"
 #include "brake/tyre.h"

@@ -1,0 +1,65 @@
+/* Heat flows along the chain of brake/thermal.h at one instant, and how they change with its
+ * temperatures. */
+#ifndef BRAKE_MODEL_FLOW_H
+#define BRAKE_MODEL_FLOW_H
+
+#include "brake/thermal.h"
+
+/* Index of the rubbed cell in the chain; the parts before it are those up to the pad. */
+enum { FIRST_CELL = BRAKE_PART_PAD + 1, NODES = BRAKE_THERMAL_NODES };
+
+/* Node of the chain that a part is. */
+static inline int part_node(const struct brake_thermal *brake, enum brake_part part)
+{
+    return part <= BRAKE_PART_PAD ? (int)part : (int)part + brake->spec.cells;
+}
+
+/* What acts on the brake now. */
+struct instant {
+    double power;
+    double speed;
+    double air;
+    double contact; /* [W/K] between face and pad */
+};
+
+/* What follows from the enthalpies alone. */
+struct field {
+    double temperature[NODES];
+    double capacity[NODES];     /* dH/dT [J/K] */
+    double conductivity[NODES]; /* of the cells */
+    double potential[NODES];    /* of the cells */
+};
+
+/* Heat into each node, and out of the brake [W]. */
+struct flow {
+    double rate[NODES];
+    double convected;
+    double radiated;
+    double face; /* into the wall at the rubbed face */
+};
+
+/* Derivatives of the flows by temperature [W/K]: of rate[i] by that of the node before, its own and
+ * the next; of the losses by each. */
+struct slopes {
+    double before[NODES];
+    double own[NODES];
+    double next[NODES];
+    double convected[NODES];
+    double radiated[NODES];
+};
+
+void brake_flow_field(const struct brake_thermal *brake, const double *enthalpy,
+                      struct field *field);
+
+/* Everything but conduction between cells; sets all of `flow`. */
+void brake_flow_exchange(const struct brake_thermal *brake, const struct instant *now,
+                         const struct field *field, struct flow *flow);
+
+/* Adds conduction between cells. */
+void brake_flow_conduct(const struct brake_thermal *brake, const struct field *field,
+                        struct flow *flow);
+
+void brake_flow_slopes(const struct brake_thermal *brake, const struct instant *now,
+                       const struct field *field, struct slopes *slopes);
+
+#endif
