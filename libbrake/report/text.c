@@ -76,7 +76,9 @@ static void value_and_limit(const struct page *p, int criterion, char *text, siz
     both_units(limit, sizeof limit, unit_of(c), j->limit);
     snprintf(text, size, "%s, %s%s%s: %s against %s %s", c->title, brake_load_word(j->load),
              j->failure == BRAKE_INTACT ? "" : ", ", brake_failure_words(j->failure),
-             isinf(j->value) ? "never" : value,
+             isfinite(j->value)                  ? value
+             : c->measure == BRAKE_STOP_DISTANCE ? "never"
+                                                 : "without limit",
              brake_measure_at_most(c->measure) ? "at most" : "at least", limit);
 }
 
@@ -89,8 +91,8 @@ static void margin_words(const struct page *p, int criterion, char *text, size_t
     else if (isinf(half))
         snprintf(text, size, "margin %+.0f %%", 100.0 * margin);
     else
-        snprintf(text, size, "margin %+.0f %%, 90 of 100 within %+.0f to %+.0f %%",
-                 100.0 * margin, 100.0 * (margin - half), 100.0 * (margin + half));
+        snprintf(text, size, "margin %+.0f %%, 90 of 100 within %+.0f to %+.0f %%", 100.0 * margin,
+                 100.0 * (margin - half), 100.0 * (margin + half));
 }
 
 static void limiting(const struct page *p)
@@ -164,7 +166,7 @@ static void requirement(const struct page *p, int criterion)
     char text[700];
     char margin[100] = "";
     snprintf(head, sizeof head, "  %-11s  ", brake_verdict_words(j->verdict));
-    if (isnan(j->margin) || isinf(j->margin)) {
+    if (j->reason != NULL) {
         snprintf(text, sizeof text, "%s: %s", c->title, j->reason);
     } else {
         value_and_limit(p, criterion, text, sizeof text);

@@ -1,0 +1,987 @@
+/* Judging: limits against worked checks, who is judged, what is measured, which state is the worst.
+ *
+ * WC-01 to WC-38 are worked checks: figures computed apart from this library, with the formulas of
+ * the clauses (s = lag v + c v^2, v in km/h; d_m = 1/(25.92 c)). Values of the plain vehicle: see
+ * ../vehicle/sheet.h; at 500 N it gives 5 m/s2 empty and 5 x 2250/2750 m/s2 full. */
+#include "../vehicle/sheet.h"
+
+#include "brake/criteria.h"
+#include "brake/parking.h"
+#include "brake/stop.h"
+
+static const double full_stop = 5.0 * 9.0 / 11.0;
+
+static const struct brake_criterion *named(const char *id)
+{
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        if (strcmp(brake_criterion_at(i)->id, id) == 0)
+            return brake_criterion_at(i);
+    }
+    print_error("no criterion %s\n", id);
+    fail();
+    return NULL;
+}
+
+static struct brake_judgement judge_by(const struct brake_criterion *criterion, const char *text)
+{
+    struct brake_sheet sheet;
+    struct brake_judgement judgement;
+    read_sheet(&sheet, text);
+    brake_judge(criterion, &sheet.vehicle, &judgement);
+    return judgement;
+}
+
+static struct brake_judgement judge(const char *id, const char *text)
+{
+    return judge_by(named(id), text);
+}
+
+static const char *n1(void)
+{
+    return plus(plain, "[vehicle]\ncategory = N1\n");
+}
+
+/* ---- limits ---------------------------------------------------------------------------------- */
+
+static void expect_limit(const char *id, const char *text, double limit, double rounding)
+{
+    const struct brake_judgement j = judge(id, text);
+    if (!j.applies || j.reason != NULL)
+        print_error("%s: %s\n", id, j.reason);
+    assert_true(j.applies);
+    assert_within(j.limit, limit, rounding);
+}
+
+static const char *as_fast_as(const char *text, const char *top_speed)
+{
+    char line[60];
+    snprintf(line, sizeof line, "[vehicle]\ntop_speed = %s\n", top_speed);
+    return plus(text, line);
+}
+
+/* WC-01, WC-05, WC-06, WC-07. */
+static void distances_from_100_km_h(void **state)
+{
+    (void)state;
+    const char *valve = plus(plain, "[valve]\nkind = load\nknee = 30 bar\nslope = 0.3\n"
+                                    "knee_rate = 0.05 bar/kg\nset_mass = 1000 kg\n");
+    const char *boosted = plus(swapped(plain, "booster = none", "booster = fitted"),
+                               "[booster]\ngain = 4\nassist = 1200 N\nvacuum = 60 kPa\n"
+                               "vacuum_low = 45 kPa\n");
+    expect_limit("us.135.cold", plain, 70.00, 0.005);
+    expect_limit("un.13h.type0_distance", plain, 70.00, 0.005);
+    expect_limit("us.135.engine_off", boosted, 70.00, 0.005);
+    expect_limit("us.135.antilock_failed", plus(plain, "[vehicle]\nantilock = fitted\n"), 85.00,
+                 0.005);
+    expect_limit("us.135.valve_failed", valve, 110.00, 0.005);
+    expect_limit("us.135.circuit_failed", plain, 168.00, 0.005);
+    expect_limit("un.13h.circuit_distance", plain, 168.00, 0.005);
+    expect_limit("us.135.assist_failed", boosted, 168.00, 0.005);
+}
+
+/* WC-03, WC-04: 80 % of 160, 170, 180, 200 km/h; above 200 km/h the clause caps at 160. */
+static void distances_from_a_share_of_top_speed(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *top_speed;
+        double limit;
+    } cases[] = {{"160 km/h", 122.57},
+                 {"170 km/h", 137.52},
+                 {"180 km/h", 153.33},
+                 {"200 km/h", 187.52},
+                 {"240 km/h", 187.52}};
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        const char *text = as_fast_as(plain, cases[i].top_speed);
+        expect_limit("us.135.high_speed", text, cases[i].limit, 0.005);
+        expect_limit("un.13h.high_speed", text, cases[i].limit, 0.005);
+    }
+}
+
+/* WC-13 and WC-14: 120 km/h is 80 % of 150 km/h, and the cap. */
+static void distances_of_goods_vehicles(void **state)
+{
+    (void)state;
+    expect_limit("un.13.type0_distance", n1(), 61.23, 0.005);
+    expect_limit("un.13.high_speed", as_fast_as(n1(), "150 km/h"), 157.13, 0.005);
+    expect_limit("un.13.high_speed", as_fast_as(n1(), "200 km/h"), 157.13, 0.005);
+}
+
+static double allowed(double kmh, double lag, double coefficient)
+{
+    const struct brake_criterion criterion = {
+        .measure = BRAKE_STOP_DISTANCE, .speed = kmh / 3.6, .lag = lag, .coefficient = coefficient};
+    return judge_by(&criterion, plain).limit;
+}
+
+/* WC-02, WC-08, WC-09, WC-15, WC-16, WC-17: clauses that are no row of the table, by the same
+ * formula. */
+static void the_formula_gives_the_distances_of_other_clauses(void **state)
+{
+    (void)state;
+    assert_within(allowed(95.0, 0.36, 0.0060), 63.65, 0.005);
+    assert_within(allowed(100.0, 0.36, 0.0079), 89.00, 0.005);
+    assert_within(allowed(100.0, 0.36, 0.0080), 90.00, 0.005);
+    assert_within(allowed(70.0, 0.54, 2.0 / 115.0), 95.72, 0.005);
+    assert_within(allowed(70.0, 0.54, 100.0 / 30.0 / 115.0), 152.53, 0.005);
+    assert_within(allowed(70.0, 0.54, 100.0 / 25.0 / 115.0), 180.93, 0.005);
+    assert_within(allowed(80.0, 0.36, 1.0 / 150.0), 50.67, 0.005);
+    assert_within(allowed(80.0, 0.36, 2.0 / 150.0), 93.33, 0.005);
+    assert_within(allowed(160.0, 0.36, 1.0 / 130.0), 212.92, 0.005);
+}
+
+/* WC-01, WC-03, WC-05 to WC-08, WC-13, WC-14: the deceleration behind a coefficient. */
+static void coefficients_and_decelerations_belong_together(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *id;
+        double deceleration;
+    } cases[] = {{"us.135.cold", 6.43},
+                 {"us.135.high_speed", 5.76},
+                 {"us.135.antilock_failed", 5.14},
+                 {"us.135.valve_failed", 3.86},
+                 {"us.135.circuit_failed", 2.44},
+                 {"un.13h.circuit_distance", 2.44},
+                 {"un.13.type0_distance", 5.015},
+                 {"un.13.high_speed", 3.99}};
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++)
+        assert_within(1.0 / (25.92 * named(cases[i].id)->coefficient), cases[i].deceleration,
+                      0.005);
+    expect_limit("un.13h.type0", plain, 6.43, 0.0);
+    expect_limit("un.13h.circuit", plain, 2.44, 0.0);
+    expect_limit("un.13.type0", n1(), 5.0, 0.0);
+    expect_limit("un.13.residual_full", n1(), 1.3, 0.0);
+    expect_limit("un.13.residual_empty", n1(), 1.1, 0.0);
+    /* WC-16: 1.33 and 1.11 m/s2, rounded down in the clause. */
+    assert_between(1.0 / (25.92 * 100.0 / 30.0 / 115.0), 1.3, 1.335);
+    assert_between(1.0 / (25.92 * 100.0 / 25.0 / 115.0), 1.1, 1.115);
+}
+
+/* WC-18, WC-19, WC-22, WC-23: feet and ft/s2 of 49 CFR 393.52 and 570.5. */
+static void limits_from_20_mph(void **state)
+{
+    (void)state;
+    const char *car = plus(plain, "[stop]\ndead_time = 0 s\nbuild_up = 0 s\n");
+    const char *truck = plus(car, "[vehicle]\nframe = truck\n");
+    const char *goods = plus(car, "[vehicle]\ncategory = N1\n");
+    expect_limit("us.393.car.force", car, 0.652, 0.0);
+    expect_limit("us.393.car.deceleration", car, 6.40, 0.005);
+    expect_limit("us.393.car.distance", car, 6.096, 1e-12);
+    expect_limit("us.393.car.emergency", car, 16.46, 0.005);
+    expect_limit("us.393.wagon.force", truck, 0.528, 0.0);
+    expect_limit("us.393.wagon.deceleration", truck, 5.18, 0.005);
+    expect_limit("us.393.wagon.distance", truck, 7.62, 1e-12);
+    expect_limit("us.393.wagon.emergency", truck, 20.12, 0.005);
+    expect_limit("us.393.goods.force", goods, 0.528, 0.0);
+    expect_limit("us.393.goods.deceleration", goods, 5.18, 0.005);
+    expect_limit("us.393.goods.distance", goods, 7.62, 1e-12);
+    expect_limit("us.393.goods.emergency", goods, 20.12, 0.005);
+    expect_limit("us.570.road_test", car, 7.62, 1e-12);
+    /* WC-21: 21, 17 ft/s2 over g to the rounding of the table, 0.2 of a percent. */
+    assert_within(named("us.393.car.deceleration")->limit / BRAKE_GRAVITY, 0.652, 0.0015);
+    assert_within(named("us.393.wagon.deceleration")->limit / BRAKE_GRAVITY, 0.528, 0.0005);
+    /* WC-22: whole-stop decelerations behind 54 and 66 ft. */
+    const double v = 20.0 * 0.44704;
+    assert_within(v * v / 2.0 / named("us.393.car.emergency")->limit, 2.43, 0.005);
+    assert_within(v * v / 2.0 / named("us.393.wagon.emergency")->limit, 1.99, 0.005);
+    /* WC-23 */
+    assert_within(v * v / 2.0 / named("us.570.road_test")->limit, 5.25, 0.005);
+}
+
+/* WC-26: 58, 50, 45, 16 % in m/s2. */
+static void efficiencies_of_the_periodic_inspection(void **state)
+{
+    (void)state;
+    const char *old = "[vehicle]\nfirst_registered = 2011\n";
+    const char *parked = plus(plain, "[parking]\ntorque = 2000 N*m\n");
+    const double g = BRAKE_GRAVITY;
+    expect_limit("eu.45.service_m1", plain, 5.69 / g, 0.005 / g);
+    expect_limit("eu.45.service_m1_old", plus(plain, old), 4.90 / g, 0.005 / g);
+    expect_limit("eu.45.service_n1", n1(), 4.90 / g, 0.005 / g);
+    expect_limit("eu.45.service_n1_old", plus(n1(), old), 4.41 / g, 0.005 / g);
+    expect_limit("eu.45.parking", parked, 1.57 / g, 0.005 / g);
+    /* 12 %: 1.18 m/s2. */
+    expect_limit("eu.45.parking_trailer", plus(parked, "[trailer]\nmass = 500 kg\n"), 1.18 / g,
+                 0.005 / g);
+    /* Directive 2014/45/EU, Annex I, 1.3.2 (from memory): half of the service figure. */
+    expect_limit("eu.45.secondary_m1", plain, 0.29, 1e-12);
+    expect_limit("eu.45.secondary_m1_old", plus(plain, old), 0.25, 1e-12);
+    expect_limit("eu.45.secondary_n1", n1(), 0.25, 1e-12);
+    expect_limit("eu.45.secondary_n1_old", plus(n1(), old), 0.225, 1e-12);
+}
+
+/* WC-24: 60 mph in 216, 242, 456, 517, 613 ft as whole-stop decelerations: no lag, no build-up. */
+static void plain_distances_at_60_mph(void **state)
+{
+    (void)state;
+    static const struct {
+        double feet, metres, deceleration;
+    } cases[] = {{216.0, 65.8, 5.46},
+                 {242.0, 73.8, 4.88},
+                 {456.0, 139.0, 2.59},
+                 {517.0, 157.6, 2.28},
+                 {613.0, 186.8, 1.93}};
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        const struct brake_criterion criterion = {.measure = BRAKE_STOP_DISTANCE,
+                                                  .load = BRAKE_AT_EMPTY,
+                                                  .force = 100.0 * cases[i].deceleration,
+                                                  .speed = 60.0 * 0.44704,
+                                                  .limit = cases[i].feet * 0.3048};
+        const struct brake_judgement j =
+            judge_by(&criterion, plus(plain, "[stop]\ndead_time = 0 s\nbuild_up = 0 s\n"));
+        assert_within(j.limit, cases[i].metres, 0.05);
+        /* The deceleration has three digits. */
+        assert_near(j.value, j.limit, 0.005 / cases[i].deceleration);
+    }
+}
+
+static const char *at_once(void)
+{
+    return plus(swapped(plain, "adhesion = 0.8", "adhesion = 1.2"),
+                "[stop]\ndead_time = 0 s\nbuild_up = 0 s\n");
+}
+
+/* Deceleration in ft/s2 on the plain vehicle, empty: distance in ft from a speed in mph. */
+static double feet(double ft_per_s2, double mph, double limit)
+{
+    const struct brake_criterion criterion = {.measure = BRAKE_STOP_DISTANCE,
+                                              .load = BRAKE_AT_EMPTY,
+                                              .force = 100.0 * ft_per_s2 * 0.3048,
+                                              .speed = mph * 0.44704,
+                                              .limit = limit};
+    return judge_by(&criterion, at_once()).value / 0.3048;
+}
+
+/* WC-18, WC-19, WC-20 and WC-25. */
+static void constant_decelerations_give_their_distances(void **state)
+{
+    (void)state;
+    assert_within(feet(21.0, 20.0, 1.0), 20.49, 0.005);
+    assert_within(feet(17.0, 20.0, 1.0), 25.31, 0.005);
+    assert_within(feet(14.0, 20.0, 1.0), 30.73, 0.005);
+    assert_within(feet(20.0, 60.0, 1.0), 193.6, 0.05);
+}
+
+/* WC-18, WC-21: 21 ft/s2 without any lag is enough in two of the three tests, not in the third. */
+static void the_three_tests_of_393_are_three_tests(void **state)
+{
+    (void)state;
+    char line[80];
+    snprintf(line, sizeof line, "[driver]\npedal_force_most = %.6f N\n",
+             100.0 * 21.0 * 0.3048 * 11.0 / 9.0 + 1e-4);
+    const char *text = plus(at_once(), line);
+    assert_int_equal(judge("us.393.car.force", text).verdict, BRAKE_MEETS);
+    assert_int_equal(judge("us.393.car.deceleration", text).verdict, BRAKE_MEETS);
+    assert_int_equal(judge("us.393.car.distance", text).verdict, BRAKE_FALLS_SHORT);
+    assert_within(judge("us.393.car.distance", text).value, 6.24, 0.01);
+}
+
+/* WC-38: 2.55 m/s2 from 80 km/h, no lag. */
+static void the_figure_of_new_south_wales(void **state)
+{
+    (void)state;
+    const struct brake_criterion criterion = {.measure = BRAKE_STOP_DISTANCE,
+                                              .load = BRAKE_AT_EMPTY,
+                                              .force = 255.0,
+                                              .speed = 80.0 / 3.6,
+                                              .limit = 100.0};
+    assert_within(judge_by(&criterion, at_once()).value, 96.8, 0.05);
+}
+
+/* ---- measures -------------------------------------------------------------------------------- */
+
+/* Dead time and build-up are not given: the lag that the clause allows counts. */
+static double distance_at(double deceleration, double speed)
+{
+    return 0.36 * speed + speed * speed / 2.0 / deceleration;
+}
+
+static void a_distance_is_judged_at_the_worse_load(void **state)
+{
+    (void)state;
+    const struct brake_judgement j = judge("us.135.cold", plain);
+    const double value = distance_at(full_stop, 100.0 / 3.6);
+    assert_near(j.value, value, ROUNDING);
+    assert_near(j.margin, 70.0 / value - 1.0, ROUNDING);
+    assert_int_equal(j.verdict, BRAKE_FALLS_SHORT);
+    assert_int_equal(j.load, BRAKE_FULL);
+    assert_int_equal(j.failure, BRAKE_INTACT);
+    assert_null(j.reason);
+}
+
+/* Both given, they count instead: v (t_d + t_b/2) + v^2/2a - a t_b^2/24. N1: lag 0.54 s. */
+static void a_delay_that_is_known_counts_instead_of_the_lag(void **state)
+{
+    (void)state;
+    const double v = 80.0 / 3.6;
+    const double a = full_stop;
+    const char *text = plus(n1(), "[stop]\ndead_time = 0.1 s\n");
+    const struct brake_criterion criterion = {.measure = BRAKE_STOP_DISTANCE,
+                                              .load = BRAKE_AT_FULL,
+                                              .force = 500.0,
+                                              .speed = v,
+                                              .lag = 0.54,
+                                              .coefficient = 1.0 / 130.0};
+    assert_near(judge_by(&criterion, text).value, 0.54 * v + v * v / 2.0 / a, ROUNDING);
+    assert_near(judge_by(&criterion, plus(text, "build_up = 0.2 s\n")).value,
+                0.2 * v + v * v / 2.0 / a - a * 0.04 / 24.0, ROUNDING);
+}
+
+static void a_deceleration_is_that_at_the_force_of_the_clause(void **state)
+{
+    (void)state;
+    const struct brake_judgement j =
+        judge("un.13h.type0", plus(plain, "[driver]\npedal_force_most = 100 N\n"));
+    assert_near(j.value, full_stop, ROUNDING);
+    assert_near(j.margin, full_stop / 6.43 - 1.0, ROUNDING);
+    /* N1: 700 N. */
+    assert_near(judge("un.13.type0", plus(swapped(plain, "adhesion = 0.8", "adhesion = 1.3"),
+                                          "[vehicle]\ncategory = N1\n"))
+                    .value,
+                1.4 * full_stop, ROUNDING);
+}
+
+/* Where the clause names no force, it is the most of the driver. */
+static void a_ratio_is_deceleration_over_g(void **state)
+{
+    (void)state;
+    const struct brake_judgement j =
+        judge("us.393.car.force", plus(plain, "[driver]\npedal_force_most = 400 N\n"));
+    assert_near(j.value, 0.8 * full_stop / BRAKE_GRAVITY, ROUNDING);
+    assert_near(j.margin, 0.8 * full_stop / BRAKE_GRAVITY / 0.652 - 1.0, ROUNDING);
+}
+
+/* EU45-07: the reference is the maximum mass, not the one on the rollers: rated 3000 kg, weighed
+ * 2500 kg, with a trailer of 500 kg. The rules of others take the mass that is there. */
+static void a_ratio_of_the_eu_is_taken_of_the_rated_weight(void **state)
+{
+    (void)state;
+    const char *text = plus(swapped(plain, "rated_mass = 2500 kg\n", "rated_mass = 3000 kg\n"),
+                            "[parking]\ntorque = 2500 N*m\n[trailer]\nmass = 500 kg\n");
+    const char *unrated = swapped(text, "rated_mass = 3000 kg\n", "");
+    assert_near(judge("eu.45.service_m1", text).value, full_stop / BRAKE_GRAVITY / 1.2, ROUNDING);
+    assert_near(judge("eu.45.secondary_m1", text).value, 0.2 * full_stop / BRAKE_GRAVITY / 1.2,
+                ROUNDING);
+    assert_near(judge("eu.45.service_m1", unrated).value, full_stop / BRAKE_GRAVITY, ROUNDING);
+    assert_near(judge("us.393.car.force", text).value, full_stop / BRAKE_GRAVITY, ROUNDING);
+    assert_near(judge("eu.45.parking", text).value, 2500.0 / 0.4 / 3000.0 / BRAKE_GRAVITY,
+                ROUNDING);
+    assert_near(judge("eu.45.parking", unrated).value, 2500.0 / 0.4 / 2500.0 / BRAKE_GRAVITY,
+                ROUNDING);
+    assert_near(judge("eu.45.parking_trailer", text).value, 2500.0 / 0.4 / 3500.0 / BRAKE_GRAVITY,
+                ROUNDING);
+    assert_near(judge("eu.45.parking_trailer", unrated).value,
+                2500.0 / 0.4 / 3000.0 / BRAKE_GRAVITY, ROUNDING);
+    assert_near(judge("eu.45.parking_trailer", text).margin,
+                2500.0 / 0.4 / 3500.0 / BRAKE_GRAVITY / 0.12 - 1.0, ROUNDING);
+}
+
+/* 2500/3000 of the deceleration alone, whatever brakes the trailer has. */
+static void an_unbraked_trailer_is_drawn_by_mass(void **state)
+{
+    (void)state;
+    const struct brake_judgement j =
+        judge("un.13h.trailer", plus(plain, "[trailer]\nmass = 500 kg\nbraking_ratio = 50 %\n"));
+    assert_near(j.value, full_stop * 2500.0 / 3000.0, ROUNDING);
+    assert_near(j.margin, j.value / 5.4 - 1.0, ROUNDING);
+}
+
+static const char parked[] = "[parking]\ntorque = 2500 N*m\n[trailer]\nmass = 500 kg\n";
+
+/* sin t = T/(m g r); 2500/(2500 g 0.4) full. */
+static void the_parking_brake_is_judged_full(void **state)
+{
+    (void)state;
+    const char *text = plus(plain, parked);
+    const double sine = 1.0 / (BRAKE_GRAVITY * 0.4);
+    const double with_trailer = 2500.0 / (3000.0 * BRAKE_GRAVITY * 0.4);
+    const struct brake_judgement grade = judge("us.135.parking", text);
+    assert_near(grade.value, tan(asin(sine)), ROUNDING);
+    assert_near(grade.margin, tan(asin(sine)) / 0.2 - 1.0, ROUNDING);
+    assert_int_equal(grade.load, BRAKE_FULL);
+    assert_near(judge("un.13h.parking", text).value, tan(asin(sine)), ROUNDING);
+    const struct brake_judgement tow = judge("un.13h.parking_trailer", text);
+    assert_near(tow.value, tan(asin(with_trailer)), ROUNDING);
+    assert_near(tow.margin, tan(asin(with_trailer)) / 0.12 - 1.0, ROUNDING);
+    const struct brake_judgement moving = judge("un.13h.parking_moving", text);
+    assert_near(moving.value, 2500.0 / 0.4 / 2750.0, ROUNDING);
+    assert_near(moving.margin, moving.value / 1.5 - 1.0, ROUNDING);
+    const struct brake_judgement ratio = judge("eu.45.parking", text);
+    assert_near(ratio.value, sine, ROUNDING);
+    assert_near(ratio.margin, sine / 0.16 - 1.0, ROUNDING);
+}
+
+/* Full, rear wheels on k = 0.8: up 0.8 x 1.4/(2.5 - 0.672), down 1.12/(2.5 + 0.672). */
+static void tyres_may_limit_the_parking_brake(void **state)
+{
+    (void)state;
+    const char *strong = plus(plain, "[parking]\ntorque = 20000 N*m\n");
+    assert_near(judge("us.135.parking", strong).value, 1.12 / 3.172, ROUNDING);
+    assert_near(judge("un.13h.parking_moving", strong).value, BRAKE_GRAVITY * 1.12 / 3.172,
+                ROUNDING);
+    const char *front = plus(strong, "[parking]\non = front\n");
+    assert_near(judge("us.135.parking", front).value, 0.8 * 1.1 / 3.172, ROUNDING);
+}
+
+/* WC-27: 12, 18, 20 % at 3000 kg need 3505, 5212, 5770 N at the road, of 0.4 m radius. */
+static void grades_need_the_forces_of_the_worked_check(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *id, *category;
+        double newton, grade;
+    } cases[] = {{"us.135.parking", "M1", 5770.0, 0.20},
+                 {"un.13h.parking", "M1", 5770.0, 0.20},
+                 {"un.13.parking", "N1", 5212.0, 0.18},
+                 {"un.13h.parking_trailer", "M1", 3505.0, 0.12},
+                 {"un.13.parking_trailer", "N1", 3505.0, 0.12}};
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        char lines[160];
+        const bool tow = strstr(cases[i].id, "trailer") != NULL;
+        snprintf(lines, sizeof lines, "[vehicle]\ncategory = %s\n[parking]\ntorque = %.1f N*m\n%s",
+                 cases[i].category, 0.4 * cases[i].newton, tow ? "[trailer]\nmass = 500 kg\n" : "");
+        const char *text =
+            tow ? plain : swapped(plain, "mass = 500 kg\nbehind", "mass = 1000 kg\nbehind");
+        const struct brake_judgement j = judge(cases[i].id, plus(text, lines));
+        assert_equal(j.limit, cases[i].grade);
+        /* The force is rounded to 1 N. */
+        assert_near(j.value, cases[i].grade, 0.6 / cases[i].newton);
+    }
+}
+
+/* Torque given at 700 N. The hand may give 400 N (N1: 600 N), the foot 100 N more. */
+static void the_parking_brake_counts_up_to_the_force_allowed(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *id, *lines;
+        double share;
+    } cases[] = {{"us.135.parking", "control = hand\nforce = 700 N\n", 4.0 / 7.0},
+                 {"us.135.parking", "control = foot\nforce = 700 N\n", 5.0 / 7.0},
+                 {"un.13h.parking", "control = foot\nforce = 700 N\n", 5.0 / 7.0},
+                 {"us.135.parking", "control = hand\nforce = 300 N\n", 1.0},
+                 {"us.135.parking", "control = foot\nforce = 450 N\n", 1.0},
+                 {"un.13.parking", "control = hand\nforce = 700 N\n", 6.0 / 7.0},
+                 {"un.13.parking", "control = foot\nforce = 700 N\n", 1.0}};
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        const char *text = strncmp(cases[i].id, "un.13.", 6) == 0 ? n1() : plain;
+        const struct brake_judgement j =
+            judge(cases[i].id, plus(text, plus("[parking]\ntorque = 2500 N*m\n", cases[i].lines)));
+        const double sine = cases[i].share / (BRAKE_GRAVITY * 0.4);
+        assert_near(j.value, tan(asin(sine)), ROUNDING);
+    }
+    /* The inspection takes it as it is. */
+    assert_near(
+        judge("eu.45.parking", plus(plain, "[parking]\ntorque = 2500 N*m\nforce = 700 N\n")).value,
+        1.0 / (BRAKE_GRAVITY * 0.4), ROUNDING);
+}
+
+/* Front share of force (0.8 x 2250 - 125)/2000 = 0.8375 empty, ideal 0.5 + 0.32 z; full
+ * (0.8 x 2750 - 125)/2500 = 0.83, ideal 0.44 + 0.336 z. */
+static void the_rear_locks_first_above_a_ratio(void **state)
+{
+    (void)state;
+    const struct brake_judgement j = judge("us.135.lock_order", plain);
+    assert_near(j.value, 0.3375 / 0.32, ROUNDING);
+    assert_near(j.margin, 0.3375 / 0.32 / 0.8 - 1.0, ROUNDING);
+    assert_int_equal(j.load, BRAKE_EMPTY);
+    assert_int_equal(j.verdict, BRAKE_MEETS);
+    expect_limit("un.13h.lock_order", plain, 0.80, 0.0);
+    expect_limit("un.13.lock_order", n1(), 0.50, 0.0);
+}
+
+/* With the centre drive locked no axle locks alone: the ratio is beyond any. */
+static void a_locked_centre_drive_cannot_lock_the_rear_alone(void **state)
+{
+    (void)state;
+    const struct brake_judgement j =
+        judge("us.135.lock_order", plus(plain, "[driveline]\ncentre = locked\n"));
+    assert_infinite(j.value);
+    assert_int_equal(j.verdict, BRAKE_MEETS);
+}
+
+/* WC-32: 2500 kg, wheelbase 2.75 m, 52 % in front, 70 % of the force in front; at z = 0.655 the
+ * front locks first with the centre at 0.70 m, the rear at 0.80 m. Rear first above (share - 0.52)
+ * 2.75/h; the least inertia of the wheels that is accepted, 2.5 kg an axle, moves the share. */
+static void a_higher_centre_turns_the_order_round(void **state)
+{
+    (void)state;
+    const double share = (0.7 * 2505.0 - 2.5) / 2500.0;
+    static const double heights[] = {0.70, 0.80};
+    for (int i = 0; i < 2; i++) {
+        const char *text = swapped(plain, "mass = 2000 kg\nfront_share = 50 %",
+                                   "mass = 2500 kg\nfront_share = 52 %");
+        text = swapped(text, "wheelbase = 2500 mm", "wheelbase = 2750 mm");
+        text = swapped(text, "cg_height = 800 mm",
+                       i == 0 ? "cg_height = 700 mm" : "cg_height = 800 mm");
+        text = swapped(text, "wheel_inertia = 10 kg*m2", "wheel_inertia = 0.2 kg*m2");
+        text = swapped(text, "effective_radius = 125 mm", "effective_radius = 140 mm");
+        text = swapped(text, "pistons = 1 x 30 mm\neffective_radius = 0.125 m",
+                       "pistons = 1 x 60 mm\neffective_radius = 0.060 m");
+        text = swapped(text, "[load.full]\nmass = 500 kg", "[load.full]\nmass = 0 kg");
+        const struct brake_judgement j = judge("us.135.lock_order", text);
+        assert_near(j.value, (share - 0.52) * 2.75 / heights[i], ROUNDING);
+        assert_true(i == 0 ? j.value > 0.655 : j.value < 0.655);
+        assert_int_equal(j.verdict, BRAKE_FALLS_SHORT);
+    }
+}
+
+/* 0.9 k_2/z = 0.9 x 0.1625/(0.5 - 0.32 z), greatest at z = 0.8. */
+static void the_rear_curve_is_judged_where_it_is_worst(void **state)
+{
+    (void)state;
+    const struct brake_judgement j = judge("us.135.rear_curve", plain);
+    assert_near(j.value, 0.9 * 0.1625 / 0.244, ROUNDING);
+    assert_near(j.margin, 0.244 / (0.9 * 0.1625) - 1.0, ROUNDING);
+    assert_int_equal(j.load, BRAKE_EMPTY);
+    /* A valve holds the rear back. */
+    const struct brake_judgement cut = judge(
+        "us.135.rear_curve", plus(plain, "[valve]\nkind = fixed\nknee = 15 bar\nslope = 0\n"));
+    assert_true(cut.value < j.value);
+    /* The rear leaves the road before 0.8 g: no adhesion would do. */
+    const char *tall = swapped(swapped(plain, "cg_height = 800 mm", "cg_height = 1700 mm"),
+                               "adhesion = 0.8", "adhesion = 1.0");
+    const struct brake_judgement tipping = judge("us.135.rear_curve", tall);
+    assert_infinite(tipping.value);
+    assert_equal(tipping.margin, -1.0);
+    assert_int_equal(tipping.verdict, BRAKE_FALLS_SHORT);
+}
+
+/* Follows from the definition: no pressure gives any ratio. */
+static void brakes_that_give_nothing_are_beyond_the_rear_curve(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    struct brake_judgement j;
+    read_sheet(&sheet, plain);
+    sheet.vehicle.axle[BRAKE_FRONT].pads.mu = 0.0;
+    sheet.vehicle.axle[BRAKE_REAR].pads.mu = 0.0;
+    brake_judge(named("us.135.rear_curve"), &sheet.vehicle, &j);
+    assert_infinite(j.value);
+    assert_int_equal(j.verdict, BRAKE_FALLS_SHORT);
+}
+
+/* First lock of the front: share z = k (front + shift z), z = k front/(share - k shift). */
+static double least_use(double slope, double share, double front, double shift)
+{
+    double least = 100.0;
+    for (int i = 0; i <= 12; i++) {
+        const double k = 0.20 + 0.05 * i;
+        const double z = k * front / (share - k * shift);
+        least = fmin(least, z / (0.1 + slope * (k - 0.2)));
+    }
+    return least;
+}
+
+/* WC-30: the floor at k = 0.2, 0.5, 0.8 is 0.10, 0.31, 0.52 (R13-H) and 0.10, 0.355, 0.61 (R13). */
+static void the_use_of_adhesion_is_judged_against_its_floor(void **state)
+{
+    (void)state;
+    const double slope[] = {named("un.13h.adhesion")->coefficient,
+                            named("un.13.adhesion")->coefficient};
+    assert_near(0.1 + slope[0] * 0.3, 0.31, ROUNDING);
+    assert_near(0.1 + slope[0] * 0.6, 0.52, ROUNDING);
+    assert_near(0.1 + slope[1] * 0.3, 0.355, ROUNDING);
+    assert_near(0.1 + slope[1] * 0.6, 0.61, ROUNDING);
+    for (int i = 0; i < 2; i++) {
+        const double empty = least_use(slope[i], 0.8375, 0.5, 0.32);
+        const double full = least_use(slope[i], 0.83, 0.44, 0.336);
+        const struct brake_judgement j =
+            i == 0 ? judge("un.13h.adhesion", plain) : judge("un.13.adhesion", n1());
+        assert_near(j.value, fmin(empty, full), 1e-11);
+        assert_near(j.margin, j.value - 1.0, 1e-11);
+        assert_int_equal(j.load, full < empty ? BRAKE_FULL : BRAKE_EMPTY);
+    }
+}
+
+static void the_larger_side_difference_counts(void **state)
+{
+    (void)state;
+    const char *text = plus(plain, "[front.axle]\nside_difference = 10 %\n[rear.axle]\n"
+                                   "side_difference = 15 %\n");
+    assert_near(judge("us.570.sides", text).value, 0.15, ROUNDING);
+    assert_near(judge("us.570.sides", text).margin, 0.4, ROUNDING);
+    assert_near(judge("eu.45.sides", text).margin, 0.5, ROUNDING);
+    const char *worse = plus(plain, "[front.axle]\nside_difference = 26 %\n[rear.axle]\n"
+                                    "side_difference = 15 %\n");
+    assert_int_equal(judge("us.570.sides", worse).verdict, BRAKE_FALLS_SHORT);
+    assert_int_equal(judge("eu.45.sides", worse).verdict, BRAKE_MEETS);
+}
+
+/* Rigid circuits: 50 mm of 150 mm at any force. */
+static void the_pedal_travel_is_a_share_of_that_to_the_floor(void **state)
+{
+    (void)state;
+    const char *text = swapped(plain, "free_play = 5 mm\n", "free_play = 5 mm\ntravel = 150 mm\n");
+    const struct brake_judgement j = judge("us.570.pedal", text);
+    assert_near(j.value, 1.0 / 3.0, ROUNDING);
+    assert_near(j.margin, 1.0 - 1.0 / 2.4, ROUNDING);
+    assert_int_equal(j.load, BRAKE_EMPTY);
+    const struct brake_judgement low = judge("us.570.pedal", swapped(text, "150 mm", "60 mm"));
+    assert_near(low.margin, 1.0 - 50.0 / 48.0, ROUNDING);
+    assert_int_equal(low.verdict, BRAKE_FALLS_SHORT);
+}
+
+/* ---- the worse state ------------------------------------------------------------------------- */
+
+/* II: without the front circuit 1 m/s2, without the rear one 4, times 9/11 full. */
+static void the_worse_of_two_circuits_counts(void **state)
+{
+    (void)state;
+    const struct brake_judgement j = judge("un.13h.circuit", plain);
+    assert_near(j.value, 9.0 / 11.0, ROUNDING);
+    assert_int_equal(j.failure, BRAKE_FIRST_CIRCUIT);
+    assert_int_equal(j.load, BRAKE_FULL);
+    assert_near(j.margin, 9.0 / 11.0 / 2.44 - 1.0, ROUNDING);
+    /* With the larger pistons at the rear the second is the worse. */
+    const char *text = swapped(plain, "1 x 60 mm", "1 x 30.0 mm");
+    const struct brake_judgement rear =
+        judge("un.13h.circuit", swapped(text, "1 x 30 mm", "1 x 60.0 mm"));
+    assert_int_equal(rear.failure, BRAKE_SECOND_CIRCUIT);
+    assert_near(judge("un.13.residual_empty", n1()).value, 1.4, ROUNDING);
+    assert_int_equal(judge("un.13.residual_empty", n1()).load, BRAKE_EMPTY);
+}
+
+/* Valve: open 5, shut 4.5 m/s2 with a slope of 0.5. */
+static void the_worse_of_open_and_shut_counts(void **state)
+{
+    (void)state;
+    const struct brake_judgement j =
+        judge("us.135.valve_failed", plus(plain, "[valve]\nkind = load\nknee = 20 bar\n"
+                                                 "slope = 0.5\nknee_rate = 0.05 bar/kg\n"
+                                                 "set_mass = 1000 kg\n"));
+    assert_int_equal(j.failure, BRAKE_VALVE_SHUT);
+    assert_near(j.value, distance_at(0.9 * full_stop, 100.0 / 3.6), ROUNDING);
+}
+
+static void a_vehicle_that_does_not_stop_takes_for_ever(void **state)
+{
+    (void)state;
+    const struct brake_judgement j =
+        judge("us.135.circuit_failed", swapped(plain, "split = II", "split = one"));
+    assert_infinite(j.value);
+    assert_equal(j.margin, -1.0);
+    assert_int_equal(j.verdict, BRAKE_FALLS_SHORT);
+    assert_int_equal(j.failure, BRAKE_FIRST_CIRCUIT);
+    /* There is no second circuit to judge. */
+    const struct brake_criterion second = {.measure = BRAKE_STOP_DECELERATION,
+                                           .failure = {BRAKE_FIRST_CIRCUIT, BRAKE_SECOND_CIRCUIT},
+                                           .load = BRAKE_AT_EMPTY,
+                                           .force = 500.0,
+                                           .limit = 1.0};
+    assert_equal(judge_by(&second, swapped(plain, "split = II", "split = one")).value, 0.0);
+}
+
+static void assist_and_vacuum_are_judged_in_their_state(void **state)
+{
+    (void)state;
+    const char *text = plus(swapped(swapped(plain, "booster = none", "booster = fitted"),
+                                    "adhesion = 0.8", "adhesion = 1.3"),
+                            "[booster]\ngain = 4\nassist = 1200 N\nvacuum = 60 kPa\n"
+                            "vacuum_low = 45 kPa\n");
+    assert_near(judge("un.13h.assist", text).value, full_stop, ROUNDING);
+    assert_int_equal(judge("un.13h.assist", text).failure, BRAKE_NO_ASSIST);
+    assert_near(judge("us.135.engine_off", text).value, distance_at(7.25 * 9.0 / 11.0, 100.0 / 3.6),
+                ROUNDING);
+    assert_near(judge("us.135.assist_failed", text).value, distance_at(full_stop, 100.0 / 3.6),
+                ROUNDING);
+    assert_near(judge("un.13.secondary", plus(text, "[vehicle]\ncategory = N1\n")).value,
+                1.4 * full_stop, ROUNDING);
+}
+
+static void a_margin_of_nothing_meets(void **state)
+{
+    (void)state;
+    struct brake_criterion criterion = {
+        .measure = BRAKE_SIDE_DIFFERENCE, .load = BRAKE_AT_EMPTY, .limit = 0.25};
+    const char *text = plus(plain, "[front.axle]\nside_difference = 25 %\n[rear.axle]\n"
+                                   "side_difference = 15 %\n");
+    assert_equal(judge_by(&criterion, text).margin, 0.0);
+    assert_int_equal(judge_by(&criterion, text).verdict, BRAKE_MEETS);
+    criterion.limit = 0.2499999;
+    assert_int_equal(judge_by(&criterion, text).verdict, BRAKE_FALLS_SHORT);
+}
+
+/* ---- to whom a clause applies ---------------------------------------------------------------- */
+
+static const char valve_load[] = "[valve]\nkind = load\nknee = 30 bar\nslope = 0.3\n"
+                                 "knee_rate = 0.05 bar/kg\nset_mass = 1000 kg\n";
+
+static void expect_applies(unsigned bit, const char *fits, const char *does_not, const char *why)
+{
+    const struct brake_criterion criterion = {
+        .measure = BRAKE_STOP_DECELERATION, .force = 500.0, .limit = 1.0, .applies = bit};
+    const struct brake_judgement yes = judge_by(&criterion, fits);
+    const struct brake_judgement no = judge_by(&criterion, does_not);
+    assert_true(yes.applies);
+    assert_null(yes.reason);
+    assert_int_equal(yes.verdict, BRAKE_MEETS);
+    assert_false(no.applies);
+    assert_int_equal(no.verdict, BRAKE_CANNOT_SAY);
+    assert_string_equal(no.reason, why);
+    assert_nan(no.value);
+    assert_nan(no.margin);
+    assert_nan(no.limit);
+}
+
+static const char *rated(const char *mass)
+{
+    char line[60];
+    snprintf(line, sizeof line, "rated_mass = %s\n", mass);
+    return swapped(plain, "rated_mass = 2500 kg\n", line);
+}
+
+static void every_bit_keeps_a_clause_from_those_it_is_not_for(void **state)
+{
+    (void)state;
+    const char *boosted = plus(swapped(plain, "booster = none", "booster = fitted"),
+                               "[booster]\ngain = 4\nassist = 1200 N\n");
+    expect_applies(BRAKE_TO_M1, plain, n1(), "for M1 vehicles");
+    expect_applies(BRAKE_TO_N1, n1(), plain, "for N1 vehicles");
+    expect_applies(BRAKE_TO_LIGHT, rated("3500 kg"), rated("3501 kg"),
+                   "for a rated mass up to 3,500 kg");
+    expect_applies(BRAKE_TO_10000_LB, rated("10000 lb"), rated("10001 lb"),
+                   "for a rated mass up to 10,000 lb");
+    expect_applies(BRAKE_TO_CAR_FRAME, plain, plus(plain, "[vehicle]\nframe = truck\n"),
+                   "for the chassis of a car");
+    expect_applies(BRAKE_TO_TRUCK_FRAME, plus(plain, "[vehicle]\nframe = truck\n"), plain,
+                   "for the chassis of a truck");
+    expect_applies(BRAKE_TO_NEW, plus(plain, "[vehicle]\nfirst_registered = 2012\n"),
+                   plus(plain, "[vehicle]\nfirst_registered = 2011\n"), "for vehicles from 2012");
+    expect_applies(BRAKE_TO_OLD, plus(plain, "[vehicle]\nfirst_registered = 2011\n"),
+                   plus(plain, "[vehicle]\nfirst_registered = 2012\n"), "for vehicles before 2012");
+    expect_applies(BRAKE_TO_ANTILOCK, plus(plain, "[vehicle]\nantilock = fitted\n"), plain,
+                   "for vehicles with anti-lock");
+    expect_applies(BRAKE_TO_NO_ANTILOCK, plain, plus(plain, "[vehicle]\nantilock = fitted\n"),
+                   "for vehicles without anti-lock");
+    expect_applies(BRAKE_TO_BOOSTED, boosted, plain, "for vehicles with a booster");
+    expect_applies(BRAKE_TO_SENSING_VALVE, plus(plain, valve_load),
+                   plus(plain, "[valve]\nkind = fixed\nknee = 30 bar\nslope = 0.3\n"),
+                   "for a sensing valve");
+    expect_applies(BRAKE_TO_TRAILER, plus(plain, "[trailer]\nmass = 500 kg\n"), plain,
+                   "for vehicles with a trailer");
+    expect_applies(BRAKE_TO_FAST, as_fast_as(plain, "126 km/h"), as_fast_as(plain, "125 km/h"),
+                   "for a top speed above 125 km/h");
+    /* Not fast enough in other words. */
+    expect_applies(BRAKE_TO_FAST, as_fast_as(plain, "80 mph"), as_fast_as(plain, "77 mph"),
+                   "for a top speed above 125 km/h");
+}
+
+static void the_first_bit_that_does_not_fit_is_the_reason(void **state)
+{
+    (void)state;
+    expect_applies(BRAKE_TO_N1 | BRAKE_TO_TRAILER, plus(n1(), "[trailer]\nmass = 500 kg\n"), plain,
+                   "for N1 vehicles");
+}
+
+/* ---- what cannot be said --------------------------------------------------------------------- */
+
+static void expect_lacks(const char *id, const char *text, const char *reason)
+{
+    const struct brake_judgement j = judge(id, text);
+    assert_true(j.applies);
+    assert_int_equal(j.verdict, BRAKE_CANNOT_SAY);
+    assert_non_null(j.reason);
+    assert_string_equal(j.reason, reason);
+    assert_nan(j.value);
+    assert_nan(j.margin);
+}
+
+static void what_lacks_an_input_is_not_said_and_the_input_is_named(void **state)
+{
+    (void)state;
+    const char *boosted = plus(swapped(plain, "booster = none", "booster = fitted"),
+                               "[booster]\ngain = 4\nassist = 1200 N\n");
+    const char *delay =
+        "stop.dead_time and stop.build_up are not given, and the clause allows no delay";
+    const char *sides = "axle.side_difference must be measured, front and rear";
+    const char *torque = "parking.torque, or what it is worked out from, is not given";
+    expect_lacks("us.135.cold", swapped(plain, "rated_mass = 2500 kg\n", ""),
+                 "vehicle.rated_mass is not given");
+    expect_lacks("us.570.road_test", swapped(plain, "rated_mass = 2500 kg\n", ""),
+                 "vehicle.rated_mass is not given");
+    expect_lacks("us.393.car.distance", plus(plain, "[stop]\ndead_time = 0.1 s\n"), delay);
+    expect_lacks("us.570.road_test", plus(plain, "[stop]\nbuild_up = 0.1 s\n"), delay);
+    expect_lacks("us.135.high_speed", plain, "vehicle.top_speed is not given");
+    expect_lacks("un.13.high_speed", n1(), "vehicle.top_speed is not given");
+    expect_lacks("us.135.engine_off", boosted, "booster.vacuum_low is not given");
+    expect_lacks("us.135.engine_off", plus(boosted, "vacuum_low = 45 kPa\n"),
+                 "booster.vacuum is not given");
+    expect_lacks("us.135.parking", plain, torque);
+    expect_lacks("un.13h.parking_moving", plain, torque);
+    expect_lacks("un.13h.parking_trailer", plus(plain, "[trailer]\nmass = 500 kg\n"), torque);
+    expect_lacks("eu.45.parking", plain, torque);
+    expect_lacks("us.570.sides", plain, sides);
+    expect_lacks("eu.45.sides", plus(plain, "[front.axle]\nside_difference = 10 %\n"), sides);
+    expect_lacks("eu.45.sides", plus(plain, "[rear.axle]\nside_difference = 10 %\n"), sides);
+    expect_lacks("us.570.pedal", plain, "pedal.travel is not given");
+}
+
+/* ---- the table and its words ----------------------------------------------------------------- */
+
+static void every_criterion_is_whole(void **state)
+{
+    (void)state;
+    bool used[BRAKE_PEDAL_TRAVEL + 1] = {false};
+    assert_true(brake_criterion_count() <= BRAKE_CRITERIA);
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        const struct brake_criterion *c = brake_criterion_at(i);
+        assert_true(c->rules == BRAKE_RULES_US || c->rules == BRAKE_RULES_UN ||
+                    c->rules == BRAKE_RULES_EU);
+        assert_true(strlen(c->clause) > 0 && strlen(c->title) > 0);
+        assert_true(c->limit > 0.0 || c->coefficient > 0.0);
+        if (c->measure == BRAKE_STOP_DISTANCE)
+            assert_true((c->speed > 0.0) != (c->speed_cap > 0.0));
+        /* The prefix of the name tells the family. */
+        static const char *const prefix[] = {"us.", "un.", "", "eu."};
+        assert_int_equal(strncmp(c->id, prefix[c->rules - 1], 3), 0);
+        for (int j = 0; j < i; j++)
+            assert_string_not_equal(c->id, brake_criterion_at(j)->id);
+        used[c->measure] = true;
+    }
+    for (int m = 0; m <= BRAKE_PEDAL_TRAVEL; m++)
+        assert_true(used[m]);
+}
+
+static void every_criterion_can_be_judged_on_some_vehicle(void **state)
+{
+    (void)state;
+    const char *more = "[parking]\nforce = 400 N\n";
+    const char *without = swapped(plus(full_text(), more), "antilock = fitted", "antilock = none");
+    const char *const texts[] = {
+        plus(full_text(), more),
+        without,
+        plus(full_text(), "[vehicle]\ncategory = N1\n"),
+        plus(without, "[vehicle]\ncategory = N1\n"),
+        plus(full_text(), "[vehicle]\nframe = truck\nfirst_registered = 1996\n"),
+        plus(full_text(), "[vehicle]\ncategory = N1\nfirst_registered = 1996\n")};
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        int judged = 0;
+        for (size_t t = 0; t < sizeof texts / sizeof texts[0]; t++) {
+            const struct brake_judgement j = judge_by(brake_criterion_at(i), texts[t]);
+            judged += j.reason == NULL && isfinite(j.margin);
+            assert_true((j.reason == NULL) == (j.verdict != BRAKE_CANNOT_SAY));
+        }
+        if (judged == 0)
+            print_error("%s was never judged\n", brake_criterion_at(i)->id);
+        assert_true(judged > 0);
+    }
+}
+
+static void every_measure_has_a_dimension_and_a_direction(void **state)
+{
+    (void)state;
+    static const struct {
+        enum brake_measure measure;
+        enum brake_dimension dimension;
+        bool at_most;
+    } cases[] = {{BRAKE_STOP_DISTANCE, BRAKE_LENGTH, true},
+                 {BRAKE_STOP_DECELERATION, BRAKE_ACCELERATION, false},
+                 {BRAKE_STOP_RATIO, BRAKE_RATIO, false},
+                 {BRAKE_TOW_DECELERATION, BRAKE_ACCELERATION, false},
+                 {BRAKE_PARKING_GRADE, BRAKE_RATIO, false},
+                 {BRAKE_PARKING_TOW_GRADE, BRAKE_RATIO, false},
+                 {BRAKE_PARKING_DECELERATION, BRAKE_ACCELERATION, false},
+                 {BRAKE_PARKING_RATIO, BRAKE_RATIO, false},
+                 {BRAKE_PARKING_TOW_RATIO, BRAKE_RATIO, false},
+                 {BRAKE_REAR_FIRST, BRAKE_RATIO, false},
+                 {BRAKE_REAR_CURVE, BRAKE_RATIO, true},
+                 {BRAKE_ADHESION_CURVE, BRAKE_RATIO, false},
+                 {BRAKE_SIDE_DIFFERENCE, BRAKE_RATIO, true},
+                 {BRAKE_PEDAL_TRAVEL, BRAKE_RATIO, true}};
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        assert_int_equal(brake_measure_dimension(cases[i].measure), cases[i].dimension);
+        assert_int_equal(brake_measure_at_most(cases[i].measure), cases[i].at_most);
+    }
+}
+
+static void every_answer_has_its_words(void **state)
+{
+    (void)state;
+    assert_string_equal(brake_verdict_words(BRAKE_MEETS), "meets");
+    assert_string_equal(brake_verdict_words(BRAKE_FALLS_SHORT), "falls short");
+    assert_string_equal(brake_verdict_words(BRAKE_CANNOT_SAY), "cannot say");
+    assert_string_equal(brake_load_word(BRAKE_EMPTY), "empty");
+    assert_string_equal(brake_load_word(BRAKE_FULL), "full");
+    assert_string_equal(brake_failure_words(BRAKE_INTACT), "");
+    assert_string_equal(brake_failure_words(BRAKE_FIRST_CIRCUIT), "first circuit failed");
+    assert_string_equal(brake_failure_words(BRAKE_SECOND_CIRCUIT), "second circuit failed");
+    assert_string_equal(brake_failure_words(BRAKE_NO_ASSIST), "no assist");
+    assert_string_equal(brake_failure_words(BRAKE_LOW_VACUUM), "least vacuum");
+    assert_string_equal(brake_failure_words(BRAKE_VALVE_OPEN), "valve open");
+    assert_string_equal(brake_failure_words(BRAKE_VALVE_SHUT), "valve shut");
+    assert_string_equal(brake_failure_words(BRAKE_NO_ANTILOCK), "anti-lock failed");
+}
+
+static void the_inspector_gets_a_list_that_ends(void **state)
+{
+    (void)state;
+    int count = 0;
+    while (count < 100 && brake_inspector_item(count) != NULL)
+        assert_true(strlen(brake_inspector_item(count++)) > 10);
+    assert_between(count, 5, 50);
+    assert_null(brake_inspector_item(count));
+    assert_null(brake_inspector_item(-1));
+}
+
+/* reference/method.md, Words: nothing is called legal, safe or approved. */
+static void no_title_promises_anything(void **state)
+{
+    (void)state;
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        assert_null(strstr(brake_criterion_at(i)->title, "safe"));
+        assert_null(strstr(brake_criterion_at(i)->title, "legal"));
+        assert_null(strstr(brake_criterion_at(i)->title, "approved"));
+    }
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(distances_from_100_km_h),
+        cmocka_unit_test(distances_from_a_share_of_top_speed),
+        cmocka_unit_test(distances_of_goods_vehicles),
+        cmocka_unit_test(the_formula_gives_the_distances_of_other_clauses),
+        cmocka_unit_test(coefficients_and_decelerations_belong_together),
+        cmocka_unit_test(limits_from_20_mph),
+        cmocka_unit_test(efficiencies_of_the_periodic_inspection),
+        cmocka_unit_test(plain_distances_at_60_mph),
+        cmocka_unit_test(constant_decelerations_give_their_distances),
+        cmocka_unit_test(the_three_tests_of_393_are_three_tests),
+        cmocka_unit_test(the_figure_of_new_south_wales),
+        cmocka_unit_test(a_distance_is_judged_at_the_worse_load),
+        cmocka_unit_test(a_delay_that_is_known_counts_instead_of_the_lag),
+        cmocka_unit_test(a_deceleration_is_that_at_the_force_of_the_clause),
+        cmocka_unit_test(a_ratio_of_the_eu_is_taken_of_the_rated_weight),
+        cmocka_unit_test(a_ratio_is_deceleration_over_g),
+        cmocka_unit_test(an_unbraked_trailer_is_drawn_by_mass),
+        cmocka_unit_test(the_parking_brake_is_judged_full),
+        cmocka_unit_test(tyres_may_limit_the_parking_brake),
+        cmocka_unit_test(grades_need_the_forces_of_the_worked_check),
+        cmocka_unit_test(the_parking_brake_counts_up_to_the_force_allowed),
+        cmocka_unit_test(the_rear_locks_first_above_a_ratio),
+        cmocka_unit_test(a_locked_centre_drive_cannot_lock_the_rear_alone),
+        cmocka_unit_test(a_higher_centre_turns_the_order_round),
+        cmocka_unit_test(the_rear_curve_is_judged_where_it_is_worst),
+        cmocka_unit_test(brakes_that_give_nothing_are_beyond_the_rear_curve),
+        cmocka_unit_test(the_use_of_adhesion_is_judged_against_its_floor),
+        cmocka_unit_test(the_larger_side_difference_counts),
+        cmocka_unit_test(the_pedal_travel_is_a_share_of_that_to_the_floor),
+        cmocka_unit_test(the_worse_of_two_circuits_counts),
+        cmocka_unit_test(the_worse_of_open_and_shut_counts),
+        cmocka_unit_test(a_vehicle_that_does_not_stop_takes_for_ever),
+        cmocka_unit_test(assist_and_vacuum_are_judged_in_their_state),
+        cmocka_unit_test(a_margin_of_nothing_meets),
+        cmocka_unit_test(every_bit_keeps_a_clause_from_those_it_is_not_for),
+        cmocka_unit_test(the_first_bit_that_does_not_fit_is_the_reason),
+        cmocka_unit_test(what_lacks_an_input_is_not_said_and_the_input_is_named),
+        cmocka_unit_test(every_criterion_is_whole),
+        cmocka_unit_test(every_criterion_can_be_judged_on_some_vehicle),
+        cmocka_unit_test(every_measure_has_a_dimension_and_a_direction),
+        cmocka_unit_test(every_answer_has_its_words),
+        cmocka_unit_test(the_inspector_gets_a_list_that_ends),
+        cmocka_unit_test(no_title_promises_anything),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}

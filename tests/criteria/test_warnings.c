@@ -1,0 +1,380 @@
+/* Warnings: each comes past its threshold and not before, with its figures. Thresholds are common
+ * practice, no source, where none is named. Vehicles: ../vehicle/sheet.h. */
+#include "../vehicle/sheet.h"
+
+#include "brake/warnings.h"
+
+/* Warnings of one name: how many, and whether one of them holds some words. */
+static int count_of(const char *text, const char *id, const char *words)
+{
+    struct brake_sheet sheet;
+    struct brake_results results;
+    struct brake_warning warning[BRAKE_WARNINGS];
+    int found = 0;
+    bool said = words == NULL;
+    read_sheet(&sheet, text);
+    brake_evaluate(&sheet.vehicle, &results);
+    const int count = brake_warnings(&sheet.vehicle, &results, warning);
+    assert_between(count, 0, BRAKE_WARNINGS);
+    for (int i = 0; i < count; i++) {
+        /* Not cut off. */
+        assert_true(strlen(warning[i].text) < sizeof warning[i].text - 1);
+        if (strcmp(warning[i].id, id) != 0)
+            continue;
+        found++;
+        said = said || strstr(warning[i].text, words) != NULL;
+    }
+    if (!said) {
+        for (int i = 0; i < count; i++)
+            print_error("%s: %s\n", warning[i].id, warning[i].text);
+        print_error("%s should say '%s'\n", id, words);
+    }
+    assert_true(said);
+    return found;
+}
+
+static void expect_pair(const char *id, const char *quiet, const char *loud, int times,
+                        const char *words)
+{
+    assert_int_equal(count_of(quiet, id, NULL), 0);
+    assert_int_equal(count_of(loud, id, words), times);
+}
+
+/* The plain vehicle holds nothing to warn of but what its road and pedal do not say. */
+static void a_plain_vehicle_gets_no_warning(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    struct brake_results results;
+    struct brake_warning warning[BRAKE_WARNINGS];
+    read_sheet(&sheet, plain);
+    brake_evaluate(&sheet.vehicle, &results);
+    assert_int_equal(brake_warnings(&sheet.vehicle, &results, warning), 0);
+}
+
+static const char *speedometer(const char *text, const char *rollout)
+{
+    char line[80];
+    snprintf(line, sizeof line, "[speedometer]\nrollout = %s\n", rollout);
+    return plus(text, line);
+}
+
+/* Now 0.8 pi = 2.5133 m. 2.4 m: true over shown 1.0472, squared 1.0966. */
+static void a_speedometer_that_reads_low(void **state)
+{
+    (void)state;
+    expect_pair("speedometer_low", speedometer(plain, "2.502 m"), speedometer(plain, "2.499 m"), 1,
+                "does 101 km/h");
+    expect_pair("speedometer_low", speedometer(plain, "2.6 m"), speedometer(plain, "2.4 m"), 1,
+                "at 100 km/h shown the vehicle does 105 km/h, and a stop from there takes 10 % "
+                "more energy");
+}
+
+/* 5 % either way; 2.5133/2.39 = 1.0516, 2.5133/2.66 = 0.9449. */
+static void an_anti_lock_on_other_tyres(void **state)
+{
+    (void)state;
+    const char *text = plus(plain, "[vehicle]\nantilock = fitted\n");
+    expect_pair("antilock_tyres", speedometer(text, "2.396 m"), speedometer(text, "2.39 m"), 1,
+                "Tyres roll +5 %");
+    expect_pair("antilock_tyres", speedometer(text, "2.64 m"), speedometer(text, "2.66 m"), 1,
+                "Tyres roll -6 %");
+    assert_int_equal(count_of(speedometer(plain, "2.39 m"), "antilock_tyres", NULL), 0);
+}
+
+static const char *strokes(const char *primary, const char *secondary)
+{
+    char line[120];
+    snprintf(line, sizeof line, "take_up = 0 mm\nprimary_stroke = %s\nsecondary_stroke = %s\n",
+             primary, secondary);
+    return swapped(plain, "take_up = 0 mm\n", line);
+}
+
+/* 80 %, after 49 CFR 570.5(c): 9 mm of 11.25, 2.25 mm of 2.8125. In all 11.25 mm x pi cm2. */
+static void a_master_cylinder_that_is_too_small(void **state)
+{
+    (void)state;
+    expect_pair("master_too_small", strokes("11.3 mm", "9 mm"), strokes("11.2 mm", "9 mm"), 2,
+                "80 % of a chamber's stroke used");
+    expect_pair("master_too_small", strokes("12 mm", "9 mm"), strokes("10 mm", "9 mm"), 2,
+                "for these pistons, full: 90 % of a chamber's stroke used at the target (3.5 cm3 "
+                "in all); keep below 80 %");
+    /* The far chamber alone counts as well: II turned round. */
+    const char *rear = swapped(swapped(strokes("11.3 mm", "10 mm"), "1 x 60 mm", "1 x 30.0 mm"),
+                               "1 x 30 mm", "1 x 60.0 mm");
+    assert_int_equal(count_of(rear, "master_too_small", "empty: 90 %"), 2);
+}
+
+static const char *floor_at(const char *travel)
+{
+    char line[60];
+    snprintf(line, sizeof line, "free_play = 5 mm\ntravel = %s\n", travel);
+    return swapped(plain, "free_play = 5 mm\n", line);
+}
+
+/* 50 mm of 62.5 mm. */
+static void a_pedal_that_goes_far_down(void **state)
+{
+    (void)state;
+    expect_pair("pedal_long", floor_at("63 mm"), floor_at("62 mm"), 2,
+                "Long pedal, empty: 50 mm, 81 % of the travel to the floor");
+}
+
+/* Front calipers of 20 mm of stroke per 100 bar; 64 bar would be there at 500 N. 13 mm: 20 bar. */
+static void a_pedal_that_comes_to_its_end(void **state)
+{
+    (void)state;
+    const char *soft =
+        swapped(strokes("30 mm", "6 mm"), "compliance = 0 cm3", "compliance = 3.14159265 cm3");
+    const char *id = "end_of_travel";
+    /* 9 mm and 64 bar x 0.2 mm/bar = 21.7 mm. */
+    expect_pair(id, swapped(soft, "30 mm\nsec", "21.8 mm\nsec"),
+                swapped(soft, "30 mm\nsec", "21.6 mm\nsec"), 2, "63 bar of 64 bar at 500 N");
+    const char *at_13 = swapped(soft, "30 mm\nsec", "13 mm\nsec");
+    assert_int_equal(count_of(at_13, id, "is there: 20 bar of 64 bar at 500 N"), 2);
+    assert_int_equal(count_of(at_13, id, "with the second circuit failed, 20 bar"), 2);
+    /* The floor at 5 + 4 x (11.25 + 12.74) = 101 mm, or with the second circuit failed
+     * 5 + 4 x (9 + 12.74 + 6) = 116 mm; with the first one 5 + 4 x (2.25 + 30) = 134 mm. */
+    const char *deep = swapped(soft, "free_play = 5 mm\n", "free_play = 5 mm\ntravel = 140 mm\n");
+    expect_pair(id, deep, swapped(deep, "140 mm", "130 mm"), 1,
+                "with the first circuit failed, 0 bar");
+    assert_int_equal(count_of(swapped(deep, "140 mm", "100 mm"), id, NULL), 3);
+}
+
+/* Front share of torque 0.8 by radii of 125 and 125 mm. Rear 190 mm: torque share 1/1.38 = 0.7246,
+ * force share (0.7246 x 2250 - 125)/2000 = 0.7527, rear first above 0.2527/0.32 = 0.790 g empty;
+ * 184 mm: 0.7310, 0.7599, 0.812 g. Full always above 0.9 g. UN R13-H, Annex 5, 3.1. */
+static void a_rear_that_locks_first(void **state)
+{
+    (void)state;
+    const char *quiet = swapped(plain, "effective_radius = 0.125 m", "effective_radius = 184 mm");
+    const char *loud = swapped(plain, "effective_radius = 0.125 m", "effective_radius = 190 mm");
+    expect_pair("rear_locks_first", quiet, loud, 1,
+                "The REAR wheels lock first above 0.79 g when empty: the vehicle may spin. The "
+                "standards want front first up to 0.80 g");
+    /* An anti-lock keeps them from it. */
+    assert_int_equal(
+        count_of(plus(loud, "[vehicle]\nantilock = fitted\n"), "rear_locks_first", NULL), 0);
+    /* A locked drive does not hide it. */
+    assert_int_equal(
+        count_of(plus(loud, "[driveline]\ncentre = locked\n"), "rear_locks_first", NULL), 1);
+}
+
+static const char sensing[] = "[valve]\nknee = 30 bar\nslope = 0.3\nknee_rate = 0.05 bar/kg\n"
+                              "set_mass = 1000 kg\n";
+
+static const char *height_valve(const char *lift)
+{
+    char line[120];
+    snprintf(line, sizeof line, "kind = height\nstiffness = 49.03325 N/mm\nuncorrected_lift = %s\n",
+             lift);
+    return plus(plain, plus(sensing, line));
+}
+
+/* 20 mm x 49.03 N/mm = 100 kg x g: 5 bar; 30 bar empty, 50 bar full. More than 1 mm. */
+static void a_valve_that_a_lift_deceives(void **state)
+{
+    (void)state;
+    const char *words = "has risen 20 mm over its linkage: its knee is at 25 bar instead of 30 bar "
+                        "when empty";
+    expect_pair("valve_upset", height_valve("0.9 mm"), height_valve("1.1 mm"), 2, NULL);
+    expect_pair("valve_upset", height_valve("-0.9 mm"), height_valve("-1.1 mm"), 2, NULL);
+    assert_int_equal(count_of(height_valve("20 mm"), "valve_upset", words), 2);
+    assert_int_equal(
+        count_of(height_valve("20 mm"), "valve_upset", "45 bar instead of 50 bar when full"), 2);
+    const char *load = plus(plain, plus(sensing, "kind = load\n[lift]\nsuspension = 20 mm\n"));
+    assert_int_equal(count_of(load, "valve_upset", NULL), 0);
+}
+
+/* Full 1100 kg in front, 1400 kg at the rear; empty 1000 kg each. */
+static void an_axle_beyond_its_rating(void **state)
+{
+    (void)state;
+    expect_pair("axle_rating", plus(plain, "[front.axle]\nrated_mass = 1101 kg\n"),
+                plus(plain, "[front.axle]\nrated_mass = 1000.1 kg\n"), 1,
+                "The front axle carries 1100 kg when full, 10 % over its rating");
+    expect_pair("axle_rating", plus(plain, "[rear.axle]\nrated_mass = 1401 kg\n"),
+                plus(plain, "[rear.axle]\nrated_mass = 800 kg\n"), 2,
+                "The rear axle carries 1000 kg when empty, 25 % over its rating");
+}
+
+static void tyres_beyond_their_load_index(void **state)
+{
+    (void)state;
+    expect_pair("tyre_rating", plus(plain, "[front.tyre]\nload_capacity = 701 kg\n"),
+                plus(plain, "[front.tyre]\nload_capacity = 650 kg\n"), 1,
+                "The rear tyres carry 1400 kg together when full, 8 % over their load index");
+    assert_int_equal(count_of(plus(plain, "[front.tyre]\nload_capacity = 501 kg\n"), "tyre_rating",
+                              "The front tyres carry 1100 kg together when full, 10 % over"),
+                     2);
+}
+
+/* Half a part in a thousand is let pass: a load that fills up to the rating. */
+static void a_vehicle_beyond_its_rating(void **state)
+{
+    (void)state;
+    const char *rated = "rated_mass = 2500 kg";
+    expect_pair("mass_rating", plain, swapped(plain, rated, "rated_mass = 2450 kg"), 1,
+                "The vehicle weighs 2500 kg when full, 50 kg over its rated mass");
+    expect_pair("mass_rating", swapped(plain, rated, "rated_mass = 2499 kg"),
+                swapped(plain, rated, "rated_mass = 2498 kg"), 1, "2 kg over");
+}
+
+static void tyres_too_slow_for_the_vehicle(void **state)
+{
+    (void)state;
+    const char *tyre = plus(plain, "[front.tyre]\nspeed_limit = 160 km/h\n");
+    expect_pair("tyre_speed", plus(tyre, "[vehicle]\ntop_speed = 160 km/h\n"),
+                plus(tyre, "[vehicle]\ntop_speed = 165 km/h\n"), 2,
+                "The front tyres are good for 160 km/h, the vehicle does 165 km/h");
+}
+
+/* 45 cm2 a side: 75 mm are 44.2 cm2, 76 mm 45.4; three pistons a side. */
+static void pistons_of_both_sides_counted(void **state)
+{
+    (void)state;
+    expect_pair("pistons_both_sides", swapped(plain, "1 x 60 mm", "1 x 75 mm"),
+                swapped(plain, "1 x 60 mm", "1 x 76 mm"), 1,
+                "1 piston, 45.4 cm2, on ONE side of a front rotor");
+    expect_pair("pistons_both_sides", swapped(plain, "1 x 30 mm", "3 x 30 mm"),
+                swapped(plain, "1 x 30 mm", "4 x 30 mm"), 1,
+                "4 pistons, 28.3 cm2, on ONE side of a rear rotor");
+    assert_int_equal(count_of(swapped(plain, "1 x 30 mm", "2 x 30 mm + 2 x 20 mm"),
+                              "pistons_both_sides", "4 pistons"),
+                     1);
+    /* The cylinders of a drum are another matter. */
+    assert_int_equal(count_of(drum_text(), "pistons_both_sides", NULL), 0);
+}
+
+/* The knee at 100 N is 4 m/s2 empty, 36/11 = 3.27 m/s2 full. 3.3 m/s2 full take an output of
+ * 3.3 x 400 x 11/9 = 1613.3 N: 103.3 N. */
+static void a_booster_that_runs_out(void **state)
+{
+    (void)state;
+    const char *text = plus(swapped(plain, "booster = none", "booster = fitted"),
+                            "[booster]\ngain = 4\nassist = 1200 N\n[driver]\n");
+    expect_pair("booster_runs_out", plus(text, "target = 3.2 m/s2\n"),
+                plus(text, "target = 3.3 m/s2\n"), 1,
+                "The booster runs out at 100 N, 3.27 m/s2 when full; the target of 3.30 m/s2 takes "
+                "103 N");
+    assert_int_equal(count_of(plus(text, "target = 4.1 m/s2\n"), "booster_runs_out", NULL), 2);
+}
+
+/* 20 % needs sin(atan 0.2) x 2500 x g x 0.4 = 1923.2 N m full; 1600 N m hold tan(asin 0.16315). */
+static void a_parking_brake_that_falls_short(void **state)
+{
+    (void)state;
+    expect_pair("parking_short", plus(plain, "[parking]\ntorque = 1924 N*m\n"),
+                plus(plain, "[parking]\ntorque = 1922 N*m\n"), 1, NULL);
+    assert_int_equal(count_of(plus(plain, "[parking]\ntorque = 1600 N*m\n"), "parking_short",
+                              "holds 16.5 % nose up and 16.5 % nose down when full; 20 % is wanted "
+                              "(1923 N*m at the wheels, it has 1600)"),
+                     1);
+    /* On a slippery road nose down is the worse: empty 0.5/(2.5 + 0.32), up 0.5/2.18. */
+    assert_int_equal(count_of(plus(swapped(plain, "adhesion = 0.8", "adhesion = 0.4"),
+                                   "[parking]\ntorque = 2500 N*m\n"),
+                              "parking_short",
+                              "holds 22.9 % nose up and 17.7 % nose down when empty"),
+                     2);
+}
+
+static void a_body_that_was_raised(void **state)
+{
+    (void)state;
+    expect_pair("hoses_at_droop", plus(plain, "[lift]\nsuspension = 0 mm\nwheel_rise = 30 mm\n"),
+                plus(plain, "[lift]\nsuspension = 50 mm\n"), 1, "The body sits 50 mm higher");
+    assert_int_equal(count_of(plus(plain, "[lift]\nsuspension = -20 mm\n"), "hoses_at_droop", NULL),
+                     0);
+}
+
+/* k g = 0.8 g. */
+static void a_centre_drive_that_is_locked(void **state)
+{
+    (void)state;
+    expect_pair("centre_locked", plus(plain, "[driveline]\ncentre = free\n"),
+                plus(plain, "[driveline]\ncentre = locked\n"), 1,
+                "all wheels lock together, at 7.85 m/s2");
+}
+
+/* 3.05 x 803 mm / 2 pi = 390 mm, WC-33. */
+static void a_radius_from_the_books(void **state)
+{
+    (void)state;
+    const char *text = swapped(plain, "rolling_radius = 400 mm\noverall_diameter = 800 mm\n", "");
+    const char *marked = plus(text, "[front.tyre]\nmarking = 265/70R17\n");
+    expect_pair("radius_from_books", plus(marked, "rollout = 2.45 m\n"), marked, 2,
+                "The front rolling radius, 390 mm, is that of the books for '265/70R17'");
+}
+
+/* ---- the list -------------------------------------------------------------------------------- */
+
+/* A vehicle that is wrong in every way: 34 warnings, and none is lost. */
+static void there_is_room_for_every_warning(void **state)
+{
+    (void)state;
+    const char *text = swapped(plain, "booster = none", "booster = fitted");
+    text = swapped(text, "rated_mass = 2500 kg", "rated_mass = 1900 kg\ntop_speed = 170 km/h");
+    text = swapped(text, "rolling_radius = 400 mm\noverall_diameter = 800 mm\n",
+                   "marking = 265/70R17 75Q\n");
+    text = swapped(text, "1 x 60 mm", "4 x 30.0 mm");
+    text = swapped(text, "1 x 30 mm", "5 x 40 mm");
+    text = swapped(text, "take_up = 0 mm\n",
+                   "take_up = 0 mm\nprimary_stroke = 9 mm\nsecondary_stroke = 20 mm\n");
+    text = swapped(text, "hose_volume = 0 cm3", "hose_volume = 20 cm3");
+    text = swapped(text, "free_play = 5 mm\n", "free_play = 5 mm\ntravel = 50 mm\n");
+    text = plus(text, "[lift]\nsuspension = 50 mm\n[booster]\ngain = 4\nassist = 100 N\n"
+                      "[front.axle]\nrated_mass = 900 kg\n[rear.axle]\nrated_mass = 900 kg\n"
+                      "[valve]\nkind = height\nknee = 200 bar\nslope = 0.9\n"
+                      "knee_rate = 0.01 bar/kg\nset_mass = 1000 kg\nstiffness = 20 N/mm\n"
+                      "[parking]\ntorque = 500 N*m\n[driveline]\ncentre = locked\n"
+                      "[speedometer]\nrollout = 2 m\n");
+    struct brake_sheet sheet;
+    struct brake_results results;
+    struct brake_warning warning[BRAKE_WARNINGS];
+    read_sheet(&sheet, text);
+    brake_evaluate(&sheet.vehicle, &results);
+    const int count = brake_warnings(&sheet.vehicle, &results, warning);
+    if (count != 34) {
+        for (int i = 0; i < count; i++)
+            print_error("%s: %s\n", warning[i].id, warning[i].text);
+    }
+    assert_int_equal(count, 34);
+    assert_string_equal(warning[0].id, "rear_locks_first");
+    assert_string_equal(warning[33].id, "hoses_at_droop");
+}
+
+static void the_caution_says_what_a_calculation_is_not(void **state)
+{
+    (void)state;
+    assert_non_null(strstr(BRAKE_CAUTION, "A calculation is not an approval."));
+    assert_non_null(strstr(BRAKE_CAUTION, "Local codes rule"));
+    assert_non_null(strstr(BRAKE_CAUTION, "must be checked by a qualified inspector before the "
+                                          "vehicle is driven on the road."));
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_plain_vehicle_gets_no_warning),
+        cmocka_unit_test(a_speedometer_that_reads_low),
+        cmocka_unit_test(an_anti_lock_on_other_tyres),
+        cmocka_unit_test(a_master_cylinder_that_is_too_small),
+        cmocka_unit_test(a_pedal_that_goes_far_down),
+        cmocka_unit_test(a_pedal_that_comes_to_its_end),
+        cmocka_unit_test(a_rear_that_locks_first),
+        cmocka_unit_test(a_valve_that_a_lift_deceives),
+        cmocka_unit_test(an_axle_beyond_its_rating),
+        cmocka_unit_test(tyres_beyond_their_load_index),
+        cmocka_unit_test(a_vehicle_beyond_its_rating),
+        cmocka_unit_test(tyres_too_slow_for_the_vehicle),
+        cmocka_unit_test(pistons_of_both_sides_counted),
+        cmocka_unit_test(a_booster_that_runs_out),
+        cmocka_unit_test(a_parking_brake_that_falls_short),
+        cmocka_unit_test(a_body_that_was_raised),
+        cmocka_unit_test(a_centre_drive_that_is_locked),
+        cmocka_unit_test(a_radius_from_the_books),
+        cmocka_unit_test(there_is_room_for_every_warning),
+        cmocka_unit_test(the_caution_says_what_a_calculation_is_not),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}

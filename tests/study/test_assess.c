@@ -1,0 +1,134 @@
+/* Everything that is said of one vehicle: counts, the limiting criterion, the exit status. */
+#include "../vehicle/sheet.h"
+
+#include "brake/assessment.h"
+
+/* Static: it is large. */
+static struct brake_assessment assessment;
+static struct brake_sheet sheet;
+
+static void assess(const char *text, unsigned rules)
+{
+    read_sheet(&sheet, text);
+    brake_assess(&sheet, rules, &assessment);
+}
+
+/* Parking, trailer, sides and travel known, so that nothing is left unsaid: adhesion and force to
+ * spare. */
+static const char *complete_text(void)
+{
+    const char *text = swapped(plain, "adhesion = 0.8", "adhesion = 1.1");
+    text = swapped(text, "split = II", "split = HH");
+    text = swapped(text, "free_play = 5 mm\n", "free_play = 5 mm\ntravel = 150 mm\n");
+    text = swapped(text, "pistons = 1 x 60 mm", "pistons = 1 x 80 mm");
+    text = swapped(text, "pistons = 1 x 30 mm", "pistons = 1 x 50 mm");
+    return plus(text, "[vehicle]\ntop_speed = 150 km/h\n[front.axle]\nside_difference = 5 %\n"
+                      "[rear.axle]\nside_difference = 5 %\n[parking]\ntorque = 3000 N*m\n"
+                      "[stop]\ndead_time = 0 s\nbuild_up = 0.1 s\n");
+}
+
+static void every_criterion_of_the_families_is_counted_once(void **state)
+{
+    (void)state;
+    static const unsigned rules[] = {BRAKE_RULES_US, BRAKE_RULES_UN, BRAKE_RULES_EU,
+                                     BRAKE_RULES_ALL, BRAKE_RULES_US | BRAKE_RULES_EU};
+    for (size_t r = 0; r < sizeof rules / sizeof rules[0]; r++) {
+        int counts[3] = {0, 0, 0};
+        assess(full_text(), rules[r]);
+        assert_int_equal(assessment.rules, rules[r]);
+        for (int i = 0; i < brake_criterion_count(); i++) {
+            const bool wanted = ((unsigned)brake_criterion_at(i)->rules & rules[r]) != 0;
+            assert_int_equal(brake_assessed(&assessment, i), wanted);
+            if (wanted && assessment.judgement[i].applies)
+                counts[assessment.judgement[i].verdict]++;
+        }
+        assert_int_equal(assessment.meets, counts[BRAKE_MEETS]);
+        assert_int_equal(assessment.falls_short, counts[BRAKE_FALLS_SHORT]);
+        assert_int_equal(assessment.cannot_say, counts[BRAKE_CANNOT_SAY]);
+        assert_true(counts[BRAKE_MEETS] > 0);
+    }
+}
+
+static void the_limiting_criterion_has_the_least_margin(void **state)
+{
+    (void)state;
+    assess(plain, BRAKE_RULES_UN);
+    assert_true(assessment.limiting >= 0);
+    const double least = assessment.judgement[assessment.limiting].margin;
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        if (brake_assessed(&assessment, i) && !isnan(assessment.judgement[i].margin))
+            assert_true(assessment.judgement[i].margin >= least);
+    }
+    /* Without its front circuit the plain vehicle has 9/11 of 2.44 m/s2; the distance from
+     * 100 km/h is longer still in proportion: v^2/2a against 0.1 V + 0.0158 V^2. */
+    assert_string_equal(brake_criterion_at(assessment.limiting)->id, "un.13h.circuit");
+}
+
+static void the_parts_of_an_assessment_are_those_of_the_library(void **state)
+{
+    (void)state;
+    struct brake_results results;
+    struct brake_warning warning[BRAKE_WARNINGS];
+    assess(plus(plain, "[lift]\nsuspension = 50 mm\n"), BRAKE_RULES_ALL);
+    brake_evaluate(&sheet.vehicle, &results);
+    assert_equal(assessment.results.load[BRAKE_FULL].deceleration.most,
+                 results.load[BRAKE_FULL].deceleration.most);
+    assert_int_equal(assessment.warnings, brake_warnings(&sheet.vehicle, &results, warning));
+    assert_string_equal(assessment.warning[0].text, warning[0].text);
+    assert_true(assessment.sureness[assessment.limiting].sigma > 0.0);
+}
+
+static void a_vehicle_that_meets_everything_ends_with_0(void **state)
+{
+    (void)state;
+    assess(complete_text(), BRAKE_RULES_EU);
+    assert_int_equal(assessment.cannot_say, 0);
+    assert_int_equal(assessment.falls_short, 0);
+    assert_true(assessment.meets > 0);
+    assert_int_equal(brake_assessment_exit(&assessment), 0);
+}
+
+static void a_vehicle_that_falls_short_ends_with_1(void **state)
+{
+    (void)state;
+    assess(plain, BRAKE_RULES_UN);
+    assert_true(assessment.falls_short > 0);
+    /* Whatever else cannot be said. */
+    assert_true(assessment.cannot_say > 0);
+    assert_int_equal(brake_assessment_exit(&assessment), 1);
+}
+
+static void a_vehicle_of_which_something_cannot_be_said_ends_with_3(void **state)
+{
+    (void)state;
+    assess(swapped(complete_text(), "[parking]\ntorque = 3000 N*m\n", ""), BRAKE_RULES_EU);
+    assert_int_equal(assessment.falls_short, 0);
+    assert_int_equal(assessment.cannot_say, 1);
+    assert_int_equal(brake_assessment_exit(&assessment), 3);
+}
+
+/* No family: nothing was judged, nothing limits. */
+static void without_rules_nothing_is_judged(void **state)
+{
+    (void)state;
+    assess(plain, 0);
+    assert_int_equal(assessment.meets + assessment.falls_short + assessment.cannot_say, 0);
+    assert_int_equal(assessment.limiting, -1);
+    assert_int_equal(brake_assessment_exit(&assessment), 0);
+    for (int i = 0; i < brake_criterion_count(); i++)
+        assert_false(brake_assessed(&assessment, i));
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(every_criterion_of_the_families_is_counted_once),
+        cmocka_unit_test(the_limiting_criterion_has_the_least_margin),
+        cmocka_unit_test(the_parts_of_an_assessment_are_those_of_the_library),
+        cmocka_unit_test(a_vehicle_that_meets_everything_ends_with_0),
+        cmocka_unit_test(a_vehicle_that_falls_short_ends_with_1),
+        cmocka_unit_test(a_vehicle_of_which_something_cannot_be_said_ends_with_3),
+        cmocka_unit_test(without_rules_nothing_is_judged),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}

@@ -1,0 +1,322 @@
+/* The catalogue: what a quantity is called, where it lives, how it is set. */
+#include "sheet.h"
+
+#include "vehicle/sections.h"
+
+static const char winch[] = "[part.winch]\nmass = 40 kg\nbehind_front_axle = -500 mm\n"
+                            "height = 700 mm\n[part.rack]\nmass = 30 kg\n"
+                            "behind_front_axle = 1500 mm\nheight = 2000 mm\n";
+
+static int parts_first(void)
+{
+    return brake_section_first(brake_section_count() - 1);
+}
+
+static void every_quantity_finds_itself_again_by_its_path(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    read_sheet(&sheet, plus(plain, winch));
+    const int first = parts_first();
+    const int rows = brake_section_at(brake_section_count() - 1)->count;
+    for (int i = 0; i < first + 2 * rows; i++) {
+        char path[160];
+        brake_catalogue_path(&sheet.vehicle, i, path, sizeof path);
+        assert_int_equal(brake_catalogue_find(&sheet.vehicle, path), i);
+    }
+}
+
+static void every_quantity_finds_itself_again_by_its_place(void **state)
+{
+    (void)state;
+    static struct brake_vehicle vehicle;
+    for (int i = 0; i < parts_first(); i++) {
+        const char *at = brake_quantity_in(&vehicle, i);
+        assert_int_equal(brake_catalogue_index((size_t)(at - (const char *)&vehicle)), i);
+    }
+}
+
+/* Follows from how brake_catalogue_index looks for a section. */
+static void the_sections_stand_in_the_order_of_the_struct(void **state)
+{
+    (void)state;
+    for (int i = 1; i < brake_section_count(); i++)
+        assert_true(brake_section_at(i)->offset > brake_section_at(i - 1)->offset);
+    assert_string_equal(brake_section_at(brake_section_count() - 1)->path, "part");
+}
+
+static void an_offset_at_which_nothing_lives_has_no_index(void **state)
+{
+    (void)state;
+    const size_t inside_a_number = offsetof(struct brake_vehicle, general.mass) + 1;
+    assert_int_equal(brake_catalogue_index(inside_a_number), -1);
+    assert_true(brake_catalogue_index(offsetof(struct brake_vehicle, general.mass)) >= 0);
+}
+
+static void a_sheet_has_room_for_every_quantity(void **state)
+{
+    (void)state;
+    const int parts = BRAKE_PARTS * brake_section_at(brake_section_count() - 1)->count;
+    assert_true(brake_catalogue_count() <= BRAKE_ROWS);
+    assert_int_equal(brake_catalogue_count(), parts_first() + parts);
+    char path[160];
+    struct brake_sheet sheet;
+    brake_sheet_clear(&sheet);
+    memset(sheet.vehicle.part[BRAKE_PARTS - 1].name, 'n', 40);
+    brake_catalogue_path(&sheet.vehicle, brake_catalogue_count() - 1, path, sizeof path);
+    assert_string_equal(path, "part.nnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnn.height");
+}
+
+static void every_row_says_what_it_is_how_to_get_it_and_what_it_accepts(void **state)
+{
+    (void)state;
+    for (int i = 0; i < brake_catalogue_count(); i++) {
+        const struct brake_quantity *q = brake_quantity_at(i);
+        assert_true(strlen(q->name) > 0 && strlen(q->meaning) > 0 && strlen(q->measure) > 0);
+        if (q->kind == BRAKE_CHOICE) {
+            assert_non_null(q->choices);
+            continue;
+        }
+        if (q->kind == BRAKE_TEXT)
+            continue;
+        assert_true(q->low < q->high);
+        assert_non_null(brake_unit_find(q->unit));
+        assert_int_equal(brake_unit_find(q->unit)->dimension, q->dimension);
+        if (q->kind == BRAKE_CURVE) {
+            assert_true(q->second_low < q->second_high);
+            assert_int_equal(brake_unit_find(q->second_unit)->dimension, q->second);
+        }
+        if (!isnan(q->fallback))
+            assert_between(q->fallback, q->low, q->high);
+        /* A default is only honest with its reason. */
+        if (!isnan(q->fallback) && q->need == BRAKE_OPTIONAL)
+            assert_non_null(q->why);
+    }
+}
+
+static void a_default_of_a_choice_is_one_of_its_words(void **state)
+{
+    (void)state;
+    for (int i = 0; i < parts_first(); i++) {
+        const struct brake_quantity *q = brake_quantity_at(i);
+        int words = 0;
+        if (q->kind != BRAKE_CHOICE)
+            continue;
+        while (q->choices[words] != NULL)
+            words++;
+        assert_true(words >= 2);
+        assert_true(isnan(q->fallback) || (q->fallback >= 0.0 && q->fallback < words));
+        assert_true(!isnan(q->fallback) || q->need == BRAKE_NEEDED);
+    }
+}
+
+static void a_path_that_is_none_is_not_found(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    read_sheet(&sheet, plus(plain, winch));
+    static const char *const none[] = {"mass",
+                                       "vehicle",
+                                       "vehicle.",
+                                       "vehicle.m",
+                                       ".mass",
+                                       "part.mass",
+                                       "part..mass",
+                                       "part.crane.mass",
+                                       "part.winch.colour",
+                                       "tyre.rollout",
+                                       "front.tyre.rollout.x"};
+    for (size_t i = 0; i < sizeof none / sizeof none[0]; i++)
+        assert_int_equal(brake_catalogue_find(&sheet.vehicle, none[i]), -1);
+    /* Without a vehicle no part has a name. */
+    assert_int_equal(brake_catalogue_find(NULL, "part.winch.mass"), -1);
+    assert_true(brake_catalogue_find(NULL, "vehicle.mass") >= 0);
+}
+
+static void parts_are_told_apart_by_their_names(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    read_sheet(&sheet, plus(plain, winch));
+    assert_int_equal(brake_part_named(&sheet.vehicle, "winch", 5), 0);
+    assert_int_equal(brake_part_named(&sheet.vehicle, "rack", 4), 1);
+    assert_int_equal(brake_part_named(&sheet.vehicle, "winches", 7), -1);
+    assert_int_equal(brake_part_named(&sheet.vehicle, "win", 3), -1);
+    assert_near(value_at(&sheet, "part.winch.mass"), 40.0, ROUNDING);
+    assert_near(value_at(&sheet, "part.rack.height"), 2.0, ROUNDING);
+    assert_string_equal(brake_quantity_section(index_at(&sheet.vehicle, "part.rack.height"))->path,
+                        "part");
+}
+
+static void expect_near(const char *wrong, const char *right)
+{
+    static const struct brake_vehicle no_parts;
+    char path[160] = "nothing";
+    const int index = brake_catalogue_nearest(wrong);
+    if (index >= 0)
+        brake_catalogue_path(&no_parts, index, path, sizeof path);
+    assert_string_equal(path, right);
+}
+
+static void a_slip_of_the_pen_gets_the_nearest_name(void **state)
+{
+    (void)state;
+    expect_near("vehicle.mas", "vehicle.mass");
+    expect_near("front.tire.rollout", "front.tyre.rollout");
+    expect_near("front.disk.pistons", "front.disc.pistons");
+    expect_near("pedal.ratio", "pedal.ratio");
+    expect_near("something.else.altogether", "nothing");
+    expect_near("", "nothing");
+    expect_near("x", "nothing");
+}
+
+static void a_section_misspelt_gets_the_nearest_one(void **state)
+{
+    (void)state;
+    assert_string_equal(brake_section_at(brake_section_nearest("front.tire"))->path, "front.tyre");
+    assert_string_equal(brake_section_at(brake_section_nearest("vehicel"))->path, "vehicle");
+    assert_string_equal(brake_section_at(brake_section_nearest("parts"))->path, "part");
+    assert_int_equal(brake_section_nearest("zzzzzzzz"), -1);
+    assert_int_equal(brake_section_nearest(""), -1);
+}
+
+static void a_name_longer_than_any_is_near_none(void **state)
+{
+    (void)state;
+    char word[100];
+    memset(word, 'a', sizeof word - 1);
+    word[sizeof word - 1] = '\0';
+    assert_int_equal(brake_catalogue_nearest(word), -1);
+    assert_int_equal(brake_section_nearest(word), -1);
+    word[63] = '\0';
+    assert_int_equal(brake_catalogue_nearest(word), -1);
+    assert_int_equal(brake_section_nearest(word), -1);
+}
+
+static void a_value_is_given_for_numbers_and_choices_only(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    read_sheet(&sheet, plus(plain, "[front.tyre]\nmarking = 265/70R17\n[circuits]\n"
+                                   "pumped = (20 bar, 1 cm3) (40 bar, 2 cm3)\n"));
+    assert_near(value_at(&sheet, "vehicle.mass"), 2000.0, ROUNDING);
+    assert_equal(value_at(&sheet, "rear.disc.mounting"), BRAKE_FIXED);
+    assert_near(value_at(&sheet, "front.disc.piston_diameter"), 0.06, ROUNDING);
+    assert_nan(value_at(&sheet, "front.disc.piston_diameter_2"));
+    assert_nan(value_at(&sheet, "front.tyre.marking"));
+    assert_nan(value_at(&sheet, "front.disc.pistons"));
+    assert_nan(value_at(&sheet, "circuits.pumped"));
+    assert_nan(value_at(&sheet, "vehicle.top_speed"));
+}
+
+static void a_value_inside_the_range_is_set_and_counts_as_an_estimate(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    read_sheet(&sheet, plain);
+    const int mass = index_at(&sheet.vehicle, "vehicle.mass");
+    const struct brake_quantity *q = brake_quantity_at(mass);
+    assert_int_equal(brake_sheet_set(&sheet, mass, 2400.0), BRAKE_OK);
+    assert_equal(value_at(&sheet, "vehicle.mass"), 2400.0);
+    assert_int_equal(sheet.record[mass].from, BRAKE_ESTIMATED);
+    assert_true(sheet.record[mass].set && sheet.record[mass].typical);
+    assert_false(sheet.record[mass].worked);
+    assert_int_equal(sheet.record[mass].line, 0);
+    assert_near(sheet.record[mass].tolerance, 2400.0 * q->typical, ROUNDING);
+    assert_int_equal(brake_sheet_set(&sheet, mass, q->low), BRAKE_OK);
+    assert_int_equal(brake_sheet_set(&sheet, mass, q->high), BRAKE_OK);
+    /* A quantity without a usual uncertainty is taken as exact. */
+    const int rated = index_at(&sheet.vehicle, "vehicle.rated_mass");
+    assert_int_equal(brake_sheet_set(&sheet, rated, 2600.0), BRAKE_OK);
+    assert_false(sheet.record[rated].typical);
+    assert_equal(sheet.record[rated].tolerance, 0.0);
+}
+
+static void a_value_outside_the_range_changes_nothing(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    read_sheet(&sheet, plain);
+    const int mass = index_at(&sheet.vehicle, "vehicle.mass");
+    const double wrong[] = {299.9, 12001.0, -1.0, BRAKE_NAN, BRAKE_INFINITY};
+    for (size_t i = 0; i < sizeof wrong / sizeof wrong[0]; i++) {
+        assert_int_equal(brake_sheet_set(&sheet, mass, wrong[i]), BRAKE_E_RANGE);
+        assert_near(value_at(&sheet, "vehicle.mass"), 2000.0, ROUNDING);
+        assert_false(sheet.record[mass].set);
+    }
+}
+
+static void what_is_not_a_number_is_not_set_as_one(void **state)
+{
+    (void)state;
+    static const char *const paths[] = {"vehicle.name", "front.axle.brake", "front.disc.pistons",
+                                        "valve.gauge_pairs"};
+    struct brake_sheet sheet;
+    read_sheet(&sheet, plain);
+    for (size_t i = 0; i < sizeof paths / sizeof paths[0]; i++)
+        assert_int_equal(brake_sheet_set(&sheet, index_at(&sheet.vehicle, paths[i]), 1.0),
+                         BRAKE_E_UNKNOWN);
+    assert_string_equal(sheet.vehicle.general.name, "Plain");
+}
+
+static void a_cleared_sheet_holds_nothing(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    read_sheet(&sheet, plus(full_text(), winch));
+    brake_sheet_clear(&sheet);
+    for (int i = 0; i < brake_catalogue_count(); i++) {
+        const struct brake_quantity *q = brake_quantity_at(i);
+        const void *at = brake_quantity_in(&sheet.vehicle, i);
+        assert_int_equal(sheet.record[i].from, BRAKE_ABSENT);
+        assert_equal(sheet.record[i].tolerance, 0.0);
+        if (q->kind == BRAKE_REAL)
+            assert_nan(brake_quantity_value(&sheet.vehicle, i));
+        if (q->kind == BRAKE_TEXT)
+            assert_string_equal(at, "");
+        if (q->kind == BRAKE_PISTONS)
+            assert_equal(((const struct brake_pistons *)at)->count[0], 0.0);
+        if (q->kind == BRAKE_CURVE)
+            assert_int_equal(((const struct brake_points *)at)->count, 0);
+    }
+    assert_int_equal(sheet.vehicle.parts, 0);
+    for (int i = 0; i < brake_section_count(); i++)
+        assert_false(brake_sheet_has(&sheet, i));
+}
+
+static void a_section_is_there_when_a_line_of_it_was_given(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    read_sheet(&sheet, plain);
+    assert_true(brake_sheet_has(&sheet, brake_section_named("front.tyre", 10)));
+    assert_true(brake_sheet_has(&sheet, brake_section_named("road", 4)));
+    /* Defaults and repeated lines do not make a section. */
+    assert_false(brake_sheet_has(&sheet, brake_section_named("rear.tyre", 9)));
+    assert_false(brake_sheet_has(&sheet, brake_section_named("stop", 4)));
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(every_quantity_finds_itself_again_by_its_path),
+        cmocka_unit_test(every_quantity_finds_itself_again_by_its_place),
+        cmocka_unit_test(the_sections_stand_in_the_order_of_the_struct),
+        cmocka_unit_test(an_offset_at_which_nothing_lives_has_no_index),
+        cmocka_unit_test(a_sheet_has_room_for_every_quantity),
+        cmocka_unit_test(every_row_says_what_it_is_how_to_get_it_and_what_it_accepts),
+        cmocka_unit_test(a_default_of_a_choice_is_one_of_its_words),
+        cmocka_unit_test(a_path_that_is_none_is_not_found),
+        cmocka_unit_test(parts_are_told_apart_by_their_names),
+        cmocka_unit_test(a_slip_of_the_pen_gets_the_nearest_name),
+        cmocka_unit_test(a_section_misspelt_gets_the_nearest_one),
+        cmocka_unit_test(a_name_longer_than_any_is_near_none),
+        cmocka_unit_test(a_value_is_given_for_numbers_and_choices_only),
+        cmocka_unit_test(a_value_inside_the_range_is_set_and_counts_as_an_estimate),
+        cmocka_unit_test(a_value_outside_the_range_changes_nothing),
+        cmocka_unit_test(what_is_not_a_number_is_not_set_as_one),
+        cmocka_unit_test(a_cleared_sheet_holds_nothing),
+        cmocka_unit_test(a_section_is_there_when_a_line_of_it_was_given),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}

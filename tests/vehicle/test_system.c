@@ -1,0 +1,513 @@
+/* The brakes of a load case and a state of failure. Expected numbers follow from those of the plain
+ * vehicle (sheet.h) and from reference/method.md, sections 2 to 5. */
+#include "sheet.h"
+
+#include "brake/system.h"
+
+static const double master_area = BRAKE_PI * 1e-4;
+
+static struct brake_system build(const char *text, enum brake_load load, enum brake_failure failure)
+{
+    struct brake_sheet sheet;
+    struct brake_system system;
+    read_sheet(&sheet, text);
+    brake_system_build(&sheet.vehicle, load, failure, &system);
+    return system;
+}
+
+static double deceleration(const char *text, enum brake_failure failure)
+{
+    const struct brake_system system = build(text, BRAKE_EMPTY, failure);
+    return brake_system_deceleration(&system, 500.0);
+}
+
+/* ---- bodies ---------------------------------------------------------------------------------- */
+
+/* 2000 x 1.25 + 500 x 2 = 2500 x 1.4; 2000 x 0.8 + 500 x 1 = 2500 x 0.84. */
+static void a_load_is_added_to_the_bare_vehicle(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    read_sheet(&sheet, plain);
+    const struct brake_body bare = brake_vehicle_bare(&sheet.vehicle);
+    const struct brake_body empty = brake_vehicle_body(&sheet.vehicle, BRAKE_EMPTY);
+    const struct brake_body full = brake_vehicle_body(&sheet.vehicle, BRAKE_FULL);
+    assert_near(bare.mass, 2000.0, ROUNDING);
+    assert_near(bare.behind, 1.25, ROUNDING);
+    assert_near(bare.height, 0.8, ROUNDING);
+    assert_near(empty.mass, 2000.0, ROUNDING);
+    assert_near(full.mass, 2500.0, ROUNDING);
+    assert_near(full.behind, 1.4, ROUNDING);
+    assert_near(full.height, 0.84, ROUNDING);
+}
+
+/* Rise 30 + 100 (2000 - 400)/2000 = 110 mm; part of -100 kg: (2000 x 0.91 - 100 x 0.5)/1900. */
+static void lift_raises_the_sprung_mass_and_parts_are_added_or_taken_off(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    read_sheet(&sheet, plus(plain, "[lift]\nsuspension = 100 mm\nwheel_rise = 30 mm\n"
+                                   "[part.bench]\nmass = -100 kg\nbehind_front_axle = 2 m\n"
+                                   "height = 500 mm\n"));
+    const struct brake_body bare = brake_vehicle_bare(&sheet.vehicle);
+    assert_near(bare.mass, 1900.0, ROUNDING);
+    assert_near(bare.behind, (2500.0 - 200.0) / 1900.0, ROUNDING);
+    assert_near(bare.height, (1820.0 - 50.0) / 1900.0, ROUNDING);
+}
+
+/* ---- brakes ---------------------------------------------------------------------------------- */
+
+static void a_group_of_pistons_adds_to_the_area(void **state)
+{
+    (void)state;
+    const struct brake_pistons pistons = {{2.0, 1.0, 0.0}, {0.04, 0.02, 9.0}};
+    assert_near(brake_vehicle_piston_area(&pistons), BRAKE_PI / 4.0 * (2.0 * 16e-4 + 4e-4),
+                ROUNDING);
+    const struct brake_pistons three = {{1.0, 1.0, 1.0}, {0.04, 0.03, 0.02}};
+    assert_near(brake_vehicle_piston_area(&three), BRAKE_PI / 4.0 * 29e-4, ROUNDING);
+    const struct brake_pistons none = {{0.0, 1.0, 1.0}, {0.04, 0.03, 0.02}};
+    assert_equal(brake_vehicle_piston_area(&none), 0.0);
+}
+
+/* 2 x 2 mu A r_e = 0.2 x 9 A_m in front. */
+static void a_disc_axle_gives_twice_the_torque_of_a_brake(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    double threshold = -1.0;
+    read_sheet(&sheet, swapped(plain, "threshold = 0 bar", "threshold = 0.7 bar"));
+    assert_near(brake_vehicle_torque_gain(&sheet.vehicle, BRAKE_FRONT, &threshold),
+                1.8 * master_area, ROUNDING);
+    assert_near(threshold, 0.7e5, ROUNDING);
+    assert_near(brake_vehicle_torque_gain(&sheet.vehicle, BRAKE_REAR, &threshold),
+                0.45 * master_area, ROUNDING);
+    assert_equal(threshold, 0.0);
+}
+
+/* 2 C* A_c r = 2 x 2 x A_m x 0.15. */
+static void a_drum_axle_gives_twice_the_torque_of_a_drum(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    double threshold = -1.0;
+    read_sheet(&sheet, drum_text());
+    assert_near(brake_vehicle_torque_gain(&sheet.vehicle, BRAKE_REAR, &threshold),
+                0.6 * master_area, ROUNDING);
+    assert_equal(threshold, 0.0);
+}
+
+static const char lining[] = "[rear.drum.lining]\nmu = 0.35\npivot_radius = 110 mm\n"
+                             "force_arm = 200 mm\nheel = 20 deg\ntoe = 130 deg\n";
+
+/* A, B, S_l and S_t as reference/method.md, section 3, writes them. */
+static void a_drum_without_a_factor_takes_that_of_its_shoes(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    double factor;
+    const double deg = BRAKE_PI / 180.0;
+    const double r = 0.15;
+    const double t1 = 20.0 * deg;
+    const double t2 = 130.0 * deg;
+    const double span = cos(t1) - cos(t2);
+    const double a = r * span - 0.055 * (sin(t2) * sin(t2) - sin(t1) * sin(t1));
+    const double b = 0.110 * ((t2 - t1) / 2.0 - (sin(2.0 * t2) - sin(2.0 * t1)) / 4.0);
+    const double top = 0.35 * 0.200 * span * r / r;
+    read_sheet(&sheet, plus(swapped(drum_text(), "brake_factor = 2\n", ""), lining));
+    assert_int_equal(brake_vehicle_drum_factor(&sheet.vehicle, BRAKE_REAR, &factor), BRAKE_OK);
+    assert_near(factor, top * r / (r * (b - 0.35 * a)) + top * r / (r * (b + 0.35 * a)), 1e-12);
+    /* A factor that is stated rules. */
+    sheet.vehicle.axle[BRAKE_REAR].drum.brake_factor = 2.5;
+    assert_int_equal(brake_vehicle_drum_factor(&sheet.vehicle, BRAKE_REAR, &factor), BRAKE_OK);
+    assert_equal(factor, 2.5);
+}
+
+static void a_drum_that_locks_by_itself_has_no_torque(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    double factor;
+    double threshold;
+    read_sheet(&sheet, plus(swapped(drum_text(), "brake_factor = 2\n", ""), lining));
+    sheet.vehicle.axle[BRAKE_REAR].lining.mu = 0.9;
+    assert_int_equal(brake_vehicle_drum_factor(&sheet.vehicle, BRAKE_REAR, &factor),
+                     BRAKE_E_SELF_LOCK);
+    assert_nan(factor);
+    assert_nan(brake_vehicle_torque_gain(&sheet.vehicle, BRAKE_REAR, &threshold));
+}
+
+/* ---- valves ---------------------------------------------------------------------------------- */
+
+static const char sensing[] = "knee = 30 bar\nslope = 0.3\nknee_rate = 0.05 bar/kg\n"
+                              "set_mass = 1000 kg\n";
+
+static double knee(const char *lines, enum brake_load load)
+{
+    struct brake_sheet sheet;
+    read_sheet(&sheet, plus(plain, lines));
+    return brake_vehicle_valve(&sheet.vehicle, load).knee;
+}
+
+static void without_a_valve_the_rear_follows_for_ever(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    read_sheet(&sheet, plain);
+    const struct brake_valve valve = brake_vehicle_valve(&sheet.vehicle, BRAKE_FULL);
+    assert_infinite(valve.knee);
+    assert_equal(valve.slope, 1.0);
+}
+
+static void a_fixed_valve_has_one_knee(void **state)
+{
+    (void)state;
+    const char *fixed = "[valve]\nkind = fixed\nknee = 30 bar\nslope = 0.3\n";
+    assert_near(knee(fixed, BRAKE_EMPTY), 30e5, ROUNDING);
+    assert_near(knee(fixed, BRAKE_FULL), 30e5, ROUNDING);
+}
+
+/* Rear axle 1000 kg empty, 1400 kg full: 30 + 0.05 x 400 = 50 bar. */
+static void a_valve_that_senses_load_opens_with_it(void **state)
+{
+    (void)state;
+    const char *load = plus("[valve]\nkind = load\n", sensing);
+    assert_near(knee(load, BRAKE_EMPTY), 30e5, ROUNDING);
+    assert_near(knee(load, BRAKE_FULL), 50e5, ROUNDING);
+    /* A load-sensing valve sits at the axle: a lift does not deceive it. */
+    assert_near(knee(plus("[lift]\nsuspension = 50 mm\n", load), BRAKE_FULL), 50e5, ROUNDING);
+}
+
+/* 20 mm x 49.03325 N/mm = 980.665 N look like 100 kg less: 5 bar. */
+static void a_lift_deceives_a_valve_that_senses_height(void **state)
+{
+    (void)state;
+    const char *height = plus("[valve]\nkind = height\nstiffness = 49.03325 N/mm\n", sensing);
+    assert_near(knee(plus(height, "uncorrected_lift = 20 mm\n"), BRAKE_EMPTY), 25e5, ROUNDING);
+    assert_near(knee(plus(height, "uncorrected_lift = 20 mm\n"), BRAKE_FULL), 45e5, ROUNDING);
+    assert_near(knee(plus(height, "uncorrected_lift = -20 mm\n"), BRAKE_EMPTY), 35e5, ROUNDING);
+    /* 140 mm would take 35 bar: the knee is at its end. */
+    assert_equal(knee(plus(height, "uncorrected_lift = 140 mm\n"), BRAKE_EMPTY), 0.0);
+}
+
+/* ---- splits ---------------------------------------------------------------------------------- */
+
+/* Front 80 %, rear 20 % of 5 m/s2 at 500 N. */
+static void a_failed_circuit_takes_its_share(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *split;
+        double first, second;
+    } cases[] = {{"split = II", 1.0, 4.0}, {"split = X", 2.5, 2.5},  {"split = HI", 2.0, 3.0},
+                 {"split = LL", 2.5, 2.5}, {"split = HH", 2.5, 2.5}, {"split = one", 0.0, 5.0}};
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        const char *text = swapped(plain, "split = II", cases[i].split);
+        assert_near(deceleration(text, BRAKE_INTACT), 5.0, ROUNDING);
+        assert_near(deceleration(text, BRAKE_FIRST_CIRCUIT), cases[i].first, ROUNDING);
+        assert_near(deceleration(text, BRAKE_SECOND_CIRCUIT), cases[i].second, ROUNDING);
+    }
+}
+
+static void a_failed_circuit_leaves_some_wheels(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *split;
+        double first[BRAKE_AXLES], second[BRAKE_AXLES];
+    } cases[] = {{"split = II", {0.0, 1.0}, {1.0, 0.0}}, {"split = X", {0.5, 0.5}, {0.5, 0.5}},
+                 {"split = HI", {1.0, 0.0}, {1.0, 1.0}}, {"split = LL", {1.0, 0.5}, {1.0, 0.5}},
+                 {"split = HH", {1.0, 1.0}, {1.0, 1.0}}, {"split = one", {0.0, 0.0}, {1.0, 1.0}}};
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        const char *text = swapped(plain, "split = II", cases[i].split);
+        const struct brake_system first = build(text, BRAKE_EMPTY, BRAKE_FIRST_CIRCUIT);
+        const struct brake_system second = build(text, BRAKE_EMPTY, BRAKE_SECOND_CIRCUIT);
+        assert_true(first.failed[0] && !first.failed[1]);
+        assert_true(!second.failed[0] && second.failed[1]);
+        for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+            assert_equal(first.balance.axle[axle].wheels, cases[i].first[axle]);
+            assert_equal(second.balance.axle[axle].wheels, cases[i].second[axle]);
+        }
+    }
+}
+
+/* X, one front wheel on k = 0.5: F_1 = 0.8375 m a = k/2 m (g/2 + 0.32 a). */
+static void a_single_wheel_locks_at_half_the_adhesion_of_its_axle(void **state)
+{
+    (void)state;
+    const char *text =
+        swapped(swapped(plain, "split = II", "split = X"), "0.8\n[load.full]", "0.5\n[load.full]");
+    assert_near(deceleration(text, BRAKE_FIRST_CIRCUIT),
+                0.25 * 0.5 * BRAKE_GRAVITY / (0.8375 - 0.25 * 0.32), ROUNDING);
+}
+
+/* p_m = 2000 N / A_m = 63.66 bar; knee 20 bar, slope 0. Rear 20/63.66 of 1 m/s2 without bypass. */
+static void a_bypass_opens_the_valve_when_the_front_is_lost(void **state)
+{
+    (void)state;
+    const char *valve = "[valve]\nkind = fixed\nknee = 20 bar\nslope = 0\n";
+    const double cut = 20e5 * master_area / 2000.0;
+    assert_near(deceleration(plus(plain, valve), BRAKE_FIRST_CIRCUIT), cut, ROUNDING);
+    const char *text = plus(plain, plus(valve, "bypass = fitted\n"));
+    assert_near(deceleration(text, BRAKE_FIRST_CIRCUIT), 1.0, ROUNDING);
+    assert_near(deceleration(text, BRAKE_INTACT), 4.0 + cut, ROUNDING);
+    assert_near(deceleration(text, BRAKE_SECOND_CIRCUIT), 4.0, ROUNDING);
+    /* Some front torque is left: the valve stays as it is. */
+    assert_near(deceleration(swapped(text, "split = II", "split = HH"), BRAKE_FIRST_CIRCUIT),
+                (4.0 + cut) / 2.0, ROUNDING);
+}
+
+/* ---- other failures -------------------------------------------------------------------------- */
+
+static const char *boosted(void)
+{
+    return plus(swapped(plain, "booster = none", "booster = fitted"),
+                "[booster]\ngain = 4\nassist = 1200 N\nvacuum = 60 kPa\nvacuum_low = 45 kPa\n");
+}
+
+/* Output 2000 + 1200 N; at 45/60 of the vacuum 2000 + 900 N; a = output / 400 N. */
+static void the_assist_goes_with_its_vacuum(void **state)
+{
+    (void)state;
+    const char *text = swapped(boosted(), "0.8\n[load.full]", "1.3\n[load.full]");
+    assert_near(deceleration(text, BRAKE_INTACT), 8.0, ROUNDING);
+    assert_near(deceleration(text, BRAKE_LOW_VACUUM), 7.25, ROUNDING);
+    assert_near(deceleration(text, BRAKE_NO_ASSIST), 5.0, ROUNDING);
+}
+
+static void a_vehicle_without_a_booster_loses_nothing_with_it(void **state)
+{
+    (void)state;
+    assert_near(deceleration(plain, BRAKE_NO_ASSIST), 5.0, ROUNDING);
+    /* Lines of a booster that was set away do not count. */
+    struct brake_sheet sheet;
+    struct brake_system system;
+    read_sheet(&sheet, boosted());
+    change(&sheet, "booster.booster=none");
+    brake_system_build(&sheet.vehicle, BRAKE_EMPTY, BRAKE_INTACT, &system);
+    assert_near(brake_system_deceleration(&system, 500.0), 5.0, ROUNDING);
+}
+
+static void a_sensing_valve_may_stick_open_or_shut(void **state)
+{
+    (void)state;
+    const char *text =
+        plus(plain, "[valve]\nkind = load\nknee = 20 bar\nslope = 0.5\nknee_rate = 0.05 bar/kg\n"
+                    "set_mass = 1000 kg\n");
+    assert_near(deceleration(text, BRAKE_VALVE_OPEN), 5.0, ROUNDING);
+    assert_near(deceleration(text, BRAKE_VALVE_SHUT), 4.5, ROUNDING);
+    assert_between(deceleration(text, BRAKE_INTACT), 4.5 + 1e-6, 5.0 - 1e-6);
+}
+
+/* 1200 N: 12 m/s2 at the brakes. With anti-lock 0.75 x 0.8 g at both axles; without the first lock,
+ * 0.4 g / (0.8375 - 0.256). */
+static void an_anti_lock_that_fails_leaves_the_first_lock(void **state)
+{
+    (void)state;
+    const char *text = plus(plain, "[vehicle]\nantilock = fitted\n");
+    const struct brake_system intact = build(text, BRAKE_EMPTY, BRAKE_INTACT);
+    const struct brake_system failed = build(text, BRAKE_EMPTY, BRAKE_NO_ANTILOCK);
+    assert_equal(intact.antilock, 0.75);
+    assert_equal(failed.antilock, 0.0);
+    assert_equal(build(plain, BRAKE_EMPTY, BRAKE_INTACT).antilock, 0.0);
+    assert_near(brake_system_deceleration(&intact, 1200.0), 0.6 * BRAKE_GRAVITY, ROUNDING);
+    assert_near(brake_system_deceleration(&failed, 1200.0), 0.4 * BRAKE_GRAVITY / 0.5815, ROUNDING);
+}
+
+/* All wheels together: k g. */
+static void a_locked_centre_drive_locks_all_wheels_together(void **state)
+{
+    (void)state;
+    const struct brake_system system =
+        build(plus(plain, "[driveline]\ncentre = locked\n"), BRAKE_EMPTY, BRAKE_INTACT);
+    assert_true(system.balance.locked);
+    assert_near(brake_system_deceleration(&system, 1200.0), 0.8 * BRAKE_GRAVITY, ROUNDING);
+}
+
+/* ---- fluid, strokes, travel ------------------------------------------------------------------ */
+
+/* pi cm3 for a caliper at 100 bar: both front ones take 20 mm of stroke per 100 bar. */
+static const char *soft(void)
+{
+    return swapped(plain, "compliance = 0 cm3", "compliance = 3.141592653589793 cm3");
+}
+
+/* Two gaps at each of two wheels: 4 A gap; 4 A_c travel. reference/method.md, section 4. */
+static void every_term_of_the_fluid_goes_to_its_circuit(void **state)
+{
+    (void)state;
+    const char *text = swapped(drum_text(), "compliance = 0 cm3", "compliance = 3 cm3");
+    text = swapped(text, "compliance = 0 mm3", "compliance = 2 cm3");
+    text = swapped(text, "hose_volume = 0 cm3\nair_volume = 0 cm3",
+                   "hose_volume = 1 cm3\nair_volume = 0.4 cm3");
+    text = swapped(text, "take_up = 0 mm", "take_up = 2 mm");
+    const struct brake_system system = build(text, BRAKE_EMPTY, BRAKE_INTACT);
+    const struct brake_fluid *front = &system.circuit[0];
+    const struct brake_fluid *rear = &system.circuit[1];
+    assert_near(front->gaps, 4.0 * 9.0 * master_area * 0.25e-3, ROUNDING);
+    assert_equal(front->shoes, 0.0);
+    assert_near(front->take_up, 2e-3 * master_area, ROUNDING);
+    assert_near(front->compliance, 6e-6 / 1e7, ROUNDING);
+    assert_near(front->hoses, 0.5e-6 / 1e7, ROUNDING);
+    assert_near(front->air, 0.2e-6, ROUNDING);
+    assert_equal(rear->gaps, 0.0);
+    assert_near(rear->shoes, 4.0 * master_area * 1e-3, ROUNDING);
+    assert_near(rear->take_up, 2e-3 * master_area, ROUNDING);
+    assert_near(rear->compliance, 4e-6 / 1e7, ROUNDING);
+    assert_near(rear->hoses, 0.5e-6 / 1e7, ROUNDING);
+}
+
+static void the_circuits_share_what_the_split_gives_them(void **state)
+{
+    (void)state;
+    const struct brake_system hi =
+        build(swapped(plain, "split = II", "split = HI"), BRAKE_EMPTY, BRAKE_INTACT);
+    assert_near(hi.circuit[0].gaps, (4.5 + 2.25) * 1e-3 * master_area, ROUNDING);
+    assert_near(hi.circuit[1].gaps, 4.5e-3 * master_area, ROUNDING);
+    const char *one = swapped(swapped(plain, "split = II", "split = one"), "take_up = 0 mm\n",
+                              "take_up = 2 mm\nprimary_stroke = 30 mm\nsecondary_stroke = 20 mm\n");
+    const struct brake_system single = build(one, BRAKE_EMPTY, BRAKE_INTACT);
+    assert_near(single.circuit[0].gaps, 11.25e-3 * master_area, ROUNDING);
+    assert_equal(single.circuit[1].gaps, 0.0);
+    /* There is no second chamber: no port to shut, no stroke. */
+    assert_equal(single.circuit[1].take_up, 0.0);
+    assert_nan(single.stroke[1]);
+    assert_near(single.stroke[0], 0.03, ROUNDING);
+}
+
+/* 6 + 4 + 1 cm3 at 100 bar measured as 22: all of them doubled. */
+static void a_measured_elastic_volume_scales_the_parts(void **state)
+{
+    (void)state;
+    const char *text = swapped(plain, "compliance = 0 cm3", "compliance = 3 cm3");
+    text = swapped(text, "compliance = 0 mm3", "compliance = 2 cm3");
+    text = swapped(text, "hose_volume = 0 cm3", "hose_volume = 1 cm3\nelastic_volume = 22 cm3");
+    const struct brake_system system = build(text, BRAKE_EMPTY, BRAKE_INTACT);
+    assert_near(system.circuit[0].compliance, 12e-6 / 1e7, ROUNDING);
+    assert_near(system.circuit[1].compliance, 8e-6 / 1e7, ROUNDING);
+    assert_near(system.circuit[0].hoses, 1e-6 / 1e7, ROUNDING);
+    /* The gaps are no elastic volume. */
+    assert_near(system.circuit[0].gaps, 9e-3 * master_area, ROUNDING);
+    /* Rigid parts have no shares that could be scaled. */
+    const struct brake_system rigid =
+        build(swapped(plain, "air_volume", "elastic_volume = 5 cm3\nair_volume"), BRAKE_EMPTY,
+              BRAKE_INTACT);
+    assert_equal(rigid.circuit[0].compliance, 0.0);
+}
+
+/* 13 mm of stroke, 9 mm for the gaps: 4 mm are 20 bar. */
+static void a_chamber_at_its_end_gives_no_more_pressure(void **state)
+{
+    (void)state;
+    const char *text =
+        swapped(soft(), "take_up = 0 mm\n", "take_up = 0 mm\nprimary_stroke = 13 mm\n");
+    const struct brake_system system = build(text, BRAKE_EMPTY, BRAKE_INTACT);
+    assert_near(brake_system_pressure(&system, 500.0), 20e5, 1e-9);
+    assert_near(brake_system_pressure(&system, 100.0), 400.0 / master_area, ROUNDING);
+    assert_near(brake_system_deceleration(&system, 500.0), 20e5 * master_area / 400.0, 1e-9);
+    /* The front circuit lost, its chamber limits nothing. */
+    const struct brake_system failed = build(text, BRAKE_EMPTY, BRAKE_FIRST_CIRCUIT);
+    assert_near(brake_system_pressure(&failed, 500.0), 2000.0 / master_area, ROUNDING);
+}
+
+static void a_chamber_too_short_for_the_gaps_gives_none(void **state)
+{
+    (void)state;
+    const char *text =
+        swapped(soft(), "take_up = 0 mm\n", "take_up = 0 mm\nprimary_stroke = 8 mm\n");
+    const struct brake_system system = build(text, BRAKE_EMPTY, BRAKE_INTACT);
+    assert_equal(brake_system_pressure(&system, 500.0), 0.0);
+}
+
+/* (66 - 5)/4 = 15.25 mm of rod: 11.25 mm for the gaps, 4 mm are 20 bar. */
+static void a_pedal_on_the_floor_gives_no_more_pressure(void **state)
+{
+    (void)state;
+    const struct brake_system system =
+        build(swapped(soft(), "free_play = 5 mm\n", "free_play = 5 mm\ntravel = 66 mm\n"),
+              BRAKE_EMPTY, BRAKE_INTACT);
+    assert_near(brake_system_pressure(&system, 500.0), 20e5, 1e-9);
+}
+
+/* Second circuit lost: its chamber runs its 5 mm first; (77 - 5)/4 - 5 = 13 mm, less 9 mm for the
+ * gaps: 20 bar. A stroke that is not known takes nothing off: (69 - 5)/4 - 9 = 7 mm, 35 bar. */
+static void a_lost_chamber_takes_its_stroke_off_the_travel(void **state)
+{
+    (void)state;
+    const char *text = swapped(soft(), "free_play = 5 mm\n", "free_play = 5 mm\ntravel = 69 mm\n");
+    const struct brake_system unknown = build(text, BRAKE_EMPTY, BRAKE_SECOND_CIRCUIT);
+    assert_near(brake_system_pressure(&unknown, 500.0), 35e5, 1e-9);
+    text = swapped(swapped(text, "travel = 69 mm", "travel = 77 mm"), "take_up = 0 mm\n",
+                   "take_up = 0 mm\nsecondary_stroke = 5 mm\n");
+    const struct brake_system known = build(text, BRAKE_EMPTY, BRAKE_SECOND_CIRCUIT);
+    assert_near(brake_system_pressure(&known, 500.0), 20e5, 1e-9);
+}
+
+/* 5 + 4 (9 + 20 p/100 bar + 2.25) mm. */
+static void the_pad_travels_what_the_fluid_takes(void **state)
+{
+    (void)state;
+    const struct brake_system system = build(soft(), BRAKE_EMPTY, BRAKE_INTACT);
+    assert_near(brake_system_travel(&system, 0.0), 0.050, ROUNDING);
+    assert_near(brake_system_travel(&system, 20e5), 0.066, ROUNDING);
+}
+
+/* V_a p/(p + p_atm): at one atmosphere half of the air is gone; 0.4 cm3 / 2 / A_m x 4. */
+static void air_in_the_lines_makes_the_pedal_longer(void **state)
+{
+    (void)state;
+    const struct brake_system system = build(
+        swapped(plain, "air_volume = 0 cm3", "air_volume = 0.4 cm3"), BRAKE_EMPTY, BRAKE_INTACT);
+    assert_near(brake_system_travel(&system, BRAKE_ATMOSPHERE) - 0.050, 4.0 * 0.2e-6 / master_area,
+                1e-9);
+}
+
+static void a_lost_chamber_runs_to_its_end(void **state)
+{
+    (void)state;
+    const char *text =
+        swapped(plain, "take_up = 0 mm\n",
+                "take_up = 0 mm\nprimary_stroke = 18 mm\nsecondary_stroke = 12 mm\n");
+    const struct brake_system first = build(text, BRAKE_EMPTY, BRAKE_FIRST_CIRCUIT);
+    const struct brake_system second = build(text, BRAKE_EMPTY, BRAKE_SECOND_CIRCUIT);
+    assert_near(brake_system_travel(&first, 30e5), 0.005 + 4.0 * 0.02025, ROUNDING);
+    assert_near(brake_system_travel(&second, 30e5), 0.005 + 4.0 * 0.021, ROUNDING);
+    const struct brake_system unknown = build(plain, BRAKE_EMPTY, BRAKE_FIRST_CIRCUIT);
+    assert_nan(brake_system_travel(&unknown, 30e5));
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_load_is_added_to_the_bare_vehicle),
+        cmocka_unit_test(lift_raises_the_sprung_mass_and_parts_are_added_or_taken_off),
+        cmocka_unit_test(a_group_of_pistons_adds_to_the_area),
+        cmocka_unit_test(a_disc_axle_gives_twice_the_torque_of_a_brake),
+        cmocka_unit_test(a_drum_axle_gives_twice_the_torque_of_a_drum),
+        cmocka_unit_test(a_drum_without_a_factor_takes_that_of_its_shoes),
+        cmocka_unit_test(a_drum_that_locks_by_itself_has_no_torque),
+        cmocka_unit_test(without_a_valve_the_rear_follows_for_ever),
+        cmocka_unit_test(a_fixed_valve_has_one_knee),
+        cmocka_unit_test(a_valve_that_senses_load_opens_with_it),
+        cmocka_unit_test(a_lift_deceives_a_valve_that_senses_height),
+        cmocka_unit_test(a_failed_circuit_takes_its_share),
+        cmocka_unit_test(a_failed_circuit_leaves_some_wheels),
+        cmocka_unit_test(a_single_wheel_locks_at_half_the_adhesion_of_its_axle),
+        cmocka_unit_test(a_bypass_opens_the_valve_when_the_front_is_lost),
+        cmocka_unit_test(the_assist_goes_with_its_vacuum),
+        cmocka_unit_test(a_vehicle_without_a_booster_loses_nothing_with_it),
+        cmocka_unit_test(a_sensing_valve_may_stick_open_or_shut),
+        cmocka_unit_test(an_anti_lock_that_fails_leaves_the_first_lock),
+        cmocka_unit_test(a_locked_centre_drive_locks_all_wheels_together),
+        cmocka_unit_test(every_term_of_the_fluid_goes_to_its_circuit),
+        cmocka_unit_test(the_circuits_share_what_the_split_gives_them),
+        cmocka_unit_test(a_measured_elastic_volume_scales_the_parts),
+        cmocka_unit_test(a_chamber_at_its_end_gives_no_more_pressure),
+        cmocka_unit_test(a_chamber_too_short_for_the_gaps_gives_none),
+        cmocka_unit_test(a_pedal_on_the_floor_gives_no_more_pressure),
+        cmocka_unit_test(a_lost_chamber_takes_its_stroke_off_the_travel),
+        cmocka_unit_test(the_pad_travels_what_the_fluid_takes),
+        cmocka_unit_test(air_in_the_lines_makes_the_pedal_longer),
+        cmocka_unit_test(a_lost_chamber_runs_to_its_end),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}

@@ -1,0 +1,135 @@
+/* Units: factors, names, ways there and back. Factors: NIST Special Publication 811, Appendix B. */
+#include "sheet.h"
+
+#include "brake/units.h"
+
+static double in_si(double number, const char *name)
+{
+    const struct brake_unit *unit = brake_unit_find(name);
+    assert_non_null(unit);
+    return brake_unit_to_si(unit, number);
+}
+
+static void units_of_the_us_trade_have_their_exact_factors(void **state)
+{
+    (void)state;
+    assert_near(in_si(1.0, "in"), 0.0254, ROUNDING);
+    assert_near(in_si(1.0, "ft"), 0.3048, ROUNDING);
+    assert_near(in_si(1.0, "mi"), 1609.344, ROUNDING);
+    assert_near(in_si(1.0, "lb"), 0.45359237, ROUNDING);
+    assert_near(in_si(1.0, "lbf"), 4.4482216152605, ROUNDING);
+    assert_near(in_si(1.0, "mph"), 0.44704, ROUNDING);
+    assert_near(in_si(1.0, "in3"), 1.6387064e-5, ROUNDING);
+    /* The source gives seven digits of these. */
+    assert_near(in_si(1.0, "psi"), 6894.757, 1e-7);
+    assert_near(in_si(1.0, "ksi"), 6894757.0, 1e-7);
+    assert_near(in_si(1.0, "inHg"), 3386.389, 1e-7);
+    assert_near(in_si(1.0, "lbf*ft"), 1.355818, 1e-6);
+    assert_near(in_si(1.0, "hp"), 745.6999, 1e-7);
+    assert_near(in_si(1.0, "lb*ft2"), 0.04214011, 1e-7);
+    assert_near(in_si(1.0, "lbf/in"), 175.1268, 1e-6);
+    assert_near(in_si(1.0, "Btu/(lb*degF)"), 4186.8, ROUNDING);
+}
+
+/* BIPM, The International System of Units. */
+static void units_of_the_metric_trade_have_theirs(void **state)
+{
+    (void)state;
+    assert_near(in_si(36.0, "km/h"), 10.0, ROUNDING);
+    assert_near(in_si(1.0, "bar"), 1e5, ROUNDING);
+    assert_near(in_si(1.0, "mbar"), 100.0, ROUNDING);
+    assert_near(in_si(1.0, "cm3"), 1e-6, ROUNDING);
+    assert_near(in_si(1.0, "mL"), 1e-6, ROUNDING);
+    assert_near(in_si(1.0, "kgf"), 9.80665, ROUNDING);
+    assert_near(in_si(1.0, "g0"), 9.80665, ROUNDING);
+    assert_near(in_si(180.0, "deg"), BRAKE_PI, ROUNDING);
+    assert_near(in_si(50.0, "%"), 0.5, ROUNDING);
+    assert_near(in_si(1.0, "g"), 0.001, ROUNDING);
+    assert_near(in_si(1.0, "N/mm"), 1000.0, ROUNDING);
+}
+
+static void water_freezes_and_boils_in_every_unit(void **state)
+{
+    (void)state;
+    assert_near(in_si(0.0, "degC"), 273.15, ROUNDING);
+    assert_near(in_si(32.0, "degF"), 273.15, ROUNDING);
+    assert_near(in_si(212.0, "degF"), 373.15, ROUNDING);
+    assert_near(brake_unit_from_si(brake_unit_find("degF"), 373.15), 212.0, ROUNDING);
+    /* A rise has no zero to shift. */
+    assert_near(in_si(180.0, "degF rise"), 100.0, ROUNDING);
+}
+
+static void every_unit_leads_there_and_back(void **state)
+{
+    (void)state;
+    for (int i = 0; brake_unit_at(i) != NULL; i++) {
+        const struct brake_unit *unit = brake_unit_at(i);
+        assert_true(unit->factor > 0.0);
+        assert_near(brake_unit_from_si(unit, brake_unit_to_si(unit, 12.5)), 12.5, 1e-11);
+    }
+    assert_null(brake_unit_at(-1));
+    assert_null(brake_unit_at(10000));
+}
+
+static void every_dimension_has_an_si_unit_and_one_of_the_us_trade(void **state)
+{
+    (void)state;
+    for (int d = 0; d < BRAKE_DIMENSIONS; d++) {
+        const struct brake_unit *si = brake_unit_si((enum brake_dimension)d);
+        const struct brake_unit *us = brake_unit_us((enum brake_dimension)d);
+        assert_int_equal(si->dimension, d);
+        assert_equal(si->factor, 1.0);
+        assert_equal(si->offset, 0.0);
+        assert_non_null(us);
+        assert_int_equal(us->dimension, d);
+    }
+    assert_string_equal(brake_unit_us(BRAKE_TORQUE)->name, "lbf*ft");
+    assert_string_equal(brake_unit_us(BRAKE_TIME)->name, "s");
+    assert_string_equal(brake_unit_si(BRAKE_RATIO)->name, "");
+}
+
+static void units_stand_in_the_order_of_their_dimensions(void **state)
+{
+    (void)state;
+    for (int i = 1; brake_unit_at(i) != NULL; i++)
+        assert_true(brake_unit_at(i)->dimension >= brake_unit_at(i - 1)->dimension);
+}
+
+static void a_name_that_is_none_has_no_unit(void **state)
+{
+    (void)state;
+    assert_null(brake_unit_find("furlong"));
+    assert_null(brake_unit_find("MM"));
+    assert_null(brake_unit_find(" mm"));
+    assert_string_equal(brake_unit_find("")->name, "");
+}
+
+static void the_names_of_a_dimension_are_listed(void **state)
+{
+    (void)state;
+    char text[120];
+    brake_unit_names(BRAKE_FORCE, text, sizeof text);
+    assert_string_equal(text, "N, kN, kgf, lbf");
+    brake_unit_names(BRAKE_RATIO, text, sizeof text);
+    assert_string_equal(text, "%");
+    /* What does not fit is cut, not written past the end. */
+    char small[8] = "#######";
+    brake_unit_names(BRAKE_FORCE, small, 6);
+    assert_string_equal(small, "N, kN");
+    assert_int_equal(small[6], '#');
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(units_of_the_us_trade_have_their_exact_factors),
+        cmocka_unit_test(units_of_the_metric_trade_have_theirs),
+        cmocka_unit_test(water_freezes_and_boils_in_every_unit),
+        cmocka_unit_test(every_unit_leads_there_and_back),
+        cmocka_unit_test(every_dimension_has_an_si_unit_and_one_of_the_us_trade),
+        cmocka_unit_test(units_stand_in_the_order_of_their_dimensions),
+        cmocka_unit_test(a_name_that_is_none_has_no_unit),
+        cmocka_unit_test(the_names_of_a_dimension_are_listed),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
