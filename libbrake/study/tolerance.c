@@ -57,6 +57,8 @@ void brake_sureness(const struct brake_sheet *sheet, unsigned rules,
         const int all = sum[c].leading[0] < 0;
         sureness[c].sigma = isnan(sum[c].margin) ? BRAKE_NAN : sqrt(sum[c].squares);
         sureness[c].leading = sum[c].leading[all];
-        sureness[c].share = sum[c].squares > 0.0 ? sum[c].most[all] / sum[c].squares : 0.0;
+        sureness[c].share = sum[c].squares > 0.0 && isfinite(sum[c].squares)
+                                ? sum[c].most[all] / sum[c].squares
+                                : 0.0;
     }
 }

@@ -652,6 +652,26 @@ LINES = {
         "[valve] knee = 30 bar",
         "valve.knee: is of no use, as valve.kind is none, by default; change one of them",
     ),
+    "line of a sensing valve on a fixed one": (
+        "[valve] kind = fixed",
+        "[valve] knee = 30 bar",
+        "[valve] slope = 0.4",
+        "[valve] knee_rate = 0.05 bar/kg",
+        "valve.knee_rate: is of no use, as valve.kind is fixed; change one of them",
+    ),
+    "axle ratio of a speedometer that counts wheels": (
+        "[speedometer] axle_ratio = 4.1",
+        "speedometer.axle_ratio: is of no use, as speedometer.sensor is wheel, by default; change"
+        " one of them",
+    ),
+    "least vacuum above the usual one": (
+        "[booster] booster = fitted",
+        "[booster] gain = 4",
+        "[booster] assist = 2500 N",
+        "[booster] vacuum = 60 kPa",
+        "[booster] vacuum_low = 70 kPa",
+        "booster.vacuum_low: got 70 kPa, more than the 60 kPa of vacuum; it is the least of it",
+    ),
     "one and a half diaphragms": (
         "[booster] booster = fitted",
         "[booster] gain = 4",

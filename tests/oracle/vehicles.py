@@ -506,8 +506,11 @@ def write_road(out, state):
         out.add("speedometer.marking", marking, marking)
     elif way == "rollout":
         out.between("speedometer.rollout", 1.9, 2.7, "length")
-    out.maybe_word(0.5, "speedometer.sensor", "wheel", "shaft")
-    out.maybe(0.5, "speedometer.axle_ratio", 2.7, 5.3, "plain")
+    sensor = dice.choice((None, "wheel", "shaft", "shaft"))
+    if sensor:
+        out.word("speedometer.sensor", sensor)
+    if sensor == "shaft":  # of no use at a wheel, and refused there
+        out.maybe(0.7, "speedometer.axle_ratio", 2.7, 5.3, "plain")
     if dice.random() < 0.5:
         out.between("trailer.mass", 300, 2500, "mass")
         out.maybe(0.6, "trailer.braking_ratio", 0.2, 0.6, "ratio")

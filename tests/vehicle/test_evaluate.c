@@ -418,11 +418,10 @@ static void a_trailer_pushes(void **state)
 static void the_speedometer(void **state)
 {
     (void)state;
-    const char *wheel = "[speedometer]\nrollout = 2.4 m\naxle_ratio = 4.1\n"
-                        "[driveline]\naxle_ratio = 4.88\n";
+    const char *wheel = "[speedometer]\nrollout = 2.4 m\n[driveline]\naxle_ratio = 4.88\n";
     evaluate(plus(plain, wheel));
     expect("speedometer.true_over_shown", 0.8 * BRAKE_PI / 2.4);
-    evaluate(plus(plain, plus("[speedometer]\nsensor = shaft\n", wheel)));
+    evaluate(plus(plain, plus("[speedometer]\nsensor = shaft\naxle_ratio = 4.1\n", wheel)));
     expect("speedometer.true_over_shown", 0.8 * BRAKE_PI / 2.4 * 4.1 / 4.88);
     /* A shaft that turns at an unknown ratio tells nothing. */
     evaluate(plus(plain, "[speedometer]\nsensor = shaft\nrollout = 2.4 m\n"));
