@@ -162,7 +162,7 @@ static const char *example(const struct brake_quantity *q)
     case BRAKE_REAL:
         break;
     }
-    return "";
+    return "...";
 }
 
 static void write_missing(const struct brake_quantity *q, FILE *stream)
@@ -173,8 +173,10 @@ static void write_missing(const struct brake_quantity *q, FILE *stream)
         fprintf(stream, "; %s = %.6g%s%s\n", q->name,
                 brake_unit_from_si(brake_unit_find(q->unit), q->fallback), q->unit[0] ? " " : "",
                 q->unit);
+    else if (q->kind == BRAKE_REAL)
+        fprintf(stream, "; %s = ...%s%s, measured\n", q->name, q->unit[0] ? " " : "", q->unit);
     else
-        fprintf(stream, "; %s = %s%s\n", q->name, example(q), q->kind == BRAKE_REAL ? q->unit : "");
+        fprintf(stream, "; %s = %s\n", q->name, example(q));
 }
 
 static void write_quantity(const struct brake_sheet *sheet, int index, FILE *stream)

@@ -1,15 +1,36 @@
 /* What a completed vehicle must hold, and what would contradict itself or be lost. */
 #include <math.h>
 #include <stdio.h>
+#include <string.h>
 
 #include "brake/system.h"
 #include "work.h"
 
+/* All that is missing is told at once, as far as there is room. */
+static void add_missing(struct brake_error *error, const char *path)
+{
+    static const char head[] = " Also missing: ";
+    const size_t used = strlen(error->text);
+    const char *also = strstr(error->text, head);
+    const char *joint = also != NULL ? ", " : head;
+    if (strcmp(error->field, path) == 0 || (also != NULL && strstr(also, path) != NULL))
+        return;
+    if (used + strlen(joint) + strlen(path) + 1 <= sizeof error->text)
+        snprintf(error->text + used, sizeof error->text - used, "%s%s", joint, path);
+}
+
 static void need(struct work *w, int index, const char *when)
 {
-    if (!work_given(w, index))
+    char path[160];
+    if (work_given(w, index))
+        return;
+    if (w->error->status == BRAKE_E_MISSING) {
+        brake_catalogue_path(w->vehicle, index, path, sizeof path);
+        add_missing(w->error, path);
+    } else {
         work_refuse(w, BRAKE_E_MISSING, index, "is missing%s. How to get it: %s", when,
                     brake_quantity_at(index)->measure);
+    }
 }
 
 static void check_sections(struct work *w)
@@ -31,15 +52,33 @@ static void check_sections(struct work *w)
     }
 }
 
+/* A section that is left out and repeats another has no needs of its own, nor has one of a brake that
+ * is not told. */
+static bool has_needs(const struct work *w, int section)
+{
+    const enum brake_belongs to = brake_sections[section].belongs;
+    const int axle = to == BRAKE_REAR_DISC || to == BRAKE_REAR_DRUM;
+    if (to != BRAKE_ALWAYS && !work_given(w, AXLE_INDEX(axle.brake, axle)))
+        return false;
+    return work_belongs(w->vehicle, &brake_sections[section]) &&
+           (brake_sections[section].same_as == NULL || brake_sheet_has(w->sheet, section));
+}
+
+static void check_needed_rows(struct work *w, int section, int times)
+{
+    const int count = brake_sections[section].count;
+    for (int i = 0; i < count * times; i++) {
+        if (brake_sections[section].rows[i % count].need == BRAKE_NEEDED)
+            need(w, brake_section_first(section) + i, "");
+    }
+}
+
 static void check_needs(struct work *w)
 {
-    const int parts = brake_section_first(brake_sections_count - 1);
-    const int per_part = brake_sections[brake_sections_count - 1].count;
-    for (int i = 0; i < parts + w->vehicle->parts * per_part; i++) {
-        if (brake_quantity_at(i)->need == BRAKE_NEEDED &&
-            work_belongs(w->vehicle, brake_quantity_section(i)))
-            need(w, i, "");
-    }
+    const int parts = brake_sections_count - 1;
+    for (int i = 0; i < parts; i++)
+        check_needed_rows(w, i, has_needs(w, i) ? 1 : 0);
+    check_needed_rows(w, parts, w->vehicle->parts);
     if (w->vehicle->booster.booster == BRAKE_FITTED) {
         need(w, INDEX(booster.gain), ", as a booster is fitted");
         need(w, INDEX(booster.assist), ", as a booster is fitted");

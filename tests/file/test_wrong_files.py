@@ -37,7 +37,11 @@ FILES = {
     "only a section": (
         b"[vehicle]\n",
         ": vehicle.mass: is missing. How to get it: Four corner scales or a weighbridge; or give"
-        " [scales]. Say what is in the tank.",
+        " [scales]. Say what is in the tank."
+        " Also missing: vehicle.front_share, vehicle.cg_height, vehicle.wheelbase,"
+        " front.axle.brake, front.tyre.rolling_radius, front.tyre.wheel_inertia,"
+        " rear.axle.brake, pedal.ratio, booster.booster, master.bore, circuits.split,"
+        " load.full.mass",
     ),
     "binary": (
         bytes(range(256)),
@@ -707,7 +711,8 @@ MISSING = {
     "size of the tyre": (
         "[front.tyre] rollout",
         "front.tyre.rolling_radius: is missing. How to get it: Give rollout; or marking for the"
-        " size of the books.",
+        " size of the books."
+        " Also missing: front.tyre.wheel_inertia",
     ),
     "mass of the wheel": (
         "[front.tyre] wheel_mass",
@@ -717,7 +722,8 @@ MISSING = {
     "rear tyre, once it is begun": (
         "[rear.tyre] wheel_mass = 20 kg",
         "rear.tyre.rolling_radius: is missing. How to get it: Give rollout; or marking for the"
-        " size of the books.",
+        " size of the books."
+        " Also missing: rear.tyre.wheel_inertia",
     ),
     "mounting": ("[front.disc] mounting", "front.disc.mounting: is missing. How to get it: Look."),
     "pistons": (
@@ -734,14 +740,16 @@ MISSING = {
     "inner radius of the pads": (
         "[front.disc.pads] inner_radius",
         "front.disc.pads.inner_radius: is missing, as front.disc.pads.outer_radius is given."
-        " How to get it: Calliper gauge.",
+        " How to get it: Calliper gauge."
+        " Also missing: front.disc.effective_radius",
     ),
     "width of the pads": (
         "[front.disc.pads] inner_radius",
         "[front.disc.pads] shape = rectangle",
         "[front.disc.pads] height = 40 mm",
         "front.disc.pads.width: is missing, as front.disc.pads.outer_radius is given."
-        " How to get it: Calliper gauge.",
+        " How to get it: Calliper gauge."
+        " Also missing: front.disc.effective_radius",
     ),
     "arrangement of the shoes": (
         "[rear.drum] shoes",
@@ -792,7 +800,8 @@ MISSING = {
     "gain of the booster": (
         "[booster] booster = fitted",
         "booster.gain: is missing, as a booster is fitted. How to get it: Pedal force against line"
-        " pressure: force_pairs.",
+        " pressure: force_pairs."
+        " Also missing: booster.assist",
     ),
     "assist of the booster": (
         "[booster] booster = fitted",
@@ -811,7 +820,8 @@ MISSING = {
     "knee of the valve": (
         "[valve] kind = fixed",
         "valve.knee: is missing, as a valve is fitted. How to get it: Two gauges, front and rear:"
-        " gauge_pairs.",
+        " gauge_pairs."
+        " Also missing: valve.slope",
     ),
     "slope of the valve": (
         "[valve] kind = fixed",
@@ -824,7 +834,8 @@ MISSING = {
         "[valve] knee = 30 bar",
         "[valve] slope = 0.4",
         "valve.knee_rate: is missing, as the valve senses load. How to get it: Knee at two known"
-        " rear-axle loads.",
+        " rear-axle loads."
+        " Also missing: valve.set_mass",
     ),
     "set mass of the valve": (
         "[valve] kind = load",
@@ -856,12 +867,14 @@ MISSING = {
     "readings of the tilt": (
         "[tilt] rise = 500 mm",
         "tilt.ground_axle_level: is missing, as tilt.rise is given. How to get it: Scale, same"
-        " session as the tilted reading.",
+        " session as the tilted reading."
+        " Also missing: tilt.ground_axle_tilted, tilt.hub_height",
     ),
     "other corner": (
         "[scales] front_left = 440 kg",
         "scales.front_right: is missing, as scales.front_left is given. How to get it: Scale under"
-        " the wheel or axle, floor level, brakes off, driver as stated.",
+        " the wheel or axle, floor level, brakes off, driver as stated."
+        " Also missing: scales.rear_axle",
     ),
     "other axle": (
         "[scales] front_axle = 880 kg",
@@ -876,7 +889,8 @@ MISSING = {
     "rest of the swing test": (
         "[front.tyre] swing_period = 2 s",
         "front.tyre.swing_radius: is missing, as front.tyre.swing_period is given."
-        " How to get it: Tape.",
+        " How to get it: Tape."
+        " Also missing: front.tyre.swing_length",
     ),
 }
 
