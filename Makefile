@@ -106,6 +106,7 @@ $(TESTS) $(DRIVER_PROGRAMS) $(BENCH_PROGRAMS): $(BUILD)/libbrake.a
 
 # The Python tests find what to test in these two; WRAPPER stands before each C test program.
 RUN_TESTS = STOPMARGIN=$(abspath $(BUILD)/stopmargin) LIBBRAKE_BUILD=$(abspath $(BUILD)) \
+    INSTRUMENT='$(INSTRUMENT)' \
     $(PYTHON) tests/run-tests --junit $(BUILD)/pytest.xml $(if $(WRAPPER),--wrapper '$(WRAPPER)')
 
 check: all $(TESTS) $(DRIVER_PROGRAMS)
