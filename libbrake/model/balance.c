@@ -332,6 +332,10 @@ struct brake_point_of_balance brake_balance_kept(const struct brake_balance *bal
     fill_loads(balance, &at);
     for (int i = 0; i < BRAKE_AXLES; i++)
         at.force[i] = least_of(at.force[i], kept * balance->axle[i].wheels * at.load[i]);
+    /* The front could give more, but the rear would leave the road. */
+    if (at.deceleration >= lift_off(balance))
+        at.force[BRAKE_FRONT] = balance->body.mass * at.deceleration - at.force[BRAKE_REAR] -
+                                balance->rolling * weight(balance) - aside(balance);
     fill_loads(balance, &at);
     return at;
 }

@@ -66,13 +66,14 @@ struct motion {
 
 /* Where a smooth piece ends. The speeds stand last. */
 enum corner {
-    AT_LIMIT,  /* an axle meets the limit of adhesion */
-    AT_SECOND, /* so does the other, by the anti-lock */
-    AT_KNEE,   /* the booster runs out */
-    AT_FORCE,  /* the pedal force meets its limit */
-    AT_MOST,   /* the fluid gives no more pressure */
-    AT_VALVE,  /* the valve begins to hold rear pressure back */
-    AT_FRONT,  /* the front brakes begin to bite */
+    AT_LIMIT,      /* an axle meets the limit of adhesion */
+    AT_SECOND,     /* so does the other, by the anti-lock */
+    AT_REAR_FIRST, /* the rear axle takes the front's place as the first to lock */
+    AT_KNEE,       /* the booster runs out */
+    AT_FORCE,      /* the pedal force meets its limit */
+    AT_MOST,       /* the fluid gives no more pressure */
+    AT_VALVE,      /* the valve begins to hold rear pressure back */
+    AT_FRONT,      /* the front brakes begin to bite */
     AT_REAR,
     AT_80,
     AT_10,
@@ -97,6 +98,7 @@ static const double BAND = 1e-6;
 struct course {
     const struct brake_rig *rig;
     const struct brake_application *application;
+    const struct brake_outcome *outcome;
     double speed;               /* at the begin, as all without "per second" */
     double share;               /* of the pedal's rise that is done */
     double rising;              /* per second */
@@ -160,9 +162,10 @@ static void fill_pressure_corners(const struct brake_balance *balance, struct in
 
 /* With an anti-lock each axle has a limit of its own, else the first one ends it for both. */
 static void fill_limits(const struct brake_rig *rig, const struct brake_balance *balance,
-                        const struct brake_point_of_balance *at, double lock, struct instant *now)
+                        const struct brake_point_of_balance *at, const struct brake_lock *lock,
+                        struct instant *now)
 {
-    double past[BRAKE_AXLES] = {now->pressure - lock, -1.0};
+    double past[BRAKE_AXLES] = {now->pressure - lock->pressure, -1.0};
     if (rig->antilock > 0.0 && !balance->locked) {
         for (int i = 0; i < BRAKE_AXLES; i++) {
             const struct brake_axle_brakes *axle = &balance->axle[i];
@@ -174,6 +177,7 @@ static void fill_limits(const struct brake_rig *rig, const struct brake_balance 
     }
     now->past[AT_LIMIT] = most_of(past[0], past[1]);
     now->past[AT_SECOND] = least_of(past[0], past[1]);
+    now->past[AT_REAR_FIRST] = lock->axle == BRAKE_REAR ? 1.0 : -1.0;
 }
 
 static void fill_rates(const struct brake_balance *balance, const struct brake_point_of_balance *at,
@@ -199,20 +203,20 @@ static struct instant look(const struct course *c, const struct motion *m, bool 
     struct brake_balance balance = rig->balance;
     struct brake_point_of_balance at;
     struct instant now;
-    double lock = BRAKE_INFINITY;
+    struct brake_lock lock = {.pressure = BRAKE_INFINITY, .axle = BRAKE_FRONT};
     const bool antilock = rig->antilock > 0.0 && !balance.locked;
     for (int i = 0; i < BRAKE_AXLES; i++)
         balance.axle[i].gain *= c->gain[i] + c->fading[i] * m->time;
     balance.drag = rig->air_drag * m->speed * m->speed;
     if ((!antilock && (whole || c->limited)) || a->manner == BRAKE_AT_THE_VERGE)
-        lock = brake_balance_lock(&balance, kept_adhesion(rig)).pressure;
-    press(c, m->time, &balance, lock, &now);
+        lock = brake_balance_lock(&balance, kept_adhesion(rig));
+    press(c, m->time, &balance, lock.pressure, &now);
     if (antilock)
         at = brake_balance_kept(&balance, now.pressure, rig->adhesion, rig->antilock);
     else
-        at = brake_balance_at(&balance, least_of(now.pressure, lock));
+        at = brake_balance_at(&balance, least_of(now.pressure, lock.pressure));
     fill_rates(&balance, &at, m->speed, &now.rate);
-    fill_limits(rig, &balance, &at, lock, &now);
+    fill_limits(rig, &balance, &at, &lock, &now);
     fill_pressure_corners(&balance, &now);
     for (int i = 0; i < AT_80; i++)
         now.past[i] += BAND;
@@ -224,37 +228,6 @@ static struct instant look(const struct course *c, const struct motion *m, bool 
 
 /* ---- the vehicle over a step ---------------------------------------------------------------- */
 
-static struct motion moved(const struct motion *from, const struct motion *rate, double time)
-{
-    struct motion to = *from;
-    to.time += time;
-    to.distance += time * rate->distance;
-    to.speed += time * rate->speed;
-    to.resisted += time * rate->resisted;
-    for (int i = 0; i < BRAKE_AXLES; i++)
-        to.work[i] += time * rate->work[i];
-    return to;
-}
-
-/* Classical Runge-Kutta of order 4; `begin` is the first stage. */
-static struct motion runge_kutta(const struct course *c, const struct instant *begin, double step)
-{
-    static const double part[] = {0.5, 0.5, 1.0};
-    static const double weight[] = {1.0 / 6.0, 1.0 / 3.0, 1.0 / 3.0, 1.0 / 6.0};
-    const struct motion from = {.speed = c->speed};
-    struct motion rate = begin->rate;
-    struct motion to = moved(&from, &rate, weight[0] * step);
-    for (int stage = 0; stage < 3; stage++) {
-        const struct motion there = moved(&from, &rate, part[stage] * step);
-        rate = look(c, &there, false).rate;
-        to = moved(&to, &rate, weight[stage + 1] * step);
-    }
-    to.time = step;
-    return to;
-}
-
-/* ---- where a step must end ------------------------------------------------------------------ */
-
 /* A step, tried or taken. */
 struct passage {
     struct instant begin;
@@ -263,6 +236,37 @@ struct passage {
     struct brake_thermal_state heat[BRAKE_AXLES];
     double friction[BRAKE_AXLES];
 };
+
+static void move(const struct motion *rate, double time, struct motion *to)
+{
+    to->time += time;
+    to->distance += time * rate->distance;
+    to->speed += time * rate->speed;
+    to->resisted += time * rate->resisted;
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        to->work[i] += time * rate->work[i];
+}
+
+/* Classical Runge-Kutta of order 4, from an instant that is known. Work goes through the same stages
+ * as the speed: so it agrees with the energy of motion better than a finer sum would. */
+static struct motion runge_kutta(const struct course *c, const struct instant *begin, double step)
+{
+    static const double part[] = {0.5, 0.5, 1.0};
+    static const double weight[] = {1.0 / 3.0, 1.0 / 3.0, 1.0 / 6.0};
+    struct motion to = {.speed = c->speed};
+    struct motion rate = begin->rate;
+    move(&rate, step / 6.0, &to);
+    for (int stage = 0; stage < 3; stage++) {
+        struct motion there = {.speed = c->speed};
+        move(&rate, part[stage] * step, &there);
+        rate = look(c, &there, false).rate;
+        move(&rate, weight[stage] * step, &to);
+    }
+    to.time = step;
+    return to;
+}
+
+/* ---- where a step must end ------------------------------------------------------------------ */
 
 static void try_length(const struct course *c, double length, struct passage *p)
 {
@@ -306,15 +310,20 @@ static double locate(const struct course *c, const struct passage *p, enum corne
     return after;
 }
 
-/* Whether what happens at a corner is written down, once; the others only end a step. */
-static bool is_noted(enum corner corner)
+/* Whether a corner is still to be written down. The others only end a step. */
+static bool is_awaited(const struct brake_outcome *outcome, enum corner corner)
 {
-    return corner == AT_LIMIT || corner == AT_KNEE || corner >= AT_80;
+    const double mark[CORNERS] = {[AT_LIMIT] = outcome->lock_time,
+                                  [AT_KNEE] = outcome->knee_time,
+                                  [AT_80] = outcome->passed_80,
+                                  [AT_10] = outcome->passed_10,
+                                  [AT_END] = outcome->ended};
+    return isnan(mark[corner]);
 }
 
-/* A step of a length, or to the first corner within it. Others this near its begin are passed over:
- * one that comes and goes with rounding would hold up time itself. */
-static void run(const struct course *c, double length, struct passage *p)
+/* A step of a length, or to the first corner within it. What is not awaited and comes this near the
+ * begin is passed over: friction that settles, or rounding, can carry it back and forth. */
+static void run(struct course *c, double length, struct passage *p)
 {
     const double least = 1e-9;
     try_length(c, length, p);
@@ -323,8 +332,12 @@ static void run(const struct course *c, double length, struct passage *p)
         if ((p->begin.past[corner] > 0.0) == (p->end.past[corner] > 0.0))
             continue;
         const double found = locate(c, p, corner);
-        if (found > least || is_noted(corner))
+        if (found > least || is_awaited(c->outcome, corner)) {
             try_length(c, found, p);
+        } else if (corner == AT_LIMIT) {
+            c->limited = true; /* for all of the step */
+            try_length(c, p->to.time, p);
+        }
     }
 }
 
@@ -378,18 +391,18 @@ static bool is_finite(const struct passage *p)
                     to->work[BRAKE_REAR] + p->end.rate.speed + p->end.pressure);
 }
 
-/* Predictor with the torque per pressure that goes on as in the step before, corrector with that of
- * the predicted end. The guess matters: the face follows power without delay, so that an error of the
- * first order in the step would not leave by one correction. After a very short step it may be far
- * off. */
+/* Torque per pressure goes on as in the step before. The guess matters: the face follows power
+ * without delay, so that one correction would leave some of an error of first order in the step. */
 static void guess(const struct brake_braking *braking, double length, struct course *c)
 {
     for (int i = 0; i < BRAKE_AXLES; i++) {
-        const double most = 0.1 * c->gain[i] / length;
+        const double most = 0.5 * c->gain[i] / length;
         c->fading[i] = most_of(-most, least_of(most, braking->fading[i]));
     }
 }
 
+/* Predictor by that guess, corrector by the straight line to the predicted end. Where the first ended
+ * early, at a corner, the line is not to be trusted far beyond. */
 static enum brake_status couple(struct course *c, const struct brake_braking *braking,
                                 double length, struct passage *p)
 {
@@ -404,6 +417,7 @@ static enum brake_status couple(struct course *c, const struct brake_braking *br
             status = fade(c, p);
         if (status != BRAKE_OK)
             return status;
+        length = least_of(length, 2.0 * p->to.time);
     }
     return BRAKE_OK;
 }
@@ -431,7 +445,8 @@ static void set_lag(double output, struct course *c)
     c->lags = c->rig->booster_lag > 0.0 && c->application->manner == BRAKE_HOLDS_FORCE;
     if (!c->lags)
         return;
-    c->climb = (rod - knee + BAND > 0.0 ? 1.0 : pedal->gain) * c->rising * full;
+    /* Twice the band: where a step has ended at the knee, the knee is behind. */
+    c->climb = (rod - knee + 2.0 * BAND > 0.0 ? 1.0 : pedal->gain) * c->rising * full;
     c->level =
         brake_booster_output(pedal->gain, pedal->assist, rod) - c->climb * c->rig->booster_lag;
     c->rest = output - c->level;
@@ -462,16 +477,21 @@ static enum brake_status grip(const struct brake_braking *braking, struct course
     return BRAKE_OK;
 }
 
-/* The rest of the lag is e-fold less after each lag; the error of a step goes with it and with the
- * fifth power of the step over the lag. */
-static double longest_step(const struct course *c)
+/* Shorter than asked while the pedal rises, and while the lag has much left to die out: the rest is
+ * e-fold less after each lag, and the error of a step goes with it and with the fifth power of the
+ * step over the lag. Never so short that time would stand still. */
+static double longest_step(const struct course *c, double time)
 {
-    const struct brake_pedal *pedal = &c->rig->pedal;
-    const double all =
-        brake_booster_output(pedal->gain, pedal->assist, rod_force(pedal, c->application->force));
-    if (!c->lags || c->rest == 0.0)
-        return c->rig->step;
-    return least_of(c->rig->step, c->rig->booster_lag / 8.0 * pow(all / fabs(c->rest), 0.2));
+    const struct brake_rig *rig = c->rig;
+    const double full = rod_force(&rig->pedal, c->application->force);
+    const double all = brake_booster_output(rig->pedal.gain, rig->pedal.assist, full);
+    const double rest = fabs(c->rest);
+    double step = rig->step;
+    if (c->rising > 0.0)
+        step = least_of(step, rig->rise_time / 8.0);
+    if (c->lags && rest > 0.0)
+        step = least_of(step, rig->booster_lag / 8.0 * pow(most_of(all, rest) / rest, 0.2));
+    return most_of(step, 1e-9 * (1.0 + time));
 }
 
 /* End of a step: after the longest one, or at a corner of the pedal's rise, or at `until`, none of
@@ -480,7 +500,7 @@ static double planned_end(const struct course *c, double time, double until)
 {
     const struct brake_rig *rig = c->rig;
     const double stops[] = {rig->dead_time, rig->dead_time + rig->rise_time, until};
-    const double step = longest_step(c);
+    const double step = longest_step(c, time);
     double next = BRAKE_INFINITY;
     for (int i = 0; i < 3; i++) {
         if (stops[i] > time)
@@ -524,6 +544,8 @@ void brake_braking_begin(const struct brake_rig *rig, const struct brake_applica
 static void keep(const struct course *c, const struct passage *p, double length, double end,
                  struct brake_braking *b)
 {
+    /* The slope of a short step says little. */
+    const bool telling = p->to.time > 0.1 * longest_step(c, b->time);
     b->time = p->to.time < length ? b->time + p->to.time : end;
     b->distance += p->to.distance;
     b->speed = p->to.speed;
@@ -535,7 +557,8 @@ static void keep(const struct course *c, const struct passage *p, double length,
     for (int i = 0; i < BRAKE_AXLES; i++) {
         b->work[i] += p->to.work[i];
         b->friction[i] = p->friction[i];
-        b->fading[i] = c->fading[i];
+        if (telling)
+            b->fading[i] = c->fading[i];
         if (c->rig->thermal[i] != NULL)
             b->heat[i] = p->heat[i];
     }
@@ -639,9 +662,9 @@ enum brake_status brake_braking_advance(const struct brake_rig *rig,
                                         struct brake_braking *braking,
                                         struct brake_outcome *outcome)
 {
-    struct course c = {.rig = rig, .application = application};
     struct brake_braking b = *braking;
     struct brake_outcome o = *outcome;
+    struct course c = {.rig = rig, .application = application, .outcome = &o};
     if (!(rig_in_range(rig) && task_in_range(application, until) && state_in_range(&b)))
         return BRAKE_E_RANGE;
     for (int i = 0; i < BRAKE_AXLES; i++) {

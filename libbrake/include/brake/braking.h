@@ -16,10 +16,11 @@
  * in closed form. A step ends where a smooth piece ends: where the pedal's rise begins and ends,
  * where the booster runs out, where the pressure passes a threshold, the knee of the valve or what
  * the fluid allows, where the pedal force meets its limit, where an axle meets that of adhesion, and
- * where a speed of interest is passed; the time is found to 1e-13 s. Heat and friction are coupled
+ * where a speed of interest is passed; the time is found to 1e-13 s. While the pedal rises a step is
+ * an eighth of that time at most, while the booster lags at first an eighth of the lag. Heat and friction are coupled
  * by a predictor and one corrector: torque per pressure is a straight line over a step, and heat is
  * power along a straight line that brings the work done. Second order in the step; without heat,
- * fourth.
+ * fourth. Energy is kept within 1e-9 at steps of 0.02 s.
  *
  * Sources: Mitschke, Dynamik der Kraftfahrzeuge (stop in time); UN R13-H, Annex 3, 1.1.2 (mean fully
  * developed deceleration); Hairer, Norsett and Wanner, Solving Ordinary Differential Equations I,
@@ -40,11 +41,11 @@
 
 /** How the torque of a brake follows its friction. */
 struct brake_gain_law {
-    double mu;               /**< [-] friction at which the balance's gain holds */
-    double power;            /**< [-] torque goes with mu to this power: 1 for a disc */
-    bool shaped;             /**< true: a drum whose shoes are known, power is not used */
-    enum brake_shoes shoes;  /**< of that drum */
-    struct brake_shoe shoe;  /**< of that drum */
+    double mu;              /**< [-] friction at which the balance's gain holds */
+    double power;           /**< [-] torque goes with mu to this power: 1 for a disc */
+    bool shaped;            /**< true: a drum whose shoes are known, power is not used */
+    enum brake_shoes shoes; /**< of that drum */
+    struct brake_shoe shoe; /**< of that drum */
 };
 
 /** Torque at a friction over torque at the friction of the law.
@@ -74,56 +75,55 @@ struct brake_application {
 
 /** Vehicle, brakes, heat: what a braking needs to know. */
 struct brake_rig {
-    struct brake_balance balance;              /**< gains at the friction of the laws; its drag is not
-                                                  used */
+    struct brake_balance balance; /**< gains at the friction of the laws; drag is not used */
     struct brake_pedal pedal;
-    double pressure_most;                      /**< [Pa] that the fluid allows; infinite: no limit */
-    double adhesion;                           /**< [-] of tyres and road */
-    double antilock;                           /**< [-] part of it that the anti-lock keeps; 0: none */
-    double air_drag;                           /**< [N*s2/m2] c: drag over speed squared */
-    double dead_time;                          /**< [s] of the pedal */
-    double rise_time;                          /**< [s] of the pedal */
-    double booster_lag;                        /**< [s] 0: none */
-    double air;                                /**< [K] temperature of the air */
-    double step;                               /**< [s] longest step, 1e-4 to 1 */
+    double pressure_most; /**< [Pa] that the fluid allows; infinite: no limit */
+    double adhesion;      /**< [-] of tyres and road */
+    double antilock;      /**< [-] part of it that the anti-lock keeps; 0: none */
+    double air_drag;      /**< [N*s2/m2] c: drag over speed squared */
+    double dead_time;     /**< [s] of the pedal */
+    double rise_time;     /**< [s] of the pedal */
+    double booster_lag;   /**< [s] 0: none */
+    double air;           /**< [K] temperature of the air */
+    double step;          /**< [s] longest step, 1e-4 to 1 */
     struct brake_gain_law law[BRAKE_AXLES];
     const struct brake_friction *friction[BRAKE_AXLES]; /**< NULL: does not follow heat */
     const struct brake_thermal *thermal[BRAKE_AXLES];   /**< one brake of the axle; NULL: no heat,
                                                              friction that of the law */
     double rubbing[BRAKE_AXLES]; /**< [-] rubbing speed over speed: effective over rolling radius */
-    double lining[BRAKE_AXLES];  /**< [-] pressure on the lining over pressure at the axle's brakes */
+    double lining[BRAKE_AXLES];  /**< [-] pressure on the lining over that at the axle's brakes */
 };
 
 /** Where a braking stands. Plain numbers: copy it to save it. */
 struct brake_braking {
-    double time;                                 /**< [s] since the pedal was touched */
-    double distance;                             /**< [m] */
-    double speed;                                /**< [m/s] */
-    double output;                               /**< [N] of the booster */
-    double resisted;                             /**< [J] into slope, air and rolling */
-    double work[BRAKE_AXLES];                    /**< [J] into both brakes of each axle */
-    double pedal_force;                          /**< [N] */
-    double pressure;                             /**< [Pa] at the master cylinder */
-    double deceleration;                         /**< [m/s2] */
-    double friction[BRAKE_AXLES];                /**< [-] mu */
-    double fading[BRAKE_AXLES];                  /**< [1/s] of C(mu)/C(mu_0) over the last step */
+    double time;                                  /**< [s] since the pedal was touched */
+    double distance;                              /**< [m] */
+    double speed;                                 /**< [m/s] */
+    double output;                                /**< [N] of the booster */
+    double resisted;                              /**< [J] into slope, air and rolling */
+    double work[BRAKE_AXLES];                     /**< [J] into both brakes of each axle */
+    double pedal_force;                           /**< [N] */
+    double pressure;                              /**< [Pa] at the master cylinder */
+    double deceleration;                          /**< [m/s2] */
+    double friction[BRAKE_AXLES];                 /**< [-] mu */
+    double fading[BRAKE_AXLES];                   /**< [1/s] of C(mu)/C(mu_0) over a last step */
     struct brake_thermal_state heat[BRAKE_AXLES]; /**< of one brake of each axle */
 };
 
 /** What came of it, besides where the braking stands. */
 struct brake_outcome {
-    double developed;          /**< [m/s2] mean fully developed deceleration; NaN unless a stop */
-    double passed_80;          /**< [m] where 0.8 of the first speed was passed; NaN: not yet */
-    double passed_10;          /**< [m] where 0.1 of it was passed; NaN: not yet */
-    double ended;              /**< [s] when the end speed was reached; NaN: not yet */
-    double force_most;         /**< [N] largest pedal force */
-    double face_most[BRAKE_AXLES]; /**< [K] hottest face; NaN without heat */
-    double stress_rise[BRAKE_AXLES]; /**< [K] largest face less mean temperature; NaN without heat */
-    double lock_time;          /**< [s] when an axle first reached the limit of adhesion; NaN: never */
-    double knee_time;          /**< [s] when the booster ran out; NaN: never */
-    double residual;           /**< [-] energy of motion lost less all work done, over the first, or
-                                    over the work of the brakes when that is more */
-    long steps;                /**< taken */
+    double developed;  /**< [m/s2] mean fully developed deceleration; NaN unless a stop */
+    double passed_80;  /**< [m] where 0.8 of the first speed was passed; NaN: not yet */
+    double passed_10;  /**< [m] where 0.1 of it was passed; NaN: not yet */
+    double ended;      /**< [s] when the end speed was reached; NaN: not yet */
+    double force_most; /**< [N] largest pedal force */
+    double face_most[BRAKE_AXLES];   /**< [K] hottest face; NaN without heat */
+    double stress_rise[BRAKE_AXLES]; /**< [K] largest face less mean; NaN without heat */
+    double lock_time; /**< [s] when an axle first reached the limit of adhesion; NaN: never */
+    double knee_time; /**< [s] when the booster ran out; NaN: never */
+    double residual;  /**< [-] energy of motion lost less all work done, over that at the start, or
+                           over the work of the brakes when that is more */
+    long steps;       /**< taken */
 };
 
 /** Begin a braking; heat goes on from what is in the state.
