@@ -4,11 +4,9 @@
 
 #include "command.h"
 
-enum { SETTINGS = 64 };
-
 struct options {
     const char *file;
-    char *setting[SETTINGS];
+    char *setting[COMMAND_SETTINGS];
     int settings;
     unsigned rules;
     bool json;
@@ -32,32 +30,17 @@ static bool take_rules(const char *word, unsigned *rules)
     return false;
 }
 
-/* The value of an option: behind its equals sign, or the next word, which is then used up. NULL: the
- * word is not this option. */
-static char *value_of(const char *option, char *word, char *next, int *at)
-{
-    const size_t length = strlen(option);
-    if (strncmp(word, option, length) != 0)
-        return NULL;
-    if (word[length] == '=')
-        return word + length + 1;
-    if (word[length] != '\0')
-        return NULL;
-    *at += next != NULL;
-    return next != NULL ? next : word + length;
-}
-
 /* The words end with NULL. */
 static int take_words(char **words, struct options *o)
 {
     for (int i = 1; words[i] != NULL; i++) {
         char *word = words[i];
         char *next = words[i + 1];
-        char *setting = value_of("--set", word, next, &i);
-        char *rules = value_of("--rules", word, next, &i);
+        char *setting = command_value_of("--set", word, next, &i);
+        char *rules = command_value_of("--rules", word, next, &i);
         if (setting != NULL) {
-            if (o->settings == SETTINGS)
-                return command_misused("accepts up to %d times --set", SETTINGS);
+            if (o->settings == COMMAND_SETTINGS)
+                return command_misused("accepts up to %d times --set", COMMAND_SETTINGS);
             o->setting[o->settings++] = setting;
         } else if (rules != NULL) {
             if (!take_rules(rules, &o->rules))

@@ -5,14 +5,19 @@
 
 #include "brake/brake.h"
 
-enum { EXIT_REFUSED = 2 };
+enum { EXIT_REFUSED = 2, COMMAND_SETTINGS = 64 /* most times --set */ };
 
 int command_check(int count, char **words);
+int command_heat(int count, char **words);
 int command_new(int count, char **words);
 int command_explain(int count, char **words);
 
 /* Complains about the words of the command line; returns EXIT_REFUSED. */
 __attribute__((format(printf, 1, 2))) int command_misused(const char *format, ...);
+
+/* The value of an option: behind its equals sign, or the next word, which is then used up. NULL: the
+ * word is not this option. */
+char *command_value_of(const char *option, char *word, char *next, int *at);
 
 /* Reads a vehicle file, applies settings in their order and completes it; prints what is wrong.
  * Returns 0 or EXIT_REFUSED. */

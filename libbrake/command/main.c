@@ -15,6 +15,15 @@ static const char help[] =
     "      --set PATH=VALUE        change a line for this run (may be repeated)\n"
     "      --rules us|un|eu|all    requirements to judge by (all)\n"
     "      --json                  one JSON object in SI units\n"
+    "  stopmargin heat FILE        how hot the brakes get: fade, boiling; one of\n"
+    "      --stop 100km/h[,FORCE]              hardest stop, or at a force: 300N\n"
+    "      --snubs 15,120km/h,60km/h,45s,3m/s2 or a published sequence: us.135.fade,\n"
+    "                                          un.13h.fade\n"
+    "      --descent 8%,6km,50km/h[,ENGINE]    share of the engine: 30%\n"
+    "      --cycle DRIVE.csv                   time [s],speed [km/h],grade [%]\n"
+    "      --cool TIME[,SPEED]     afterwards (10min standing; nothing after a stop)\n"
+    "      --load empty|full       load case (full)\n"
+    "      --set PATH=VALUE, --json, --csv (the history)\n"
     "  stopmargin explain          list all lines of a vehicle file and all results\n"
     "  stopmargin explain PATH     meaning, unit, range, default, how to measure it\n"
     "  stopmargin --help | --version\n"
@@ -41,6 +50,19 @@ int command_misused(const char *format, ...)
     va_end(list);
     fputs("\nstopmargin: try `stopmargin --help`\n", stderr);
     return EXIT_REFUSED;
+}
+
+char *command_value_of(const char *option, char *word, char *next, int *at)
+{
+    const size_t length = strlen(option);
+    if (strncmp(word, option, length) != 0)
+        return NULL;
+    if (word[length] == '=')
+        return word + length + 1;
+    if (word[length] != '\0')
+        return NULL;
+    *at += next != NULL;
+    return next != NULL ? next : word + length;
 }
 
 static void complain(const char *where, const struct brake_error *error)
@@ -80,9 +102,9 @@ static int run(int count, char **words)
     static const struct {
         const char *verb;
         int (*run)(int count, char **words);
-    } verbs[] = {{"check", command_check}, {"new", command_new}, {"explain", command_explain}};
+    } verbs[] = {{"check", command_check}, {"heat", command_heat}, {"new", command_new}, {"explain", command_explain}};
     if (count < 2)
-        return command_misused("a verb is wanted: new, check or explain");
+        return command_misused("a verb is wanted: new, check, heat or explain");
     for (int i = 2; i < count; i++) {
         if (strcmp(words[i], "--help") == 0)
             words[1] = words[i];
@@ -95,7 +117,7 @@ static int run(int count, char **words)
         if (strcmp(words[1], verbs[i].verb) == 0)
             return verbs[i].run(count - 1, words + 1);
     }
-    return command_misused("unknown verb '%s'; accepts new, check, explain", words[1]);
+    return command_misused("unknown verb '%s'; accepts new, check, heat, explain", words[1]);
 }
 
 int main(int count, char **words)

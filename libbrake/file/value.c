@@ -483,6 +483,28 @@ static enum brake_status read_curve(struct reading *r, const char *text)
     return BRAKE_OK;
 }
 
+enum brake_status brake_amount_read(const char *name, const char *text,
+                                    enum brake_dimension dimension, double *value,
+                                    struct brake_error *error)
+{
+    const struct brake_quantity any = {.kind = BRAKE_REAL,
+                                       .dimension = dimension,
+                                       .unit = brake_unit_si(dimension)->name,
+                                       .high = 20.0}; /* half of it is the example in a message */
+    struct reading r = {.error = error, .quantity = &any};
+    const struct brake_unit *unit;
+    double number = BRAKE_NAN;
+    snprintf(r.path, sizeof r.path, "%s", name);
+    enum brake_status status = take_number(&r, &text, &number);
+    if (status == BRAKE_OK)
+        status = take_unit(&r, &text, dimension, &unit);
+    if (status == BRAKE_OK)
+        status = at_end(&r, text);
+    if (status == BRAKE_OK)
+        *value = brake_unit_to_si(unit, number);
+    return status;
+}
+
 enum brake_status brake_value_read(struct brake_sheet *sheet, int index, const char *text,
                                    struct brake_source source, struct brake_error *error)
 {

@@ -166,12 +166,13 @@ double brake_balance_pressure(const struct brake_balance *balance, double decele
     double end[PIECES + 1];
     double root = BRAKE_INFINITY;
     piece_ends(balance, end);
+    double low = free_deceleration(balance, end[0]) - deceleration;
     for (int i = 0; i < PIECES; i++) {
-        const double low = free_deceleration(balance, end[i]) - deceleration;
         const double high = free_deceleration(balance, end[i + 1]) - deceleration;
         root = line_root(end[i], low, end[i + 1], high);
         if (root <= end[i + 1])
             break;
+        low = high;
     }
     return root;
 }
@@ -200,12 +201,13 @@ static double axle_lock(const struct brake_balance *balance, enum brake_axle axl
     if (balance->axle[axle].gain <= 0.0)
         return BRAKE_INFINITY;
     piece_ends(balance, end);
+    double low = excess(balance, axle, end[0], adhesion);
     for (int i = 0; i < PIECES; i++) {
-        const double low = excess(balance, axle, end[i], adhesion);
         const double high = excess(balance, axle, end[i + 1], adhesion);
         root = line_root(end[i], low, end[i + 1], high);
         if (root <= end[i + 1])
             break;
+        low = high;
     }
     return root;
 }

@@ -5,8 +5,9 @@
 #include "brake/file.h"
 #include "brake/report.h"
 #include "brake/version.h"
+#include "json.h"
 
-static void add_number(cJSON *object, const char *name, double value)
+void brake_json_number(cJSON *object, const char *name, double value)
 {
     if (isfinite(value))
         cJSON_AddNumberToObject(object, name, value);
@@ -14,7 +15,7 @@ static void add_number(cJSON *object, const char *name, double value)
         cJSON_AddNullToObject(object, name);
 }
 
-static void add_text(cJSON *object, const char *name, const char *text)
+void brake_json_text(cJSON *object, const char *name, const char *text)
 {
     if (text != NULL)
         cJSON_AddStringToObject(object, name, text);
@@ -50,13 +51,13 @@ static void add_value(cJSON *object, struct brake_vehicle *vehicle, int index)
     const void *at = brake_quantity_in(vehicle, index);
     switch (q->kind) {
     case BRAKE_REAL:
-        add_number(object, "value", *(const double *)at);
+        brake_json_number(object, "value", *(const double *)at);
         break;
     case BRAKE_CHOICE:
-        add_text(object, "value", q->choices[*(const int *)at]);
+        brake_json_text(object, "value", q->choices[*(const int *)at]);
         break;
     case BRAKE_TEXT:
-        add_text(object, "value", at);
+        brake_json_text(object, "value", at);
         break;
     case BRAKE_PISTONS:
         cJSON_AddItemToObject(object, "value", pistons_list(at));
@@ -67,7 +68,7 @@ static void add_value(cJSON *object, struct brake_vehicle *vehicle, int index)
     }
 }
 
-static cJSON *vehicle_object(const struct brake_sheet *sheet)
+cJSON *brake_json_vehicle(const struct brake_sheet *sheet)
 {
     cJSON *all = cJSON_CreateObject();
     struct brake_vehicle vehicle = sheet->vehicle;
@@ -79,11 +80,11 @@ static cJSON *vehicle_object(const struct brake_sheet *sheet)
             continue;
         cJSON *one = cJSON_CreateObject();
         add_value(one, &vehicle, i);
-        add_text(one, "unit", brake_unit_si(q->dimension)->name);
+        brake_json_text(one, "unit", brake_unit_si(q->dimension)->name);
         if (q->kind == BRAKE_CURVE)
-            add_text(one, "second_unit", brake_unit_si(q->second)->name);
-        add_number(one, "tolerance", record->tolerance);
-        add_text(one, "from", brake_from_word(record->from));
+            brake_json_text(one, "second_unit", brake_unit_si(q->second)->name);
+        brake_json_number(one, "tolerance", record->tolerance);
+        brake_json_text(one, "from", brake_from_word(record->from));
         if (record->worked)
             cJSON_AddTrueToObject(one, "worked_out");
         if (record->typical)
@@ -100,8 +101,8 @@ static cJSON *results_object(const struct brake_results *results)
     for (int i = 0; i < brake_result_count(); i++) {
         char path[80];
         cJSON *one = cJSON_CreateObject();
-        add_number(one, "value", brake_result_value(results, i));
-        add_text(one, "unit", brake_unit_si(brake_result_at(i)->dimension)->name);
+        brake_json_number(one, "value", brake_result_value(results, i));
+        brake_json_text(one, "unit", brake_unit_si(brake_result_at(i)->dimension)->name);
         brake_result_path(i, path, sizeof path);
         cJSON_AddItemToObject(all, path, one);
     }
@@ -114,23 +115,23 @@ static cJSON *criterion_object(const struct brake_assessment *a, int index)
     const struct brake_judgement *j = &a->judgement[index];
     const double half = BRAKE_P95 * a->sureness[index].sigma;
     cJSON *one = cJSON_CreateObject();
-    add_text(one, "id", c->id);
-    add_text(one, "clause", c->clause);
-    add_text(one, "title", c->title);
+    brake_json_text(one, "id", c->id);
+    brake_json_text(one, "clause", c->clause);
+    brake_json_text(one, "title", c->title);
     cJSON_AddBoolToObject(one, "applies", j->applies);
-    add_text(one, "verdict", brake_verdict_words(j->verdict));
-    add_number(one, "value", j->value);
-    add_number(one, "limit", j->limit);
-    add_text(one, "limit_is", brake_measure_at_most(c->measure) ? "at most" : "at least");
-    add_text(one, "unit", brake_unit_si(brake_measure_dimension(c->measure))->name);
-    add_number(one, "margin", j->margin);
-    add_number(one, "margin_p05", j->margin - half);
-    add_number(one, "margin_p95", j->margin + half);
-    add_text(one, "load", isnan(j->margin) ? NULL : brake_load_word(j->load));
-    add_text(one, "state", isnan(j->margin) ? NULL : brake_failure_words(j->failure));
-    add_text(one, "reason", j->reason);
-    add_text(one, "read_in", c->text);
-    add_text(one, "mark", "check against the current text");
+    brake_json_text(one, "verdict", brake_verdict_words(j->verdict));
+    brake_json_number(one, "value", j->value);
+    brake_json_number(one, "limit", j->limit);
+    brake_json_text(one, "limit_is", brake_measure_at_most(c->measure) ? "at most" : "at least");
+    brake_json_text(one, "unit", brake_unit_si(brake_measure_dimension(c->measure))->name);
+    brake_json_number(one, "margin", j->margin);
+    brake_json_number(one, "margin_p05", j->margin - half);
+    brake_json_number(one, "margin_p95", j->margin + half);
+    brake_json_text(one, "load", isnan(j->margin) ? NULL : brake_load_word(j->load));
+    brake_json_text(one, "state", isnan(j->margin) ? NULL : brake_failure_words(j->failure));
+    brake_json_text(one, "reason", j->reason);
+    brake_json_text(one, "read_in", c->text);
+    brake_json_text(one, "mark", "check against the current text");
     return one;
 }
 
@@ -144,13 +145,13 @@ static cJSON *criteria_array(const struct brake_assessment *a)
     return all;
 }
 
-static cJSON *warnings_array(const struct brake_assessment *a)
+cJSON *brake_json_warnings(const struct brake_warning *warning, int count)
 {
     cJSON *all = cJSON_CreateArray();
-    for (int i = 0; i < a->warnings; i++) {
+    for (int i = 0; i < count; i++) {
         cJSON *one = cJSON_CreateObject();
-        add_text(one, "id", a->warning[i].id);
-        add_text(one, "text", a->warning[i].text);
+        brake_json_text(one, "id", warning[i].id);
+        brake_json_text(one, "text", warning[i].text);
         cJSON_AddItemToArray(all, one);
     }
     return all;
@@ -172,10 +173,10 @@ static cJSON *summary_object(const struct brake_sheet *sheet, const struct brake
     cJSON_AddNumberToObject(one, "meets", a->meets);
     cJSON_AddNumberToObject(one, "falls_short", a->falls_short);
     cJSON_AddNumberToObject(one, "cannot_say", a->cannot_say);
-    add_text(one, "limiting", a->limiting >= 0 ? brake_criterion_at(a->limiting)->id : NULL);
+    brake_json_text(one, "limiting", a->limiting >= 0 ? brake_criterion_at(a->limiting)->id : NULL);
     if (leading >= 0)
         brake_catalogue_path(&sheet->vehicle, leading, path, sizeof path);
-    add_text(one, "measure_next", leading >= 0 ? path : NULL);
+    brake_json_text(one, "measure_next", leading >= 0 ? path : NULL);
     return one;
 }
 
@@ -183,13 +184,13 @@ char *brake_report_json(const struct brake_sheet *sheet,
                         const struct brake_assessment *assessment, bool compact)
 {
     cJSON *all = cJSON_CreateObject();
-    add_text(all, "libbrake", BRAKE_VERSION);
-    add_text(all, "caution", BRAKE_CAUTION);
+    brake_json_text(all, "libbrake", BRAKE_VERSION);
+    brake_json_text(all, "caution", BRAKE_CAUTION);
     cJSON_AddItemToObject(all, "summary", summary_object(sheet, assessment));
-    cJSON_AddItemToObject(all, "vehicle", vehicle_object(sheet));
+    cJSON_AddItemToObject(all, "vehicle", brake_json_vehicle(sheet));
     cJSON_AddItemToObject(all, "results", results_object(&assessment->results));
     cJSON_AddItemToObject(all, "criteria", criteria_array(assessment));
-    cJSON_AddItemToObject(all, "warnings", warnings_array(assessment));
+    cJSON_AddItemToObject(all, "warnings", brake_json_warnings(assessment->warning, assessment->warnings));
     cJSON_AddItemToObject(all, "inspector", inspector_array());
     char *text = compact ? cJSON_PrintUnformatted(all) : cJSON_Print(all);
     cJSON_Delete(all);

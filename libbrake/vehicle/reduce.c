@@ -167,6 +167,8 @@ static void reduce_pads(struct work *w, int axle)
             w, status, pads->shape == BRAKE_OUTLINE ? outline[0] : outer, "no pad has such %s: %s",
             pads->shape == BRAKE_OUTLINE ? "an outline" : "an outer_radius, height and width",
             brake_status_message(status));
+    if (pads->shape != BRAKE_OUTLINE)
+        work_offer_default(w, AXLE_INDEX(disc.rotor_diameter, axle), 2.0 * pads->outer_radius);
     if (pads->shape == BRAKE_OUTLINE)
         work_offer(w, target, radius, outline, 1);
     else

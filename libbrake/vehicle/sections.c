@@ -6,6 +6,8 @@
 
 #include <stddef.h>
 
+#include "brake/thermal.h"
+
 #define COUNT(list) ((int)(sizeof(list) / sizeof((list)[0])))
 #define LINE(section, member)                                                                      \
     .name = #member, .offset = offsetof(struct brake_##section##_lines, member)
@@ -26,6 +28,9 @@ static const char *const control_words[] = {"hand", "foot", NULL};
 static const char *const place_words[] = {"wheels", "shaft", NULL};
 static const char *const centre_words[] = {"free", "locked", NULL};
 static const char *const sensor_words[] = {"wheel", "shaft", NULL};
+static const char *const rotor_words[] = {"solid", "vented", NULL};
+static const char *const fluid_words[] = {"DOT3", "DOT4", "DOT5", "DOT5.1", NULL};
+static const char *const iron_words[] = {"grey_150", "grey_200", "grey_250", NULL};
 
 static const struct brake_quantity general_rows[] = {
     {LINE(general, name), .kind = BRAKE_TEXT, NO_DEFAULT,
@@ -287,6 +292,21 @@ static const struct brake_quantity disc_rows[] = {
      .dimension = BRAKE_MASS, .unit = "kg", .low = 0.5, .high = 40.0, NO_DEFAULT, .typical = 0.05,
      .meaning = "Mass of one rotor's rubbing ring, without its hat.",
      .measure = "Scale, less 20 to 35 % for the hat."},
+    {LINE(disc, rotor), .kind = BRAKE_CHOICE, .choices = rotor_words, .fallback = BRAKE_SOLID,
+     .meaning = "Rotor of one plate, or of two cheeks with air between them.",
+     .measure = "Look at its edge.",
+     .why = "a solid one cools less"},
+    {LINE(disc, rotor_diameter), .kind = BRAKE_REAL, .role = BRAKE_WORKED,
+     .danger = BRAKE_TOO_HIGH, .dimension = BRAKE_LENGTH, .unit = "mm", .low = 0.12, .high = 0.6,
+     NO_DEFAULT, .typical = 0.005,
+     .meaning = "Outside diameter of the rotor. Only for heat over time.",
+     .measure = "Tape or calliper gauge.",
+     .why = "twice the outer radius of the pad: no more than the pad rubs"},
+    {LINE(disc, hat_mass), .kind = BRAKE_REAL, .danger = BRAKE_TOO_HIGH, .dimension = BRAKE_MASS,
+     .unit = "kg", .low = 0.0, .high = 20.0, .fallback = 0.0, .typical = 0.1,
+     .meaning = "Mass of one rotor's hat, which takes up heat from the ring.",
+     .measure = "Scale, less rotor_mass.",
+     .why = "no help from the hat"},
 };
 
 static const struct brake_quantity pads_rows[] = {
@@ -335,6 +355,24 @@ static const struct brake_quantity pads_rows[] = {
      .meaning = "Running clearance of one pad.",
      .measure = "Dial gauge on the piston, pedal tapped and released.",
      .why = "upper end; common practice, no source"},
+    {LINE(pads, arc), .kind = BRAKE_REAL, .danger = BRAKE_TOO_LOW, .dimension = BRAKE_ANGLE,
+     .unit = "deg", .low = BRAKE_PI * 10.0 / 180.0, .high = BRAKE_PI,
+     .fallback = BRAKE_PI * 60.0 / 180.0, .typical = 0.05,
+     .meaning = "Angle that a pad covers, at the axle. Only for heat over time.",
+     .measure = "Protractor on a rotor with the pad traced on it.",
+     .why = "a large pad: more heat to the fluid; common practice, no source"},
+    {LINE(pads, thickness), .kind = BRAKE_REAL, .danger = BRAKE_TOO_HIGH,
+     .dimension = BRAKE_LENGTH, .unit = "mm", .low = 0.001, .high = 0.03, .fallback = 0.003,
+     .typical = 0.1,
+     .meaning = "Friction material left on a pad, without its plate.",
+     .measure = "Calliper gauge, thinnest place.",
+     .why = "worn to where pads are replaced: heat reaches the fluid soonest"},
+    {LINE(pads, friction), .kind = BRAKE_CURVE, .dimension = BRAKE_TEMPERATURE,
+     .second = BRAKE_RATIO, .unit = "degC", .second_unit = "", .low = 233.15, .high = 1473.15,
+     .second_low = 0.02, .second_high = 0.90, NO_DEFAULT,
+     .meaning = "Friction over temperature of the pad: (100 degC, 0.38) (400 degC, 0.30) ...",
+     .measure = "Maker's curve; 1 to 16 pairs, temperatures rising. Only for heat over time.",
+     .why = "the usual shape through mu: some less cold, fading above 300 degC; an assumption"},
 };
 
 static const struct brake_quantity drum_rows[] = {
@@ -387,6 +425,10 @@ static const struct brake_quantity drum_rows[] = {
      .unit = "kg", .low = 0.5, .high = 60.0, NO_DEFAULT, .typical = 0.05,
      .meaning = "Mass of one drum's rubbing ring.",
      .measure = "Scale, less the web."},
+    {LINE(drum, width), .kind = BRAKE_REAL, .danger = BRAKE_EITHER, .dimension = BRAKE_LENGTH,
+     .unit = "mm", .low = 0.015, .high = 0.2, NO_DEFAULT, .typical = 0.03,
+     .meaning = "Width of the rubbing ring. Only for heat over time.",
+     .measure = "Calliper gauge in the drum; the shoe is a little narrower."},
 };
 
 static const struct brake_quantity lining_rows[] = {
@@ -414,6 +456,18 @@ static const struct brake_quantity lining_rows[] = {
      .typical = 0.02,
      .meaning = "Where the lining ends, from the pivot, at the drum axis.",
      .measure = "Protractor on the shoe."},
+    {LINE(lining, thickness), .kind = BRAKE_REAL, .danger = BRAKE_TOO_HIGH,
+     .dimension = BRAKE_LENGTH, .unit = "mm", .low = 0.001, .high = 0.03, .fallback = 0.002,
+     .typical = 0.1,
+     .meaning = "Lining left on a shoe.",
+     .measure = "Calliper gauge, thinnest place.",
+     .why = "worn to where linings are replaced: heat reaches the fluid soonest"},
+    {LINE(lining, friction), .kind = BRAKE_CURVE, .dimension = BRAKE_TEMPERATURE,
+     .second = BRAKE_RATIO, .unit = "degC", .second_unit = "", .low = 233.15, .high = 1473.15,
+     .second_low = 0.02, .second_high = 0.90, NO_DEFAULT,
+     .meaning = "Friction over temperature of the lining: (100 degC, 0.38) (400 degC, 0.30) ...",
+     .measure = "Maker's curve; 1 to 16 pairs, temperatures rising. Only for heat over time.",
+     .why = "the usual shape through mu: some less cold, fading above 300 degC; an assumption"},
 };
 
 static const struct brake_quantity valve_rows[] = {
@@ -764,6 +818,35 @@ static const struct brake_quantity driver_rows[] = {
      .why = "mean fully developed deceleration of UN R13-H for M1"},
 };
 
+static const struct brake_quantity heat_rows[] = {
+    {LINE(heat, ambient), .kind = BRAKE_REAL, .danger = BRAKE_TOO_LOW,
+     .dimension = BRAKE_TEMPERATURE, .unit = "degC", .low = 223.15, .high = 338.15,
+     .fallback = 313.15,
+     .meaning = "Temperature of the air, and of the brakes at the start.",
+     .measure = "Your choice: the hottest day.",
+     .why = "a hot day"},
+    {LINE(heat, fluid), .kind = BRAKE_CHOICE, .choices = fluid_words, .fallback = BRAKE_DOT_3,
+     .meaning = "Kind of brake fluid; its wet boiling point counts.",
+     .measure = "Cap of the reservoir; what was filled in last.",
+     .why = "it has the lowest boiling point"},
+    {LINE(heat, iron), .kind = BRAKE_CHOICE, .choices = iron_words, .fallback = BRAKE_IRON_150,
+     .meaning = "Grade of the grey iron of rotors and drums (EN 1561; strength in MPa).",
+     .measure = "Maker's data; road rotors are mostly grey_200 or grey_250.",
+     .why = "it holds and bears least"},
+    {LINE(heat, cooling), .kind = BRAKE_REAL, .danger = BRAKE_TOO_HIGH,
+     .dimension = BRAKE_RATIO, .unit = "", .low = 0.0, .high = 2.0, .fallback = 0.5,
+     .typical = 0.25,
+     .meaning = "Cooling of rotors and drums by air over that of the same in the open.",
+     .measure = "Logged temperatures of a cool-down at speed; 1 in the open.",
+     .why = "behind shield and wheel; common practice, no source"},
+    {LINE(heat, drag_area), .symbol = "CdA", .kind = BRAKE_REAL, .danger = BRAKE_TOO_HIGH,
+     .dimension = BRAKE_AREA, .unit = "m2", .low = 0.0, .high = 8.0, .fallback = 0.0,
+     .typical = 0.1,
+     .meaning = "Drag coefficient times frontal area of the vehicle.",
+     .measure = "Coast-down; 1.0 to 1.7 m2 for a tall 4x4.",
+     .why = "no help from the air"},
+};
+
 static const struct brake_quantity load_rows[] = {
     {LINE(load, mass), .kind = BRAKE_REAL, .role = BRAKE_WORKED, .danger = BRAKE_TOO_LOW,
      .dimension = BRAKE_MASS, .unit = "kg", .low = 0.0, .high = 8000.0, NO_DEFAULT,
@@ -868,6 +951,7 @@ const struct brake_section brake_sections[] = {
     SECTION("road", "The road.", road_rows, road),
     SECTION("stop", "The stop that is shown.", stop_rows, stop),
     SECTION("driver", "The driver.", driver_rows, driver),
+    SECTION("heat", "What heat over time depends on besides the brakes.", heat_rows, heat),
     SECTION("load.empty", "Load case: empty but for the driver.", load_rows, load[0]),
     SECTION("load.full", "Load case: full.", load_rows, load[1]),
     SECTION("part", "A part fitted or taken off since the weighing: [part.NAME].", part_rows,

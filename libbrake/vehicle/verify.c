@@ -3,6 +3,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "brake/friction.h"
 #include "brake/system.h"
 #include "work.h"
 
@@ -21,10 +22,10 @@ static void add_missing(struct brake_error *error, const char *path)
 
 static void need(struct work *w, int index, const char *when)
 {
-    char path[160];
     if (work_given(w, index))
         return;
     if (w->error->status == BRAKE_E_MISSING) {
+        char path[160];
         brake_catalogue_path(w->vehicle, index, path, sizeof path);
         add_missing(w->error, path);
     } else {
@@ -134,6 +135,15 @@ static void check_order_of_curve(struct work *w, int index)
         if (points->at[i].x <= points->at[i - 1].x)
             work_refuse(w, BRAKE_E_FIT, index, "the first numbers of the pairs must rise");
     }
+}
+
+static void check_friction_curve(struct work *w, int index)
+{
+    const struct brake_points *points = brake_quantity_in(w->vehicle, index);
+    check_order_of_curve(w, index);
+    if (points->count > BRAKE_CURVE_POINTS)
+        work_refuse(w, BRAKE_E_SIZE, index, "has %d pairs; accepts up to %d", points->count,
+                    BRAKE_CURVE_POINTS);
 }
 
 static bool inside(const struct work *w, struct brake_body body)
@@ -328,5 +338,9 @@ void work_verify(struct work *w)
     check_booster(w);
     check_order_of_curve(w, INDEX(valve.gauge_pairs));
     check_order_of_curve(w, INDEX(booster.force_pairs));
+    for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+        check_friction_curve(w, AXLE_INDEX(pads.friction, axle));
+        check_friction_curve(w, AXLE_INDEX(lining.friction, axle));
+    }
     check_bodies(w);
 }

@@ -8,9 +8,9 @@ ORDER = ["model", "vehicle", "criteria", "study", "file", "report", "command"]
 _HEADERS = {
     "model": "status constants tyre load pedal disc drum parking balance stop tow heat convection"
     " thermal fit friction braking version",
-    "vehicle": "units vehicle catalogue system evaluate",
+    "vehicle": "units vehicle catalogue system evaluate rig",
     "criteria": "criteria warnings",
-    "study": "tolerance assessment",
+    "study": "tolerance assessment duty",
     "file": "file",
     # brake.h includes all the others, so only what may use them all may include it.
     "report": "report brake",

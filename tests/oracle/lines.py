@@ -39,15 +39,30 @@ DEFAULTS = {
     "road": {"adhesion": 0.7},
     "stop": {"speed": 100 / 3.6, "reaction_time": 2.5},
     "driver": {"pedal_force": 150.0, "pedal_force_most": 500.0, "target": 6.43},
+    "heat": {
+        "ambient": 313.15,
+        "fluid": "DOT3",
+        "iron": "grey_150",
+        "cooling": 0.5,
+        "drag_area": 0.0,
+    },
 }
 BRAKE_DEFAULTS = {
     "disc": {
-        "disc": {"efficiency": 0.95, "threshold": 5e4, "compliance": 3.5e-6},
+        "disc": {
+            "efficiency": 0.95,
+            "threshold": 5e4,
+            "compliance": 3.5e-6,
+            "rotor": "solid",
+            "hat_mass": 0.0,
+        },
         "disc.pads": {
             "mu": 0.35,
             "shape": "sector",
             "contact": "uniform_wear",
             "gap": 0.00025,
+            "arc": math.pi / 3,
+            "thickness": 0.003,
         },
     },
     "drum": {
@@ -57,7 +72,7 @@ BRAKE_DEFAULTS = {
             "piston_travel": 0.0008,
             "compliance": 2e-6,
         },
-        "drum.lining": {"mu": 0.35},
+        "drum.lining": {"mu": 0.35, "thickness": 0.002},
     },
 }
 
@@ -302,6 +317,8 @@ def complete_brake(vehicle, axle, has, give):
     elif has(pads + "outline"):
         radius = outline_radius(list(get(pads + "outline")), contact)
     give(f"{axle}.disc.effective_radius", radius)
+    if get(pads + "shape") != "outline" and has(pads + "outer_radius"):
+        give(f"{axle}.disc.rotor_diameter", 2 * get(pads + "outer_radius"))
 
 
 def complete_control(vehicle, has, give):

@@ -101,7 +101,7 @@ struct brake_record {
     int line;         /**< of the file; 0 when it did not come from one */
 };
 
-enum { BRAKE_ROWS = 320 /**< room for every quantity */ };
+enum { BRAKE_ROWS = 384 /**< room for every quantity */ };
 
 /** A vehicle with the record of every value: what a vehicle file is read into. */
 struct brake_sheet {

@@ -50,6 +50,18 @@ enum brake_status brake_file_read_text(const char *text, struct brake_sheet *she
 enum brake_status brake_file_set(struct brake_sheet *sheet, const char *setting,
                                  struct brake_error *error);
 
+/** Read a number and its unit, as they stand in a vehicle file; no blank is needed between them.
+ * @param name       what it is called in a message
+ * @param text       nothing but number and unit
+ * @param dimension  what it must measure
+ * @param value      [SI] filled
+ * @param error      filled on refusal
+ * @return           OK, E_SYNTAX, E_UNIT or E_RANGE
+ */
+enum brake_status brake_amount_read(const char *name, const char *text,
+                                    enum brake_dimension dimension, double *value,
+                                    struct brake_error *error);
+
 /** Write a vehicle file: every line that is known, every other one as a comment, with meaning,
  * range, default and how to measure it.
  * @param sheet   cleared for a file to start from; or read and completed

@@ -7,6 +7,7 @@
 #include <stdio.h>
 
 #include "brake/assessment.h"
+#include "brake/duty.h"
 
 /** Write an assessment as plain text of 80 columns: verdict, limiting item and next measurement
  * first, caution always.
@@ -26,5 +27,35 @@ void brake_report_text(const struct brake_sheet *sheet, const struct brake_asses
  */
 char *brake_report_json(const struct brake_sheet *sheet,
                         const struct brake_assessment *assessment, bool compact);
+
+/** A duty that was run, and its history. */
+struct brake_duty_report {
+    const struct brake_sheet *sheet;
+    enum brake_load load;
+    const struct brake_hot_rig *hot;
+    const struct brake_duty *duty;
+    const struct brake_duty_result *result;
+    const struct brake_duty_row *row; /**< the history */
+    long rows;
+};
+
+/** Write a duty as plain text of 80 columns, with a chart of the temperatures; caution always.
+ * @param report  the duty
+ * @param stream  open for writing
+ */
+void brake_report_duty_text(const struct brake_duty_report *report, FILE *stream);
+
+/** Write the history of a duty as CSV, units in its header.
+ * @param report  the duty
+ * @param stream  open for writing
+ */
+void brake_report_duty_csv(const struct brake_duty_report *report, FILE *stream);
+
+/** A duty as one JSON object: libbrake (version), caution, summary, vehicle, results, warnings.
+ * Numbers are SI; what is not known is null.
+ * @param report  the duty
+ * @return        text to be freed by the caller; NULL when memory is short
+ */
+char *brake_report_duty_json(const struct brake_duty_report *report);
 
 #endif

@@ -35,6 +35,8 @@ enum brake_control { BRAKE_HAND, BRAKE_FOOT };
 enum brake_place_of_parking { BRAKE_AT_WHEELS, BRAKE_AT_SHAFT };
 enum brake_centre { BRAKE_CENTRE_FREE, BRAKE_CENTRE_LOCKED };
 enum brake_sensor { BRAKE_SENSOR_WHEEL, BRAKE_SENSOR_SHAFT };
+enum brake_rotor { BRAKE_SOLID, BRAKE_VENTED };
+enum brake_iron { BRAKE_IRON_150, BRAKE_IRON_200, BRAKE_IRON_250 };
 
 /** A list of points of a curve or corners of an outline. */
 struct brake_points {
@@ -111,6 +113,9 @@ struct brake_disc_lines {
     double threshold;
     double compliance;
     double rotor_mass;
+    int rotor;
+    double rotor_diameter;
+    double hat_mass;
 };
 
 struct brake_pads_lines {
@@ -121,6 +126,9 @@ struct brake_pads_lines {
     double height, width;
     struct brake_points outline;
     double gap;
+    double arc;
+    double thickness;
+    struct brake_points friction;
 };
 
 struct brake_drum_lines {
@@ -133,12 +141,15 @@ struct brake_drum_lines {
     double piston_travel;
     double compliance;
     double drum_mass;
+    double width;
 };
 
 struct brake_lining_lines {
     double mu;
     double pivot_radius, force_arm;
     double heel, toe;
+    double thickness;
+    struct brake_points friction;
 };
 
 /** Everything at one axle. */
@@ -246,6 +257,14 @@ struct brake_driver_lines {
     double target;
 };
 
+struct brake_heat_lines {
+    double ambient;
+    int fluid;
+    int iron;
+    double cooling;
+    double drag_area;
+};
+
 struct brake_load_lines {
     double mass;
     double behind_front_axle;
@@ -279,6 +298,7 @@ struct brake_vehicle {
     struct brake_road_lines road;
     struct brake_stop_lines stop;
     struct brake_driver_lines driver;
+    struct brake_heat_lines heat;
     struct brake_load_lines load[BRAKE_LOADS];
     int parts;
     struct brake_part_lines part[BRAKE_PARTS];

@@ -1,0 +1,410 @@
+#include <errno.h>
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "command.h"
+
+enum { FIELDS = 5, LINE = 256 };
+
+struct options {
+    const char *file;
+    char *setting[COMMAND_SETTINGS];
+    int settings;
+    enum brake_load load;
+    char *kind; /* the option that gave the duty */
+    char *duty; /* its value */
+    char *cool;
+    bool json;
+    bool csv;
+};
+
+/* ---- numbers of an option ------------------------------------------------------------------- */
+
+/* A number of an option: what it is called, what it measures, where it goes. */
+struct field {
+    const char *name;
+    enum brake_dimension dimension;
+    double *value;
+};
+
+static int complain(const char *option, const struct brake_error *error)
+{
+    fprintf(stderr, "stopmargin: %s: %s: %s\n", option, error->field, error->text);
+    return EXIT_REFUSED;
+}
+
+/* Numbers with their units between commas; those past the first `needed` may be left out. */
+static int take_fields(const char *option, const char *text, const struct field *field, int needed,
+                       int most)
+{
+    struct brake_error error;
+    int count = 0;
+    for (bool more = true; more; count++) {
+        const size_t length = strcspn(text, ",");
+        char one[64];
+        if (count == most)
+            return command_misused("%s has more than %d values", option, most);
+        snprintf(one, sizeof one, "%.*s", (int)(length < 63 ? length : 63), text);
+        if (brake_amount_read(field[count].name, one, field[count].dimension, field[count].value,
+                              &error) != BRAKE_OK)
+            return complain(option, &error);
+        more = text[length] == ',';
+        text += length + (more ? 1 : 0);
+    }
+    if (count < needed)
+        return command_misused("%s lacks its %s", option, field[count].name);
+    return 0;
+}
+
+/* ---- the duties ----------------------------------------------------------------------------- */
+
+static int take_stop(const char *text, struct brake_duty *duty)
+{
+    double force = BRAKE_NAN;
+    const struct field fields[] = {{"speed", BRAKE_SPEED, &duty->stops.from},
+                                   {"pedal force", BRAKE_FORCE, &force}};
+    const int status = take_fields("--stop", text, fields, 1, 2);
+    duty->stops.count = 1;
+    duty->stops.manner = isnan(force) ? BRAKE_AT_THE_VERGE : BRAKE_HOLDS_FORCE;
+    if (!isnan(force))
+        duty->force = force;
+    return status;
+}
+
+static int take_snubs(const char *text, const struct brake_vehicle *vehicle,
+                      struct brake_duty *duty)
+{
+    struct brake_stops *stops = &duty->stops;
+    double count = 0.0;
+    const struct field fields[] = {{"count", BRAKE_RATIO, &count},
+                                   {"first speed", BRAKE_SPEED, &stops->from},
+                                   {"second speed", BRAKE_SPEED, &stops->to},
+                                   {"interval", BRAKE_TIME, &stops->interval},
+                                   {"deceleration", BRAKE_ACCELERATION, &stops->deceleration}};
+    const struct brake_fade_sequence *sequence;
+    for (int i = 0; (sequence = brake_fade_sequence_at(i)) != NULL; i++) {
+        if (strcmp(text, sequence->id) == 0) {
+            *stops = brake_fade_stops(sequence, vehicle->general.top_speed);
+            return 0;
+        }
+    }
+    const int status = take_fields("--snubs", text, fields, FIELDS, FIELDS);
+    if (status != 0)
+        return status;
+    if (!(count >= 1.0 && count <= 1e5) || count != floor(count))
+        return command_misused("--snubs: count: got %g; accepts whole numbers from 1 to 100000",
+                               count);
+    stops->count = (int)count;
+    stops->manner = BRAKE_HOLDS_DECELERATION;
+    return 0;
+}
+
+static int take_descent(const char *text, struct brake_duty *duty)
+{
+    struct brake_descent *descent = &duty->descent;
+    const struct field fields[] = {{"grade", BRAKE_RATIO, &descent->grade},
+                                   {"length", BRAKE_LENGTH, &descent->length},
+                                   {"speed", BRAKE_SPEED, &descent->speed},
+                                   {"share of the engine", BRAKE_RATIO, &descent->engine}};
+    duty->kind = BRAKE_DUTY_DESCENT;
+    return take_fields("--descent", text, fields, 3, 4);
+}
+
+/* ---- a drive written down as CSV ------------------------------------------------------------ */
+
+/* The unit of a column, `name [unit]`; empty when it has none. */
+static void take_unit(const char *head, char unit[24])
+{
+    const char *open = strchr(head, '[');
+    const size_t length = open != NULL ? strcspn(open + 1, "]") : 0;
+    snprintf(unit, 24, "%.*s", (int)(length < 23 ? length : 23), open != NULL ? open + 1 : "");
+}
+
+/* One line: three cells, each with the unit of its column. */
+static int take_row(const char *file, long line, char *text, char unit[3][24],
+                    struct brake_cycle_point *point)
+{
+    static const char *const names[] = {"time", "speed", "grade"};
+    static const enum brake_dimension dimensions[] = {BRAKE_TIME, BRAKE_SPEED, BRAKE_RATIO};
+    double *values[] = {&point->time, &point->speed, &point->grade};
+    struct brake_error error;
+    char *cell = text;
+    for (int i = 0; i < 3; i++) {
+        char *comma = strchr(cell, ',');
+        char amount[96];
+        if ((comma != NULL) != (i < 2)) {
+            fprintf(stderr, "%s:%ld: a row has time, speed and grade\n", file, line);
+            return EXIT_REFUSED;
+        }
+        if (comma != NULL)
+            *comma = '\0';
+        snprintf(amount, sizeof amount, "%.60s %.23s", cell, unit[i]);
+        if (brake_amount_read(names[i], amount, dimensions[i], values[i], &error) != BRAKE_OK) {
+            fprintf(stderr, "%s:%ld: %s: %s\n", file, line, error.field, error.text);
+            return EXIT_REFUSED;
+        }
+        cell = comma != NULL ? comma + 1 : cell;
+    }
+    return 0;
+}
+
+static int take_head(const char *file, char *text, char unit[3][24])
+{
+    static const char *const names[] = {"time", "speed", "grade"};
+    char *cell = text;
+    for (int i = 0; i < 3; i++) {
+        if (strncmp(cell, names[i], strlen(names[i])) != 0) {
+            fprintf(stderr, "%s:1: begins with a header such as time [s],speed [km/h],grade [%%]\n",
+                    file);
+            return EXIT_REFUSED;
+        }
+        char *comma = strchr(cell, ',');
+        if (comma != NULL)
+            *comma = '\0';
+        take_unit(cell, unit[i]);
+        cell = comma != NULL ? comma + 1 : cell + strlen(cell);
+    }
+    return 0;
+}
+
+/* Room for one row more; NULL when memory is short, and the old rows are gone. */
+static void *room(void *rows, long count, size_t size)
+{
+    if (count > 0 && (count & (count - 1)) != 0)
+        return rows; /* room doubles at powers of two */
+    void *more = realloc(rows, (count > 0 ? 2 * (size_t)count : 1) * size);
+    if (more == NULL)
+        free(rows);
+    return more;
+}
+
+static int take_lines(const char *file, FILE *stream, struct brake_cycle_point **rows, int *count)
+{
+    char text[LINE];
+    char unit[3][24];
+    int status = 0;
+    for (long line = 1; status == 0 && fgets(text, sizeof text, stream) != NULL; line++) {
+        text[strcspn(text, "\r\n")] = '\0';
+        if (line == 1) {
+            status = take_head(file, text, unit);
+            continue;
+        }
+        if (text[0] == '\0')
+            continue;
+        *rows = room(*rows, *count, sizeof **rows);
+        if (*rows == NULL) {
+            fputs("stopmargin: memory is short\n", stderr);
+            return EXIT_REFUSED;
+        }
+        status = take_row(file, line, text, unit, &(*rows)[(*count)++]);
+    }
+    return status;
+}
+
+/* The rows belong to the caller. */
+static int take_cycle(const char *file, struct brake_duty *duty, struct brake_cycle_point **rows)
+{
+    FILE *stream = fopen(file, "rb");
+    int count = 0;
+    if (stream == NULL) {
+        fprintf(stderr, "%s: cannot be opened: %s\n", file, strerror(errno));
+        return EXIT_REFUSED;
+    }
+    const int status = take_lines(file, stream, rows, &count);
+    fclose(stream);
+    duty->kind = BRAKE_DUTY_CYCLE;
+    duty->cycle.point = *rows;
+    duty->cycle.count = count;
+    return status;
+}
+
+static int take_duty(const struct options *o, const struct brake_vehicle *vehicle,
+                     struct brake_duty *duty, struct brake_cycle_point **rows)
+{
+    const struct field cool[] = {{"time", BRAKE_TIME, &duty->rest},
+                                 {"speed", BRAKE_SPEED, &duty->rest_speed}};
+    int status = 0;
+    duty->force = vehicle->driver.pedal_force_most;
+    duty->rest = strcmp(o->kind, "--stop") == 0 ? 0.0 : 600.0;
+    if (strcmp(o->kind, "--stop") == 0)
+        status = take_stop(o->duty, duty);
+    else if (strcmp(o->kind, "--snubs") == 0)
+        status = take_snubs(o->duty, vehicle, duty);
+    else if (strcmp(o->kind, "--descent") == 0)
+        status = take_descent(o->duty, duty);
+    else
+        status = take_cycle(o->duty, duty, rows);
+    if (status == 0 && o->cool != NULL)
+        status = take_fields("--cool", o->cool, cool, 1, 2);
+    if (status == 0 && brake_duty_wrong(duty) != NULL)
+        status = command_misused("%s %s: %s", o->kind, o->duty, brake_duty_wrong(duty));
+    return status;
+}
+
+/* ---- words of the command line -------------------------------------------------------------- */
+
+static int set_duty(struct options *o, char *kind, char *value)
+{
+    if (o->kind != NULL)
+        return command_misused("one duty at a time; got %s and %s", o->kind, kind);
+    o->kind = kind;
+    o->duty = value;
+    return 0;
+}
+
+static int set_load(struct options *o, const char *word)
+{
+    for (int load = 0; load < BRAKE_LOADS; load++) {
+        if (strcmp(word, brake_load_word((enum brake_load)load)) == 0) {
+            o->load = (enum brake_load)load;
+            return 0;
+        }
+    }
+    return command_misused("--load '%s'; accepts empty, full", word);
+}
+
+static int set_other(struct options *o, char *word)
+{
+    if (strcmp(word, "--json") == 0)
+        o->json = true;
+    else if (strcmp(word, "--csv") == 0)
+        o->csv = true;
+    else if (word[0] == '-' && word[1] != '\0')
+        return command_misused("unknown option '%s'; accepts --stop, --snubs, --descent, --cycle, "
+                               "--cool, --load, --set, --json, --csv",
+                               word);
+    else if (o->file != NULL)
+        return command_misused("one file at a time; got '%s' and '%s'", o->file, word);
+    else
+        o->file = word;
+    return 0;
+}
+
+static int take_word(char **words, int *at, struct options *o)
+{
+    static char kinds[][12] = {"--stop", "--snubs", "--descent", "--cycle"};
+    char *word = words[*at];
+    char *next = words[*at + 1];
+    char *value;
+    for (size_t i = 0; i < sizeof kinds / sizeof kinds[0]; i++) {
+        value = command_value_of(kinds[i], word, next, at);
+        if (value != NULL)
+            return set_duty(o, kinds[i], value);
+    }
+    value = command_value_of("--set", word, next, at);
+    if (value != NULL) {
+        if (o->settings == COMMAND_SETTINGS)
+            return command_misused("accepts up to %d times --set", COMMAND_SETTINGS);
+        o->setting[o->settings++] = value;
+        return 0;
+    }
+    value = command_value_of("--load", word, next, at);
+    if (value != NULL)
+        return set_load(o, value);
+    value = command_value_of("--cool", word, next, at);
+    if (value == NULL)
+        return set_other(o, word);
+    o->cool = value;
+    return 0;
+}
+
+/* The words end with NULL. */
+static int take_words(char **words, struct options *o)
+{
+    for (int i = 1; words[i] != NULL; i++) {
+        const int status = take_word(words, &i, o);
+        if (status != 0)
+            return status;
+    }
+    if (o->file == NULL)
+        return command_misused("heat wants a vehicle file");
+    if (o->kind == NULL)
+        return command_misused("heat wants --stop, --snubs, --descent or --cycle");
+    if (o->json && o->csv)
+        return command_misused("one of --json and --csv");
+    return 0;
+}
+
+/* ---- the run -------------------------------------------------------------------------------- */
+
+struct history {
+    struct brake_duty_row *row; /* NULL after memory was short */
+    long rows;
+    bool short_of_memory;
+};
+
+static void keep_row(void *context, const struct brake_duty_row *row)
+{
+    struct history *history = context;
+    if (history->short_of_memory)
+        return;
+    history->row = room(history->row, history->rows, sizeof *history->row);
+    history->short_of_memory = history->row == NULL;
+    if (!history->short_of_memory)
+        history->row[history->rows++] = *row;
+}
+
+static int print(const struct options *o, const struct brake_duty_report *report)
+{
+    if (o->csv) {
+        brake_report_duty_csv(report, stdout);
+        fprintf(stderr, "CAUTION: %s\n", BRAKE_CAUTION); /* the rows are for programs */
+    } else if (o->json) {
+        char *text = brake_report_duty_json(report);
+        if (text == NULL) {
+            fputs("stopmargin: memory is short\n", stderr);
+            return EXIT_REFUSED;
+        }
+        puts(text);
+        free(text);
+    } else {
+        brake_report_duty_text(report, stdout);
+    }
+    return brake_duty_stood(report->result) ? 0 : 1;
+}
+
+static int run(const struct options *o, const struct brake_sheet *sheet,
+               const struct brake_duty *duty)
+{
+    static struct brake_hot_rig hot; /* it is large */
+    struct brake_error error;
+    struct brake_duty_result result;
+    struct history history = {NULL, 0, false};
+    const struct brake_duty_watch watch = {keep_row, &history};
+    enum brake_status status = brake_hot_rig_build(&sheet->vehicle, o->load, &hot, &error);
+    if (status != BRAKE_OK) {
+        fprintf(stderr, "%s: %s: %s\n", o->file, error.field, error.text);
+        return status == BRAKE_E_MISSING ? 3 : EXIT_REFUSED;
+    }
+    status = brake_duty_run(&hot, duty, &watch, &result);
+    int exit = EXIT_REFUSED;
+    if (status != BRAKE_OK)
+        fprintf(stderr, "%s: heat cannot be said: %s\n", o->file, brake_status_message(status));
+    else if (history.short_of_memory)
+        fputs("stopmargin: memory is short\n", stderr);
+    else
+        exit = print(o, &(struct brake_duty_report){sheet, o->load, &hot, duty, &result,
+                                                    history.row, history.rows});
+    free(history.row);
+    return status != BRAKE_OK ? 3 : exit;
+}
+
+int command_heat(int count, char **words)
+{
+    (void)count;
+    struct options o = {.load = BRAKE_FULL};
+    struct brake_sheet sheet;
+    struct brake_duty duty = {.kind = BRAKE_DUTY_STOPS};
+    struct brake_cycle_point *rows = NULL;
+    int status = take_words(words, &o);
+    if (status == 0)
+        status = command_read(o.file, o.setting, o.settings, &sheet);
+    if (status == 0)
+        status = take_duty(&o, &sheet.vehicle, &duty, &rows);
+    if (status == 0)
+        status = run(&o, &sheet, &duty);
+    free(rows);
+    return status;
+}

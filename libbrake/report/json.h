@@ -1,0 +1,18 @@
+/* Pieces of JSON that several reports have; private to this folder. What is not known is null. */
+#ifndef BRAKE_JSON_H
+#define BRAKE_JSON_H
+
+#include <cjson/cJSON.h>
+
+#include "brake/catalogue.h"
+#include "brake/warnings.h"
+
+void brake_json_number(cJSON *object, const char *name, double value);
+void brake_json_text(cJSON *object, const char *name, const char *text);
+
+/* Every line that is known: value, unit, tolerance, where it came from. */
+cJSON *brake_json_vehicle(const struct brake_sheet *sheet);
+
+cJSON *brake_json_warnings(const struct brake_warning *warning, int count);
+
+#endif

@@ -1,0 +1,205 @@
+/* A vehicle made ready for heat. Vehicle: sheet.h, with lines for heat of round numbers. */
+#include "sheet.h"
+
+#include <cjson/cJSON.h>
+
+#include "brake/rig.h"
+
+/* Ring of iron 250 from 0.1 to 0.15 m: area pi (0.0225 - 0.01) = 0.03927 m2; 7.2 kg are a litre, so
+ * the ring is 1e-3/0.03927 m thick. */
+static const char heat[] = "[front.disc]\nrotor_mass = 7.2 kg\nrotor_diameter = 300 mm\n"
+                           "hat_mass = 2 kg\nrotor = vented\n"
+                           "[front.disc.pads]\ninner_radius = 100 mm\nouter_radius = 150 mm\n"
+                           "arc = 60 deg\nthickness = 10 mm\n"
+                           "[rear.disc]\nrotor_mass = 3.6 kg\nrotor_diameter = 300 mm\n"
+                           "[heat]\niron = grey_250\nambient = 20 degC\nfluid = DOT4\n";
+
+static struct brake_sheet sheet;
+static struct brake_hot_rig hot;
+static struct brake_error error;
+
+static const char *hot_text(void)
+{
+    return plus(swapped(plain, "effective_radius = 125 mm\n", ""), heat);
+}
+
+static enum brake_status build(const char *text)
+{
+    read_sheet(&sheet, text);
+    return brake_hot_rig_build(&sheet.vehicle, BRAKE_FULL, &hot, &error);
+}
+
+static void a_solid_of_the_library_is_that_of_the_reference(void **state)
+{
+    (void)state;
+    FILE *file = fopen(SOURCE_ROOT "/reference/materials.json", "rb");
+    assert_non_null(file);
+    static char text[20000];
+    text[fread(text, 1, sizeof text - 1, file)] = '\0';
+    fclose(file);
+    cJSON *all = cJSON_Parse(text);
+    const cJSON *solid;
+    int count = 0;
+    cJSON_ArrayForEach(solid, cJSON_GetObjectItem(all, "solids"))
+    {
+        static const char *const names[] = {"density", "modulus", "poisson", "expansion",
+                                            "strength"};
+        const struct brake_substance *own = brake_substance_find(solid->string);
+        assert_non_null(own);
+        assert_ptr_equal(own, brake_substance_at(count++));
+        const double numbers[] = {own->material.density, own->modulus, own->poisson, own->expansion,
+                                  own->strength};
+        for (int i = 0; i < 5; i++) {
+            const cJSON *number = cJSON_GetObjectItem(solid, names[i]);
+            assert_equal(numbers[i], number != NULL ? number->valuedouble : 0.0);
+        }
+        const cJSON *temperature = cJSON_GetObjectItem(solid, "temperature");
+        assert_int_equal(own->material.points, cJSON_GetArraySize(temperature));
+        for (int i = 0; i < own->material.points; i++) {
+            assert_equal(own->material.temperature[i],
+                         273.15 + cJSON_GetArrayItem(temperature, i)->valuedouble);
+            assert_equal(
+                own->material.conductivity[i],
+                cJSON_GetArrayItem(cJSON_GetObjectItem(solid, "conductivity"), i)->valuedouble);
+            assert_equal(
+                own->material.heat_capacity[i],
+                cJSON_GetArrayItem(cJSON_GetObjectItem(solid, "heat_capacity"), i)->valuedouble);
+        }
+    }
+    assert_null(brake_substance_at(count));
+    assert_null(brake_substance_at(-1));
+    assert_null(brake_substance_find("cheese"));
+    cJSON_Delete(all);
+}
+
+static void mass_and_band_give_the_thickness(void **state)
+{
+    (void)state;
+    assert_int_equal(build(hot_text()), BRAKE_OK);
+    const struct brake_thermal_spec *front = &hot.thermal[BRAKE_FRONT].spec;
+    const double band = BRAKE_PI * (0.15 * 0.15 - 0.1 * 0.1);
+    assert_near(front->area, 2.0 * band, ROUNDING);
+    assert_near(front->thickness, 1e-3 / band / 2.0, ROUNDING);
+    assert_near(front->front.area, 2.0 * band * 5.0 / 6.0, ROUNDING); /* pads cover 60 of 360 deg */
+    assert_int_equal(front->back.law, BRAKE_COOLING_VANES);
+    assert_true(front->part[BRAKE_PART_HAT].capacity > 0.0);
+    /* rear: no pad radii; r_e = 125 mm lies half way between 150 mm and 100 mm; solid, no hat */
+    const struct brake_thermal_spec *rear = &hot.thermal[BRAKE_REAR].spec;
+    assert_near(rear->area, 2.0 * band, 1e-12);
+    assert_near(rear->thickness, 0.5e-3 / band / 2.0, 1e-12);
+    assert_equal(rear->back.area, 0.0);
+    assert_equal(rear->part[BRAKE_PART_HAT].capacity, 0.0);
+    /* a fixed caliper has pistons on both sides: 30 mm twice beside 60 mm once, half the area */
+    assert_near(rear->part[BRAKE_PART_FLUID].capacity, front->part[BRAKE_PART_FLUID].capacity / 2.0,
+                1e-12);
+}
+
+static void the_whole_heat_capacity_is_that_of_the_mass(void **state)
+{
+    (void)state;
+    assert_int_equal(build(hot_text()), BRAKE_OK);
+    const struct brake_thermal *front = &hot.thermal[BRAKE_FRONT];
+    double mass = 0.0;
+    for (int i = 0; i < front->spec.cells; i++)
+        mass += front->mass[i];
+    assert_near(mass, 7.2, 1e-9);
+}
+
+static void the_rig_is_that_of_the_load_case(void **state)
+{
+    (void)state;
+    assert_int_equal(build(plus(hot_text(), "[heat]\ndrag_area = 1 m2\n")), BRAKE_OK);
+    assert_near(hot.rig.balance.body.mass, 2500.0, ROUNDING);
+    assert_near(hot.rig.air, 293.15, ROUNDING);
+    assert_near(hot.rig.air_drag, 0.5 * 1.204, 1e-3); /* ISO 2533: 1.204 kg/m3 at 20 degC */
+    assert_near(hot.boiling, 273.15 + 155.0, 1e-9);
+    assert_near(hot.rig.rubbing[BRAKE_REAR], 0.125 / 0.4, ROUNDING);
+    assert_near(hot.rig.law[BRAKE_FRONT].mu, 0.4, ROUNDING);
+    assert_int_equal(brake_hot_rig_build(&sheet.vehicle, BRAKE_EMPTY, &hot, &error), BRAKE_OK);
+    assert_near(hot.rig.balance.body.mass, 2000.0, ROUNDING);
+}
+
+static void friction_is_the_curve_that_is_given_or_the_usual_one(void **state)
+{
+    (void)state;
+    assert_int_equal(build(plus(hot_text(), "[front.disc.pads]\nfriction = (100 degC, 0.4) "
+                                            "(500 degC, 0.2)\n")),
+                     BRAKE_OK);
+    assert_near(hot.friction_until[BRAKE_FRONT], 773.15, ROUNDING);
+    assert_near(brake_friction_at(&hot.friction[BRAKE_FRONT], 773.15, 5.0, 1e6), 0.2, ROUNDING);
+    assert_near(brake_friction_at(&hot.friction[BRAKE_FRONT], 373.15, 5.0, 1e6), 0.4, ROUNDING);
+    struct brake_friction usual;
+    brake_friction_usual(0.4, &usual);
+    assert_nan(hot.friction_until[BRAKE_REAR]);
+    assert_near(brake_friction_at(&hot.friction[BRAKE_REAR], 700.0, 5.0, 1e6),
+                brake_friction_at(&usual, 700.0, 5.0, 1e6), ROUNDING);
+}
+
+static void a_friction_curve_that_does_not_rise_or_is_too_long_is_refused(void **state)
+{
+    (void)state;
+    char text[1200] = "[front.disc.pads]\nfriction = (300 degC, 0.4) (200 degC, 0.3)\n";
+    assert_int_equal(brake_file_read_text(plus(hot_text(), text), &sheet, &error), BRAKE_OK);
+    assert_int_equal(brake_sheet_complete(&sheet, &error), BRAKE_E_FIT);
+    snprintf(text, sizeof text, "[front.disc.pads]\nfriction = (10 degC, 0.4)\n");
+    for (int i = 2; i <= 17; i++)
+        snprintf(text + strlen(text), sizeof text - strlen(text), "  (%d degC, 0.4)\n", 10 * i);
+    assert_int_equal(brake_file_read_text(plus(hot_text(), text), &sheet, &error), BRAKE_OK);
+    assert_int_equal(brake_sheet_complete(&sheet, &error), BRAKE_E_SIZE);
+}
+
+static void all_that_is_missing_is_told_in_words(void **state)
+{
+    (void)state;
+    assert_int_equal(build(plain), BRAKE_E_MISSING);
+    assert_string_equal(error.field, "front.disc.rotor_mass");
+    assert_string_equal(error.text, "heat cannot be said without front.disc.rotor_mass, "
+                                    "front.disc.rotor_diameter, rear.disc.rotor_mass, "
+                                    "rear.disc.rotor_diameter");
+}
+
+static void a_ring_that_cannot_be_is_refused(void **state)
+{
+    (void)state;
+    assert_int_equal(build(swapped(hot_text(), "rotor_mass = 7.2 kg", "rotor_mass = 0.5 kg")),
+                     BRAKE_E_RANGE);
+    assert_string_equal(error.field, "front.disc.rotor_mass");
+    assert_int_equal(build(swapped(hot_text(), "rotor_mass = 3.6 kg\nrotor_diameter = 300 mm",
+                                   "rotor_mass = 3.6 kg\nrotor_diameter = 240 mm")),
+                     BRAKE_E_RANGE);
+    assert_string_equal(error.field, "rear.disc.rotor_diameter");
+}
+
+/* The drum of sheet.h, 300 mm; 60 mm wide: pi 0.3 0.06 m2 of 7.2 kg, a litre. */
+static void a_drum_takes_its_width_and_the_law_of_its_shoes(void **state)
+{
+    (void)state;
+    const char *text = plus(drum_text(), "[front.disc]\nrotor_mass = 7.2 kg\n"
+                                         "rotor_diameter = 300 mm\n[heat]\niron = grey_250\n"
+                                         "[rear.drum]\ndrum_mass = 7.2 kg\n");
+    assert_int_equal(build(text), BRAKE_E_MISSING);
+    assert_string_equal(error.text, "heat cannot be said without rear.drum.width");
+    assert_int_equal(build(plus(text, "[rear.drum]\nwidth = 60 mm\n")), BRAKE_OK);
+    const struct brake_thermal_spec *rear = &hot.thermal[BRAKE_REAR].spec;
+    assert_near(rear->area, BRAKE_PI * 0.3 * 0.06, ROUNDING);
+    assert_near(rear->thickness, 1e-3 / rear->area, ROUNDING);
+    assert_int_equal(rear->back.law, BRAKE_COOLING_DRUM);
+    assert_false(hot.rig.law[BRAKE_REAR].shaped);
+    assert_near(hot.rig.law[BRAKE_REAR].power, 1.2, ROUNDING); /* rig.c; common practice */
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_solid_of_the_library_is_that_of_the_reference),
+        cmocka_unit_test(mass_and_band_give_the_thickness),
+        cmocka_unit_test(the_whole_heat_capacity_is_that_of_the_mass),
+        cmocka_unit_test(the_rig_is_that_of_the_load_case),
+        cmocka_unit_test(friction_is_the_curve_that_is_given_or_the_usual_one),
+        cmocka_unit_test(a_friction_curve_that_does_not_rise_or_is_too_long_is_refused),
+        cmocka_unit_test(all_that_is_missing_is_told_in_words),
+        cmocka_unit_test(a_ring_that_cannot_be_is_refused),
+        cmocka_unit_test(a_drum_takes_its_width_and_the_law_of_its_shoes),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
