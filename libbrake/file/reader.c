@@ -9,8 +9,8 @@
 #include "vehicle/sections.h"
 
 enum {
-    LINE_BYTES = 198,    /* inih's buffer is 200, with line end and NUL */
-    SECTION_BYTES = 49,  /* inih cuts longer ones */
+    LINE_BYTES = 198,   /* inih's buffer is 200, with line end and NUL */
+    SECTION_BYTES = 49, /* inih cuts longer ones */
     PART_NAME_BYTES = 40,
     FILE_BYTES = 1000000
 };
@@ -141,6 +141,15 @@ static void open_part(struct input *in, const char *name, size_t length)
     }
 }
 
+static void refuse_section(struct input *in, const char *name)
+{
+    const int near = brake_section_nearest(name);
+    const int parts = brake_section_count() - 1;
+    REFUSE(in, BRAKE_E_UNKNOWN, name, "unknown section%s%s%s%s",
+           near >= 0 ? "; did you mean [" : "", near >= 0 ? brake_section_at(near)->path : "",
+           near == parts ? ".NAME" : "", near >= 0 ? "]?" : "");
+}
+
 /* A section line: its name is looked up here, as inih tells of a section only with its lines. */
 static void open_section(struct input *in, const char *line)
 {
@@ -163,13 +172,8 @@ static void open_section(struct input *in, const char *line)
         open_part(in, name + 5, length - 5);
     } else {
         in->section = brake_section_named(name, length);
-        const int parts = brake_section_count() - 1;
-        const int near = brake_section_nearest(copy);
-        if (in->section < 0 || in->section == parts)
-            REFUSE(in, BRAKE_E_UNKNOWN, copy, "unknown section%s%s%s%s",
-                   near >= 0 ? "; did you mean [" : "",
-                   near >= 0 ? brake_section_at(near)->path : "", near == parts ? ".NAME" : "",
-                   near >= 0 ? "]?" : "");
+        if (in->section < 0 || in->section == brake_section_count() - 1)
+            refuse_section(in, copy);
     }
 }
 
@@ -228,9 +232,9 @@ static int unknown_name(struct input *in, const char *name)
     if (near >= 0)
         brake_catalogue_path(&in->sheet->vehicle, near, near_path, sizeof near_path);
     REFUSE(in, BRAKE_E_UNKNOWN, path, "unknown name%s%s%s",
-           near >= 0 ? "; did you mean " : in->part >= 0
-                                               ? "; accepts mass, behind_front_axle, height"
-                                               : "",
+           near >= 0       ? "; did you mean "
+           : in->part >= 0 ? "; accepts mass, behind_front_axle, height"
+                           : "",
            near >= 0 ? near_path : "", near >= 0 ? "?" : "");
     return 0;
 }
