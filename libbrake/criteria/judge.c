@@ -230,12 +230,16 @@ static double rear_curve(const struct brake_balance *balance)
 /* Least ratio at first lock over 0.1 + slope (k - 0.2), at k = 0.20, 0.25 ... 0.80. */
 static double adhesion_curve(const struct brake_balance *balance, double slope)
 {
+    enum { ROADS = 13 };
+    struct brake_lock lock[ROADS];
+    double adhesion[ROADS];
     double least = BRAKE_INFINITY;
-    for (int step = 4; step <= 16; step++) {
-        const double adhesion = 0.05 * step;
-        const double ratio = brake_balance_lock(balance, adhesion).deceleration / BRAKE_GRAVITY;
-        least = fmin(least, ratio / (0.1 + slope * (adhesion - 0.2)));
-    }
+    for (int i = 0; i < ROADS; i++)
+        adhesion[i] = 0.05 * (4 + i);
+    brake_balance_locks(balance, adhesion, ROADS, lock);
+    for (int i = 0; i < ROADS; i++)
+        least =
+            fmin(least, lock[i].deceleration / BRAKE_GRAVITY / (0.1 + slope * (adhesion[i] - 0.2)));
     return least;
 }
 
@@ -267,8 +271,7 @@ static double value_of(const struct brake_criterion *c, struct states *s, enum b
         return fmax(v->axle[BRAKE_FRONT].axle.side_difference,
                     v->axle[BRAKE_REAR].axle.side_difference);
     case BRAKE_PEDAL_TRAVEL:
-        return brake_system_travel(system, brake_system_pressure(system, force)) /
-               v->pedal.travel;
+        return brake_system_travel(system, brake_system_pressure(system, force)) / v->pedal.travel;
     default:
         return parking_value(c, v, system);
     }
@@ -295,10 +298,8 @@ static void judge_state(const struct brake_criterion *c, struct states *s, enum 
     }
 }
 
-static const struct brake_judgement unknown = {.verdict = BRAKE_CANNOT_SAY,
-                                               .value = BRAKE_NAN,
-                                               .limit = BRAKE_NAN,
-                                               .margin = BRAKE_NAN};
+static const struct brake_judgement unknown = {
+    .verdict = BRAKE_CANNOT_SAY, .value = BRAKE_NAN, .limit = BRAKE_NAN, .margin = BRAKE_NAN};
 
 static struct brake_judgement judge(const struct brake_criterion *criterion, struct states *s)
 {

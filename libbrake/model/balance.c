@@ -177,37 +177,48 @@ double brake_balance_pressure(const struct brake_balance *balance, double decele
     return root;
 }
 
-/* Force of an axle at the tyres beyond what the road gives it; linear in pressure on a piece. */
-static double excess(const struct brake_balance *balance, enum brake_axle axle, double pressure,
-                     double adhesion)
+/* The ends of the straight pieces, and there what each axle asks of the road and what it carries on
+ * braked wheels. With the drive locked both axles ask and carry as one. */
+struct pieces {
+    double end[PIECES + 1];
+    double asked[BRAKE_AXLES][PIECES + 1];
+    double grip[BRAKE_AXLES][PIECES + 1];
+    double lift; /* pressure at which the rear leaves the road */
+};
+
+static void take_piece(const struct brake_balance *balance, struct pieces *pieces, int i)
 {
+    const double pressure = pieces->end[i];
     const double a = free_deceleration(balance, pressure);
-    const double force = tyre_force(balance, axle, pressure, a);
     const double front = front_load(balance, a);
-    if (balance->locked) {
-        const enum brake_axle other = axle == BRAKE_FRONT ? BRAKE_REAR : BRAKE_FRONT;
-        return force + tyre_force(balance, other, pressure, a) -
-               adhesion * braked_load(balance, front);
+    const double load[BRAKE_AXLES] = {front, weight(balance) - front};
+    double both = 0.0;
+    for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+        const double force = tyre_force(balance, (enum brake_axle)axle, pressure, a);
+        pieces->asked[axle][i] = force;
+        pieces->grip[axle][i] = balance->axle[axle].wheels * load[axle];
+        both += force;
     }
-    const double load = axle == BRAKE_FRONT ? front : weight(balance) - front;
-    return force - adhesion * balance->axle[axle].wheels * load;
+    for (int axle = 0; axle < BRAKE_AXLES && balance->locked; axle++) {
+        pieces->asked[axle][i] = both;
+        pieces->grip[axle][i] = braked_load(balance, front);
+    }
 }
 
-/* Lock of one axle. An axle that no circuit brakes cannot lock. */
-static double axle_lock(const struct brake_balance *balance, enum brake_axle axle, double adhesion)
+/* Lock of one axle, linear in pressure on each piece. An axle that no circuit brakes cannot lock. */
+static double axle_lock(const struct brake_balance *balance, const struct pieces *pieces,
+                        enum brake_axle axle, double adhesion)
 {
-    double end[PIECES + 1];
+    const double *asked = pieces->asked[axle];
+    const double *grip = pieces->grip[axle];
     double root = BRAKE_INFINITY;
     if (balance->axle[axle].gain <= 0.0)
         return BRAKE_INFINITY;
-    piece_ends(balance, end);
-    double low = excess(balance, axle, end[0], adhesion);
     for (int i = 0; i < PIECES; i++) {
-        const double high = excess(balance, axle, end[i + 1], adhesion);
-        root = line_root(end[i], low, end[i + 1], high);
-        if (root <= end[i + 1])
+        root = line_root(pieces->end[i], asked[i] - adhesion * grip[i], pieces->end[i + 1],
+                         asked[i + 1] - adhesion * grip[i + 1]);
+        if (root <= pieces->end[i + 1])
             break;
-        low = high;
     }
     return root;
 }
@@ -219,16 +230,30 @@ static double lift_off(const struct brake_balance *balance)
     return (weight(balance) * body->behind / body->height + aside(balance)) / body->mass;
 }
 
+void brake_balance_locks(const struct brake_balance *balance, const double *adhesion, int count,
+                         struct brake_lock *lock)
+{
+    struct pieces pieces;
+    piece_ends(balance, pieces.end);
+    for (int i = 0; i <= PIECES; i++)
+        take_piece(balance, &pieces, i);
+    pieces.lift = brake_balance_pressure(balance, lift_off(balance));
+    for (int i = 0; i < count; i++) {
+        const double front = axle_lock(balance, &pieces, BRAKE_FRONT, adhesion[i]);
+        const double rear =
+            least_of(axle_lock(balance, &pieces, BRAKE_REAR, adhesion[i]), pieces.lift);
+        const double pressure = least_of(front, rear);
+        lock[i].pressure = pressure;
+        lock[i].axle = rear < front ? BRAKE_REAR : BRAKE_FRONT;
+        lock[i].deceleration =
+            isinf(pressure) ? BRAKE_INFINITY : free_deceleration(balance, pressure);
+    }
+}
+
 struct brake_lock brake_balance_lock(const struct brake_balance *balance, double adhesion)
 {
-    const double front = axle_lock(balance, BRAKE_FRONT, adhesion);
-    const double rear = least_of(axle_lock(balance, BRAKE_REAR, adhesion),
-                                 brake_balance_pressure(balance, lift_off(balance)));
     struct brake_lock lock;
-    lock.pressure = least_of(front, rear);
-    lock.axle = rear < front ? BRAKE_REAR : BRAKE_FRONT;
-    lock.deceleration =
-        isinf(lock.pressure) ? BRAKE_INFINITY : free_deceleration(balance, lock.pressure);
+    brake_balance_locks(balance, &adhesion, 1, &lock);
     return lock;
 }
 
@@ -320,8 +345,7 @@ static double with_antilock(const struct brake_balance *balance, double pressure
 }
 
 struct brake_point_of_balance brake_balance_kept(const struct brake_balance *balance,
-                                                 double pressure, double adhesion,
-                                                 double antilock)
+                                                 double pressure, double adhesion, double antilock)
 {
     const double kept = antilock <= 0.0 ? adhesion : antilock * adhesion;
     struct brake_point_of_balance at;

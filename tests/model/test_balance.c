@@ -370,6 +370,26 @@ static void with_the_centre_drive_locked_both_axles_use_the_same(void **state)
     }
 }
 
+/* One road at a time or many at once: the same to the bit. Follows from the definition. */
+static void many_roads_at_once_give_the_same_locks(void **state)
+{
+    (void)state;
+    static const double adhesion[] = {0.1, 0.35, 0.6, 0.85};
+    struct cases cases = {121};
+    for (int i = 0; i < RANDOM_VEHICLES; i++) {
+        struct brake_balance b = any_vehicle(&cases);
+        struct brake_lock lock[4];
+        b.locked = any_between(&cases, 0.0, 1.0) < 0.3;
+        brake_balance_locks(&b, adhesion, 4, lock);
+        for (int road = 0; road < 4; road++) {
+            const struct brake_lock alone = brake_balance_lock(&b, adhesion[road]);
+            assert_equal(lock[road].pressure, alone.pressure);
+            assert_equal(lock[road].deceleration, alone.deceleration);
+            assert_int_equal(lock[road].axle, alone.axle);
+        }
+    }
+}
+
 /* An axle that no circuit brakes is held by the drive: all four wheels use the road. Follows from
  * equal torque on both sides of an open differential. */
 static void a_locked_drive_holds_an_axle_that_has_no_brakes(void **state)
@@ -751,6 +771,7 @@ int main(void)
         cmocka_unit_test(a_symmetric_vehicle_locks_both_axles_together),
         cmocka_unit_test(the_ideal_share_locks_both_axles_at_full_adhesion),
         cmocka_unit_test(with_the_centre_drive_locked_both_axles_use_the_same),
+        cmocka_unit_test(many_roads_at_once_give_the_same_locks),
         cmocka_unit_test(a_locked_drive_holds_an_axle_that_has_no_brakes),
         cmocka_unit_test(no_stop_goes_beyond_the_rear_leaving_the_road),
         cmocka_unit_test(where_the_rear_takes_the_lead_both_use_the_same),

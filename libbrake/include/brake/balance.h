@@ -105,6 +105,16 @@ struct brake_lock {
  */
 struct brake_lock brake_balance_lock(const struct brake_balance *balance, double adhesion);
 
+/** First locks on many roads at once: what does not depend on the road is worked out once.
+ * @param balance   the vehicle
+ * @param adhesion  [-] peak friction of tyre and road, above 0, of each road
+ * @param count     number of roads
+ * @param lock      room for count, filled as by brake_balance_lock
+ * @source          Wong, ch. 3
+ */
+void brake_balance_locks(const struct brake_balance *balance, const double *adhesion, int count,
+                         struct brake_lock *lock);
+
 /** Deceleration above which the rear axle locks before the front one: the lowest at or above `from`
  * at which the rear uses more adhesion than the front and still is on the road.
  * @param balance  the vehicle
