@@ -142,34 +142,54 @@ static double shown(double value)
     return fabs(value) < 1e-3 ? 0.0 : value;
 }
 
+/* Front and rear in the unit of the trade, then in the US one. */
+static void line_of_axle(const struct brake_duty_result *result, int row, FILE *stream)
+{
+    const struct brake_unit *unit = brake_unit_find(of_axle[row].unit);
+    const struct brake_unit *both[] = {unit, brake_unit_us(unit->dimension)};
+    fprintf(stream, "  %-26s", of_axle[row].words);
+    for (int u = 0; u < 2; u++) {
+        for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+            const double value = number_at(&result->axle[axle], of_axle[row].offset);
+            const double number = shown(brake_unit_from_si(both[u], value));
+            fprintf(stream, fabs(number) < 1e3 ? " %8.4g" : " %8.0f", number);
+        }
+        fprintf(stream, u == 0 ? " %-5s" : " %s", both[u]->name);
+    }
+    fputc('\n', stream);
+}
+
 static void numbers(const struct brake_duty_report *report, FILE *stream)
 {
     const struct brake_duty_result *result = report->result;
-    fprintf(stream, "\nOne brake of each axle\n%38s %9s %9s\n", "", "front", "rear");
-    for (int i = 0; i < ROWS_OF_AXLE; i++) {
-        const struct brake_unit *unit = brake_unit_find(of_axle[i].unit);
-        fprintf(stream, "  %-28s %-7s", of_axle[i].words, unit->name);
-        for (int axle = 0; axle < BRAKE_AXLES; axle++) {
-            const double value = number_at(&result->axle[axle], of_axle[i].offset);
-            fprintf(stream, " %9.4g", shown(brake_unit_from_si(unit, value)));
-        }
-        fputc('\n', stream);
-    }
-    fprintf(stream, "  %-28s %-7s", "rise of rotor or drum", "K");
-    for (int axle = 0; axle < BRAKE_AXLES; axle++)
-        fprintf(stream, " %9.4g", shown(result->axle[axle].mean_most - report->hot->rig.air));
-    fputc('\n', stream);
+    fprintf(stream, "\nOne brake of each axle\n%28s %8s %8s %5s %8s %8s\n", "", "front", "rear", "",
+            "front", "rear");
+    for (int i = 0; i < ROWS_OF_AXLE; i++)
+        line_of_axle(result, i, stream);
+    const double front = result->axle[BRAKE_FRONT].mean_most - report->hot->rig.air;
+    const double rear = result->axle[BRAKE_REAR].mean_most - report->hot->rig.air;
+    const double degree = brake_unit_us(BRAKE_RISE)->factor;
+    fprintf(stream, "  %-26s %8.4g %8.4g %-5s %8.4g %8.4g degF\n", "rise of rotor or drum",
+            shown(front), shown(rear), "K", shown(front) / degree, shown(rear) / degree);
 }
 
 static void driver(const struct brake_duty_report *report, FILE *stream)
 {
     const struct brake_duty_result *result = report->result;
-    fprintf(stream, "\nDriver\n  pedal force: first %.0f N, last %.0f N, largest %.0f N\n",
-            result->force_first, result->force_last, result->force_most);
+    const double pound = brake_unit_us(BRAKE_FORCE)->factor;
+    const double foot = brake_unit_find("ft")->factor;
+    fprintf(
+        stream,
+        "\nDriver\n  pedal force: first %.0f N (%.0f lbf), last %.0f N (%.0f lbf), largest %.0f N "
+        "(%.0f lbf)\n",
+        result->force_first, result->force_first / pound, result->force_last,
+        result->force_last / pound, result->force_most, result->force_most / pound);
     if (report->duty->kind == BRAKE_DUTY_STOPS)
-        fprintf(stream, "  distance of the last one: %.1f m\n", result->distance);
+        fprintf(stream, "  distance of the last one: %.1f m (%.0f ft)\n", result->distance,
+                result->distance / foot);
     if (!isnan(result->developed))
-        fprintf(stream, "  mean fully developed deceleration: %.2f m/s2\n", result->developed);
+        fprintf(stream, "  mean fully developed deceleration: %.2f m/s2 (%.1f ft/s2)\n",
+                result->developed, result->developed / foot);
     if (result->locked)
         fputs("  an axle met the limit of adhesion\n", stream);
     fprintf(stream, "  energy that is not accounted for: %.1g of what was put in\n",
