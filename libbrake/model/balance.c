@@ -233,10 +233,11 @@ static double lift_off(const struct brake_balance *balance)
 void brake_balance_locks(const struct brake_balance *balance, const double *adhesion, int count,
                          struct brake_lock *lock)
 {
-    struct pieces pieces = {.lift = brake_balance_pressure(balance, lift_off(balance))};
+    struct pieces pieces = {0};
     piece_ends(balance, pieces.end);
     for (int i = 0; i <= PIECES; i++)
         take_piece(balance, &pieces, i);
+    pieces.lift = brake_balance_pressure(balance, lift_off(balance));
     for (int i = 0; i < count; i++) {
         const double front = axle_lock(balance, &pieces, BRAKE_FRONT, adhesion[i]);
         const double rear =

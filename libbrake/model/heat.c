@@ -35,6 +35,9 @@ double brake_falling_flux_rise(struct brake_solid solid, double flux, double tim
            (1.0 - 2.0 * time / (3.0 * duration));
 }
 
+/* Terms fall at least as 1/n^2: after so many of them none is above 1e-16. */
+enum { LAST_TERM = 100000000 };
+
 /* Rise when nothing has flowed in yet; the series below would not end for a time below 0. */
 static double before(double time)
 {
@@ -50,7 +53,7 @@ double brake_slab_rise(const struct brake_slab *slab, double flux, double time, 
     const double x = 1.0 - depth / slab->thickness;
     double series = 0.0;
     double decay = 1.0;
-    for (int i = 1; decay > 1e-16; i++) {
+    for (int i = 1; decay > 1e-16 && i <= LAST_TERM; i++) {
         const double n = i;
         decay = exp(-n * n * BRAKE_PI * BRAKE_PI * fourier) / (n * n);
         series += (fmod(n, 2.0) > 0.0 ? -1.0 : 1.0) * decay * cos(n * BRAKE_PI * x);
@@ -67,7 +70,7 @@ static double slab_face_integral(const struct brake_slab *slab, double time)
     const double pi2 = BRAKE_PI * BRAKE_PI;
     double series = pi2 * pi2 / 90.0;
     double decay = 1.0;
-    for (int i = 1; decay > 1e-16; i++) {
+    for (int i = 1; decay > 1e-16 && i <= LAST_TERM; i++) {
         const double n = i;
         decay = exp(-n * n * pi2 * rate * time) / (n * n * n * n);
         series -= decay;
