@@ -40,12 +40,6 @@ const char *brake_failure_words(enum brake_failure failure)
     return words[failure];
 }
 
-const char *brake_load_word(enum brake_load load)
-{
-    static const char *const words[BRAKE_LOADS] = {"empty", "full"};
-    return words[load];
-}
-
 /* Brakes of one vehicle in each load case and state of failure, built when first asked for: many
  * criteria ask for the same. */
 struct states {

@@ -5,8 +5,8 @@
 #include <stdio.h>
 
 /* Limits of the trade; common practice, no source, unless another one is named. */
-static const double stroke_limit = 0.80;       /* share of stroke or travel, after 49 CFR 570.5(c) */
-static const double lock_order_limit = 0.80;   /* g; UN R13-H, Annex 5, 3.1 */
+static const double stroke_limit = 0.80;     /* share of stroke or travel, after 49 CFR 570.5(c) */
+static const double lock_order_limit = 0.80; /* g; UN R13-H, Annex 5, 3.1 */
 static const double one_side_area_limit = 45e-4; /* m2; heavy calipers have up to 45 cm2 a side */
 static const double one_side_count_limit = 3.0;  /* six-piston calipers have three a side */
 
@@ -16,9 +16,6 @@ struct list {
     struct brake_warning *warning;
     int count;
 };
-
-static const char *const load_words[BRAKE_LOADS] = {"empty", "full"};
-static const char *const axle_words[BRAKE_AXLES] = {"front", "rear"};
 
 __attribute__((format(printf, 3, 4))) static void add(struct list *list, const char *id,
                                                       const char *format, ...)
@@ -56,13 +53,14 @@ static void about_fluid(struct list *l, int load)
         add(l, "master_too_small",
             "Master cylinder too small for these pistons, %s: %.0f %% of a chamber's stroke used "
             "at the target (%.1f cm3 in all); keep below %.0f %%.",
-            load_words[load], 100.0 * most, r->fluid.total * 1e6, 100.0 * stroke_limit);
+            brake_load_word((enum brake_load)load), 100.0 * most, r->fluid.total * 1e6,
+            100.0 * stroke_limit);
     if (r->pedal.travel_used > stroke_limit)
         add(l, "pedal_long",
             "Long pedal, %s: %.0f mm, %.0f %% of the travel to the floor, at the target; keep "
             "below %.0f %%.",
-            load_words[load], 1e3 * r->pedal.travel, 100.0 * r->pedal.travel_used,
-            100.0 * stroke_limit);
+            brake_load_word((enum brake_load)load), 1e3 * r->pedal.travel,
+            100.0 * r->pedal.travel_used, 100.0 * stroke_limit);
 }
 
 static void about_end_of_travel(struct list *l)
@@ -91,7 +89,7 @@ static void about_lock_order(struct list *l, int load)
         add(l, "rear_locks_first",
             "The REAR wheels lock first above %.2f g when %s: the vehicle may spin. The standards "
             "want front first up to %.2f g.",
-            ratio, load_words[load], lock_order_limit);
+            ratio, brake_load_word((enum brake_load)load), lock_order_limit);
 }
 
 static void about_valve(struct list *l)
@@ -106,7 +104,8 @@ static void about_valve(struct list *l)
             "The rear valve senses height and the body has risen %.0f mm over its linkage: its "
             "knee is at %.0f bar instead of %.0f bar when %s.",
             1e3 * lift, brake_vehicle_valve(l->vehicle, (enum brake_load)load).knee / 1e5,
-            brake_vehicle_valve(&reset, (enum brake_load)load).knee / 1e5, load_words[load]);
+            brake_vehicle_valve(&reset, (enum brake_load)load).knee / 1e5,
+            brake_load_word((enum brake_load)load));
 }
 
 static void about_ratings(struct list *l, int load)
@@ -118,24 +117,27 @@ static void about_ratings(struct list *l, int load)
     for (int i = 0; i < BRAKE_AXLES; i++) {
         if (axle[i] < 0.0)
             add(l, "axle_rating", "The %s axle carries %.0f kg when %s, %.0f %% over its rating.",
-                axle_words[i], mass[i], load_words[load], -100.0 * axle[i] / (1.0 + axle[i]));
+                brake_axle_word((enum brake_axle)i), mass[i],
+                brake_load_word((enum brake_load)load), -100.0 * axle[i] / (1.0 + axle[i]));
         if (tyre[i] < 0.0)
             add(l, "tyre_rating",
                 "The %s tyres carry %.0f kg together when %s, %.0f %% over their load index.",
-                axle_words[i], mass[i], load_words[load], -100.0 * tyre[i] / (1.0 + tyre[i]));
+                brake_axle_word((enum brake_axle)i), mass[i],
+                brake_load_word((enum brake_load)load), -100.0 * tyre[i] / (1.0 + tyre[i]));
     }
     if (r->mass.rated_margin < -0.0005)
         add(l, "mass_rating", "The vehicle weighs %.0f kg when %s, %.0f kg over its rated mass.",
-            r->mass.total, load_words[load], r->mass.total - l->vehicle->general.rated_mass);
+            r->mass.total, brake_load_word((enum brake_load)load),
+            r->mass.total - l->vehicle->general.rated_mass);
 }
 
 static void about_tyre_speed(struct list *l)
 {
     for (int i = 0; i < BRAKE_AXLES; i++) {
         if (l->vehicle->axle[i].tyre.speed_limit < l->vehicle->general.top_speed)
-            add(l, "tyre_speed",
-                "The %s tyres are good for %.0f km/h, the vehicle does %.0f km/h.", axle_words[i],
-                3.6 * l->vehicle->axle[i].tyre.speed_limit, 3.6 * l->vehicle->general.top_speed);
+            add(l, "tyre_speed", "The %s tyres are good for %.0f km/h, the vehicle does %.0f km/h.",
+                brake_axle_word((enum brake_axle)i), 3.6 * l->vehicle->axle[i].tyre.speed_limit,
+                3.6 * l->vehicle->general.top_speed);
     }
 }
 
@@ -153,7 +155,7 @@ static void about_pistons(struct list *l)
             add(l, "pistons_both_sides",
                 "%.0f piston%s, %.1f cm2, on ONE side of a %s rotor is more than calipers have: "
                 "were both sides counted? Then the torque shown is twice the real one.",
-                count, count > 1.0 ? "s" : "", area * 1e4, axle_words[i]);
+                count, count > 1.0 ? "s" : "", area * 1e4, brake_axle_word((enum brake_axle)i));
     }
 }
 
@@ -164,7 +166,7 @@ static void about_booster(struct list *l, int load)
         add(l, "booster_runs_out",
             "The booster runs out at %.0f N, %.2f m/s2 when %s; the target of %.2f m/s2 takes "
             "%.0f N.",
-            r->pedal.knee_force, r->pedal.knee_deceleration, load_words[load],
+            r->pedal.knee_force, r->pedal.knee_deceleration, brake_load_word((enum brake_load)load),
             l->vehicle->driver.target, r->pedal.force_for_target);
 }
 
@@ -176,8 +178,8 @@ static void about_parking(struct list *l, int load)
         add(l, "parking_short",
             "The parking brake holds %.1f %% nose up and %.1f %% nose down when %s; 20 %% is "
             "wanted (%.0f N*m at the wheels, it has %.0f).",
-            100.0 * r->parking.grade_up, 100.0 * r->parking.grade_down, load_words[load],
-            r->parking.needed, r->parking.available);
+            100.0 * r->parking.grade_up, 100.0 * r->parking.grade_down,
+            brake_load_word((enum brake_load)load), r->parking.needed, r->parking.available);
 }
 
 static void about_hoses(struct list *l)
@@ -207,7 +209,7 @@ static void about_book_radius(struct list *l)
             add(l, "radius_from_books",
                 "The %s rolling radius, %.0f mm, is that of the books for '%s'; real tyres of one "
                 "size differ by 3 to 5 %%. Measure the rollout.",
-                axle_words[i], 1e3 * tyre->rolling_radius, tyre->marking);
+                brake_axle_word((enum brake_axle)i), 1e3 * tyre->rolling_radius, tyre->marking);
     }
 }
 

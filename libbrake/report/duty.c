@@ -9,8 +9,6 @@
 #include "json.h"
 #include "paragraph.h"
 
-static const char *const axle_words[BRAKE_AXLES] = {"front", "rear"};
-
 static double celsius(double temperature)
 {
     return temperature - 273.15;
@@ -278,7 +276,7 @@ void brake_report_duty_csv(const struct brake_duty_report *report, FILE *stream)
 {
     fputs("time [s],speed [km/h],deceleration [m/s2],pedal force [N],pressure [bar]", stream);
     for (int axle = 0; axle < BRAKE_AXLES; axle++) {
-        const char *word = axle_words[axle];
+        const char *word = brake_axle_word((enum brake_axle)axle);
         fprintf(stream, ",%s face [degC],%s mean [degC],%s pad [degC],%s fluid [degC],%s work [kJ]",
                 word, word, word, word, word);
     }
@@ -313,7 +311,8 @@ static cJSON *results_object(const struct brake_duty_report *report)
     }
     for (int axle = 0; axle < BRAKE_AXLES; axle++) {
         for (int i = 0; i < ROWS_OF_AXLE; i++) {
-            snprintf(path, sizeof path, "heat.%s.%s", axle_words[axle], of_axle[i].name);
+            snprintf(path, sizeof path, "heat.%s.%s", brake_axle_word((enum brake_axle)axle),
+                     of_axle[i].name);
             add_result(all, path, number_at(&report->result->axle[axle], of_axle[i].offset),
                        of_axle[i].dimension);
         }

@@ -10,8 +10,6 @@ static const double TRANSFORMS = 1003.15; /* [K] 730 degC: pearlite of grey iron
 static const double FADES = 573.15;       /* [K] where brake_friction_usual begins to fall */
 static const double FELT = 1.2;           /* [-] rise of pedal force; common practice, no source */
 
-static const char *const axle_words[BRAKE_AXLES] = {"front", "rear"};
-
 struct list {
     struct brake_warning *warning;
     int count;
@@ -62,12 +60,14 @@ static void warn_of_fluid(const struct brake_hot_rig *hot, const struct brake_du
         add(list, "heat.fluid_boils",
             "The %s fluid gets %.0f degC hot, %.0f K above its wet boiling point of %.0f degC: the "
             "pedal can go to the floor.",
-            axle_words[axle], hottest, -result->fluid_margin, celsius(hot->boiling));
+            brake_axle_word((enum brake_axle)axle), hottest, -result->fluid_margin,
+            celsius(hot->boiling));
     else if (result->fluid_margin < WANTED)
         add(list, "heat.fluid_near_boiling",
             "The %s fluid gets %.0f degC hot, %.0f K below its wet boiling point of %.0f degC; "
             "%.0f K are wanted.",
-            axle_words[axle], hottest, result->fluid_margin, celsius(hot->boiling), WANTED);
+            brake_axle_word((enum brake_axle)axle), hottest, result->fluid_margin,
+            celsius(hot->boiling), WANTED);
 }
 
 static void warn_of_axle(const struct brake_hot_rig *hot, int axle,
@@ -78,24 +78,25 @@ static void warn_of_axle(const struct brake_hot_rig *hot, int axle,
         add(list, "heat.pad_beyond_curve",
             "The %s face gets %.0f degC hot; its friction curve ends at %.0f degC and is taken as "
             "level beyond.",
-            axle_words[axle], celsius(heat->face_most), celsius(until));
+            brake_axle_word((enum brake_axle)axle), celsius(heat->face_most), celsius(until));
     if (isnan(until) && heat->face_most > FADES)
         add(list, "heat.friction_assumed",
             "The %s face gets %.0f degC hot; how its friction fades above %.0f degC is assumed. "
             "Give "
             "the maker's curve.",
-            axle_words[axle], celsius(heat->face_most), celsius(FADES));
+            brake_axle_word((enum brake_axle)axle), celsius(heat->face_most), celsius(FADES));
     if (heat->face_most > TRANSFORMS)
         add(list, "heat.iron_transforms",
             "The %s face gets %.0f degC hot; near %.0f degC grey iron transforms: hard spots, "
             "judder "
             "and cracks.",
-            axle_words[axle], celsius(heat->face_most), celsius(TRANSFORMS));
+            brake_axle_word((enum brake_axle)axle), celsius(heat->face_most), celsius(TRANSFORMS));
     if (heat->stress_most > hot->iron->strength)
         add(list, "heat.stress",
             "The %s face is stressed to %.0f MPa by its heat, past the iron's tensile strength of "
             "%.0f MPa: repeated, it cracks.",
-            axle_words[axle], heat->stress_most / 1e6, hot->iron->strength / 1e6);
+            brake_axle_word((enum brake_axle)axle), heat->stress_most / 1e6,
+            hot->iron->strength / 1e6);
 }
 
 bool brake_duty_stood(const struct brake_duty_result *result)

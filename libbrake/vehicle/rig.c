@@ -17,12 +17,11 @@ static const double AIR_IN_GAP = 0.04;   /* [W/(m*K)] air near 500 K, materials.
 
 /* ---- what is missing ------------------------------------------------------------------------ */
 
-static const char *const axle_words[BRAKE_AXLES] = {"front", "rear"};
-
 static void name_field(struct brake_error *error, int axle, const char *line)
 {
     if (error->field[0] == '\0')
-        snprintf(error->field, sizeof error->field, "%s.%s", axle_words[axle], line);
+        snprintf(error->field, sizeof error->field, "%s.%s", brake_axle_word((enum brake_axle)axle),
+                 line);
 }
 
 static void need(struct brake_error *error, int axle, const char *line, double value)
@@ -33,7 +32,8 @@ static void need(struct brake_error *error, int axle, const char *line, double v
     error->status = BRAKE_E_MISSING;
     name_field(error, axle, line);
     snprintf(error->text + used, sizeof error->text - used, "%s%s.%s",
-             used == 0 ? "heat cannot be said without " : ", ", axle_words[axle], line);
+             used == 0 ? "heat cannot be said without " : ", ",
+             brake_axle_word((enum brake_axle)axle), line);
 }
 
 static enum brake_status refuse(struct brake_error *error, int axle, const char *line,

@@ -8,6 +8,18 @@
 /* Volumes that give way are entered at this pressure. */
 #define AT_100_BAR 1e7
 
+const char *brake_load_word(enum brake_load load)
+{
+    static const char *const words[BRAKE_LOADS] = {"empty", "full"};
+    return words[load];
+}
+
+const char *brake_axle_word(enum brake_axle axle)
+{
+    static const char *const words[BRAKE_AXLES] = {"front", "rear"};
+    return words[axle];
+}
+
 struct brake_body brake_vehicle_bare(const struct brake_vehicle *vehicle)
 {
     const struct brake_general_lines *g = &vehicle->general;

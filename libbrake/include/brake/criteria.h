@@ -140,12 +140,6 @@ const char *brake_verdict_words(enum brake_verdict verdict);
  */
 const char *brake_failure_words(enum brake_failure failure);
 
-/** Word of a load case.
- * @param load  one of two
- * @return      "empty" or "full"
- */
-const char *brake_load_word(enum brake_load load);
-
 /** What a calculation cannot judge and an inspector must.
  * @param index  0 and up
  * @return       one line, NULL past the last

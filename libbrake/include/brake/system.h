@@ -23,6 +23,18 @@ enum brake_failure {
     BRAKE_FAILURES
 };
 
+/** Word of a load case.
+ * @param load  one of two
+ * @return      "empty" or "full"
+ */
+const char *brake_load_word(enum brake_load load);
+
+/** Word of an axle.
+ * @param axle  one of two
+ * @return      "front" or "rear"
+ */
+const char *brake_axle_word(enum brake_axle axle);
+
 /** Brakes ready to be asked. */
 struct brake_system {
     struct brake_balance balance;
