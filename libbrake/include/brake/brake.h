@@ -27,6 +27,7 @@
 #include "brake/friction.h"
 #include "brake/heat.h"
 #include "brake/load.h"
+#include "brake/output.h"
 #include "brake/parking.h"
 #include "brake/pedal.h"
 #include "brake/report.h"
@@ -42,5 +43,6 @@
 #include "brake/vehicle.h"
 #include "brake/version.h"
 #include "brake/warnings.h"
+#include "brake/watch.h"
 
 #endif
