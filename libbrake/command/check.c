@@ -82,6 +82,7 @@ int command_check(int count, char **words)
     if (status != 0)
         return status;
     brake_assess(&sheet, o.rules, &assessment);
+    brake_assess_fade(&sheet, NULL, &assessment);
     if (o.json)
         status = print_json(&sheet, &assessment);
     else

@@ -18,7 +18,7 @@ static const char help[] =
     "  stopmargin heat FILE        how hot the brakes get: fade, boiling; one of\n"
     "      --stop 100km/h[,FORCE]              hardest stop, or at a force: 300N\n"
     "      --snubs 15,120km/h,60km/h,45s,3m/s2 or a published sequence: us.135.fade,\n"
-    "                                          un.13h.fade\n"
+    "                                          un.13h.fade, un.13.fade\n"
     "      --descent 8%,6km,50km/h[,ENGINE]    share of the engine: 30%\n"
     "      --cycle DRIVE.csv                   time [s],speed [km/h],grade [%]\n"
     "      --cool TIME[,SPEED]     afterwards (10min standing; nothing after a stop)\n"

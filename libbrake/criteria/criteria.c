@@ -57,6 +57,20 @@ static const struct brake_criterion criteria[] = {
     {.id = "us.135.rear_curve", .rules = BRAKE_RULES_US, .clause = "49 CFR 571.135 S7.4",
      .title = "Rear axle within its adhesion bound", .measure = BRAKE_REAR_CURVE,
      .load = BRAKE_AT_BOTH, .limit = 1.0, .applies = BRAKE_TO_LIGHT | BRAKE_TO_NO_ANTILOCK},
+    {.id = "us.135.hot_kept", .rules = BRAKE_RULES_US, .clause = "49 CFR 571.135 S7.14(a)",
+     .title = "First hot stop keeps 60 % of the cold deceleration",
+     .measure = BRAKE_HOT_LENGTHENING, .load = BRAKE_AT_FULL, .speed = KMH(100), .lag = LAG_10,
+     .limit = 0.60, .applies = BRAKE_TO_LIGHT},
+    {.id = "us.135.hot", .rules = BRAKE_RULES_US, .clause = "49 CFR 571.135 S7.14(b)",
+     .title = "Hot stop from 100 km/h, better of two", .measure = BRAKE_HOT_DISTANCE,
+     .load = BRAKE_AT_FULL, .speed = KMH(100), .lag = LAG_10, .coefficient = 0.0079,
+     .applies = BRAKE_TO_LIGHT},
+    {.id = "us.135.recovery", .rules = BRAKE_RULES_US, .clause = "49 CFR 571.135 S7.16",
+     .title = "Deceleration after cooling over cold", .measure = BRAKE_RECOVERY_LEAST,
+     .load = BRAKE_AT_FULL, .limit = 0.70, .applies = BRAKE_TO_LIGHT},
+    {.id = "us.135.recovery_most", .rules = BRAKE_RULES_US, .clause = "49 CFR 571.135 S7.16",
+     .title = "Deceleration after cooling over cold", .measure = BRAKE_RECOVERY_MOST,
+     .load = BRAKE_AT_FULL, .limit = 1.50, .applies = BRAKE_TO_LIGHT},
 
     /* 49 CFR 393.52: three separate service tests and one of the emergency system, 20 mph. */
 #define PENNSYLVANIA "Pennsylvania Code title 67, ch. 175, Table I, which repeats the figures"
@@ -143,6 +157,23 @@ static const struct brake_criterion criteria[] = {
     {.id = "un.13h.lock_order", .rules = BRAKE_RULES_UN, .clause = "UN R13-H Annex 5, 3.1 (B)",
      .title = "Rear wheels lock first only above 0.80 g", .measure = BRAKE_REAR_FIRST,
      .load = BRAKE_AT_BOTH, .limit = 0.80, .applies = BRAKE_TO_M1 | BRAKE_TO_NO_ANTILOCK},
+    {.id = "un.13h.hot", .rules = BRAKE_RULES_UN, .clause = "UN R13-H Annex 3, 1.5.2",
+     .title = "Type-I hot deceleration, better of two: 75 % of what is prescribed",
+     .measure = BRAKE_HOT_DECELERATION, .load = BRAKE_AT_FULL, .limit = 4.82,
+     .applies = BRAKE_TO_M1},
+    {.id = "un.13h.hot_distance", .rules = BRAKE_RULES_UN, .clause = "UN R13-H Annex 3, 1.5.2",
+     .title = "Type-I hot distance from 100 km/h, better of two", .measure = BRAKE_HOT_DISTANCE,
+     .load = BRAKE_AT_FULL, .speed = KMH(100), .lag = LAG_10, .coefficient = 0.0080,
+     .applies = BRAKE_TO_M1},
+    {.id = "un.13h.hot_kept", .rules = BRAKE_RULES_UN, .clause = "UN R13-H Annex 3, 1.5.2",
+     .title = "First hot stop over cold", .measure = BRAKE_HOT_KEPT, .load = BRAKE_AT_FULL,
+     .limit = 0.60, .applies = BRAKE_TO_M1},
+    {.id = "un.13h.recovery", .rules = BRAKE_RULES_UN, .clause = "UN R13-H Annex 3, 1.5.3",
+     .title = "Deceleration after cooling over cold", .measure = BRAKE_RECOVERY_LEAST,
+     .load = BRAKE_AT_FULL, .limit = 0.70, .applies = BRAKE_TO_M1},
+    {.id = "un.13h.recovery_most", .rules = BRAKE_RULES_UN, .clause = "UN R13-H Annex 3, 1.5.3",
+     .title = "Deceleration after cooling over cold", .measure = BRAKE_RECOVERY_MOST,
+     .load = BRAKE_AT_FULL, .limit = 1.50, .applies = BRAKE_TO_M1},
 
     /* UN Regulation 13, N1. */
     {.id = "un.13.type0", .rules = BRAKE_RULES_UN, .clause = "UN R13 Annex 4, 2.1.1",
@@ -185,6 +216,13 @@ static const struct brake_criterion criteria[] = {
      .measure = BRAKE_REAR_FIRST, .load = BRAKE_AT_BOTH, .limit = 0.50,
      .applies = BRAKE_TO_N1 | BRAKE_TO_NO_ANTILOCK,
      .text = "Directive 71/320/EEC Annex II Appendix (2007)"},
+    {.id = "un.13.hot", .rules = BRAKE_RULES_UN, .clause = "UN R13 Annex 4, 1.5.3",
+     .title = "Type-I hot deceleration, better of two: 80 % of what is prescribed",
+     .measure = BRAKE_HOT_DECELERATION, .load = BRAKE_AT_FULL, .limit = 4.0,
+     .fade = BRAKE_FADE_GOODS, .applies = BRAKE_TO_N1},
+    {.id = "un.13.hot_kept", .rules = BRAKE_RULES_UN, .clause = "UN R13 Annex 4, 1.5.3",
+     .title = "First hot stop over cold", .measure = BRAKE_HOT_KEPT, .load = BRAKE_AT_FULL,
+     .limit = 0.60, .fade = BRAKE_FADE_GOODS, .applies = BRAKE_TO_N1},
 
     /* Directive 2014/45/EU, Annex I: periodic inspection. */
 #define SERVICE_EU(key, words, service, vehicles)                                                  \

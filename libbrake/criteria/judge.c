@@ -10,10 +10,13 @@ enum brake_dimension brake_measure_dimension(enum brake_measure measure)
 {
     switch (measure) {
     case BRAKE_STOP_DISTANCE:
+    case BRAKE_HOT_DISTANCE:
+    case BRAKE_HOT_LENGTHENING:
         return BRAKE_LENGTH;
     case BRAKE_STOP_DECELERATION:
     case BRAKE_TOW_DECELERATION:
     case BRAKE_PARKING_DECELERATION:
+    case BRAKE_HOT_DECELERATION:
         return BRAKE_ACCELERATION;
     default:
         return BRAKE_RATIO;
@@ -22,8 +25,14 @@ enum brake_dimension brake_measure_dimension(enum brake_measure measure)
 
 bool brake_measure_at_most(enum brake_measure measure)
 {
-    return measure == BRAKE_STOP_DISTANCE || measure == BRAKE_REAR_CURVE ||
-           measure == BRAKE_SIDE_DIFFERENCE || measure == BRAKE_PEDAL_TRAVEL;
+    return brake_measure_dimension(measure) == BRAKE_LENGTH || measure == BRAKE_REAR_CURVE ||
+           measure == BRAKE_SIDE_DIFFERENCE || measure == BRAKE_PEDAL_TRAVEL ||
+           measure == BRAKE_RECOVERY_MOST;
+}
+
+bool brake_measure_hot(enum brake_measure measure)
+{
+    return measure >= BRAKE_HOT_DISTANCE;
 }
 
 const char *brake_verdict_words(enum brake_verdict verdict)
@@ -136,6 +145,8 @@ static const char *lacks(const struct brake_criterion *c, const struct brake_veh
         return "axle.side_difference must be measured, front and rear";
     if (c->measure == BRAKE_PEDAL_TRAVEL && isnan(v->pedal.travel))
         return "pedal.travel is not given";
+    if (brake_measure_hot(c->measure))
+        return "the fade procedure was not run";
     return NULL;
 }
 
@@ -274,7 +285,8 @@ static double value_of(const struct brake_criterion *c, struct states *s, enum b
 /* Have over need, less 1; a share that must stay low is measured against its limit. */
 static double margin_of(enum brake_measure measure, double value, double limit)
 {
-    if (measure == BRAKE_SIDE_DIFFERENCE || measure == BRAKE_PEDAL_TRAVEL)
+    if (measure == BRAKE_SIDE_DIFFERENCE || measure == BRAKE_PEDAL_TRAVEL ||
+        measure == BRAKE_RECOVERY_MOST)
         return 1.0 - value / limit;
     return brake_measure_at_most(measure) ? limit / value - 1.0 : value / limit - 1.0;
 }
@@ -329,6 +341,55 @@ void brake_judge(const struct brake_criterion *criterion, const struct brake_veh
     struct states s;
     start(&s, vehicle);
     *judgement = judge(criterion, &s);
+}
+
+/* ---- hot performance ------------------------------------------------------------------------ */
+
+static double hot_value(const struct brake_criterion *c, const struct brake_hot_figures *f)
+{
+    switch (c->measure) {
+    case BRAKE_HOT_DISTANCE:
+        return fmin(f->hot[0].distance, f->hot[1].distance);
+    case BRAKE_HOT_LENGTHENING:
+        return f->hot[0].distance;
+    case BRAKE_HOT_DECELERATION:
+        return fmax(f->hot[0].developed, f->hot[1].developed);
+    case BRAKE_HOT_KEPT:
+        return f->hot[0].developed / f->cold.developed;
+    default:
+        return f->recovery.developed / f->cold.developed;
+    }
+}
+
+static double hot_limit(const struct brake_criterion *c, const struct brake_hot_figures *f)
+{
+    const double allowed = c->lag * c->speed;
+    if (c->measure == BRAKE_HOT_DISTANCE)
+        return brake_stop_allowed(c->speed, c->lag, c->coefficient);
+    if (c->measure == BRAKE_HOT_LENGTHENING)
+        return allowed + (f->cold.distance - allowed) / c->limit;
+    return c->limit;
+}
+
+void brake_judge_hot(const struct brake_criterion *criterion, const struct brake_vehicle *vehicle,
+                     const struct brake_hot_figures *figures, struct brake_judgement *judgement)
+{
+    struct brake_judgement *j = judgement;
+    *j = unknown;
+    j->load = BRAKE_FULL;
+    j->reason = not_for(vehicle, criterion->applies);
+    j->applies = j->reason == NULL;
+    if (j->applies && (criterion->applies & BRAKE_TO_LIGHT) != 0 &&
+        isnan(vehicle->general.rated_mass))
+        j->reason = "vehicle.rated_mass is not given";
+    if (j->reason == NULL)
+        j->reason = figures->lacks;
+    if (j->reason != NULL)
+        return;
+    j->value = hot_value(criterion, figures);
+    j->limit = hot_limit(criterion, figures);
+    j->margin = margin_of(criterion->measure, j->value, j->limit);
+    j->verdict = j->margin >= 0.0 ? BRAKE_MEETS : BRAKE_FALLS_SHORT;
 }
 
 void brake_judge_all(unsigned rules, const struct brake_vehicle *vehicle,

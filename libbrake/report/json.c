@@ -169,7 +169,8 @@ static cJSON *summary_object(const struct brake_sheet *sheet, const struct brake
 {
     cJSON *one = cJSON_CreateObject();
     char path[160];
-    const int leading = a->limiting >= 0 ? a->sureness[a->limiting].leading : -1;
+    const int doubted = brake_assessment_doubted(a);
+    const int leading = doubted >= 0 ? a->sureness[doubted].leading : -1;
     cJSON_AddNumberToObject(one, "meets", a->meets);
     cJSON_AddNumberToObject(one, "falls_short", a->falls_short);
     cJSON_AddNumberToObject(one, "cannot_say", a->cannot_say);

@@ -76,9 +76,9 @@ static void value_and_limit(const struct page *p, int criterion, char *text, siz
     both_units(limit, sizeof limit, unit_of(c), j->limit);
     snprintf(text, size, "%s, %s%s%s: %s against %s %s", c->title, brake_load_word(j->load),
              j->failure == BRAKE_INTACT ? "" : ", ", brake_failure_words(j->failure),
-             isfinite(j->value)                  ? value
-             : c->measure == BRAKE_STOP_DISTANCE ? "never"
-                                                 : "without limit",
+             isfinite(j->value)                                          ? value
+             : brake_measure_dimension(c->measure) == BRAKE_LENGTH ? "never"
+                                                                         : "without limit",
              brake_measure_at_most(c->measure) ? "at most" : "at least", limit);
 }
 
@@ -88,7 +88,7 @@ static void margin_words(const struct page *p, int criterion, char *text, size_t
     const double half = BRAKE_P95 * p->a->sureness[criterion].sigma;
     if (isinf(margin))
         snprintf(text, size, "margin without limit");
-    else if (isinf(half))
+    else if (!isfinite(half))
         snprintf(text, size, "margin %+.0f %%", 100.0 * margin);
     else
         snprintf(text, size, "margin %+.0f %%, 90 of 100 within %+.0f to %+.0f %%", 100.0 * margin,
@@ -112,7 +112,7 @@ static void limiting(const struct page *p)
 
 static void next_measurement(const struct page *p)
 {
-    const int criterion = p->a->limiting;
+    const int criterion = brake_assessment_doubted(p->a);
     const int index = criterion >= 0 ? p->a->sureness[criterion].leading : -1;
     char path[160];
     char value[2048];
@@ -123,9 +123,11 @@ static void next_measurement(const struct page *p)
     brake_catalogue_path(&p->sheet->vehicle, index, path, sizeof path);
     brake_value_write(&p->sheet->vehicle, index, value, sizeof value);
     snprintf(text, sizeof text,
-             "%s (now %.60s, %s): it carries %.0f %% of the doubt in that margin. How: %s", path,
-             value, brake_from_word(p->sheet->record[index].from),
-             100.0 * p->a->sureness[criterion].share, q->measure);
+             "%s (now %.60s, %s): it carries %.0f %% of the doubt in %s%s. How: %s", path, value,
+             brake_from_word(p->sheet->record[index].from),
+             100.0 * p->a->sureness[criterion].share,
+             criterion == p->a->limiting ? "that margin" : "the margin of ",
+             criterion == p->a->limiting ? "" : brake_criterion_at(criterion)->id, q->measure);
     brake_paragraph(p->stream, "Measure   ", text);
 }
 

@@ -20,23 +20,42 @@ static void count(struct brake_assessment *a, int criterion)
         a->limiting = criterion;
 }
 
+void brake_assessment_count(struct brake_assessment *assessment)
+{
+    struct brake_assessment *a = assessment;
+    a->meets = 0;
+    a->falls_short = 0;
+    a->cannot_say = 0;
+    a->limiting = -1;
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        if (brake_assessed(a, i))
+            count(a, i);
+    }
+}
+
 void brake_assess(const struct brake_sheet *sheet, unsigned rules,
                   struct brake_assessment *assessment)
 {
     struct brake_assessment *a = assessment;
     a->rules = rules;
-    a->meets = 0;
-    a->falls_short = 0;
-    a->cannot_say = 0;
-    a->limiting = -1;
     brake_evaluate(&sheet->vehicle, &a->results);
     brake_judge_all(rules, &sheet->vehicle, a->judgement);
-    for (int i = 0; i < brake_criterion_count(); i++) {
-        if (brake_assessed(a, i))
-            count(a, i);
-    }
+    brake_assessment_count(a);
     brake_sureness(sheet, rules, a->sureness);
     a->warnings = brake_warnings(&sheet->vehicle, &a->results, a->warning);
+}
+
+int brake_assessment_doubted(const struct brake_assessment *assessment)
+{
+    const struct brake_assessment *a = assessment;
+    int least = -1;
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        const bool counts = brake_assessed(a, i) && a->judgement[i].applies &&
+                            a->sureness[i].leading >= 0 && !isnan(a->judgement[i].margin);
+        if (counts && (least < 0 || a->judgement[i].margin < a->judgement[least].margin))
+            least = i;
+    }
+    return least;
 }
 
 int brake_assessment_exit(const struct brake_assessment *assessment)

@@ -22,6 +22,8 @@ static const struct brake_fade_sequence sequences[] = {
      0.8, 0.5, 45.0, 3.0, 15},
     {"un.13h.fade", "UN R13-H, Annex 3, 1.5.1", "from memory; check against the current text",
      120.0 * KMH, 0.8, 0.5, 45.0, 3.0, 15},
+    {"un.13.fade", "UN R13, Annex 4, 1.5.1, N1", "from memory; check against the current text",
+     120.0 * KMH, 0.8, 0.5, 55.0, 3.0, 15},
 };
 
 const struct brake_fade_sequence *brake_fade_sequence_at(int index)
@@ -138,6 +140,7 @@ struct run {
     struct brake_outcome outcome;
     double time;              /* when the present application or leg began */
     double work[BRAKE_AXLES]; /* of those before it */
+    double before[BRAKE_AXLES]; /* supplied to one brake before the duty */
 };
 
 static struct brake_duty_row instant(const struct run *run)
@@ -377,6 +380,9 @@ static enum brake_status start(struct run *run)
             brake_thermal_start(&run->hot->thermal[i], run->rig.air, &run->braking.heat[i]);
         if (status != BRAKE_OK)
             return status;
+        if (duty->heat != NULL)
+            run->braking.heat[i] = duty->heat[i];
+        run->before[i] = run->braking.heat[i].supplied;
     }
     if (duty->kind != BRAKE_DUTY_STOPS) {
         run->rig.dead_time = 0.0;
@@ -410,7 +416,7 @@ static double astray(const struct run *run, int axle)
 {
     const struct brake_thermal_state *state = &run->braking.heat[axle];
     const double stored = brake_thermal_stored(&run->hot->thermal[axle], state);
-    const double work = run->result->axle[axle].energy / 2.0;
+    const double work = run->before[axle] + run->result->axle[axle].energy / 2.0;
     return fabs(state->supplied - stored - state->convected - state->radiated) +
            fabs(work - state->supplied);
 }
@@ -429,6 +435,8 @@ static void sum_up(struct run *run)
         energy += heat->energy;
         lost += 2.0 * astray(run, i);
     }
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        result->heat[i] = run->braking.heat[i];
     result->residual = lost / fmax(energy, LEAST);
     result->fluid_margin = run->hot->boiling - hottest;
     result->stress_share = stress / run->hot->iron->strength;

@@ -1,6 +1,7 @@
 #include "brake/evaluate.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "brake/stop.h"
 #include "brake/tow.h"
@@ -294,9 +295,18 @@ static void answer_common(const struct brake_vehicle *vehicle, struct brake_comm
     r->brakes.front_pad_radius = disc ? front->disc.effective_radius : BRAKE_NAN;
 }
 
+/* The fade procedure is run by the study of that name. */
+static void leave_out_fade(struct brake_common_results *r)
+{
+    static const double unknown = BRAKE_NAN;
+    for (size_t at = 0; at < sizeof r->fade; at += sizeof unknown)
+        memcpy((char *)&r->fade + at, &unknown, sizeof unknown);
+}
+
 void brake_evaluate(const struct brake_vehicle *vehicle, struct brake_results *results)
 {
     answer_common(vehicle, &results->common);
+    leave_out_fade(&results->common);
     for (int load = 0; load < BRAKE_LOADS; load++)
         answer_case(vehicle, (enum brake_load)load, &results->load[load]);
 }

@@ -105,7 +105,11 @@ def test_json_criteria_have_their_figures(example):
             assert margin is None and criterion["reason"]
             continue
         assert criterion["verdict"] == ("meets" if margin >= 0 else "falls short")
-        assert criterion["margin_p05"] <= margin <= criterion["margin_p95"]
+        if re.search("hot|recovery", criterion["id"]):
+            # First-order doubt would take a fade run for every input.
+            assert criterion["margin_p05"] is None and criterion["margin_p95"] is None
+        else:
+            assert criterion["margin_p05"] <= margin <= criterion["margin_p95"]
 
 
 @EXAMPLES

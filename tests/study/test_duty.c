@@ -409,20 +409,21 @@ static void each_limit_is_warned_of_where_it_is_passed(void **state)
 static void the_fade_sequences_are_those_of_their_clauses(void **state)
 {
     (void)state;
-    for (int i = 0; i < 2; i++) {
+    static const double interval[] = {45.0, 45.0, 55.0};
+    for (int i = 0; i < 3; i++) {
         const struct brake_fade_sequence *sequence = brake_fade_sequence_at(i);
         const struct brake_stops fast = brake_fade_stops(sequence, BRAKE_NAN);
         const struct brake_stops slow = brake_fade_stops(sequence, 130.0 * KMH);
         assert_int_equal(fast.count, 15);
         assert_near(fast.from, 120.0 * KMH, ROUNDING);
         assert_near(fast.to, 60.0 * KMH, ROUNDING);
-        assert_equal(fast.interval, 45.0);
+        assert_equal(fast.interval, interval[i]);
         assert_equal(fast.deceleration, 3.0);
         assert_near(slow.from, 104.0 * KMH, ROUNDING); /* 80 % of the top speed */
         assert_near(slow.to, 52.0 * KMH, ROUNDING);
         assert_non_null(strstr(sequence->text, "check against the current text"));
     }
-    assert_null(brake_fade_sequence_at(2));
+    assert_null(brake_fade_sequence_at(3));
     assert_null(brake_fade_sequence_at(-1));
 }
 

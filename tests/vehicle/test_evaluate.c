@@ -82,6 +82,8 @@ static void every_result_of_a_full_vehicle_is_a_number(void **state)
     for (int i = 0; i < brake_result_count(); i++) {
         char path[80];
         brake_result_path(i, path, sizeof path);
+        if (strncmp(path, "fade.", 5) == 0) /* of a study: ../study/test_fade.c */
+            continue;
         if (!isfinite(brake_result_value(&results, i)))
             print_error("%s = %g\n", path, brake_result_value(&results, i));
         assert_true(isfinite(brake_result_value(&results, i)));

@@ -24,7 +24,7 @@ struct brake_assessment {
     int limiting;                                    /**< criterion of least margin; -1: none */
 };
 
-/** Assess a vehicle.
+/** Assess a vehicle, hot performance aside: brake_assess_fade goes on with that.
  * @param sheet       complete
  * @param rules       families to judge by, bits of enum brake_rules
  * @param assessment  filled
@@ -32,12 +32,24 @@ struct brake_assessment {
 void brake_assess(const struct brake_sheet *sheet, unsigned rules,
                   struct brake_assessment *assessment);
 
+/** Count the verdicts anew after a judgement has changed.
+ * @param assessment  judged; its counts and its limiting criterion are filled
+ */
+void brake_assessment_count(struct brake_assessment *assessment);
+
 /** Whether a criterion belongs to the families judged.
  * @param assessment  filled
  * @param criterion   number of the criterion
  * @return            true when it was judged
  */
 bool brake_assessed(const struct brake_assessment *assessment, int criterion);
+
+/** Criterion whose doubt a next measurement should lessen: of those whose sureness is known, which
+ * those of hot performance are without, the one of least margin.
+ * @param assessment  filled
+ * @return            number of the criterion; -1: none
+ */
+int brake_assessment_doubted(const struct brake_assessment *assessment);
 
 /** Exit status of a command that assessed a vehicle.
  * @param assessment  filled

@@ -22,6 +22,7 @@
 #include "brake/drum.h"
 #include "brake/duty.h"
 #include "brake/evaluate.h"
+#include "brake/fade.h"
 #include "brake/file.h"
 #include "brake/fit.h"
 #include "brake/friction.h"

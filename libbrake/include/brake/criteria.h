@@ -33,7 +33,13 @@ enum brake_measure {
     BRAKE_REAR_CURVE,           /**< [-] rear adhesion used over ratio / 0.9, at most 1 */
     BRAKE_ADHESION_CURVE,       /**< [-] ratio at first lock over the published bound, at least 1 */
     BRAKE_SIDE_DIFFERENCE,      /**< [-] left to right on an axle, at most */
-    BRAKE_PEDAL_TRAVEL          /**< [-] of the travel to the floor, at most */
+    BRAKE_PEDAL_TRAVEL,         /**< [-] of the travel to the floor, at most */
+    BRAKE_HOT_DISTANCE,         /**< [m] better of two hot stops, at most lag v + coefficient v^2 */
+    BRAKE_HOT_LENGTHENING,      /**< [m] first hot stop, at most lag v + (cold - lag v) / limit */
+    BRAKE_HOT_DECELERATION,     /**< [m/s2] fully developed, better of two hot stops, at least */
+    BRAKE_HOT_KEPT,             /**< [-] first hot stop over cold, fully developed, at least */
+    BRAKE_RECOVERY_LEAST,       /**< [-] stop after cooling over cold, at least */
+    BRAKE_RECOVERY_MOST         /**< [-] the same, at most */
 };
 
 /** Which load cases a criterion is judged at; the worse counts. */
@@ -57,6 +63,13 @@ enum brake_applies {
     BRAKE_TO_FAST = 8192        /**< top speed above 125 km/h */
 };
 
+/** Published fade procedures. */
+enum brake_fade_kind {
+    BRAKE_FADE_CAR,   /**< stops from 100 km/h, snubs every 45 s: FMVSS 135, UN R13-H */
+    BRAKE_FADE_GOODS, /**< stops from 80 km/h, snubs every 55 s: UN R13 for N1 */
+    BRAKE_FADES
+};
+
 /** A published requirement. */
 struct brake_criterion {
     const char *id;               /**< ours, e.g. "us.135.cold" */
@@ -73,6 +86,7 @@ struct brake_criterion {
     double coefficient;           /**< [m/(km/h)2] of the distance formula; 0: limit is the distance */
     double limit;                 /**< [SI] of the measure */
     bool rated;                   /**< weight is that of the rated mass, when it is known */
+    enum brake_fade_kind fade;    /**< procedure that a hot measure is taken from */
     unsigned applies;             /**< bits of enum brake_applies */
     const char *text;             /**< where the figure was read; NULL: not read in the current text */
 };
@@ -87,6 +101,20 @@ struct brake_judgement {
     enum brake_load load;       /**< at which it is worst */
     enum brake_failure failure; /**< at which it is worst */
     const char *reason;         /**< why it cannot be said, or why there is no figure; else NULL */
+};
+
+/** A stop of a fade procedure. */
+struct brake_hot_stop {
+    double distance;  /**< [m] from the first movement of the pedal; infinite: no stop */
+    double developed; /**< [m/s2] mean fully developed deceleration; 0: no stop */
+};
+
+/** What a fade procedure gave: what the hot measures are taken from. */
+struct brake_hot_figures {
+    struct brake_hot_stop cold;     /**< before the heating */
+    struct brake_hot_stop hot[2];   /**< after it: at the cold stop's pedal force, at the most */
+    struct brake_hot_stop recovery; /**< after cooling, at the cold stop's pedal force */
+    const char *lacks;              /**< why there are none of these; NULL when there are */
 };
 
 /** Number of criteria.
@@ -119,6 +147,21 @@ bool brake_measure_at_most(enum brake_measure measure);
  */
 void brake_judge(const struct brake_criterion *criterion, const struct brake_vehicle *vehicle,
                  struct brake_judgement *judgement);
+
+/** Whether a measure is taken from a fade procedure; brake_judge cannot say what it is.
+ * @param measure  of a criterion
+ * @return         true when brake_judge_hot judges it
+ */
+bool brake_measure_hot(enum brake_measure measure);
+
+/** Judge a vehicle by a criterion of hot performance, at its full load.
+ * @param criterion  the requirement, of a hot measure
+ * @param vehicle    complete
+ * @param figures    of the criterion's procedure
+ * @param judgement  filled
+ */
+void brake_judge_hot(const struct brake_criterion *criterion, const struct brake_vehicle *vehicle,
+                     const struct brake_hot_figures *figures, struct brake_judgement *judgement);
 
 /** Judge a vehicle by whole families of rules.
  * @param rules      bits of enum brake_rules

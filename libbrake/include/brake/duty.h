@@ -2,7 +2,7 @@
  * What a vehicle's brakes go through: stops and snubs, a descent, a drive written down as a table, and
  * how hot all of it makes them.
  *
- * All parts begin at the temperature of the air. Between two applications speed is regained in a
+ * All parts begin at the temperature of the air, or as another duty left them. Between two applications speed is regained in a
  * straight line, and the brakes cool. On a descent and in a table the driver holds the speed asked
  * for as far as his foot can; where the vehicle slows by itself the brakes stay off. After the duty
  * the vehicle may stand: heat goes on into the fluid.
@@ -58,6 +58,8 @@ struct brake_duty {
     struct brake_stops stops;
     struct brake_descent descent;
     struct brake_cycle cycle;
+    const struct brake_thermal_state *heat; /**< of one brake of each axle at the start, as a duty
+                                                 before left it; NULL: all at the air's temperature */
     double force;      /**< [N] pedal force: the most that the driver gives, or the one he holds */
     double rest;       /**< [s] to cool down afterwards */
     double rest_speed; /**< [m/s] while it does: 0 standing */
@@ -113,6 +115,7 @@ struct brake_duty_result {
                                hold; 0 below 0.001 */
     double residual;    /**< [-] |work - stored - given off| of all brakes over their work, over
                                100 J when that is more */
+    struct brake_thermal_state heat[BRAKE_AXLES]; /**< of one brake of each axle at the end */
     int applications;   /**< stops or snubs that were carried through, or legs braked */
     bool held;          /**< every speed and deceleration was held; false ends stops early */
     bool locked;        /**< an axle met the limit of adhesion */

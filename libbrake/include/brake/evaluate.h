@@ -68,6 +68,11 @@ struct brake_common_results {
     struct {
         double front_torque_gain, rear_torque_gain, front_piston_area, front_pad_radius;
     } brakes;
+    struct {
+        double cold_deceleration, cold_force, last_snub_force, hot_deceleration, hot_share;
+        double recovery_deceleration, front_face, rear_face, front_pad, rear_pad, front_fluid;
+        double rear_fluid, fluid_margin, stress_share, energy_residual;
+    } fade; /* NaN until brake_assess_fade fills it in */
 };
 
 /** All results. */

@@ -6,7 +6,7 @@
 
 #include "brake/evaluate.h"
 
-enum { BRAKE_WARNINGS = 40 /**< room for every warning; 34 can come at once */ };
+enum { BRAKE_WARNINGS = 56 /**< room for every warning, 12 of heat among them */ };
 
 /** The caution that stands in every output; no option removes it. */
 #define BRAKE_CAUTION                                                                              \

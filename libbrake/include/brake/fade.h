@@ -1,0 +1,44 @@
+/** @file fade.h
+ * Hot performance: a published fade procedure run on a vehicle at full load.
+ *
+ * A cold stop; the heating snubs; a stop at the mean pedal force of the cold one and a stop at the
+ * most that is allowed; cooling stops; a last stop at the cold one's force. All stops are at the
+ * verge of lock. A stop that fluid or brakes cannot give counts as none. FMVSS 135, S7.13 to S7.16;
+ * UN R13-H, Annex 3, 1.5; UN R13, Annex 4, 1.5: from memory, check against the current text.
+ */
+#ifndef BRAKE_FADE_H
+#define BRAKE_FADE_H
+
+#include "brake/assessment.h"
+#include "brake/duty.h"
+#include "brake/watch.h"
+
+/** What came of a fade procedure. */
+struct brake_fade {
+    struct brake_hot_figures figures;
+    struct brake_duty_result heating;                   /**< the snubs; unset when figures.lacks */
+    double cold_force;                                  /**< [N] mean pedal force of the cold stop */
+    double residual;                                    /**< [-] largest of all parts */
+    struct brake_warning warning[BRAKE_DUTY_WARNINGS];  /**< of the snubs, or what is missing */
+    int warnings;                                       /**< how many there are */
+};
+
+/** Run a fade procedure.
+ * @param vehicle  complete
+ * @param kind     whose procedure
+ * @param watch    told how many of its stops are done, and may stop it; NULL: nobody
+ * @param fade     filled; figures.lacks says why when it cannot be run
+ */
+void brake_fade_run(const struct brake_vehicle *vehicle, enum brake_fade_kind kind,
+                    const struct brake_watch *watch, struct brake_fade *fade);
+
+/** Run what the criteria of an assessment need, judge them, and put the results of the vehicle's own
+ * category and the warnings into it.
+ * @param sheet       complete
+ * @param watch       of the longest part; NULL: nobody
+ * @param assessment  as brake_assess left it
+ */
+void brake_assess_fade(const struct brake_sheet *sheet, const struct brake_watch *watch,
+                       struct brake_assessment *assessment);
+
+#endif

@@ -1,0 +1,286 @@
+/* Hot performance: the figures of a fade procedure, how they are judged, and where there are none. */
+#include "../vehicle/sheet.h"
+
+#include "brake/fade.h"
+
+static const double KMH = 1.0 / 3.6;
+
+static const char heat[] =
+    "[vehicle]\ntop_speed = 160 km/h\n"
+    "[front.disc]\nrotor_mass = 14 kg\nrotor_diameter = 300 mm\nhat_mass = 2 kg\nrotor = vented\n"
+    "[rear.disc]\nrotor_mass = 9 kg\nrotor_diameter = 300 mm\n"
+    "[heat]\niron = grey_250\nambient = 20 degC\nfluid = DOT4\n";
+
+/* Friction that heat does not touch, front and rear. */
+static const char steady[] =
+    "[front.disc.pads]\nfriction = (0 degC, 0.4) (800 degC, 0.4), measured\n"
+    "[rear.disc.pads]\nfriction = (0 degC, 0.4) (800 degC, 0.4), measured\n";
+
+static const char fading[] =
+    "[front.disc.pads]\nfriction = (0 degC, 0.4) (200 degC, 0.4) (500 degC, 0.15), measured\n"
+    "[rear.disc.pads]\nfriction = (0 degC, 0.4) (200 degC, 0.4) (500 degC, 0.15), measured\n";
+
+/* Static: they are large. */
+static struct brake_sheet sheet;
+static struct brake_fade fade;
+static struct brake_assessment assessment;
+
+static void run(const char *text, enum brake_fade_kind kind)
+{
+    read_sheet(&sheet, text);
+    brake_fade_run(&sheet.vehicle, kind, NULL, &fade);
+}
+
+/* Front rotors so large that the fluid never boils. */
+static const char *large(void)
+{
+    return swapped(swapped(plus(plain, heat), "rotor_mass = 14 kg", "rotor_mass = 32 kg"),
+                   "fluid = DOT4", "fluid = DOT5.1");
+}
+
+static const struct brake_criterion *criterion(const char *id)
+{
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        if (strcmp(brake_criterion_at(i)->id, id) == 0)
+            return brake_criterion_at(i);
+    }
+    fail();
+    return NULL;
+}
+
+static struct brake_judgement judge(const char *id, const struct brake_hot_figures *figures)
+{
+    struct brake_judgement judgement;
+    brake_judge_hot(criterion(id), &sheet.vehicle, figures, &judgement);
+    return judgement;
+}
+
+/* ---- judging -------------------------------------------------------------------------------- */
+
+/* A cold stop in 60 m, hot ones in 90 and 80 m. 100 km/h: 0.1 V is 10 m.
+ * S7.14(a): 0.0386 V^2 / (0.60 d_c) with d_c = 0.0386 V^2 / (S_c - 0.1 V) is (60 - 10) / 0.6;
+ * S7.14(b): 10 + 0.0079 * 100^2 = 89 m. FMVSS 135, from memory. */
+static void the_figures_are_judged_as_the_clauses_say(void **state)
+{
+    (void)state;
+    static const struct brake_hot_figures figures = {
+        {60.0, 7.5}, {{90.0, 4.5}, {80.0, 5.0}}, {70.0, 6.0}, NULL};
+    read_sheet(&sheet, plus(plain, heat));
+    const struct brake_judgement kept = judge("us.135.hot_kept", &figures);
+    assert_near(kept.limit, 10.0 + 50.0 / 0.6, 1e-6);
+    assert_equal(kept.value, 90.0);
+    assert_int_equal(kept.verdict, BRAKE_MEETS);
+    const struct brake_judgement hot = judge("us.135.hot", &figures);
+    assert_near(hot.limit, 89.0, 1e-6);
+    assert_equal(hot.value, 80.0); /* the better of two */
+    assert_near(hot.margin, 89.0 / 80.0 - 1.0, 1e-9);
+    assert_equal(judge("un.13h.hot", &figures).value, 5.0);
+    assert_near(judge("un.13h.hot_distance", &figures).limit, 90.0, 1e-6);
+    assert_near(judge("un.13h.hot_kept", &figures).value, 0.6, 1e-15);
+    assert_near(judge("us.135.recovery", &figures).value, 0.8, 1e-15);
+    assert_int_equal(judge("us.135.recovery", &figures).verdict, BRAKE_MEETS);
+    assert_int_equal(judge("us.135.recovery_most", &figures).verdict, BRAKE_MEETS);
+    assert_false(judge("un.13.hot", &figures).applies); /* M1 */
+}
+
+static void too_much_after_cooling_falls_short_as_too_little_does(void **state)
+{
+    (void)state;
+    struct brake_hot_figures figures = {
+        {60.0, 5.0}, {{60.0, 5.0}, {60.0, 5.0}}, {40.0, 7.6}, NULL};
+    read_sheet(&sheet, plus(plain, heat));
+    assert_int_equal(judge("us.135.recovery_most", &figures).verdict, BRAKE_FALLS_SHORT);
+    assert_int_equal(judge("us.135.recovery", &figures).verdict, BRAKE_MEETS);
+    figures.recovery.developed = 3.4;
+    assert_int_equal(judge("us.135.recovery_most", &figures).verdict, BRAKE_MEETS);
+    assert_int_equal(judge("us.135.recovery", &figures).verdict, BRAKE_FALLS_SHORT);
+}
+
+static void without_a_rated_mass_the_light_rule_cannot_be_said(void **state)
+{
+    (void)state;
+    static const struct brake_hot_figures figures = {
+        {60.0, 7.5}, {{90.0, 4.5}, {80.0, 5.0}}, {70.0, 6.0}, NULL};
+    read_sheet(&sheet, swapped(plain, "rated_mass = 2500 kg\n", ""));
+    assert_int_equal(judge("us.135.hot", &figures).verdict, BRAKE_CANNOT_SAY);
+    assert_string_equal(judge("us.135.hot", &figures).reason, "vehicle.rated_mass is not given");
+    assert_int_equal(judge("un.13h.hot", &figures).verdict, BRAKE_MEETS);
+}
+
+/* ---- running -------------------------------------------------------------------------------- */
+
+static void steady_friction_keeps_the_whole_deceleration(void **state)
+{
+    (void)state;
+    run(plus(large(), steady), BRAKE_FADE_CAR);
+    const struct brake_hot_figures *f = &fade.figures;
+    assert_null(f->lacks);
+    assert_true(f->cold.developed > 3.0);
+    /* The cold stop's mean force has its build-up in it, so the hot stop gets a little less. */
+    assert_near(f->hot[0].developed / f->cold.developed, 1.0, 0.06);
+    assert_near(f->hot[1].developed, f->cold.developed, 1e-3);
+    assert_near(f->recovery.developed, f->hot[0].developed, 1e-3);
+    assert_true(fade.residual < 1e-9);
+}
+
+static void fading_friction_is_felt_hot_and_comes_back(void **state)
+{
+    (void)state;
+    run(plus(large(), fading), BRAKE_FADE_CAR);
+    const struct brake_hot_figures *f = &fade.figures;
+    assert_null(f->lacks);
+    assert_true(f->hot[0].developed < 0.8 * f->cold.developed);
+    assert_true(f->hot[0].distance > f->cold.distance);
+    assert_true(f->recovery.developed > f->hot[0].developed);
+    assert_true(fade.heating.axle[BRAKE_FRONT].face_most > 250.0 + 273.15);
+}
+
+/* The cold stop is that of duty.h: the hardest from 100 km/h at 500 N, begun at 65 degC. */
+static void the_cold_stop_is_the_hardest_from_100_km_h(void **state)
+{
+    (void)state;
+    static struct brake_hot_rig hot;
+    struct brake_error error;
+    struct brake_duty_result result;
+    struct brake_thermal_state start[BRAKE_AXLES];
+    const struct brake_duty duty = {
+        .kind = BRAKE_DUTY_STOPS,
+        .stops = {.count = 1, .from = 100.0 * KMH, .manner = BRAKE_AT_THE_VERGE},
+        .heat = start,
+        .force = 500.0};
+    run(plus(plain, heat), BRAKE_FADE_CAR);
+    assert_int_equal(brake_hot_rig_build(&sheet.vehicle, BRAKE_FULL, &hot, &error), BRAKE_OK);
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        assert_int_equal(brake_thermal_start(&hot.thermal[i], 338.15, &start[i]), BRAKE_OK);
+    assert_int_equal(brake_duty_run(&hot, &duty, NULL, &result), BRAKE_OK);
+    assert_equal(fade.figures.cold.distance, result.distance);
+    assert_equal(fade.figures.cold.developed, result.developed);
+    assert_true(fade.cold_force > 0.0 && fade.cold_force <= result.force_most);
+}
+
+static void goods_vehicles_snub_every_55_s_and_get_less_hot(void **state)
+{
+    (void)state;
+    run(plus(plus(plain, heat), steady), BRAKE_FADE_CAR);
+    const double car = fade.heating.axle[BRAKE_FRONT].mean_most;
+    run(plus(plus(plain, heat), steady), BRAKE_FADE_GOODS);
+    assert_true(fade.heating.axle[BRAKE_FRONT].mean_most < car);
+    assert_near(fade.heating.duration, 14 * 55.0 + (120.0 - 60.0) * KMH / 3.0, 1.0);
+}
+
+/* ---- where there are no figures ------------------------------------------------------------- */
+
+static void a_missing_line_is_named(void **state)
+{
+    (void)state;
+    run(plain, BRAKE_FADE_CAR);
+    assert_non_null(fade.figures.lacks);
+    assert_int_equal(fade.warnings, 1);
+    assert_string_equal(fade.warning[0].id, "heat.missing");
+    assert_non_null(strstr(fade.warning[0].text, "front.disc.rotor_mass"));
+    const struct brake_judgement j = judge("un.13h.hot", &fade.figures);
+    assert_int_equal(j.verdict, BRAKE_CANNOT_SAY);
+    assert_true(j.applies);
+    assert_string_equal(j.reason, fade.figures.lacks);
+}
+
+/* Light rotors: the fluid boils, the pedal is gone, and no hot stop is credited. */
+static void boiling_fluid_leaves_no_hot_stop(void **state)
+{
+    (void)state;
+    const char *text = swapped(plus(plain, heat), "rotor_mass = 14 kg", "rotor_mass = 1.5 kg");
+    text = swapped(text, "rotor_mass = 9 kg", "rotor_mass = 1 kg");
+    run(plus(swapped(text, "fluid = DOT4", "fluid = DOT3"), steady), BRAKE_FADE_CAR);
+    assert_null(fade.figures.lacks);
+    assert_true(fade.heating.fluid_margin < 0.0);
+    assert_equal(fade.figures.hot[0].developed, 0.0);
+    assert_true(isinf(fade.figures.hot[1].distance));
+    const struct brake_judgement j = judge("us.135.hot", &fade.figures);
+    assert_int_equal(j.verdict, BRAKE_FALLS_SHORT);
+    assert_near(j.margin, -1.0, 1e-15);
+    assert_string_equal(fade.warning[fade.warnings - 1].id, "heat.boiled");
+}
+
+static void a_run_that_is_stopped_says_so(void **state)
+{
+    (void)state;
+    static volatile sig_atomic_t stop = 1;
+    const struct brake_watch watch = {.stop = &stop};
+    read_sheet(&sheet, plus(plain, heat));
+    brake_fade_run(&sheet.vehicle, BRAKE_FADE_CAR, &watch, &fade);
+    assert_string_equal(fade.figures.lacks, "the fade procedure was interrupted");
+    assert_int_equal(judge("un.13h.hot", &fade.figures).verdict, BRAKE_CANNOT_SAY);
+}
+
+static void count_steps(void *context, double done, double total)
+{
+    double *last = context;
+    assert_true(done > *last && done <= total);
+    *last = done;
+}
+
+static void progress_is_told_step_by_step(void **state)
+{
+    (void)state;
+    double last = 0.0;
+    const struct brake_watch watch = {.progress = count_steps, .context = &last};
+    read_sheet(&sheet, plus(plain, heat));
+    brake_fade_run(&sheet.vehicle, BRAKE_FADE_CAR, &watch, &fade);
+    assert_equal(last, 6.0);
+}
+
+/* ---- in an assessment ----------------------------------------------------------------------- */
+
+static void an_assessment_gains_results_and_verdicts(void **state)
+{
+    (void)state;
+    read_sheet(&sheet, plus(plain, heat));
+    brake_assess(&sheet, BRAKE_RULES_ALL, &assessment);
+    const int unsaid = assessment.cannot_say;
+    const int hot_us = brake_result_find("fade.hot_deceleration");
+    assert_true(isnan(brake_result_value(&assessment.results, hot_us)));
+    brake_assess_fade(&sheet, NULL, &assessment);
+    assert_true(assessment.cannot_say < unsaid);
+    assert_true(brake_result_value(&assessment.results, hot_us) > 0.0);
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        const struct brake_judgement *j = &assessment.judgement[i];
+        if (brake_measure_hot(brake_criterion_at(i)->measure) && j->applies)
+            assert_null(j->reason);
+    }
+}
+
+/* A light N1 vehicle: UN R13 by the goods' procedure, FMVSS 135 by the car's. */
+static void a_goods_vehicle_is_judged_by_both_procedures(void **state)
+{
+    (void)state;
+    read_sheet(&sheet, plus(plus(plain, heat), "[vehicle]\ncategory = N1\n"));
+    brake_assess(&sheet, BRAKE_RULES_ALL, &assessment);
+    brake_assess_fade(&sheet, NULL, &assessment);
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        const struct brake_criterion *c = brake_criterion_at(i);
+        if (strcmp(c->id, "us.135.hot") == 0 || strcmp(c->id, "un.13.hot") == 0)
+            assert_int_not_equal(assessment.judgement[i].verdict, BRAKE_CANNOT_SAY);
+        if (strcmp(c->id, "un.13h.hot") == 0)
+            assert_false(assessment.judgement[i].applies);
+    }
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(the_figures_are_judged_as_the_clauses_say),
+        cmocka_unit_test(too_much_after_cooling_falls_short_as_too_little_does),
+        cmocka_unit_test(without_a_rated_mass_the_light_rule_cannot_be_said),
+        cmocka_unit_test(steady_friction_keeps_the_whole_deceleration),
+        cmocka_unit_test(fading_friction_is_felt_hot_and_comes_back),
+        cmocka_unit_test(the_cold_stop_is_the_hardest_from_100_km_h),
+        cmocka_unit_test(goods_vehicles_snub_every_55_s_and_get_less_hot),
+        cmocka_unit_test(a_missing_line_is_named),
+        cmocka_unit_test(boiling_fluid_leaves_no_hot_stop),
+        cmocka_unit_test(a_run_that_is_stopped_says_so),
+        cmocka_unit_test(progress_is_told_step_by_step),
+        cmocka_unit_test(an_assessment_gains_results_and_verdicts),
+        cmocka_unit_test(a_goods_vehicle_is_judged_by_both_procedures),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
