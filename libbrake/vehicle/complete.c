@@ -136,17 +136,24 @@ enum brake_status brake_sheet_complete(struct brake_sheet *sheet, struct brake_e
     return BRAKE_OK;
 }
 
+void brake_sheet_vary_many(const struct brake_sheet *sheet, const int *index, const double *value,
+                           int count, struct brake_vehicle *vehicle)
+{
+    struct brake_sheet varied = *sheet;
+    struct work w = {&varied, &varied.vehicle, NULL};
+    for (int i = 0; i < count; i++)
+        *work_real(&w, index[i]) = value[i];
+    work_out(&w);
+    /* Working out has put its own numbers over those. */
+    for (int i = 0; i < count; i++) {
+        if (sheet->record[index[i]].worked)
+            *work_real(&w, index[i]) = value[i];
+    }
+    *vehicle = varied.vehicle;
+}
+
 void brake_sheet_vary(const struct brake_sheet *sheet, int index, double value,
                       struct brake_vehicle *vehicle)
 {
-    if (sheet->record[index].worked) {
-        *vehicle = sheet->vehicle;
-        *(double *)brake_quantity_in(vehicle, index) = value;
-        return;
-    }
-    struct brake_sheet varied = *sheet;
-    struct work w = {&varied, &varied.vehicle, NULL};
-    *(double *)brake_quantity_in(&varied.vehicle, index) = value;
-    work_out(&w);
-    *vehicle = varied.vehicle;
+    brake_sheet_vary_many(sheet, &index, &value, 1, vehicle);
 }

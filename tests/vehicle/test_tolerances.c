@@ -178,6 +178,50 @@ static void varying_a_value_across_its_partner_is_not_refused(void **state)
     assert_near(moved.axle[BRAKE_FRONT].tyre.rolling_radius, 0.4, ROUNDING);
 }
 
+/* Mass from the scales with both readings moved, front share with them: 1010/2000 to 1030/2010. */
+static void several_readings_move_together(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    struct brake_vehicle moved;
+    read_sheet(&sheet, plus(swapped(plain, "mass = 2000 kg\nfront_share = 50 %\n", ""),
+                            "[scales]\nfront_axle = 1010 kg\nrear_axle = 990 kg\n"));
+    const int index[] = {index_at(&sheet.vehicle, "scales.front_axle"),
+                         index_at(&sheet.vehicle, "scales.rear_axle")};
+    const double value[] = {1030.0, 980.0};
+    brake_sheet_vary_many(&sheet, index, value, 2, &moved);
+    assert_near(moved.general.mass, 2010.0, ROUNDING);
+    assert_near(moved.general.front_share, 1030.0 / 2010.0, ROUNDING);
+    assert_near(sheet.vehicle.general.mass, 2000.0, ROUNDING);
+}
+
+/* A pull of 2000 N at the tyre of 0.4 m alone would give 800 N*m, one of 3000 N 1200 N*m. */
+static void a_worked_value_among_several_stays_as_it_was_put(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    struct brake_vehicle moved;
+    read_sheet(&sheet, plus(plain, "[parking]\npull = 2000 N\n"));
+    const int index[] = {index_at(&sheet.vehicle, "parking.torque"),
+                         index_at(&sheet.vehicle, "parking.pull"),
+                         index_at(&sheet.vehicle, "vehicle.wheelbase")};
+    const double value[] = {950.0, 3000.0, 2.6};
+    brake_sheet_vary_many(&sheet, index, value, 3, &moved);
+    assert_equal(moved.parking.torque, 950.0);
+    assert_equal(moved.parking.pull, 3000.0);
+    assert_equal(moved.general.wheelbase, 2.6);
+}
+
+static void changing_nothing_gives_the_vehicle_of_the_sheet(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    struct brake_vehicle moved;
+    read_sheet(&sheet, full_text());
+    brake_sheet_vary_many(&sheet, NULL, NULL, 0, &moved);
+    assert_memory_equal(&moved, &sheet.vehicle, sizeof moved);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -194,6 +238,9 @@ int main(void)
         cmocka_unit_test(varying_a_reading_works_everything_out_anew),
         cmocka_unit_test(varying_a_worked_value_moves_it_alone),
         cmocka_unit_test(varying_a_value_across_its_partner_is_not_refused),
+        cmocka_unit_test(several_readings_move_together),
+        cmocka_unit_test(a_worked_value_among_several_stays_as_it_was_put),
+        cmocka_unit_test(changing_nothing_gives_the_vehicle_of_the_sheet),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -209,6 +209,20 @@ enum brake_status brake_sheet_set(struct brake_sheet *sheet, int index, double v
 void brake_sheet_vary(const struct brake_sheet *sheet, int index, double value,
                       struct brake_vehicle *vehicle);
 
+/** Vehicle of a sheet with several numbers changed at once, everything worked out anew, once.
+ *
+ * A number that the sheet has worked out (`record.worked`) is put in place at the end, and nothing
+ * follows it. Where others are to follow it, as after --set, call brake_sheet_set and
+ * brake_sheet_complete once before: from then on it counts as given.
+ * @param sheet    complete
+ * @param index    of real quantities, none twice
+ * @param value    [SI] their new values
+ * @param count    of both, 0 and up
+ * @param vehicle  filled
+ */
+void brake_sheet_vary_many(const struct brake_sheet *sheet, const int *index, const double *value,
+                           int count, struct brake_vehicle *vehicle);
+
 /** Work out what raw measurements give, fill in defaults, and check that nothing needed is missing
  * and nothing contradicts. May be called again after a change.
  * @param sheet  read from a file or set by hand
