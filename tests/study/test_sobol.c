@@ -1,0 +1,66 @@
+/* The Sobol sequence; more of it is held against SciPy in ../spread/test_samples.py. */
+
+#include "../model/near.h"
+
+#include "brake/sobol.h"
+
+static struct brake_sobol sobol;
+
+/* By hand from the direction numbers 1/2, 1/4, 1/8 and 1/2, 3/4, 5/8 of the first two dimensions. */
+static void the_first_points_are_those_of_the_direction_numbers(void **state)
+{
+    (void)state;
+    static const double expected[8][2] = {{0.0, 0.0},     {0.5, 0.5},     {0.75, 0.25},
+                                          {0.25, 0.75},   {0.375, 0.375}, {0.875, 0.875},
+                                          {0.625, 0.125}, {0.125, 0.625}};
+    double point[2];
+    assert_int_equal(brake_sobol_plain(2, &sobol), BRAKE_OK);
+    for (uint32_t i = 0; i < 8; i++) {
+        brake_sobol_point(&sobol, i, point);
+        assert_true(point[0] == expected[i][0] && point[1] == expected[i][1]);
+    }
+}
+
+static void numbers_of_dimensions_past_the_table_are_refused(void **state)
+{
+    (void)state;
+    static const int wrong[] = {-1, BRAKE_SOBOL_DIMENSIONS + 1};
+    sobol.dimensions = 7;
+    for (int i = 0; i < 2; i++) {
+        assert_int_equal(brake_sobol_plain(wrong[i], &sobol), BRAKE_E_RANGE);
+        assert_int_equal(brake_sobol_scrambled(wrong[i], 1, &sobol), BRAKE_E_RANGE);
+        assert_int_equal(sobol.dimensions, 7);
+    }
+    assert_int_equal(brake_sobol_scrambled(0, 1, &sobol), BRAKE_OK);
+}
+
+static void the_last_point_that_can_be_asked_for_is_in_the_cube(void **state)
+{
+    (void)state;
+    double point[BRAKE_SOBOL_DIMENSIONS];
+    assert_int_equal(brake_sobol_scrambled(BRAKE_SOBOL_DIMENSIONS, 1, &sobol), BRAKE_OK);
+    brake_sobol_point(&sobol, UINT32_MAX, point);
+    for (int i = 0; i < BRAKE_SOBOL_DIMENSIONS; i++)
+        assert_true(point[i] >= 0.0 && point[i] < 1.0);
+}
+
+static void a_scramble_moves_the_first_point_off_the_corner(void **state)
+{
+    (void)state;
+    double point[4];
+    assert_int_equal(brake_sobol_scrambled(4, 1, &sobol), BRAKE_OK);
+    brake_sobol_point(&sobol, 0, point);
+    for (int i = 0; i < 4; i++)
+        assert_true(point[i] > 0.0);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(the_first_points_are_those_of_the_direction_numbers),
+        cmocka_unit_test(numbers_of_dimensions_past_the_table_are_refused),
+        cmocka_unit_test(the_last_point_that_can_be_asked_for_is_in_the_cube),
+        cmocka_unit_test(a_scramble_moves_the_first_point_off_the_corner),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
