@@ -12,24 +12,6 @@ struct options {
     bool json;
 };
 
-static bool take_rules(const char *word, unsigned *rules)
-{
-    static const struct {
-        const char *word;
-        unsigned rules;
-    } known[] = {{"us", BRAKE_RULES_US},
-                 {"un", BRAKE_RULES_UN},
-                 {"eu", BRAKE_RULES_EU},
-                 {"all", BRAKE_RULES_ALL}};
-    for (size_t i = 0; i < sizeof known / sizeof known[0]; i++) {
-        if (strcmp(word, known[i].word) == 0) {
-            *rules = known[i].rules;
-            return true;
-        }
-    }
-    return false;
-}
-
 /* The words end with NULL. */
 static int take_words(char **words, struct options *o)
 {
@@ -43,8 +25,9 @@ static int take_words(char **words, struct options *o)
                 return command_misused("accepts up to %d times --set", COMMAND_SETTINGS);
             o->setting[o->settings++] = setting;
         } else if (rules != NULL) {
-            if (!take_rules(rules, &o->rules))
-                return command_misused("--rules '%s'; accepts us, un, eu, all", rules);
+            const int status = command_take_rules(rules, &o->rules);
+            if (status != 0)
+                return status;
         } else if (strcmp(word, "--json") == 0) {
             o->json = true;
         } else if (word[0] == '-' && word[1] != '\0') {

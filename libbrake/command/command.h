@@ -9,6 +9,7 @@ enum { EXIT_REFUSED = 2, COMMAND_SETTINGS = 64 /* most times --set */ };
 
 int command_check(int count, char **words);
 int command_heat(int count, char **words);
+int command_spread(int count, char **words);
 int command_new(int count, char **words);
 int command_explain(int count, char **words);
 
@@ -22,5 +23,9 @@ char *command_value_of(const char *option, char *word, char *next, int *at);
 /* Reads a vehicle file, applies settings in their order and completes it; prints what is wrong.
  * Returns 0 or EXIT_REFUSED. */
 int command_read(const char *path, char *const *settings, int count, struct brake_sheet *sheet);
+
+/* Value of --rules, of --load. Return 0 or EXIT_REFUSED. */
+int command_take_rules(const char *word, unsigned *rules);
+int command_take_load(const char *word, enum brake_load *load);
 
 #endif

@@ -254,17 +254,6 @@ static int set_duty(struct options *o, char *kind, char *value)
     return 0;
 }
 
-static int set_load(struct options *o, const char *word)
-{
-    for (int load = 0; load < BRAKE_LOADS; load++) {
-        if (strcmp(word, brake_load_word((enum brake_load)load)) == 0) {
-            o->load = (enum brake_load)load;
-            return 0;
-        }
-    }
-    return command_misused("--load '%s'; accepts empty, full", word);
-}
-
 static int set_other(struct options *o, char *word)
 {
     if (strcmp(word, "--json") == 0)
@@ -302,7 +291,7 @@ static int take_word(char **words, int *at, struct options *o)
     }
     value = command_value_of("--load", word, next, at);
     if (value != NULL)
-        return set_load(o, value);
+        return command_take_load(value, &o->load);
     value = command_value_of("--cool", word, next, at);
     if (value == NULL)
         return set_other(o, word);

@@ -24,6 +24,12 @@ static const char help[] =
     "      --cool TIME[,SPEED]     afterwards (10min standing; nothing after a stop)\n"
     "      --load empty|full       load case (full)\n"
     "      --set PATH=VALUE, --json, --csv (the history)\n"
+    "  stopmargin spread FILE      how sure the verdict is: all tolerances drawn;\n"
+    "                              how often each requirement is met, what decides it\n"
+    "      --samples N             1024 to 262144, a power of two (16384)\n"
+    "      --shape normal|uniform|triangular   of every tolerance (normal)\n"
+    "      --shape PATH=SHAPE      of one; 95 of 100 lie within the tolerance in each\n"
+    "      --set PATH=VALUE, --rules us|un|eu|all, --json\n"
     "  stopmargin explain          list all lines of a vehicle file and all results\n"
     "  stopmargin explain PATH     meaning, unit, range, default, how to measure it\n"
     "  stopmargin --help | --version\n"
@@ -35,7 +41,8 @@ static const char help[] =
     "What if: stopmargin check mine.ini --set front.tyre.rollout=\"2.70 m\"\n"
     "\n"
     "Exit status: 0 every requirement that applies is met; 1 one falls short; 2 the\n"
-    "input was refused; 3 none falls short, but something could not be said.\n"
+    "input was refused; 3 none falls short, but something could not be said. Of\n"
+    "spread: a requirement falls short when fewer than 95 of 100 samples meet it.\n"
     "\n"
     "CAUTION: A calculation is not an approval. Local codes rule, and road brakes\n"
     "must be checked by a qualified inspector before the vehicle is driven on the\n"
@@ -102,9 +109,9 @@ static int run(int count, char **words)
     static const struct {
         const char *verb;
         int (*run)(int count, char **words);
-    } verbs[] = {{"check", command_check}, {"heat", command_heat}, {"new", command_new}, {"explain", command_explain}};
+    } verbs[] = {{"check", command_check}, {"heat", command_heat}, {"spread", command_spread}, {"new", command_new}, {"explain", command_explain}};
     if (count < 2)
-        return command_misused("a verb is wanted: new, check, heat or explain");
+        return command_misused("a verb is wanted: new, check, heat, spread or explain");
     for (int i = 2; i < count; i++) {
         if (strcmp(words[i], "--help") == 0)
             words[1] = words[i];
@@ -117,7 +124,7 @@ static int run(int count, char **words)
         if (strcmp(words[1], verbs[i].verb) == 0)
             return verbs[i].run(count - 1, words + 1);
     }
-    return command_misused("unknown verb '%s'; accepts new, check, heat, explain", words[1]);
+    return command_misused("unknown verb '%s'; accepts new, check, heat, spread, explain", words[1]);
 }
 
 int main(int count, char **words)

@@ -10,8 +10,7 @@ struct sum {
     int leading[2];
 };
 
-/* A worked value whose tolerance comes from raw readings moves with those, not by itself. */
-static bool moves(const struct brake_record *record)
+bool brake_record_moves(const struct brake_record *record)
 {
     return record->tolerance > 0.0 && (!record->worked || record->typical);
 }
@@ -45,7 +44,7 @@ void brake_sureness(const struct brake_sheet *sheet, unsigned rules,
     for (int i = 0; i < quantities; i++) {
         const struct brake_record *record = &sheet->record[i];
         struct brake_vehicle moved;
-        if (!moves(record))
+        if (!brake_record_moves(record))
             continue;
         brake_sheet_vary(sheet, i,
                          brake_quantity_value(&sheet->vehicle, i) + record->tolerance, &moved);

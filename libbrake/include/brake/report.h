@@ -8,6 +8,7 @@
 
 #include "brake/assessment.h"
 #include "brake/duty.h"
+#include "brake/spread.h"
 
 /** Write an assessment as plain text of 80 columns: verdict, limiting item and next measurement
  * first, caution always.
@@ -57,5 +58,20 @@ void brake_report_duty_csv(const struct brake_duty_report *report, FILE *stream)
  * @return        text to be freed by the caller; NULL when memory is short
  */
 char *brake_report_duty_json(const struct brake_duty_report *report);
+
+/** Write a spread as plain text of 80 columns: how often the requirements are met, the limiting one
+ * and what decides its doubt first; caution always.
+ * @param spread  drawn
+ * @param stream  open for writing
+ */
+void brake_report_spread_text(const struct brake_spread *spread, FILE *stream);
+
+/** A spread as one JSON object: libbrake (version), caution, summary, samples, base_samples,
+ * replicates, seed, inputs, causes, criteria, results, sensitivity. Numbers are SI; what is not known,
+ * or has no end, is null.
+ * @param spread  drawn
+ * @return        text to be freed by the caller; NULL when memory is short
+ */
+char *brake_report_spread_json(const struct brake_spread *spread);
 
 #endif

@@ -5,6 +5,8 @@
 #ifndef BRAKE_TOLERANCE_H
 #define BRAKE_TOLERANCE_H
 
+#include <stdbool.h>
+
 #include "brake/catalogue.h"
 #include "brake/criteria.h"
 
@@ -18,6 +20,13 @@ struct brake_sureness {
     int leading;    /**< quantity not measured that moves it most, else the measured one; -1: none */
     double share;   /**< [-] its share of the variance */
 };
+
+/** Whether a number is doubtful by itself. A worked value whose tolerance comes from raw readings moves
+ * with those.
+ * @param record  of a number
+ * @return        true when it has a tolerance of its own
+ */
+bool brake_record_moves(const struct brake_record *record);
 
 /** Sureness of every margin.
  * @param sheet     complete

@@ -1,0 +1,92 @@
+/** @file inputs.h
+ * What is doubtful about a vehicle, as independent shares between 0 and 1: one for every toleranced
+ * number, and one for every cause that several of them share.
+ *
+ * Two numbers with a cause of correlation c in common are each the normal score
+ * sqrt(1 - c) (own) + sqrt(c) (cause), so that they correlate by c whatever their shapes (a Gaussian
+ * copula of one factor), and the cause can be told from the numbers in every sensitivity.
+ */
+#ifndef BRAKE_INPUTS_H
+#define BRAKE_INPUTS_H
+
+#include <stddef.h>
+
+#include "brake/catalogue.h"
+#include "brake/chance.h"
+
+enum {
+    BRAKE_INPUTS = 256,   /**< room for doubtful numbers and causes together */
+    BRAKE_CAUSE_PATHS = 8 /**< room for the numbers of a cause */
+};
+
+/** Why several numbers are off together. */
+struct brake_cause {
+    const char *id;                      /**< ours, e.g. "shared.scales" */
+    const char *words;                   /**< what is shared */
+    double correlation;                  /**< [-] of any two of the numbers, 0 to 1 */
+    const char *source;                  /**< of the correlation */
+    const char *path[BRAKE_CAUSE_PATHS]; /**< of the numbers; NULL: no more */
+};
+
+/** A toleranced number. */
+struct brake_input {
+    int index; /**< of the quantity */
+    int cause; /**< of the used ones; -1: none */
+    struct brake_doubt doubt;
+};
+
+/** Everything that is doubtful about a vehicle. */
+struct brake_inputs {
+    const struct brake_sheet *sheet; /**< stays the caller's */
+    int count;                       /**< toleranced numbers */
+    int causes;                      /**< that two or more of them share */
+    struct brake_input input[BRAKE_INPUTS];
+    int cause[BRAKE_INPUTS]; /**< number in the table of causes */
+};
+
+/** A cause of the table.
+ * @param number  0 and up
+ * @return        the cause; NULL past the last
+ */
+const struct brake_cause *brake_cause_at(int number);
+
+/** List what is doubtful about a vehicle: numbers with a tolerance that do not come from others with
+ * one.
+ * @param sheet   complete; must outlive the inputs
+ * @param shape   of each quantity, by its index; NULL: all normal
+ * @param inputs  filled
+ * @return        OK, or E_SIZE when there are more than BRAKE_INPUTS
+ */
+enum brake_status brake_inputs_list(const struct brake_sheet *sheet, const enum brake_shape *shape,
+                                    struct brake_inputs *inputs);
+
+/** How many independent shares there are: first the numbers in their order, then the causes.
+ * @param inputs  listed
+ * @return        count
+ */
+int brake_inputs_count(const struct brake_inputs *inputs);
+
+/** Name of a share.
+ * @param inputs  listed
+ * @param number  0 to brake_inputs_count() - 1
+ * @param name    filled: path of the quantity, or id of the cause
+ * @param size    of name in bytes, 160 is enough
+ */
+void brake_inputs_name(const struct brake_inputs *inputs, int number, char *name, size_t size);
+
+/** Values of the toleranced numbers.
+ * @param inputs  listed
+ * @param share   [-] brake_inputs_count() shares, above 0, below 1
+ * @param value   [SI] room for inputs->count, filled
+ */
+void brake_inputs_values(const struct brake_inputs *inputs, const double *share, double *value);
+
+/** Vehicle of one sample.
+ * @param inputs   listed
+ * @param share    [-] brake_inputs_count() shares, above 0, below 1
+ * @param vehicle  filled
+ */
+void brake_inputs_vehicle(const struct brake_inputs *inputs, const double *share,
+                          struct brake_vehicle *vehicle);
+
+#endif

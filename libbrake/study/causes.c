@@ -1,0 +1,52 @@
+/* Why toleranced numbers are off together. Only what physics or one instrument ties; that one
+ * instrument correlates its readings: JCGM 100 (GUM), F.1.2.3, from memory. */
+#include "brake/inputs.h"
+
+#define NO_SOURCE "common practice, no source"
+
+static const struct brake_cause causes[] = {
+    {"shared.scales",
+     "the calibration of the scales, in every reading of them",
+     0.5,
+     NO_SOURCE,
+     {"scales.front_left", "scales.front_right", "scales.rear_left", "scales.rear_right",
+      "scales.front_axle", "scales.rear_axle", "tilt.ground_axle_level",
+      "tilt.ground_axle_tilted"}},
+    {"shared.weighing_empty",
+     "the calibration of the weighbridge, load empty",
+     0.5,
+     NO_SOURCE,
+     {"load.empty.front_axle", "load.empty.rear_axle"}},
+    {"shared.weighing_full",
+     "the calibration of the weighbridge, load full",
+     0.5,
+     NO_SOURCE,
+     {"load.full.front_axle", "load.full.rear_axle"}},
+    {"shared.friction",
+     "heat, wet and bedding, which front and rear go through together",
+     0.3,
+     NO_SOURCE,
+     {"front.disc.pads.mu", "front.drum.lining.mu", "rear.disc.pads.mu", "rear.drum.lining.mu"}},
+    {"shared.rollout",
+     "tape, floor and pressure gauge of the rollouts",
+     0.5,
+     NO_SOURCE,
+     {"front.tyre.rollout", "rear.tyre.rollout"}},
+    {"shared.tyre_size",
+     "how the tyres differ from the books, where a marking is all there is",
+     0.5,
+     NO_SOURCE,
+     {"front.tyre.rolling_radius", "rear.tyre.rolling_radius", "front.tyre.overall_diameter",
+      "rear.tyre.overall_diameter"}},
+    {"shared.vacuum",
+     "the calibration of the vacuum gauge",
+     0.5,
+     NO_SOURCE,
+     {"booster.vacuum", "booster.vacuum_low"}},
+};
+
+const struct brake_cause *brake_cause_at(int number)
+{
+    const int count = (int)(sizeof causes / sizeof causes[0]);
+    return number >= 0 && number < count ? &causes[number] : NULL;
+}

@@ -1,0 +1,341 @@
+/* Samples of a vehicle. Each is evaluated into its own place by any number of threads; everything else
+ * is done in the order of the samples, so that the threads leave no trace. */
+#include "brake/spread.h"
+
+#include <math.h>
+#include <stdlib.h>
+
+#include "brake/evaluate.h"
+#include "replicates.h"
+#include "watching.h"
+
+enum { BLOCK = 512 /* samples at a time; divides their number */ };
+
+/* The results that a builder asks for first. */
+static const char *const headlines[] = {
+    "empty.deceleration.most",
+    "full.deceleration.most",
+    "empty.stop.distance",
+    "full.stop.distance",
+    "full.pedal.force_for_target",
+    "full.pedal.travel_used",
+    "empty.balance.rear_first_above",
+    "full.balance.efficiency",
+    "full.failed.first_circuit",
+    "full.failed.second_circuit",
+    "full.failed.no_assist",
+    "full.parking.grade_up",
+};
+
+static const double percents[BRAKE_PERCENTILES] = {0.05, 0.25, 0.50, 0.75, 0.95};
+
+const char *brake_spread_wrong(long samples)
+{
+    if (samples < BRAKE_SPREAD_LEAST || samples > BRAKE_SPREAD_MOST ||
+        (samples & (samples - 1)) != 0)
+        return "accepts 1024, 2048, 4096 and so on by doubling, up to 262144";
+    return NULL;
+}
+
+double brake_spread_percent(int number)
+{
+    return percents[number];
+}
+
+enum brake_status brake_spread_prepare(const struct brake_sheet *sheet,
+                                       const struct brake_spread_options *options,
+                                       struct brake_spread *spread)
+{
+    if (brake_spread_wrong(options->samples) != NULL)
+        return BRAKE_E_RANGE;
+    spread->rules = options->rules;
+    spread->samples = options->samples;
+    spread->base = options->samples / BRAKE_SPREAD_BASE_SHARE;
+    spread->seed = options->seed;
+    spread->criteria = brake_criterion_count();
+    spread->results = 0;
+    for (size_t i = 0; i < sizeof headlines / sizeof headlines[0]; i++)
+        spread->result[spread->results++] = brake_result_find(headlines[i]);
+    brake_judge_all(options->rules, &sheet->vehicle, spread->judgement);
+    return brake_inputs_list(sheet, options->shape, &spread->inputs);
+}
+
+static int outputs_of(const struct brake_spread *spread)
+{
+    return spread->criteria + spread->results;
+}
+
+/* ---- one sample ----------------------------------------------------------------------------- */
+
+static void judge_sample(const void *context, const double *share, double *output)
+{
+    const struct brake_spread *spread = context;
+    struct brake_vehicle vehicle;
+    struct brake_judgement judgement[BRAKE_CRITERIA];
+    brake_inputs_vehicle(&spread->inputs, share, &vehicle);
+    brake_judge_all(spread->rules, &vehicle, judgement);
+    for (int c = 0; c < spread->criteria; c++)
+        output[c] = judgement[c].margin;
+}
+
+static struct brake_model margins_of(const struct brake_spread *spread)
+{
+    return (struct brake_model){brake_inputs_count(&spread->inputs), spread->criteria, judge_sample,
+                                spread};
+}
+
+static void keep_sample(const struct brake_spread *spread, const double *share, long sample)
+{
+    struct brake_vehicle vehicle;
+    struct brake_judgement judgement[BRAKE_CRITERIA];
+    struct brake_results results;
+    brake_inputs_vehicle(&spread->inputs, share, &vehicle);
+    brake_judge_all(spread->rules, &vehicle, judgement);
+    brake_evaluate(&vehicle, &results);
+    for (int c = 0; c < spread->criteria; c++)
+        spread->value[c * spread->samples + sample] = judgement[c].margin;
+    for (int r = 0; r < spread->results; r++)
+        spread->value[(spread->criteria + r) * spread->samples + sample] =
+            brake_result_value(&results, spread->result[r]);
+}
+
+/* ---- all samples ---------------------------------------------------------------------------- */
+
+/* Returns false when told to stop. */
+static bool draw(const struct brake_spread *spread, struct brake_sobol *sobol,
+                 const struct brake_watch *watch, double total)
+{
+    const long each = spread->samples / BRAKE_REPLICATES;
+    replicates_scramble(brake_inputs_count(&spread->inputs),
+                        UINT64_C(2) * BRAKE_REPLICATES * spread->seed, sobol);
+    for (long first = 0; first < spread->samples; first += BLOCK) {
+        if (watch_stops(watch))
+            return false;
+#pragma omp parallel for schedule(dynamic, 8)
+        for (long sample = first; sample < first + BLOCK; sample++) {
+            double share[BRAKE_INPUTS];
+            replicates_shares(sobol, each, sample, share);
+            keep_sample(spread, share, sample);
+        }
+        watch_tell(watch, (double)first, total);
+    }
+    return true;
+}
+
+/* ---- from the samples to the figures --------------------------------------------------------- */
+
+/* How many samples of a replicate were judged, and how many of them meet. */
+struct tally {
+    double judged, met;
+};
+
+static void set_probability(const struct tally tally[BRAKE_REPLICATES], double *met, double *error)
+{
+    struct tally all = {0.0, 0.0};
+    double share[BRAKE_REPLICATES];
+    for (int r = 0; r < BRAKE_REPLICATES; r++) {
+        all.judged += tally[r].judged;
+        all.met += tally[r].met;
+    }
+    *met = all.met / all.judged;
+    for (int r = 0; r < BRAKE_REPLICATES; r++)
+        share[r] = tally[r].judged > 0.0 ? tally[r].met / tally[r].judged : *met;
+    *error = all.judged > 0.0 ? fmax(replicates_error(share), 3.0 / all.judged) : BRAKE_NAN;
+}
+
+static void count_criterion(struct brake_spread *spread, int criterion)
+{
+    const long each = spread->samples / BRAKE_REPLICATES;
+    const double *margin = spread->value + criterion * spread->samples;
+    struct brake_spread_output *output = &spread->output[criterion];
+    struct tally tally[BRAKE_REPLICATES] = {{0.0, 0.0}};
+    for (long i = 0; i < spread->samples; i++) {
+        tally[i / each].judged += isnan(margin[i]) ? 0.0 : 1.0;
+        tally[i / each].met += margin[i] >= 0.0 ? 1.0 : 0.0;
+    }
+    set_probability(tally, &output->met, &output->met_error);
+}
+
+static void count_all(struct brake_spread *spread)
+{
+    const long each = spread->samples / BRAKE_REPLICATES;
+    struct tally tally[BRAKE_REPLICATES] = {{0.0, 0.0}};
+    for (long i = 0; i < spread->samples; i++) {
+        bool judged = false;
+        bool short_of = false;
+        for (int c = 0; c < spread->criteria; c++) {
+            const double margin = spread->value[c * spread->samples + i];
+            judged = judged || !isnan(margin);
+            short_of = short_of || margin < 0.0;
+        }
+        tally[i / each].judged += judged ? 1.0 : 0.0;
+        tally[i / each].met += judged && !short_of ? 1.0 : 0.0;
+    }
+    set_probability(tally, &spread->all_met, &spread->all_met_error);
+}
+
+/* Rising; what is not known comes last. */
+static int compare(const void *left, const void *right)
+{
+    const double a = *(const double *)left;
+    const double b = *(const double *)right;
+    if (isnan(a) || isnan(b))
+        return (isnan(a) ? 1 : 0) - (isnan(b) ? 1 : 0);
+    return (a > b) - (a < b);
+}
+
+/* Straight line between the two nearest of the sorted values (Hyndman and Fan, type 7). */
+static double percentile(const double *value, long count, double share)
+{
+    const double place = (double)(count - 1) * share;
+    const long below = (long)place;
+    const double part = place - (double)below;
+    if (!(part > 0.0) || value[below] == value[below + 1])
+        return value[below];
+    return value[below] + part * (value[below + 1] - value[below]);
+}
+
+static void set_percentiles(struct brake_spread *spread, int number)
+{
+    double *value = spread->value + number * spread->samples;
+    struct brake_spread_output *output = &spread->output[number];
+    long count = 0;
+    qsort(value, (size_t)spread->samples, sizeof *value, compare);
+    while (count < spread->samples && !isnan(value[count]))
+        count++;
+    output->judged = (double)count / (double)spread->samples;
+    for (int i = 0; i < BRAKE_PERCENTILES; i++)
+        output->percentile[i] = count > 0 ? percentile(value, count, percents[i]) : BRAKE_NAN;
+}
+
+static void sum_up(struct brake_spread *spread)
+{
+    count_all(spread);
+#pragma omp parallel for schedule(dynamic)
+    for (int i = 0; i < outputs_of(spread); i++) {
+        spread->output[i].met = BRAKE_NAN;
+        spread->output[i].met_error = BRAKE_NAN;
+        if (i < spread->criteria)
+            count_criterion(spread, i);
+        set_percentiles(spread, i);
+    }
+}
+
+/* ---- the study ------------------------------------------------------------------------------- */
+
+static size_t values_size(const struct brake_spread *spread)
+{
+    return (size_t)outputs_of(spread) * (size_t)spread->samples * sizeof(double);
+}
+
+static size_t index_size(const struct brake_spread *spread)
+{
+    return (size_t)spread->criteria * (size_t)brake_inputs_count(&spread->inputs) *
+           sizeof(struct brake_index);
+}
+
+size_t brake_spread_room(const struct brake_spread *spread)
+{
+    const struct brake_model model = margins_of(spread);
+    return values_size(spread) + index_size(spread) + brake_indices_room(&model);
+}
+
+/* The second part of a study's progress. */
+struct later {
+    const struct brake_watch *watch;
+    double before, total;
+};
+
+static void tell_later(void *context, double done, double total)
+{
+    const struct later *later = context;
+    (void)total;
+    watch_tell(later->watch, later->before + done, later->total);
+}
+
+/* What nothing moves has no indices. */
+static bool find_indices(struct brake_spread *spread, void *room, const struct later *later)
+{
+    const struct brake_model model = margins_of(spread);
+    const struct brake_watch watch = {tell_later, (void *)later,
+                                      later->watch != NULL ? later->watch->stop : NULL};
+    const struct brake_indices_plan plan = {
+        spread->base, UINT64_C(2) * BRAKE_REPLICATES * spread->seed + BRAKE_REPLICATES, room,
+        &watch};
+    return model.inputs == 0 || brake_indices(&model, &plan, spread->index);
+}
+
+bool brake_spread_run(struct brake_spread *spread, void *room, const struct brake_watch *watch)
+{
+    const struct brake_model model = margins_of(spread);
+    const struct later later = {
+        watch, (double)spread->samples,
+        (double)(spread->samples + brake_indices_cost(&model, spread->base))};
+    spread->value = room;
+    spread->index = (struct brake_index *)((char *)room + values_size(spread));
+    void *rest = (char *)spread->index + index_size(spread);
+    if (!draw(spread, rest, watch, later.total) || !find_indices(spread, rest, &later))
+        return false;
+    sum_up(spread);
+    watch_tell(watch, later.total, later.total);
+    return true;
+}
+
+/* ---- what it says ---------------------------------------------------------------------------- */
+
+bool brake_spread_draws(const struct brake_spread *spread, int criterion)
+{
+    const struct brake_criterion *c = brake_criterion_at(criterion);
+    return ((unsigned)c->rules & spread->rules) != 0 && !brake_measure_hot(c->measure);
+}
+
+int brake_spread_limiting(const struct brake_spread *spread)
+{
+    int least = -1;
+    for (int i = 0; i < spread->criteria; i++) {
+        const struct brake_spread_output *one = &spread->output[i];
+        const struct brake_spread_output *best = &spread->output[least < 0 ? i : least];
+        if (!(one->judged > 0.0))
+            continue;
+        if (least < 0 || one->met < best->met ||
+            (one->met <= best->met && one->percentile[2] < best->percentile[2]))
+            least = i;
+    }
+    return least;
+}
+
+struct brake_index brake_spread_index(const struct brake_spread *spread, int criterion, int number)
+{
+    return spread->index[criterion * brake_inputs_count(&spread->inputs) + number];
+}
+
+int brake_spread_leading(const struct brake_spread *spread, int criterion, int *number, int most)
+{
+    int count = 0;
+    for (int i = 0; i < brake_inputs_count(&spread->inputs); i++) {
+        const double total = brake_spread_index(spread, criterion, i).total;
+        int at = count;
+        if (!(total > 0.0))
+            continue;
+        while (at > 0 && total > brake_spread_index(spread, criterion, number[at - 1]).total)
+            at--;
+        for (int j = count < most ? count++ : most - 1; j > at; j--)
+            number[j] = number[j - 1];
+        if (at < most)
+            number[at] = i;
+    }
+    return count;
+}
+
+int brake_spread_exit(const struct brake_spread *spread)
+{
+    int exit = 0;
+    for (int i = 0; i < spread->criteria; i++) {
+        if (spread->output[i].met < 0.95)
+            return 1;
+        if (brake_spread_draws(spread, i) && spread->judgement[i].applies &&
+            !(spread->output[i].judged > 0.0))
+            exit = 3;
+    }
+    return exit;
+}

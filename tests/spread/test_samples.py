@@ -1,0 +1,199 @@
+"""Samples held against NumPy and SciPy: the sequence, the shapes, the percentiles."""
+import json
+import os
+import pathlib
+import subprocess
+
+import numpy
+import pytest
+from scipy import stats
+from scipy.stats import qmc
+
+ROOT = pathlib.Path(__file__).parents[2]
+DRIVER = pathlib.Path(os.environ.get("LIBBRAKE_BUILD", ROOT / "build")) / "tests" / "spread-driver"
+HERON = ROOT / "examples" / "heron.ini"
+DIMENSIONS = 512
+
+
+def driver(*words, given=b""):
+    run = subprocess.run([DRIVER, *map(str, words)], input=given, stdout=subprocess.PIPE, check=True)
+    return numpy.frombuffer(run.stdout)
+
+
+def points(dimensions, first, count, *seed):
+    return driver("sobol", dimensions, first, count, *seed).reshape(count, dimensions)
+
+
+# ---- the sequence: SciPy's, whose direction numbers are those of Joe and Kuo -----------------------
+
+
+def test_plain_points_are_those_of_scipy():
+    expected = qmc.Sobol(DIMENSIONS, scramble=False).random(4096)
+    assert numpy.array_equal(points(DIMENSIONS, 0, 4096), expected)
+
+
+@pytest.mark.parametrize("bit", range(12, 20))
+def test_each_direction_number_is_that_of_scipy(bit):
+    # The Gray code of 2^(bit+1) - 1 is a one and zeros: the point is the direction number.
+    index = 2 ** (bit + 1) - 1
+    expected = qmc.Sobol(DIMENSIONS, scramble=False).fast_forward(index).random(1)
+    assert numpy.array_equal(points(DIMENSIONS, index, 1), expected)
+
+
+def test_scrambled_points_have_one_in_every_equal_part_of_every_coordinate():
+    for seed in (1, 2, 3):
+        for power in (4, 8, 11):
+            cells = numpy.floor(points(DIMENSIONS, 0, 2**power, seed) * 2**power).astype(int)
+            assert (numpy.sort(cells, axis=0) == numpy.arange(2**power)[:, None]).all()
+
+
+def test_scrambled_points_keep_the_net_of_the_first_two_dimensions():
+    # Dimensions 1 and 2 are a (0, m, 2)-net in base 2 (Niederreiter 1992, from memory): every box of
+    # area 2^-m, whatever its sides, has one point.
+    power = 10
+    for seed in (5, 6):
+        pair = points(2, 0, 2**power, seed)
+        for across in range(power + 1):
+            box = numpy.floor(pair * [2**across, 2 ** (power - across)]).astype(int)
+            number = box[:, 0] * 2 ** (power - across) + box[:, 1]
+            assert len(set(number)) == 2**power
+
+
+def test_another_seed_gives_other_points_and_the_same_seed_the_same():
+    one, again, other = (points(8, 0, 64, seed) for seed in (7, 7, 8))
+    assert numpy.array_equal(one, again)
+    assert not numpy.isin(one, other).any()
+
+
+def test_scrambled_points_are_uniform_over_many_seeds():
+    # One point, 2000 scrambles: Kolmogorov-Smirnov at 1 of 1000, for each of 4 coordinates.
+    found = numpy.array([points(4, 5, 1, seed)[0] for seed in range(2000)])
+    for coordinate in found.T:
+        assert stats.kstest(coordinate, "uniform").pvalue > 0.001 / 4
+
+
+# ---- shapes ---------------------------------------------------------------------------------------
+
+
+def test_normal_values_are_those_of_scipy():
+    share = numpy.concatenate(
+        [
+            numpy.linspace(1e-6, 1 - 1e-6, 100001),
+            10.0 ** -numpy.arange(1.0, 300.0),
+            1 - 10.0 ** -numpy.arange(1.0, 15.0),
+        ]
+    )
+    found = driver("quantile", given=share.tobytes())
+    expected = stats.norm.ppf(share)
+    assert numpy.max(numpy.abs(found - expected) / numpy.maximum(1, numpy.abs(expected))) < 1e-14
+
+
+def test_normal_values_at_the_ends():
+    share = numpy.array([0.0, 1.0, -0.1, 1.1, numpy.nan])
+    found = driver("quantile", given=share.tobytes())
+    assert found[0] == -numpy.inf and found[1] == numpy.inf and numpy.isnan(found[2:]).all()
+
+
+SHARES = numpy.linspace(0.0005, 0.9995, 1000)
+HALF = {0: 3.0 / 1.959963984540054, 1: 3.0 / 0.95, 2: 3.0 / (1 - 0.05**0.5)}
+SHAPES = {
+    0: lambda: stats.norm(10, HALF[0]),
+    1: lambda: stats.uniform(10 - HALF[1], 2 * HALF[1]),
+    2: lambda: stats.triang(0.5, 10 - HALF[2], 2 * HALF[2]),
+}
+
+
+@pytest.mark.parametrize("shape", SHAPES)
+def test_each_shape_holds_95_of_100_within_its_tolerance(shape):
+    given = numpy.array([0.025, 0.5, 0.975])
+    found = driver("shape", shape, 10, 3, -1e3, 1e3, given=given.tobytes())
+    assert found == pytest.approx([7, 10, 13], rel=1e-14)
+
+
+@pytest.mark.parametrize("shape", SHAPES)
+@pytest.mark.parametrize("low, high", [(-1e3, 1e3), (9, 1e3), (-1e3, 10.5), (8.5, 12), (10, 12)])
+def test_what_is_out_of_range_is_left_out_and_the_rest_counts_as_the_whole(shape, low, high):
+    # Quantiles of a truncated distribution: F(x) = (G(x) - G(low)) / (G(high) - G(low)).
+    whole = SHAPES[shape]()
+    expected = whole.ppf(
+        whole.cdf(low) + SHARES * (whole.cdf(high) - whole.cdf(low))
+    )
+    found = driver("shape", shape, 10, 3, low, high, given=SHARES.tobytes())
+    assert found == pytest.approx(expected, rel=1e-12)
+
+
+@pytest.mark.parametrize("shape", SHAPES)
+def test_the_outermost_shares_stay_in_range(shape):
+    outermost = numpy.array([2.0**-33, 1 - 2.0**-33])
+    for low, high in ((9, 12), (10, 10.1), (-1e3, 10), (9.999999, 10.000001)):
+        found = driver("shape", shape, 10, 3, low, high, given=outermost.tobytes())
+        assert low <= found[0] < found[1] <= high
+
+
+def test_a_value_out_of_range_itself_opens_that_end():
+    found = driver("shape", 0, 10, 3, 11, 14, given=SHARES.tobytes())
+    assert 10 <= found.min() < 10.01 and 13.8 < found.max() <= 14
+
+
+# ---- toleranced numbers of a vehicle ----------------------------------------------------------------
+
+
+def sampled(count=8192, seed=3, file=HERON):
+    """Values of the toleranced numbers by path, and what the report says of each."""
+    program = os.environ.get("STOPMARGIN", str(ROOT / "build" / "stopmargin"))
+    run = subprocess.run([program, "spread", file, "--samples", "1024", "--json"],
+                         stdout=subprocess.PIPE)  # fmt: skip
+    inputs = json.loads(run.stdout)["inputs"]
+    values = driver("values", file, count, seed).reshape(count, len(inputs))
+    return {one["path"]: column for one, column in zip(inputs, values.T)}, inputs
+
+
+def test_middle_and_deviation_are_those_of_the_file():
+    values, inputs = sampled()
+    for one in inputs:
+        column = values[one["path"]]
+        if one["value"] - 3 * one["tolerance"] < 0 < one["value"] or "efficiency" in one["path"]:
+            continue  # the range cuts some off
+        assert column.mean() == pytest.approx(one["value"], abs=0.002 * one["tolerance"])
+        assert column.std() == pytest.approx(one["tolerance"] / 1.959964, rel=0.005)
+
+
+TIED = {
+    ("scales.front_left", "scales.rear_right"): 0.5,
+    ("scales.front_left", "scales.front_right"): 0.5,
+    ("load.full.front_axle", "load.full.rear_axle"): 0.5,
+    ("front.disc.pads.mu", "rear.drum.lining.mu"): 0.3,
+    ("booster.vacuum", "booster.vacuum_low"): 0.5,
+    ("front.tyre.overall_diameter", "rear.tyre.overall_diameter"): 0.5,
+    ("front.disc.pads.mu", "scales.front_left"): 0.0,
+    ("vehicle.cg_height", "road.adhesion"): 0.0,
+    ("scales.front_left", "load.full.front_axle"): 0.0,
+}
+
+
+@pytest.mark.parametrize("pair", TIED)
+def test_pairs_correlate_as_the_table_of_causes_asks(pair):
+    values, _ = sampled()
+    found = numpy.corrcoef(values[pair[0]], values[pair[1]])[0, 1]
+    # A scrambled net of 8192 points: a few thousandths; random ones would scatter by 0.011.
+    assert found == pytest.approx(TIED[pair], abs=0.01)
+
+
+# ---- percentiles ------------------------------------------------------------------------------------
+
+
+def test_percentiles_are_those_of_numpy():
+    samples = 1024
+    rows = driver("spread", HERON, samples).reshape(-1, samples + 5)
+    judged = 0
+    for row in rows:
+        value, found = row[:samples], row[samples:]
+        known = value[~numpy.isnan(value)]
+        if len(known) == 0:
+            assert numpy.isnan(found).all()
+            continue
+        judged += 1
+        assert (numpy.diff(known) >= 0).all()
+        expected = numpy.percentile(known, [5, 25, 50, 75, 95])
+        assert found == pytest.approx(expected, rel=1e-13)
+    assert judged > 30

@@ -1,0 +1,191 @@
+/* What is doubtful about a vehicle, and its samples. Vehicle: ../vehicle/sheet.h. */
+#include "../vehicle/sheet.h"
+
+#include "brake/inputs.h"
+#include "brake/sobol.h"
+
+static struct brake_sheet sheet;
+static struct brake_inputs inputs;
+
+static void list(const char *text)
+{
+    read_sheet(&sheet, text);
+    assert_int_equal(brake_inputs_list(&sheet, NULL, &inputs), BRAKE_OK);
+}
+
+static void list_exact_but(const char *text, const char *path, double tolerance)
+{
+    read_sheet(&sheet, text);
+    make_exact(&sheet);
+    state_tolerance(&sheet, path, tolerance, BRAKE_ESTIMATED);
+    assert_int_equal(brake_inputs_list(&sheet, NULL, &inputs), BRAKE_OK);
+}
+
+static int number_of(const char *name)
+{
+    char found[160];
+    for (int i = 0; i < brake_inputs_count(&inputs); i++) {
+        brake_inputs_name(&inputs, i, found, sizeof found);
+        if (strcmp(found, name) == 0)
+            return i;
+    }
+    return -1;
+}
+
+static void what_comes_from_readings_is_not_doubtful_by_itself(void **state)
+{
+    (void)state;
+    list(plus(swapped(plain, "mass = 2000 kg\nfront_share = 50 %\n", ""),
+              "[scales]\nfront_left = 500 kg\nfront_right = 510 kg\nrear_left = 480 kg\n"
+              "rear_right = 510 kg\n"));
+    assert_true(number_of("scales.front_left") >= 0);
+    assert_int_equal(number_of("vehicle.mass"), -1);
+    assert_int_equal(number_of("vehicle.front_share"), -1);
+}
+
+static void only_numbers_with_a_tolerance_are_listed(void **state)
+{
+    (void)state;
+    list_exact_but(plain, "front.disc.pads.mu", 0.04);
+    assert_int_equal(inputs.count, 1);
+    assert_int_equal(inputs.causes, 0);
+    assert_int_equal(brake_inputs_count(&inputs), 1);
+    assert_int_equal(number_of("front.disc.pads.mu"), 0);
+}
+
+static void a_vehicle_without_tolerances_has_nothing_doubtful(void **state)
+{
+    (void)state;
+    read_sheet(&sheet, plain);
+    make_exact(&sheet);
+    assert_int_equal(brake_inputs_list(&sheet, NULL, &inputs), BRAKE_OK);
+    assert_int_equal(brake_inputs_count(&inputs), 0);
+}
+
+static void a_cause_needs_two_numbers_that_share_it(void **state)
+{
+    (void)state;
+    list_exact_but(plain, "front.disc.pads.mu", 0.04);
+    assert_int_equal(number_of("shared.friction"), -1);
+    state_tolerance(&sheet, "rear.disc.pads.mu", 0.04, BRAKE_ESTIMATED);
+    assert_int_equal(brake_inputs_list(&sheet, NULL, &inputs), BRAKE_OK);
+    assert_int_equal(inputs.causes, 1);
+    /* Behind the numbers. */
+    assert_int_equal(number_of("shared.friction"), 2);
+}
+
+static void every_cause_names_known_paths_and_a_reason(void **state)
+{
+    (void)state;
+    const struct brake_cause *cause;
+    for (int i = 0; (cause = brake_cause_at(i)) != NULL; i++) {
+        assert_true(cause->correlation > 0.0 && cause->correlation < 1.0);
+        assert_true(strlen(cause->words) > 20 && strlen(cause->source) > 10);
+        assert_non_null(cause->path[1]);
+        for (int k = 0; k < BRAKE_CAUSE_PATHS && cause->path[k] != NULL; k++)
+            assert_true(brake_catalogue_find(NULL, cause->path[k]) >= 0);
+    }
+    assert_null(brake_cause_at(-1));
+}
+
+/* In the middle of a range wide enough, half of the values lie below the one stated. */
+static void the_middle_share_is_the_vehicle_as_stated(void **state)
+{
+    (void)state;
+    double share[BRAKE_INPUTS];
+    struct brake_vehicle vehicle;
+    list_exact_but(plain, "front.disc.pads.mu", 0.04);
+    state_tolerance(&sheet, "rear.disc.pads.mu", 0.04, BRAKE_ESTIMATED);
+    assert_int_equal(brake_inputs_list(&sheet, NULL, &inputs), BRAKE_OK);
+    for (int i = 0; i < brake_inputs_count(&inputs); i++)
+        share[i] = 0.5;
+    brake_inputs_vehicle(&inputs, share, &vehicle);
+    assert_near(vehicle.axle[BRAKE_FRONT].pads.mu, 0.4, 1e-14);
+    assert_near(vehicle.axle[BRAKE_REAR].pads.mu, 0.4, 1e-14);
+}
+
+/* A cause of correlation 0.3 at its share of 0.975: every number at Phi(1.96 sqrt(0.3)), that is
+ * 1.96 sqrt(0.3) of its sigma of 0.02 / 1.96 up. */
+static void a_cause_moves_all_its_numbers(void **state)
+{
+    (void)state;
+    const double share[] = {0.5, 0.5, 0.975};
+    double value[2];
+    list_exact_but(plain, "front.disc.pads.mu", 0.02);
+    state_tolerance(&sheet, "rear.disc.pads.mu", 0.04, BRAKE_ESTIMATED);
+    assert_int_equal(brake_inputs_list(&sheet, NULL, &inputs), BRAKE_OK);
+    brake_inputs_values(&inputs, share, value);
+    assert_near(value[0], 0.4 + sqrt(0.3) * 0.02, 1e-12);
+    assert_near(value[1], 0.4 + sqrt(0.3) * 0.04, 1e-12);
+}
+
+/* A rollout 2 % up: the radius of both axles follows, as the rear tyre repeats the front one. */
+static void a_sample_works_everything_out_anew(void **state)
+{
+    (void)state;
+    const double share[] = {0.975};
+    struct brake_vehicle vehicle;
+    list_exact_but(
+        swapped(plain, "rolling_radius = 400 mm\noverall_diameter = 800 mm\n", "rollout = 2.5 m\n"),
+        "front.tyre.rollout", 0.05);
+    brake_inputs_vehicle(&inputs, share, &vehicle);
+    assert_near(vehicle.axle[BRAKE_FRONT].tyre.rolling_radius, 2.55 / 2.0 / BRAKE_PI, 1e-12);
+    assert_near(vehicle.axle[BRAKE_REAR].tyre.rolling_radius, 2.55 / 2.0 / BRAKE_PI, 1e-12);
+    assert_near(sheet.vehicle.axle[BRAKE_REAR].tyre.rolling_radius, 2.5 / 2.0 / BRAKE_PI, 1e-12);
+}
+
+static void hold_ranges(const enum brake_shape *shape)
+{
+    static struct brake_sobol sobol;
+    double share[BRAKE_INPUTS];
+    double value[BRAKE_INPUTS];
+    assert_int_equal(brake_inputs_list(&sheet, shape, &inputs), BRAKE_OK);
+    brake_sobol_scrambled(brake_inputs_count(&inputs), 1, &sobol);
+    for (uint32_t sample = 0; sample < 4096; sample++) {
+        brake_sobol_point(&sobol, sample, share);
+        for (int i = 0; i < brake_inputs_count(&inputs); i++)
+            share[i] += 0x1p-33;
+        brake_inputs_values(&inputs, share, value);
+        for (int i = 0; i < inputs.count; i++) {
+            const struct brake_quantity *q = brake_quantity_at(inputs.input[i].index);
+            assert_in_range(value[i] >= q->low && value[i] <= q->high, 1, 1);
+        }
+    }
+}
+
+/* With tolerances as large as the values themselves. */
+static void no_sample_leaves_the_accepted_range(void **state)
+{
+    (void)state;
+    read_sheet(&sheet, full_text());
+    for (int i = 0; i < brake_catalogue_count(); i++) {
+        struct brake_record *record = &sheet.record[i];
+        const double value = brake_quantity_value(&sheet.vehicle, i);
+        if (record->from != BRAKE_ABSENT && !record->worked && isfinite(value) &&
+            brake_quantity_at(i)->kind == BRAKE_REAL)
+            record->tolerance = fabs(value);
+    }
+    for (int shape = 0; shape < BRAKE_SHAPES; shape++) {
+        enum brake_shape shapes[BRAKE_ROWS];
+        for (int i = 0; i < BRAKE_ROWS; i++)
+            shapes[i] = (enum brake_shape)shape;
+        hold_ranges(shapes);
+        assert_true(inputs.count > 50);
+    }
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(what_comes_from_readings_is_not_doubtful_by_itself),
+        cmocka_unit_test(only_numbers_with_a_tolerance_are_listed),
+        cmocka_unit_test(a_vehicle_without_tolerances_has_nothing_doubtful),
+        cmocka_unit_test(a_cause_needs_two_numbers_that_share_it),
+        cmocka_unit_test(every_cause_names_known_paths_and_a_reason),
+        cmocka_unit_test(the_middle_share_is_the_vehicle_as_stated),
+        cmocka_unit_test(a_cause_moves_all_its_numbers),
+        cmocka_unit_test(a_sample_works_everything_out_anew),
+        cmocka_unit_test(no_sample_leaves_the_accepted_range),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}

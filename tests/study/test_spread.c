@@ -1,0 +1,347 @@
+/* How sure a verdict is. Expected values by hand from the one line that moves: deceleration at 500 N,
+ * full, is 36/11 (mu/0.4) + 9/11 m/s2, mu that of the front pads; see test_tolerance.c. */
+#include "../vehicle/sheet.h"
+
+#include <stdlib.h>
+
+#include "brake/chance.h"
+#include "brake/spread.h"
+
+static struct brake_sheet sheet;
+static struct brake_spread spread;
+static struct brake_spread_options options;
+static void *room;
+
+static int number_of(const char *id)
+{
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        if (strcmp(brake_criterion_at(i)->id, id) == 0)
+            return i;
+    }
+    fail();
+    return -1;
+}
+
+static int start(void **state)
+{
+    (void)state;
+    for (int i = 0; i < BRAKE_ROWS; i++)
+        options.shape[i] = BRAKE_NORMAL;
+    options.rules = BRAKE_RULES_ALL;
+    options.samples = BRAKE_SPREAD_LEAST;
+    options.seed = 1;
+    room = NULL;
+    return 0;
+}
+
+static int end(void **state)
+{
+    (void)state;
+    free(room);
+    return 0;
+}
+
+static bool draw(const struct brake_watch *watch)
+{
+    free(room);
+    assert_int_equal(brake_spread_prepare(&sheet, &options, &spread), BRAKE_OK);
+    room = malloc(brake_spread_room(&spread));
+    return brake_spread_run(&spread, room, watch);
+}
+
+static void read_exact(const char *text)
+{
+    read_sheet(&sheet, text);
+    make_exact(&sheet);
+}
+
+/* Margin of a deceleration of 6.43 m/s2 (un.13h.type0). */
+static double margin_at(double mu)
+{
+    return (36.0 / 11.0 * mu / 0.4 + 9.0 / 11.0) / 6.43 - 1.0;
+}
+
+static double mu_for(double deceleration)
+{
+    return (deceleration - 9.0 / 11.0) * 11.0 / 36.0 * 0.4;
+}
+
+/* mu = 0.68 +- 0.04: sigma 0.04/1.96. On a road where nothing locks. */
+static void read_one_friction(void)
+{
+    read_exact(
+        swapped(swapped(plain, "mu = 0.4\n", "mu = 0.68\n"), "adhesion = 0.8", "adhesion = 1.3"));
+    state_tolerance(&sheet, "front.disc.pads.mu", 0.04, BRAKE_ESTIMATED);
+}
+
+static void a_margin_has_the_percentiles_of_what_moves_it(void **state)
+{
+    (void)state;
+    const struct brake_spread_output *output = &spread.output[number_of("un.13h.type0")];
+    options.samples = 4096;
+    read_one_friction();
+    assert_true(draw(NULL));
+    for (int i = 0; i < BRAKE_PERCENTILES; i++) {
+        const double z = brake_normal_value(brake_spread_percent(i));
+        near_hold(output->percentile[i], margin_at(0.68 + z * 0.04 / 1.959963984540054), 5e-4,
+                  "percentile", __FILE__, __LINE__);
+    }
+    assert_true(output->judged == 1.0);
+}
+
+static void a_requirement_is_met_as_often_as_its_friction_is_there(void **state)
+{
+    (void)state;
+    const double needed = mu_for(6.43);
+    const struct brake_spread_output *output = &spread.output[number_of("un.13h.type0")];
+    options.samples = 4096;
+    read_one_friction();
+    assert_true(draw(NULL));
+    const double exact = brake_normal_share((0.68 - needed) / (0.04 / 1.959963984540054));
+    assert_in_range(exact > 0.3 && exact < 0.7, 1, 1);
+    near_hold(output->met, exact, output->met_error, "met", __FILE__, __LINE__);
+    /* One sample in each equal part of a single coordinate: no more than one of each replicate is
+     * on the wrong side. */
+    near_hold(output->met, exact, 16.0 / 4096.0, "met", __FILE__, __LINE__);
+}
+
+/* Uniform within 0.04/0.95. */
+static void another_shape_gives_its_own_probability(void **state)
+{
+    (void)state;
+    const double needed = mu_for(6.43);
+    options.samples = 4096;
+    read_one_friction();
+    options.shape[index_at(&sheet.vehicle, "front.disc.pads.mu")] = BRAKE_UNIFORM;
+    assert_true(draw(NULL));
+    const struct brake_spread_output *output = &spread.output[number_of("un.13h.type0")];
+    near_hold(output->met, 0.5 + (0.68 - needed) / 2.0 / (0.04 / 0.95), 16.0 / 4096.0, "met",
+              __FILE__, __LINE__);
+}
+
+/* Probability and its error over 40 seeds: 38 intervals hold the exact one, give or take 3 standard
+ * deviations of 1.4. Two inputs, so that the step runs across the net. */
+static void the_error_of_a_probability_holds_it_in_about_95_of_100(void **state)
+{
+    (void)state;
+    int held = 0;
+    read_exact(
+        swapped(swapped(swapped(plain, "mu = 0.4\n", "mu = 0.63\n"), "mu = 40 %", "mu = 0.63"),
+                "adhesion = 0.8", "adhesion = 1.3"));
+    state_tolerance(&sheet, "front.disc.pads.mu", 0.1, BRAKE_ESTIMATED);
+    state_tolerance(&sheet, "rear.disc.pads.mu", 0.1, BRAKE_ESTIMATED);
+    /* a = (36 mu_1 + 9 mu_2) / 4.4; variance with the correlation of 0.3 of shared.friction. */
+    const double sigma =
+        0.1 / 1.959963984540054 / 4.4 * sqrt(36.0 * 36.0 + 81.0 + 0.6 * 36.0 * 9.0);
+    const double exact = brake_normal_share((45.0 * 0.63 / 4.4 - 6.43) / sigma);
+    for (options.seed = 0; options.seed < 40; options.seed++) {
+        assert_true(draw(NULL));
+        const struct brake_spread_output *output = &spread.output[number_of("un.13h.type0")];
+        held += fabs(output->met - exact) <= output->met_error;
+    }
+    assert_in_range(held, 34, 40);
+}
+
+static void the_line_that_moves_a_margin_decides_it(void **state)
+{
+    (void)state;
+    int number[3];
+    read_one_friction();
+    state_tolerance(&sheet, "stop.reaction_time", 0.1, BRAKE_ESTIMATED);
+    assert_true(draw(NULL));
+    const int criterion = number_of("un.13h.type0");
+    assert_int_equal(brake_spread_leading(&spread, criterion, number, 3), 1);
+    const struct brake_index index = brake_spread_index(&spread, criterion, number[0]);
+    assert_int_equal(spread.inputs.input[number[0]].index,
+                     index_at(&sheet.vehicle, "front.disc.pads.mu"));
+    near_hold(index.total, 1.0, 0.2, "total", __FILE__, __LINE__);
+}
+
+static void what_decides_comes_by_falling_index(void **state)
+{
+    (void)state;
+    int number[5];
+    options.samples = 4096;
+    read_sheet(&sheet, full_text());
+    assert_true(draw(NULL));
+    const int criterion = brake_spread_limiting(&spread);
+    assert_int_equal(brake_spread_leading(&spread, criterion, number, 5), 5);
+    for (int i = 1; i < 5; i++)
+        assert_true(brake_spread_index(&spread, criterion, number[i]).total <=
+                    brake_spread_index(&spread, criterion, number[i - 1]).total);
+    for (int k = 0; k < brake_inputs_count(&spread.inputs); k++) {
+        bool named = false;
+        for (int i = 0; i < 5; i++)
+            named = named || number[i] == k;
+        assert_true(named || brake_spread_index(&spread, criterion, k).total <=
+                                 brake_spread_index(&spread, criterion, number[4]).total);
+    }
+}
+
+static void a_vehicle_without_tolerances_is_certain(void **state)
+{
+    (void)state;
+    int number;
+    read_exact(plain);
+    assert_true(draw(NULL));
+    for (int i = 0; i < spread.criteria; i++) {
+        const struct brake_spread_output *output = &spread.output[i];
+        const double margin = spread.judgement[i].margin;
+        if (isnan(margin)) {
+            assert_true(output->judged == 0.0 && isnan(output->met));
+            continue;
+        }
+        assert_true(output->met == (margin >= 0.0 ? 1.0 : 0.0));
+        /* Rule of three: 3/1024, when nothing was seen. */
+        assert_near(output->met_error, 3.0 / 1024.0, ROUNDING);
+        assert_true(output->percentile[0] == margin && output->percentile[4] == margin);
+        assert_int_equal(brake_spread_leading(&spread, i, &number, 1), 0);
+    }
+}
+
+/* Above 125 km/h (BRAKE_TO_FAST): at 125 +- 5 km/h it applies to half. */
+static void a_criterion_that_applies_now_and_then_says_how_often(void **state)
+{
+    (void)state;
+    read_exact(plus(plain, "[vehicle]\ntop_speed = 125 km/h\n"));
+    state_tolerance(&sheet, "vehicle.top_speed", 5.0 / 3.6, BRAKE_ESTIMATED);
+    assert_true(draw(NULL));
+    const struct brake_spread_output *output = &spread.output[number_of("us.135.high_speed")];
+    near_hold(output->judged, 0.5, 16.0 / 1024.0, "judged", __FILE__, __LINE__);
+    assert_true(output->percentile[0] < 0.0);
+    assert_true(output->met >= 0.0 && output->met <= 1.0);
+}
+
+static void the_limiting_criterion_is_the_least_often_met(void **state)
+{
+    (void)state;
+    read_sheet(&sheet, full_text());
+    assert_true(draw(NULL));
+    const int limiting = brake_spread_limiting(&spread);
+    for (int i = 0; i < spread.criteria; i++)
+        assert_false(spread.output[i].met < spread.output[limiting].met);
+    assert_true(spread.all_met <= spread.output[limiting].met);
+}
+
+static void exit_follows_the_share_of_samples(void **state)
+{
+    (void)state;
+    const int type0 = number_of("un.13h.type0");
+    read_one_friction();
+    assert_true(draw(NULL));
+    assert_int_equal(brake_spread_exit(&spread), 1);
+    for (int i = 0; i < spread.criteria; i++) {
+        spread.output[i].met = 0.95;
+        spread.output[i].judged = 1.0;
+    }
+    assert_int_equal(brake_spread_exit(&spread), 0);
+    spread.output[type0].judged = 0.0;
+    spread.output[type0].met = BRAKE_NAN;
+    assert_int_equal(brake_spread_exit(&spread), 3);
+    spread.judgement[type0].applies = false;
+    assert_int_equal(brake_spread_exit(&spread), 0);
+}
+
+static void other_rules_are_left_out(void **state)
+{
+    (void)state;
+    options.rules = BRAKE_RULES_UN;
+    read_one_friction();
+    assert_true(draw(NULL));
+    assert_true(spread.output[number_of("un.13h.type0")].judged == 1.0);
+    assert_true(spread.output[number_of("us.135.cold")].judged == 0.0);
+}
+
+static void numbers_of_samples_that_do_not_fit_are_refused(void **state)
+{
+    (void)state;
+    static const long wrong[] = {-1, 0, 1, 512, 1000, 1025, 3072, 262145, 524288};
+    read_one_friction();
+    for (size_t i = 0; i < sizeof wrong / sizeof wrong[0]; i++) {
+        options.samples = wrong[i];
+        assert_non_null(brake_spread_wrong(wrong[i]));
+        assert_int_equal(brake_spread_prepare(&sheet, &options, &spread), BRAKE_E_RANGE);
+    }
+    assert_null(brake_spread_wrong(BRAKE_SPREAD_LEAST));
+    assert_null(brake_spread_wrong(BRAKE_SPREAD_MOST));
+}
+
+struct told {
+    double last, total;
+    int times;
+};
+
+static void hear(void *context, double done, double total)
+{
+    struct told *told = context;
+    assert_true(done >= told->last && done <= total);
+    assert_true(told->times == 0 || total == told->total);
+    *told = (struct told){done, total, told->times + 1};
+}
+
+static void progress_rises_to_its_end(void **state)
+{
+    (void)state;
+    struct told told = {0.0, 0.0, 0};
+    const struct brake_watch watch = {hear, &told, NULL};
+    read_one_friction();
+    assert_true(draw(&watch));
+    assert_true(told.times > 2 && told.last == told.total);
+    /* 1024 samples, 64 base samples of one input three times each, and one. */
+    assert_near(told.total, 1024.0 + 64.0 * 3.0 + 1.0, ROUNDING);
+}
+
+static volatile sig_atomic_t stop;
+
+static void stop_in_the_middle(void *context, double done, double total)
+{
+    (void)context;
+    stop = done > total / 2.0;
+}
+
+static void a_study_told_to_stop_stops(void **state)
+{
+    (void)state;
+    const struct brake_watch watch = {stop_in_the_middle, NULL, &stop};
+    options.samples = 4096;
+    read_one_friction();
+    assert_false(draw(&watch));
+    assert_true(stop != 0);
+}
+
+static void another_seed_draws_other_samples(void **state)
+{
+    (void)state;
+    const int criterion = number_of("un.13h.type0");
+    read_one_friction();
+    assert_true(draw(NULL));
+    const double first = spread.output[criterion].percentile[2];
+    assert_true(draw(NULL));
+    assert_true(spread.output[criterion].percentile[2] == first);
+    options.seed = 2;
+    assert_true(draw(NULL));
+    assert_true(spread.output[criterion].percentile[2] != first);
+}
+
+int main(void)
+{
+#define TEST(name) cmocka_unit_test_setup_teardown(name, start, end)
+    const struct CMUnitTest tests[] = {
+        TEST(a_margin_has_the_percentiles_of_what_moves_it),
+        TEST(a_requirement_is_met_as_often_as_its_friction_is_there),
+        TEST(another_shape_gives_its_own_probability),
+        TEST(the_error_of_a_probability_holds_it_in_about_95_of_100),
+        TEST(the_line_that_moves_a_margin_decides_it),
+        TEST(what_decides_comes_by_falling_index),
+        TEST(a_vehicle_without_tolerances_is_certain),
+        TEST(a_criterion_that_applies_now_and_then_says_how_often),
+        TEST(the_limiting_criterion_is_the_least_often_met),
+        TEST(exit_follows_the_share_of_samples),
+        TEST(other_rules_are_left_out),
+        TEST(numbers_of_samples_that_do_not_fit_are_refused),
+        TEST(progress_rises_to_its_end),
+        TEST(a_study_told_to_stop_stops),
+        TEST(another_seed_draws_other_samples),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
