@@ -24,9 +24,11 @@ double brake_axle_torque(const struct brake_balance *balance, enum brake_axle ax
     return brakes->gain * most_of(0.0, pressure - brakes->threshold);
 }
 
-/* Weight square to the road. */
+/* Weight square to the road. The level needs no root: this is asked often. */
 static double weight(const struct brake_balance *balance)
 {
+    if (balance->grade == 0.0)
+        return balance->body.mass * BRAKE_GRAVITY;
     return balance->body.mass * BRAKE_GRAVITY / sqrt(1.0 + balance->grade * balance->grade);
 }
 
@@ -46,12 +48,13 @@ static double front_load(const struct brake_balance *balance, double deceleratio
     return (ahead + shift) / balance->wheelbase;
 }
 
-static double free_deceleration(const struct brake_balance *balance, double pressure)
+/* mass: brake_effective_mass, which no pressure changes. */
+static double free_deceleration(const struct brake_balance *balance, double mass, double pressure)
 {
     double force = balance->rolling * weight(balance) + aside(balance);
     for (int i = 0; i < BRAKE_AXLES; i++)
         force += brake_axle_torque(balance, (enum brake_axle)i, pressure) / balance->axle[i].radius;
-    return force / brake_effective_mass(balance);
+    return force / mass;
 }
 
 static double tyre_force(const struct brake_balance *balance, enum brake_axle axle, double pressure,
@@ -101,7 +104,7 @@ static void fill_loads(const struct brake_balance *balance, struct brake_point_o
 struct brake_point_of_balance brake_balance_at(const struct brake_balance *balance, double pressure)
 {
     struct brake_point_of_balance at;
-    at.deceleration = free_deceleration(balance, pressure);
+    at.deceleration = free_deceleration(balance, brake_effective_mass(balance), pressure);
     for (int i = 0; i < BRAKE_AXLES; i++)
         at.force[i] = tyre_force(balance, (enum brake_axle)i, pressure, at.deceleration);
     fill_loads(balance, &at);
@@ -163,12 +166,13 @@ static double line_root(double x0, double y0, double x1, double y1)
 
 double brake_balance_pressure(const struct brake_balance *balance, double deceleration)
 {
+    const double mass = brake_effective_mass(balance);
     double end[PIECES + 1];
     double root = BRAKE_INFINITY;
     piece_ends(balance, end);
-    double low = free_deceleration(balance, end[0]) - deceleration;
+    double low = free_deceleration(balance, mass, end[0]) - deceleration;
     for (int i = 0; i < PIECES; i++) {
-        const double high = free_deceleration(balance, end[i + 1]) - deceleration;
+        const double high = free_deceleration(balance, mass, end[i + 1]) - deceleration;
         root = line_root(end[i], low, end[i + 1], high);
         if (root <= end[i + 1])
             break;
@@ -186,10 +190,11 @@ struct pieces {
     double lift; /* pressure at which the rear leaves the road */
 };
 
-static void take_piece(const struct brake_balance *balance, struct pieces *pieces, int i)
+static void take_piece(const struct brake_balance *balance, double mass, struct pieces *pieces,
+                       int i)
 {
     const double pressure = pieces->end[i];
-    const double a = free_deceleration(balance, pressure);
+    const double a = free_deceleration(balance, mass, pressure);
     const double front = front_load(balance, a);
     const double load[BRAKE_AXLES] = {front, weight(balance) - front};
     double both = 0.0;
@@ -233,10 +238,11 @@ static double lift_off(const struct brake_balance *balance)
 void brake_balance_locks(const struct brake_balance *balance, const double *adhesion, int count,
                          struct brake_lock *lock)
 {
+    const double mass = brake_effective_mass(balance);
     struct pieces pieces = {0};
     piece_ends(balance, pieces.end);
     for (int i = 0; i <= PIECES; i++)
-        take_piece(balance, &pieces, i);
+        take_piece(balance, mass, &pieces, i);
     pieces.lift = brake_balance_pressure(balance, lift_off(balance));
     for (int i = 0; i < count; i++) {
         const double front = axle_lock(balance, &pieces, BRAKE_FRONT, adhesion[i]);
@@ -246,7 +252,7 @@ void brake_balance_locks(const struct brake_balance *balance, const double *adhe
         lock[i].pressure = pressure;
         lock[i].axle = rear < front ? BRAKE_REAR : BRAKE_FRONT;
         lock[i].deceleration =
-            isinf(pressure) ? BRAKE_INFINITY : free_deceleration(balance, pressure);
+            isinf(pressure) ? BRAKE_INFINITY : free_deceleration(balance, mass, pressure);
     }
 }
 
@@ -304,7 +310,7 @@ double brake_balance_rear_first(const struct brake_balance *balance, double from
     /* A rear without brake force leads only where it is off the road. */
     if (isinf(rise) || brake_balance_at(balance, rise).load[BRAKE_REAR] <= 0.0)
         return BRAKE_INFINITY;
-    return free_deceleration(balance, rise);
+    return free_deceleration(balance, brake_effective_mass(balance), rise);
 }
 
 /* Deceleration with given axles held at their share of adhesion, the others by their torque:

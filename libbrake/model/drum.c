@@ -52,17 +52,31 @@ static int shoe_in_range(const struct brake_shoe *s, double mu)
            s->toe > s->heel && s->toe <= BRAKE_PI && mu > 0.0;
 }
 
+/* The two lengths of a shoe, which cost most of its factor and do not follow friction. */
+struct lengths {
+    double normal;
+    double friction;
+};
+
+static enum brake_status factor_of(const struct brake_shoe *shoe, struct lengths length, double mu,
+                                   enum brake_lead lead, double *factor)
+{
+    const double arm = length.normal + friction_sign(lead) * mu * length.friction;
+    *factor = BRAKE_NAN;
+    if (!(arm > 0.0))
+        return BRAKE_E_SELF_LOCK;
+    *factor = mu * shoe->force_arm * (cos(shoe->heel) - cos(shoe->toe)) / arm;
+    return BRAKE_OK;
+}
+
 enum brake_status brake_shoe_factor(const struct brake_shoe *shoe, double mu, enum brake_lead lead,
                                     double *factor)
 {
     *factor = BRAKE_NAN;
     if (!shoe_in_range(shoe, mu))
         return BRAKE_E_RANGE;
-    const double arm = normal_length(shoe) + friction_sign(lead) * mu * friction_length(shoe);
-    if (!(arm > 0.0))
-        return BRAKE_E_SELF_LOCK;
-    *factor = mu * shoe->force_arm * (cos(shoe->heel) - cos(shoe->toe)) / arm;
-    return BRAKE_OK;
+    const struct lengths length = {normal_length(shoe), friction_length(shoe)};
+    return factor_of(shoe, length, mu, lead, factor);
 }
 
 double brake_shoe_pressure(const struct brake_shoe *shoe, double mu, enum brake_lead lead,
@@ -97,11 +111,14 @@ enum brake_status brake_drum_factor_shape(const struct brake_shoe *shoe, enum br
 {
     double leading;
     double trailing;
-    enum brake_status status = brake_shoe_factor(shoe, mu, BRAKE_LEADING, &leading);
     *factor = BRAKE_NAN;
+    if (!shoe_in_range(shoe, mu))
+        return BRAKE_E_RANGE;
+    const struct lengths length = {normal_length(shoe), friction_length(shoe)};
+    enum brake_status status = factor_of(shoe, length, mu, BRAKE_LEADING, &leading);
     if (status != BRAKE_OK)
         return status;
-    status = brake_shoe_factor(shoe, mu, BRAKE_TRAILING, &trailing);
+    status = factor_of(shoe, length, mu, BRAKE_TRAILING, &trailing);
     if (status != BRAKE_OK)
         return status;
     const double link = brake_drum_link(leading, shoe->drum_radius,

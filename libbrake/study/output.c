@@ -43,16 +43,14 @@ void brake_outputs(const struct brake_vehicle *vehicle, const struct brake_outpu
 {
     struct brake_results results;
     struct brake_judgement judgement;
-    bool evaluated = false;
+    unsigned long long groups = 0;
+    for (int i = 0; i < count; i++)
+        groups |= output[i].criterion ? 0 : brake_result_group(output[i].index);
+    brake_evaluate_groups(vehicle, groups, &results);
     for (int i = 0; i < count; i++) {
-        if (output[i].criterion) {
+        if (output[i].criterion)
             brake_judge(brake_criterion_at(output[i].index), vehicle, &judgement);
-            value[i] = judgement.margin;
-        } else {
-            if (!evaluated)
-                brake_evaluate(vehicle, &results);
-            evaluated = true;
-            value[i] = brake_result_value(&results, output[i].index);
-        }
+        value[i] = output[i].criterion ? judgement.margin
+                                       : brake_result_value(&results, output[i].index);
     }
 }

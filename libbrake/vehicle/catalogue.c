@@ -73,20 +73,6 @@ int brake_section_first(int section)
     return first;
 }
 
-/* The sections stand in the order of the struct, so only one of them can hold the offset. */
-int brake_catalogue_index(size_t offset)
-{
-    const struct brake_section *section = brake_sections;
-    int first = 0;
-    while (section[1].offset <= offset)
-        first += section++->count;
-    for (int row = 0; row < section->count; row++) {
-        if (section->offset + section->rows[row].offset == offset)
-            return first + row;
-    }
-    return -1;
-}
-
 static int row_named(const struct brake_section *section, const char *name)
 {
     for (int row = 0; row < section->count; row++) {
@@ -262,12 +248,9 @@ double brake_quantity_value(const struct brake_vehicle *vehicle, int index)
     return value;
 }
 
-void brake_quantity_clear(struct brake_sheet *sheet, int index)
+void brake_row_clear(const struct brake_quantity *row, void *at)
 {
-    static const struct brake_record absent = {0};
-    const struct brake_quantity *quantity = brake_quantity_at(index);
-    void *at = brake_quantity_in(&sheet->vehicle, index);
-    switch (quantity->kind) {
+    switch (row->kind) {
     case BRAKE_REAL:
         *(double *)at = BRAKE_NAN;
         break;
@@ -284,6 +267,12 @@ void brake_quantity_clear(struct brake_sheet *sheet, int index)
         memset(at, 0, sizeof(struct brake_points));
         break;
     }
+}
+
+void brake_quantity_clear(struct brake_sheet *sheet, int index)
+{
+    static const struct brake_record absent = {0};
+    brake_row_clear(brake_quantity_at(index), brake_quantity_in(&sheet->vehicle, index));
     sheet->record[index] = absent;
 }
 

@@ -5,12 +5,41 @@
 
 #include "work.h"
 
-/* What an earlier call filled in is forgotten, so that it may follow a change. */
-static void forget(struct work *w)
+/* The parts come last: they repeat. */
+static void fill_places(struct brake_places *places)
 {
-    for (int i = 0; i < brake_catalogue_count(); i++) {
+    places->count = 0;
+    for (int i = 0; i < brake_sections_count; i++) {
+        const struct brake_section *section = &brake_sections[i];
+        const int slots = i == brake_sections_count - 1 ? BRAKE_PARTS : 1;
+        places->first[i] = places->count;
+        for (int row = 0; row < slots * section->count; row++) {
+            const struct brake_quantity *quantity = &section->rows[row % section->count];
+            const size_t slot = (size_t)(row / section->count) * sizeof(struct brake_part_lines);
+            const size_t offset = section->offset + slot + quantity->offset;
+            places->of[places->count].section = section;
+            places->of[places->count].row = quantity;
+            places->of[places->count].offset = offset;
+            places->index[offset / sizeof(int)] = (short)places->count;
+            places->count++;
+        }
+    }
+    work_fill_rules(places);
+}
+
+static void forget(struct work *w, int index)
+{
+    static const struct brake_record absent = {0};
+    brake_row_clear(work_row(w, index), work_in(w, index));
+    w->sheet->record[index] = absent;
+}
+
+/* What an earlier call filled in is forgotten, so that it may follow a change. */
+static void forget_all(struct work *w)
+{
+    for (int i = 0; i < w->places->count; i++) {
         if (w->sheet->record[i].from == BRAKE_DEFAULT || w->sheet->record[i].worked)
-            brake_quantity_clear(w->sheet, i);
+            forget(w, i);
     }
 }
 
@@ -28,14 +57,14 @@ static size_t size_of_kind(enum brake_kind kind)
 static void repeat_section(struct work *w, int section)
 {
     const char *first = brake_sections[section].same_as;
-    const int from = brake_section_first(brake_section_named(first, strlen(first)));
-    const int to = brake_section_first(section);
+    const int from = w->places->first[brake_section_named(first, strlen(first))];
+    const int to = w->places->first[section];
     for (int row = 0; row < brake_sections[section].count; row++) {
         struct brake_record *record = &w->sheet->record[to + row];
         if (record->from > BRAKE_DEFAULT || !work_held(w, from + row))
             continue;
-        memcpy(brake_quantity_in(w->vehicle, to + row), brake_quantity_in(w->vehicle, from + row),
-               size_of_kind(brake_quantity_at(to + row)->kind));
+        memcpy(work_in(w, to + row), work_in(w, from + row),
+               size_of_kind(work_row(w, to + row)->kind));
         *record = w->sheet->record[from + row];
         record->from = BRAKE_DEFAULT;
         record->tolerance = 0.0; /* it moves with the one it repeats */
@@ -46,7 +75,7 @@ static void repeat_section(struct work *w, int section)
 
 static bool from_file(const struct work *w, int section)
 {
-    const int first = brake_section_first(section);
+    const int first = w->places->first[section];
     for (int row = 0; row < brake_sections[section].count; row++) {
         const struct brake_record *record = &w->sheet->record[first + row];
         if (record->from > BRAKE_DEFAULT && !record->set)
@@ -55,37 +84,36 @@ static bool from_file(const struct work *w, int section)
     return false;
 }
 
-static void repeat_sections(struct work *w)
+void work_repeat(struct work *w, int unused)
 {
+    (void)unused;
     for (int i = 0; i < brake_sections_count; i++) {
         if (brake_sections[i].same_as != NULL && !from_file(w, i))
             repeat_section(w, i);
     }
 }
 
-static void fill_defaults(struct work *w)
+static void fill_default(struct work *w, int index)
 {
-    const int last = brake_section_first(brake_sections_count - 1);
-    for (int i = 0; i < last; i++) {
-        const struct brake_quantity *q = brake_quantity_at(i);
-        struct brake_record *record = &w->sheet->record[i];
-        if (work_given(w, i) || isnan(q->fallback) ||
-            !work_belongs(w->vehicle, brake_quantity_section(i)))
-            continue;
-        if (q->kind == BRAKE_CHOICE)
-            *(int *)brake_quantity_in(w->vehicle, i) = (int)q->fallback;
-        else
-            *work_real(w, i) = q->fallback;
-        record->from = BRAKE_DEFAULT;
-        record->tolerance = fabs(q->fallback) * q->typical;
-        record->typical = record->tolerance > 0.0;
-    }
+    const struct brake_quantity *q = work_row(w, index);
+    struct brake_record *record = &w->sheet->record[index];
+    if (work_given(w, index) || isnan(q->fallback) ||
+        !work_belongs(w->vehicle, w->places->of[index].section))
+        return;
+    if (q->kind == BRAKE_CHOICE)
+        *(int *)work_in(w, index) = (int)q->fallback;
+    else
+        *work_real(w, index) = q->fallback;
+    record->from = BRAKE_DEFAULT;
+    record->tolerance = fabs(q->fallback) * q->typical;
+    record->typical = record->tolerance > 0.0;
 }
 
-static void work_out(struct work *w)
+static void fill_defaults(struct work *w)
 {
-    repeat_sections(w);
-    work_reduce(w);
+    const int last = w->places->first[brake_sections_count - 1];
+    for (int i = 0; i < last; i++)
+        fill_default(w, i);
 }
 
 /* Worked values move with every toleranced number they come from; the moves add up in squares. A
@@ -93,14 +121,14 @@ static void work_out(struct work *w)
 static void carry_tolerances(struct work *w)
 {
     const struct brake_sheet plain = *w->sheet;
-    const int count = brake_catalogue_count();
+    const int count = w->places->count;
     double squares[BRAKE_ROWS] = {0.0};
     for (int i = 0; i < count; i++) {
         const struct brake_record *record = &plain.record[i];
         if (record->tolerance <= 0.0 || record->worked)
             continue;
         *work_real(w, i) = brake_quantity_value(&plain.vehicle, i) + record->tolerance;
-        work_out(w);
+        work_out(w, WORK_ALL);
         for (int j = 0; j < count; j++) {
             if (!plain.record[j].worked)
                 continue;
@@ -114,7 +142,7 @@ static void carry_tolerances(struct work *w)
         if (!record->worked)
             continue;
         record->typical = !(squares[j] > 0.0);
-        record->tolerance = record->typical ? fabs(*work_real(w, j)) * brake_quantity_at(j)->typical
+        record->tolerance = record->typical ? fabs(*work_real(w, j)) * work_row(w, j)->typical
                                             : sqrt(squares[j]);
     }
 }
@@ -122,13 +150,17 @@ static void carry_tolerances(struct work *w)
 enum brake_status brake_sheet_complete(struct brake_sheet *sheet, struct brake_error *error)
 {
     static const struct brake_error none = {0};
-    struct work w = {sheet, &sheet->vehicle, error};
+    struct brake_places places;
+    struct work w = {sheet, &sheet->vehicle, error, &places};
     *error = none;
-    forget(&w);
-    repeat_sections(&w);
+    fill_places(&places);
+    forget_all(&w);
+    work_repeat(&w, 0);
     fill_defaults(&w);
-    work_out(&w);
-    work_verify(&w);
+    work_out(&w, WORK_ALL);
+    work_verify_lines(&w);
+    work_verify_needs(&w);
+    work_verify_values(&w, WORK_ALL);
     if (error->status != BRAKE_OK)
         return error->status;
     w.error = NULL;
@@ -136,14 +168,88 @@ enum brake_status brake_sheet_complete(struct brake_sheet *sheet, struct brake_e
     return BRAKE_OK;
 }
 
+/* The first case may be refused, but not the lines, which are those of all cases. */
+enum brake_status brake_rework_begin(const struct brake_sheet *sheet, const int *index,
+                                     const double *value, int count, struct brake_rework *rework,
+                                     struct brake_error *error)
+{
+    static const struct brake_error none = {0};
+    struct work w = {&rework->sheet, &rework->sheet.vehicle, error, &rework->places};
+    rework->sheet = *sheet;
+    rework->anew = true;
+    fill_places(&rework->places);
+    for (int i = 0; i < count; i++)
+        (void)brake_sheet_set(&rework->sheet, index[i], value[i]);
+    (void)brake_sheet_complete(&rework->sheet, error);
+    *error = none;
+    work_verify_lines(&w);
+    return error->status;
+}
+
+/* Puts the numbers in; returns the sections, as bits, that may change with them. */
+static unsigned long long put(struct work *w, const int *index, const double *value, int count)
+{
+    unsigned long long changed = 0;
+    for (int i = 0; i < count; i++) {
+        double *at = work_real(w, index[i]);
+        if (*at != value[i])
+            changed |= 1ULL << (w->places->of[index[i]].section - brake_sections);
+        *at = value[i];
+    }
+    return work_following(w, changed);
+}
+
+/* What was worked out in sections is forgotten as if the sheet were completed anew; returns how much
+ * it was. */
+static int forget_worked(struct work *w, unsigned long long changed, short worked[BRAKE_ROWS])
+{
+    int count = 0;
+    for (int section = 0; section < brake_sections_count - 1; section++) {
+        const int first = w->places->first[section];
+        const int last = w->places->first[section + 1];
+        for (int i = first; i < last && (changed >> section & 1) != 0; i++) {
+            if (!w->sheet->record[i].worked)
+                continue;
+            forget(w, i);
+            fill_default(w, i);
+            worked[count++] = (short)i;
+        }
+    }
+    return count;
+}
+
+/* A number never changes which lines are given, but for those that are worked out. A rule that
+ * refuses is asked again, as long as what it refuses may be there. */
+enum brake_status brake_rework_case(struct brake_rework *rework, const int *index,
+                                    const double *value, int count, struct brake_error *error)
+{
+    struct work w = {&rework->sheet, &rework->sheet.vehicle, error, &rework->places};
+    short worked[BRAKE_ROWS];
+    error->status = BRAKE_OK;
+    unsigned long long changed = put(&w, index, value, count);
+    if (rework->anew)
+        changed = WORK_ALL;
+    const int forgotten = forget_worked(&w, changed, worked);
+    work_out(&w, changed);
+    for (int i = 0; i < forgotten; i++) {
+        if (!work_given(&w, worked[i]) && error->status == BRAKE_OK)
+            work_verify_needs(&w);
+    }
+    work_verify_values(&w, changed);
+    rework->anew = error->status != BRAKE_OK;
+    return error->status;
+}
+
 void brake_sheet_vary_many(const struct brake_sheet *sheet, const int *index, const double *value,
                            int count, struct brake_vehicle *vehicle)
 {
     struct brake_sheet varied = *sheet;
-    struct work w = {&varied, &varied.vehicle, NULL};
+    struct brake_places places;
+    struct work w = {&varied, &varied.vehicle, NULL, &places};
+    fill_places(&places);
     for (int i = 0; i < count; i++)
         *work_real(&w, index[i]) = value[i];
-    work_out(&w);
+    work_out(&w, WORK_ALL);
     /* Working out has put its own numbers over those. */
     for (int i = 0; i < count; i++) {
         if (sheet->record[index[i]].worked)

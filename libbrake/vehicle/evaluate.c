@@ -23,15 +23,49 @@ struct question {
     enum brake_load load;
     struct brake_system system;  /* intact */
     double pressure_most;        /* at the most pedal force */
-    double pressure_target;      /* that gives the target, whatever the tyres hold */
+    double target;               /* pressure for the target; NaN: not asked yet */
+    double most;                 /* deceleration at that force; NaN: not asked yet */
+    struct brake_lock lock;      /* first lock; its pressure NaN: not asked yet */
 };
+
+/* Pressure that gives the target, whatever the tyres hold. */
+static double pressure_target(struct question *q)
+{
+    if (isnan(q->target))
+        q->target = brake_balance_pressure(&q->system.balance, q->vehicle->driver.target);
+    return q->target;
+}
+
+static const struct brake_lock *first_lock(struct question *q)
+{
+    if (isnan(q->lock.pressure))
+        q->lock = brake_balance_lock(&q->system.balance, q->system.adhesion);
+    return &q->lock;
+}
+
+/* brake_system_deceleration; without anti-lock the lock is the same for every force. */
+static double deceleration_at(struct question *q, double force)
+{
+    if (q->system.antilock > 0.0)
+        return brake_system_deceleration(&q->system, force);
+    const double pressure = brake_system_pressure(&q->system, force);
+    return brake_balance_at(&q->system.balance, fmin(pressure, first_lock(q)->pressure))
+        .deceleration;
+}
+
+static double deceleration_most(struct question *q)
+{
+    if (isnan(q->most))
+        q->most = deceleration_at(q, q->vehicle->driver.pedal_force_most);
+    return q->most;
+}
 
 static double margin(double have, double need)
 {
     return have / need - 1.0;
 }
 
-static void answer_mass(const struct question *q, struct brake_case_results *r)
+static void answer_mass(struct question *q, struct brake_case_results *r)
 {
     const struct brake_balance *b = &q->system.balance;
     const struct brake_axle_of_vehicle *axle = q->vehicle->axle;
@@ -46,15 +80,18 @@ static void answer_mass(const struct question *q, struct brake_case_results *r)
     r->mass.rear_tyre_margin =
         margin(2.0 * axle[BRAKE_REAR].tyre.load_capacity, r->mass.rear_axle);
     r->mass.rated_margin = margin(q->vehicle->general.rated_mass, b->body.mass);
-    r->cg.behind_front_axle = b->body.behind;
-    r->cg.height = b->body.height;
 }
 
-static void answer_deceleration(const struct question *q, struct brake_case_results *r)
+static void answer_cg(struct question *q, struct brake_case_results *r)
 {
-    const struct brake_driver_lines *driver = &q->vehicle->driver;
-    r->deceleration.at_pedal_force = brake_system_deceleration(&q->system, driver->pedal_force);
-    r->deceleration.most = brake_system_deceleration(&q->system, driver->pedal_force_most);
+    r->cg.behind_front_axle = q->system.balance.body.behind;
+    r->cg.height = q->system.balance.body.height;
+}
+
+static void answer_deceleration(struct question *q, struct brake_case_results *r)
+{
+    r->deceleration.at_pedal_force = deceleration_at(q, q->vehicle->driver.pedal_force);
+    r->deceleration.most = deceleration_most(q);
     r->deceleration.brakes_alone =
         brake_balance_at(&q->system.balance, q->pressure_most).deceleration;
 }
@@ -72,24 +109,24 @@ static double failed_travel(const struct question *q, enum brake_failure failure
     return brake_system_travel(&system, brake_system_pressure(&system, force));
 }
 
-static double stroke_used(const struct question *q, int circuit)
+static double stroke_used(struct question *q, int circuit)
 {
-    return brake_fluid_volume(&q->system.circuit[circuit], q->pressure_target) /
+    return brake_fluid_volume(&q->system.circuit[circuit], pressure_target(q)) /
            q->system.pedal.master_area / q->system.stroke[circuit];
 }
 
-static void answer_pedal(const struct question *q, struct brake_case_results *r)
+static void answer_pedal(struct question *q, struct brake_case_results *r)
 {
     const struct brake_pedal *pedal = &q->system.pedal;
     const double knee = knee_force(pedal);
-    r->pedal.pressure_for_target = q->pressure_target;
-    r->pedal.force_for_target = brake_pedal_force(pedal, q->pressure_target);
+    r->pedal.pressure_for_target = pressure_target(q);
+    r->pedal.force_for_target = brake_pedal_force(pedal, pressure_target(q));
     r->pedal.knee_force = isinf(knee) ? BRAKE_NAN : knee;
     r->pedal.knee_deceleration =
         isinf(knee) ? BRAKE_NAN
                     : brake_balance_at(&q->system.balance, brake_pedal_pressure(pedal, knee))
                           .deceleration;
-    r->pedal.travel = brake_system_travel(&q->system, q->pressure_target);
+    r->pedal.travel = brake_system_travel(&q->system, pressure_target(q));
     r->pedal.travel_used = r->pedal.travel / q->system.travel;
     r->pedal.primary_stroke_used = stroke_used(q, 0);
     r->pedal.secondary_stroke_used = stroke_used(q, 1);
@@ -97,11 +134,11 @@ static void answer_pedal(const struct question *q, struct brake_case_results *r)
     r->pedal.travel_second_failed = failed_travel(q, BRAKE_SECOND_CIRCUIT);
 }
 
-static void answer_fluid(const struct question *q, struct brake_case_results *r)
+static void answer_fluid(struct question *q, struct brake_case_results *r)
 {
     const struct brake_fluid all =
         brake_fluid_sum(q->system.circuit[0], q->system.circuit[1]);
-    const double p = q->pressure_target;
+    const double p = pressure_target(q);
     r->fluid.gaps = all.gaps;
     r->fluid.shoes = all.shoes;
     r->fluid.take_up = all.take_up;
@@ -109,6 +146,12 @@ static void answer_fluid(const struct question *q, struct brake_case_results *r)
     r->fluid.hoses = all.hoses * p;
     r->fluid.air = all.air * p / (p + BRAKE_ATMOSPHERE);
     r->fluid.total = brake_fluid_volume(&all, p);
+}
+
+static double ideal_front_share(const struct question *q)
+{
+    const struct brake_balance *b = &q->system.balance;
+    return brake_ideal_share(b->body, b->wheelbase, q->vehicle->driver.target / BRAKE_GRAVITY);
 }
 
 /* Torque that gives an axle its ideal share of the target: tyre force times radius, and what slows
@@ -121,12 +164,10 @@ static double torque_needed(const struct question *q, enum brake_axle axle, doub
     return force * b->axle[axle].radius + b->axle[axle].inertia * target / b->axle[axle].radius;
 }
 
-static void answer_torque(const struct question *q, struct brake_case_results *r)
+static void answer_torque(struct question *q, struct brake_case_results *r)
 {
     const struct brake_balance *b = &q->system.balance;
-    const double front =
-        brake_ideal_share(b->body, b->wheelbase, q->vehicle->driver.target / BRAKE_GRAVITY);
-    r->balance.ideal_front_share = front;
+    const double front = ideal_front_share(q);
     r->torque.front_needed = torque_needed(q, BRAKE_FRONT, front);
     r->torque.rear_needed = torque_needed(q, BRAKE_REAR, 1.0 - front);
     r->torque.front_available = brake_axle_torque(b, BRAKE_FRONT, q->pressure_most);
@@ -135,26 +176,37 @@ static void answer_torque(const struct question *q, struct brake_case_results *r
     r->torque.rear_margin = margin(r->torque.rear_available, r->torque.rear_needed);
 }
 
-static void answer_balance(const struct question *q, struct brake_case_results *r)
+static void answer_balance(struct question *q, struct brake_case_results *r)
 {
-    struct brake_balance b = q->system.balance;
-    const double adhesion = q->system.adhesion;
-    const struct brake_lock lock = brake_balance_lock(&b, adhesion);
-    const struct brake_point_of_balance at = brake_balance_at(&b, q->pressure_target);
+    const struct brake_balance *b = &q->system.balance;
+    const struct brake_point_of_balance at = brake_balance_at(b, pressure_target(q));
     const double front = at.force[BRAKE_FRONT];
     r->balance.front_share = front / (front + at.force[BRAKE_REAR]);
-    r->balance.lock_deceleration = lock.deceleration;
-    r->balance.lock_pedal_force = brake_pedal_force(&q->system.pedal, lock.pressure);
-    r->balance.lock_axle = lock.axle;
-    r->balance.efficiency = lock.deceleration / (adhesion * BRAKE_GRAVITY);
+    r->balance.ideal_front_share = ideal_front_share(q);
     r->balance.front_adhesion_used = at.used[BRAKE_FRONT];
     r->balance.rear_adhesion_used = at.used[BRAKE_REAR];
-    r->balance.valve_knee = isinf(b.valve.knee) ? BRAKE_NAN : b.valve.knee;
+    r->balance.valve_knee = isinf(b->valve.knee) ? BRAKE_NAN : b->valve.knee;
+}
+
+static void answer_lock(struct question *q, struct brake_case_results *r)
+{
+    const struct brake_lock *lock = first_lock(q);
+    r->balance.lock_deceleration = lock->deceleration;
+    r->balance.lock_pedal_force = brake_pedal_force(&q->system.pedal, lock->pressure);
+    r->balance.lock_axle = lock->axle;
+    r->balance.efficiency = lock->deceleration / (q->system.adhesion * BRAKE_GRAVITY);
+}
+
+/* With the centre drive as it may be set, whatever it is. */
+static void answer_centre_drive(struct question *q, struct brake_case_results *r)
+{
+    struct brake_balance b = q->system.balance;
     b.locked = false;
     const double rear_first = brake_balance_rear_first(&b, 0.15 * BRAKE_GRAVITY);
     r->balance.rear_first_above = isinf(rear_first) ? BRAKE_NAN : rear_first;
     b.locked = true;
-    r->balance.locked_drive_lock_deceleration = brake_balance_lock(&b, adhesion).deceleration;
+    r->balance.locked_drive_lock_deceleration =
+        brake_balance_lock(&b, q->system.adhesion).deceleration;
 }
 
 static double failed_deceleration(const struct question *q, enum brake_failure failure)
@@ -164,7 +216,7 @@ static double failed_deceleration(const struct question *q, enum brake_failure f
     return brake_system_deceleration(&system, q->vehicle->driver.pedal_force_most);
 }
 
-static void answer_failed(const struct question *q, struct brake_case_results *r)
+static void answer_failed(struct question *q, struct brake_case_results *r)
 {
     const bool sensing = q->vehicle->valve.kind > BRAKE_VALVE_FIXED;
     const bool boosted = q->vehicle->booster.booster == BRAKE_FITTED;
@@ -190,20 +242,23 @@ static double iron(const struct brake_axle_of_vehicle *axle)
     return 2.0 * (axle->axle.brake == BRAKE_DISC ? axle->disc.rotor_mass : axle->drum.drum_mass);
 }
 
-static void answer_stop(const struct question *q, struct brake_case_results *r)
+static void answer_stop(struct question *q, struct brake_case_results *r)
 {
     const struct brake_stop_lines *stop = &q->vehicle->stop;
-    const struct brake_balance *b = &q->system.balance;
-    const double a = r->deceleration.most;
-    const double pressure = brake_balance_pressure(b, a);
-    const double front = brake_axle_torque(b, BRAKE_FRONT, pressure) / b->axle[0].radius;
-    const double rear = brake_axle_torque(b, BRAKE_REAR, pressure) / b->axle[1].radius;
+    const double a = deceleration_most(q);
     const struct brake_delay delay = brake_vehicle_delay(q->vehicle, usual_delay);
-    r->stop.distance =
-        brake_stop_distance(stop->speed, a, delay.dead_time, delay.build_up);
+    r->stop.distance = brake_stop_distance(stop->speed, a, delay.dead_time, delay.build_up);
     r->stop.time = brake_stop_time(stop->speed, a, delay.dead_time, delay.build_up);
     r->stop.sight_distance = r->stop.distance + stop->speed * stop->reaction_time;
-    r->stop.energy = brake_energy(r->mass.effective, stop->speed);
+}
+
+static void answer_heat(struct question *q, struct brake_case_results *r)
+{
+    const struct brake_balance *b = &q->system.balance;
+    const double pressure = brake_balance_pressure(b, deceleration_most(q));
+    const double front = brake_axle_torque(b, BRAKE_FRONT, pressure) / b->axle[0].radius;
+    const double rear = brake_axle_torque(b, BRAKE_REAR, pressure) / b->axle[1].radius;
+    r->stop.energy = brake_energy(brake_effective_mass(b), q->vehicle->stop.speed);
     r->stop.front_heat_share = front / (front + rear);
     r->stop.front_rise = brake_bulk_rise(r->stop.energy * r->stop.front_heat_share,
                                          iron(&q->vehicle->axle[BRAKE_FRONT]), iron_heat_capacity);
@@ -211,7 +266,7 @@ static void answer_stop(const struct question *q, struct brake_case_results *r)
                                         iron(&q->vehicle->axle[BRAKE_REAR]), iron_heat_capacity);
 }
 
-static void answer_parking(const struct question *q, struct brake_case_results *r)
+static void answer_parking(struct question *q, struct brake_case_results *r)
 {
     const struct brake_balance *b = &q->system.balance;
     const enum brake_parking_on on = (enum brake_parking_on)q->vehicle->parking.on;
@@ -236,47 +291,81 @@ static void answer_parking(const struct question *q, struct brake_case_results *
         q->vehicle->trailer.mass > 0.0
             ? brake_parking_grade(b->body.mass + q->vehicle->trailer.mass, torque, radius)
             : BRAKE_NAN;
-    r->parking.deceleration = fmin(torque / radius / r->mass.effective,
+    r->parking.deceleration = fmin(torque / radius / brake_effective_mass(b),
                                    fmin(up, down) * BRAKE_GRAVITY);
 }
 
-static void answer_tow(const struct question *q, struct brake_case_results *r)
+static void answer_tow(struct question *q, struct brake_case_results *r)
 {
     const struct brake_trailer_lines *t = &q->vehicle->trailer;
     const double mass = q->system.balance.body.mass;
-    const double alone = r->deceleration.most;
+    const double alone = deceleration_most(q);
     const double ratio = t->mass > 0.0 ? t->braking_ratio : BRAKE_NAN;
     r->tow.without_brakes = brake_tow_deceleration(mass, alone, t->mass, ratio, 0.0);
     r->tow.as_stated = brake_tow_deceleration(mass, alone, t->mass, ratio, t->working);
     r->tow.all_brakes = brake_tow_deceleration(mass, alone, t->mass, ratio, 1.0);
 }
 
-static void answer_steering(const struct question *q, struct brake_case_results *r)
+static void answer_steering(struct question *q, struct brake_case_results *r)
 {
     const struct brake_axle_lines *axle = &q->vehicle->axle[BRAKE_FRONT].axle;
     const double force =
-        brake_balance_at(&q->system.balance, q->pressure_target).force[BRAKE_FRONT];
+        brake_balance_at(&q->system.balance, pressure_target(q)).force[BRAKE_FRONT];
     r->steering.pull = brake_steering_pull(force, axle->side_difference, axle->scrub_radius);
 }
 
-static void answer_case(const struct brake_vehicle *vehicle, enum brake_load load,
-                        struct brake_case_results *r)
+/* Who answers which group: the results from a member on, in the order of the struct. */
+static const struct {
+    size_t offset;
+    void (*answer)(struct question *q, struct brake_case_results *r);
+} groups_of_case[] = {
+    {offsetof(struct brake_case_results, mass), answer_mass},
+    {offsetof(struct brake_case_results, cg), answer_cg},
+    {offsetof(struct brake_case_results, deceleration), answer_deceleration},
+    {offsetof(struct brake_case_results, pedal), answer_pedal},
+    {offsetof(struct brake_case_results, fluid), answer_fluid},
+    {offsetof(struct brake_case_results, torque), answer_torque},
+    {offsetof(struct brake_case_results, balance), answer_balance},
+    {offsetof(struct brake_case_results, balance.lock_deceleration), answer_lock},
+    {offsetof(struct brake_case_results, balance.rear_first_above), answer_centre_drive},
+    {offsetof(struct brake_case_results, failed), answer_failed},
+    {offsetof(struct brake_case_results, stop), answer_stop},
+    {offsetof(struct brake_case_results, stop.energy), answer_heat},
+    {offsetof(struct brake_case_results, parking), answer_parking},
+    {offsetof(struct brake_case_results, steering), answer_steering},
+    {offsetof(struct brake_case_results, tow), answer_tow},
+};
+
+enum { GROUPS_OF_CASE = sizeof groups_of_case / sizeof groups_of_case[0] };
+
+/* Bits of the groups: the common results, then those of each load case. */
+static unsigned long long group_bit(int load, int group)
 {
-    struct question q = {.vehicle = vehicle, .load = load};
+    return 1ULL << (1 + load * GROUPS_OF_CASE + group);
+}
+
+unsigned long long brake_result_group(int index)
+{
+    const int load = brake_result_load(index);
+    const size_t offset = brake_result_at(index)->offset;
+    int group = GROUPS_OF_CASE - 1;
+    while (load >= 0 && groups_of_case[group].offset > offset)
+        group--;
+    return load < 0 ? 1ULL : group_bit(load, group);
+}
+
+static void answer_case(const struct brake_vehicle *vehicle, enum brake_load load,
+                        unsigned long long groups, struct brake_case_results *r)
+{
+    struct question q = {.vehicle = vehicle, .load = load, .most = BRAKE_NAN,
+                         .target = BRAKE_NAN,
+                         .lock.pressure = BRAKE_NAN};
     brake_system_build(vehicle, load, BRAKE_INTACT, &q.system);
     q.pressure_most = brake_system_pressure(&q.system, vehicle->driver.pedal_force_most);
-    q.pressure_target = brake_balance_pressure(&q.system.balance, vehicle->driver.target);
-    answer_mass(&q, r);
-    answer_deceleration(&q, r);
-    answer_pedal(&q, r);
-    answer_fluid(&q, r);
-    answer_torque(&q, r);
-    answer_balance(&q, r);
-    answer_failed(&q, r);
-    answer_stop(&q, r);
-    answer_parking(&q, r);
-    answer_steering(&q, r);
-    answer_tow(&q, r);
+    for (int i = 0; i < GROUPS_OF_CASE; i++) {
+        if ((groups & group_bit((int)load, i)) != 0)
+            groups_of_case[i].answer(&q, r);
+    }
 }
 
 static void answer_common(const struct brake_vehicle *vehicle, struct brake_common_results *r)
@@ -303,10 +392,21 @@ static void leave_out_fade(struct brake_common_results *r)
         memcpy((char *)&r->fade + at, &unknown, sizeof unknown);
 }
 
+void brake_evaluate_groups(const struct brake_vehicle *vehicle, unsigned long long groups,
+                           struct brake_results *results)
+{
+    const unsigned long long all = (1ULL << GROUPS_OF_CASE) - 1;
+    if ((groups & 1ULL) != 0) {
+        answer_common(vehicle, &results->common);
+        leave_out_fade(&results->common);
+    }
+    for (int load = 0; load < BRAKE_LOADS; load++) {
+        if ((groups & all * group_bit(load, 0)) != 0)
+            answer_case(vehicle, (enum brake_load)load, groups, &results->load[load]);
+    }
+}
+
 void brake_evaluate(const struct brake_vehicle *vehicle, struct brake_results *results)
 {
-    answer_common(vehicle, &results->common);
-    leave_out_fade(&results->common);
-    for (int load = 0; load < BRAKE_LOADS; load++)
-        answer_case(vehicle, (enum brake_load)load, &results->load[load]);
+    brake_evaluate_groups(vehicle, ~0ULL, results);
 }

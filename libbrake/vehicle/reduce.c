@@ -11,8 +11,9 @@
  * (common practice, no source); beyond this one of them belongs to another tyre. */
 static const double marking_agreement = 0.10;
 
-static void reduce_mass(struct work *w)
+static void reduce_mass(struct work *w, int unused)
 {
+    (void)unused;
     const struct brake_scales_lines *s = &w->vehicle->scales;
     const double front = work_or_else(s->front_left + s->front_right, s->front_axle);
     const double rear = work_or_else(s->rear_left + s->rear_right, s->rear_axle);
@@ -38,8 +39,9 @@ static void reduce_mass(struct work *w)
     work_offer_default(w, INDEX(general.unsprung_mass), 0.17 * w->vehicle->general.mass);
 }
 
-static void reduce_cg_height(struct work *w)
+static void reduce_cg_height(struct work *w, int unused)
 {
+    (void)unused;
     const struct brake_tilt_lines *t = &w->vehicle->tilt;
     const struct brake_general_lines *g = &w->vehicle->general;
     const double height = brake_cg_height_tilt(t->ground_axle_tilted - t->ground_axle_level,
@@ -140,6 +142,8 @@ static void reduce_inertia(struct work *w, int axle)
 
 static void reduce_pads(struct work *w, int axle)
 {
+    if (w->vehicle->axle[axle].axle.brake != BRAKE_DISC)
+        return;
     const struct brake_pads_lines *pads = &w->vehicle->axle[axle].pads;
     const enum brake_contact contact = (enum brake_contact)pads->contact;
     const int outer = AXLE_INDEX(pads.outer_radius, axle);
@@ -175,8 +179,9 @@ static void reduce_pads(struct work *w, int axle)
         work_offer(w, target, radius, sector, pads->shape == BRAKE_SECTOR ? 2 : 1);
 }
 
-static void reduce_valve(struct work *w)
+static void reduce_valve(struct work *w, int unused)
 {
+    (void)unused;
     const struct brake_valve_lines *lines = &w->vehicle->valve;
     struct brake_valve valve = {BRAKE_NAN, BRAKE_NAN};
     const int pairs[] = {INDEX(valve.gauge_pairs)};
@@ -194,8 +199,9 @@ static void reduce_valve(struct work *w)
         work_offer_default(w, INDEX(valve.uncorrected_lift), w->vehicle->lift.suspension);
 }
 
-static void reduce_booster(struct work *w)
+static void reduce_booster(struct work *w, int unused)
 {
+    (void)unused;
     const struct brake_booster_lines *b = &w->vehicle->booster;
     const int pairs[] = {INDEX(booster.force_pairs)};
     const int diaphragm[] = {INDEX(booster.diaphragm_diameter), INDEX(booster.vacuum)};
@@ -222,8 +228,9 @@ static void reduce_booster(struct work *w)
                    diaphragm, 2);
 }
 
-static void reduce_fluid(struct work *w)
+static void reduce_fluid(struct work *w, int unused)
 {
+    (void)unused;
     const struct brake_points *pumped = &w->vehicle->circuits.pumped;
     const int pairs[] = {INDEX(circuits.pumped)};
     double slope = BRAKE_NAN;
@@ -235,8 +242,9 @@ static void reduce_fluid(struct work *w)
     work_offer(w, INDEX(circuits.elastic_volume), slope * 1e7, pairs, 1);
 }
 
-static void reduce_parking(struct work *w)
+static void reduce_parking(struct work *w, int unused)
 {
+    (void)unused;
     const struct brake_parking_lines *p = &w->vehicle->parking;
     const int axle = p->on == BRAKE_PARKING_FRONT ? BRAKE_FRONT : BRAKE_REAR;
     const int pull[] = {INDEX(parking.pull), AXLE_INDEX(tyre.rolling_radius, axle)};
@@ -252,8 +260,9 @@ static void reduce_parking(struct work *w)
             chain, 3);
 }
 
-static void reduce_speedometer(struct work *w)
+static void reduce_speedometer(struct work *w, int unused)
 {
+    (void)unused;
     struct brake_marking size;
     const int marking[] = {INDEX(speedometer.marking)};
     if (read_marking(w, w->vehicle->speedometer.marking, marking[0], &size))
@@ -293,24 +302,92 @@ static void reduce_load(struct work *w, int load)
     work_offer_default(w, LOAD_INDEX(height, load), 1.0);
 }
 
-void work_reduce(struct work *w)
+static void reduce_pedal(struct work *w, int unused)
 {
-    reduce_mass(w);
-    reduce_cg_height(w);
-    for (int axle = 0; axle < BRAKE_AXLES; axle++) {
-        reduce_tyre(w, axle);
-        reduce_inertia(w, axle);
-        if (w->vehicle->axle[axle].axle.brake == BRAKE_DISC)
-            reduce_pads(w, axle);
-    }
+    (void)unused;
     const int ratio[] = {INDEX(pedal.pad_arm), INDEX(pedal.rod_arm)};
     work_offer(w, INDEX(pedal.ratio), w->vehicle->pedal.pad_arm / w->vehicle->pedal.rod_arm, ratio,
                2);
-    reduce_valve(w);
-    reduce_booster(w);
-    reduce_fluid(w);
-    reduce_parking(w);
-    reduce_speedometer(w);
-    for (int load = 0; load < BRAKE_LOADS; load++)
-        reduce_load(w, load);
+}
+
+/* A stretch of struct brake_vehicle. */
+struct stretch {
+    size_t from;
+    size_t size;
+};
+
+#define OF(member)                                                                                 \
+    {offsetof(struct brake_vehicle, member), sizeof(((struct brake_vehicle *)0)->member)}
+
+enum { TOUCHES = 5 };
+
+/* The rules in their order, with what each touches: first the section it writes to, which it also
+ * reads, then the others that it reads. */
+static const struct {
+    void (*work)(struct work *w, int number);
+    int number;
+    struct stretch touches[TOUCHES];
+} rules[] = {
+    {work_repeat, 0, {OF(axle[1].tyre), OF(axle[0].tyre)}},
+    {reduce_mass, 0, {OF(general), OF(scales)}},
+    {reduce_cg_height, 0, {OF(general), OF(tilt)}},
+    {reduce_tyre, 0, {OF(axle[0].tyre)}},
+    {reduce_inertia, 0, {OF(axle[0].tyre)}},
+    {reduce_pads, 0, {OF(axle[0].disc), OF(axle[0].axle), OF(axle[0].pads)}},
+    {reduce_tyre, 1, {OF(axle[1].tyre)}},
+    {reduce_inertia, 1, {OF(axle[1].tyre)}},
+    {reduce_pads, 1, {OF(axle[1].disc), OF(axle[1].axle), OF(axle[1].pads)}},
+    {reduce_pedal, 0, {OF(pedal)}},
+    {reduce_valve, 0, {OF(valve), OF(lift)}},
+    {reduce_booster, 0, {OF(booster), OF(pedal), OF(master)}},
+    {reduce_fluid, 0, {OF(circuits)}},
+    {reduce_parking, 0, {OF(parking), OF(axle[0].tyre), OF(axle[1].tyre), OF(driveline)}},
+    {reduce_speedometer, 0, {OF(speedometer)}},
+    {reduce_load, BRAKE_EMPTY, {OF(load[BRAKE_EMPTY]), OF(general), OF(lift), OF(part)}},
+    {reduce_load, BRAKE_FULL, {OF(load[BRAKE_FULL]), OF(general), OF(lift), OF(part)}},
+};
+
+enum { RULES = sizeof rules / sizeof rules[0] };
+
+/* Sections, as bits, that begin in a stretch. */
+static unsigned long long sections_in(struct stretch at)
+{
+    unsigned long long sections = 0;
+    for (int i = 0; i < brake_sections_count; i++) {
+        const size_t offset = brake_sections[i].offset;
+        if (offset >= at.from && offset < at.from + at.size)
+            sections |= 1ULL << i;
+    }
+    return sections;
+}
+
+void work_fill_rules(struct brake_places *places)
+{
+    for (int rule = 0; rule < RULES; rule++) {
+        places->written[rule] = sections_in(rules[rule].touches[0]);
+        places->touched[rule] = 0;
+        for (int i = 0; i < TOUCHES; i++)
+            places->touched[rule] |= sections_in(rules[rule].touches[i]);
+    }
+}
+
+unsigned long long work_following(const struct work *w, unsigned long long changed)
+{
+    unsigned long long before = 0;
+    while (before != changed) {
+        before = changed;
+        for (int rule = 0; rule < RULES; rule++) {
+            if ((w->places->touched[rule] & changed) != 0)
+                changed |= w->places->written[rule];
+        }
+    }
+    return changed;
+}
+
+void work_out(struct work *w, unsigned long long changed)
+{
+    for (int rule = 0; rule < RULES; rule++) {
+        if ((w->places->touched[rule] & changed) != 0)
+            rules[rule].work(w, rules[rule].number);
+    }
 }

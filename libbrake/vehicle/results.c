@@ -158,6 +158,11 @@ int brake_result_count(void)
     return COMMON_ROWS + BRAKE_LOADS * CASE_ROWS;
 }
 
+int brake_result_load(int index)
+{
+    return index < COMMON_ROWS ? -1 : (index - COMMON_ROWS) / CASE_ROWS;
+}
+
 const struct brake_result *brake_result_at(int index)
 {
     return index < COMMON_ROWS ? &common_rows[index]
@@ -169,7 +174,7 @@ void brake_result_path(int index, char *path, size_t size)
     if (index < COMMON_ROWS)
         snprintf(path, size, "%s", common_rows[index].name);
     else
-        snprintf(path, size, "%s.%s", load_names[(index - COMMON_ROWS) / CASE_ROWS],
+        snprintf(path, size, "%s.%s", load_names[brake_result_load(index)],
                  brake_result_at(index)->name);
 }
 
@@ -189,7 +194,7 @@ double brake_result_value(const struct brake_results *results, int index)
     const char *at = (const char *)&results->common;
     double value;
     if (index >= COMMON_ROWS)
-        at = (const char *)&results->load[(index - COMMON_ROWS) / CASE_ROWS];
+        at = (const char *)&results->load[brake_result_load(index)];
     memcpy(&value, at + brake_result_at(index)->offset, sizeof value);
     return value;
 }

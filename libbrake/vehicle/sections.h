@@ -16,8 +16,8 @@ int brake_section_named(const char *path, size_t length);
 /* Slot of the part whose name is the first `length` bytes; -1: none. */
 int brake_part_named(const struct brake_vehicle *vehicle, const char *name, size_t length);
 
-/* Index of the quantity at an offset in struct brake_vehicle, parts aside. */
-int brake_catalogue_index(size_t offset);
+/* Make the value of a row absent. */
+void brake_row_clear(const struct brake_quantity *row, void *at);
 
 /* Make a quantity absent. */
 void brake_quantity_clear(struct brake_sheet *sheet, int index);

@@ -43,7 +43,7 @@ struct brake_body brake_vehicle_body(const struct brake_vehicle *vehicle, enum b
     return lines->mass > 0.0 ? brake_body_sum(bare, added) : bare;
 }
 
-struct brake_valve brake_vehicle_valve(const struct brake_vehicle *vehicle, enum brake_load load)
+static struct brake_valve valve_of(const struct brake_vehicle *vehicle, struct brake_body body)
 {
     const struct brake_valve_lines *lines = &vehicle->valve;
     struct brake_valve valve = {lines->knee, lines->slope};
@@ -51,7 +51,6 @@ struct brake_valve brake_vehicle_valve(const struct brake_vehicle *vehicle, enum
         valve.knee = BRAKE_INFINITY;
         valve.slope = 1.0;
     } else if (lines->kind != BRAKE_VALVE_FIXED) {
-        const struct brake_body body = brake_vehicle_body(vehicle, load);
         const double rear = body.mass * body.behind / vehicle->general.wheelbase;
         const bool height = lines->kind == BRAKE_VALVE_HEIGHT;
         valve.knee = brake_valve_knee_sensed(lines->knee, lines->knee_rate, rear - lines->set_mass,
@@ -59,6 +58,11 @@ struct brake_valve brake_vehicle_valve(const struct brake_vehicle *vehicle, enum
                                              height ? lines->stiffness : 0.0);
     }
     return valve;
+}
+
+struct brake_valve brake_vehicle_valve(const struct brake_vehicle *vehicle, enum brake_load load)
+{
+    return valve_of(vehicle, brake_vehicle_body(vehicle, load));
 }
 
 enum brake_status brake_vehicle_drum_factor(const struct brake_vehicle *vehicle,
@@ -241,7 +245,7 @@ void brake_system_build(const struct brake_vehicle *vehicle, enum brake_load loa
     system->balance.rolling = vehicle->general.rolling_resistance;
     system->balance.grade = 0.0;
     system->balance.drag = 0.0;
-    system->balance.valve = brake_vehicle_valve(vehicle, load);
+    system->balance.valve = valve_of(vehicle, system->balance.body);
     system->balance.locked = vehicle->driveline.centre == BRAKE_CENTRE_LOCKED;
     build_axles(vehicle, &system->balance);
     build_pedal(vehicle, &system->pedal);

@@ -30,17 +30,28 @@ static void need(struct work *w, int index, const char *when)
         add_missing(w->error, path);
     } else {
         work_refuse(w, BRAKE_E_MISSING, index, "is missing%s. How to get it: %s", when,
-                    brake_quantity_at(index)->measure);
+                    work_row(w, index)->measure);
     }
+}
+
+/* brake_sheet_has, looked up quickly. */
+static bool has_lines(const struct work *w, int section)
+{
+    const struct brake_record *record = &w->sheet->record[w->places->first[section]];
+    for (int row = 0; row < brake_sections[section].count; row++) {
+        if (record[row].from > BRAKE_DEFAULT)
+            return true;
+    }
+    return false;
 }
 
 static void check_sections(struct work *w)
 {
     for (int i = 0; i < brake_sections_count; i++) {
         const enum brake_belongs to = brake_sections[i].belongs;
-        const int first = brake_section_first(i);
+        const int first = w->places->first[i];
         const int axle = to == BRAKE_REAR_DISC || to == BRAKE_REAR_DRUM;
-        if (work_belongs(w->vehicle, &brake_sections[i]) || !brake_sheet_has(w->sheet, i) ||
+        if (work_belongs(w->vehicle, &brake_sections[i]) || !has_lines(w, i) ||
             !work_given(w, AXLE_INDEX(axle.brake, axle)))
             continue;
         for (int row = 0; row < brake_sections[i].count; row++) {
@@ -62,7 +73,7 @@ static bool has_needs(const struct work *w, int section)
     if (to != BRAKE_ALWAYS && !work_given(w, AXLE_INDEX(axle.brake, axle)))
         return false;
     return work_belongs(w->vehicle, &brake_sections[section]) &&
-           (brake_sections[section].same_as == NULL || brake_sheet_has(w->sheet, section));
+           (brake_sections[section].same_as == NULL || has_lines(w, section));
 }
 
 static void check_needed_rows(struct work *w, int section, int times)
@@ -70,11 +81,11 @@ static void check_needed_rows(struct work *w, int section, int times)
     const int count = brake_sections[section].count;
     for (int i = 0; i < count * times; i++) {
         if (brake_sections[section].rows[i % count].need == BRAKE_NEEDED)
-            need(w, brake_section_first(section) + i, "");
+            need(w, w->places->first[section] + i, "");
     }
 }
 
-static void check_needs(struct work *w)
+void work_verify_needs(struct work *w)
 {
     const int parts = brake_sections_count - 1;
     for (int i = 0; i < parts; i++)
@@ -111,7 +122,7 @@ static void check_drum(struct work *w, int axle)
         need(w, AXLE_INDEX(lining.toe, axle), when);
     }
     const struct brake_lining_lines *lining = &w->vehicle->axle[axle].lining;
-    const struct brake_quantity *q = brake_quantity_at(AXLE_INDEX(drum.brake_factor, axle));
+    const struct brake_quantity *q = work_row(w, AXLE_INDEX(drum.brake_factor, axle));
     const enum brake_status status =
         brake_vehicle_drum_factor(w->vehicle, (enum brake_axle)axle, &factor);
     if (lining->toe <= lining->heel)
@@ -130,7 +141,7 @@ static void check_drum(struct work *w, int axle)
 
 static void check_order_of_curve(struct work *w, int index)
 {
-    const struct brake_points *points = brake_quantity_in(w->vehicle, index);
+    const struct brake_points *points = work_in(w, index);
     for (int i = 1; i < points->count; i++) {
         if (points->at[i].x <= points->at[i - 1].x)
             work_refuse(w, BRAKE_E_FIT, index, "the first numbers of the pairs must rise");
@@ -139,7 +150,7 @@ static void check_order_of_curve(struct work *w, int index)
 
 static void check_friction_curve(struct work *w, int index)
 {
-    const struct brake_points *points = brake_quantity_in(w->vehicle, index);
+    const struct brake_points *points = work_in(w, index);
     check_order_of_curve(w, index);
     if (points->count > BRAKE_CURVE_POINTS)
         work_refuse(w, BRAKE_E_SIZE, index, "has %d pairs; accepts up to %d", points->count,
@@ -161,7 +172,7 @@ static int heaviest_part(const struct work *w)
         if (fabs(part[i].mass) > fabs(part[heaviest].mass))
             heaviest = i;
     }
-    return brake_section_first(section) + heaviest * brake_sections[section].count + 1;
+    return w->places->first[section] + heaviest * brake_sections[section].count + 1;
 }
 
 static void check_bodies(struct work *w)
@@ -257,7 +268,7 @@ static void unused(struct work *w, int index, int choice)
         return;
     brake_catalogue_path(w->vehicle, choice, path, sizeof path);
     work_refuse(w, BRAKE_E_CONFLICT, index, "is of no use, as %s is %s%s; change one of them", path,
-                brake_quantity_at(choice)->choices[(int)brake_quantity_value(w->vehicle, choice)],
+                work_row(w, choice)->choices[(int)brake_quantity_value(w->vehicle, choice)],
                 work_stated(w, choice) ? "" : ", by default");
 }
 
@@ -274,7 +285,7 @@ static void check_unused_of_valve(struct work *w)
         [BRAKE_VALVE_FIXED] = offsetof(struct brake_vehicle, valve.knee_rate),
         [BRAKE_VALVE_LOAD] = offsetof(struct brake_vehicle, valve.stiffness)};
     if (w->vehicle->valve.kind != BRAKE_VALVE_HEIGHT)
-        unused_from_to(w, brake_catalogue_index(first[w->vehicle->valve.kind]),
+        unused_from_to(w, work_index(w, first[w->vehicle->valve.kind]),
                        INDEX(valve.uncorrected_lift), INDEX(valve.kind));
 }
 
@@ -323,24 +334,41 @@ static void check_booster(struct work *w)
                     work_shown(low, b->vacuum_low), work_shown(low, b->vacuum));
 }
 
-void work_verify(struct work *w)
+void work_verify_lines(struct work *w)
 {
     check_sections(w);
     check_unused(w);
     check_readings(w);
-    for (int axle = 0; axle < BRAKE_AXLES; axle++)
+    for (int axle = 0; axle < BRAKE_AXLES; axle++) {
         check_wheel_readings(w, axle);
-    check_needs(w);
-    for (int axle = 0; axle < BRAKE_AXLES; axle++) {
         check_pistons(w, axle);
-        check_drum(w, axle);
-    }
-    check_booster(w);
-    check_order_of_curve(w, INDEX(valve.gauge_pairs));
-    check_order_of_curve(w, INDEX(booster.force_pairs));
-    for (int axle = 0; axle < BRAKE_AXLES; axle++) {
         check_friction_curve(w, AXLE_INDEX(pads.friction, axle));
         check_friction_curve(w, AXLE_INDEX(lining.friction, axle));
     }
-    check_bodies(w);
+    check_order_of_curve(w, INDEX(valve.gauge_pairs));
+    check_order_of_curve(w, INDEX(booster.force_pairs));
+}
+
+/* Whether the section of a quantity is among those that changed. */
+static bool changes(const struct work *w, unsigned long long changed, int index)
+{
+    return (changed >> (w->places->of[index].section - brake_sections) & 1) != 0;
+}
+
+void work_verify_values(struct work *w, unsigned long long changed)
+{
+    const int bodies[] = {INDEX(general.mass), INDEX(lift.suspension),
+                          LOAD_INDEX(mass, BRAKE_EMPTY), LOAD_INDEX(mass, BRAKE_FULL),
+                          w->places->first[brake_sections_count - 1]};
+    bool moved = false;
+    for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+        if (changes(w, changed, AXLE_INDEX(drum.diameter, axle)) ||
+            changes(w, changed, AXLE_INDEX(lining.mu, axle)))
+            check_drum(w, axle);
+    }
+    check_booster(w);
+    for (int i = 0; i < 5; i++)
+        moved = moved || changes(w, changed, bodies[i]);
+    if (moved)
+        check_bodies(w);
 }

@@ -7,19 +7,6 @@
 /* Two measurements of one thing may differ by this much, or by their tolerances if larger. */
 const double work_agreement = 0.02;
 
-int work_axle_index(size_t offset_in_axle, int axle)
-{
-    return brake_catalogue_index(offsetof(struct brake_vehicle, axle) +
-                                 (size_t)axle * sizeof(struct brake_axle_of_vehicle) +
-                                 offset_in_axle);
-}
-
-int work_load_index(size_t offset_in_load, int load)
-{
-    return brake_catalogue_index(offsetof(struct brake_vehicle, load) +
-                                 (size_t)load * sizeof(struct brake_load_lines) + offset_in_load);
-}
-
 /* The first fault found is the one told. */
 void work_refuse(struct work *w, enum brake_status status, int index, const char *format, ...)
 {
@@ -34,11 +21,6 @@ void work_refuse(struct work *w, enum brake_status status, int index, const char
     va_start(list, format);
     vsnprintf(w->error->text, sizeof w->error->text, format, list);
     va_end(list);
-}
-
-double *work_real(struct work *w, int index)
-{
-    return brake_quantity_in(w->vehicle, index);
 }
 
 bool work_given(const struct work *w, int index)
@@ -73,21 +55,21 @@ static void judge_agreement(struct work *w, int target, double value, int source
 {
     const double have = *work_real(w, target);
     const double tolerance = w->sheet->record[target].tolerance;
-    const char *unit = brake_quantity_at(target)->unit;
+    const char *unit = work_row(w, target)->unit;
     const char *blank = unit[0] != '\0' ? " " : "";
     char path[160];
+    if (!(fabs(value - have) > fmax(work_agreement * fabs(have), 2.0 * tolerance)))
+        return;
     brake_catalogue_path(w->vehicle, source, path, sizeof path);
-    if (fabs(value - have) > fmax(work_agreement * fabs(have), 2.0 * tolerance))
-        work_refuse(w, BRAKE_E_CONFLICT, target,
-                    "got %.5g%s%s, but %s gives %.5g%s%s; leave one out", work_shown(target, have),
-                    blank, unit, path, work_shown(target, value), blank, unit);
+    work_refuse(w, BRAKE_E_CONFLICT, target, "got %.5g%s%s, but %s gives %.5g%s%s; leave one out",
+                work_shown(target, have), blank, unit, path, work_shown(target, value), blank, unit);
 }
 
 /* A load found as the difference of two weighings may come out anywhere when it is small; the
  * centre of gravity of the whole is judged later. */
 static void judge_range(struct work *w, int target, double value, int source)
 {
-    const struct brake_quantity *q = brake_quantity_at(target);
+    const struct brake_quantity *q = work_row(w, target);
     char path[160];
     if ((value >= q->low && value <= q->high) ||
         target == LOAD_INDEX(behind_front_axle, BRAKE_EMPTY) ||
@@ -104,7 +86,7 @@ static void judge_range(struct work *w, int target, double value, int source)
 static bool repeated(const struct work *w, int index)
 {
     const struct brake_record *record = &w->sheet->record[index];
-    return brake_quantity_section(index)->same_as != NULL && record->from == BRAKE_DEFAULT &&
+    return w->places->of[index].section->same_as != NULL && record->from == BRAKE_DEFAULT &&
            !record->worked;
 }
 

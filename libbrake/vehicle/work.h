@@ -15,26 +15,50 @@ struct work {
     struct brake_sheet *sheet;
     struct brake_vehicle *vehicle; /* that of the sheet */
     struct brake_error *error;     /* NULL: do not judge, only work out */
+    const struct brake_places *places;
 };
 
 /* [-] by which two measurements of one thing may differ. */
 extern const double work_agreement;
 
-/* Index of the quantity of a member; of an axle and of a load case by number. */
-int work_axle_index(size_t offset_in_axle, int axle);
-int work_load_index(size_t offset_in_load, int load);
+/* Index of the quantity at an offset in struct brake_vehicle. */
+static inline int work_index(const struct work *w, size_t offset)
+{
+    return w->places->index[offset / sizeof(int)];
+}
 
-#define INDEX(member) brake_catalogue_index(offsetof(struct brake_vehicle, member))
-#define AXLE_INDEX(member, axle)                                                                   \
-    work_axle_index(offsetof(struct brake_axle_of_vehicle, member), axle)
-#define LOAD_INDEX(member, load) work_load_index(offsetof(struct brake_load_lines, member), load)
+/* Index of the quantity of a member, with a `w` at hand; of an axle and of a load case by number. */
+#define INDEX(member) work_index(w, offsetof(struct brake_vehicle, member))
+#define AXLE_INDEX(member, number)                                                                 \
+    work_index(w, offsetof(struct brake_vehicle, axle) +                                           \
+                      (size_t)(number) * sizeof(struct brake_axle_of_vehicle) +                    \
+                      offsetof(struct brake_axle_of_vehicle, member))
+#define LOAD_INDEX(member, number)                                                                 \
+    work_index(w, offsetof(struct brake_vehicle, load) +                                           \
+                      (size_t)(number) * sizeof(struct brake_load_lines) +                         \
+                      offsetof(struct brake_load_lines, member))
 
 /* Tells a fault; the first one found is kept. */
 __attribute__((format(printf, 4, 5))) void work_refuse(struct work *w, enum brake_status status,
                                                        int index, const char *format, ...);
 
+/* Row and place of a quantity. */
+static inline const struct brake_quantity *work_row(const struct work *w, int index)
+{
+    return w->places->of[index].row;
+}
+
+static inline void *work_in(const struct work *w, int index)
+{
+    return (char *)w->vehicle + w->places->of[index].offset;
+}
+
 /* Where a real quantity is. */
-double *work_real(struct work *w, int index);
+static inline double *work_real(const struct work *w, int index)
+{
+    return work_in(w, index);
+}
+
 
 /* There, from whatever source; given by file or --set; there by itself, not worked out. */
 bool work_given(const struct work *w, int index);
@@ -56,10 +80,28 @@ void work_offer_default(struct work *w, int target, double value);
 /* Whether the brake that a section describes is the one fitted. */
 bool work_belongs(const struct brake_vehicle *vehicle, const struct brake_section *section);
 
-/* Every rule once: raw readings are reduced, defaults that follow others filled in. */
-void work_reduce(struct work *w);
+/* A section that is left out repeats another. */
+void work_repeat(struct work *w, int unused);
 
-/* Needs and contradictions. */
-void work_verify(struct work *w);
+/* Fills which sections each rule touches and writes to. */
+void work_fill_rules(struct brake_places *places);
+
+/* Sections, as bits, that may change when those change. */
+unsigned long long work_following(const struct work *w, unsigned long long changed);
+
+/* Every rule that touches sections that change: raw readings are reduced, defaults that follow
+ * others filled in. */
+void work_out(struct work *w, unsigned long long changed);
+
+#define WORK_ALL (~0ULL)
+
+/* Lines that have no place, or not without others: what does not change with a number. */
+void work_verify_lines(struct work *w);
+
+/* Lines that must be there. */
+void work_verify_needs(struct work *w);
+
+/* Numbers that contradict each other, in sections that changed. */
+void work_verify_values(struct work *w, unsigned long long changed);
 
 #endif

@@ -101,12 +101,39 @@ struct brake_record {
     int line;         /**< of the file; 0 when it did not come from one */
 };
 
-enum { BRAKE_ROWS = 384 /**< room for every quantity */ };
+enum {
+    BRAKE_ROWS = 384,   /**< room for every quantity */
+    BRAKE_SECTIONS = 48 /**< room for every section */
+};
 
 /** A vehicle with the record of every value: what a vehicle file is read into. */
 struct brake_sheet {
     struct brake_vehicle vehicle;
     struct brake_record record[BRAKE_ROWS];
+};
+
+enum { BRAKE_WORK_RULES = 24 /**< room for the rules that work a vehicle out */ };
+
+/** The catalogue laid out for quick look-up: where each quantity stands and lives, and which rules
+ * follow which sections. */
+struct brake_places {
+    int count;                    /**< of quantities */
+    int first[BRAKE_SECTIONS];    /**< index of the first quantity of each section */
+    struct {
+        const struct brake_section *section;
+        const struct brake_quantity *row;
+        size_t offset;            /**< in struct brake_vehicle */
+    } of[BRAKE_ROWS];             /**< by index */
+    short index[sizeof(struct brake_vehicle) / sizeof(int)]; /**< by offset over sizeof(int) */
+    unsigned long long touched[BRAKE_WORK_RULES]; /**< sections that a rule reads, as bits */
+    unsigned long long written[BRAKE_WORK_RULES]; /**< the section that it writes to, as a bit */
+};
+
+/** A sheet made for many cases, one after the other. */
+struct brake_rework {
+    struct brake_sheet sheet;
+    struct brake_places places;
+    bool anew; /**< true: nothing that an earlier case has worked out may stay */
 };
 
 /** Number of sections.
@@ -230,5 +257,30 @@ void brake_sheet_vary_many(const struct brake_sheet *sheet, const int *index, co
  * @return       OK, or the status of the error
  */
 enum brake_status brake_sheet_complete(struct brake_sheet *sheet, struct brake_error *error);
+
+/** Make a sheet ready for many cases of some lines.
+ * @param sheet   complete
+ * @param index   of real quantities, none twice: the lines that are to change
+ * @param value   [SI] of the first case, inside the accepted ranges
+ * @param count   of both
+ * @param rework  filled; may be copied
+ * @param error   filled on refusal: a line is of no use to this vehicle, whatever its number
+ * @return        OK, or the status of the error
+ */
+enum brake_status brake_rework_begin(const struct brake_sheet *sheet, const int *index,
+                                     const double *value, int count, struct brake_rework *rework,
+                                     struct brake_error *error);
+
+/** Give the lines other numbers: what comes out, refusals included, is what brake_sheet_set and
+ * brake_sheet_complete give, but for the tolerances. A refusal does not hinder the next case.
+ * @param rework  ready; its sheet is worked out for these numbers
+ * @param index   as at the beginning
+ * @param value   [SI] inside the accepted ranges
+ * @param count   of both
+ * @param error   filled on refusal
+ * @return        OK, or the status of the error
+ */
+enum brake_status brake_rework_case(struct brake_rework *rework, const int *index,
+                                    const double *value, int count, struct brake_error *error);
 
 #endif

@@ -37,9 +37,9 @@ struct brake_case_results {
         double front_margin, rear_margin;
     } torque;
     struct {
-        double front_share, ideal_front_share, lock_deceleration, lock_pedal_force, lock_axle;
-        double efficiency, rear_first_above, front_adhesion_used, rear_adhesion_used;
-        double locked_drive_lock_deceleration, valve_knee;
+        double front_share, ideal_front_share, front_adhesion_used, rear_adhesion_used, valve_knee;
+        double lock_deceleration, lock_pedal_force, lock_axle, efficiency;
+        double rear_first_above, locked_drive_lock_deceleration;
     } balance;
     struct {
         double first_circuit, second_circuit, no_assist, low_vacuum, valve_open, valve_shut;
@@ -120,6 +120,26 @@ int brake_result_find(const char *path);
  * @return         [SI] value; NaN when it cannot be given
  */
 double brake_result_value(const struct brake_results *results, int index);
+
+/** Load case of a result.
+ * @param index  of the result
+ * @return       empty or full; -1 for a result that does not depend on load
+ */
+int brake_result_load(int index);
+
+/** Group of a result: results of one group and one load case are worked out together.
+ * @param index  of the result
+ * @return       one bit
+ */
+unsigned long long brake_result_group(int index);
+
+/** Evaluate some groups of results.
+ * @param vehicle  complete
+ * @param groups   bits of brake_result_group
+ * @param results  results of these groups are filled, others left as they are
+ */
+void brake_evaluate_groups(const struct brake_vehicle *vehicle, unsigned long long groups,
+                           struct brake_results *results);
 
 /** Evaluate a vehicle.
  * @param vehicle  complete: brake_sheet_complete accepted it
