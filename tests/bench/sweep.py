@@ -1,0 +1,235 @@
+#!/usr/bin/python3
+"""A sweep beside a vectorised NumPy script of the same formulas; then its memory as it grows.
+
+SWEEP_CASES=100000000 sets the cases of the largest sweep (1,000,000).
+"""
+import json
+import os
+import pathlib
+import subprocess
+import sys
+import tempfile
+import time
+
+import numpy as np
+
+ROOT = pathlib.Path(__file__).resolve().parents[2]
+BUILD = pathlib.Path(os.environ.get("LIBBRAKE_BUILD", "build"))
+VEHICLE = ROOT / "examples" / "heron.ini"
+VALUES = 10  # on each of five axes
+RUNS = 7
+CASES = int(float(os.environ.get("SWEEP_CASES", "1e6")))
+G, ATMOSPHERE = 9.80665, 101325.0
+
+
+def axes(n):
+    """All combinations, flat, the last axis fastest, as the helper has them."""
+    lines = [
+        np.linspace(*ends, n)
+        for ends in ((2.2, 2.9), (1500, 2300), (0.30, 0.45), (3.0, 6.0), (0.30, 0.42))
+    ]
+    return [grid.ravel() for grid in np.meshgrid(*lines, indexing="ij")]
+
+
+def drum_factor(v, mu):
+    heel, toe = v["rear.drum.lining.heel"], v["rear.drum.lining.toe"]
+    pivot, arm = v["rear.drum.lining.pivot_radius"], v["rear.drum.lining.force_arm"]
+    radius = v["rear.drum.diameter"] / 2
+    normal = pivot * ((toe - heel) / 2 - (np.sin(2 * toe) - np.sin(2 * heel)) / 4)
+    friction = radius * (np.cos(heel) - np.cos(toe)) - pivot / 2 * (
+        np.sin(toe) ** 2 - np.sin(heel) ** 2
+    )
+    top = mu * arm * (np.cos(heel) - np.cos(toe))
+    return top / (normal - mu * friction) + top / (normal + mu * friction)
+
+
+def add(body, other):
+    mass = body[0] + other[0]
+    return [mass, *((body[0] * a + other[0] * b) / mass for a, b in zip(body[1:], other[1:]))]
+
+
+def full_body(v, mass):
+    length = v["vehicle.wheelbase"]
+    rise = v["lift.wheel_rise"] + v["lift.suspension"] * (mass - v["vehicle.unsprung_mass"]) / mass
+    body = [mass, (1 - v["vehicle.front_share"]) * length, v["vehicle.cg_height"] + rise]
+    for part in ("winch", "sliders"):
+        names = ("mass", "behind_front_axle", "height")
+        body = add(body, [v[f"part.{part}.{name}"] for name in names])
+    load = v["load.full.front_axle"] + v["load.full.rear_axle"] - body[0]
+    behind = (v["load.full.rear_axle"] * length - body[0] * body[1]) / load
+    return add(body, [load, behind, v["load.full.height"]])
+
+
+def fluid_pressure(closing, c, air, volume):
+    left = volume - closing
+    b = c * ATMOSPHERE + air - left
+    root = np.sqrt(b * b + 4 * c * left * ATMOSPHERE)
+    return np.where(b > 0, 2 * left * ATMOSPHERE / (b + root), (root - b) / (2 * c))
+
+
+def pressure_limit(v):
+    """Of both chambers and the pedal; none of the axes moves it."""
+    area = np.pi / 4 * v["master.bore"] ** 2
+    closing = [
+        4 * 2 * np.pi / 4 * v["front.disc.piston_diameter"] ** 2 * v["front.disc.pads.gap"],
+        4 * np.pi / 4 * v["rear.drum.cylinder_diameter"] ** 2 * v["rear.drum.piston_travel"],
+    ]
+    closing = [volume + v["master.take_up"] * area for volume in closing]
+    give = [2 * v["front.disc.compliance"], 2 * v["rear.drum.compliance"]]
+    give = [volume + v["circuits.hose_volume"] / 2 for volume in give]
+    total = sum(give)
+    give = [volume / total * v["circuits.elastic_volume"] / 1e7 for volume in give]
+    air = v["circuits.air_volume"] / 2
+    strokes = (v["master.primary_stroke"], v["master.secondary_stroke"])
+    rod = (v["pedal.travel"] - v["pedal.free_play"]) / v["pedal.ratio"]
+    return min(
+        *(fluid_pressure(c, g, air, s * area) for c, g, s in zip(closing, give, strokes)),
+        fluid_pressure(sum(closing), sum(give), 2 * air, rod * area),
+    )
+
+
+def script(v, rollout, mass, pad_mu, booster, lining_mu):
+    """Deceleration at the pedal force and at first lock, and stopping distance, loaded."""
+    length, mu = v["vehicle.wheelbase"], v["road.adhesion"]
+    m, x, h = full_body(v, mass)
+    radius = rollout / (2 * np.pi)
+    inertia = 2 * v["front.tyre.wheel_inertia"]
+    effective = m + 2 * inertia / radius**2
+    pistons = 2 * np.pi / 4 * v["front.disc.piston_diameter"] ** 2
+    front_gain = 4 * pad_mu * pistons * v["front.disc.efficiency"] * v["front.disc.effective_radius"]
+    cylinder = np.pi / 4 * v["rear.drum.cylinder_diameter"] ** 2
+    rear_gain = (
+        2 * drum_factor(v, lining_mu) * cylinder * v["rear.drum.efficiency"]
+        * v["rear.drum.diameter"] / 2
+    )
+    start = v["front.disc.threshold"], v["rear.drum.threshold"]
+    sag = v["valve.uncorrected_lift"] * v["valve.stiffness"] / G
+    knee = np.maximum(
+        0, v["valve.knee"] + v["valve.knee_rate"] * (m * x / length - v["valve.set_mass"] - sag)
+    )
+    slope = v["valve.slope"]
+
+    def forces(p):
+        rear = np.where(p <= knee, p, knee + slope * (p - knee))
+        torque = front_gain * np.maximum(0, p - start[0]), rear_gain * np.maximum(0, rear - start[1])
+        a = (torque[0] + torque[1]) / radius / effective
+        return a, [(t - inertia * a / radius) / radius for t in torque]
+
+    def loads(a):
+        front = m * (G * (length - x) + a * h) / length
+        return front, m * G - front
+
+    rear_start = np.where(start[1] <= knee, start[1], knee + (start[1] - knee) / slope)
+    ends = np.sort(
+        np.stack([np.zeros_like(m), np.full_like(m, start[0]), rear_start, knee]), axis=0
+    )
+    ends = np.concatenate([ends, 2 * ends[-1:] + 1e5])
+    lock = np.full_like(m, np.inf)
+    lift = G * x / h
+    at = []
+    for p in ends:
+        a, force = forces(p)
+        load = loads(a)
+        at.append((force[0] - mu * load[0], force[1] - mu * load[1], a - lift))
+    for which in range(3):  # front locks, rear locks, rear leaves the road
+        root = np.full_like(m, np.inf)
+        for i in reversed(range(4)):
+            y0, y1 = at[i][which], at[i + 1][which]
+            with np.errstate(all="ignore"):
+                line = np.where(
+                    y0 >= 0, ends[i],
+                    np.where(y1 > y0, ends[i] - y0 * (ends[i + 1] - ends[i]) / (y1 - y0), np.inf),
+                )
+            root = np.where((line <= ends[i + 1]) | (i == 3), line, root)
+        lock = np.minimum(lock, root)
+
+    def pressure(force):
+        rod = force * v["pedal.ratio"] * v["pedal.efficiency"]
+        out = np.minimum(booster * rod, rod + v["booster.assist"])
+        area = np.pi / 4 * v["master.bore"] ** 2
+        return np.minimum(out * v["master.efficiency"] / area, limit)
+
+    limit = pressure_limit(v)
+    used, _ = forces(np.minimum(pressure(v["driver.pedal_force"]), lock))
+    locked, _ = forces(lock)
+    most, _ = forces(np.minimum(pressure(v["driver.pedal_force_most"]), lock))
+    speed, build_up = v["stop.speed"], v["stop.build_up"]
+    distance = (
+        speed * (v["stop.dead_time"] + build_up / 2) + speed**2 / (2 * most)
+        - most * build_up**2 / 24
+    )
+    return np.stack([used, locked, distance], axis=1)
+
+
+def numbers():
+    report = subprocess.run(
+        [BUILD / "stopmargin", "check", VEHICLE, "--json"], stdout=subprocess.PIPE
+    ).stdout
+    return {path: item["value"] for path, item in json.loads(report)["vehicle"].items()}
+
+
+def run_helper(threads, out):
+    helper = BUILD / "tests" / "bench" / "sweep_helper"
+    text = subprocess.run(
+        [helper, VEHICLE, str(VALUES), str(threads), out], check=True, stdout=subprocess.PIPE
+    ).stdout
+    return float(text.split()[0])
+
+
+def timed_script(v):
+    grid = axes(VALUES)
+    start = time.perf_counter()
+    result = script(v, *grid)
+    return time.perf_counter() - start, result
+
+
+def compare_speed(folder):
+    """Turn by turn; the least time of each, as other work of the machine only adds to it."""
+    v, out = numbers(), folder / "out"
+    spent = {"NumPy": [], "one thread": [], "two threads": []}
+    for _ in range(RUNS):
+        seconds, expected = timed_script(v)
+        spent["NumPy"].append(seconds)
+        for threads, name in ((1, "one thread"), (2, "two threads")):
+            spent[name].append(run_helper(threads, out))
+            found = np.fromfile(out).reshape(-1, 3)
+            if not np.allclose(found, expected, rtol=1e-9, atol=0):
+                sys.exit("bench sweep: the NumPy script and the library differ")
+    least = {name: min(seconds) for name, seconds in spent.items()}
+    for name, seconds in least.items():
+        print(f"{name:12} {1e9 * seconds / VALUES**5:8.1f} ns a case of three results")
+    print(
+        f"bench sweep: {least['NumPy'] / least['one thread']:.2f} x the cases of NumPy on one"
+        f" thread; two threads {least['one thread'] / least['two threads']:.2f} x of one"
+        f" (least of {RUNS} runs, numbers equal to 1e-9)"
+    )
+
+
+def run_command(cases):
+    """Seconds and peak memory [KiB] of a sweep of so many cases to CSV."""
+    step = 900 / (cases // 10 - 1)
+    words = [
+        BUILD / "tests" / "bench" / "launch_helper", BUILD / "stopmargin", "sweep", VEHICLE,
+        "--axis", f"vehicle.mass=1400kg:2300kg:{step!r}kg",
+        "--axis", "front.tyre.rollout=2.2m:2.65m:0.05m",
+        "--out", "full.deceleration.at_pedal_force,full.stop.distance",
+    ]
+    output = subprocess.run(words, check=True, stdout=subprocess.PIPE, text=True).stdout
+    seconds, memory, status = output.split()
+    if status != "0":
+        sys.exit(f"bench sweep: the command ended with status {status}")
+    return float(seconds), int(memory)
+
+
+def main():
+    with tempfile.TemporaryDirectory() as folder:
+        compare_speed(pathlib.Path(folder))
+    measured = {cases: run_command(cases) for cases in (CASES // 10, CASES)}
+    for cases, (seconds, memory) in measured.items():
+        print(f"{cases:12,d} cases to CSV: {seconds:8.2f} s, {memory:6d} KiB at the peak")
+    few, many = (memory for _, memory in measured.values())
+    print(f"bench sweep: ten times the cases take {many / few:.2f} x the memory")
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,71 @@
+/* Sweeps a vehicle over five axes of some values each into memory and prints the seconds it took;
+ * the outputs go to a file as doubles. Usage: FILE VALUES THREADS OUT */
+#define _POSIX_C_SOURCE 200809L
+#include <stdio.h>
+#include <stdlib.h>
+#include <time.h>
+
+#include "brake/brake.h"
+
+enum { AXES = 5, OUTPUTS = 3 };
+
+static const struct {
+    const char *path;
+    const char *unit;
+    double low, high;
+} axes[AXES] = {{"front.tyre.rollout", "m", 2.2, 2.9},
+                {"vehicle.mass", "kg", 1500.0, 2300.0},
+                {"front.disc.pads.mu", "", 0.30, 0.45},
+                {"booster.gain", "", 3.0, 6.0},
+                {"rear.drum.lining.mu", "", 0.30, 0.42}};
+
+static const char *const outputs[OUTPUTS] = {
+    "full.deceleration.at_pedal_force", "full.balance.lock_deceleration", "full.stop.distance"};
+
+static double now(void)
+{
+    struct timespec time;
+    clock_gettime(CLOCK_MONOTONIC, &time);
+    return (double)time.tv_sec + 1e-9 * (double)time.tv_nsec;
+}
+
+static int fail(const char *what)
+{
+    fprintf(stderr, "sweep_helper: %s\n", what);
+    return 2;
+}
+
+int main(int count, char **words)
+{
+    static struct brake_sheet sheet;
+    static struct brake_sweeper sweeper;
+    struct brake_axis axis[AXES];
+    struct brake_output output[OUTPUTS];
+    struct brake_error error;
+    FILE *file = count == 5 ? fopen(words[1], "rb") : NULL;
+    if (file == NULL || brake_file_read(file, &sheet, &error) != BRAKE_OK ||
+        brake_sheet_complete(&sheet, &error) != BRAKE_OK)
+        return fail("FILE VALUES THREADS OUT");
+    for (int i = 0; i < AXES; i++) {
+        const double step = (axes[i].high - axes[i].low) / (atof(words[2]) - 1.0);
+        (void)brake_axis_steps(axes[i].low, axes[i].high, step, &axis[i]);
+        axis[i].index = brake_catalogue_find(&sheet.vehicle, axes[i].path);
+        axis[i].unit = brake_unit_find(axes[i].unit);
+    }
+    for (int i = 0; i < OUTPUTS; i++)
+        (void)brake_output_find(outputs[i], &output[i]);
+    const struct brake_sweep sweep = {&sheet, axis, AXES, output, OUTPUTS};
+    if (brake_sweep_begin(&sweep, &sweeper, &error) != BRAKE_OK)
+        return fail(error.text);
+    const size_t cases = (size_t)brake_sweep_count(&sweep);
+    double *value = calloc(cases * OUTPUTS, sizeof *value);
+    const double start = now();
+    (void)brake_sweep_values(&sweeper, atoi(words[3]), NULL, value);
+    printf("%.6f %zu\n", now() - start, cases);
+    FILE *out = fopen(words[4], "wb");
+    if (out == NULL || fwrite(value, sizeof *value, cases * OUTPUTS, out) != cases * OUTPUTS)
+        return fail("the outputs cannot be written");
+    fclose(out);
+    free(value);
+    return 0;
+}
