@@ -13,7 +13,7 @@ SONAME := libbrake.so.$(firstword $(subst ., ,$(VERSION)))
 # -Wdouble-promotion: a float that slipped in costs digits. -Wconversion: so does a silent cast.
 WARNINGS := -Wall -Wextra -Wpedantic -Wconversion -Wshadow -Wdouble-promotion -Werror
 LANGUAGE := -std=c11 -fopenmp -Ilibbrake/include -Ilibbrake
-COMPILE = $(CC) $(LANGUAGE) $(WARNINGS) -fPIC $(DEFINES) $(CPPFLAGS) $(CFLAGS) $(INSTRUMENT)
+COMPILE = $(CC) $(LANGUAGE) $(WARNINGS) -fPIC -fno-semantic-interposition $(DEFINES) $(CPPFLAGS) $(CFLAGS) $(INSTRUMENT)
 LINK = $(CC) -fopenmp $(CFLAGS) $(INSTRUMENT) $(LDFLAGS)
 LIBS := -linih -lcjson -lm
 

@@ -10,6 +10,7 @@ enum { EXIT_REFUSED = 2, COMMAND_SETTINGS = 64 /* most times --set */ };
 int command_check(int count, char **words);
 int command_heat(int count, char **words);
 int command_spread(int count, char **words);
+int command_sweep(int count, char **words);
 int command_new(int count, char **words);
 int command_explain(int count, char **words);
 

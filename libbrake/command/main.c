@@ -30,6 +30,15 @@ static const char help[] =
     "      --shape normal|uniform|triangular   of every tolerance (normal)\n"
     "      --shape PATH=SHAPE      of one; 95 of 100 lie within the tolerance in each\n"
     "      --set PATH=VALUE, --rules us|un|eu|all, --json\n"
+    "  stopmargin sweep FILE       results over ranges of lines, as CSV with units\n"
+    "      --axis PATH=LOW:HIGH:STEP           2.2m:2.9m:0.01m (may be repeated; the\n"
+    "                                          last axis runs fastest)\n"
+    "      --axis PATH=V,V,V                   1800kg,4200lb\n"
+    "      --axis PATH=LOW:HIGH:N@log          N values in equal ratios\n"
+    "      --out NAME,...          results, or criteria: their margin\n"
+    "      --into FILE [--resume]  a new file; go on with one that was stopped\n"
+    "      --threads N             (all processors; the rows are the same)\n"
+    "      --set PATH=VALUE\n"
     "  stopmargin explain          list all lines of a vehicle file and all results\n"
     "  stopmargin explain PATH     meaning, unit, range, default, how to measure it\n"
     "  stopmargin --help | --version\n"
@@ -104,14 +113,35 @@ int command_read(const char *path, char *const *settings, int count, struct brak
     return EXIT_REFUSED;
 }
 
+static const struct {
+    const char *verb;
+    int (*run)(int count, char **words);
+} verbs[] = {
+    {"new", command_new},
+    {"check", command_check},
+    {"heat", command_heat},
+    {"spread", command_spread},
+    {"sweep", command_sweep},
+    {"explain", command_explain},
+};
+
+enum { VERBS = sizeof verbs / sizeof verbs[0] };
+
+/* "new, check, heat" */
+static const char *list_of_verbs(char *text, size_t size)
+{
+    size_t used = 0;
+    for (int i = 0; i < VERBS && used < size; i++)
+        used += (size_t)snprintf(text + used, size - used, "%s%s", i > 0 ? ", " : "",
+                                 verbs[i].verb);
+    return text;
+}
+
 static int run(int count, char **words)
 {
-    static const struct {
-        const char *verb;
-        int (*run)(int count, char **words);
-    } verbs[] = {{"check", command_check}, {"heat", command_heat}, {"spread", command_spread}, {"new", command_new}, {"explain", command_explain}};
+    char list[200];
     if (count < 2)
-        return command_misused("a verb is wanted: new, check, heat, spread or explain");
+        return command_misused("a verb is wanted: %s", list_of_verbs(list, sizeof list));
     for (int i = 2; i < count; i++) {
         if (strcmp(words[i], "--help") == 0)
             words[1] = words[i];
@@ -120,11 +150,12 @@ static int run(int count, char **words)
         return fputs(help, stdout) < 0;
     if (strcmp(words[1], "--version") == 0)
         return printf("stopmargin %s\n", BRAKE_VERSION) < 0;
-    for (size_t i = 0; i < sizeof verbs / sizeof verbs[0]; i++) {
+    for (int i = 0; i < VERBS; i++) {
         if (strcmp(words[1], verbs[i].verb) == 0)
             return verbs[i].run(count - 1, words + 1);
     }
-    return command_misused("unknown verb '%s'; accepts new, check, heat, spread, explain", words[1]);
+    return command_misused("unknown verb '%s'; accepts %s", words[1],
+                           list_of_verbs(list, sizeof list));
 }
 
 int main(int count, char **words)

@@ -483,23 +483,29 @@ static enum brake_status read_curve(struct reading *r, const char *text)
     return BRAKE_OK;
 }
 
-enum brake_status brake_amount_read(const char *name, const char *text,
-                                    enum brake_dimension dimension, double *value,
-                                    struct brake_error *error)
+enum brake_status brake_number_read(const char *name, const char *text,
+                                    enum brake_dimension dimension, double *number,
+                                    const struct brake_unit **unit, struct brake_error *error)
 {
     const struct brake_quantity any = {.kind = BRAKE_REAL,
                                        .dimension = dimension,
                                        .unit = brake_unit_si(dimension)->name,
                                        .high = 20.0}; /* half of it is the example in a message */
     struct reading r = {.error = error, .quantity = &any};
+    snprintf(r.path, sizeof r.path, "%s", name);
+    enum brake_status status = take_number(&r, &text, number);
+    if (status == BRAKE_OK)
+        status = take_unit(&r, &text, dimension, unit);
+    return status == BRAKE_OK ? at_end(&r, text) : status;
+}
+
+enum brake_status brake_amount_read(const char *name, const char *text,
+                                    enum brake_dimension dimension, double *value,
+                                    struct brake_error *error)
+{
     const struct brake_unit *unit;
     double number = BRAKE_NAN;
-    snprintf(r.path, sizeof r.path, "%s", name);
-    enum brake_status status = take_number(&r, &text, &number);
-    if (status == BRAKE_OK)
-        status = take_unit(&r, &text, dimension, &unit);
-    if (status == BRAKE_OK)
-        status = at_end(&r, text);
+    const enum brake_status status = brake_number_read(name, text, dimension, &number, &unit, error);
     if (status == BRAKE_OK)
         *value = brake_unit_to_si(unit, number);
     return status;

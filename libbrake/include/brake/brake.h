@@ -40,6 +40,7 @@
 #include "brake/spread.h"
 #include "brake/status.h"
 #include "brake/stop.h"
+#include "brake/sweep.h"
 #include "brake/system.h"
 #include "brake/thermal.h"
 #include "brake/tolerance.h"

@@ -62,6 +62,29 @@ enum brake_status brake_amount_read(const char *name, const char *text,
                                     enum brake_dimension dimension, double *value,
                                     struct brake_error *error);
 
+/** Read a number and its unit, and keep both.
+ * @param name       what it is called in a message
+ * @param text       nothing but number and unit
+ * @param dimension  what it must measure
+ * @param number     [unit] filled
+ * @param unit       filled
+ * @param error      filled on refusal
+ * @return           OK, E_SYNTAX, E_UNIT or E_RANGE
+ */
+enum brake_status brake_number_read(const char *name, const char *text,
+                                    enum brake_dimension dimension, double *number,
+                                    const struct brake_unit **unit, struct brake_error *error);
+
+enum { BRAKE_NUMBER_SIZE = 32 /**< bytes of a number in words, with its end */ };
+
+/** Write a number so that reading it gives the same number again, in as few digits as 15, 16 or 17
+ * allow.
+ * @param number  [-] finite
+ * @param text    filled: BRAKE_NUMBER_SIZE bytes
+ * @return        length
+ */
+int brake_number_write(double number, char *text);
+
 /** Write a vehicle file: every line that is known, every other one as a comment, with meaning,
  * range, default and how to measure it.
  * @param sheet   cleared for a file to start from; or read and completed

@@ -9,6 +9,7 @@
 #include "brake/assessment.h"
 #include "brake/duty.h"
 #include "brake/spread.h"
+#include "brake/sweep.h"
 
 /** Write an assessment as plain text of 80 columns: verdict, limiting item and next measurement
  * first, caution always.
@@ -73,5 +74,38 @@ void brake_report_spread_text(const struct brake_spread *spread, FILE *stream);
  * @return        text to be freed by the caller; NULL when memory is short
  */
 char *brake_report_spread_json(const struct brake_spread *spread);
+/** Header of a sweep as CSV: axes in their own units, outputs in SI units, then `note`.
+ * @param sweep  what is swept
+ * @return       one line with its end, to be freed by the caller; NULL when memory is short
+ */
+char *brake_report_sweep_head(const struct brake_sweep *sweep);
+
+/** Row of a case as CSV. Numbers read back exactly; what cannot be said is an empty cell. Of a case
+ * that the vehicle refuses all outputs are empty, and the note says why.
+ * @param sweeper  ready; works the case out
+ * @param number   of the case
+ * @return         one line with its end, to be freed by the caller; NULL when memory is short
+ */
+char *brake_report_sweep_row(struct brake_sweeper *sweeper, long long number);
+
+/** How far a sweep came. */
+struct brake_sweep_tally {
+    long long rows;    /**< written */
+    long long refused; /**< of them, by the vehicle */
+    bool short_of_memory;
+};
+
+/** Write the rows of a sweep as CSV, the same bytes for any number of threads, in memory that does
+ * not grow with the number of cases.
+ * @param sweeper  ready; not changed
+ * @param first    case to begin with
+ * @param threads  1 and up
+ * @param watch    progress and stop; it ends at a whole row
+ * @param stream   open for writing; an error of it ends the rows
+ * @return         how far it came
+ */
+struct brake_sweep_tally brake_report_sweep_rows(const struct brake_sweeper *sweeper,
+                                                 long long first, int threads,
+                                                 const struct brake_watch *watch, FILE *stream);
 
 #endif

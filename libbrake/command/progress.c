@@ -1,0 +1,54 @@
+#define _POSIX_C_SOURCE 200809L /* NOLINT: fileno, isatty, clock_gettime */
+#include "progress.h"
+
+#include <stdio.h>
+#include <time.h>
+#include <unistd.h>
+
+static const double FIRST = 1.0; /* [s] shorter work needs no line */
+static const double EVERY = 0.2; /* [s] */
+
+static double now(void)
+{
+    struct timespec time;
+    clock_gettime(CLOCK_MONOTONIC, &time);
+    return (double)time.tv_sec + 1e-9 * (double)time.tv_nsec;
+}
+
+static void write_time(double seconds, char text[32])
+{
+    if (seconds < 120.0)
+        snprintf(text, 32, "%.0f s", seconds);
+    else if (seconds < 7200.0)
+        snprintf(text, 32, "%.0f min", seconds / 60.0);
+    else
+        snprintf(text, 32, "%.1f h", seconds / 3600.0);
+}
+
+/* Blanks at the end cover what a longer line left. */
+static void show(void *context, double done, double total)
+{
+    struct progress *progress = context;
+    const double time = now();
+    const double spent = time - progress->began;
+    const double rate = (done - progress->offset) / spent;
+    char left[32];
+    if (!progress->terminal || spent < FIRST || time - progress->shown < EVERY)
+        return;
+    progress->shown = time;
+    write_time((total - done) / rate, left);
+    fprintf(stderr, "\r%5.1f %% of %.4g %s, %.3g a second, %s left      ", 100.0 * done / total,
+            total, progress->unit, rate, left);
+}
+
+struct brake_watch progress_begin(struct progress *progress, const char *unit, double offset)
+{
+    *progress = (struct progress){unit, offset, now(), 0.0, isatty(fileno(stderr)) != 0};
+    return (struct brake_watch){.progress = show, .context = progress};
+}
+
+void progress_end(const struct progress *progress)
+{
+    if (progress->shown > 0.0)
+        fprintf(stderr, "\r%78s\r", "");
+}

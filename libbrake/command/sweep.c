@@ -1,0 +1,437 @@
+#define _POSIX_C_SOURCE 200809L /* NOLINT: sigaction, ftruncate, fseeko */
+#include <errno.h>
+#include <limits.h>
+#include <math.h>
+#include <signal.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <unistd.h>
+
+#include "command.h"
+#include "progress.h"
+
+enum { AXES = BRAKE_AXES_OF_SWEEP, WORD = 200, EXIT_SIGNAL = 128 };
+
+struct options {
+    const char *file;
+    char *setting[COMMAND_SETTINGS];
+    int settings;
+    char *axis[AXES];
+    int axes;
+    struct brake_output output[BRAKE_OUTPUTS];
+    int outputs;
+    int threads;
+    const char *into;
+    bool resume;
+};
+
+/* What is swept, and the room it needs. */
+struct job {
+    struct brake_sheet sheet;
+    struct brake_axis axis[AXES];
+    double *list[AXES]; /* values of the listed axes */
+    struct brake_sweep sweep;
+    struct brake_sweeper sweeper;
+};
+
+static int complain(const char *option, const struct brake_error *error)
+{
+    fprintf(stderr, "stopmargin: %s: %s%s%s\n", option, error->field,
+            error->field[0] != '\0' ? ": " : "", error->text);
+    return EXIT_REFUSED;
+}
+
+static int short_of_memory(void)
+{
+    fputs("stopmargin: memory is short\n", stderr);
+    return EXIT_REFUSED;
+}
+
+/* ---- axes ----------------------------------------------------------------------------------- */
+
+/* A number in the unit of the axis; the first one read sets it. A difference leaves out where the
+ * scale of a temperature begins. */
+static int take_number(const char *path, const char *text, bool difference, struct brake_axis *axis,
+                       double *number)
+{
+    const enum brake_dimension dimension = brake_quantity_at(axis->index)->dimension;
+    const struct brake_unit *unit;
+    struct brake_error error;
+    if (brake_number_read(path, text, dimension, number, &unit, &error) != BRAKE_OK)
+        return complain("--axis", &error);
+    if (axis->unit == NULL)
+        axis->unit = unit;
+    if (unit != axis->unit && difference)
+        *number *= unit->factor / axis->unit->factor;
+    else if (unit != axis->unit)
+        *number = brake_unit_from_si(axis->unit, brake_unit_to_si(unit, *number));
+    return 0;
+}
+
+/* Cuts the text at a mark; returns what stands behind it, NULL when there is no mark. */
+static char *cut(char *text, char mark)
+{
+    char *at = strchr(text, mark);
+    if (at == NULL)
+        return NULL;
+    *at = '\0';
+    return at + 1;
+}
+
+static int take_ratios(const char *path, double low, double high, const char *count,
+                       struct brake_axis *axis)
+{
+    char *end;
+    const long long values = strtoll(count, &end, 10);
+    if (end == count || *end != '\0' || brake_axis_ratios(low, high, values, axis) != BRAKE_OK)
+        return command_misused("--axis %s: LOW:HIGH:N@log wants 0 < LOW <= HIGH and a whole number "
+                               "N of values from 2; got N '%s'",
+                               path, count);
+    return 0;
+}
+
+/* LOW:HIGH:STEP or LOW:HIGH:N@log. */
+static int take_range(const char *path, char *low_text, struct brake_axis *axis)
+{
+    double low = BRAKE_NAN;
+    double high = BRAKE_NAN;
+    double step = BRAKE_NAN;
+    char *high_text = cut(low_text, ':');
+    char *step_text = cut(high_text, ':');
+    if (step_text == NULL || strchr(step_text, ':') != NULL)
+        return command_misused("--axis %s: accepts LOW:HIGH:STEP, V,V,V or LOW:HIGH:N@log", path);
+    const char *at = cut(step_text, '@');
+    int status = take_number(path, low_text, false, axis, &low);
+    if (status == 0)
+        status = take_number(path, high_text, false, axis, &high);
+    if (status == 0 && at != NULL)
+        return strcmp(at, "log") == 0
+                   ? take_ratios(path, low, high, step_text, axis)
+                   : command_misused("--axis %s: got '@%s'; accepts @log", path, at);
+    if (status == 0)
+        status = take_number(path, step_text, true, axis, &step);
+    if (status == 0 && brake_axis_steps(low, high, step, axis) != BRAKE_OK)
+        return command_misused("--axis %s: LOW:HIGH:STEP wants a STEP above 0, HIGH not below LOW, "
+                               "and no more than 1e15 steps; got %.10g:%.10g:%.10g %s",
+                               path, low, high, step, axis->unit->name);
+    return status;
+}
+
+static int take_list(const char *path, char *text, struct brake_axis *axis, double **list)
+{
+    size_t count = 1;
+    int status = 0;
+    for (const char *at = text; *at != '\0'; at++)
+        count += *at == ',';
+    *list = calloc(count, sizeof **list);
+    if (*list == NULL)
+        return short_of_memory();
+    axis->spacing = BRAKE_LISTED;
+    axis->number = *list;
+    for (axis->count = 0; text != NULL && status == 0; axis->count++) {
+        char *next = cut(text, ',');
+        status = take_number(path, text, false, axis, &(*list)[axis->count]);
+        text = next;
+    }
+    return status;
+}
+
+static int refuse_path(const struct brake_vehicle *vehicle, const char *path)
+{
+    const int near = brake_catalogue_nearest(path);
+    char known[WORD] = "";
+    if (near >= 0)
+        brake_catalogue_path(vehicle, near, known, sizeof known);
+    return command_misused("--axis: %s: unknown path%s%s%s", path,
+                           near >= 0 ? "; did you mean " : "", known, near >= 0 ? "?" : "");
+}
+
+static int take_axis(char *word, struct job *job)
+{
+    struct brake_axis *axis = &job->axis[job->sweep.axes];
+    char *values = cut(word, '=');
+    if (values == NULL || *word == '\0')
+        return command_misused("--axis: got '%s'; accepts PATH=LOW:HIGH:STEP, PATH=V,V,V or "
+                               "PATH=LOW:HIGH:N@log",
+                               word);
+    axis->index = brake_catalogue_find(&job->sheet.vehicle, word);
+    if (axis->index < 0)
+        return refuse_path(&job->sheet.vehicle, word);
+    if (brake_quantity_at(axis->index)->kind != BRAKE_REAL)
+        return command_misused("--axis: %s is no number; an axis is a line of one number", word);
+    const int status = strchr(values, ':') != NULL
+                           ? take_range(word, values, axis)
+                           : take_list(word, values, axis, &job->list[job->sweep.axes]);
+    job->sweep.axes++;
+    return status;
+}
+
+static int prepare(const struct options *o, struct job *job)
+{
+    struct brake_error error;
+    int status = command_read(o->file, o->setting, o->settings, &job->sheet);
+    job->sweep = (struct brake_sweep){
+        .sheet = &job->sheet, .axis = job->axis, .output = o->output, .outputs = o->outputs};
+    for (int i = 0; i < o->axes && status == 0; i++)
+        status = take_axis(o->axis[i], job);
+    if (status == 0 && brake_sweep_begin(&job->sweep, &job->sweeper, &error) != BRAKE_OK)
+        status = complain("--axis", &error);
+    return status;
+}
+
+/* ---- words of the command line -------------------------------------------------------------- */
+
+static int take_outputs(char *names, struct options *o)
+{
+    while (names != NULL) {
+        char *next = cut(names, ',');
+        if (o->outputs == BRAKE_OUTPUTS)
+            return command_misused("--out accepts up to %d names", BRAKE_OUTPUTS);
+        if (brake_output_find(names, &o->output[o->outputs++]) != BRAKE_OK)
+            return command_misused("--out: '%s' is neither a result (`stopmargin explain` lists "
+                                   "them) nor a criterion",
+                                   names);
+        names = next;
+    }
+    return 0;
+}
+
+static int take_threads(const char *text, int *threads)
+{
+    char *end;
+    const long count = strtol(text, &end, 10);
+    if (end == text || *end != '\0' || count < 1 || count > 1024)
+        return command_misused("--threads '%s'; accepts 1 to 1024", text);
+    *threads = (int)count;
+    return 0;
+}
+
+static int take_plain(char *word, struct options *o)
+{
+    if (strcmp(word, "--resume") == 0)
+        o->resume = true;
+    else if (word[0] == '-' && word[1] != '\0')
+        return command_misused("unknown option '%s'; accepts --axis, --out, --threads, --into, "
+                               "--resume, --set",
+                               word);
+    else if (o->file != NULL)
+        return command_misused("one file at a time; got '%s' and '%s'", o->file, word);
+    else
+        o->file = word;
+    return 0;
+}
+
+static int keep(char *value, char **list, int *count, int most, const char *option)
+{
+    if (*count == most)
+        return command_misused("accepts up to %d times %s", most, option);
+    list[(*count)++] = value;
+    return 0;
+}
+
+static int take_word(char **words, int *at, struct options *o)
+{
+    char *word = words[*at];
+    char *next = words[*at + 1];
+    char *value;
+    if ((value = command_value_of("--axis", word, next, at)) != NULL)
+        return keep(value, o->axis, &o->axes, AXES, "--axis");
+    if ((value = command_value_of("--set", word, next, at)) != NULL)
+        return keep(value, o->setting, &o->settings, COMMAND_SETTINGS, "--set");
+    if ((value = command_value_of("--out", word, next, at)) != NULL)
+        return take_outputs(value, o);
+    if ((value = command_value_of("--threads", word, next, at)) != NULL)
+        return take_threads(value, &o->threads);
+    if ((value = command_value_of("--into", word, next, at)) == NULL)
+        return take_plain(word, o);
+    o->into = value;
+    return 0;
+}
+
+/* The words end with NULL. */
+static int take_words(char **words, struct options *o)
+{
+    static char usual[] = "full.deceleration.at_pedal_force,full.deceleration.most,"
+                          "full.balance.lock_deceleration,full.stop.distance";
+    char outputs[sizeof usual];
+    for (int i = 1; words[i] != NULL; i++) {
+        const int status = take_word(words, &i, o);
+        if (status != 0)
+            return status;
+    }
+    if (o->file == NULL)
+        return command_misused("sweep wants a vehicle file");
+    if (o->axes == 0)
+        return command_misused("sweep wants --axis PATH=LOW:HIGH:STEP");
+    if (o->resume && o->into == NULL)
+        return command_misused("--resume wants --into FILE, the file to go on with");
+    memcpy(outputs, usual, sizeof usual);
+    return o->outputs > 0 ? 0 : take_outputs(outputs, o);
+}
+
+/* ---- a file that was begun before ----------------------------------------------------------- */
+
+/* Whether the line that begins here is this one; the file stands behind it. */
+static bool stands_here(FILE *stream, const char *line)
+{
+    while (*line != '\0' && fgetc(stream) == (unsigned char)*line)
+        line++;
+    return *line == '\0';
+}
+
+/* Counts whole lines from here on, and finds where the last of them begins and ends. */
+static long long count_lines(FILE *stream, off_t *last, off_t *end)
+{
+    char block[65536];
+    long long lines = 0;
+    off_t at = ftello(stream);
+    size_t got;
+    *last = *end = at;
+    while ((got = fread(block, 1, sizeof block, stream)) > 0) {
+        for (size_t i = 0; i < got; i++) {
+            if (block[i] != '\n')
+                continue;
+            lines++;
+            *last = *end;
+            *end = at + (off_t)i + 1;
+        }
+        at += (off_t)got;
+    }
+    return lines;
+}
+
+static int refuse_resume(const char *file, const char *why)
+{
+    fprintf(stderr,
+            "%s: cannot be resumed: %s; give the words it was begun with, or another file\n", file,
+            why);
+    return EXIT_REFUSED;
+}
+
+/* Finds the first case that is missing, and leaves the file right before its row. */
+static int find_end(const struct options *o, struct job *job, FILE *stream, long long *first)
+{
+    struct brake_sweeper sweeper = job->sweeper;
+    off_t last;
+    off_t end;
+    char *head = brake_report_sweep_head(&job->sweep);
+    const bool begun = head != NULL && stands_here(stream, head);
+    free(head);
+    if (!begun)
+        return refuse_resume(o->into, "its header is another");
+    *first = count_lines(stream, &last, &end);
+    if (*first > brake_sweep_count(&job->sweep))
+        return refuse_resume(o->into, "it has more rows than this sweep");
+    char *row = *first > 0 ? brake_report_sweep_row(&sweeper, *first - 1) : NULL;
+    const bool same = *first == 0 || (row != NULL && fseeko(stream, last, SEEK_SET) == 0 &&
+                                      stands_here(stream, row));
+    free(row);
+    if (!same)
+        return refuse_resume(o->into, "its last row is another");
+    if (ftruncate(fileno(stream), end) != 0 || fseeko(stream, end, SEEK_SET) != 0)
+        return refuse_resume(o->into, strerror(errno));
+    return 0;
+}
+
+/* ---- the run -------------------------------------------------------------------------------- */
+
+static volatile sig_atomic_t caught; /* number of the signal that asks to stop */
+
+static void catch_signal(int number)
+{
+    caught = number;
+}
+
+/* A second signal ends the program at once. */
+static void listen_to_signals(void)
+{
+    const struct sigaction action = {.sa_handler = catch_signal,
+                                     .sa_flags = (int)(SA_RESTART | SA_RESETHAND)};
+    sigaction(SIGINT, &action, NULL);
+    sigaction(SIGTERM, &action, NULL);
+}
+
+static int tell(const struct options *o, const struct brake_sweep_tally *tally, long long first,
+                long long total)
+{
+    const long long done = first + tally->rows;
+    if (tally->short_of_memory)
+        return short_of_memory();
+    if (tally->refused > 0)
+        fprintf(stderr,
+                "stopmargin: the vehicle refused %lld of %lld cases; column note says why\n",
+                tally->refused, tally->rows);
+    fprintf(stderr, "CAUTION: %s\n", BRAKE_CAUTION); /* the rows are for programs */
+    if (caught != 0 && done < total) {
+        fprintf(stderr, "stopmargin: stopped after %lld of %lld cases%s\n", done, total,
+                o->into != NULL ? "; --resume goes on" : "");
+        return EXIT_SIGNAL + (int)caught;
+    }
+    return tally->rows > 0 && tally->refused == tally->rows ? 3 : 0;
+}
+
+static int write_rows(const struct options *o, const struct job *job, long long first, FILE *stream)
+{
+    const long long total = brake_sweep_count(&job->sweep);
+    struct progress progress;
+    struct brake_watch watch = progress_begin(&progress, "cases", (double)first);
+    watch.stop = &caught;
+    listen_to_signals();
+    const struct brake_sweep_tally tally =
+        brake_report_sweep_rows(&job->sweeper, first, o->threads, &watch, stream);
+    progress_end(&progress);
+    const bool written = fflush(stream) == 0 && ferror(stream) == 0;
+    if (!written && stream != stdout)
+        fprintf(stderr, "%s: cannot be written: %s\n", o->into, strerror(errno));
+    return written ? tell(o, &tally, first, total) : EXIT_REFUSED; /* main tells of stdout */
+}
+
+static int write_head(const struct job *job, FILE *stream)
+{
+    char *head = brake_report_sweep_head(&job->sweep);
+    if (head == NULL)
+        return short_of_memory();
+    fputs(head, stream);
+    free(head);
+    return 0;
+}
+
+static int run_into_file(const struct options *o, struct job *job)
+{
+    long long first = 0;
+    FILE *stream = o->resume ? fopen(o->into, "r+b") : NULL;
+    const bool going_on = stream != NULL;
+    if (stream == NULL && (!o->resume || errno == ENOENT))
+        stream = fopen(o->into, "wbx");
+    if (stream == NULL) {
+        fprintf(stderr, "%s: cannot be opened: %s%s\n", o->into, strerror(errno),
+                errno == EEXIST ? "; --resume goes on with it" : "");
+        return EXIT_REFUSED;
+    }
+    int status = going_on ? find_end(o, job, stream, &first) : write_head(job, stream);
+    if (status == 0)
+        status = write_rows(o, job, first, stream);
+    if (fclose(stream) != 0 && status == 0)
+        status = EXIT_REFUSED;
+    return status;
+}
+
+int command_sweep(int count, char **words)
+{
+    (void)count;
+    static struct options o; /* they are large */
+    static struct job job;
+    const long processors = sysconf(_SC_NPROCESSORS_ONLN);
+    o.threads = processors > 0 ? (int)processors : 1;
+    int status = take_words(words, &o);
+    if (status == 0)
+        status = prepare(&o, &job);
+    if (status == 0 && o.into != NULL)
+        status = run_into_file(&o, &job);
+    else if (status == 0 && (status = write_head(&job, stdout)) == 0)
+        status = write_rows(&o, &job, 0, stdout);
+    for (int i = 0; i < AXES; i++)
+        free(job.list[i]);
+    return status;
+}

@@ -1,0 +1,184 @@
+/* A sweep as CSV. */
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "brake/file.h"
+#include "brake/report.h"
+
+/* ---- text that grows ------------------------------------------------------------------------ */
+
+struct text {
+    char *at; /* NULL: nothing yet, or memory was short */
+    size_t used;
+    size_t size;
+    bool failed;
+};
+
+/* Room for some bytes more and an end; NULL when memory is short. */
+static char *room(struct text *text, size_t more)
+{
+    if (text->failed)
+        return NULL;
+    if (text->used + more + 1 > text->size) {
+        text->size = 2 * (text->used + more) + 64;
+        char *larger = realloc(text->at, text->size);
+        if (larger == NULL)
+            free(text->at);
+        text->failed = larger == NULL;
+        text->at = larger;
+    }
+    return text->failed ? NULL : text->at + text->used;
+}
+
+static void put(struct text *text, const char *words, size_t length)
+{
+    char *to = room(text, length);
+    if (to == NULL)
+        return;
+    memcpy(to, words, length);
+    to[length] = '\0';
+    text->used += length;
+}
+
+static void put_number(struct text *text, double number)
+{
+    char *to = isnan(number) ? NULL : room(text, BRAKE_NUMBER_SIZE);
+    if (to != NULL)
+        text->used += (size_t)brake_number_write(number, to);
+}
+
+/* Words that hold a comma or a quote stand in quotes, their own doubled. */
+static void put_words(struct text *text, const char *words)
+{
+    const bool quoted = strpbrk(words, ",\"\r\n") != NULL;
+    if (quoted)
+        put(text, "\"", 1);
+    for (; *words != '\0'; words++) {
+        if (*words == '"')
+            put(text, "\"", 1);
+        put(text, words, 1);
+    }
+    if (quoted)
+        put(text, "\"", 1);
+}
+
+/* ---- header and row ------------------------------------------------------------------------- */
+
+static void put_title(struct text *text, const char *name, const char *unit)
+{
+    char title[256];
+    snprintf(title, sizeof title, unit[0] != '\0' ? "%s [%s]" : "%s", name, unit);
+    put_words(text, title);
+    put(text, ",", 1);
+}
+
+char *brake_report_sweep_head(const struct brake_sweep *sweep)
+{
+    struct text text = {0};
+    char name[160];
+    for (int i = 0; i < sweep->axes; i++) {
+        brake_catalogue_path(&sweep->sheet->vehicle, sweep->axis[i].index, name, sizeof name);
+        put_title(&text, name, sweep->axis[i].unit->name);
+    }
+    for (int i = 0; i < sweep->outputs; i++) {
+        brake_output_name(sweep->output[i], name, sizeof name);
+        put_title(&text, name, brake_unit_si(brake_output_dimension(sweep->output[i]))->name);
+    }
+    put(&text, "note\n", 5);
+    return text.at;
+}
+
+/* Whether the vehicle took the case. */
+static bool put_row(struct text *text, struct brake_sweeper *sweeper, long long number)
+{
+    const struct brake_sweep *sweep = sweeper->sweep;
+    long long at[BRAKE_AXES_OF_SWEEP];
+    double value[BRAKE_OUTPUTS];
+    struct brake_error error = {0};
+    const bool said = brake_sweep_case(sweeper, number, value, &error) == BRAKE_OK;
+    brake_sweep_position(sweep, number, at);
+    for (int i = 0; i < sweep->axes; i++) {
+        put_number(text, brake_axis_number(&sweep->axis[i], at[i]));
+        put(text, ",", 1);
+    }
+    for (int i = 0; i < sweep->outputs; i++) {
+        put_number(text, value[i]);
+        put(text, ",", 1);
+    }
+    if (!said) {
+        char note[sizeof error.field + sizeof error.text + 2];
+        snprintf(note, sizeof note, "%s: %s", error.field, error.text);
+        put_words(text, note);
+    }
+    put(text, "\n", 1);
+    return said;
+}
+
+char *brake_report_sweep_row(struct brake_sweeper *sweeper, long long number)
+{
+    struct text text = {0};
+    (void)put_row(&text, sweeper, number);
+    return text.at;
+}
+
+/* ---- all rows ------------------------------------------------------------------------------- */
+
+struct rows {
+    FILE *stream;
+    struct brake_sweep_tally tally;
+    struct text text[BRAKE_SWEEP_SLOTS];
+    long long count[BRAKE_SWEEP_SLOTS];
+    long long refused[BRAKE_SWEEP_SLOTS];
+};
+
+static void work(void *context, int slot, struct brake_sweeper *sweeper, long long first, int count)
+{
+    struct rows *rows = context;
+    struct text *text = &rows->text[slot];
+    text->used = 0;
+    rows->count[slot] = count;
+    rows->refused[slot] = 0;
+    for (long long i = first; i < first + count; i++) {
+        if (!put_row(text, sweeper, i))
+            rows->refused[slot]++;
+    }
+}
+
+static bool take(void *context, int slot)
+{
+    struct rows *rows = context;
+    const struct text *text = &rows->text[slot];
+    rows->tally.short_of_memory = text->failed;
+    if (text->failed || fwrite(text->at, 1, text->used, rows->stream) != text->used)
+        return false;
+    rows->tally.rows += rows->count[slot];
+    rows->tally.refused += rows->refused[slot];
+    return true;
+}
+
+/* Rows of a block: long ones in smaller blocks, so that memory has a bound. */
+static int block_of(const struct brake_sweep *sweep)
+{
+    const int bytes = (sweep->axes + sweep->outputs) * BRAKE_NUMBER_SIZE;
+    const int rows = 65536 / bytes;
+    return rows > 256 ? 256 : rows + 1;
+}
+
+struct brake_sweep_tally brake_report_sweep_rows(const struct brake_sweeper *sweeper,
+                                                 long long first, int threads,
+                                                 const struct brake_watch *watch, FILE *stream)
+{
+    struct rows rows = {.stream = stream};
+    const struct brake_sweep_run run = {.first = first,
+                                        .block = block_of(sweeper->sweep),
+                                        .threads = threads,
+                                        .context = &rows,
+                                        .work = work,
+                                        .take = take,
+                                        .watch = *watch};
+    (void)brake_sweep_blocks(sweeper, &run);
+    for (int slot = 0; slot < BRAKE_SWEEP_SLOTS; slot++)
+        free(rows.text[slot].at);
+    return rows.tally;
+}

@@ -1,0 +1,261 @@
+/* Every combination of the values along some axes. */
+#include "brake/sweep.h"
+
+#include <math.h>
+#include <stdarg.h>
+#include <stdio.h>
+
+static const double MOST = 1e15; /* values or cases: doubles still count them one by one */
+
+/* ---- axes ----------------------------------------------------------------------------------- */
+
+static bool is_whole(double number, double rounding)
+{
+    return fabs(number) < 9e15 && fabs(number - round(number)) <= rounding * fabs(number);
+}
+
+/* 2.2 and 0.01 are 220 and 1 hundredths: in whole numbers the tenth step is 2.3, not nearly so. */
+static double scale_of(double low, double step)
+{
+    double scale = 1.0;
+    for (int digits = 0; digits < 10; digits++) {
+        if (is_whole(low * scale, 1e-14) && is_whole(step * scale, 1e-14))
+            return scale;
+        scale *= 10.0;
+    }
+    return 0.0;
+}
+
+enum brake_status brake_axis_steps(double low, double high, double step, struct brake_axis *axis)
+{
+    const double steps = (high - low) / step;
+    const double scale = scale_of(low, step);
+    if (!(step > 0.0 && high >= low && steps < MOST))
+        return BRAKE_E_RANGE;
+    axis->spacing = BRAKE_EVEN;
+    axis->count = 1 + (long long)(is_whole(steps, 1e-9) ? round(steps) : floor(steps));
+    axis->number = NULL;
+    axis->scale = scale > 0.0 ? scale : 1.0;
+    axis->first = scale > 0.0 ? round(low * scale) : low;
+    axis->step = scale > 0.0 ? round(step * scale) : step;
+    axis->last = high;
+    return BRAKE_OK;
+}
+
+enum brake_status brake_axis_ratios(double low, double high, long long count,
+                                    struct brake_axis *axis)
+{
+    if (!(low > 0.0 && high >= low && isfinite(high) && count >= 2 && (double)count <= MOST))
+        return BRAKE_E_RANGE;
+    axis->spacing = BRAKE_BY_RATIO;
+    axis->count = count;
+    axis->number = NULL;
+    axis->first = low;
+    axis->last = high;
+    axis->step = 0.0;
+    axis->scale = 1.0;
+    return BRAKE_OK;
+}
+
+double brake_axis_number(const struct brake_axis *axis, long long number)
+{
+    switch (axis->spacing) {
+    case BRAKE_EVEN:
+        return (axis->first + (double)number * axis->step) / axis->scale;
+    case BRAKE_BY_RATIO:
+        if (number == axis->count - 1)
+            return axis->last;
+        return axis->first *
+               pow(axis->last / axis->first, (double)number / (double)(axis->count - 1));
+    case BRAKE_LISTED:
+        break;
+    }
+    return axis->number[number];
+}
+
+/* ---- the grid ------------------------------------------------------------------------------- */
+
+long long brake_sweep_count(const struct brake_sweep *sweep)
+{
+    double count = 1.0;
+    for (int i = 0; i < sweep->axes; i++)
+        count *= (double)sweep->axis[i].count;
+    return count <= MOST ? (long long)count : -1;
+}
+
+void brake_sweep_position(const struct brake_sweep *sweep, long long number, long long *at)
+{
+    for (int i = sweep->axes - 1; i >= 0; i--) {
+        at[i] = number % sweep->axis[i].count;
+        number /= sweep->axis[i].count;
+    }
+}
+
+static double value_at(const struct brake_axis *axis, long long number)
+{
+    return brake_unit_to_si(axis->unit, brake_axis_number(axis, number));
+}
+
+/* ---- making ready --------------------------------------------------------------------------- */
+
+__attribute__((format(printf, 4, 5))) static enum brake_status refuse(struct brake_error *error,
+                                                                      enum brake_status status,
+                                                                      const char *path,
+                                                                      const char *format, ...)
+{
+    va_list list;
+    *error = (struct brake_error){.status = status};
+    snprintf(error->field, sizeof error->field, "%.63s", path);
+    va_start(list, format);
+    vsnprintf(error->text, sizeof error->text, format, list);
+    va_end(list);
+    return status;
+}
+
+/* Units may round a value that stands on the bound just over it. */
+static bool in_range(const struct brake_quantity *q, double value)
+{
+    const double rounding = 1e-12 * fmax(fabs(q->low), fabs(q->high));
+    return value >= q->low - rounding && value <= q->high + rounding;
+}
+
+static enum brake_status check_value(const struct brake_axis *axis, long long number,
+                                     const char *path, struct brake_error *error)
+{
+    const struct brake_quantity *q = brake_quantity_at(axis->index);
+    const struct brake_unit *unit = axis->unit;
+    const char *blank = unit->name[0] != '\0' ? " " : "";
+    if (in_range(q, value_at(axis, number)))
+        return BRAKE_OK;
+    return refuse(error, BRAKE_E_RANGE, path, "got %.10g%s%s; accepts %.6g to %.6g%s%s",
+                  brake_axis_number(axis, number), blank, unit->name,
+                  brake_unit_from_si(unit, q->low), brake_unit_from_si(unit, q->high), blank,
+                  unit->name);
+}
+
+/* Between its ends an axis in steps or ratios stays inside them. */
+static enum brake_status check_axis(const struct brake_sweep *sweep, int number,
+                                    struct brake_error *error)
+{
+    const struct brake_axis *axis = &sweep->axis[number];
+    const long long step = axis->spacing == BRAKE_LISTED || axis->count == 1 ? 1 : axis->count - 1;
+    enum brake_status status = BRAKE_OK;
+    char path[160];
+    brake_catalogue_path(&sweep->sheet->vehicle, axis->index, path, sizeof path);
+    if (brake_quantity_at(axis->index)->kind != BRAKE_REAL)
+        return refuse(error, BRAKE_E_UNKNOWN, path,
+                      "is no number; an axis is a line of one number");
+    for (int i = 0; i < number; i++) {
+        if (sweep->axis[i].index == axis->index)
+            return refuse(error, BRAKE_E_DUPLICATE, path, "is an axis twice");
+    }
+    for (long long i = 0; i < axis->count && status == BRAKE_OK; i += step)
+        status = check_value(axis, i, path, error);
+    return status;
+}
+
+enum brake_status brake_sweep_begin(const struct brake_sweep *sweep, struct brake_sweeper *sweeper,
+                                    struct brake_error *error)
+{
+    double first[BRAKE_AXES_OF_SWEEP];
+    if (sweep->axes < 1 || sweep->axes > BRAKE_AXES_OF_SWEEP)
+        return refuse(error, BRAKE_E_SIZE, "", "got %d axes; accepts 1 to %d", sweep->axes,
+                      BRAKE_AXES_OF_SWEEP);
+    if (brake_sweep_count(sweep) < 0)
+        return refuse(error, BRAKE_E_SIZE, "", "the axes have more than %.0e cases", MOST);
+    sweeper->sweep = sweep;
+    for (int i = 0; i < sweep->axes; i++) {
+        const struct brake_axis *axis = &sweep->axis[i];
+        const struct brake_quantity *q = brake_quantity_at(axis->index);
+        const enum brake_status status = check_axis(sweep, i, error);
+        if (status != BRAKE_OK)
+            return status;
+        sweeper->index[i] = axis->index;
+        first[i] = fmin(fmax(value_at(axis, 0), q->low), q->high); /* rounding may leave it */
+    }
+    return brake_rework_begin(sweep->sheet, sweeper->index, first, sweep->axes, &sweeper->rework,
+                              error);
+}
+
+/* ---- the run -------------------------------------------------------------------------------- */
+
+enum brake_status brake_sweep_case(struct brake_sweeper *sweeper, long long number, double *value,
+                                   struct brake_error *error)
+{
+    const struct brake_sweep *sweep = sweeper->sweep;
+    long long at[BRAKE_AXES_OF_SWEEP];
+    double input[BRAKE_AXES_OF_SWEEP];
+    brake_sweep_position(sweep, number, at);
+    for (int i = 0; i < sweep->axes; i++)
+        input[i] = value_at(&sweep->axis[i], at[i]);
+    const enum brake_status status =
+        brake_rework_case(&sweeper->rework, sweeper->index, input, sweep->axes, error);
+    if (status == BRAKE_OK)
+        brake_outputs(&sweeper->rework.sheet.vehicle, sweep->output, sweep->outputs, value);
+    for (int i = 0; i < sweep->outputs && status != BRAKE_OK; i++)
+        value[i] = BRAKE_NAN;
+    return status;
+}
+
+/* Blocks from `first` on, as many as there are slots; returns how many cases were taken. */
+static long long run_round(const struct brake_sweeper *ready, const struct brake_sweep_run *run,
+                           long long first, long long total)
+{
+    const long long wanted = (total - first + run->block - 1) / run->block;
+    const int blocks = wanted < BRAKE_SWEEP_SLOTS ? (int)wanted : BRAKE_SWEEP_SLOTS;
+    struct brake_sweeper sweeper = *ready;
+    long long taken = 0;
+#pragma omp parallel for num_threads(run->threads) schedule(dynamic, 1) firstprivate(sweeper)
+    for (int slot = 0; slot < blocks; slot++) {
+        const long long from = first + (long long)slot * run->block;
+        const long long left = total - from;
+        run->work(run->context, slot, &sweeper, from, left < run->block ? (int)left : run->block);
+    }
+    for (int slot = 0; slot < blocks; slot++) {
+        const long long left = total - first - taken;
+        if (run->take != NULL && !run->take(run->context, slot))
+            break;
+        taken += left < run->block ? left : run->block;
+    }
+    return taken;
+}
+
+long long brake_sweep_blocks(const struct brake_sweeper *sweeper, const struct brake_sweep_run *run)
+{
+    const struct brake_watch *watch = &run->watch;
+    const long long total = brake_sweep_count(sweeper->sweep);
+    long long done = run->first;
+    bool going = true;
+    while (done < total && going && (watch->stop == NULL || *watch->stop == 0)) {
+        const long long taken = run_round(sweeper, run, done, total);
+        done += taken;
+        going = taken > 0 && (done == total || taken == (long long)BRAKE_SWEEP_SLOTS * run->block);
+        if (watch->progress != NULL)
+            watch->progress(watch->context, (double)done, (double)total);
+    }
+    return done - run->first;
+}
+
+static void work_into_array(void *context, int slot, struct brake_sweeper *sweeper, long long first,
+                            int count)
+{
+    double *value = context;
+    const int outputs = sweeper->sweep->outputs;
+    struct brake_error error = {0};
+    (void)slot;
+    for (long long i = first; i < first + count; i++)
+        (void)brake_sweep_case(sweeper, i, value + i * outputs, &error);
+}
+
+long long brake_sweep_values(const struct brake_sweeper *sweeper, int threads,
+                             /* NOLINTNEXTLINE(readability-non-const-parameter): filled by the work */
+                             const struct brake_watch *watch, double *value)
+{
+    const struct brake_watch none = {0};
+    const struct brake_sweep_run run = {.block = 256,
+                                        .threads = threads,
+                                        .context = value,
+                                        .work = work_into_array,
+                                        .watch = watch != NULL ? *watch : none};
+    return brake_sweep_blocks(sweeper, &run);
+}

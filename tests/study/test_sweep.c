@@ -1,0 +1,486 @@
+/* Sweeps: the order of the grid, its values, and cases that are to the bit what setting, completing
+ * and asking one by one gives. */
+#include "../vehicle/sheet.h"
+
+#include "brake/sweep.h"
+
+static struct brake_sheet sheet;
+static struct brake_sweeper sweeper;
+static struct brake_error error;
+
+static struct brake_axis listed(const char *path, const char *unit, const double *number, int count)
+{
+    return (struct brake_axis){.index = index_at(&sheet.vehicle, path),
+                               .unit = brake_unit_find(unit),
+                               .spacing = BRAKE_LISTED,
+                               .count = count,
+                               .number = number};
+}
+
+static struct brake_axis steps(double low, double high, double step)
+{
+    struct brake_axis axis = {0};
+    assert_int_equal(brake_axis_steps(low, high, step, &axis), BRAKE_OK);
+    return axis;
+}
+
+static struct brake_output output_named(const char *name)
+{
+    struct brake_output output;
+    assert_int_equal(brake_output_find(name, &output), BRAKE_OK);
+    return output;
+}
+
+static void begin(const struct brake_sweep *sweep)
+{
+    const enum brake_status status = brake_sweep_begin(sweep, &sweeper, &error);
+    if (status != BRAKE_OK)
+        print_error("%s: %s\n", error.field, error.text);
+    assert_int_equal(status, BRAKE_OK);
+}
+
+/* ---- axes ----------------------------------------------------------------------------------- */
+
+static void steps_reach_the_high_end_when_a_whole_number_of_them_does(void **state)
+{
+    (void)state;
+    const struct brake_axis axis = steps(2.2, 2.9, 0.01);
+    assert_int_equal(axis.count, 71);
+    assert_equal(brake_axis_number(&axis, 0), 2.2);
+    assert_equal(brake_axis_number(&axis, 70), 2.9);
+    assert_int_equal(steps(0.0, 1.0, 0.1).count, 11);
+    assert_int_equal(steps(-0.3, 0.3, 0.1).count, 7);
+}
+
+static void steps_that_do_not_reach_the_high_end_stay_below_it(void **state)
+{
+    (void)state;
+    const struct brake_axis axis = steps(1.0, 2.0, 0.3);
+    assert_int_equal(axis.count, 4);
+    assert_near(brake_axis_number(&axis, 3), 1.9, ROUNDING);
+    assert_int_equal(steps(5.0, 5.0, 1.0).count, 1);
+    assert_int_equal(steps(5.0, 5.5, 1.0).count, 1);
+}
+
+/* In binary 2.2 + 10 x 0.01 is not 2.3. */
+static void decimal_steps_give_decimal_numbers(void **state)
+{
+    (void)state;
+    const struct brake_axis axis = steps(2.2, 2.9, 0.01);
+    assert_equal(brake_axis_number(&axis, 10), 2.3);
+    assert_equal(brake_axis_number(&axis, 33), 2.53);
+}
+
+static void steps_of_no_decimal_numbers_are_taken_as_they_are(void **state)
+{
+    (void)state;
+    const struct brake_axis axis = steps(1.0 / 3.0, 1.0, 1.0 / 9.0);
+    assert_int_equal(axis.count, 7);
+    assert_near(brake_axis_number(&axis, 3), 2.0 / 3.0, ROUNDING);
+}
+
+static void ratios_are_equal_and_keep_both_ends(void **state)
+{
+    (void)state;
+    struct brake_axis axis = {0};
+    assert_int_equal(brake_axis_ratios(0.1, 100.0, 4, &axis), BRAKE_OK);
+    assert_equal(brake_axis_number(&axis, 0), 0.1);
+    assert_near(brake_axis_number(&axis, 1), 1.0, ROUNDING);
+    assert_near(brake_axis_number(&axis, 2), 10.0, ROUNDING);
+    assert_equal(brake_axis_number(&axis, 3), 100.0);
+}
+
+static void axes_without_an_end_are_refused(void **state)
+{
+    (void)state;
+    struct brake_axis axis;
+    const double wrong[][3] = {{1.0, 2.0, 0.0},       {1.0, 2.0, -0.1},
+                               {2.0, 1.0, 0.1},       {1.0, 2.0, 1e-16},
+                               {BRAKE_NAN, 2.0, 0.1}, {1.0, BRAKE_NAN, 0.1},
+                               {1.0, 2.0, BRAKE_NAN}, {0.0, BRAKE_INFINITY, 1.0}};
+    for (size_t i = 0; i < sizeof wrong / sizeof wrong[0]; i++)
+        assert_int_equal(brake_axis_steps(wrong[i][0], wrong[i][1], wrong[i][2], &axis),
+                         BRAKE_E_RANGE);
+    assert_int_equal(brake_axis_ratios(0.0, 1.0, 3, &axis), BRAKE_E_RANGE);
+    assert_int_equal(brake_axis_ratios(-1.0, 1.0, 3, &axis), BRAKE_E_RANGE);
+    assert_int_equal(brake_axis_ratios(2.0, 1.0, 3, &axis), BRAKE_E_RANGE);
+    assert_int_equal(brake_axis_ratios(1.0, 2.0, 1, &axis), BRAKE_E_RANGE);
+    assert_int_equal(brake_axis_ratios(1.0, BRAKE_INFINITY, 3, &axis), BRAKE_E_RANGE);
+}
+
+/* ---- the grid ------------------------------------------------------------------------------- */
+
+static const double masses[] = {1900.0, 2000.0, 2100.0};
+static const double ratios[] = {3.0, 4.0};
+
+/* Two axes of the plain vehicle: 2 pedal ratios x 3 masses. */
+struct grid {
+    struct brake_axis axis[2];
+    struct brake_output output[2];
+    struct brake_sweep sweep;
+};
+
+static void make_grid(struct grid *grid)
+{
+    read_sheet(&sheet, plain);
+    grid->axis[0] = listed("pedal.ratio", "", ratios, 2);
+    grid->axis[1] = listed("vehicle.mass", "kg", masses, 3);
+    grid->output[0] = output_named("empty.mass.total");
+    grid->output[1] = output_named("empty.deceleration.at_pedal_force");
+    grid->sweep = (struct brake_sweep){&sheet, grid->axis, 2, grid->output, 2};
+    begin(&grid->sweep);
+}
+
+static void the_last_axis_runs_fastest(void **state)
+{
+    (void)state;
+    struct grid grid;
+    double value[6][2];
+    make_grid(&grid);
+    assert_int_equal(brake_sweep_count(&grid.sweep), 6);
+    assert_int_equal(brake_sweep_values(&sweeper, 1, NULL, &value[0][0]), 6);
+    for (int i = 0; i < 6; i++)
+        assert_equal(value[i][0], masses[i % 3]);
+    assert_true(value[0][1] < value[3][1]);
+}
+
+static void a_position_tells_the_value_of_each_axis(void **state)
+{
+    (void)state;
+    struct grid grid;
+    long long at[2];
+    make_grid(&grid);
+    brake_sweep_position(&grid.sweep, 4, at);
+    assert_int_equal(at[0], 1);
+    assert_int_equal(at[1], 1);
+}
+
+static void the_sheet_that_is_swept_stays_as_it_is(void **state)
+{
+    (void)state;
+    struct grid grid;
+    double value[12];
+    static struct brake_sheet before;
+    make_grid(&grid);
+    before = sheet;
+    (void)brake_sweep_values(&sweeper, 2, NULL, value);
+    assert_memory_equal(&before, &sheet, sizeof sheet);
+}
+
+static void units_of_an_axis_are_its_own(void **state)
+{
+    (void)state;
+    static const double pounds[] = {4400.0};
+    const struct brake_output output = output_named("empty.mass.total");
+    double value;
+    read_sheet(&sheet, plain);
+    const struct brake_axis axis = listed("vehicle.mass", "lb", pounds, 1);
+    const struct brake_sweep sweep = {&sheet, &axis, 1, &output, 1};
+    begin(&sweep);
+    assert_int_equal(brake_sweep_case(&sweeper, 0, &value, &error), BRAKE_OK);
+    assert_near(value, 4400.0 * 0.45359237, ROUNDING); /* the international pound */
+}
+
+/* ---- to the bit ----------------------------------------------------------------------------- */
+
+static bool same(const double *a, const double *b, int count)
+{
+    bool all = true;
+    for (int i = 0; i < count; i++)
+        all = all && (a[i] == b[i] || (isnan(a[i]) && isnan(b[i])));
+    return all;
+}
+
+/* What setting one line, completing and asking gives. */
+static enum brake_status one_by_one(int index, double number, const struct brake_output *output,
+                                    int count, double *value)
+{
+    static struct brake_sheet one;
+    one = sheet;
+    assert_int_equal(brake_sheet_set(&one, index, number), BRAKE_OK);
+    const enum brake_status status = brake_sheet_complete(&one, &error);
+    if (status == BRAKE_OK)
+        brake_outputs(&one.vehicle, output, count, value);
+    for (int i = 0; i < count && status != BRAKE_OK; i++)
+        value[i] = BRAKE_NAN;
+    return status;
+}
+
+/* Low, high and what lies between, so that a case follows others of every kind. */
+static int compare_quantity(int index)
+{
+    const int count = brake_output_count();
+    static struct brake_output output[BRAKE_OUTPUTS];
+    static double value[BRAKE_OUTPUTS];
+    static double expected[BRAKE_OUTPUTS];
+    const struct brake_quantity *q = brake_quantity_at(index);
+    const double have = brake_quantity_value(&sheet.vehicle, index);
+    const double middle = isnan(have) ? (q->low + q->high) / 2.0 : have;
+    const double number[] = {q->low,  middle,
+                             q->high, 0.9 * middle + 0.1 * q->low,
+                             middle,  0.98 * middle + 0.02 * q->high};
+    const struct brake_axis axis = {.index = index,
+                                    .unit = brake_unit_si(q->dimension),
+                                    .spacing = BRAKE_LISTED,
+                                    .count = 6,
+                                    .number = number};
+    const struct brake_sweep sweep = {&sheet, &axis, 1, output, count};
+    struct brake_error told;
+    int refused = 0;
+    for (int i = 0; i < count; i++)
+        output[i] = brake_output_at(i);
+    const enum brake_status begun = brake_sweep_begin(&sweep, &sweeper, &told);
+    for (int i = 0; i < 6; i++) {
+        const enum brake_status status =
+            begun == BRAKE_OK ? brake_sweep_case(&sweeper, i, value, &told) : begun;
+        const enum brake_status expect = one_by_one(index, number[i], output, count, expected);
+        if (begun != BRAKE_OK)
+            assert_int_not_equal(expect, BRAKE_OK);
+        else
+            assert_int_equal(status, expect);
+        if (begun != BRAKE_OK)
+            continue;
+        if (!same(value, expected, count))
+            print_error("%s, case %d\n", q->name, i);
+        assert_true(same(value, expected, count));
+        refused += status != BRAKE_OK;
+        if (status != BRAKE_OK)
+            assert_string_equal(told.text, error.text);
+    }
+    return refused;
+}
+
+static bool stands_in(int index)
+{
+    char path[160];
+    brake_catalogue_path(&sheet.vehicle, index, path, sizeof path);
+    return brake_quantity_at(index)->kind == BRAKE_REAL &&
+           brake_catalogue_find(&sheet.vehicle, path) == index;
+}
+
+static void compare_all_quantities(int *compared, int *refused)
+{
+    *compared = *refused = 0;
+    for (int i = 0; i < brake_catalogue_count(); i++) {
+        if (!stands_in(i))
+            continue;
+        *refused += compare_quantity(i);
+        (*compared)++;
+    }
+}
+
+static void every_quantity_of_a_vehicle_of_raw_readings_gives_the_same_bits(void **state)
+{
+    (void)state;
+    int compared;
+    int refused;
+    FILE *stream = fopen(SOURCE_ROOT "/examples/heron.ini", "rb");
+    assert_non_null(stream);
+    assert_int_equal(brake_file_read(stream, &sheet, &error), BRAKE_OK);
+    fclose(stream);
+    complete(&sheet);
+    compare_all_quantities(&compared, &refused);
+    assert_true(compared > 100);
+    assert_true(refused > 20);
+}
+
+static void every_quantity_of_a_plain_vehicle_gives_the_same_bits(void **state)
+{
+    (void)state;
+    int compared;
+    int refused;
+    read_sheet(&sheet, drum_text());
+    compare_all_quantities(&compared, &refused);
+    assert_true(compared > 80);
+    assert_true(refused > 5);
+}
+
+static void any_number_of_threads_gives_the_same_bits(void **state)
+{
+    (void)state;
+    const struct brake_output output = output_named("full.stop.distance");
+    static double one[2000];
+    static double many[2000];
+    read_sheet(&sheet, full_text());
+    struct brake_axis axis = steps(2.0, 3.999, 0.001);
+    axis.index = index_at(&sheet.vehicle, "vehicle.wheelbase");
+    axis.unit = brake_unit_find("m");
+    const struct brake_sweep sweep = {&sheet, &axis, 1, &output, 1};
+    begin(&sweep);
+    assert_int_equal(brake_sweep_values(&sweeper, 1, NULL, one), 2000);
+    for (int threads = 2; threads <= 7; threads += 5) {
+        memset(many, 0, sizeof many);
+        assert_int_equal(brake_sweep_values(&sweeper, threads, NULL, many), 2000);
+        assert_true(same(one, many, 2000));
+    }
+}
+
+/* ---- what is refused ------------------------------------------------------------------------ */
+
+static void a_case_that_contradicts_itself_has_no_outputs_and_the_next_has(void **state)
+{
+    (void)state;
+    static const double unsprung[] = {400.0, 2000.0, 400.0}; /* of 2000 kg */
+    const struct brake_output output = output_named("full.stop.distance");
+    double value[3];
+    read_sheet(&sheet, plain);
+    const struct brake_axis axis = listed("vehicle.unsprung_mass", "kg", unsprung, 3);
+    const struct brake_sweep sweep = {&sheet, &axis, 1, &output, 1};
+    begin(&sweep);
+    for (int i = 0; i < 3; i++)
+        assert_int_equal(brake_sweep_case(&sweeper, i, &value[i], &error),
+                         i == 1 ? BRAKE_E_CONFLICT : BRAKE_OK);
+    assert_nan(value[1]);
+    assert_true(value[0] > 0.0);
+    assert_equal(value[2], value[0]);
+}
+
+static enum brake_status begun_with(const struct brake_axis *axis, int count)
+{
+    const struct brake_output output = output_named("full.stop.distance");
+    const struct brake_sweep sweep = {&sheet, axis, count, &output, 1};
+    return brake_sweep_begin(&sweep, &sweeper, &error);
+}
+
+static void a_value_out_of_range_is_refused_before_it_begins(void **state)
+{
+    (void)state;
+    static const double wrong[] = {2000.0, 90000.0};
+    read_sheet(&sheet, plain);
+    const struct brake_axis axis = listed("vehicle.mass", "kg", wrong, 2);
+    assert_int_equal(begun_with(&axis, 1), BRAKE_E_RANGE);
+    assert_string_equal(error.field, "vehicle.mass");
+    assert_non_null(strstr(error.text, "got 90000 kg; accepts 300 to 12000 kg"));
+}
+
+static void an_axis_of_a_thing_that_is_not_fitted_is_refused_before_it_begins(void **state)
+{
+    (void)state;
+    static const double gains[] = {2.0, 3.0};
+    read_sheet(&sheet, plain);
+    const struct brake_axis axis = listed("booster.gain", "", gains, 2);
+    assert_int_equal(begun_with(&axis, 1), BRAKE_E_CONFLICT);
+    assert_string_equal(error.field, "booster.gain");
+}
+
+static void an_axis_that_is_no_number_or_stands_twice_is_refused(void **state)
+{
+    (void)state;
+    read_sheet(&sheet, plain);
+    const struct brake_axis mass = listed("vehicle.mass", "kg", masses, 3);
+    const struct brake_axis brake = listed("front.axle.brake", "", ratios, 2);
+    assert_int_equal(begun_with(&brake, 1), BRAKE_E_UNKNOWN);
+    assert_int_equal(begun_with((struct brake_axis[]){mass, mass}, 2), BRAKE_E_DUPLICATE);
+    assert_int_equal(begun_with(&mass, 0), BRAKE_E_SIZE);
+}
+
+static void a_grid_without_an_end_is_refused(void **state)
+{
+    (void)state;
+    struct brake_axis axis[2];
+    read_sheet(&sheet, plain);
+    axis[0] = steps(1000.0, 2000.0, 1e-6);
+    axis[0].index = index_at(&sheet.vehicle, "vehicle.mass");
+    axis[1] = steps(2.0, 3.0, 1e-8);
+    axis[1].index = index_at(&sheet.vehicle, "vehicle.wheelbase");
+    axis[0].unit = brake_unit_find("kg");
+    axis[1].unit = brake_unit_find("m");
+    assert_int_equal(begun_with(axis, 2), BRAKE_E_SIZE);
+}
+
+/* ---- watching and stopping ------------------------------------------------------------------ */
+
+struct watched {
+    int calls;
+    double done;
+    double total;
+    volatile sig_atomic_t stop;
+    int stop_at; /* calls */
+};
+
+static void progress(void *context, double done, double total)
+{
+    struct watched *watched = context;
+    assert_true(done > watched->done);
+    watched->calls++;
+    watched->done = done;
+    watched->total = total;
+    if (watched->calls == watched->stop_at)
+        watched->stop = 1;
+}
+
+/* 40,000 cases: more than the blocks of two rounds. */
+static long long run_watched(struct watched *watched, double *value)
+{
+    const struct brake_output output = output_named("empty.mass.total");
+    const struct brake_watch watch = {progress, watched, &watched->stop};
+    read_sheet(&sheet, plain);
+    struct brake_axis axis = steps(1500.0, 1900.0, 0.01);
+    axis.index = index_at(&sheet.vehicle, "vehicle.mass");
+    axis.unit = brake_unit_find("kg");
+    axis.count = 40000;
+    const struct brake_sweep sweep = {&sheet, &axis, 1, &output, 1};
+    begin(&sweep);
+    return brake_sweep_values(&sweeper, 2, &watch, value);
+}
+
+static void progress_is_told_until_all_is_done(void **state)
+{
+    (void)state;
+    static double value[40000];
+    struct watched watched = {0};
+    assert_int_equal(run_watched(&watched, value), 40000);
+    assert_true(watched.calls > 1);
+    assert_equal(watched.done, 40000.0);
+    assert_equal(watched.total, 40000.0);
+}
+
+static void a_stop_leaves_a_beginning_of_the_cases(void **state)
+{
+    (void)state;
+    static double value[40000];
+    struct watched watched = {.stop_at = 1};
+    for (int i = 0; i < 40000; i++)
+        value[i] = -1.0;
+    const long long done = run_watched(&watched, value);
+    assert_true(done > 0 && done < 40000);
+    for (int i = 0; i < 40000; i++)
+        assert_equal(value[i], i < done ? (150000.0 + i) / 100.0 : -1.0);
+}
+
+static void a_stop_from_the_start_does_nothing(void **state)
+{
+    (void)state;
+    static double value[40000];
+    struct watched watched = {.stop = 1};
+    assert_int_equal(run_watched(&watched, value), 0);
+    assert_int_equal(watched.calls, 0);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(steps_reach_the_high_end_when_a_whole_number_of_them_does),
+        cmocka_unit_test(steps_that_do_not_reach_the_high_end_stay_below_it),
+        cmocka_unit_test(decimal_steps_give_decimal_numbers),
+        cmocka_unit_test(steps_of_no_decimal_numbers_are_taken_as_they_are),
+        cmocka_unit_test(ratios_are_equal_and_keep_both_ends),
+        cmocka_unit_test(axes_without_an_end_are_refused),
+        cmocka_unit_test(the_last_axis_runs_fastest),
+        cmocka_unit_test(a_position_tells_the_value_of_each_axis),
+        cmocka_unit_test(the_sheet_that_is_swept_stays_as_it_is),
+        cmocka_unit_test(units_of_an_axis_are_its_own),
+        cmocka_unit_test(every_quantity_of_a_vehicle_of_raw_readings_gives_the_same_bits),
+        cmocka_unit_test(every_quantity_of_a_plain_vehicle_gives_the_same_bits),
+        cmocka_unit_test(any_number_of_threads_gives_the_same_bits),
+        cmocka_unit_test(a_case_that_contradicts_itself_has_no_outputs_and_the_next_has),
+        cmocka_unit_test(a_value_out_of_range_is_refused_before_it_begins),
+        cmocka_unit_test(an_axis_of_a_thing_that_is_not_fitted_is_refused_before_it_begins),
+        cmocka_unit_test(an_axis_that_is_no_number_or_stands_twice_is_refused),
+        cmocka_unit_test(a_grid_without_an_end_is_refused),
+        cmocka_unit_test(progress_is_told_until_all_is_done),
+        cmocka_unit_test(a_stop_leaves_a_beginning_of_the_cases),
+        cmocka_unit_test(a_stop_from_the_start_does_nothing),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
