@@ -348,6 +348,7 @@ static const struct {
 };
 
 enum { RULES = sizeof rules / sizeof rules[0] };
+_Static_assert((int)RULES <= (int)BRAKE_WORK_RULES, "room for every rule");
 
 /* Sections, as bits, that begin in a stretch. */
 static unsigned long long sections_in(struct stretch at)
