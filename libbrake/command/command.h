@@ -11,6 +11,7 @@ int command_check(int count, char **words);
 int command_heat(int count, char **words);
 int command_spread(int count, char **words);
 int command_sweep(int count, char **words);
+int command_size(int count, char **words);
 int command_new(int count, char **words);
 int command_explain(int count, char **words);
 

@@ -39,6 +39,16 @@ static const char help[] =
     "      --into FILE [--resume]  a new file; go on with one that was stopped\n"
     "      --threads N             (all processors; the rows are the same)\n"
     "      --set PATH=VALUE\n"
+    "  stopmargin size FILE        what must be fitted\n"
+    "      --by PATH               line to change; --within LOW,HIGH (all that it accepts)\n"
+    "      --by PATH=SIZE,SIZE,... sizes to choose from; several --by: combinations\n"
+    "      --by tyre=MARKING,...   the largest tyre that the brakes carry\n"
+    "      --for CRITERION         met; 'CRITERION = 10 %': that margin; all: every one\n"
+    "      --for 'RESULT = VALUE'  or >= or <=, in any unit of the trade, such as\n"
+    "                              'full.deceleration.at_pedal_force = 7 m/s2';\n"
+    "                              'decel at 300 N = 7 m/s2' is that result, with\n"
+    "                              driver.pedal_force set to 300 N\n"
+    "      --set PATH=VALUE, --json; ends with 0 found, 1 none there, 3 cannot say\n"
     "  stopmargin explain          list all lines of a vehicle file and all results\n"
     "  stopmargin explain PATH     meaning, unit, range, default, how to measure it\n"
     "  stopmargin --help | --version\n"
@@ -119,9 +129,10 @@ static const struct {
 } verbs[] = {
     {"new", command_new},
     {"check", command_check},
-    {"heat", command_heat},
+    {"size", command_size},
     {"spread", command_spread},
     {"sweep", command_sweep},
+    {"heat", command_heat},
     {"explain", command_explain},
 };
 

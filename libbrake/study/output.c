@@ -3,6 +3,8 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "vehicle/sections.h"
+
 int brake_output_count(void)
 {
     return brake_result_count() + brake_criterion_count();
@@ -25,6 +27,22 @@ enum brake_status brake_output_find(const char *name, struct brake_output *outpu
     return output->index >= 0 ? BRAKE_OK : BRAKE_E_UNKNOWN;
 }
 
+enum brake_status brake_output_nearest(const char *name, struct brake_output *output)
+{
+    int least = brake_edits_allowed(name) + 1;
+    *output = (struct brake_output){false, -1};
+    for (int i = 0; i < brake_output_count() && strlen(name) < BRAKE_LONGEST_PATH; i++) {
+        char known[80];
+        brake_output_name(brake_output_at(i), known, sizeof known);
+        const int distance = brake_edits(name, known);
+        if (distance < least) {
+            least = distance;
+            *output = brake_output_at(i);
+        }
+    }
+    return output->index >= 0 ? BRAKE_OK : BRAKE_E_UNKNOWN;
+}
+
 void brake_output_name(struct brake_output output, char *name, size_t size)
 {
     if (output.criterion)
@@ -38,8 +56,8 @@ enum brake_dimension brake_output_dimension(struct brake_output output)
     return output.criterion ? BRAKE_RATIO : brake_result_at(output.index)->dimension;
 }
 
-void brake_outputs(const struct brake_vehicle *vehicle, const struct brake_output *output, int count,
-                   double *value)
+void brake_outputs(const struct brake_vehicle *vehicle, const struct brake_output *output,
+                   int count, double *value)
 {
     struct brake_results results;
     struct brake_judgement judgement;

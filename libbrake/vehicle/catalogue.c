@@ -132,12 +132,9 @@ void brake_catalogue_path(const struct brake_vehicle *vehicle, int index, char *
         snprintf(path, size, "%s.%s", place.section->path, name);
 }
 
-enum { LONGEST = 64 /* no known path is longer */ };
-
-/* Number of single-letter edits between a word and a known path (Levenshtein). */
-static int edits(const char *a, const char *b)
+int brake_edits(const char *a, const char *b)
 {
-    int line[LONGEST];
+    int line[BRAKE_LONGEST_PATH];
     const int columns = (int)strlen(b);
     for (int j = 0; j <= columns; j++)
         line[j] = j;
@@ -154,8 +151,7 @@ static int edits(const char *a, const char *b)
     return line[columns];
 }
 
-/* A hint farther off than this many edits, or than half the word, would mislead. */
-static int near_enough(const char *word)
+int brake_edits_allowed(const char *word)
 {
     const int half = (int)strlen(word) / 2;
     return half < 5 ? half : 5;
@@ -165,9 +161,9 @@ static int near_enough(const char *word)
 static int nearest_in(int section, const char *name)
 {
     int best = -1;
-    int least = near_enough(name) + 1;
+    int least = brake_edits_allowed(name) + 1;
     for (int row = 0; row < brake_sections[section].count; row++) {
-        const int distance = edits(name, brake_sections[section].rows[row].name);
+        const int distance = brake_edits(name, brake_sections[section].rows[row].name);
         if (distance < least) {
             least = distance;
             best = brake_section_first(section) + row;
@@ -182,15 +178,15 @@ int brake_catalogue_nearest(const char *path)
     const char *dot = strrchr(path, '.');
     const int section = dot != NULL ? brake_section_named(path, (size_t)(dot - path)) : -1;
     int best = -1;
-    int least = near_enough(path) + 1;
-    if (strlen(path) >= LONGEST)
+    int least = brake_edits_allowed(path) + 1;
+    if (strlen(path) >= BRAKE_LONGEST_PATH)
         return -1;
     if (section >= 0)
         return nearest_in(section, dot + 1);
     for (int i = 0; i < first_part_row(); i++) {
         char known[160];
         brake_catalogue_path(&no_parts, i, known, sizeof known);
-        const int distance = edits(path, known);
+        const int distance = brake_edits(path, known);
         if (distance < least) {
             least = distance;
             best = i;
@@ -202,11 +198,11 @@ int brake_catalogue_nearest(const char *path)
 int brake_section_nearest(const char *path)
 {
     int best = -1;
-    int least = near_enough(path) + 1;
-    if (strlen(path) >= LONGEST)
+    int least = brake_edits_allowed(path) + 1;
+    if (strlen(path) >= BRAKE_LONGEST_PATH)
         return -1;
     for (int i = 0; i < brake_sections_count; i++) {
-        const int distance = edits(path, brake_sections[i].path);
+        const int distance = brake_edits(path, brake_sections[i].path);
         if (distance < least) {
             least = distance;
             best = i;

@@ -19,6 +19,14 @@ int brake_part_named(const struct brake_vehicle *vehicle, const char *name, size
 /* Make the value of a row absent. */
 void brake_row_clear(const struct brake_quantity *row, void *at);
 
+enum { BRAKE_LONGEST_PATH = 64 /* no known path is longer */ };
+
+/* Number of single-letter edits between a word and a known path (Levenshtein). */
+int brake_edits(const char *a, const char *b);
+
+/* A hint farther off than this many edits, or than half the word, would mislead. */
+int brake_edits_allowed(const char *word);
+
 /* Make a quantity absent. */
 void brake_quantity_clear(struct brake_sheet *sheet, int index);
 

@@ -29,6 +29,21 @@ static void an_unknown_name_is_refused(void **state)
     assert_int_equal(brake_output_find("", &output), BRAKE_E_UNKNOWN);
 }
 
+static void a_slip_of_the_pen_has_a_nearest_name(void **state)
+{
+    (void)state;
+    struct brake_output output;
+    char name[80];
+    assert_int_equal(brake_output_nearest("full.stop.distanse", &output), BRAKE_OK);
+    brake_output_name(output, name, sizeof name);
+    assert_string_equal(name, "full.stop.distance");
+    assert_int_equal(brake_output_nearest("us.135.colt", &output), BRAKE_OK);
+    brake_output_name(output, name, sizeof name);
+    assert_string_equal(name, "us.135.cold");
+    assert_int_equal(brake_output_nearest("nothing of the kind", &output), BRAKE_E_UNKNOWN);
+    assert_int_equal(brake_output_nearest("", &output), BRAKE_E_UNKNOWN);
+}
+
 static bool same(double a, double b)
 {
     return a == b || (isnan(a) && isnan(b));
@@ -71,6 +86,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(every_output_is_found_by_its_name),
         cmocka_unit_test(an_unknown_name_is_refused),
+        cmocka_unit_test(a_slip_of_the_pen_has_a_nearest_name),
         cmocka_unit_test(values_are_those_of_evaluation_and_judgement),
         cmocka_unit_test(a_margin_is_a_ratio_and_a_result_has_its_own_dimension),
     };

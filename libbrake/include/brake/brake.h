@@ -36,6 +36,8 @@
 #include "brake/pedal.h"
 #include "brake/report.h"
 #include "brake/rig.h"
+#include "brake/roots.h"
+#include "brake/size.h"
 #include "brake/sobol.h"
 #include "brake/spread.h"
 #include "brake/status.h"

@@ -36,6 +36,13 @@ struct brake_output brake_output_at(int number);
  */
 enum brake_status brake_output_find(const char *name, struct brake_output *output);
 
+/** Output whose name is nearest to a wrong one.
+ * @param name    as written
+ * @param output  filled
+ * @return        OK, or E_UNKNOWN when nothing is near
+ */
+enum brake_status brake_output_nearest(const char *name, struct brake_output *output);
+
 /** Name of an output.
  * @param output  a result or a criterion
  * @param name    filled
@@ -55,7 +62,7 @@ enum brake_dimension brake_output_dimension(struct brake_output output);
  * @param count    of them
  * @param value    [SI] room for count; NaN where it cannot be said
  */
-void brake_outputs(const struct brake_vehicle *vehicle, const struct brake_output *output, int count,
-                   double *value);
+void brake_outputs(const struct brake_vehicle *vehicle, const struct brake_output *output,
+                   int count, double *value);
 
 #endif

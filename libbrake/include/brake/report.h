@@ -8,6 +8,7 @@
 
 #include "brake/assessment.h"
 #include "brake/duty.h"
+#include "brake/size.h"
 #include "brake/spread.h"
 #include "brake/sweep.h"
 
@@ -74,6 +75,7 @@ void brake_report_spread_text(const struct brake_spread *spread, FILE *stream);
  * @return        text to be freed by the caller; NULL when memory is short
  */
 char *brake_report_spread_json(const struct brake_spread *spread);
+
 /** Header of a sweep as CSV: axes in their own units, outputs in SI units, then `note`.
  * @param sweep  what is swept
  * @return       one line with its end, to be freed by the caller; NULL when memory is short
@@ -107,5 +109,39 @@ struct brake_sweep_tally {
 struct brake_sweep_tally brake_report_sweep_rows(const struct brake_sweeper *sweeper,
                                                  long long first, int threads,
                                                  const struct brake_watch *watch, FILE *stream);
+
+/** What was sized: one quantity over a range, or lists, or tyres; the other pointers are NULL. */
+struct brake_size_report {
+    const struct brake_sheet *sheet;
+    const struct brake_target *target;
+    int targets;
+    const struct brake_size_question *question; /**< one quantity over a range, */
+    const struct brake_size *size;              /**< and its answer */
+    const struct brake_choice_question *lists;  /**< lists, */
+    const struct brake_choice *choice;          /**< those that work, */
+    int choices;
+    const struct brake_choice_count *count;     /**< and how all fared */
+    const struct brake_tyre_choice *tyre;       /**< tyres, smallest first */
+    int tyres;
+};
+
+/** Write what was sized as plain text of 80 columns: the answer in a sentence, the caution, details.
+ * @param report  what was sized
+ * @param stream  open for writing
+ */
+void brake_report_size_text(const struct brake_size_report *report, FILE *stream);
+
+/** What was sized as one JSON object: libbrake (version), caution, by, for, within, answers, limits,
+ * changes, combinations. Numbers are SI; what is not known is null.
+ * @param report  what was sized
+ * @return        text to be freed by the caller; NULL when memory is short
+ */
+char *brake_report_size_json(const struct brake_size_report *report);
+
+/** Exit status of a command that sized something.
+ * @param report  what was sized
+ * @return        0 there is an answer; 1 there is none; 3 it cannot be said
+ */
+int brake_report_size_exit(const struct brake_size_report *report);
 
 #endif

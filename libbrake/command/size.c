@@ -1,0 +1,463 @@
+#include <ctype.h>
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "command.h"
+
+enum { SIZES = 64, TYRES = 64, COMBINATIONS = 10000, KEPT = 1000, WORD = 160 };
+
+static const char DECEL_AT[] = "decel at ";
+
+struct options {
+    const char *file;
+    char *setting[COMMAND_SETTINGS];
+    int settings;
+    const char *by[BRAKE_SIZE_LISTS];
+    int lists;
+    const char *wanted[BRAKE_TARGETS];
+    int targets;
+    const char *within;
+    char force[WORD]; /* the setting that "decel at FORCE" stands for */
+    bool json;
+};
+
+/* What the words say, once the vehicle is known. */
+struct task {
+    struct brake_sheet sheet;
+    struct brake_target target[BRAKE_TARGETS];
+    struct brake_size_list list[BRAKE_SIZE_LISTS];
+    double size[BRAKE_SIZE_LISTS][SIZES];
+    char tyre_words[1024];
+    const char *marking[TYRES];
+    int tyres;
+    double low, high;
+};
+
+/* Copies what stands before `end` without the blanks around it; false when it is too long. */
+static bool trimmed(const char *text, const char *end, char *word, size_t size)
+{
+    while (text < end && isspace((unsigned char)*text))
+        text++;
+    while (end > text && isspace((unsigned char)end[-1]))
+        end--;
+    snprintf(word, size, "%.*s", (int)(end - text), text);
+    return (size_t)(end - text) < size;
+}
+
+static int complain(const char *option, const struct brake_error *error)
+{
+    fprintf(stderr, "stopmargin: %s: %s: %s\n", option, error->field, error->text);
+    return EXIT_REFUSED;
+}
+
+/* ---- --for ---------------------------------------------------------------------------------- */
+
+/* Where the relation of `NAME >= VALUE` begins, and behind it; its end where there is none. */
+static const char *relation_of(const char *text, enum brake_relation *relation, const char **value)
+{
+    const char *equals = strchr(text, '=');
+    *relation = BRAKE_EQUAL;
+    *value = NULL;
+    if (equals == NULL)
+        return text + strlen(text);
+    *value = equals + 1;
+    if (equals > text && (equals[-1] == '>' || equals[-1] == '<')) {
+        *relation = equals[-1] == '>' ? BRAKE_AT_LEAST : BRAKE_AT_MOST;
+        return equals - 1;
+    }
+    return equals;
+}
+
+/* "decel at 300 N" sets the driver's force; two of them must be of one force. */
+static int take_force(struct options *o, const char *name)
+{
+    char setting[WORD];
+    double force;
+    struct brake_error error;
+    if (brake_amount_read("decel at", name + strlen(DECEL_AT), BRAKE_FORCE, &force, &error) !=
+        BRAKE_OK)
+        return complain("--for", &error);
+    snprintf(setting, sizeof setting, "driver.pedal_force=%.100s", name + strlen(DECEL_AT));
+    if (o->force[0] != '\0' && strcmp(o->force, setting) != 0)
+        return command_misused("--for: 'decel at' takes one force; got %s and %s",
+                               strchr(o->force, '=') + 1, name + strlen(DECEL_AT));
+    snprintf(o->force, sizeof o->force, "%s", setting);
+    return 0;
+}
+
+static int unknown_target(const char *name)
+{
+    struct brake_output near;
+    char near_name[80];
+    if (brake_output_nearest(name, &near) != BRAKE_OK)
+        return command_misused(
+            "--for: unknown result or criterion '%s'; `stopmargin explain` lists "
+            "results, `stopmargin check FILE` criteria",
+            name);
+    brake_output_name(near, near_name, sizeof near_name);
+    return command_misused("--for: unknown result or criterion '%s'; did you mean %s?", name,
+                           near_name);
+}
+
+static int take_target(const char *text, struct brake_target *target)
+{
+    const char *value;
+    const char *end = relation_of(text, &target->relation, &value);
+    char name[WORD];
+    struct brake_error error;
+    if (!trimmed(text, end, name, sizeof name))
+        return command_misused("--for '%.40s...' is too long", text);
+    if (strncmp(name, DECEL_AT, strlen(DECEL_AT)) == 0)
+        snprintf(name, sizeof name, "full.deceleration.at_pedal_force");
+    target->every = strcmp(name, "all") == 0;
+    if (!target->every && brake_output_find(name, &target->output) != BRAKE_OK)
+        return unknown_target(name);
+    if (value == NULL && !target->every && !target->output.criterion)
+        return command_misused("--for %s: a result wants a value, such as '%s = 7 m/s2'; >= and <= "
+                               "are accepted too",
+                               name, name);
+    if (value == NULL) {
+        target->relation = BRAKE_AT_LEAST;
+        target->value = 0.0;
+        return 0;
+    }
+    const enum brake_dimension dimension =
+        target->every ? BRAKE_RATIO : brake_output_dimension(target->output);
+    return brake_amount_read(name, value, dimension, &target->value, &error) == BRAKE_OK
+               ? 0
+               : complain("--for", &error);
+}
+
+/* ---- --by and --within ---------------------------------------------------------------------- */
+
+static int take_quantity(const struct brake_vehicle *vehicle, const char *path, int *index)
+{
+    char near_path[WORD];
+    *index = brake_catalogue_find(vehicle, path);
+    if (*index >= 0 && brake_quantity_at(*index)->kind == BRAKE_REAL)
+        return 0;
+    if (*index >= 0 && brake_quantity_at(*index)->kind == BRAKE_PISTONS)
+        return command_misused("--by %s: not one number; accepts %.*s.piston_diameter", path,
+                               (int)(strrchr(path, '.') - path), path);
+    if (*index >= 0)
+        return command_misused("--by %s: not a number", path);
+    const int near = brake_catalogue_nearest(path);
+    if (near < 0)
+        return command_misused("--by: unknown path '%s'; `stopmargin explain` lists all", path);
+    brake_catalogue_path(NULL, near, near_path, sizeof near_path);
+    return command_misused("--by: unknown path '%s'; did you mean %s?", path, near_path);
+}
+
+static int in_range(const char *option, const char *path, const struct brake_quantity *q,
+                    double value)
+{
+    const struct brake_unit *unit = brake_unit_find(q->unit);
+    if (value >= q->low && value <= q->high)
+        return 0;
+    return command_misused("%s: %s: got %.4g %s; accepts %.4g to %.4g %s", option, path,
+                           brake_unit_from_si(unit, value), q->unit,
+                           brake_unit_from_si(unit, q->low), brake_unit_from_si(unit, q->high),
+                           q->unit);
+}
+
+/* Numbers with their units between commas. */
+static int take_sizes(const char *option, const char *path, int index, const char *text,
+                      struct brake_size_list *list, double size[SIZES])
+{
+    const struct brake_quantity *q = brake_quantity_at(index);
+    struct brake_error error;
+    *list = (struct brake_size_list){index, size, 0};
+    for (bool more = true; more;) {
+        const size_t length = strcspn(text, ",");
+        char one[64];
+        if (list->count == SIZES)
+            return command_misused("%s: %s: accepts up to %d values", option, path, SIZES);
+        (void)trimmed(text, text + length, one, sizeof one);
+        if (brake_amount_read(path, one, q->dimension, &size[list->count], &error) != BRAKE_OK)
+            return complain(option, &error);
+        const int status = in_range(option, path, q, size[list->count++]);
+        if (status != 0)
+            return status;
+        more = text[length] == ',';
+        text += length + (more ? 1 : 0);
+    }
+    return 0;
+}
+
+static int take_tyres(const char *text, struct task *task)
+{
+    snprintf(task->tyre_words, sizeof task->tyre_words, "%s", text);
+    if (strlen(text) >= sizeof task->tyre_words)
+        return command_misused("--by tyre: the list is longer than %zu bytes",
+                               sizeof task->tyre_words - 1);
+    for (char *at = task->tyre_words; at != NULL;) {
+        char *comma = strchr(at, ',');
+        struct brake_marking marking;
+        if (comma != NULL)
+            *comma = '\0';
+        at += strspn(at, " ");
+        if (task->tyres == TYRES)
+            return command_misused("--by tyre: accepts up to %d markings", TYRES);
+        if (strlen(at) >= BRAKE_TEXT_SIZE || brake_marking_read(at, &marking) < 0)
+            return command_misused("--by tyre: got '%.60s'; accepts markings such as LT305/70R17, "
+                                   "35x12.50R17LT, 7.50R16",
+                                   at);
+        task->marking[task->tyres++] = at;
+        at = comma != NULL ? comma + 1 : NULL;
+    }
+    return 0;
+}
+
+static int take_within(const struct options *o, struct task *task)
+{
+    const struct brake_size_list *by = &task->list[0];
+    const struct brake_quantity *q = brake_quantity_at(by->by);
+    struct brake_size_list ends;
+    double end[SIZES];
+    task->low = q->low;
+    task->high = q->high;
+    if (o->within == NULL)
+        return 0;
+    const int status = take_sizes("--within", o->by[0], by->by, o->within, &ends, end);
+    if (status != 0)
+        return status;
+    if (ends.count != 2 || !(end[0] < end[1]))
+        return command_misused("--within '%s'; accepts LOW,HIGH with LOW below HIGH", o->within);
+    task->low = end[0];
+    task->high = end[1];
+    return 0;
+}
+
+/* ---- what belongs together ------------------------------------------------------------------ */
+
+static bool of_tyres(const char *by)
+{
+    return strcmp(by, "tyre") == 0 || strncmp(by, "tyre=", 5) == 0;
+}
+
+static int fits_lists(const struct options *o, const struct task *task)
+{
+    long cases = 1;
+    for (int i = 0; i < o->lists; i++) {
+        cases *= task->list[i].count;
+        for (int j = 0; j < i; j++) {
+            if (task->list[i].by == task->list[j].by)
+                return command_misused("--by: the same quantity twice");
+        }
+    }
+    if (o->within != NULL)
+        return command_misused("--within goes with one --by PATH, without a list");
+    if (cases > COMBINATIONS)
+        return command_misused("%ld combinations; accepts up to %d", cases, COMBINATIONS);
+    return 0;
+}
+
+static int none_equal(const struct options *o, const struct task *task)
+{
+    for (int i = 0; i < o->targets; i++) {
+        if (task->target[i].relation == BRAKE_EQUAL)
+            return command_misused("--for '%s': no size of a list gives exactly that; accepts >= "
+                                   "and <=",
+                                   o->wanted[i]);
+    }
+    return 0;
+}
+
+static int take_by(const struct options *o, struct task *task)
+{
+    int lists = 0;
+    if (of_tyres(o->by[0])) {
+        const char *list = o->by[0][4] == '=' ? o->by[0] + 5 : o->within;
+        if (o->lists > 1 || list == NULL || (o->by[0][4] == '=' && o->within != NULL))
+            return command_misused("--by tyre wants one list of markings, and nothing beside it: "
+                                   "--by tyre=LT285/75R16,LT305/70R17");
+        return take_tyres(list, task);
+    }
+    for (int i = 0; i < o->lists; i++) {
+        const char *end = strchr(o->by[i], '=');
+        char path[WORD];
+        int index;
+        (void)trimmed(o->by[i], end != NULL ? end : o->by[i] + strlen(o->by[i]), path, sizeof path);
+        int status = take_quantity(&task->sheet.vehicle, path, &index);
+        task->list[i].by = index;
+        if (status == 0 && end != NULL)
+            status = take_sizes("--by", path, index, end + 1, &task->list[i], task->size[i]);
+        if (status != 0)
+            return status;
+        lists += end != NULL;
+    }
+    if (lists > 0 && lists < o->lists)
+        return command_misused("--by: with more than one quantity each wants a list of sizes, "
+                               "PATH=VALUE,VALUE");
+    if (lists == 0 && o->lists > 1)
+        return command_misused("--by: more than one quantity wants a list of sizes for each, "
+                               "PATH=VALUE,VALUE");
+    if (lists == 0 && o->targets > 1)
+        return command_misused("--for: one target for one --by PATH; lists of sizes take several");
+    return lists > 0 ? fits_lists(o, task) : take_within(o, task);
+}
+
+/* ---- words of the command line -------------------------------------------------------------- */
+
+static int set_other(struct options *o, char *word)
+{
+    if (strcmp(word, "--json") == 0)
+        o->json = true;
+    else if (word[0] == '-' && word[1] != '\0')
+        return command_misused("unknown option '%s'; accepts --by, --for, --within, --set, --json",
+                               word);
+    else if (o->file != NULL)
+        return command_misused("one file at a time; got '%s' and '%s'", o->file, word);
+    else
+        o->file = word;
+    return 0;
+}
+
+static int set_target(struct options *o, const char *word)
+{
+    enum brake_relation relation;
+    const char *value;
+    char name[WORD];
+    if (o->targets == BRAKE_TARGETS)
+        return command_misused("accepts up to %d times --for", BRAKE_TARGETS);
+    o->wanted[o->targets++] = word;
+    (void)trimmed(word, relation_of(word, &relation, &value), name, sizeof name);
+    return strncmp(name, DECEL_AT, strlen(DECEL_AT)) == 0 ? take_force(o, name) : 0;
+}
+
+static int take_word(char **words, int *at, struct options *o)
+{
+    char *word = words[*at];
+    char *next = words[*at + 1];
+    char *value = command_value_of("--by", word, next, at);
+    if (value != NULL) {
+        if (o->lists == BRAKE_SIZE_LISTS)
+            return command_misused("accepts up to %d times --by", BRAKE_SIZE_LISTS);
+        o->by[o->lists++] = value;
+        return 0;
+    }
+    value = command_value_of("--for", word, next, at);
+    if (value != NULL)
+        return set_target(o, value);
+    value = command_value_of("--within", word, next, at);
+    if (value != NULL) {
+        o->within = value;
+        return 0;
+    }
+    value = command_value_of("--set", word, next, at);
+    if (value == NULL)
+        return set_other(o, word);
+    if (o->settings == COMMAND_SETTINGS - 1)
+        return command_misused("accepts up to %d times --set", COMMAND_SETTINGS - 1);
+    o->setting[o->settings++] = value;
+    return 0;
+}
+
+/* The words end with NULL. */
+static int take_words(char **words, struct options *o)
+{
+    for (int i = 1; words[i] != NULL; i++) {
+        const int status = take_word(words, &i, o);
+        if (status != 0)
+            return status;
+    }
+    if (o->file == NULL)
+        return command_misused("size wants a vehicle file");
+    if (o->lists == 0)
+        return command_misused("size wants --by, the quantity to change");
+    if (o->targets == 0)
+        return command_misused("size wants --for, a criterion or 'RESULT = VALUE'");
+    if (o->force[0] != '\0')
+        o->setting[o->settings++] = o->force;
+    return 0;
+}
+
+/* ---- the run -------------------------------------------------------------------------------- */
+
+static int print(const struct options *o, const struct brake_size_report *report)
+{
+    if (o->json) {
+        char *text = brake_report_size_json(report);
+        if (text == NULL) {
+            fputs("stopmargin: memory is short\n", stderr);
+            return EXIT_REFUSED;
+        }
+        puts(text);
+        free(text);
+    } else {
+        brake_report_size_text(report, stdout);
+    }
+    return brake_report_size_exit(report);
+}
+
+static int run_range(const struct options *o, const struct task *task,
+                     const struct brake_size_report *asked)
+{
+    struct brake_size_report report = *asked;
+    const struct brake_size_question question = {&task->sheet, task->list[0].by, task->low,
+                                                 task->high, task->target[0]};
+    struct brake_size size;
+    struct brake_error error;
+    const enum brake_status status = brake_size_find(&question, NULL, &size, &error);
+    if (status != BRAKE_OK) {
+        fprintf(stderr, "stopmargin: --by %s: %s: %s\n", o->by[0], error.field, error.text);
+        return EXIT_REFUSED;
+    }
+    report.question = &question;
+    report.size = &size;
+    return print(o, &report);
+}
+
+static int run_lists(const struct options *o, const struct task *task,
+                     const struct brake_size_report *asked)
+{
+    struct brake_size_report report = *asked;
+    static struct brake_choice choice[KEPT];
+    struct brake_choice_count count;
+    const struct brake_choice_question question = {&task->sheet, task->list, o->lists, task->target,
+                                                   o->targets};
+    report.lists = &question;
+    report.choice = choice;
+    report.choices = brake_choose(&question, NULL, choice, KEPT, &count);
+    report.count = &count;
+    return print(o, &report);
+}
+
+static int run_tyres(const struct options *o, const struct task *task,
+                     const struct brake_size_report *asked)
+{
+    struct brake_size_report report = *asked;
+    struct brake_tyre_choice tyre[TYRES];
+    const struct brake_choice_question question = {
+        .sheet = &task->sheet, .target = task->target, .targets = o->targets};
+    brake_choose_tyres(&question, task->marking, task->tyres, tyre);
+    report.tyre = tyre;
+    report.tyres = task->tyres;
+    return print(o, &report);
+}
+
+int command_size(int count, char **words)
+{
+    (void)count;
+    static struct task task;
+    struct options o = {.file = NULL};
+    int status = take_words(words, &o);
+    if (status == 0)
+        status = command_read(o.file, o.setting, o.settings, &task.sheet);
+    for (int i = 0; i < o.targets && status == 0; i++)
+        status = take_target(o.wanted[i], &task.target[i]);
+    if (status == 0)
+        status = take_by(&o, &task);
+    const bool range = status == 0 && task.tyres == 0 && task.list[0].count == 0;
+    if (status == 0 && !range)
+        status = none_equal(&o, &task);
+    if (status != 0)
+        return status;
+    struct brake_size_report report = {
+        .sheet = &task.sheet, .target = task.target, .targets = o.targets};
+    if (range)
+        return run_range(&o, &task, &report);
+    return task.tyres > 0 ? run_tyres(&o, &task, &report) : run_lists(&o, &task, &report);
+}

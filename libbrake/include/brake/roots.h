@@ -1,0 +1,91 @@
+/** @file roots.h
+ * Every place of a range at which a function of one number meets zero.
+ *
+ * The range is laid out in points; between two neighbours on different sides of zero the place is
+ * bracketed and narrowed until the bracket is as narrow as numbers allow; where the function turns
+ * towards zero between neighbours, its extreme is sought as well, so that a touch is not missed.
+ * What happens twice between two points, without a turn that three points show, is not seen.
+ */
+#ifndef BRAKE_ROOTS_H
+#define BRAKE_ROOTS_H
+
+#include <stdbool.h>
+
+#include "brake/watch.h"
+
+enum {
+    BRAKE_ROOTS = 32,       /**< room for crossings */
+    BRAKE_STRETCHES = 8,    /**< room for stretches without a value */
+    BRAKE_SCAN_POINTS = 513 /**< most points of a scan */
+};
+
+/** A function of one number and the range it is scanned over. */
+struct brake_scan {
+    double (*value)(void *context, double x); /**< NaN where there is none */
+    void *context;                            /**< handed back to it */
+    double low;                               /**< [x] one end */
+    double high;                              /**< [x] other end, above low */
+    int points;                               /**< 3 to BRAKE_SCAN_POINTS, both ends counted */
+    bool logarithmic;                         /**< evenly spaced in the logarithm; low above 0 */
+};
+
+/** How zero is met. */
+enum brake_root_kind {
+    BRAKE_CROSSING, /**< the function goes through zero */
+    BRAKE_TOUCH,    /**< it comes to zero and turns back */
+    BRAKE_JUMP      /**< it leaps over zero without taking it */
+};
+
+/** A place at which zero is met. */
+struct brake_root {
+    double x; /**< [x] the end of the last bracket at which the function is 0 or more */
+    enum brake_root_kind kind;
+    bool rises; /**< above zero beyond it; of a touch: above zero on both sides */
+};
+
+/** A stretch without a value. */
+struct brake_stretch {
+    double low;  /**< [x] its first point */
+    double high; /**< [x] its last point */
+};
+
+/** What a scan found. */
+struct brake_roots {
+    struct brake_root root[BRAKE_ROOTS]; /**< in rising order */
+    int count;
+    bool more;    /**< there are more than there is room for */
+    bool stopped; /**< the watch stopped it; nothing else can be used */
+    struct brake_stretch stretch[BRAKE_STRETCHES]; /**< points without a value */
+    int stretches;
+    int known;       /**< points with a value, infinite ones too */
+    int finite;      /**< points with a finite one */
+    double least;    /**< [f] of the finite ones */
+    double most;     /**< [f] of the finite ones */
+    double nearest;  /**< [x] at which the function is nearest to zero */
+    double shortest; /**< [f] there */
+};
+
+/** Place of a point of a scan.
+ * @param scan  the range
+ * @param i     0 to points - 1
+ * @return      [x]
+ */
+double brake_scan_at(const struct brake_scan *scan, int i);
+
+/** Find every place at which a function meets zero, and where it comes nearest.
+ *
+ * A bracket is narrowed to a few units in the last place of the range. Where the function still
+ * differs by a millionth of what it did at the start of the bracket, it is a jump; where it turns
+ * within 1e-9 of its whole span from zero, a touch.
+ * @param scan   function and range
+ * @param watch  told of every point of the grid; NULL: nobody
+ * @param roots  filled
+ * @source       T. R. Chandrupatla, A new hybrid quadratic/bisection algorithm for finding the zero
+ *               of a nonlinear function without using derivatives, Advances in Engineering Software
+ *               28 (1997) 145-149, from memory; golden section: J. Kiefer, Sequential minimax search
+ *               for a maximum, Proc. Amer. Math. Soc. 4 (1953) 502-506, from memory
+ */
+void brake_roots_find(const struct brake_scan *scan, const struct brake_watch *watch,
+                      struct brake_roots *roots);
+
+#endif

@@ -1,0 +1,222 @@
+#include "brake/size.h"
+
+#include <math.h>
+#include <stddef.h>
+
+static const double FLAT = 1e-9;  /* of the value: less is no move */
+static const double WIDE = 4.0;   /* high over low: from here on points are spaced by ratio */
+static const double HELPS = 1e-3; /* of what is missing: less is no help */
+
+enum { COARSE = 129 /* points to look for what limits */ };
+
+/* ---- what is wanted ------------------------------------------------------------------------- */
+
+static double least_margin(const struct brake_vehicle *vehicle)
+{
+    struct brake_judgement judgement[BRAKE_CRITERIA];
+    double least = BRAKE_NAN;
+    brake_judge_all(BRAKE_RULES_ALL, vehicle, judgement);
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        if (judgement[i].applies)
+            least = fmin(least, judgement[i].margin); /* fmin passes over NaN */
+    }
+    return least;
+}
+
+double brake_target_value(const struct brake_target *target, const struct brake_vehicle *vehicle)
+{
+    double value;
+    if (target->every)
+        return least_margin(vehicle);
+    brake_outputs(vehicle, &target->output, 1, &value);
+    return value;
+}
+
+/* Above 0 on the wanted side. */
+static double excess(const struct brake_target *target, double value)
+{
+    return target->relation == BRAKE_AT_MOST ? target->value - value : value - target->value;
+}
+
+double brake_target_margin(const struct brake_target *target, double value)
+{
+    const bool of_margin = target->every || target->output.criterion;
+    const double scale = of_margin || target->value == 0.0 ? 1.0 : fabs(target->value);
+    return excess(target, value) / scale;
+}
+
+/* ---- one quantity over a range -------------------------------------------------------------- */
+
+struct asking {
+    const struct brake_sheet *sheet; /* the quantity is set on it */
+    const struct brake_size_question *question;
+};
+
+static double ask(void *context, double x)
+{
+    const struct asking *asking = context;
+    const struct brake_target *target = &asking->question->target;
+    struct brake_vehicle vehicle;
+    brake_sheet_vary(asking->sheet, asking->question->by, x, &vehicle);
+    return excess(target, brake_target_value(target, &vehicle));
+}
+
+static struct brake_scan scan_of(struct asking *asking)
+{
+    const double low = asking->question->low;
+    const double high = asking->question->high;
+    return (struct brake_scan){
+        ask, asking, low, high, BRAKE_SCAN_POINTS, low > 0.0 && high / low >= WIDE};
+}
+
+static enum brake_status set_on(const struct brake_sheet *sheet, int by, double value,
+                                struct brake_sheet *changed, struct brake_error *error)
+{
+    *changed = *sheet;
+    const enum brake_status status = brake_sheet_set(changed, by, value);
+    if (status == BRAKE_OK)
+        return brake_sheet_complete(changed, error);
+    *error = (struct brake_error){.status = status};
+    return status;
+}
+
+/* Moved a tenth up one by one, these show what holds a result back. */
+static const struct {
+    const char *path;
+    const char *words;
+} holds[] = {
+    {"road.adhesion", "the tyres, at the limit of adhesion"},
+    {"booster.assist", "the booster, which has run out"},
+    {"master.primary_stroke", "the stroke of the primary chamber"},
+    {"master.secondary_stroke", "the stroke of the secondary chamber"},
+    {"pedal.travel", "the travel of the pedal"},
+    {"driver.pedal_force", "the pedal force"},
+    {"driver.pedal_force_most", "the most pedal force"},
+    {"valve.knee", "the knee of the rear valve"},
+    {"parking.torque", "the torque of the parking brake"},
+};
+
+/* The most that another quantity still helps, the one that is sought chosen anew. */
+static double nearest_with(const struct brake_size_question *question,
+                           const struct brake_sheet *set, int quantity)
+{
+    const double value = brake_quantity_value(&set->vehicle, quantity);
+    struct brake_sheet more;
+    struct brake_error error = {.status = BRAKE_OK};
+    struct asking asking = {&more, question};
+    struct brake_scan scan = scan_of(&asking);
+    struct brake_roots roots;
+    if (isnan(value) || set_on(set, quantity, 1.1 * value, &more, &error) != BRAKE_OK)
+        return BRAKE_NAN;
+    scan.points = COARSE;
+    brake_roots_find(&scan, NULL, &roots);
+    return roots.count > 0 ? 0.0 : roots.shortest;
+}
+
+static double value_of(const struct brake_target *target, double excess)
+{
+    return target->value + (target->relation == BRAKE_AT_MOST ? -excess : excess);
+}
+
+/* What helps most stands first. */
+static void keep_limit(struct brake_size *size, struct brake_size_limit limit, double goal)
+{
+    int at = size->limits++;
+    for (; at > 0 && fabs(size->limit[at - 1].value - goal) > fabs(limit.value - goal); at--)
+        size->limit[at] = size->limit[at - 1];
+    size->limit[at] = limit;
+}
+
+static void find_limits(const struct brake_size_question *question, const struct brake_sheet *set,
+                        struct brake_size *size)
+{
+    const struct brake_target *target = &question->target;
+    for (size_t i = 0; i < sizeof holds / sizeof holds[0]; i++) {
+        const int quantity = brake_catalogue_find(NULL, holds[i].path);
+        if (quantity == question->by)
+            continue;
+        const double left = nearest_with(question, set, quantity);
+        if (fabs(left) < (1.0 - HELPS) * fabs(size->roots.shortest))
+            keep_limit(size,
+                       (struct brake_size_limit){quantity, holds[i].words, value_of(target, left)},
+                       target->value);
+    }
+}
+
+/* An answer at which the whole vehicle is refused is none. */
+static void leave_out_refused(const struct brake_size_question *question, struct brake_size *size)
+{
+    int kept = 0;
+    for (int i = 0; i < size->roots.count; i++) {
+        struct brake_sheet sheet;
+        struct brake_error error = {.status = BRAKE_OK};
+        const struct brake_root root = size->roots.root[i];
+        if (set_on(question->sheet, question->by, root.x, &sheet, &error) == BRAKE_OK)
+            size->roots.root[kept++] = root;
+        else if (size->refused++ == 0)
+            size->error = error;
+    }
+    size->roots.count = kept;
+}
+
+static bool is_flat(const struct brake_roots *roots, double target)
+{
+    const double scale = fmax(fabs(target), fmax(fabs(roots->least), fabs(roots->most)));
+    return roots->finite == roots->known && roots->most - roots->least <= FLAT * scale;
+}
+
+enum brake_status brake_size_find(const struct brake_size_question *question,
+                                  const struct brake_watch *watch, struct brake_size *size,
+                                  struct brake_error *error)
+{
+    const double now = brake_quantity_value(&question->sheet->vehicle, question->by);
+    const double middle = 0.5 * (question->low + question->high);
+    struct brake_sheet set;
+    const enum brake_status status =
+        set_on(question->sheet, question->by, isnan(now) ? middle : now, &set, error);
+    struct asking asking = {&set, question};
+    *size = (struct brake_size){.scan = scan_of(&asking)};
+    if (status != BRAKE_OK)
+        return status;
+    brake_roots_find(&size->scan, watch, &size->roots);
+    size->scan.value = NULL;
+    size->scan.context = NULL;
+    size->now = brake_target_value(&question->target, &question->sheet->vehicle);
+    size->best = value_of(&question->target, size->roots.shortest);
+    size->flat = is_flat(&size->roots, question->target.value);
+    leave_out_refused(question, size);
+    if (size->roots.known > 0 && !brake_size_answered(question, size))
+        find_limits(question, &set, size);
+    return BRAKE_OK;
+}
+
+bool brake_size_answered(const struct brake_size_question *question, const struct brake_size *size)
+{
+    bool answered = false;
+    for (int i = 0; i < size->roots.count; i++)
+        answered = answered || question->target.relation != BRAKE_EQUAL ||
+                   size->roots.root[i].kind != BRAKE_JUMP;
+    if (size->roots.count == 0 && size->refused == 0 && question->target.relation != BRAKE_EQUAL)
+        answered = size->roots.shortest >= 0.0;
+    return answered;
+}
+
+int brake_size_changes(const struct brake_sheet *sheet, int by, double value,
+                       struct brake_size_change *change)
+{
+    struct brake_judgement before[BRAKE_CRITERIA];
+    struct brake_judgement after[BRAKE_CRITERIA];
+    struct brake_sheet changed;
+    struct brake_error error = {.status = BRAKE_OK};
+    int count = 0;
+    if (set_on(sheet, by, value, &changed, &error) != BRAKE_OK)
+        return 0;
+    brake_judge_all(BRAKE_RULES_ALL, &sheet->vehicle, before);
+    brake_judge_all(BRAKE_RULES_ALL, &changed.vehicle, after);
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        if (after[i].applies && before[i].verdict != after[i].verdict)
+            change[count++] =
+                (struct brake_size_change){i, before[i].verdict, after[i].verdict, after[i].margin};
+    }
+    return count;
+}

@@ -1,0 +1,418 @@
+/* Sizes against closed-form inverses on the plain vehicle of ../vehicle/sheet.h.
+ *
+ * With front pistons of diameter d, T_1 = 0.8 F (d / 20 mm)^2 and T_2 = 1.8 F; r = 0.4 m; m + J is
+ * 2250 kg empty and 2750 kg full, J_i / r^2 = 125 kg at each axle. */
+#include "../vehicle/sheet.h"
+
+#include "brake/size.h"
+
+static struct brake_sheet sheet;
+static struct brake_size size;
+
+static struct brake_target target_of(const char *name, enum brake_relation relation, double value)
+{
+    struct brake_target target = {.relation = relation, .value = value};
+    assert_int_equal(brake_output_find(name, &target.output), BRAKE_OK);
+    return target;
+}
+
+static struct brake_size_question question_of(const char *by, struct brake_target target)
+{
+    const int index = index_at(&sheet.vehicle, by);
+    const struct brake_quantity *q = brake_quantity_at(index);
+    return (struct brake_size_question){&sheet, index, q->low, q->high, target};
+}
+
+static bool find(const char *by, struct brake_target target)
+{
+    struct brake_error error;
+    const struct brake_size_question question = question_of(by, target);
+    assert_int_equal(brake_size_find(&question, NULL, &size, &error), BRAKE_OK);
+    return brake_size_answered(&question, &size);
+}
+
+static void assert_answer(int i, double value, bool rises)
+{
+    assert_true(i < size.roots.count);
+    assert_near(size.roots.root[i].x, value, 1e-9);
+    assert_int_equal(size.roots.root[i].kind, BRAKE_CROSSING);
+    assert_int_equal(size.roots.root[i].rises, rises);
+}
+
+static void read_plain(const char *more)
+{
+    read_sheet(&sheet, plus(plain, more));
+}
+
+/* (0.8 (d / 20 mm)^2 + 1.8) F = 2750 kg r a */
+static double piston_for(double a, double force)
+{
+    return 0.020 * sqrt((a * 0.4 * 2750.0 / force - 1.8) / 0.8);
+}
+
+static void a_piston_for_a_deceleration_goes_with_the_root(void **state)
+{
+    (void)state;
+    read_plain("[driver]\npedal_force = 300 N\n");
+    assert_true(find("front.disc.piston_diameter",
+                     target_of("full.deceleration.at_pedal_force", BRAKE_EQUAL, 3.0)));
+    assert_int_equal(size.roots.count, 1);
+    assert_answer(0, piston_for(3.0, 300.0), true);
+    assert_near(size.now, 300.0 * 9.0 / 1100.0, 1e-12);
+}
+
+/* Past the diameter at which the front axle locks, more front brake locks it earlier: at its share
+ * s of the torque (2750 s - 125) a = 0.8 x 2500 (0.44 g + 0.336 a). */
+static void a_piston_too_big_locks_the_front_axle(void **state)
+{
+    (void)state;
+    const double a = 5.05;
+    const double share = (2000.0 * (0.44 * BRAKE_GRAVITY / a + 0.336) + 125.0) / 2750.0;
+    const double ratio = 1.8 * share / (1.0 - share) / 0.8;
+    read_plain("[driver]\npedal_force = 300 N\n");
+    assert_true(find("front.disc.piston_diameter",
+                     target_of("full.deceleration.at_pedal_force", BRAKE_EQUAL, a)));
+    assert_int_equal(size.roots.count, 2);
+    assert_answer(0, piston_for(a, 300.0), true);
+    assert_answer(1, 0.020 * sqrt(ratio), false);
+}
+
+/* Where both meet: x = 0.8 (d / 20 mm)^2, (2750 x - 797 (x + 1.8)) 300 / 1100 = 880 g. */
+static void with_no_answer_the_best_value_and_the_tyres_are_told(void **state)
+{
+    (void)state;
+    const double x = (880.0 * BRAKE_GRAVITY * 1100.0 / 300.0 + 797.0 * 1.8) / (2750.0 - 797.0);
+    read_plain("[driver]\npedal_force = 300 N\n");
+    assert_false(find("front.disc.piston_diameter",
+                      target_of("full.deceleration.at_pedal_force", BRAKE_EQUAL, 6.0)));
+    assert_int_equal(size.roots.count, 0);
+    assert_near(size.best, (x + 1.8) * 300.0 / 1100.0, 1e-8);
+    assert_near(size.roots.nearest, 0.020 * sqrt(x / 0.8), 1e-7);
+    assert_false(size.flat);
+    assert_true(size.limits > 0);
+    assert_int_equal(size.limit[0].quantity, index_at(NULL, "road.adhesion"));
+    assert_true(size.limit[0].value > size.best && size.limit[0].value < 6.0);
+}
+
+/* Front first, (1800 - 125) a = 0.8 (1000 g + 800 h a); rear first, (450 - 125) a = 0.8 (1000 g -
+ * 800 h a). */
+static void a_height_for_a_deceleration_at_lock_is_between_two_axles(void **state)
+{
+    (void)state;
+    const double a = 6.0;
+    read_plain("");
+    assert_true(
+        find("vehicle.cg_height", target_of("empty.balance.lock_deceleration", BRAKE_EQUAL, a)));
+    assert_int_equal(size.roots.count, 2);
+    assert_answer(0, (1675.0 - 800.0 * BRAKE_GRAVITY / a) / 640.0, true);
+    assert_answer(1, (800.0 * BRAKE_GRAVITY / a - 325.0) / 640.0, false);
+}
+
+/* T = m g r sin(arctan 0.20) */
+static void a_parking_torque_for_a_grade(void **state)
+{
+    (void)state;
+    read_plain("[parking]\ntorque = 1000 N*m\n");
+    assert_true(
+        find("parking.torque", target_of("empty.parking.effort_grade", BRAKE_AT_LEAST, 0.20)));
+    assert_int_equal(size.roots.count, 1);
+    assert_answer(0, 2000.0 * BRAKE_GRAVITY * 0.4 * sin(atan(0.20)), true);
+}
+
+static void at_most_turns_the_side_round(void **state)
+{
+    (void)state;
+    read_plain("[driver]\npedal_force = 300 N\n");
+    assert_true(find("front.disc.piston_diameter",
+                     target_of("full.deceleration.at_pedal_force", BRAKE_AT_MOST, 3.0)));
+    assert_answer(0, piston_for(3.0, 300.0), false);
+}
+
+/* A worked value follows what it is worked out from: mass from the scales. */
+static void a_value_that_was_worked_out_is_set_as_a_given_one(void **state)
+{
+    (void)state;
+    const char *text = swapped(plain, "mass = 2000 kg\nfront_share = 50 %\n", "");
+    read_sheet(&sheet, plus(text, "[scales]\nfront_axle = 1000 kg\nrear_axle = 1000 kg\n"));
+    assert_true(
+        find("vehicle.mass", target_of("empty.deceleration.at_pedal_force", BRAKE_EQUAL, 1.0)));
+    assert_answer(0, 150.0 * 9.0 / 0.4 - 250.0, false);
+}
+
+static void a_criterion_is_met_at_its_answer(void **state)
+{
+    (void)state;
+    struct brake_vehicle vehicle;
+    struct brake_judgement judgement;
+    const double wanted[] = {0.0, 0.02};
+    read_sheet(&sheet, swapped(full_text(), "adhesion = 0.8", "adhesion = 1.2"));
+    for (int i = 0; i < 2; i++) {
+        const struct brake_target target = target_of("us.135.cold", BRAKE_AT_LEAST, wanted[i]);
+        assert_true(find("front.tyre.rolling_radius", target));
+        assert_true(size.roots.count > 0);
+        brake_sheet_vary(&sheet, index_at(NULL, "front.tyre.rolling_radius"),
+                         size.roots.root[size.roots.count - 1].x, &vehicle);
+        brake_judge(brake_criterion_at(target.output.index), &vehicle, &judgement);
+        assert_true(judgement.margin >= wanted[i] && judgement.margin < wanted[i] + 1e-9);
+        assert_false(size.roots.root[size.roots.count - 1].rises);
+    }
+}
+
+static void a_quantity_that_does_not_matter_is_told(void **state)
+{
+    (void)state;
+    read_plain("");
+    assert_false(find("stop.reaction_time",
+                      target_of("full.deceleration.at_pedal_force", BRAKE_EQUAL, 3.0)));
+    assert_true(size.flat);
+    assert_near(size.best, 150.0 * 9.0 / 1100.0, 1e-12);
+}
+
+static void any_value_may_do(void **state)
+{
+    (void)state;
+    read_plain("");
+    assert_true(find("stop.reaction_time",
+                     target_of("full.deceleration.at_pedal_force", BRAKE_AT_LEAST, 1.0)));
+    assert_int_equal(size.roots.count, 0);
+    assert_int_equal(size.limits, 0);
+}
+
+static void what_needs_a_missing_line_cannot_be_said(void **state)
+{
+    (void)state;
+    read_plain("");
+    assert_false(find("road.adhesion", target_of("full.pedal.travel_used", BRAKE_AT_MOST, 0.7)));
+    assert_int_equal(size.roots.known, 0);
+    assert_true(isnan(size.now));
+}
+
+static void a_line_of_another_brake_is_refused(void **state)
+{
+    (void)state;
+    struct brake_error error;
+    read_plain("");
+    const struct brake_size_question question =
+        question_of("front.drum.diameter", target_of("full.stop.distance", BRAKE_AT_MOST, 60.0));
+    assert_true(brake_size_find(&question, NULL, &size, &error) != BRAKE_OK);
+    assert_string_equal(error.field, "front.drum.diameter");
+}
+
+static void changes_are_those_of_judging_again(void **state)
+{
+    (void)state;
+    struct brake_size_change told[BRAKE_CRITERIA];
+    struct brake_judgement before[BRAKE_CRITERIA];
+    struct brake_judgement after[BRAKE_CRITERIA];
+    const int by = index_at(NULL, "front.disc.piston_diameter");
+    read_sheet(&sheet, full_text());
+    const int count = brake_size_changes(&sheet, by, 0.030, told);
+    brake_judge_all(BRAKE_RULES_ALL, &sheet.vehicle, before);
+    change(&sheet, "front.disc.piston_diameter=30 mm");
+    brake_judge_all(BRAKE_RULES_ALL, &sheet.vehicle, after);
+    int next = 0;
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        if (!after[i].applies || before[i].verdict == after[i].verdict)
+            continue;
+        assert_true(next < count);
+        assert_int_equal(told[next].criterion, i);
+        assert_int_equal(told[next].from, before[i].verdict);
+        assert_int_equal(told[next++].to, after[i].verdict);
+    }
+    assert_int_equal(next, count);
+    assert_true(count > 0);
+}
+
+static void a_margin_is_over_what_is_wanted(void **state)
+{
+    (void)state;
+    struct brake_target target = target_of("full.stop.distance", BRAKE_AT_MOST, 60.0);
+    assert_near(brake_target_margin(&target, 45.0), 0.25, ROUNDING);
+    target.relation = BRAKE_AT_LEAST;
+    assert_near(brake_target_margin(&target, 45.0), -0.25, ROUNDING);
+    target = target_of("us.135.cold", BRAKE_AT_LEAST, 0.10);
+    assert_near(brake_target_margin(&target, 0.25), 0.15, ROUNDING);
+}
+
+static void every_requirement_is_the_one_of_least_margin(void **state)
+{
+    (void)state;
+    struct brake_judgement judgement[BRAKE_CRITERIA];
+    const struct brake_target target = {.every = true};
+    read_sheet(&sheet, full_text());
+    brake_judge_all(BRAKE_RULES_ALL, &sheet.vehicle, judgement);
+    const double least = brake_target_value(&target, &sheet.vehicle);
+    bool found = false;
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        assert_false(judgement[i].applies && judgement[i].margin < least);
+        found = found || (judgement[i].applies && judgement[i].margin == least);
+    }
+    assert_true(found);
+}
+
+/* ---- lists ---------------------------------------------------------------------------------- */
+
+static const double pistons[] = {0.050, 0.060, 0.070};
+static const double bores[] = {0.018, 0.020, 0.022};
+
+static double deceleration_with(double piston, double bore)
+{
+    const double over = 0.020 / bore;
+    return 150.0 * (0.8 * piston * piston / 0.0004 + 1.8) * over * over / 1100.0;
+}
+
+static void combinations_that_work_are_sorted_and_the_others_counted(void **state)
+{
+    (void)state;
+    struct brake_choice choice[9];
+    struct brake_choice_count count;
+    read_plain("");
+    const struct brake_size_list list[] = {
+        {index_at(NULL, "front.disc.piston_diameter"), pistons, 3},
+        {index_at(NULL, "master.bore"), bores, 3}};
+    const struct brake_target target[] = {
+        target_of("full.deceleration.at_pedal_force", BRAKE_AT_LEAST, 1.3)};
+    const struct brake_choice_question question = {&sheet, list, 2, target, 1};
+    int works = 0;
+    for (int i = 0; i < 9; i++)
+        works += deceleration_with(pistons[i / 3], bores[i % 3]) >= 1.3;
+    const int kept = brake_choose(&question, NULL, choice, 9, &count);
+    assert_int_equal(kept, works);
+    assert_int_equal(count.cases, 9);
+    assert_int_equal(count.works, works);
+    assert_int_equal(count.fails[0], 9 - works);
+    assert_true(works > 2 && works < 9);
+    for (int i = 0; i < kept; i++) {
+        const double a = deceleration_with(choice[i].value[0], choice[i].value[1]);
+        assert_near(choice[i].got[0], a, 1e-12);
+        assert_near(choice[i].margin, a / 1.3 - 1.0, 1e-9);
+        assert_true(i == 0 || choice[i].margin <= choice[i - 1].margin);
+    }
+    assert_near(choice[0].value[0], 0.070, ROUNDING);
+    assert_near(choice[0].value[1], 0.018, ROUNDING);
+    assert_int_equal(brake_choose(&question, NULL, choice, 2, &count), 2);
+    assert_near(choice[0].value[1], 0.018, ROUNDING);
+    assert_int_equal(count.works, works);
+}
+
+static void targets_that_pull_apart_leave_the_middle(void **state)
+{
+    (void)state;
+    struct brake_choice choice[9];
+    struct brake_choice_count count;
+    read_plain("");
+    const struct brake_size_list list[] = {{index_at(NULL, "master.bore"), bores, 3}};
+    const struct brake_target target[] = {
+        target_of("full.deceleration.at_pedal_force", BRAKE_AT_LEAST, 1.1),
+        target_of("full.deceleration.at_pedal_force", BRAKE_AT_MOST, 1.4)};
+    const struct brake_choice_question question = {&sheet, list, 1, target, 2};
+    assert_int_equal(brake_choose(&question, NULL, choice, 9, &count), 1);
+    assert_near(choice[0].value[0], 0.020, ROUNDING);
+    assert_int_equal(count.fails[0], 1);              /* 22 mm: 1.014 m/s2 */
+    assert_int_equal(count.fails[1], 1);              /* 18 mm: 1.515 m/s2 */
+    const double a = deceleration_with(0.060, 0.020); /* 1.227 */
+    assert_near(choice[0].margin, a / 1.1 - 1.0, 1e-9);
+    assert_int_equal(choice[0].least, 0);
+}
+
+static void combinations_that_are_no_vehicle_are_counted_apart(void **state)
+{
+    (void)state;
+    struct brake_choice choice[3];
+    struct brake_choice_count count;
+    read_plain("");
+    const struct brake_size_list list[] = {{index_at(NULL, "rear.drum.diameter"), bores, 3}};
+    const struct brake_target target[] = {target_of("full.stop.distance", BRAKE_AT_MOST, 500.0)};
+    const struct brake_choice_question question = {&sheet, list, 1, target, 1};
+    assert_int_equal(brake_choose(&question, NULL, choice, 3, &count), 0);
+    assert_int_equal(count.refused, 3);
+    assert_int_equal(count.works + count.fails[0] + count.unknown, 0);
+}
+
+static void a_search_can_be_stopped(void **state)
+{
+    (void)state;
+    struct brake_choice choice[3];
+    struct brake_choice_count count;
+    volatile sig_atomic_t stop = 1;
+    const struct brake_watch watch = {NULL, NULL, &stop};
+    read_plain("");
+    const struct brake_size_list list[] = {{index_at(NULL, "master.bore"), bores, 3}};
+    const struct brake_target target[] = {target_of("full.stop.distance", BRAKE_AT_MOST, 500.0)};
+    const struct brake_choice_question question = {&sheet, list, 1, target, 1};
+    (void)brake_choose(&question, &watch, choice, 3, &count);
+    assert_true(count.stopped);
+    assert_int_equal(count.cases, 1);
+}
+
+/* ---- tyres ---------------------------------------------------------------------------------- */
+
+static const char *const markings[] = {"35x12.50R17LT", "no tyre", "LT265/75R16", "195/80R15"};
+
+/* Outer diameter d + 2 S A (UN R54, 6.1.2), 3.05 D for a turn: a = 9 F / r / (2500 + 40 / r^2). */
+static void tyres_are_sorted_and_change_both_axles(void **state)
+{
+    (void)state;
+    struct brake_tyre_choice tyre[4];
+    const double diameter[] = {0.381 + 2.0 * 0.195 * 0.80, 0.406 + 2.0 * 0.265 * 0.75,
+                               35.0 * 0.0254};
+    read_plain("[rear.tyre]\nrolling_radius = 400 mm\nwheel_inertia = 10 kg*m2\n");
+    const struct brake_target target[] = {
+        target_of("full.deceleration.at_pedal_force", BRAKE_AT_LEAST, 1.2),
+        target_of("empty.cg.height", BRAKE_AT_MOST, 0.9)};
+    const struct brake_choice_question question = {.sheet = &sheet, .target = target, .targets = 2};
+    brake_choose_tyres(&question, markings, 4, tyre);
+    for (int i = 0; i < 3; i++) {
+        const double r = 3.05 * diameter[i] / (2.0 * BRAKE_PI);
+        assert_int_equal(tyre[i].error.status, BRAKE_OK);
+        assert_near(tyre[i].diameter, diameter[i], ROUNDING);
+        assert_near(tyre[i].rollout, 3.05 * diameter[i], ROUNDING);
+        assert_near(tyre[i].got[0], 9.0 * 150.0 / r / (2500.0 + 40.0 / (r * r)), 1e-12);
+        assert_near(tyre[i].got[1], 0.8 + (diameter[i] - 0.8) / 2.0, 1e-12);
+    }
+    assert_string_equal(tyre[3].marking, "no tyre");
+    assert_true(tyre[3].error.status == BRAKE_E_MARKING && isnan(tyre[3].margin));
+    assert_true(tyre[1].margin >= 0.0 && tyre[2].margin < 0.0);
+}
+
+static void what_was_measured_on_the_old_tyre_is_left_out(void **state)
+{
+    (void)state;
+    struct brake_tyre_choice tyre[1];
+    const char *text = swapped(plain, "rolling_radius = 400 mm\noverall_diameter = 800 mm\n",
+                               "marking = LT265/75R16\nrollout = 2.40 m\n");
+    read_sheet(&sheet, text);
+    const struct brake_target target[] = {target_of("full.stop.distance", BRAKE_AT_MOST, 500.0)};
+    const struct brake_choice_question question = {.sheet = &sheet, .target = target, .targets = 1};
+    brake_choose_tyres(&question, markings, 1, tyre);
+    assert_int_equal(tyre[0].error.status, BRAKE_OK);
+    assert_near(tyre[0].rollout, 3.05 * 35.0 * 0.0254, ROUNDING);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_piston_for_a_deceleration_goes_with_the_root),
+        cmocka_unit_test(a_piston_too_big_locks_the_front_axle),
+        cmocka_unit_test(with_no_answer_the_best_value_and_the_tyres_are_told),
+        cmocka_unit_test(a_height_for_a_deceleration_at_lock_is_between_two_axles),
+        cmocka_unit_test(a_parking_torque_for_a_grade),
+        cmocka_unit_test(at_most_turns_the_side_round),
+        cmocka_unit_test(a_value_that_was_worked_out_is_set_as_a_given_one),
+        cmocka_unit_test(a_criterion_is_met_at_its_answer),
+        cmocka_unit_test(a_quantity_that_does_not_matter_is_told),
+        cmocka_unit_test(any_value_may_do),
+        cmocka_unit_test(what_needs_a_missing_line_cannot_be_said),
+        cmocka_unit_test(a_line_of_another_brake_is_refused),
+        cmocka_unit_test(changes_are_those_of_judging_again),
+        cmocka_unit_test(a_margin_is_over_what_is_wanted),
+        cmocka_unit_test(every_requirement_is_the_one_of_least_margin),
+        cmocka_unit_test(combinations_that_work_are_sorted_and_the_others_counted),
+        cmocka_unit_test(targets_that_pull_apart_leave_the_middle),
+        cmocka_unit_test(combinations_that_are_no_vehicle_are_counted_apart),
+        cmocka_unit_test(a_search_can_be_stopped),
+        cmocka_unit_test(tyres_are_sorted_and_change_both_axles),
+        cmocka_unit_test(what_was_measured_on_the_old_tyre_is_left_out),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
