@@ -6,6 +6,7 @@
 #include "brake/report.h"
 #include "brake/version.h"
 #include "paragraph.h"
+#include "words.h"
 
 struct page {
     const struct brake_sheet *sheet;
@@ -20,145 +21,25 @@ static void heading(const struct page *p, const char *text)
 
 /* ---- verdict -------------------------------------------------------------------------------- */
 
+static void sentence(const struct page *p, const char *head, const char *text)
+{
+    if (text[0] != '\0')
+        brake_paragraph(p->stream, head, text);
+}
+
 static void verdict(const struct page *p)
 {
-    const struct brake_assessment *a = p->a;
-    char text[240];
-    const int judged = a->meets + a->falls_short;
-    if (a->falls_short > 0)
-        snprintf(text, sizeof text, "FALLS SHORT of %d of %d requirements that could be judged",
-                 a->falls_short, judged);
-    else if (judged > 0)
-        snprintf(text, sizeof text, "meets the %d requirements that could be judged", judged);
-    else
-        snprintf(text, sizeof text, "nothing could be judged");
-    if (a->cannot_say > 0)
-        snprintf(text + strlen(text), sizeof text - strlen(text),
-                 "; of %d more it cannot say, an input is missing", a->cannot_say);
-    brake_paragraph(p->stream, "Verdict   ", text);
-}
-
-/* The US unit that goes with a trade unit. */
-static const struct brake_unit *us_unit(const struct brake_unit *unit)
-{
-    if (strcmp(unit->name, "m") == 0)
-        return brake_unit_find("ft");
-    if (unit->dimension == BRAKE_RATIO)
-        return unit;
-    return brake_unit_us(unit->dimension);
-}
-
-static void both_units(char *text, size_t size, const struct brake_unit *unit, double value)
-{
-    const struct brake_unit *us = us_unit(unit);
-    const int used = snprintf(text, size, "%.4g%s%s", brake_unit_from_si(unit, value),
-                              unit->name[0] ? " " : "", unit->name);
-    if (us != unit && used > 0 && (size_t)used < size)
-        snprintf(text + used, size - (size_t)used, " (%.4g %s)", brake_unit_from_si(us, value),
-                 us->name);
-}
-
-static const struct brake_unit *unit_of(const struct brake_criterion *c)
-{
-    const enum brake_dimension dimension = brake_measure_dimension(c->measure);
-    const bool share = dimension == BRAKE_RATIO && c->measure != BRAKE_REAR_CURVE &&
-                       c->measure != BRAKE_ADHESION_CURVE && c->measure != BRAKE_REAR_FIRST;
-    return share ? brake_unit_find("%") : brake_unit_si(dimension);
-}
-
-static void value_and_limit(const struct page *p, int criterion, char *text, size_t size)
-{
-    const struct brake_criterion *c = brake_criterion_at(criterion);
-    const struct brake_judgement *j = &p->a->judgement[criterion];
-    char value[80];
-    char limit[80];
-    both_units(value, sizeof value, unit_of(c), j->value);
-    both_units(limit, sizeof limit, unit_of(c), j->limit);
-    snprintf(text, size, "%s, %s%s%s: %s against %s %s", c->title, brake_load_word(j->load),
-             j->failure == BRAKE_INTACT ? "" : ", ", brake_failure_words(j->failure),
-             isfinite(j->value)                                          ? value
-             : brake_measure_dimension(c->measure) == BRAKE_LENGTH ? "never"
-                                                                         : "without limit",
-             brake_measure_at_most(c->measure) ? "at most" : "at least", limit);
-}
-
-static void margin_words(const struct page *p, int criterion, char *text, size_t size)
-{
-    const double margin = p->a->judgement[criterion].margin;
-    const double half = BRAKE_P95 * p->a->sureness[criterion].sigma;
-    if (isinf(margin))
-        snprintf(text, size, "margin without limit");
-    else if (!isfinite(half))
-        snprintf(text, size, "margin %+.0f %%", 100.0 * margin);
-    else
-        snprintf(text, size, "margin %+.0f %%, 90 of 100 within %+.0f to %+.0f %%", 100.0 * margin,
-                 100.0 * (margin - half), 100.0 * (margin + half));
-}
-
-static void limiting(const struct page *p)
-{
-    const int criterion = p->a->limiting;
     char text[600];
-    char margin[100];
-    if (criterion < 0)
-        return;
-    const struct brake_criterion *c = brake_criterion_at(criterion);
-    value_and_limit(p, criterion, text, sizeof text);
-    margin_words(p, criterion, margin, sizeof margin);
-    snprintf(text + strlen(text), sizeof text - strlen(text), "; %s. [%s, %s; check against the "
-             "current text]", margin, c->id, c->clause);
-    brake_paragraph(p->stream, "Limiting  ", text);
-}
-
-static void next_measurement(const struct page *p)
-{
-    const int criterion = brake_assessment_doubted(p->a);
-    const int index = criterion >= 0 ? p->a->sureness[criterion].leading : -1;
-    char path[160];
-    char value[2048];
-    char text[600];
-    if (index < 0)
-        return;
-    const struct brake_quantity *q = brake_quantity_at(index);
-    brake_catalogue_path(&p->sheet->vehicle, index, path, sizeof path);
-    brake_value_write(&p->sheet->vehicle, index, value, sizeof value);
-    snprintf(text, sizeof text,
-             "%s (now %.60s, %s): it carries %.0f %% of the doubt in %s%s. How: %s", path, value,
-             brake_from_word(p->sheet->record[index].from),
-             100.0 * p->a->sureness[criterion].share,
-             criterion == p->a->limiting ? "that margin" : "the margin of ",
-             criterion == p->a->limiting ? "" : brake_criterion_at(criterion)->id, q->measure);
-    brake_paragraph(p->stream, "Measure   ", text);
+    brake_words_verdict(p->a, text, sizeof text);
+    sentence(p, "Verdict   ", text);
+    brake_words_limiting(p->a, text, sizeof text);
+    sentence(p, "Limiting  ", text);
+    brake_words_next(p->sheet, p->a, text, sizeof text);
+    sentence(p, "Measure   ", text);
+    sentence(p, "Caution   ", BRAKE_CAUTION);
 }
 
 /* ---- requirements --------------------------------------------------------------------------- */
-
-/* Falls short before meets before cannot say; the smaller margin first; then in their order. */
-static int before(const struct brake_assessment *a, int x, int y)
-{
-    static const int rank[] = {[BRAKE_FALLS_SHORT] = 0, [BRAKE_MEETS] = 1, [BRAKE_CANNOT_SAY] = 2};
-    const struct brake_judgement *jx = &a->judgement[x];
-    const struct brake_judgement *jy = &a->judgement[y];
-    if (jx->verdict != jy->verdict)
-        return rank[jx->verdict] < rank[jy->verdict];
-    if (jx->margin < jy->margin || jx->margin > jy->margin)
-        return jx->margin < jy->margin;
-    return x < y;
-}
-
-static int sorted(const struct brake_assessment *a, int order[BRAKE_CRITERIA])
-{
-    int count = 0;
-    for (int i = 0; i < brake_criterion_count(); i++) {
-        if (!brake_assessed(a, i) || !a->judgement[i].applies)
-            continue;
-        int at = count++;
-        for (; at > 0 && before(a, i, order[at - 1]); at--)
-            order[at] = order[at - 1];
-        order[at] = i;
-    }
-    return count;
-}
 
 static void requirement(const struct page *p, int criterion)
 {
@@ -166,23 +47,20 @@ static void requirement(const struct page *p, int criterion)
     const struct brake_judgement *j = &p->a->judgement[criterion];
     char head[40];
     char text[700];
-    char margin[100] = "";
     snprintf(head, sizeof head, "  %-11s  ", brake_verdict_words(j->verdict));
     if (j->reason != NULL) {
-        snprintf(text, sizeof text, "%s: %s", c->title, j->reason);
+        snprintf(text, sizeof text, "%s: %s. [%s, %s]", c->title, j->reason, c->id, c->clause);
     } else {
-        value_and_limit(p, criterion, text, sizeof text);
-        margin_words(p, criterion, margin, sizeof margin);
+        brake_words_judged(p->a, criterion, text, sizeof text);
+        snprintf(text + strlen(text), sizeof text - strlen(text), ". [%s, %s]", c->id, c->clause);
     }
-    snprintf(text + strlen(text), sizeof text - strlen(text), "%s%s. [%s, %s]",
-             margin[0] ? "; " : "", margin, c->id, c->clause);
     brake_paragraph(p->stream, head, text);
 }
 
 static void requirements(const struct page *p)
 {
     int order[BRAKE_CRITERIA];
-    const int count = sorted(p->a, order);
+    const int count = brake_words_order(p->a, order);
     heading(p, "REQUIREMENTS (restated; check each against the current text of its clause)");
     for (int i = 0; i < count; i++)
         requirement(p, order[i]);
@@ -210,7 +88,7 @@ static void result_line(const struct page *p, int empty, int full)
         return;
     const struct brake_unit *si =
         row->dimension == BRAKE_RISE ? brake_unit_si(BRAKE_RISE) : unit;
-    const struct brake_unit *both[] = {si, us_unit(si)};
+    const struct brake_unit *both[] = {si, brake_unit_beside(si)};
     for (int u = 0; u < (both[1] != both[0] ? 2 : 1); u++) {
         fprintf(p->stream, "  %-40s", u == 0 ? row->name : "");
         number(p->stream, both[u], value[0]);
@@ -245,13 +123,6 @@ static void warnings(const struct page *p)
         fputs("  None.\n", p->stream);
 }
 
-/* Whether a line is there only because its section, left out, repeats another. */
-static bool repeats(const struct page *p, int index)
-{
-    return brake_quantity_section(index)->same_as != NULL &&
-           p->sheet->record[index].from == BRAKE_DEFAULT;
-}
-
 static void default_line(const struct page *p, int index)
 {
     const char *why = brake_quantity_at(index)->why;
@@ -271,17 +142,17 @@ static void inputs(const struct page *p)
     int count[BRAKE_MEASURED + 1] = {0};
     const struct brake_section *repeated = NULL;
     for (int i = 0; i < quantities; i++)
-        count[p->sheet->record[i].from] += !repeats(p, i);
+        count[p->sheet->record[i].from] += !brake_words_repeats(p->sheet, i);
     heading(p, "INPUTS");
     fprintf(p->stream, "  %d measured, %d from catalogues, %d estimated, %d left at default:\n",
             count[BRAKE_MEASURED], count[BRAKE_CATALOGUE], count[BRAKE_ESTIMATED],
             count[BRAKE_DEFAULT]);
     for (int i = 0; i < quantities; i++) {
         const struct brake_section *section = brake_quantity_section(i);
-        if (repeats(p, i) && section != repeated) {
+        if (brake_words_repeats(p->sheet, i) && section != repeated) {
             repeated = section;
             fprintf(p->stream, "  - [%s] as [%s]\n", section->path, section->same_as);
-        } else if (p->sheet->record[i].from == BRAKE_DEFAULT && !repeats(p, i)) {
+        } else if (p->sheet->record[i].from == BRAKE_DEFAULT && !brake_words_repeats(p->sheet, i)) {
             default_line(p, i);
         }
     }
@@ -298,12 +169,8 @@ void brake_report_text(const struct brake_sheet *sheet, const struct brake_asses
                        FILE *stream)
 {
     const struct page p = {sheet, assessment, stream};
-    const char *name = sheet->vehicle.general.name;
-    fprintf(stream, "%s\n", name[0] != '\0' ? name : "Vehicle without a name");
+    fprintf(stream, "%s\n", brake_words_name(sheet));
     verdict(&p);
-    limiting(&p);
-    next_measurement(&p);
-    brake_paragraph(stream, "Caution   ", BRAKE_CAUTION);
     requirements(&p);
     warnings(&p);
     numbers(&p);

@@ -1,0 +1,48 @@
+/* Words that every report of an assessment says alike; private to this folder. A text that does not
+ * fit its room is cut. */
+#ifndef BRAKE_WORDS_H
+#define BRAKE_WORDS_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "brake/assessment.h"
+
+/* The US unit that goes with a trade unit; the unit itself where both trades use the same. */
+const struct brake_unit *brake_unit_beside(const struct brake_unit *unit);
+
+/* Number and unit, the US one in brackets: "2.189 m/s2 (7.18 ft/s2)". */
+void brake_words_amount(const struct brake_unit *unit, double value, char *text, size_t size);
+
+/* The vehicle's name, or that it has none. */
+const char *brake_words_name(const struct brake_sheet *sheet);
+
+/* How many requirements are met, and how many not. */
+void brake_words_verdict(const struct brake_assessment *a, char *text, size_t size);
+
+/* The limiting requirement in a sentence; empty when there is none. */
+void brake_words_limiting(const struct brake_assessment *a, char *text, size_t size);
+
+/* What to measure next; empty when nothing. */
+void brake_words_next(const struct brake_sheet *sheet, const struct brake_assessment *a,
+                      char *text, size_t size);
+
+/* Of one criterion: load case and state of failure; value; limit; margin; range of the margin,
+ * empty when it is not known. */
+void brake_words_state(const struct brake_judgement *j, char *text, size_t size);
+void brake_words_value(const struct brake_assessment *a, int criterion, char *text, size_t size);
+void brake_words_limit(const struct brake_assessment *a, int criterion, char *text, size_t size);
+void brake_words_margin(const struct brake_assessment *a, int criterion, char *text, size_t size);
+void brake_words_range(const struct brake_assessment *a, int criterion, char *text, size_t size);
+
+/* All of these in one sentence, without its full stop. */
+void brake_words_judged(const struct brake_assessment *a, int criterion, char *text, size_t size);
+
+/* Criteria that apply, in the order to read them: what falls short first, then by margin. Returns
+ * how many. */
+int brake_words_order(const struct brake_assessment *a, int order[BRAKE_CRITERIA]);
+
+/* Whether a line is there only because its section, left out, repeats another. */
+bool brake_words_repeats(const struct brake_sheet *sheet, int index);
+
+#endif
