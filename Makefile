@@ -19,8 +19,9 @@ LIBS := -linih -lcjson -lm
 
 # What must be installed: to build, and in addition to test.
 CORE_PACKAGES := gcc libc6-dev libinih-dev libcjson-dev pkg-config
-PACKAGES := $(CORE_PACKAGES) clang clang-format clang-tidy cppcheck gcovr libcmocka-dev \
-    libomp-dev libsundials-dev python3 python3-hypothesis python3-numpy python3-pytest python3-scipy units valgrind
+PACKAGES := $(CORE_PACKAGES) chromium clang clang-format clang-tidy cppcheck gcovr \
+    libcmocka-dev libomp-dev libsundials-dev poppler-utils python3 python3-html5lib \
+    python3-hypothesis python3-numpy python3-pytest python3-scipy units valgrind
 
 HEADERS := $(wildcard libbrake/include/brake/*.h)
 COMMAND := $(wildcard libbrake/command/*.c)
@@ -29,7 +30,7 @@ UNIT_TESTS := $(wildcard tests/*/test_*.c)
 PUBLISHED := $(wildcard tests/published/*.c)
 DRIVERS := $(wildcard tests/*/driver.c)
 BENCHES := $(wildcard tests/bench/*.c)
-PYTEST_FOLDERS ?= command file oracle spread lint
+PYTEST_FOLDERS ?= command file oracle spread browser lint
 PYTESTS := $(foreach folder,$(PYTEST_FOLDERS),$(wildcard tests/$(folder)/test_*.py))
 
 object = $(1:%.c=$(BUILD)/%.o)

@@ -12,6 +12,7 @@ int command_heat(int count, char **words);
 int command_spread(int count, char **words);
 int command_sweep(int count, char **words);
 int command_size(int count, char **words);
+int command_report(int count, char **words);
 int command_new(int count, char **words);
 int command_explain(int count, char **words);
 
@@ -29,5 +30,16 @@ int command_read(const char *path, char *const *settings, int count, struct brak
 /* Value of --rules, of --load. Return 0 or EXIT_REFUSED. */
 int command_take_rules(const char *word, unsigned *rules);
 int command_take_load(const char *word, enum brake_load *load);
+
+/* Room for one row more; NULL when memory is short, and the old rows are gone. */
+void *command_room(void *rows, long count, size_t size);
+
+/* The history of a duty; command_keep_row is for struct brake_duty_watch. */
+struct command_history {
+    struct brake_duty_row *row; /* NULL after memory was short */
+    long rows;
+    bool short_of_memory;
+};
+void command_keep_row(void *context, const struct brake_duty_row *row);
 
 #endif

@@ -169,17 +169,6 @@ static int take_head(const char *file, char *text, char unit[3][24])
     return 0;
 }
 
-/* Room for one row more; NULL when memory is short, and the old rows are gone. */
-static void *room(void *rows, long count, size_t size)
-{
-    if (count > 0 && (count & (count - 1)) != 0)
-        return rows; /* room doubles at powers of two */
-    void *more = realloc(rows, (count > 0 ? 2 * (size_t)count : 1) * size);
-    if (more == NULL)
-        free(rows);
-    return more;
-}
-
 static int take_lines(const char *file, FILE *stream, struct brake_cycle_point **rows, int *count)
 {
     char text[LINE];
@@ -193,7 +182,7 @@ static int take_lines(const char *file, FILE *stream, struct brake_cycle_point *
         }
         if (text[0] == '\0')
             continue;
-        *rows = room(*rows, *count, sizeof **rows);
+        *rows = command_room(*rows, *count, sizeof **rows);
         if (*rows == NULL) {
             fputs("stopmargin: memory is short\n", stderr);
             return EXIT_REFUSED;
@@ -318,23 +307,6 @@ static int take_words(char **words, struct options *o)
 
 /* ---- the run -------------------------------------------------------------------------------- */
 
-struct history {
-    struct brake_duty_row *row; /* NULL after memory was short */
-    long rows;
-    bool short_of_memory;
-};
-
-static void keep_row(void *context, const struct brake_duty_row *row)
-{
-    struct history *history = context;
-    if (history->short_of_memory)
-        return;
-    history->row = room(history->row, history->rows, sizeof *history->row);
-    history->short_of_memory = history->row == NULL;
-    if (!history->short_of_memory)
-        history->row[history->rows++] = *row;
-}
-
 static int print(const struct options *o, const struct brake_duty_report *report)
 {
     if (o->csv) {
@@ -360,8 +332,8 @@ static int run(const struct options *o, const struct brake_sheet *sheet,
     static struct brake_hot_rig hot; /* it is large */
     struct brake_error error;
     struct brake_duty_result result;
-    struct history history = {NULL, 0, false};
-    const struct brake_duty_watch watch = {keep_row, &history};
+    struct command_history history = {NULL, 0, false};
+    const struct brake_duty_watch watch = {command_keep_row, &history};
     enum brake_status status = brake_hot_rig_build(&sheet->vehicle, o->load, &hot, &error);
     if (status != BRAKE_OK) {
         fprintf(stderr, "%s: %s: %s\n", o->file, error.field, error.text);

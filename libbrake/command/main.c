@@ -6,7 +6,8 @@
 
 #include "command.h"
 
-static const char help[] =
+/* In parts: a compiler need not take a string of more than 4095 bytes. */
+static const char *const help[] = {
     "stopmargin " BRAKE_VERSION ": are the brakes of a modified road vehicle still adequate?\n"
     "\n"
     "  stopmargin new              write a vehicle file to start from, explained\n"
@@ -38,7 +39,7 @@ static const char help[] =
     "      --out NAME,...          results, or criteria: their margin\n"
     "      --into FILE [--resume]  a new file; go on with one that was stopped\n"
     "      --threads N             (all processors; the rows are the same)\n"
-    "      --set PATH=VALUE\n"
+    "      --set PATH=VALUE\n",
     "  stopmargin size FILE        what must be fitted\n"
     "      --by PATH               line to change; --within LOW,HIGH (all that it accepts)\n"
     "      --by PATH=SIZE,SIZE,... sizes to choose from; several --by: combinations\n"
@@ -48,7 +49,12 @@ static const char help[] =
     "                              'full.deceleration.at_pedal_force = 7 m/s2';\n"
     "                              'decel at 300 N = 7 m/s2' is that result, with\n"
     "                              driver.pedal_force set to 300 N\n"
-    "      --set PATH=VALUE, --json; ends with 0 found, 1 none there, 3 cannot say\n"
+    "      --set PATH=VALUE, --json; ends with 0 found, 1 none there, 3 cannot say\n",
+    "  stopmargin report FILE -o OUT.html      the report for inspection, on paper\n"
+    "      --before FILE           the vehicle before it was changed\n"
+    "      --text                  the same without pictures; -o - is standard output\n"
+    "      --load empty|full       load case of stop, fade and descent (full)\n"
+    "      --set PATH=VALUE, --rules us|un|eu|all\n"
     "  stopmargin explain          list all lines of a vehicle file and all results\n"
     "  stopmargin explain PATH     meaning, unit, range, default, how to measure it\n"
     "  stopmargin --help | --version\n"
@@ -65,7 +71,7 @@ static const char help[] =
     "\n"
     "CAUTION: A calculation is not an approval. Local codes rule, and road brakes\n"
     "must be checked by a qualified inspector before the vehicle is driven on the\n"
-    "road.\n";
+    "road.\n"};
 
 int command_misused(const char *format, ...)
 {
@@ -133,6 +139,7 @@ static const struct {
     {"spread", command_spread},
     {"sweep", command_sweep},
     {"heat", command_heat},
+    {"report", command_report},
     {"explain", command_explain},
 };
 
@@ -148,6 +155,13 @@ static const char *list_of_verbs(char *text, size_t size)
     return text;
 }
 
+static int print_help(void)
+{
+    for (size_t i = 0; i < sizeof help / sizeof help[0]; i++)
+        fputs(help[i], stdout);
+    return 0;
+}
+
 static int run(int count, char **words)
 {
     char list[200];
@@ -158,7 +172,7 @@ static int run(int count, char **words)
             words[1] = words[i];
     }
     if (strcmp(words[1], "--help") == 0)
-        return fputs(help, stdout) < 0;
+        return print_help();
     if (strcmp(words[1], "--version") == 0)
         return printf("stopmargin %s\n", BRAKE_VERSION) < 0;
     for (int i = 0; i < VERBS; i++) {

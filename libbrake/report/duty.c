@@ -8,6 +8,8 @@
 #include "brake/version.h"
 #include "json.h"
 #include "paragraph.h"
+#include "text.h"
+#include "words.h"
 
 static double celsius(double temperature)
 {
@@ -39,7 +41,7 @@ static int describe_stops(const struct brake_duty *duty, char *text, size_t size
                     stops->count, word, kmh(stops->from), kmh(stops->to), held, stops->interval);
 }
 
-static void describe(const struct brake_duty_report *report, char *text, size_t size)
+void brake_words_duty(const struct brake_duty_report *report, char *text, size_t size)
 {
     const struct brake_duty *duty = report->duty;
     const struct brake_descent *descent = &duty->descent;
@@ -254,22 +256,29 @@ static void warnings(const struct brake_duty_report *report, FILE *stream)
         brake_paragraph(stream, "  ! ", warning[i].text);
 }
 
-void brake_report_duty_text(const struct brake_duty_report *report, FILE *stream)
+void brake_text_duty_head(const struct brake_duty_report *report, FILE *stream)
 {
-    const char *name = report->sheet->vehicle.general.name;
     char text[400];
-    describe(report, text, sizeof text);
-    fprintf(stream, "%s\n", name[0] != '\0' ? name : "Vehicle without a name");
+    brake_words_duty(report, text, sizeof text);
     verdict(report, stream);
     brake_paragraph(stream, "Duty      ", text);
-    brake_paragraph(stream, "Caution   ", BRAKE_CAUTION);
+}
+
+void brake_text_duty_body(const struct brake_duty_report *report, FILE *stream)
+{
     numbers(report, stream);
     driver(report, stream);
     chart(report, stream);
     warnings(report, stream);
-    fputc('\n', stream);
+}
+
+void brake_report_duty_text(const struct brake_duty_report *report, FILE *stream)
+{
+    fprintf(stream, "%s\n", brake_words_name(report->sheet));
+    brake_text_duty_head(report, stream);
     brake_paragraph(stream, "Caution   ", BRAKE_CAUTION);
-    fprintf(stream, "libbrake %s\n", BRAKE_VERSION);
+    brake_text_duty_body(report, stream);
+    brake_text_end(stream);
 }
 
 void brake_report_duty_csv(const struct brake_duty_report *report, FILE *stream)
@@ -325,7 +334,7 @@ static cJSON *summary_object(const struct brake_duty_report *report)
 {
     cJSON *one = cJSON_CreateObject();
     char text[400];
-    describe(report, text, sizeof text);
+    brake_words_duty(report, text, sizeof text);
     brake_json_text(one, "duty", text);
     brake_json_text(one, "load", brake_load_word(report->load));
     cJSON_AddBoolToObject(one, "held", report->result->held);

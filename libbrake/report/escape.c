@@ -14,11 +14,10 @@ static int length_of(const unsigned char *text)
         unsigned char low, high;               /* first byte */
         unsigned char second_low, second_high; /* second byte; the others are 80 to BF */
         int length;
-    } forms[] = {{0x00, 0x7F, 0x00, 0xFF, 1}, {0xC2, 0xDF, 0x80, 0xBF, 2},
-                 {0xE0, 0xE0, 0xA0, 0xBF, 3}, {0xE1, 0xEC, 0x80, 0xBF, 3},
-                 {0xED, 0xED, 0x80, 0x9F, 3}, {0xEE, 0xEF, 0x80, 0xBF, 3},
-                 {0xF0, 0xF0, 0x90, 0xBF, 4}, {0xF1, 0xF3, 0x80, 0xBF, 4},
-                 {0xF4, 0xF4, 0x80, 0x8F, 4}};
+    } forms[] = {
+        {0x00, 0x7F, 0x00, 0xFF, 1}, {0xC2, 0xDF, 0x80, 0xBF, 2}, {0xE0, 0xE0, 0xA0, 0xBF, 3},
+        {0xE1, 0xEC, 0x80, 0xBF, 3}, {0xED, 0xED, 0x80, 0x9F, 3}, {0xEE, 0xEF, 0x80, 0xBF, 3},
+        {0xF0, 0xF0, 0x90, 0xBF, 4}, {0xF1, 0xF3, 0x80, 0xBF, 4}, {0xF4, 0xF4, 0x80, 0x8F, 4}};
     for (size_t i = 0; i < sizeof forms / sizeof forms[0]; i++) {
         if (text[0] < forms[i].low || text[0] > forms[i].high)
             continue;
@@ -31,6 +30,12 @@ static int length_of(const unsigned char *text)
         return forms[i].length;
     }
     return 0;
+}
+
+/* Blanks are no controls. */
+static bool blank(char letter)
+{
+    return letter == '\n' || letter == '\t' || letter == '\r';
 }
 
 /* Controls, C1 controls, and what HTML calls noncharacters at the end of the first plane. */
@@ -69,6 +74,8 @@ void brake_page_text(FILE *stream, const char *text)
         const char *name = entity(*text);
         if (name != NULL)
             fputs(name, stream);
+        else if (blank(*text))
+            fputc(' ', stream);
         else if (length == 0 || forbidden(at, length))
             fputs(REPLACEMENT, stream);
         else

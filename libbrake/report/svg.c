@@ -8,10 +8,10 @@
 #include "words.h"
 
 /* Edges of the plot, and of the numbers beside it. */
-static const double LEFT = 68.0;
-static const double RIGHT = 290.0;
-static const double SI_END = 62.0;
-static const double US_END = 30.0;
+static const double LEFT = 74.0;
+static const double RIGHT = 300.0;
+static const double SI_END = 68.0;
+static const double US_END = 33.0;
 
 static const double LINE = 14.0;  /* from one label to the next */
 static const double CLOSE = 0.35; /* points nearer than this add nothing to a line */
@@ -39,9 +39,10 @@ void brake_svg_end(FILE *stream)
 
 static void write_text(FILE *stream, double x, double y, const char *anchor, const char *text)
 {
-    fprintf(stream,
-            "<text x=\"%.1f\" y=\"%.1f\" text-anchor=\"%s\" fill=\"#000\" stroke=\"none\">", x, y,
-            anchor);
+    if (text[0] == '\0')
+        return; /* a ratio has no unit */
+    fprintf(stream, "<text x=\"%.1f\" y=\"%.1f\" text-anchor=\"%s\" fill=\"#000\" stroke=\"none\">",
+            x, y, anchor);
     brake_page_text(stream, text);
     fputs("</text>\n", stream);
 }
@@ -53,13 +54,13 @@ static void write_line(FILE *stream, double x1, double y1, double x2, double y2)
 
 /* ---- axes ----------------------------------------------------------------------------------- */
 
-/* 1, 2 or 5 times a power of ten, so that some five steps make up the span. */
+/* 1, 2 or 5 times a power of ten, so that no more than five steps make up the span. */
 static double nice_step(double span)
 {
-    const double rough = span / 5.0;
+    const double rough = span / 5.0 * (1.0 - 1e-9);
     const double power = pow(10.0, floor(log10(rough)));
     const double part = rough / power;
-    return power * (part < 1.5 ? 1.0 : part < 3.5 ? 2.0 : part < 7.5 ? 5.0 : 10.0);
+    return power * (part < 1.0 ? 1.0 : part < 2.0 ? 2.0 : part < 5.0 ? 5.0 : 10.0);
 }
 
 struct brake_scale brake_scale_of(double low, double high, const struct brake_unit *unit,
@@ -173,13 +174,14 @@ static bool inside(const struct brake_plot *plot, double x, double y)
            y <= plot->top + plot->height + 0.01;
 }
 
-static void add_label(struct brake_plot *plot, double x, double y, const char *text)
+static void add_label(struct brake_plot *plot, double x, double y, const char *text, bool dot)
 {
     struct brake_label *label = &plot->label[plot->labels];
     if (text == NULL || plot->labels == BRAKE_SVG_LABELS)
         return;
     label->x = x;
     label->y = y;
+    label->dot = dot;
     snprintf(label->text, sizeof label->text, "%s", text);
     plot->labels++;
 }
@@ -234,22 +236,19 @@ static struct brake_point trace(const struct brake_plot *plot, const struct brak
 void brake_plot_line(struct brake_plot *plot, const struct brake_point *points, int count,
                      enum brake_dash dash, const char *label)
 {
-    static const char *const looks[] = {[BRAKE_SOLID_LINE] = "stroke-width=\"1.8\"",
-                                        [BRAKE_DASHED] =
-                                            "stroke-width=\"1.6\" stroke-dasharray=\"7 3\"",
-                                        [BRAKE_DOTTED] =
-                                            "stroke-width=\"1.8\" stroke-dasharray=\"1.5 3\"",
-                                        [BRAKE_DASH_DOT] =
-                                            "stroke-width=\"1.6\" stroke-dasharray=\"8 3 1.5 3\"",
-                                        [BRAKE_LONG_DASH] =
-                                            "stroke-width=\"1.4\" stroke-dasharray=\"14 4\"",
-                                        [BRAKE_THIN] = "stroke-width=\"0.8\"",
-                                        [BRAKE_GRID] = "stroke-width=\"0.5\" stroke=\"#888\""};
+    static const char *const looks[] = {
+        [BRAKE_SOLID_LINE] = "stroke-width=\"1.8\"",
+        [BRAKE_DASHED] = "stroke-width=\"1.6\" stroke-dasharray=\"7 3\"",
+        [BRAKE_DOTTED] = "stroke-width=\"1.8\" stroke-dasharray=\"1.5 3\"",
+        [BRAKE_DASH_DOT] = "stroke-width=\"1.6\" stroke-dasharray=\"8 3 1.5 3\"",
+        [BRAKE_LONG_DASH] = "stroke-width=\"1.4\" stroke-dasharray=\"14 4\"",
+        [BRAKE_THIN] = "stroke-width=\"0.8\"",
+        [BRAKE_GRID] = "stroke-width=\"0.5\" stroke=\"#888\""};
     fprintf(plot->stream, "<path clip-path=\"url(#%s-clip)\" %s d=\"", plot->id, looks[dash]);
     const struct brake_point seen = trace(plot, points, count);
     fputs("\"/>\n", plot->stream);
     if (!isnan(seen.x))
-        add_label(plot, seen.x, seen.y, label);
+        add_label(plot, seen.x, seen.y, label, seen.x < RIGHT - 4.0);
 }
 
 void brake_plot_mark(struct brake_plot *plot, struct brake_point at, const char *label)
@@ -259,7 +258,15 @@ void brake_plot_mark(struct brake_plot *plot, struct brake_point at, const char 
     if (!inside(plot, x, y))
         return;
     fprintf(plot->stream, "<circle cx=\"%.1f\" cy=\"%.1f\" r=\"3.2\" fill=\"#fff\"/>\n", x, y);
-    add_label(plot, x, y, label);
+    add_label(plot, x, y, label, false);
+}
+
+void brake_plot_name(struct brake_plot *plot, struct brake_point at, const char *label)
+{
+    const double x = brake_plot_x(plot, at.x);
+    const double y = brake_plot_y(plot, at.y);
+    if (inside(plot, x, y))
+        add_label(plot, x, y, label, true);
 }
 
 /* ---- labels --------------------------------------------------------------------------------- */
@@ -297,10 +304,14 @@ void brake_plot_end(struct brake_plot *plot)
     spread(plot, place);
     for (int i = 0; i < plot->labels; i++) {
         const struct brake_label *label = &plot->label[i];
-        fprintf(plot->stream,
-                "<path stroke-width=\"0.4\" d=\"M%.1f %.1fL%.1f %.1fL%.1f %.1f\"/>\n",
-                label->x + 3.0, label->y, RIGHT + 2.0, label->x < RIGHT - 4.0 ? place[i] : label->y,
-                RIGHT + 9.0, place[i]);
+        if (label->dot)
+            fprintf(plot->stream, "<circle cx=\"%.1f\" cy=\"%.1f\" r=\"1.5\" fill=\"#000\"/>\n",
+                    label->x, label->y);
+        fprintf(
+            plot->stream,
+            "<path stroke-width=\"0.4\" stroke=\"#444\" d=\"M%.1f %.1fL%.1f %.1fL%.1f %.1f\"/>\n",
+            label->x + 2.0, label->y, RIGHT + 2.0, label->x < RIGHT - 4.0 ? place[i] : label->y,
+            RIGHT + 9.0, place[i]);
         write_text(plot->stream, RIGHT + 11.0, place[i] + 4.0, "start", label->text);
     }
 }

@@ -14,11 +14,11 @@
 #include "brake/units.h"
 
 enum {
-    BRAKE_SVG_WIDTH = 420,
-    BRAKE_SVG_PLOT = 200,   /* usual height of a plot */
-    BRAKE_SVG_AXIS = 52,    /* room that the axis of x wants below a plot */
-    BRAKE_SVG_HEAD = 36,    /* room that the axis of y wants above a plot */
-    BRAKE_SVG_LABELS = 12   /* lines and marks of one plot */
+    BRAKE_SVG_WIDTH = 430,
+    BRAKE_SVG_PLOT = 200, /* usual height of a plot */
+    BRAKE_SVG_AXIS = 52,  /* room that the axis of x wants below a plot */
+    BRAKE_SVG_HEAD = 36,  /* room that the axis of y wants above a plot */
+    BRAKE_SVG_LABELS = 12 /* lines and marks of one plot */
 };
 
 /* How a line is drawn; no two look alike in black and white. */
@@ -41,6 +41,7 @@ struct brake_scale {
 
 struct brake_label {
     double x, y; /* of what it names */
+    bool dot;    /* a dot there, where the line does not run to the edge */
     char text[28];
 };
 
@@ -50,7 +51,7 @@ struct brake_plot {
     const char *id;     /* of the picture, with a letter for each plot of it */
     double top, height; /* of the area that lines are drawn in */
     struct brake_scale x, y;
-    bool bare;          /* the axis of x belongs to the plot below */
+    bool bare; /* the axis of x belongs to the plot below */
     struct brake_label label[BRAKE_SVG_LABELS];
     int labels;
 };
@@ -73,6 +74,9 @@ void brake_plot_line(struct brake_plot *plot, const struct brake_point *points, 
 
 /* A small circle with its label. */
 void brake_plot_mark(struct brake_plot *plot, struct brake_point at, const char *label);
+
+/* A label for a line, at one of its points. */
+void brake_plot_name(struct brake_plot *plot, struct brake_point at, const char *label);
 
 /* The labels. */
 void brake_plot_end(struct brake_plot *plot);

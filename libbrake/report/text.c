@@ -6,6 +6,7 @@
 #include "brake/report.h"
 #include "brake/version.h"
 #include "paragraph.h"
+#include "text.h"
 #include "words.h"
 
 struct page {
@@ -123,38 +124,15 @@ static void warnings(const struct page *p)
         fputs("  None.\n", p->stream);
 }
 
-static void default_line(const struct page *p, int index)
-{
-    const char *why = brake_quantity_at(index)->why;
-    char text[2400];
-    char path[160];
-    char value[2048];
-    brake_catalogue_path(&p->sheet->vehicle, index, path, sizeof path);
-    brake_value_write(&p->sheet->vehicle, index, value, sizeof value);
-    snprintf(text, sizeof text, "%s = %s%s%s%s", path, value, why != NULL ? " (" : "",
-             why != NULL ? why : "", why != NULL ? ")" : "");
-    brake_paragraph(p->stream, "  - ", text);
-}
-
 static void inputs(const struct page *p)
 {
-    const int quantities = brake_catalogue_count();
-    int count[BRAKE_MEASURED + 1] = {0};
-    const struct brake_section *repeated = NULL;
-    for (int i = 0; i < quantities; i++)
-        count[p->sheet->record[i].from] += !brake_words_repeats(p->sheet, i);
+    char text[2400];
     heading(p, "INPUTS");
-    fprintf(p->stream, "  %d measured, %d from catalogues, %d estimated, %d left at default:\n",
-            count[BRAKE_MEASURED], count[BRAKE_CATALOGUE], count[BRAKE_ESTIMATED],
-            count[BRAKE_DEFAULT]);
-    for (int i = 0; i < quantities; i++) {
-        const struct brake_section *section = brake_quantity_section(i);
-        if (brake_words_repeats(p->sheet, i) && section != repeated) {
-            repeated = section;
-            fprintf(p->stream, "  - [%s] as [%s]\n", section->path, section->same_as);
-        } else if (p->sheet->record[i].from == BRAKE_DEFAULT && !brake_words_repeats(p->sheet, i)) {
-            default_line(p, i);
-        }
+    brake_words_origins(p->sheet, text, sizeof text);
+    fprintf(p->stream, "  %s:\n", text);
+    for (int i = 0; i < brake_catalogue_count(); i++) {
+        if (brake_words_default(p->sheet, i, text, sizeof text))
+            brake_paragraph(p->stream, "  - ", text);
     }
 }
 
@@ -165,18 +143,36 @@ static void for_inspector(const struct page *p)
         brake_paragraph(p->stream, "  [ ] ", brake_inspector_item(i));
 }
 
-void brake_report_text(const struct brake_sheet *sheet, const struct brake_assessment *assessment,
-                       FILE *stream)
+void brake_text_head(const struct brake_sheet *sheet, const struct brake_assessment *assessment,
+                     FILE *stream)
 {
     const struct page p = {sheet, assessment, stream};
     fprintf(stream, "%s\n", brake_words_name(sheet));
     verdict(&p);
+}
+
+void brake_text_body(const struct brake_sheet *sheet, const struct brake_assessment *assessment,
+                     FILE *stream)
+{
+    const struct page p = {sheet, assessment, stream};
     requirements(&p);
     warnings(&p);
     numbers(&p);
     inputs(&p);
     for_inspector(&p);
+}
+
+void brake_text_end(FILE *stream)
+{
     fputc('\n', stream);
     brake_paragraph(stream, "Caution   ", BRAKE_CAUTION);
     fprintf(stream, "libbrake %s\n", BRAKE_VERSION);
+}
+
+void brake_report_text(const struct brake_sheet *sheet, const struct brake_assessment *assessment,
+                       FILE *stream)
+{
+    brake_text_head(sheet, assessment, stream);
+    brake_text_body(sheet, assessment, stream);
+    brake_text_end(stream);
 }

@@ -33,6 +33,18 @@ const char *brake_words_name(const struct brake_sheet *sheet)
     return name[0] != '\0' ? name : "Vehicle without a name";
 }
 
+void brake_words_result(const struct brake_results *results, int index, char *text, size_t size)
+{
+    const struct brake_result *row = brake_result_at(index);
+    const double value = brake_result_value(results, index);
+    const struct brake_unit *unit =
+        row->dimension == BRAKE_RISE ? brake_unit_si(BRAKE_RISE) : brake_unit_find(row->unit);
+    if (isfinite(value))
+        brake_words_amount(unit, value, text, size);
+    else
+        snprintf(text, size, "-");
+}
+
 /* ---- one criterion -------------------------------------------------------------------------- */
 
 static const struct brake_unit *unit_of(const struct brake_criterion *c)
@@ -45,8 +57,8 @@ static const struct brake_unit *unit_of(const struct brake_criterion *c)
 
 void brake_words_state(const struct brake_judgement *j, char *text, size_t size)
 {
-    snprintf(text, size, "%s%s%s", brake_load_word(j->load),
-             j->failure == BRAKE_INTACT ? "" : ", ", brake_failure_words(j->failure));
+    snprintf(text, size, "%s%s%s", brake_load_word(j->load), j->failure == BRAKE_INTACT ? "" : ", ",
+             brake_failure_words(j->failure));
 }
 
 void brake_words_value(const struct brake_assessment *a, int criterion, char *text, size_t size)
@@ -57,7 +69,7 @@ void brake_words_value(const struct brake_assessment *a, int criterion, char *te
         brake_words_amount(unit_of(c), value, text, size);
     else
         snprintf(text, size, "%s",
-                 c->measure == BRAKE_STOP_DISTANCE ? "never" : "without limit");
+                 brake_measure_dimension(c->measure) == BRAKE_LENGTH ? "never" : "without limit");
 }
 
 void brake_words_limit(const struct brake_assessment *a, int criterion, char *text, size_t size)
@@ -83,8 +95,7 @@ void brake_words_range(const struct brake_assessment *a, int criterion, char *te
     const double margin = a->judgement[criterion].margin;
     const double half = BRAKE_P95 * a->sureness[criterion].sigma;
     if (isfinite(margin) && isfinite(half))
-        snprintf(text, size, "%+.0f to %+.0f %%", 100.0 * (margin - half),
-                 100.0 * (margin + half));
+        snprintf(text, size, "%+.0f to %+.0f %%", 100.0 * (margin - half), 100.0 * (margin + half));
     else
         snprintf(text, size, "%s", "");
 }
@@ -130,14 +141,15 @@ void brake_words_limiting(const struct brake_assessment *a, char *text, size_t s
         return;
     const struct brake_criterion *c = brake_criterion_at(a->limiting);
     brake_words_judged(a, a->limiting, text, size);
-    snprintf(text + strlen(text), size - strlen(text),
-             ". [%s, %s; check against the current text]", c->id, c->clause);
+    snprintf(text + strlen(text), size - strlen(text), ". [%s, %s; check against the current text]",
+             c->id, c->clause);
 }
 
-void brake_words_next(const struct brake_sheet *sheet, const struct brake_assessment *a,
-                      char *text, size_t size)
+void brake_words_next(const struct brake_sheet *sheet, const struct brake_assessment *a, char *text,
+                      size_t size)
 {
-    const int index = a->limiting >= 0 ? a->sureness[a->limiting].leading : -1;
+    const int criterion = brake_assessment_doubted(a);
+    const int index = criterion >= 0 ? a->sureness[criterion].leading : -1;
     char path[160];
     char value[2048];
     text[0] = '\0';
@@ -145,9 +157,12 @@ void brake_words_next(const struct brake_sheet *sheet, const struct brake_assess
         return;
     brake_catalogue_path(&sheet->vehicle, index, path, sizeof path);
     brake_value_write(&sheet->vehicle, index, value, sizeof value);
-    snprintf(text, size, "%s (now %.60s, %s): it carries %.0f %% of the doubt in that margin. How: %s",
+    snprintf(text, size, "%s (now %.60s, %s): it carries %.0f %% of the doubt in %s%s. How: %s",
              path, value, brake_from_word(sheet->record[index].from),
-             100.0 * a->sureness[a->limiting].share, brake_quantity_at(index)->measure);
+             100.0 * a->sureness[criterion].share,
+             criterion == a->limiting ? "that margin" : "the margin of ",
+             criterion == a->limiting ? "" : brake_criterion_at(criterion)->id,
+             brake_quantity_at(index)->measure);
 }
 
 /* ---- order ---------------------------------------------------------------------------------- */
@@ -177,10 +192,4 @@ int brake_words_order(const struct brake_assessment *a, int order[BRAKE_CRITERIA
         order[at] = i;
     }
     return count;
-}
-
-bool brake_words_repeats(const struct brake_sheet *sheet, int index)
-{
-    return brake_quantity_section(index)->same_as != NULL &&
-           sheet->record[index].from == BRAKE_DEFAULT;
 }

@@ -7,6 +7,7 @@
 #include <stddef.h>
 
 #include "brake/assessment.h"
+#include "brake/report.h"
 
 /* The US unit that goes with a trade unit; the unit itself where both trades use the same. */
 const struct brake_unit *brake_unit_beside(const struct brake_unit *unit);
@@ -24,8 +25,8 @@ void brake_words_verdict(const struct brake_assessment *a, char *text, size_t si
 void brake_words_limiting(const struct brake_assessment *a, char *text, size_t size);
 
 /* What to measure next; empty when nothing. */
-void brake_words_next(const struct brake_sheet *sheet, const struct brake_assessment *a,
-                      char *text, size_t size);
+void brake_words_next(const struct brake_sheet *sheet, const struct brake_assessment *a, char *text,
+                      size_t size);
 
 /* Of one criterion: load case and state of failure; value; limit; margin; range of the margin,
  * empty when it is not known. */
@@ -42,7 +43,30 @@ void brake_words_judged(const struct brake_assessment *a, int criterion, char *t
  * how many. */
 int brake_words_order(const struct brake_assessment *a, int order[BRAKE_CRITERIA]);
 
+/* A result; a dash when it is not known. */
+void brake_words_result(const struct brake_results *results, int index, char *text, size_t size);
+
 /* Whether a line is there only because its section, left out, repeats another. */
 bool brake_words_repeats(const struct brake_sheet *sheet, int index);
+
+/* Whether a line was given, or worked out from what was: neither absent nor a default. */
+bool brake_words_given(const struct brake_sheet *sheet, int index);
+
+/* How many lines there are of each origin, in words. */
+void brake_words_origins(const struct brake_sheet *sheet, char *text, size_t size);
+
+/* A line left at its default and why, or the section that repeats another, at its first line.
+ * Returns false when there is nothing to be said at this line. */
+bool brake_words_default(const struct brake_sheet *sheet, int index, char *text, size_t size);
+
+/* Of one line: its value in both units; what it may be off by, empty when nothing is said; where it
+ * came from; its place in the file. */
+void brake_words_input(const struct brake_sheet *sheet, int index, char *text, size_t size);
+void brake_words_tolerance(const struct brake_sheet *sheet, int index, char *text, size_t size);
+void brake_words_origin(const struct brake_sheet *sheet, int index, char *text, size_t size);
+void brake_words_place(const struct brake_sheet *sheet, int index, char *text, size_t size);
+
+/* What the brakes go through. */
+void brake_words_duty(const struct brake_duty_report *report, char *text, size_t size);
 
 #endif

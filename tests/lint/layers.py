@@ -13,7 +13,7 @@ _HEADERS = {
     "study": "tolerance assessment duty fade output watch chance indices inputs sobol spread sweep roots size",
     "file": "file",
     # brake.h includes all the others, so only what may use them all may include it.
-    "report": "report brake",
+    "report": "report paper brake",
 }
 LAYER_OF_HEADER = {
     header: layer for layer, headers in _HEADERS.items() for header in headers.split()

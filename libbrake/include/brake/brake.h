@@ -32,6 +32,7 @@
 #include "brake/inputs.h"
 #include "brake/load.h"
 #include "brake/output.h"
+#include "brake/paper.h"
 #include "brake/parking.h"
 #include "brake/pedal.h"
 #include "brake/report.h"

@@ -1,0 +1,262 @@
+#include <errno.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <time.h>
+
+#include "command.h"
+
+struct options {
+    const char *file;
+    char *before;
+    char *out;
+    char *setting[COMMAND_SETTINGS];
+    int settings;
+    unsigned rules;
+    enum brake_load load;
+    bool text;
+};
+
+/* ---- words of the command line -------------------------------------------------------------- */
+
+static int take_setting(struct options *o, char *value)
+{
+    if (o->settings == COMMAND_SETTINGS)
+        return command_misused("accepts up to %d times --set", COMMAND_SETTINGS);
+    o->setting[o->settings++] = value;
+    return 0;
+}
+
+static int take_other(struct options *o, char *word)
+{
+    if (strcmp(word, "--text") == 0)
+        o->text = true;
+    else if (word[0] == '-' && word[1] != '\0')
+        return command_misused("unknown option '%s'; accepts -o, --before, --text, --load, --set, "
+                               "--rules",
+                               word);
+    else if (o->file != NULL)
+        return command_misused("one file at a time; got '%s' and '%s'", o->file, word);
+    else
+        o->file = word;
+    return 0;
+}
+
+static int take_word(char **words, int *at, struct options *o)
+{
+    char *word = words[*at];
+    char *next = words[*at + 1];
+    char *value = command_value_of("--set", word, next, at);
+    if (value != NULL)
+        return take_setting(o, value);
+    value = command_value_of("--rules", word, next, at);
+    if (value != NULL)
+        return command_take_rules(value, &o->rules);
+    value = command_value_of("--load", word, next, at);
+    if (value != NULL)
+        return command_take_load(value, &o->load);
+    value = command_value_of("--before", word, next, at);
+    if (value != NULL) {
+        o->before = value;
+        return 0;
+    }
+    value = command_value_of("-o", word, next, at);
+    if (value == NULL)
+        return take_other(o, word);
+    o->out = value;
+    return 0;
+}
+
+/* The words end with NULL. */
+static int take_words(char **words, struct options *o)
+{
+    for (int i = 1; words[i] != NULL; i++) {
+        const int status = take_word(words, &i, o);
+        if (status != 0)
+            return status;
+    }
+    if (o->file == NULL)
+        return command_misused("report wants a vehicle file");
+    if (o->out == NULL && !o->text)
+        return command_misused("report wants -o OUT.html; -o - is standard output");
+    if (o->out != NULL && o->out[0] == '\0')
+        return command_misused("-o wants a file; - is standard output");
+    return 0;
+}
+
+/* ---- the date ------------------------------------------------------------------------------- */
+
+/* Today, or the day of SOURCE_DATE_EPOCH, so that the same input gives the same report. */
+static int take_date(char date[40])
+{
+    const char *given = getenv("SOURCE_DATE_EPOCH");
+    time_t now = time(NULL);
+    if (given != NULL) {
+        char *end;
+        errno = 0;
+        const long long seconds = strtoll(given, &end, 10);
+        if (end == given || *end != '\0' || errno != 0 || seconds < 0 || seconds > 253402300799LL) {
+            fprintf(stderr, "stopmargin: SOURCE_DATE_EPOCH: got '%s'; accepts seconds since 1970\n",
+                    given);
+            return EXIT_REFUSED;
+        }
+        now = (time_t)seconds;
+    }
+    const struct tm *day = given != NULL ? gmtime(&now) : localtime(&now);
+    if (day == NULL || strftime(date, 40, "%Y-%m-%d", day) == 0)
+        snprintf(date, 40, "not known");
+    return 0;
+}
+
+/* ---- the duties ----------------------------------------------------------------------------- */
+
+/* One duty and its history. */
+struct run {
+    struct brake_duty duty;
+    struct brake_duty_result result;
+    struct command_history history;
+    struct brake_duty_report report;
+};
+
+/* Of the rules asked for and the vehicle's category. */
+static const struct brake_fade_sequence *fade_sequence(unsigned rules,
+                                                       const struct brake_vehicle *vehicle)
+{
+    const char *id = vehicle->general.category == BRAKE_N1     ? "un.13.fade"
+                     : (rules & (unsigned)BRAKE_RULES_US) != 0 ? "us.135.fade"
+                                                               : "un.13h.fade";
+    int i = 0;
+    while (strcmp(brake_fade_sequence_at(i)->id, id) != 0)
+        i++;
+    return brake_fade_sequence_at(i);
+}
+
+static void choose(const struct options *o, const struct brake_vehicle *vehicle,
+                   struct run run[BRAKE_PAPER_DUTIES])
+{
+    for (int i = 0; i < BRAKE_PAPER_DUTIES; i++)
+        run[i].duty = (struct brake_duty){.kind = BRAKE_DUTY_STOPS,
+                                          .force = vehicle->driver.pedal_force_most,
+                                          .rest = i == BRAKE_PAPER_STOP ? 0.0 : 600.0};
+    run[BRAKE_PAPER_STOP].duty.stops =
+        (struct brake_stops){.count = 1, .from = vehicle->stop.speed, .manner = BRAKE_AT_THE_VERGE};
+    run[BRAKE_PAPER_FADE].duty.stops =
+        brake_fade_stops(fade_sequence(o->rules, vehicle), vehicle->general.top_speed);
+    /* a mountain road; common practice, no source */
+    run[BRAKE_PAPER_DESCENT].duty.kind = BRAKE_DUTY_DESCENT;
+    run[BRAKE_PAPER_DESCENT].duty.descent =
+        (struct brake_descent){.grade = 0.08, .length = 6000.0, .speed = 50.0 / 3.6};
+}
+
+/* What could not be run is NULL in the paper, with a word on why. */
+static void run_all(const struct options *o, struct brake_paper *paper,
+                    struct run run[BRAKE_PAPER_DUTIES], char lacking[600])
+{
+    static struct brake_hot_rig hot; /* it is large */
+    struct brake_error error;
+    paper->lacking = lacking;
+    choose(o, &paper->sheet->vehicle, run);
+    if (brake_hot_rig_build(&paper->sheet->vehicle, o->load, &hot, &error) != BRAKE_OK) {
+        snprintf(lacking, 600, "%s: %s", error.field, error.text);
+        return;
+    }
+    for (int i = 0; i < BRAKE_PAPER_DUTIES; i++) {
+        const struct brake_duty_watch watch = {command_keep_row, &run[i].history};
+        const enum brake_status status = brake_duty_run(&hot, &run[i].duty, &watch, &run[i].result);
+        if (status != BRAKE_OK || run[i].history.short_of_memory) {
+            snprintf(lacking, 600, "%s",
+                     status != BRAKE_OK ? brake_status_message(status) : "memory is short");
+            continue;
+        }
+        run[i].report = (struct brake_duty_report){
+            paper->sheet,       o->load, &hot, &run[i].duty, &run[i].result, run[i].history.row,
+            run[i].history.rows};
+        paper->duty[i] = &run[i].report;
+    }
+}
+
+/* ---- writing -------------------------------------------------------------------------------- */
+
+static bool same_file(const char *one, const char *other)
+{
+    struct stat a;
+    struct stat b;
+    return stat(one, &a) == 0 && stat(other, &b) == 0 && a.st_dev == b.st_dev &&
+           a.st_ino == b.st_ino;
+}
+
+static int complain(const char *path)
+{
+    fprintf(stderr, "%s: cannot be written: %s\n", path, strerror(errno));
+    return EXIT_REFUSED;
+}
+
+static int write_paper(const struct options *o, const struct brake_paper *paper)
+{
+    void (*const write)(const struct brake_paper *, FILE *) =
+        o->text ? brake_report_plain : brake_report_html;
+    if (o->out == NULL || strcmp(o->out, "-") == 0) {
+        write(paper, stdout); /* main looks whether it could be written */
+        return 0;
+    }
+    if (same_file(o->out, o->file) || (o->before != NULL && same_file(o->out, o->before))) {
+        fprintf(stderr, "%s: is read for this report and is not written over\n", o->out);
+        return EXIT_REFUSED;
+    }
+    FILE *stream = fopen(o->out, "wb");
+    if (stream == NULL)
+        return complain(o->out);
+    write(paper, stream);
+    const bool flushed = fflush(stream) == 0 && ferror(stream) == 0;
+    const int reason = errno;
+    const bool closed = fclose(stream) == 0;
+    errno = flushed ? errno : reason;
+    return flushed && closed ? 0 : complain(o->out);
+}
+
+/* The paper is the report's own: it points to what is only here. */
+static int report(const struct options *o, const struct brake_paper *given)
+{
+    struct run run[BRAKE_PAPER_DUTIES] = {0};
+    char lacking[600] = "";
+    struct brake_paper own = *given;
+    const struct brake_paper *paper = &own;
+    run_all(o, &own, run, lacking);
+    const int status = write_paper(o, paper);
+    for (int i = 0; i < BRAKE_PAPER_DUTIES; i++)
+        free(run[i].history.row);
+    return status != 0 ? status : brake_assessment_exit(paper->assessment);
+}
+
+int command_report(int count, char **words)
+{
+    (void)count;
+    struct options o = {.rules = BRAKE_RULES_ALL, .load = BRAKE_FULL};
+    struct brake_sheet sheet;
+    struct brake_sheet before;
+    struct brake_assessment assessment;
+    struct brake_assessment before_assessment;
+    char date[40];
+    struct brake_paper paper = {.sheet = &sheet, .assessment = &assessment, .date = date};
+    int status = take_words(words, &o);
+    if (status == 0)
+        status = take_date(date);
+    if (status == 0)
+        status = command_read(o.file, o.setting, o.settings, &sheet);
+    if (status == 0 && o.before != NULL)
+        status = command_read(o.before, NULL, 0, &before);
+    if (status != 0)
+        return status;
+    paper.file = o.file;
+    brake_assess(&sheet, o.rules, &assessment);
+    brake_assess_fade(&sheet, NULL, &assessment);
+    if (o.before != NULL) {
+        brake_assess(&before, o.rules, &before_assessment);
+        brake_assess_fade(&before, NULL, &before_assessment);
+        paper.before = &before;
+        paper.before_assessment = &before_assessment;
+        paper.before_file = o.before;
+    }
+    return report(&o, &paper);
+}

@@ -1,0 +1,47 @@
+/** @file paper.h
+ * The report for inspection: one vehicle on paper, with pictures, inputs, and blanks to fill in.
+ */
+#ifndef BRAKE_PAPER_H
+#define BRAKE_PAPER_H
+
+#include <stdio.h>
+
+#include "brake/report.h"
+
+/** Duties whose history the report shows. */
+enum brake_paper_duty {
+    BRAKE_PAPER_STOP,    /**< one hardest stop */
+    BRAKE_PAPER_FADE,    /**< a published fade sequence */
+    BRAKE_PAPER_DESCENT, /**< a long way down */
+    BRAKE_PAPER_DUTIES
+};
+
+/** What the report is made from. */
+struct brake_paper {
+    const struct brake_sheet *sheet;
+    const struct brake_assessment *assessment;
+    const struct brake_sheet *before;                 /**< the vehicle before it was changed;
+                                                             NULL: not given */
+    const struct brake_assessment *before_assessment; /**< NULL as well then */
+    const struct brake_duty_report *duty[BRAKE_PAPER_DUTIES]; /**< NULL: could not be run */
+    const char *lacking;     /**< why a duty could not be run; may be
+                                                             NULL when all were */
+    const char *file;        /**< name of the vehicle file */
+    const char *before_file; /**< NULL: none */
+    const char *date;        /**< of the report, in words */
+};
+
+/** Write the report as one self-contained page of HTML: no script, nothing to be fetched; for
+ * screen, phone and paper. Caution at both ends.
+ * @param paper   filled
+ * @param stream  open for writing
+ */
+void brake_report_html(const struct brake_paper *paper, FILE *stream);
+
+/** Write the same as plain text of 80 columns. Caution at both ends.
+ * @param paper   filled
+ * @param stream  open for writing
+ */
+void brake_report_plain(const struct brake_paper *paper, FILE *stream);
+
+#endif

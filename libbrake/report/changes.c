@@ -1,0 +1,68 @@
+#include "changes.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "words.h"
+
+/* Value of a line as it is said; "not there" when it is not. */
+static void say(const struct brake_sheet *sheet, const char *path, char text[BRAKE_CHANGE_TEXT])
+{
+    const int index = brake_catalogue_find(&sheet->vehicle, path);
+    snprintf(text, BRAKE_CHANGE_TEXT, "not there");
+    if (index >= 0 && sheet->record[index].from != BRAKE_ABSENT)
+        brake_words_input(sheet, index, text, BRAKE_CHANGE_TEXT);
+}
+
+/* What is worked out, or repeats another section, follows from other lines. */
+static bool follows(const struct brake_sheet *sheet, const char *path)
+{
+    const int index = brake_catalogue_find(&sheet->vehicle, path);
+    return index >= 0 && (sheet->record[index].worked || brake_words_repeats(sheet, index));
+}
+
+/* Lines of now come first, then those of before that are gone. */
+bool brake_changed_line(const struct brake_paper *paper, int *at, struct brake_change *change)
+{
+    const int count = brake_catalogue_count();
+    change->given[0] = '\0';
+    for (; *at < 2 * count;) {
+        const bool gone = *at >= count;
+        const struct brake_sheet *sheet = gone ? paper->before : paper->sheet;
+        const int index = *at % count;
+        ++*at;
+        if (sheet->record[index].from == BRAKE_ABSENT)
+            continue;
+        brake_catalogue_path(&sheet->vehicle, index, change->what, sizeof change->what);
+        say(paper->before, change->what, change->before);
+        say(paper->sheet, change->what, change->after);
+        const bool counted = gone && strcmp(change->after, "not there") != 0;
+        const bool known =
+            follows(paper->before, change->what) && follows(paper->sheet, change->what);
+        if (!counted && !known && strcmp(change->before, change->after) != 0)
+            return true;
+    }
+    return false;
+}
+
+bool brake_changed_margin(const struct brake_paper *paper, int *at, struct brake_change *change)
+{
+    const struct brake_assessment *now = paper->assessment;
+    const struct brake_assessment *then = paper->before_assessment;
+    int order[BRAKE_CRITERIA];
+    const int count = brake_words_order(now, order);
+    while (*at < count) {
+        const int criterion = order[(*at)++];
+        const double gain = now->judgement[criterion].margin - then->judgement[criterion].margin;
+        if (!isfinite(gain))
+            continue;
+        snprintf(change->what, sizeof change->what, "%s [%s]", brake_criterion_at(criterion)->title,
+                 brake_criterion_at(criterion)->id);
+        brake_words_margin(then, criterion, change->before, sizeof change->before);
+        brake_words_margin(now, criterion, change->after, sizeof change->after);
+        snprintf(change->given, sizeof change->given, "%+.1f points", 100.0 * gain);
+        if (fabs(gain) >= 0.0005)
+            return true;
+    }
+    return false;
+}

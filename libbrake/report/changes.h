@@ -1,0 +1,26 @@
+/* What differs between a vehicle and what it was before; private to this folder. */
+#ifndef BRAKE_CHANGES_H
+#define BRAKE_CHANGES_H
+
+#include <stddef.h>
+
+#include "brake/paper.h"
+
+enum { BRAKE_CHANGE_TEXT = 2048 };
+
+/* One thing that differs. */
+struct brake_change {
+    char what[200];
+    char before[BRAKE_CHANGE_TEXT];
+    char after[BRAKE_CHANGE_TEXT];
+    char given[40]; /* of a margin: points given or taken */
+};
+
+/* Lines of the file that differ, one a call: `at` is 0 at first and kept by the caller. False: no
+ * more. */
+bool brake_changed_line(const struct brake_paper *paper, int *at, struct brake_change *change);
+
+/* Margins that differ, in the order of the requirements; as above. */
+bool brake_changed_margin(const struct brake_paper *paper, int *at, struct brake_change *change);
+
+#endif

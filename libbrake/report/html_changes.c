@@ -1,0 +1,40 @@
+#include <stddef.h>
+
+#include "changes.h"
+#include "html.h"
+#include "page.h"
+
+static void row(const struct brake_change *change, FILE *stream)
+{
+    fputs("<tr>\n<th scope=\"row\"><bdi>", stream);
+    brake_page_text(stream, change->what);
+    fputs("</bdi></th>\n<td><bdi>", stream);
+    brake_page_text(stream, change->before);
+    fputs("</bdi></td>\n<td><bdi>", stream);
+    brake_page_text(stream, change->after);
+    fputs("</bdi></td>\n", stream);
+    if (change->given[0] != '\0')
+        brake_page_element(stream, "td", change->given);
+    fputs("</tr>\n", stream);
+}
+
+void brake_html_changes(const struct brake_paper *paper, FILE *stream)
+{
+    static const char *const margins[] = {"Margin of", "Before", "Now", "Given or taken", NULL};
+    static const char *const lines[] = {"Line", "Before", "Now", NULL};
+    struct brake_change change;
+    int at = 0;
+    if (paper->before == NULL)
+        return;
+    brake_page_section(stream, "changes", "What the changes gave or took");
+    brake_page_table(stream, "wide of4", "Margins of the requirements, before and now.", margins);
+    while (brake_changed_margin(paper, &at, &change))
+        row(&change, stream);
+    brake_page_table_end(stream);
+    brake_page_table(stream, "wide of3", "What was changed: the lines that differ.", lines);
+    at = 0;
+    while (brake_changed_line(paper, &at, &change))
+        row(&change, stream);
+    brake_page_table_end(stream);
+    brake_page_section_end(stream);
+}

@@ -1,0 +1,208 @@
+"""The numbers of the report are those of the JSON, in the units of the trade."""
+import json
+import re
+
+import html5lib
+import pytest
+
+from file import plain
+
+HERON = plain.ROOT / "examples" / "heron.ini"
+BEFORE = plain.ROOT / "examples" / "heron-before.ini"
+# SI value of one; source: NIST SP 811, appendix B.8, and SI prefixes.
+INCH, FOOT, POUND, POUND_FORCE = 0.0254, 0.3048, 0.45359237, 4.4482216152605
+UNITS = {
+    "": 1, "%": 0.01, "mm": 1e-3, "m": 1, "in": INCH, "ft": FOOT, "cm2": 1e-4, "in2": INCH**2,
+    "m2": 1, "cm3": 1e-6, "in3": INCH**3, "s": 1, "km/h": 1 / 3.6, "mph": 1609.344 / 3600,
+    "m/s2": 1, "ft/s2": FOOT, "kg": 1, "lb": POUND, "N": 1, "lbf": POUND_FORCE, "bar": 1e5,
+    "kPa": 1e3, "MPa": 1e6, "psi": POUND_FORCE / INCH**2, "N*m": 1, "lbf*ft": POUND_FORCE * FOOT,
+    "kJ": 1e3, "MJ": 1e6, "ft*lbf": POUND_FORCE * FOOT, "kg*m2": 1, "lb*ft2": POUND * FOOT**2,
+    "N/mm": 1e3, "lbf/in": POUND_FORCE / INCH, "bar/kg": 1e5,
+    "psi/lb": POUND_FORCE / INCH**2 / POUND, "N*m/bar": 1e-5,
+    "lbf*ft/psi": POUND_FORCE * FOOT / (POUND_FORCE / INCH**2), "deg": 3.141592653589793 / 180,
+    "K": 1, "degF rise": 5 / 9,
+}
+ZERO = {"degC": (1, 273.15), "degF": (5 / 9, 459.67 * 5 / 9)}
+AMOUNT = re.compile(r"([-+]?[\d.]+(?:e[-+]\d+)?)(?: ([^()]+?))?(?: \(([-+\d.e]+) ([^()]+)\))?")
+
+
+def amounts(text):
+    """The one or two SI values that a text tells; nothing else may stand in it."""
+    found = AMOUNT.fullmatch(text)
+    assert found, text
+    pairs = [(found[1], found[2] or "")] + ([(found[3], found[4])] if found[3] else [])
+    return [si(float(number), unit) for number, unit in pairs]
+
+
+def si(number, unit):
+    factor, zero = ZERO.get(unit) or (UNITS[unit], 0)
+    return number * factor + zero, unit
+
+
+def assert_says(text, value, what):
+    """Four digits are shown: half a unit of the fourth is 5e-4 of the value at most."""
+    for told, unit in amounts(text):
+        zero = ZERO.get(unit, (1, 0))[1]
+        assert told - zero == pytest.approx(value - zero, rel=5e-4, abs=1e-12), (what, text)
+
+
+def json_of(*words):
+    return json.loads(plain.run(*words, "--json").stdout)
+
+
+@pytest.fixture(scope="module")
+def checked():
+    return json_of("check", str(HERON))
+
+
+@pytest.fixture(scope="module")
+def page(tmp_path_factory):
+    path = tmp_path_factory.mktemp("numbers") / "heron.html"
+    plain.run("report", str(HERON), "--before", str(BEFORE), "-o", str(path))
+    return html5lib.parse(path.read_text(), namespaceHTMLElements=False)
+
+
+@pytest.fixture(scope="module")
+def rows(page):
+    """Rows of the tables of each section, as lists of the cells' text."""
+    return {
+        section.get("aria-labelledby"): [
+            [" ".join("".join(cell.itertext()).split()) for cell in row]
+            for body in section.iter("tbody")
+            for row in body
+        ]
+        for section in page.iter("section")
+    }
+
+
+def test_requirements(checked, rows):
+    told = {re.search(r"\[([\w.]+)\]$", row[0])[1]: row for row in rows["requirements"]}
+    applied = {c["id"]: c for c in checked["criteria"] if c["applies"]}
+    assert told.keys() == applied.keys()
+    for name, row in told.items():
+        criterion = applied[name]
+        assert criterion["clause"] in row[0] and criterion["title"] in row[0]
+        assert row[1] == criterion["verdict"]
+        if criterion["margin"] is None:
+            assert row[2] == criterion["reason"]
+            continue
+        kind, limit = re.fullmatch(r"(at most|at least) (.*)", row[3]).groups()
+        assert kind == criterion["limit_is"]
+        assert_says(row[2], criterion["value"], name)
+        assert_says(limit, criterion["limit"], name)
+        assert row[4] == f"{100 * criterion['margin']:+.0f} %"
+        low, high = criterion["margin_p05"], criterion["margin_p95"]
+        assert row[5] == ("" if low is None else f"{100 * low:+.0f} to {100 * high:+.0f} %")
+
+
+def test_results(checked, rows):
+    told = 0
+    for row in rows["numbers"]:
+        name = row[0].split()[0]
+        cases = ["empty.", "full."] if len(row) == 3 else [""]
+        for case, text in zip(cases, row[1:]):
+            value = checked["results"][case + name]["value"]
+            if value is None:
+                assert text == "-"
+                continue
+            assert_says(text, value, name)
+            told += 1
+    known = [r for r in checked["results"].values() if r["value"] is not None]
+    assert told == len(known)
+
+
+def test_inputs(checked, rows):
+    given = {p: v for p, v in checked["vehicle"].items() if v["from"] != "default"}
+    told = {row[0].split()[0]: row for row in rows["inputs"]}
+    assert told.keys() == given.keys()
+    for path, row in told.items():
+        line = given[path]
+        assert row[3].split(",")[0] == line["from"]
+        assert ("worked out" in row[3]) == line.get("worked_out", False)
+        if isinstance(line["value"], (int, float)):
+            assert_says(row[1], line["value"], path)
+        elif isinstance(line["value"], str):
+            assert row[1] == line["value"]
+        if line["tolerance"]:
+            width = row[2].removesuffix(", usual")
+            assert (width != row[2]) == line.get("usual_tolerance", False)
+            for number, unit in re.findall(r"([\d.e-]+) ?([^\s()]*)", width):
+                factor = ZERO[unit][0] if unit in ZERO else UNITS[unit]
+                assert float(number) * factor == pytest.approx(line["tolerance"], rel=5e-3), path
+        else:
+            assert row[2] == ""
+
+
+def test_line_numbers_are_those_of_the_file(rows):
+    lines = HERON.read_text().splitlines()
+    numbered = [row for row in rows["inputs"] if row[4] != "-"]
+    assert len(numbered) > 80
+    for row in numbered:
+        name = row[0].split()[0].rpartition(".")[2]
+        line = lines[int(row[4]) - 1]
+        assert line.startswith(name) or name.startswith("piston_diameter"), (row[0], line)
+
+
+def test_blanks(checked, rows):
+    measured = [row for row in rows["inspector"]]
+    assert measured and all(row[2] == "" for row in measured)
+    told = [text for _, text, _ in measured if text]
+    values = [r["value"] for r in checked["results"].values() if r["value"] is not None]
+    for text in told:
+        value = amounts(text)[0][0]
+        assert any(value == pytest.approx(v, rel=5e-4) for v in values), text
+
+
+def test_changes(checked, rows):
+    before = {c["id"]: c["margin"] for c in json_of("check", str(BEFORE))["criteria"]}
+    now = {c["id"]: c["margin"] for c in checked["criteria"]}
+    told = [row for row in rows["changes"] if len(row) == 4]
+    assert told
+    for what, then_words, now_words, points in told:
+        name = re.search(r"\[([\w.]+)\]$", what)[1]
+        assert then_words == f"{100 * before[name]:+.0f} %"
+        assert now_words == f"{100 * now[name]:+.0f} %"
+        assert points == f"{100 * (now[name] - before[name]):+.1f} points"
+    lines = {row[0]: row[1:] for row in rows["changes"] if len(row) == 3}
+    assert lines["front.tyre.rollout"][1] == "2.64 m (8.661 ft)"
+    assert lines["part.winch.mass"] == ["not there", "38 kg (83.78 lb)"]
+
+
+def caption(page, picture):
+    figure = next(f for f in page.iter("figure")
+                  if any(n.get("id") == f"{picture}-title" for n in f.iter()))
+    return " ".join("".join(figure.find("figcaption").itertext()).split())
+
+
+def test_captions_of_pictures(page, checked):
+    full = {p: r["value"] for p, r in checked["results"].items()}
+    words = caption(page, "balance-full")
+    assert f"{100 * full['full.balance.front_share']:.4g} % of the force" in words
+    assert f"{100 * full['full.balance.ideal_front_share']:.4g} % would be ideal" in words
+    assert f"at {full['full.balance.lock_deceleration']:.4g} m/s2" in words
+    assert f"knee at {full['full.pedal.knee_force']:.4g} N" in caption(page, "pedal")
+    words = caption(page, "adhesion-empty")
+    assert f"the front needs {full['empty.balance.front_adhesion_used']:.4g}" in words
+    least = min((c for c in checked["criteria"] if c["margin_p05"] is not None and c["applies"]),
+                key=lambda c: c["margin"])
+    assert f"{100 * least['margin']:+.0f} %" in caption(page, "spread")
+
+
+@pytest.mark.parametrize("picture, duty", [
+    ("fade", ("--snubs", "us.135.fade")), ("descent", ("--descent", "8%,6km,50km/h"))])
+def test_captions_of_heat(page, picture, duty):
+    heat = json_of("heat", str(HERON), *duty)
+    margin = heat["results"]["heat.fluid_margin"]["value"]
+    words = caption(page, picture)
+    assert f"that less its hottest is {margin:.4g} K" in words
+    assert heat["summary"]["duty"] in words
+    assert heat["warnings"]
+    for warning in heat["warnings"]:
+        assert warning["text"] in words
+
+
+def test_caption_of_the_stop(page):
+    heat = json_of("heat", str(HERON), "--stop", "100km/h")["results"]
+    words = caption(page, "stop")
+    assert f"Distance {heat['heat.distance']['value']:.4g} m" in words
+    assert f"deceleration {heat['heat.developed_deceleration']['value']:.4g} m/s2" in words

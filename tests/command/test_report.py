@@ -1,0 +1,220 @@
+"""`stopmargin report` as a user meets it: what is written where, what is refused, exit status."""
+import os
+import re
+import subprocess
+
+import pytest
+
+from file import plain
+
+CAUTION = (
+    "A calculation is not an approval. Local codes rule, and road brakes must be checked by a"
+    " qualified inspector before the vehicle is driven on the road."
+)
+HERON = str(plain.ROOT / "examples" / "heron.ini")
+BEFORE = str(plain.ROOT / "examples" / "heron-before.ini")
+HEAT = (
+    "[front.disc] rotor_mass = 5 kg",
+    "[rear.drum] drum_mass = 5 kg",
+    "[rear.drum] width = 45 mm",
+)
+
+
+def report(*words, day="0", **options):
+    environment = {**os.environ, "SOURCE_DATE_EPOCH": day}
+    if day is None:
+        del environment["SOURCE_DATE_EPOCH"]
+    done = subprocess.run(
+        [plain.PROGRAM, "report", *map(str, words)], capture_output=True, env=environment, **options
+    )
+    return done.returncode, done.stdout.decode(), done.stderr.decode()
+
+
+def refused(*words, **options):
+    status, text, complaint = report(*words, **options)
+    assert status == 2 and text == ""
+    return complaint
+
+
+def vehicle(folder, *changes, text=plain.VEHICLE):
+    path = folder / "vehicle.ini"
+    path.write_text(plain.changed(*changes, text=text))
+    return path
+
+
+def flat(text):
+    return " ".join(text.split())
+
+
+# ---- where it goes -------------------------------------------------------------------------------
+
+
+def test_page_goes_to_its_file(tmp_path):
+    page = tmp_path / "heron.html"
+    status, text, complaint = report(HERON, "--before", BEFORE, "-o", page)
+    assert (status, text, complaint) == (1, "", "")
+    assert page.read_text().startswith("<!DOCTYPE html>")
+    assert page.read_text().endswith("</html>\n")
+
+
+def test_page_goes_to_standard_output(tmp_path):
+    page = tmp_path / "heron.html"
+    report(HERON, "-o", page)
+    assert report(HERON, "-o", "-") == (1, page.read_text(), "")
+
+
+def test_text_goes_to_standard_output_or_a_file(tmp_path):
+    page = tmp_path / "heron.txt"
+    status, text, _ = report(HERON, "--text")
+    report(HERON, "--text", "-o", page)
+    assert status == 1
+    assert text == page.read_text()
+
+
+@pytest.mark.parametrize("name", ["vehicle", "before", "link"])
+def test_what_is_read_is_not_written_over(tmp_path, name):
+    files = {}
+    for file in ("vehicle", "before"):
+        files[file] = tmp_path / f"{file}.ini"
+        files[file].write_text(plain.VEHICLE)
+    files["link"] = tmp_path / "link.html"
+    files["link"].symlink_to(files["vehicle"])
+    complaint = refused(files["vehicle"], "--before", files["before"], "-o", files[name])
+    assert str(files[name]) in complaint and "is not written over" in complaint
+    assert files["vehicle"].read_text() == files["before"].read_text() == plain.VEHICLE
+
+
+@pytest.mark.parametrize("out, reason", [
+    ("/nonexistent/heron.html", "No such file"), ("/", "directory"), ("/dev/full", "No space")])
+def test_what_cannot_be_written_is_told(out, reason):
+    complaint = refused(HERON, "-o", out)
+    assert complaint.startswith(f"{out}: cannot be written: ") and reason in complaint
+
+
+def test_standard_output_that_is_full_is_told():
+    with open("/dev/full", "w") as full:
+        done = subprocess.run([plain.PROGRAM, "report", HERON, "-o", "-"], stdout=full,
+                              stderr=subprocess.PIPE)
+    assert done.returncode == 2 and b"could not be written" in done.stderr
+
+
+# ---- words of the command line -------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("words, says", [
+    ((), "wants a vehicle file"),
+    ((HERON,), "wants -o OUT.html"),
+    ((HERON, "-o", ""), "-o wants a file"),
+    ((HERON, "-o"), "-o wants a file"),
+    ((HERON, HERON, "--text"), "one file at a time"),
+    ((HERON, "--text", "--json"), "unknown option '--json'"),
+    ((HERON, "--text", "--rules", "mars"), "--rules 'mars'; accepts us, un, eu, all"),
+    ((HERON, "--text", "--load", "half"), "--load 'half'; accepts empty, full"),
+    ((HERON, "--text", "--set", "vehicle.mass=soft"), "vehicle.mass"),
+    ((HERON, "--text", "--before", "/nonexistent.ini"), "/nonexistent.ini: cannot be opened"),
+    ((HERON, "--text", "--before", "/dev/null"), "/dev/null:1: the file holds no [section]"),
+    (("/dev/null", "--text"), "/dev/null:1: the file holds no [section]"),
+])
+def test_wrong_words_are_refused(words, says):
+    assert says in refused(*words)
+
+
+def test_nothing_is_written_when_the_input_is_refused(tmp_path):
+    page = tmp_path / "heron.html"
+    refused("/dev/null", "-o", page)
+    assert not page.exists()
+
+
+@pytest.mark.parametrize("rules", ["us", "un", "eu", "all"])
+@pytest.mark.parametrize("text", [plain.VEHICLE, plain.MEETS], ids=["plain", "meets"])
+def test_exit_status_is_that_of_check(tmp_path, rules, text):
+    file = vehicle(tmp_path, text=text)
+    checked = plain.run("check", str(file), "--rules", rules)
+    assert report(file, "--text", "--rules", rules)[0] == checked.returncode
+
+
+def test_setting_changes_the_vehicle_and_not_the_one_before(tmp_path):
+    file = vehicle(tmp_path)
+    text = flat(report(file, "--before", file, "--text", "--set", "vehicle.mass=1700 kg")[1])
+    assert "vehicle.mass: 1600 kg (3527 lb), now 1700 kg (3748 lb)" in text
+    assert re.search(r"vehicle\.mass = 1700 kg \(3748 lb\)[^=]*, estimated, line --set", text)
+
+
+# ---- the date ------------------------------------------------------------------------------------
+
+
+def test_same_day_same_bytes():
+    assert report(HERON, "-o", "-") == report(HERON, "-o", "-")
+
+
+@pytest.mark.parametrize("day, date", [
+    ("0", "1970-01-01"), ("86399", "1970-01-01"), ("951782400", "2000-02-29"),
+    ("253402300799", "9999-12-31")])
+def test_date_is_that_of_the_build(day, date):
+    """Source: reproducible-builds.org, SOURCE_DATE_EPOCH: seconds since 1970, UTC."""
+    assert f"Date      {date}\n" in report(HERON, "--text", day=day)[1]
+
+
+@pytest.mark.parametrize("day", ["", "today", "12 ", "-1", "1e9", "253402300800", "9" * 30])
+def test_date_that_is_none_is_refused(day):
+    assert "SOURCE_DATE_EPOCH: got " in refused(HERON, "--text", day=day)
+
+
+def test_date_of_today_without_it():
+    assert re.search(r"Date      20\d\d-\d\d-\d\d\n", report(HERON, "--text", day=None)[1])
+
+
+# ---- what cannot be said -------------------------------------------------------------------------
+
+
+def test_missing_lines_stand_in_the_place_of_the_picture(tmp_path):
+    page = report(vehicle(tmp_path), "-o", "-")[1]
+    missing = re.findall(r'<p class="box"><strong>([^<]+)</strong> ([^<]+)</p>', page)
+    heat = [title for title, why in missing if "rotor_mass" in why]
+    assert len(heat) == 3
+    assert all(why.startswith("This picture cannot be drawn: ") for _, why in missing)
+    text = flat(report(vehicle(tmp_path), "--text")[1])
+    assert text.count("Cannot be said: front.disc.rotor_mass") == 3
+
+
+def test_pictures_are_there_when_the_lines_are(tmp_path):
+    page = report(vehicle(tmp_path, *HEAT), "-o", "-")[1]
+    assert page.count("<svg ") == 9 and "This picture cannot be drawn" not in page
+
+
+def test_without_booster_there_is_no_knee(tmp_path):
+    page = report(vehicle(tmp_path), "-o", "-")[1]
+    assert "No booster, no knee." in page and "booster runs out" not in page
+
+
+def test_no_number_is_none(tmp_path):
+    for file in (HERON, vehicle(tmp_path), vehicle(tmp_path, *HEAT)):
+        page = report(file, "-o", "-")[1]
+        assert not re.search(r"\bnan\b|\binf\b|\(null\)", page, re.IGNORECASE)
+
+
+# ---- the text ------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("words", [(HERON, "--before", BEFORE), (HERON,)])
+def test_text_fits_80_columns_and_has_the_caution_at_both_ends(words):
+    lines = report(*words, "--text")[1].splitlines()
+    assert max(map(len, lines)) <= 80
+    text = flat(" ".join(lines))
+    assert flat(" ".join(lines[1:4])) == f"Caution {CAUTION}"
+    assert f"Caution {CAUTION} libbrake" in text[-260:]
+
+
+def test_text_has_what_check_says_and_every_line_of_the_file():
+    text = flat(report(HERON, "--text")[1])
+    checked = plain.check((plain.ROOT / "examples" / "heron.ini").read_text())
+    for criterion in checked["criteria"]:
+        named = re.search(rf"\[{re.escape(criterion['id'])}, ", text) is not None
+        assert named == criterion["applies"], criterion["id"]
+    for path in checked["vehicle"]:
+        assert path in text or path.startswith("rear.tyre.")
+    for item in checked["inspector"]:
+        assert flat(item) in text
+    for head in ("THE HARDEST STOP", "FADE SEQUENCE", "DESCENT", "TO BE MEASURED", "SIGNED",
+                 "METHOD AND SOURCES"):
+        assert head in text
