@@ -55,6 +55,11 @@ static const char *const help[] = {
     "      --text                  the same without pictures; -o - is standard output\n"
     "      --load empty|full       load case of stop, fade and descent (full)\n"
     "      --set PATH=VALUE, --rules us|un|eu|all\n"
+    "  stopmargin drivelog FILE LOG.csv        measured stops against the prediction\n"
+    "      LOG.csv                 time [s],speed [km/h] and, best, pedal_force [N]\n"
+    "      --columns time=s,speed=mph          units that its header does not give\n"
+    "      --nominal 80km/h,50km/h speeds that distances are brought to\n"
+    "      --load empty|full       as it was driven (empty); --set PATH=VALUE, --json\n"
     "  stopmargin explain          list all lines of a vehicle file and all results\n"
     "  stopmargin explain PATH     meaning, unit, range, default, how to measure it\n"
     "  stopmargin --help | --version\n"
@@ -139,6 +144,7 @@ static const struct {
     {"spread", command_spread},
     {"sweep", command_sweep},
     {"heat", command_heat},
+    {"drivelog", command_drivelog},
     {"report", command_report},
     {"explain", command_explain},
 };

@@ -46,8 +46,8 @@ void brake_sureness(const struct brake_sheet *sheet, unsigned rules,
         struct brake_vehicle moved;
         if (!brake_record_moves(record))
             continue;
-        brake_sheet_vary(sheet, i,
-                         brake_quantity_value(&sheet->vehicle, i) + record->tolerance, &moved);
+        brake_sheet_vary(sheet, i, brake_quantity_value(&sheet->vehicle, i) + record->tolerance,
+                         &moved);
         brake_judge_all(rules, &moved, judgement);
         for (int c = 0; c < criteria; c++)
             add_move(&sum[c], judgement[c].margin, i, record->from == BRAKE_MEASURED);

@@ -8,6 +8,7 @@
 
 #include "brake/assessment.h"
 #include "brake/duty.h"
+#include "brake/log.h"
 #include "brake/size.h"
 #include "brake/spread.h"
 #include "brake/sweep.h"
@@ -143,5 +144,26 @@ char *brake_report_size_json(const struct brake_size_report *report);
  * @return        0 there is an answer; 1 there is none; 3 it cannot be said
  */
 int brake_report_size_exit(const struct brake_size_report *report);
+
+/** A drive that was held against the prediction. */
+struct brake_drive_report {
+    const struct brake_sheet *sheet;
+    enum brake_load load;
+    const struct brake_log *log;
+    const struct brake_drive *drive; /**< compared */
+};
+
+/** Write a drive as plain text of 80 columns: verdict first, then stop by stop; caution always.
+ * @param report  the drive
+ * @param stream  open for writing
+ */
+void brake_report_drive_text(const struct brake_drive_report *report, FILE *stream);
+
+/** A drive as one JSON object: libbrake (version), caution, summary, vehicle, results, stops,
+ * repeatability, notes. Numbers are SI; what is not known is null.
+ * @param report  the drive
+ * @return        text to be freed by the caller; NULL when memory is short
+ */
+char *brake_report_drive_json(const struct brake_drive_report *report);
 
 #endif

@@ -1,0 +1,331 @@
+/* A drive against the prediction. Equations: reference/method.md, section 9. */
+#include "brake/drivelog.h"
+
+#include <math.h>
+
+#include "brake/fit.h"
+#include "brake/tolerance.h"
+
+/* ---- Student's t ---------------------------------------------------------------------------- */
+
+/* Exact for 1 and 2; else the expansion of Abramowitz and Stegun, 26.7.5, within 0.1 % from 3 on. */
+double brake_student_95(int freedom)
+{
+    const double x = BRAKE_P95;
+    const double n = freedom;
+    if (freedom < 1)
+        return BRAKE_NAN;
+    if (freedom == 1)
+        return tan(0.45 * BRAKE_PI);
+    if (freedom == 2)
+        return 0.9 * sqrt(2.0 / (1.0 - 0.81));
+    const double x3 = x * x * x;
+    const double x5 = x3 * x * x;
+    const double x7 = x5 * x * x;
+    const double x9 = x7 * x * x;
+    return x + (x3 + x) / (4.0 * n) + (5.0 * x5 + 16.0 * x3 + 3.0 * x) / (96.0 * n * n) +
+           (3.0 * x7 + 19.0 * x5 + 17.0 * x3 - 15.0 * x) / (384.0 * n * n * n) +
+           (79.0 * x9 + 776.0 * x7 + 1482.0 * x5 - 1920.0 * x3 - 945.0 * x) /
+               (92160.0 * n * n * n * n);
+}
+
+/* ---- prediction ----------------------------------------------------------------------------- */
+
+/* What of the adhesion is asked for: enough that no wheel locks. */
+static const double GRIP = 100.0;
+
+struct question {
+    const struct brake_sheet *sheet;
+    enum brake_load load;
+    struct brake_drive *drive;
+    struct brake_drive_stop *stop[BRAKE_DRIVE_STOPS]; /* that are compared */
+    int stops;
+};
+
+/* Deceleration for what the foot did in a stop; the adhesion is that of the road, or plenty. */
+static double predict(const struct brake_system *system, const struct brake_drive_stop *stop,
+                      double adhesion)
+{
+    const double pressure = isnan(stop->pedal_force)
+                                ? stop->pressure
+                                : brake_system_pressure(system, stop->pedal_force);
+    return brake_balance_deceleration(&system->balance, pressure, adhesion, system->antilock);
+}
+
+static void predict_all(const struct question *q, const struct brake_vehicle *vehicle,
+                        double adhesion, double *value)
+{
+    struct brake_system system;
+    brake_system_build(vehicle, q->load, BRAKE_INTACT, &system);
+    for (int i = 0; i < q->stops; i++)
+        value[i] = predict(&system, q->stop[i], adhesion > 0.0 ? adhesion : system.adhesion);
+}
+
+static double mean(const double *value, int count)
+{
+    double sum = 0.0;
+    for (int i = 0; i < count; i++)
+        sum += value[i];
+    return sum / count;
+}
+
+static bool is_friction(int index)
+{
+    for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+        static const char *const paths[BRAKE_AXLES][2] = {
+            {"front.disc.pads.mu", "front.drum.lining.mu"},
+            {"rear.disc.pads.mu", "rear.drum.lining.mu"}};
+        for (int kind = 0; kind < 2; kind++) {
+            if (index == brake_catalogue_find(NULL, paths[axle][kind]))
+                return true;
+        }
+    }
+    return false;
+}
+
+/* Squares of the moves of each prediction and of their mean; of all quantities, and of those that are
+ * no friction. */
+struct spread {
+    double each[BRAKE_DRIVE_STOPS];
+    double all;
+    double others;
+};
+
+/* Each number is moved by one standard deviation, half its tolerance, both ways: half the difference is
+ * its part (JCGM 100, 5.1.3, note 2). One way alone would take a bend nearby, such as a stroke that runs
+ * out, for a slope. */
+static void add_move(const struct question *q, int index, double adhesion, struct spread *spread)
+{
+    const double middle = brake_quantity_value(&q->sheet->vehicle, index);
+    const double sigma = 0.5 * q->sheet->record[index].tolerance;
+    struct brake_vehicle moved;
+    double more[BRAKE_DRIVE_STOPS];
+    double less[BRAKE_DRIVE_STOPS];
+    brake_sheet_vary(q->sheet, index, middle + sigma, &moved);
+    predict_all(q, &moved, adhesion, more);
+    brake_sheet_vary(q->sheet, index, middle - sigma, &moved);
+    predict_all(q, &moved, adhesion, less);
+    for (int i = 0; i < q->stops; i++)
+        spread->each[i] += 0.25 * (more[i] - less[i]) * (more[i] - less[i]);
+    const double move = 0.5 * (mean(more, q->stops) - mean(less, q->stops));
+    spread->all += move * move;
+    spread->others += is_friction(index) ? 0.0 : move * move;
+}
+
+static void add_moves(const struct question *q, struct spread *spread, double adhesion)
+{
+    for (int i = 0; i < brake_catalogue_count(); i++) {
+        if (brake_record_moves(&q->sheet->record[i]))
+            add_move(q, i, adhesion, spread);
+    }
+}
+
+/* ---- measured against predicted --------------------------------------------------------------- */
+
+/* Half width of the mean of the differences: by their scatter when there are three or more, but not
+ * less than the stops themselves are sure. */
+static double half_of_mean(const struct question *q, const double *difference)
+{
+    const double middle = mean(difference, q->stops);
+    const double n = q->stops;
+    double own = 0.0;
+    double scatter = 0.0;
+    for (int i = 0; i < q->stops; i++) {
+        const double sigma = q->stop[i]->developed.half / BRAKE_P95;
+        own += sigma * sigma;
+        scatter += (difference[i] - middle) * (difference[i] - middle);
+    }
+    const double least = BRAKE_P95 * sqrt(own) / n;
+    if (q->stops < 3)
+        return least;
+    return fmax(least, brake_student_95(q->stops - 1) * sqrt(scatter / (n - 1.0) / n));
+}
+
+static void agree(const struct question *q, const double *start, const struct spread *spread)
+{
+    struct brake_drive *drive = q->drive;
+    double difference[BRAKE_DRIVE_STOPS];
+    for (int i = 0; i < q->stops; i++) {
+        q->stop[i]->predicted.value = start[i];
+        q->stop[i]->predicted.half = BRAKE_P95 * sqrt(spread->each[i]);
+        difference[i] = q->stop[i]->developed.value - start[i];
+    }
+    drive->compared = q->stops;
+    drive->predicted.value = mean(start, q->stops);
+    drive->predicted.half = BRAKE_P95 * sqrt(spread->all);
+    drive->measured.value = drive->predicted.value + mean(difference, q->stops);
+    drive->measured.half = half_of_mean(q, difference);
+    const double apart = drive->measured.value - drive->predicted.value;
+    if (isnan(apart) || isnan(drive->predicted.half))
+        drive->agreement = BRAKE_NOT_SAID;
+    else if (fabs(apart) <= drive->measured.half + drive->predicted.half)
+        drive->agreement = BRAKE_AGREES;
+    else
+        drive->agreement = apart < 0.0 ? BRAKE_BELOW : BRAKE_ABOVE;
+}
+
+/* ---- friction that explains the difference ---------------------------------------------------- */
+
+static void scale_friction(struct brake_vehicle *vehicle, double factor)
+{
+    for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+        struct brake_axle_of_vehicle *at = &vehicle->axle[axle];
+        at->pads.mu *= factor;
+        at->lining.mu *= factor;
+        at->drum.brake_factor *= factor; /* NaN when it comes from the lining */
+    }
+}
+
+/* Mean deceleration of the brakes alone; infinite when a shoe locks by itself. */
+static double with_friction(const struct question *q, double factor)
+{
+    struct brake_vehicle vehicle = q->sheet->vehicle;
+    double value[BRAKE_DRIVE_STOPS];
+    scale_friction(&vehicle, factor);
+    predict_all(q, &vehicle, GRIP, value);
+    const double all = mean(value, q->stops);
+    return isnan(all) ? BRAKE_INFINITY : all;
+}
+
+/* By halving between a tenth and three times the friction of the file; NaN when it lies outside. */
+static double friction_for(const struct question *q, double deceleration)
+{
+    double low = 0.1;
+    double high = 3.0;
+    if (!(with_friction(q, low) < deceleration && with_friction(q, high) > deceleration))
+        return BRAKE_NAN;
+    while (high - low > 1e-9) {
+        const double middle = 0.5 * (low + high);
+        if (with_friction(q, middle) < deceleration)
+            low = middle;
+        else
+            high = middle;
+    }
+    return 0.5 * (low + high);
+}
+
+/* Stops that the tyres limited say nothing about friction. The doubt in the other lines, and that of
+ * the measurement, become doubt in the friction by the slope. */
+static void explain(const struct question *all)
+{
+    struct question q = *all;
+    struct brake_drive *drive = q.drive;
+    double difference[BRAKE_DRIVE_STOPS];
+    double start[BRAKE_DRIVE_STOPS];
+    struct spread spread = {{0.0}, 0.0, 0.0};
+    q.stops = 0;
+    for (int i = 0; i < all->stops; i++) {
+        if (!all->stop[i]->capped)
+            q.stop[q.stops++] = all->stop[i];
+    }
+    drive->friction.value = drive->friction.half = BRAKE_NAN;
+    if (q.stops == 0)
+        return;
+    predict_all(&q, &q.sheet->vehicle, GRIP, start);
+    add_moves(&q, &spread, GRIP);
+    for (int i = 0; i < q.stops; i++)
+        difference[i] = q.stop[i]->developed.value - start[i];
+    const double measured = mean(start, q.stops) + mean(difference, q.stops);
+    const double factor = friction_for(&q, measured);
+    const double slope =
+        (with_friction(&q, 1.01 * factor) - with_friction(&q, factor)) / (0.01 * factor);
+    drive->friction.value = factor;
+    drive->friction.half =
+        hypot(half_of_mean(&q, difference), BRAKE_P95 * sqrt(spread.others)) / slope;
+}
+
+/* ---- fade ----------------------------------------------------------------------------------- */
+
+/* A line through the figures of the stops in their order: its change from first to last over where it
+ * begins. Measured over predicted where that is known, so that a heavier foot is no fade. */
+static struct brake_measured fade(const struct brake_drive *drive)
+{
+    const struct brake_measured unknown = {BRAKE_NAN, BRAKE_NAN};
+    struct brake_point point[BRAKE_DRIVE_STOPS];
+    double slope;
+    double at_first;
+    int count = 0;
+    for (int i = 0; i < drive->stops; i++) {
+        const struct brake_drive_stop *stop = &drive->stop[i];
+        const double by = isnan(stop->predicted.value) ? 1.0 : stop->predicted.value;
+        if (!brake_drive_counts(stop))
+            continue;
+        point[count].x = count;
+        point[count++].y = stop->developed.value / by;
+    }
+    if (count < 3 || brake_fit_line(point, count, &slope, &at_first) != BRAKE_OK)
+        return unknown;
+    const double middle = 0.5 * (count - 1);
+    double squares = 0.0;
+    double reach = 0.0;
+    for (int i = 0; i < count; i++) {
+        const double left = point[i].y - at_first - slope * point[i].x;
+        squares += left * left;
+        reach += (point[i].x - middle) * (point[i].x - middle);
+    }
+    const double sigma = sqrt(squares / (count - 2) / reach);
+    const struct brake_measured change = {slope * (count - 1) / at_first,
+                                          brake_student_95(count - 2) * sigma * (count - 1) /
+                                              at_first};
+    return change;
+}
+
+/* ---- the whole ------------------------------------------------------------------------------ */
+
+/* Without pedal force or pressure only the most that the vehicle can do is a bound. */
+static void compare_with_most(const struct question *q)
+{
+    const struct brake_vehicle *vehicle = &q->sheet->vehicle;
+    struct brake_drive_stop hardest;
+    struct question one = *q;
+    int best = -1;
+    for (int i = 0; i < q->drive->stops; i++) {
+        const struct brake_drive_stop *stop = &q->drive->stop[i];
+        if (brake_drive_counts(stop) &&
+            (best < 0 || stop->developed.value > q->drive->stop[best].developed.value))
+            best = i;
+    }
+    if (best < 0)
+        return;
+    hardest = q->drive->stop[best];
+    hardest.pedal_force = vehicle->driver.pedal_force_most;
+    one.stop[0] = &hardest;
+    one.stops = 1;
+    double start[1];
+    struct spread spread = {{0.0}, 0.0, 0.0};
+    predict_all(&one, vehicle, 0.0, start);
+    add_moves(&one, &spread, 0.0);
+    agree(&one, start, &spread);
+    if (q->drive->agreement != BRAKE_ABOVE)
+        q->drive->agreement = BRAKE_NOT_SAID;
+    q->drive->compared = 0;
+}
+
+void brake_drive_compare(const struct brake_sheet *sheet, enum brake_load load,
+                         struct brake_drive *drive)
+{
+    const struct brake_measured unknown = {BRAKE_NAN, BRAKE_NAN};
+    struct question q = {.sheet = sheet, .load = load, .drive = drive};
+    double start[BRAKE_DRIVE_STOPS];
+    double alone[BRAKE_DRIVE_STOPS];
+    struct spread spread = {{0.0}, 0.0, 0.0};
+    drive->measured = drive->predicted = drive->friction = unknown;
+    drive->agreement = BRAKE_NOT_SAID;
+    for (int i = 0; i < drive->stops; i++) {
+        struct brake_drive_stop *stop = &drive->stop[i];
+        if (brake_drive_counts(stop) && !(isnan(stop->pedal_force) && isnan(stop->pressure)))
+            q.stop[q.stops++] = stop;
+    }
+    if (q.stops == 0) {
+        compare_with_most(&q);
+    } else {
+        predict_all(&q, &sheet->vehicle, 0.0, start);
+        predict_all(&q, &sheet->vehicle, GRIP, alone);
+        for (int i = 0; i < q.stops; i++)
+            q.stop[i]->capped = start[i] < alone[i] * (1.0 - 1e-9);
+        add_moves(&q, &spread, 0.0);
+        agree(&q, start, &spread);
+        explain(&q);
+    }
+    drive->fade = fade(drive);
+}
