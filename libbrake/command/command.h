@@ -16,6 +16,7 @@ int command_report(int count, char **words);
 int command_new(int count, char **words);
 int command_explain(int count, char **words);
 int command_drivelog(int count, char **words);
+int command_shakedown(int count, char **words);
 
 /* Complains about the words of the command line; returns EXIT_REFUSED. */
 __attribute__((format(printf, 1, 2))) int command_misused(const char *format, ...);

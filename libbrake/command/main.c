@@ -55,6 +55,8 @@ static const char *const help[] = {
     "      --text                  the same without pictures; -o - is standard output\n"
     "      --load empty|full       load case of stop, fade and descent (full)\n"
     "      --set PATH=VALUE, --rules us|un|eu|all\n"
+    "  stopmargin shakedown FILE -o PLAN.html  plan of the first drive, for print\n"
+    "      --load empty|full       as it will be driven (empty); --set PATH=VALUE, --text\n"
     "  stopmargin drivelog FILE LOG.csv        measured stops against the prediction\n"
     "      LOG.csv                 time [s],speed [km/h] and, best, pedal_force [N]\n"
     "      --columns time=s,speed=mph          units that its header does not give\n"
@@ -145,6 +147,7 @@ static const struct {
     {"sweep", command_sweep},
     {"heat", command_heat},
     {"drivelog", command_drivelog},
+    {"shakedown", command_shakedown},
     {"report", command_report},
     {"explain", command_explain},
 };

@@ -117,6 +117,11 @@ static enum brake_status refuse_byte(struct reading *r, const char *text, const 
 
 /* ---- cells ---------------------------------------------------------------------------------- */
 
+static bool quoted(const char *cell, const char *end)
+{
+    return end - cell >= 2 && *cell == '"' && end[-1] == '"';
+}
+
 /* Cuts the next cell off a line, blanks and quotes around it too; NULL past the last. */
 static char *take_cell(char **line)
 {
@@ -130,7 +135,7 @@ static char *take_cell(char **line)
         cell++;
     while (end > cell && (end[-1] == ' ' || end[-1] == '\t'))
         end--;
-    if (end - cell >= 2 && *cell == '"' && end[-1] == '"') {
+    if (quoted(cell, end)) {
         cell++;
         end--;
     }
@@ -231,7 +236,6 @@ static int find_column(const char *name, size_t length)
 static enum brake_status set_unit(struct reading *r, int column, const char *name)
 {
     const struct brake_unit *unit = NULL;
-    char names[200];
     /* a name may belong to two dimensions, as K does */
     for (int i = 0; unit == NULL && brake_unit_at(i) != NULL; i++) {
         if (brake_unit_at(i)->dimension == known[column].dimension &&
@@ -239,6 +243,7 @@ static enum brake_status set_unit(struct reading *r, int column, const char *nam
             unit = brake_unit_at(i);
     }
     if (unit == NULL) {
+        char names[200];
         brake_unit_names(known[column].dimension, names, sizeof names);
         return REFUSE(r, BRAKE_E_UNIT, known[column].name, "got the unit '%s'; accepts %s",
                       excerpt_of(name).text, names);

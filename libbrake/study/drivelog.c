@@ -83,41 +83,17 @@ static bool is_friction(int index)
     return false;
 }
 
-/* Squares of the moves of each prediction and of their mean; of all quantities, and of those that are
- * no friction. */
-struct spread {
-    double each[BRAKE_DRIVE_STOPS];
-    double all;
-    double others;
+/* A prediction for each stop, then their mean. */
+struct answers {
+    const struct question *q;
+    double adhesion;
 };
 
-/* Each number is moved by one standard deviation, half its tolerance, both ways: half the difference is
- * its part (JCGM 100, 5.1.3, note 2). One way alone would take a bend nearby, such as a stroke that runs
- * out, for a slope. */
-static void add_move(const struct question *q, int index, double adhesion, struct spread *spread)
+static void ask(const void *context, const struct brake_vehicle *vehicle, double *answer)
 {
-    const double middle = brake_quantity_value(&q->sheet->vehicle, index);
-    const double sigma = 0.5 * q->sheet->record[index].tolerance;
-    struct brake_vehicle moved;
-    double more[BRAKE_DRIVE_STOPS];
-    double less[BRAKE_DRIVE_STOPS];
-    brake_sheet_vary(q->sheet, index, middle + sigma, &moved);
-    predict_all(q, &moved, adhesion, more);
-    brake_sheet_vary(q->sheet, index, middle - sigma, &moved);
-    predict_all(q, &moved, adhesion, less);
-    for (int i = 0; i < q->stops; i++)
-        spread->each[i] += 0.25 * (more[i] - less[i]) * (more[i] - less[i]);
-    const double move = 0.5 * (mean(more, q->stops) - mean(less, q->stops));
-    spread->all += move * move;
-    spread->others += is_friction(index) ? 0.0 : move * move;
-}
-
-static void add_moves(const struct question *q, struct spread *spread, double adhesion)
-{
-    for (int i = 0; i < brake_catalogue_count(); i++) {
-        if (brake_record_moves(&q->sheet->record[i]))
-            add_move(q, i, adhesion, spread);
-    }
+    const struct answers *wanted = context;
+    predict_all(wanted->q, vehicle, wanted->adhesion, answer);
+    answer[wanted->q->stops] = mean(answer, wanted->q->stops);
 }
 
 /* ---- measured against predicted --------------------------------------------------------------- */
@@ -141,18 +117,22 @@ static double half_of_mean(const struct question *q, const double *difference)
     return fmax(least, brake_student_95(q->stops - 1) * sqrt(scatter / (n - 1.0) / n));
 }
 
-static void agree(const struct question *q, const double *start, const struct spread *spread)
+static void agree(const struct question *q, const double *start)
 {
+    const struct answers wanted = {q, 0.0};
+    const struct brake_question question = {ask, &wanted, q->stops + 1, NULL};
+    double sigma[BRAKE_ANSWERS];
     struct brake_drive *drive = q->drive;
     double difference[BRAKE_DRIVE_STOPS];
+    brake_doubt(q->sheet, &question, sigma);
     for (int i = 0; i < q->stops; i++) {
         q->stop[i]->predicted.value = start[i];
-        q->stop[i]->predicted.half = BRAKE_P95 * sqrt(spread->each[i]);
+        q->stop[i]->predicted.half = BRAKE_P95 * sigma[i];
         difference[i] = q->stop[i]->developed.value - start[i];
     }
     drive->compared = q->stops;
     drive->predicted.value = mean(start, q->stops);
-    drive->predicted.half = BRAKE_P95 * sqrt(spread->all);
+    drive->predicted.half = BRAKE_P95 * sigma[q->stops];
     drive->measured.value = drive->predicted.value + mean(difference, q->stops);
     drive->measured.half = half_of_mean(q, difference);
     const double apart = drive->measured.value - drive->predicted.value;
@@ -211,8 +191,9 @@ static void explain(const struct question *all)
     struct question q = *all;
     struct brake_drive *drive = q.drive;
     double difference[BRAKE_DRIVE_STOPS];
-    double start[BRAKE_DRIVE_STOPS];
-    struct spread spread = {{0.0}, 0.0, 0.0};
+    double start[BRAKE_DRIVE_STOPS] = {0.0};
+    const struct answers wanted = {&q, GRIP};
+    double sigma[BRAKE_ANSWERS];
     q.stops = 0;
     for (int i = 0; i < all->stops; i++) {
         if (!all->stop[i]->capped)
@@ -222,7 +203,8 @@ static void explain(const struct question *all)
     if (q.stops == 0)
         return;
     predict_all(&q, &q.sheet->vehicle, GRIP, start);
-    add_moves(&q, &spread, GRIP);
+    const struct brake_question question = {ask, &wanted, q.stops + 1, is_friction};
+    brake_doubt(q.sheet, &question, sigma);
     for (int i = 0; i < q.stops; i++)
         difference[i] = q.stop[i]->developed.value - start[i];
     const double measured = mean(start, q.stops) + mean(difference, q.stops);
@@ -230,8 +212,7 @@ static void explain(const struct question *all)
     const double slope =
         (with_friction(&q, 1.01 * factor) - with_friction(&q, factor)) / (0.01 * factor);
     drive->friction.value = factor;
-    drive->friction.half =
-        hypot(half_of_mean(&q, difference), BRAKE_P95 * sqrt(spread.others)) / slope;
+    drive->friction.half = hypot(half_of_mean(&q, difference), BRAKE_P95 * sigma[q.stops]) / slope;
 }
 
 /* ---- fade ----------------------------------------------------------------------------------- */
@@ -291,11 +272,9 @@ static void compare_with_most(const struct question *q)
     hardest.pedal_force = vehicle->driver.pedal_force_most;
     one.stop[0] = &hardest;
     one.stops = 1;
-    double start[1];
-    struct spread spread = {{0.0}, 0.0, 0.0};
+    double start[1] = {0.0};
     predict_all(&one, vehicle, 0.0, start);
-    add_moves(&one, &spread, 0.0);
-    agree(&one, start, &spread);
+    agree(&one, start);
     if (q->drive->agreement != BRAKE_ABOVE)
         q->drive->agreement = BRAKE_NOT_SAID;
     q->drive->compared = 0;
@@ -306,9 +285,7 @@ void brake_drive_compare(const struct brake_sheet *sheet, enum brake_load load,
 {
     const struct brake_measured unknown = {BRAKE_NAN, BRAKE_NAN};
     struct question q = {.sheet = sheet, .load = load, .drive = drive};
-    double start[BRAKE_DRIVE_STOPS];
-    double alone[BRAKE_DRIVE_STOPS];
-    struct spread spread = {{0.0}, 0.0, 0.0};
+    double start[BRAKE_DRIVE_STOPS] = {0.0};
     drive->measured = drive->predicted = drive->friction = unknown;
     drive->agreement = BRAKE_NOT_SAID;
     for (int i = 0; i < drive->stops; i++) {
@@ -319,12 +296,12 @@ void brake_drive_compare(const struct brake_sheet *sheet, enum brake_load load,
     if (q.stops == 0) {
         compare_with_most(&q);
     } else {
+        double alone[BRAKE_DRIVE_STOPS] = {0.0};
         predict_all(&q, &sheet->vehicle, 0.0, start);
         predict_all(&q, &sheet->vehicle, GRIP, alone);
         for (int i = 0; i < q.stops; i++)
             q.stop[i]->capped = start[i] < alone[i] * (1.0 - 1e-9);
-        add_moves(&q, &spread, 0.0);
-        agree(&q, start, &spread);
+        agree(&q, start);
         explain(&q);
     }
     drive->fade = fade(drive);

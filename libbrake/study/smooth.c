@@ -78,7 +78,7 @@ bool brake_smooth_fit(const struct brake_log_row *row, long first, long last, in
     const double begin = row[first].value[BRAKE_LOG_TIME];
     const double end = row[last].value[BRAKE_LOG_TIME];
     double right[BRAKE_SMOOTH_TERMS] = {0.0};
-    double value[BRAKE_SMOOTH_TERMS];
+    double value[BRAKE_SMOOTH_TERMS] = {0.0};
     double unused[BRAKE_SMOOTH_TERMS];
     *curve = (struct brake_smooth){.terms = terms,
                                    .middle = 0.5 * (begin + end),

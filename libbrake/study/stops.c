@@ -60,7 +60,7 @@ static int by_size(const void *one, const void *other)
 /* Median interval between rows first to last; of evenly spread ones when there are many. */
 static double median_interval(const struct search *s, long first, long last)
 {
-    double value[SAMPLE];
+    double value[SAMPLE] = {0.0};
     const long count = last - first < SAMPLE ? last - first : SAMPLE;
     for (long i = 0; i < count; i++) {
         const long at = first + i * (last - first) / count;
@@ -77,7 +77,7 @@ static double rough_noise(const struct search *s, long first, long last)
     double value[SAMPLE];
     const long most = last - first - 1;
     const long count = most < SAMPLE ? most : SAMPLE;
-    if (count < 3)
+    if (most < 3)
         return 0.0;
     for (long i = 0; i < count; i++) {
         const long at = first + 1 + i * most / count;
@@ -252,6 +252,14 @@ static double passes(const struct brake_smooth *curve, double speed)
     return near && brake_smooth_slope(curve, time) < 0.0 ? time : BRAKE_NAN;
 }
 
+/* More rows carry a more bent curve. */
+static int terms_for(long points)
+{
+    if (points < 8)
+        return 2;
+    return points < 16 ? 3 : 4;
+}
+
 /* Fitted again with the rows between the two passings: noise may have kept out a row at the edge. */
 static bool fit_band(const struct search *s, struct brake_drive_stop *stop, double begin,
                      double end, struct brake_smooth *curve)
@@ -264,10 +272,10 @@ static bool fit_band(const struct search *s, struct brake_drive_stop *stop, doub
         first++;
     last -= last > first;
     for (int round = 0; round < 3; round++) {
-        stop->points = (int)(last - first) + 1;
-        const int terms = stop->points < 8 ? 2 : stop->points < 16 ? 3 : 4;
-        if (stop->points < BRAKE_STOP_POINTS ||
-            !brake_smooth_fit(s->row, first, last, terms, curve))
+        const long points = last - first + 1;
+        stop->points = (int)points;
+        if (points < BRAKE_STOP_POINTS ||
+            !brake_smooth_fit(s->row, first, last, terms_for(points), curve))
             return false;
         const double from = passes(curve, begin);
         const double to = passes(curve, end);

@@ -61,3 +61,33 @@ void brake_sureness(const struct brake_sheet *sheet, unsigned rules,
                                 : 0.0;
     }
 }
+
+static void add_doubt(const struct brake_sheet *sheet, const struct brake_question *question,
+                      int index, double *squares)
+{
+    const double middle = brake_quantity_value(&sheet->vehicle, index);
+    const double sigma = 0.5 * sheet->record[index].tolerance;
+    struct brake_vehicle moved;
+    double more[BRAKE_ANSWERS] = {0.0};
+    double less[BRAKE_ANSWERS] = {0.0};
+    brake_sheet_vary(sheet, index, middle + sigma, &moved);
+    question->ask(question->context, &moved, more);
+    brake_sheet_vary(sheet, index, middle - sigma, &moved);
+    question->ask(question->context, &moved, less);
+    for (int i = 0; i < question->count; i++)
+        squares[i] += 0.25 * (more[i] - less[i]) * (more[i] - less[i]);
+}
+
+void brake_doubt(const struct brake_sheet *sheet, const struct brake_question *question,
+                 double *sigma)
+{
+    for (int i = 0; i < question->count; i++)
+        sigma[i] = 0.0;
+    for (int i = 0; i < brake_catalogue_count(); i++) {
+        const bool out = question->leave_out != NULL && question->leave_out(i);
+        if (brake_record_moves(&sheet->record[i]) && !out)
+            add_doubt(sheet, question, i, sigma);
+    }
+    for (int i = 0; i < question->count; i++)
+        sigma[i] = sqrt(sigma[i]);
+}

@@ -40,6 +40,7 @@
 #include "brake/report.h"
 #include "brake/rig.h"
 #include "brake/roots.h"
+#include "brake/shakedown.h"
 #include "brake/size.h"
 #include "brake/sobol.h"
 #include "brake/spread.h"

@@ -9,6 +9,7 @@
 #include "brake/assessment.h"
 #include "brake/duty.h"
 #include "brake/log.h"
+#include "brake/shakedown.h"
 #include "brake/size.h"
 #include "brake/spread.h"
 #include "brake/sweep.h"
@@ -165,5 +166,21 @@ void brake_report_drive_text(const struct brake_drive_report *report, FILE *stre
  * @return        text to be freed by the caller; NULL when memory is short
  */
 char *brake_report_drive_json(const struct brake_drive_report *report);
+
+/** Write the plan of a shakedown drive as one page for print.
+ * @param sheet   complete
+ * @param plan    of that sheet
+ * @param stream  open for writing
+ */
+void brake_report_shakedown_html(const struct brake_sheet *sheet,
+                                 const struct brake_shakedown *plan, FILE *stream);
+
+/** Write the same as plain text of 80 columns.
+ * @param sheet   complete
+ * @param plan    of that sheet
+ * @param stream  open for writing
+ */
+void brake_report_shakedown_text(const struct brake_sheet *sheet,
+                                 const struct brake_shakedown *plan, FILE *stream);
 
 #endif

@@ -28,6 +28,28 @@ struct brake_sureness {
  */
 bool brake_record_moves(const struct brake_record *record);
 
+/** What is asked of a vehicle again and again, with numbers moved by their doubt. */
+struct brake_question {
+    /** Fills count answers [SI] of a vehicle. */
+    void (*ask)(const void *context, const struct brake_vehicle *vehicle, double *answer);
+    const void *context;
+    int count;                     /**< answers, at most BRAKE_ANSWERS */
+    bool (*leave_out)(int index);  /**< quantities taken as exact; NULL: none */
+};
+
+enum { BRAKE_ANSWERS = 256 /**< most answers of a question */ };
+
+/** Standard deviations of answers. Each doubtful number is moved by one standard deviation, half its
+ * tolerance, both ways; half the difference is its part. One way alone would take a bend nearby, such
+ * as a stroke that runs out, for a slope.
+ * @param sheet     complete
+ * @param question  what is asked
+ * @param sigma     [SI] room for its answers, filled
+ * @source          JCGM 100 (GUM), sec. 5.1.2 and note 2 of 5.1.3, inputs not correlated
+ */
+void brake_doubt(const struct brake_sheet *sheet, const struct brake_question *question,
+                 double *sigma);
+
 /** Sureness of every margin.
  * @param sheet     complete
  * @param rules     families to do, bits of enum brake_rules
