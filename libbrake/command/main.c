@@ -41,10 +41,10 @@ static const char *const help[] = {
     "      --threads N             (all processors; the rows are the same)\n"
     "      --set PATH=VALUE\n",
     "  stopmargin size FILE        what must be fitted\n"
-    "      --by PATH               line to change; --within LOW,HIGH (all that it accepts)\n"
+    "      --by PATH               line to change, or only --within LOW,HIGH\n"
     "      --by PATH=SIZE,SIZE,... sizes to choose from; several --by: combinations\n"
     "      --by tyre=MARKING,...   the largest tyre that the brakes carry\n"
-    "      --for CRITERION         met; 'CRITERION = 10 %': that margin; all: every one\n"
+    "      --for CRITERION         met, or 'CRITERION = 10 %'; all: every one\n"
     "      --for 'RESULT = VALUE'  or >= or <=, in any unit of the trade, such as\n"
     "                              'full.deceleration.at_pedal_force = 7 m/s2';\n"
     "                              'decel at 300 N = 7 m/s2' is that result, with\n"
