@@ -1,6 +1,7 @@
 #include "brake/shakedown.h"
 
 #include <math.h>
+#include <stddef.h>
 #include <string.h>
 
 #include "brake/evaluate.h"
@@ -56,12 +57,12 @@ static void ask(const void *context, const struct brake_vehicle *vehicle, double
     brake_system_build(vehicle, plan->load, BRAKE_INTACT, &system);
     for (int i = 0; i < plan->stages; i++) {
         const double force = plan->stage[i].pedal_force;
-        answer[3 * i] = brake_system_deceleration(&system, force);
-        answer[3 * i + 1] = brake_stop_distance(plan->stage[i].speed, answer[3 * i],
-                                                delay.dead_time, delay.build_up);
-        answer[3 * i + 2] = brake_system_travel(&system, brake_system_pressure(&system, force));
+        double *one = &answer[3 * (size_t)i];
+        one[0] = brake_system_deceleration(&system, force);
+        one[1] = brake_stop_distance(plan->stage[i].speed, one[0], delay.dead_time, delay.build_up);
+        one[2] = brake_system_travel(&system, brake_system_pressure(&system, force));
     }
-    answer[3 * plan->stages] =
+    answer[3 * (size_t)plan->stages] =
         brake_system_travel(&system, brake_system_pressure(&system, plan->firm_force));
 }
 

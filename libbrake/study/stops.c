@@ -74,7 +74,7 @@ static double median_interval(const struct search *s, long first, long last)
  * their sizes, so that jumps do not count. */
 static double rough_noise(const struct search *s, long first, long last)
 {
-    double value[SAMPLE];
+    double value[SAMPLE] = {0.0};
     const long most = last - first - 1;
     const long count = most < SAMPLE ? most : SAMPLE;
     if (most < 3)
@@ -253,11 +253,15 @@ static double passes(const struct brake_smooth *curve, double speed)
 }
 
 /* More rows carry a more bent curve. */
-static int terms_for(long points)
+static bool fit_rows(const struct search *s, long first, long last, struct brake_smooth *curve)
 {
-    if (points < 8)
-        return 2;
-    return points < 16 ? 3 : 4;
+    const long points = last - first + 1;
+    int terms = 4;
+    if (points < BRAKE_STOP_POINTS)
+        return false;
+    if (points < 16)
+        terms = points < 8 ? 2 : 3;
+    return brake_smooth_fit(s->row, first, last, terms, curve);
 }
 
 /* Fitted again with the rows between the two passings: noise may have kept out a row at the edge. */
@@ -272,10 +276,8 @@ static bool fit_band(const struct search *s, struct brake_drive_stop *stop, doub
         first++;
     last -= last > first;
     for (int round = 0; round < 3; round++) {
-        const long points = last - first + 1;
-        stop->points = (int)points;
-        if (points < BRAKE_STOP_POINTS ||
-            !brake_smooth_fit(s->row, first, last, terms_for(points), curve))
+        stop->points = (int)(last - first) + 1;
+        if (!fit_rows(s, first, last, curve))
             return false;
         const double from = passes(curve, begin);
         const double to = passes(curve, end);
