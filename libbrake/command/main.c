@@ -16,6 +16,10 @@ static const char *const help[] = {
     "      --set PATH=VALUE        change a line for this run (may be repeated)\n"
     "      --rules us|un|eu|all    requirements to judge by (all)\n"
     "      --json                  one JSON object in SI units\n"
+    "  stopmargin compare BEFORE AFTER\n"
+    "                              what each change took or gave; like for like: is the\n"
+    "                              stopping torque per unit of need regained\n"
+    "      --rules us|un|eu|all, --json\n"
     "  stopmargin heat FILE        how hot the brakes get: fade, boiling; one of\n"
     "      --stop 100km/h[,FORCE]              hardest stop, or at a force: 300N\n"
     "      --snubs 15,120km/h,60km/h,45s,3m/s2 or a published sequence: us.135.fade,\n"
@@ -77,6 +81,9 @@ static const char *const help[] = {
     "Exit status: 0 every requirement that applies is met; 1 one falls short; 2 the\n"
     "input was refused; 3 none falls short, but something could not be said. Of\n"
     "spread: a requirement falls short when fewer than 95 of 100 samples meet it.\n"
+    "input was refused; 3 none falls short, but something could not be said.\n"
+    "compare: 0 the torque per need is regained by both axles together, and nothing\n"
+    "that was met before falls short; 1 not so; 3 it could not be said.\n"
     "\n"
     "CAUTION: A calculation is not an approval. Local codes rule, and road brakes\n"
     "must be checked by a qualified inspector before the vehicle is driven on the\n"
@@ -104,6 +111,24 @@ char *command_value_of(const char *option, char *word, char *next, int *at)
         return NULL;
     *at += next != NULL;
     return next != NULL ? next : word + length;
+}
+
+bool command_rules(const char *word, unsigned *rules)
+{
+    static const struct {
+        const char *word;
+        unsigned rules;
+    } known[] = {{"us", BRAKE_RULES_US},
+                 {"un", BRAKE_RULES_UN},
+                 {"eu", BRAKE_RULES_EU},
+                 {"all", BRAKE_RULES_ALL}};
+    for (size_t i = 0; i < sizeof known / sizeof known[0]; i++) {
+        if (strcmp(word, known[i].word) == 0) {
+            *rules = known[i].rules;
+            return true;
+        }
+    }
+    return false;
 }
 
 static void complain(const char *where, const struct brake_error *error)
@@ -144,6 +169,7 @@ static const struct {
 } verbs[] = {
     {"new", command_new},
     {"check", command_check},
+    {"compare", command_compare},
     {"size", command_size},
     {"spread", command_spread},
     {"sweep", command_sweep},

@@ -45,25 +45,25 @@ static cJSON *curve_list(const struct brake_points *points)
     return list;
 }
 
-static void add_value(cJSON *object, struct brake_vehicle *vehicle, int index)
+void brake_json_value(cJSON *object, const char *name, struct brake_vehicle *vehicle, int index)
 {
     const struct brake_quantity *q = brake_quantity_at(index);
     const void *at = brake_quantity_in(vehicle, index);
     switch (q->kind) {
     case BRAKE_REAL:
-        brake_json_number(object, "value", *(const double *)at);
+        brake_json_number(object, name, *(const double *)at);
         break;
     case BRAKE_CHOICE:
-        brake_json_text(object, "value", q->choices[*(const int *)at]);
+        brake_json_text(object, name, q->choices[*(const int *)at]);
         break;
     case BRAKE_TEXT:
-        brake_json_text(object, "value", at);
+        brake_json_text(object, name, at);
         break;
     case BRAKE_PISTONS:
-        cJSON_AddItemToObject(object, "value", pistons_list(at));
+        cJSON_AddItemToObject(object, name, pistons_list(at));
         break;
     case BRAKE_CURVE:
-        cJSON_AddItemToObject(object, "value", curve_list(at));
+        cJSON_AddItemToObject(object, name, curve_list(at));
         break;
     }
 }
@@ -79,7 +79,7 @@ cJSON *brake_json_vehicle(const struct brake_sheet *sheet)
         if (record->from == BRAKE_ABSENT)
             continue;
         cJSON *one = cJSON_CreateObject();
-        add_value(one, &vehicle, i);
+        brake_json_value(one, "value", &vehicle, i);
         brake_json_text(one, "unit", brake_unit_si(q->dimension)->name);
         if (q->kind == BRAKE_CURVE)
             brake_json_text(one, "second_unit", brake_unit_si(q->second)->name);

@@ -10,6 +10,9 @@
 void brake_json_number(cJSON *object, const char *name, double value);
 void brake_json_text(cJSON *object, const char *name, const char *text);
 
+/* Value of a quantity, whatever its kind. */
+void brake_json_value(cJSON *object, const char *name, struct brake_vehicle *vehicle, int index);
+
 /* Every line that is known: value, unit, tolerance, where it came from. */
 cJSON *brake_json_vehicle(const struct brake_sheet *sheet);
 

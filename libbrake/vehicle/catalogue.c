@@ -223,6 +223,16 @@ void *brake_quantity_in(struct brake_vehicle *vehicle, int index)
     return (char *)vehicle + offset_of(index);
 }
 
+size_t brake_quantity_size(int index)
+{
+    static const size_t size[] = {[BRAKE_REAL] = sizeof(double),
+                                  [BRAKE_CHOICE] = sizeof(int),
+                                  [BRAKE_TEXT] = BRAKE_TEXT_SIZE,
+                                  [BRAKE_PISTONS] = sizeof(struct brake_pistons),
+                                  [BRAKE_CURVE] = sizeof(struct brake_points)};
+    return size[brake_quantity_at(index)->kind];
+}
+
 double brake_quantity_value(const struct brake_vehicle *vehicle, int index)
 {
     const char *at = (const char *)vehicle + offset_of(index);

@@ -43,16 +43,6 @@ static void forget_all(struct work *w)
     }
 }
 
-static size_t size_of_kind(enum brake_kind kind)
-{
-    static const size_t size[] = {[BRAKE_REAL] = sizeof(double),
-                                  [BRAKE_CHOICE] = sizeof(int),
-                                  [BRAKE_TEXT] = BRAKE_TEXT_SIZE,
-                                  [BRAKE_PISTONS] = sizeof(struct brake_pistons),
-                                  [BRAKE_CURVE] = sizeof(struct brake_points)};
-    return size[kind];
-}
-
 /* A section that is left out may repeat another; what was set since stays. */
 static void repeat_section(struct work *w, int section)
 {
@@ -65,6 +55,8 @@ static void repeat_section(struct work *w, int section)
             continue;
         memcpy(work_in(w, to + row), work_in(w, from + row),
                size_of_kind(work_row(w, to + row)->kind));
+        memcpy(brake_quantity_in(w->vehicle, to + row), brake_quantity_in(w->vehicle, from + row),
+               brake_quantity_size(to + row));
         *record = w->sheet->record[from + row];
         record->from = BRAKE_DEFAULT;
         record->tolerance = 0.0; /* it moves with the one it repeats */

@@ -16,6 +16,7 @@
 #include "brake/braking.h"
 #include "brake/catalogue.h"
 #include "brake/chance.h"
+#include "brake/compare.h"
 #include "brake/constants.h"
 #include "brake/convection.h"
 #include "brake/criteria.h"

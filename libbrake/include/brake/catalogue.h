@@ -199,6 +199,12 @@ int brake_section_nearest(const char *path);
  */
 void *brake_quantity_in(struct brake_vehicle *vehicle, int index);
 
+/** Room that a quantity takes in a vehicle.
+ * @param index  of the quantity
+ * @return       bytes
+ */
+size_t brake_quantity_size(int index);
+
 /** Value of a real quantity or number of a choice.
  * @param vehicle  the vehicle
  * @param index    of the quantity

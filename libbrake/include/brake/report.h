@@ -7,6 +7,7 @@
 #include <stdio.h>
 
 #include "brake/assessment.h"
+#include "brake/compare.h"
 #include "brake/duty.h"
 #include "brake/log.h"
 #include "brake/shakedown.h"
@@ -182,5 +183,19 @@ void brake_report_shakedown_html(const struct brake_sheet *sheet,
  */
 void brake_report_shakedown_text(const struct brake_sheet *sheet,
                                  const struct brake_shakedown *plan, FILE *stream);
+
+/** Write a comparison as plain text of 80 columns: what was lost and which change took it first,
+ * caution always.
+ * @param comparison  with its shares
+ * @param stream      open for writing
+ */
+void brake_report_comparison_text(const struct brake_comparison *comparison, FILE *stream);
+
+/** A comparison as one JSON object: libbrake (version), caution, verdict, before, after, groups,
+ * like_for_like, margins, results, lines. Numbers are SI; what is not known is null.
+ * @param comparison  with its shares
+ * @return            text to be freed by the caller; NULL when memory is short
+ */
+char *brake_report_comparison_json(const struct brake_comparison *comparison);
 
 #endif

@@ -1,0 +1,178 @@
+/** @file compare.h
+ * Two vehicles side by side, before and after, and what each group of changes took or gave.
+ *
+ * A share is a Shapley value: the mean, over every order in which the groups of changes could have
+ * been made, of what a group adds when its turn comes. It does not depend on order, a group that
+ * changes nothing has none, and the shares add up to the whole difference.
+ *
+ * A vehicle with only some groups changed is mixed from two completed vehicles, of worked values and
+ * not of raw readings, so that no mixture can contradict itself. Lift, parts and loads are first added
+ * up to mass and centre of gravity of each load case.
+ */
+#ifndef BRAKE_COMPARE_H
+#define BRAKE_COMPARE_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "brake/catalogue.h"
+#include "brake/criteria.h"
+#include "brake/evaluate.h"
+#include "brake/output.h"
+#include "brake/watch.h"
+
+/** Groups of changes; every quantity belongs to one. */
+enum brake_change {
+    BRAKE_CHANGE_TYRE,
+    BRAKE_CHANGE_MASS,
+    BRAKE_CHANGE_CG,
+    BRAKE_CHANGE_GEOMETRY,
+    BRAKE_CHANGE_CALIPER,
+    BRAKE_CHANGE_ROTOR, /**< where the pads rub, too */
+    BRAKE_CHANGE_PAD,
+    BRAKE_CHANGE_DRUM,       /**< and all of an axle that changes between disc and drum */
+    BRAKE_CHANGE_HYDRAULICS, /**< pedal to wheel cylinder, anti-lock too */
+    BRAKE_CHANGE_PARKING,
+    BRAKE_CHANGE_DRIVELINE,
+    BRAKE_CHANGE_CONDITIONS, /**< driver, road, stop, ratings, rules, trailer */
+    BRAKE_CHANGES            /**< how many there are; of no group */
+};
+
+/** Group of a quantity.
+ * @param index  of the quantity
+ * @return       its group
+ */
+enum brake_change brake_change_of(int index);
+
+/** Word of a group, also its key in JSON.
+ * @param change  the group
+ * @return        e.g. "centre_of_gravity"
+ */
+const char *brake_change_word(enum brake_change change);
+
+/** What a group holds.
+ * @param change  the group
+ * @return        a line
+ */
+const char *brake_change_meaning(enum brake_change change);
+
+/** Groups in which two vehicles differ.
+ * @param before  complete
+ * @param after   complete
+ * @param change  room for BRAKE_CHANGES, filled
+ * @return        how many there are
+ */
+int brake_changes(const struct brake_vehicle *before, const struct brake_vehicle *after,
+                  enum brake_change *change);
+
+/** Vehicle with some groups as after and the others as before.
+ * @param before   complete
+ * @param after    complete
+ * @param changed  groups as after, as bits: 1 << group
+ * @param vehicle  filled; fit for evaluation and judging
+ */
+void brake_vehicle_mix(const struct brake_vehicle *before, const struct brake_vehicle *after,
+                       unsigned changed, struct brake_vehicle *vehicle);
+
+/** Shapley values of a game.
+ * @param players  up to 20
+ * @param value    [any] of each coalition, player i in it when its number has the bit 1 << i
+ * @param stride   from one coalition's value to the next
+ * @param share    [any] room for a number a player, filled
+ * @return         true; false, and NaN for all, when the value of a coalition is not finite
+ * @source         Shapley, A Value for n-Person Games, 1953; from memory
+ */
+bool brake_shapley(int players, const double *value, size_t stride, double *share);
+
+/** A number of both vehicles, and what each group of changes did to it. */
+struct brake_compared {
+    double before;               /**< [SI] NaN or infinite: see the reason */
+    double after;                /**< [SI] */
+    double share[BRAKE_CHANGES]; /**< [SI] by group; 0 for groups that do not differ */
+    const char *reason; /**< why there are no shares, which are NaN then; NULL: there are */
+};
+
+/** A line of a vehicle file that is not the same in both. */
+struct brake_changed_line {
+    int before; /**< index of the quantity; -1: of a part that was not there */
+    int after;  /**< -1: of a part that is no longer there */
+};
+
+/** All axles together, beside enum brake_axle. */
+enum { BRAKE_BOTH_AXLES = BRAKE_AXLES };
+
+/** Two vehicles side by side. */
+struct brake_comparison {
+    const struct brake_sheet *before, *after;
+    unsigned rules;                                      /**< families judged */
+    int changes;                                         /**< groups that differ */
+    enum brake_change change[BRAKE_CHANGES];             /**< which */
+    struct brake_results results[2];                     /**< before, after */
+    struct brake_judgement judgement[2][BRAKE_CRITERIA]; /**< of hot performance: cannot say */
+    int margins;                                         /**< held side by side */
+    struct brake_output output[BRAKE_OUTPUTS];           /**< what each is */
+    struct brake_compared margin[BRAKE_OUTPUTS];
+    /** Like for like: torque available over torque needed, by load case and axle. */
+    struct brake_compared like[BRAKE_LOADS][BRAKE_AXLES + 1];
+};
+
+/** Compare two vehicles; shares are still to be worked out.
+ * @param before      complete; kept in the comparison
+ * @param after       complete; kept in the comparison
+ * @param rules       families to judge by, bits of enum brake_rules
+ * @param comparison  filled; its shares are NaN
+ */
+void brake_compare(const struct brake_sheet *before, const struct brake_sheet *after,
+                   unsigned rules, struct brake_comparison *comparison);
+
+/** Room that brake_compare_share needs.
+ * @param comparison  of brake_compare
+ * @return            how many numbers
+ */
+size_t brake_compare_room(const struct brake_comparison *comparison);
+
+/** Work out the shares: an evaluation for every choice of groups, 2 to the number of groups.
+ * @param comparison  of brake_compare; its shares are filled
+ * @param watch       told how many evaluations are done, and may stop it; NULL: nobody
+ * @param room        [any] brake_compare_room numbers
+ * @return            false when it was stopped: the shares are NaN
+ */
+bool brake_compare_share(struct brake_comparison *comparison, const struct brake_watch *watch,
+                         double *room);
+
+/** Part of a like-for-like figure that is missing.
+ * @param like  torque over need, before and after
+ * @return      [-] 1 less after over before; 0 when it is regained; NaN when it cannot be said
+ */
+double brake_like_missing(const struct brake_compared *like);
+
+/** Load case in which most is missing, of both axles together.
+ * @param comparison  of brake_compare
+ * @return            its number
+ */
+enum brake_load brake_compare_worst(const struct brake_comparison *comparison);
+
+/** Whether a requirement was met before and falls short now.
+ * @param comparison  of brake_compare
+ * @param criterion   its number
+ * @return            true when it does
+ */
+bool brake_compare_lost(const struct brake_comparison *comparison, int criterion);
+
+/** Exit status of a command that compared.
+ * @param comparison  of brake_compare
+ * @return            0 like for like regained with both axles together, and nothing lost; 1 not so;
+ *                    3 neither, but a requirement that applies cannot be said
+ */
+int brake_compare_exit(const struct brake_comparison *comparison);
+
+/** Lines that are not the same, defaults that follow other lines left out.
+ * @param before  complete
+ * @param after   complete
+ * @param line    room for 2 BRAKE_ROWS, filled
+ * @return        how many there are
+ */
+int brake_changed_lines(const struct brake_sheet *before, const struct brake_sheet *after,
+                        struct brake_changed_line *line);
+
+#endif

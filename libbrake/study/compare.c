@@ -1,0 +1,270 @@
+#include "brake/compare.h"
+
+#include <math.h>
+#include <string.h>
+
+/* Results held side by side beside those that are margins; in both load cases. */
+static const char *const headlines[] = {
+    "deceleration.most",    "deceleration.at_pedal_force", "pedal.force_for_target",
+    "pedal.travel_used",    "balance.lock_deceleration",   "stop.distance",
+    "parking.effort_grade", "parking.deceleration",
+};
+
+static const char unsaid_before[] = "cannot be said of the vehicle before";
+static const char unsaid_after[] = "cannot be said of the vehicle after";
+static const char unsaid_between[] =
+    "cannot be said, or has no limit, with only some of the changes made";
+static const char unlimited_before[] = "without limit before";
+static const char unlimited_after[] = "without limit after";
+static const char not_worked_out[] = "the shares were not worked out";
+
+/* ---- what is held side by side --------------------------------------------------------------- */
+
+static bool is_headline(int result)
+{
+    static const char margin[] = "margin";
+    const char *name = brake_result_at(result)->name;
+    const size_t length = strlen(name);
+    bool is = length > strlen(margin) && strcmp(name + length - strlen(margin), margin) == 0;
+    for (size_t i = 0; i < sizeof headlines / sizeof headlines[0]; i++)
+        is = is || strcmp(name, headlines[i]) == 0;
+    return is;
+}
+
+/* Hot performance takes a run over time of every mixture: it is left to the assessment. */
+static bool is_judged(const struct brake_comparison *c, int criterion)
+{
+    const struct brake_criterion *row = brake_criterion_at(criterion);
+    return ((unsigned)row->rules & c->rules) != 0 && !brake_measure_hot(row->measure) &&
+           (c->judgement[0][criterion].applies || c->judgement[1][criterion].applies);
+}
+
+/* Neither vehicle has it: nothing to hold side by side. */
+static bool is_absent(const struct brake_compared *one)
+{
+    return isnan(one->before) && isnan(one->after);
+}
+
+static struct brake_compared compared(double before, double after)
+{
+    struct brake_compared one = {.before = before, .after = after, .reason = not_worked_out};
+    for (int i = 0; i < BRAKE_CHANGES; i++)
+        one.share[i] = BRAKE_NAN;
+    if (isnan(before))
+        one.reason = unsaid_before;
+    else if (isnan(after))
+        one.reason = unsaid_after;
+    else if (isinf(before))
+        one.reason = unlimited_before;
+    else if (isinf(after))
+        one.reason = unlimited_after;
+    return one;
+}
+
+static void add_margin(struct brake_comparison *c, struct brake_output output, double before,
+                       double after)
+{
+    c->output[c->margins] = output;
+    c->margin[c->margins] = compared(before, after);
+    c->margins += is_absent(&c->margin[c->margins]) && !output.criterion ? 0 : 1;
+}
+
+static void take_margins(struct brake_comparison *c)
+{
+    c->margins = 0;
+    for (int i = 0; i < brake_output_count(); i++) {
+        const struct brake_output output = brake_output_at(i);
+        const int at = output.index;
+        if (output.criterion && is_judged(c, at))
+            add_margin(c, output, c->judgement[0][at].margin, c->judgement[1][at].margin);
+        else if (!output.criterion && is_headline(at))
+            add_margin(c, output, brake_result_value(&c->results[0], at),
+                       brake_result_value(&c->results[1], at));
+    }
+}
+
+/* ---- like for like --------------------------------------------------------------------------- */
+
+/* An axle that is to bear nothing needs no torque. */
+static double over_need(double available, double needed)
+{
+    return needed > 0.0 ? available / needed : BRAKE_NAN;
+}
+
+static void torque_over_need(const struct brake_results *results,
+                             double like[BRAKE_LOADS][BRAKE_AXLES + 1])
+{
+    for (int load = 0; load < BRAKE_LOADS; load++) {
+        const struct brake_case_results *r = &results->load[load];
+        like[load][BRAKE_FRONT] = over_need(r->torque.front_available, r->torque.front_needed);
+        like[load][BRAKE_REAR] = over_need(r->torque.rear_available, r->torque.rear_needed);
+        like[load][BRAKE_BOTH_AXLES] =
+            over_need(r->torque.front_available + r->torque.rear_available,
+                      r->torque.front_needed + r->torque.rear_needed);
+    }
+}
+
+static void take_like(struct brake_comparison *c)
+{
+    double like[2][BRAKE_LOADS][BRAKE_AXLES + 1];
+    for (int i = 0; i < 2; i++)
+        torque_over_need(&c->results[i], like[i]);
+    for (int load = 0; load < BRAKE_LOADS; load++) {
+        for (int axle = 0; axle <= BRAKE_BOTH_AXLES; axle++)
+            c->like[load][axle] = compared(like[0][load][axle], like[1][load][axle]);
+    }
+}
+
+double brake_like_missing(const struct brake_compared *like)
+{
+    const double missing = 1.0 - like->after / like->before;
+    if (!isfinite(like->before) || !isfinite(like->after))
+        return BRAKE_NAN;
+    return like->before > 0.0 && missing > 1e-9 ? missing : 0.0; /* less is rounding */
+}
+
+enum brake_load brake_compare_worst(const struct brake_comparison *c)
+{
+    const double empty = brake_like_missing(&c->like[BRAKE_EMPTY][BRAKE_BOTH_AXLES]);
+    const double full = brake_like_missing(&c->like[BRAKE_FULL][BRAKE_BOTH_AXLES]);
+    return empty > full ? BRAKE_EMPTY : BRAKE_FULL;
+}
+
+/* ---- both vehicles --------------------------------------------------------------------------- */
+
+void brake_compare(const struct brake_sheet *before, const struct brake_sheet *after,
+                   unsigned rules, struct brake_comparison *comparison)
+{
+    const struct brake_vehicle *vehicle[2] = {&before->vehicle, &after->vehicle};
+    struct brake_comparison *c = comparison;
+    c->before = before;
+    c->after = after;
+    c->rules = rules;
+    for (int i = 0; i < 2; i++) {
+        brake_evaluate(vehicle[i], &c->results[i]);
+        brake_judge_all(rules, vehicle[i], c->judgement[i]);
+    }
+    c->changes = brake_changes(vehicle[0], vehicle[1], c->change);
+    take_margins(c);
+    take_like(c);
+}
+
+bool brake_compare_lost(const struct brake_comparison *c, int criterion)
+{
+    return c->judgement[0][criterion].verdict == BRAKE_MEETS &&
+           c->judgement[1][criterion].verdict == BRAKE_FALLS_SHORT;
+}
+
+/* A requirement that the vehicle after is held to, and of which it is not known whether it is lost. */
+static bool is_unsaid(const struct brake_comparison *c, int criterion)
+{
+    const struct brake_judgement *before = &c->judgement[0][criterion];
+    const struct brake_judgement *after = &c->judgement[1][criterion];
+    return is_judged(c, criterion) && after->applies &&
+           (after->verdict == BRAKE_CANNOT_SAY ||
+            (after->verdict == BRAKE_FALLS_SHORT && before->verdict == BRAKE_CANNOT_SAY));
+}
+
+int brake_compare_exit(const struct brake_comparison *c)
+{
+    bool lost = false;
+    bool unsaid = false;
+    for (int load = 0; load < BRAKE_LOADS; load++) {
+        const double missing = brake_like_missing(&c->like[load][BRAKE_BOTH_AXLES]);
+        lost = lost || missing > 0.0;
+        unsaid = unsaid || isnan(missing);
+    }
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        lost = lost || brake_compare_lost(c, i);
+        unsaid = unsaid || is_unsaid(c, i);
+    }
+    return lost ? 1 : unsaid ? 3 : 0;
+}
+
+/* ---- shares ---------------------------------------------------------------------------------- */
+
+enum { LIKES = BRAKE_LOADS * (BRAKE_AXLES + 1) };
+
+static size_t columns(const struct brake_comparison *c)
+{
+    return (size_t)c->margins + LIKES;
+}
+
+size_t brake_compare_room(const struct brake_comparison *c)
+{
+    return columns(c) << c->changes;
+}
+
+/* Every number that is held side by side, of one vehicle. */
+static void answer(const struct brake_comparison *c, const struct brake_vehicle *vehicle,
+                   double *value)
+{
+    struct brake_results results;
+    struct brake_judgement judgement[BRAKE_CRITERIA];
+    double like[BRAKE_LOADS][BRAKE_AXLES + 1];
+    brake_evaluate(vehicle, &results);
+    brake_judge_all(c->rules, vehicle, judgement);
+    for (int i = 0; i < c->margins; i++)
+        value[i] = c->output[i].criterion ? judgement[c->output[i].index].margin
+                                          : brake_result_value(&results, c->output[i].index);
+    torque_over_need(&results, like);
+    memcpy(value + c->margins, like, sizeof like);
+}
+
+static unsigned groups_of(const struct brake_comparison *c, unsigned coalition)
+{
+    unsigned groups = 0;
+    for (int i = 0; i < c->changes; i++)
+        groups |= (coalition >> i & 1u) << c->change[i];
+    return groups;
+}
+
+/* The two ends are the vehicles themselves, so that shares add up to their difference. */
+static void answer_coalition(const struct brake_comparison *c, unsigned coalition, double *value)
+{
+    struct brake_vehicle mixed;
+    const struct brake_vehicle *vehicle = &mixed;
+    if (coalition == 0)
+        vehicle = &c->before->vehicle;
+    else if (coalition == (1u << c->changes) - 1u)
+        vehicle = &c->after->vehicle;
+    else
+        brake_vehicle_mix(&c->before->vehicle, &c->after->vehicle, groups_of(c, coalition), &mixed);
+    answer(c, vehicle, value);
+}
+
+static void share_out(const struct brake_comparison *c, const double *value,
+                      struct brake_compared *one)
+{
+    double share[BRAKE_CHANGES];
+    if (one->reason != not_worked_out)
+        return;
+    if (!brake_shapley(c->changes, value, columns(c), share)) {
+        one->reason = unsaid_between;
+        return;
+    }
+    one->reason = NULL;
+    for (int i = 0; i < BRAKE_CHANGES; i++)
+        one->share[i] = 0.0;
+    for (int i = 0; i < c->changes; i++)
+        one->share[c->change[i]] = share[i];
+}
+
+bool brake_compare_share(struct brake_comparison *comparison, const struct brake_watch *watch,
+                         double *room)
+{
+    struct brake_comparison *c = comparison;
+    const unsigned coalitions = 1u << c->changes;
+    for (unsigned i = 0; i < coalitions; i++) {
+        if (watch != NULL && watch->stop != NULL && *watch->stop != 0)
+            return false;
+        answer_coalition(c, i, room + i * columns(c));
+        if (watch != NULL && watch->progress != NULL)
+            watch->progress(watch->context, i + 1.0, coalitions);
+    }
+    for (int i = 0; i < c->margins; i++)
+        share_out(c, room + i, &c->margin[i]);
+    for (int i = 0; i < LIKES; i++)
+        share_out(c, room + c->margins + i, &c->like[i / (BRAKE_AXLES + 1)][i % (BRAKE_AXLES + 1)]);
+    return true;
+}

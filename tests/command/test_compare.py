@@ -1,0 +1,256 @@
+"""`stopmargin compare` as a user meets it: verdict, shares, what differs, exit status."""
+import json
+import re
+
+import pytest
+
+from file import plain
+
+CAUTION = (
+    "A calculation is not an approval. Local codes rule, and road brakes must be checked by a"
+    " qualified inspector before the vehicle is driven on the road."
+)
+BEFORE = str(plain.ROOT / "examples" / "heron-before.ini")
+AFTER = str(plain.ROOT / "examples" / "heron.ini")
+# A rear disc in place of the drum of plain.VEHICLE.
+DISC = plain.VEHICLE.partition("[rear.axle]")[0] + (
+    "[rear.axle]\nbrake = disc\n[rear.disc]\nmounting = floating\npistons = 1 x 34 mm\n"
+    "[rear.disc.pads]\ninner_radius = 90 mm\nouter_radius = 130 mm\n[pedal]"
+) + plain.VEHICLE.partition("[pedal]")[2]
+
+
+def compare(*words):
+    done = plain.run("compare", *words)
+    return done.returncode, done.stdout.decode(), done.stderr.decode()
+
+
+def report(*words):
+    status, text, error = compare(*words, "--json")
+    assert status in (0, 1, 3), error
+    return json.loads(text, parse_constant=plain.refuse_constant)
+
+
+def words(text):
+    return " ".join(text.split())
+
+
+def written(tmp_path, name, text):
+    path = tmp_path / name
+    path.write_text(text)
+    return str(path)
+
+
+def compared(one):
+    """Every number of a report that is held side by side."""
+    yield from one["margins"]
+    for axles in one["like_for_like"].values():
+        yield from axles.values()
+
+
+# ---- JSON ----------------------------------------------------------------------------------------
+
+
+def test_shares_of_every_margin_add_up_to_its_difference():
+    found = report(BEFORE, AFTER)
+    groups = {group["id"] for group in found["groups"]}
+    shared = 0
+    for one in compared(found):
+        if one["shares"] is None:
+            assert one["reason"]
+            continue
+        shared += 1
+        assert one["reason"] is None
+        assert one["shares"].keys() == groups
+        assert sum(one["shares"].values()) == pytest.approx(one["difference"], abs=1e-9)
+        assert one["difference"] == pytest.approx(one["after"] - one["before"], abs=1e-12)
+    assert shared > 30
+
+
+def test_both_sides_are_those_of_check():
+    found = report(BEFORE, AFTER)
+    for side, file in (("before", BEFORE), ("after", AFTER)):
+        alone = json.loads(plain.run("check", file, "--json").stdout)
+        margins = {one["id"]: one["margin"] for one in alone["criteria"]}
+        assert found[side]["name"] == alone["vehicle"]["vehicle.name"]["value"]
+        for one in found["margins"]:
+            expected = (
+                margins[one["id"]] if "id" in one else alone["results"][one["path"]]["value"]
+            )
+            assert one[side] == expected
+        for one in found["results"]:
+            assert one[side] == alone["results"][one["path"]]["value"]
+
+
+def test_json_has_its_keys():
+    found = report(BEFORE, AFTER)
+    assert found["caution"] == CAUTION
+    assert set(found) == {
+        "libbrake", "caution", "verdict", "before", "after", "groups", "like_for_like", "margins",
+        "results", "lines",
+    }
+    assert found["verdict"]["regained"] is False
+    assert found["verdict"]["took_most"] == "tyre"
+    assert found["verdict"]["gave_most"] == "caliper"
+
+
+def test_lines_that_differ_are_told_with_their_group():
+    lines = {line["path"]: line for line in report(BEFORE, AFTER)["lines"]}
+    pistons = lines["front.disc.pistons"]
+    assert (pistons["before"], pistons["after"]) == ([[1, 0.057]], [[2, 0.048]])
+    assert pistons["group"] == "caliper"
+    assert lines["part.winch.mass"]["before"] is None
+    assert lines["part.winch.mass"]["after"] == 38
+    assert "rear.drum.diameter" not in lines
+
+
+def test_what_one_file_lacks_is_null_with_a_reason():
+    sides = next(one for one in report(BEFORE, AFTER)["margins"] if one.get("id") == "us.570.sides")
+    assert sides["before"] is not None and sides["after"] is None
+    assert sides["shares"] is None
+    assert sides["reason"] == "cannot be said of the vehicle after"
+    assert sides["reason_after"] == "axle.side_difference must be measured, front and rear"
+
+
+def test_rules_can_be_chosen():
+    ids = {one["id"] for one in report(BEFORE, AFTER, "--rules", "eu")["margins"] if "id" in one}
+    assert ids and all(one.startswith("eu.") for one in ids)
+
+
+def test_the_same_file_twice_differs_in_nothing():
+    found = report(AFTER, AFTER)
+    assert found["groups"] == found["lines"] == found["results"] == []
+    assert found["verdict"] == {
+        "regained": True, "missing": 0, "load": "full", "took_most": None, "gave_most": None,
+        "lost": [],
+    }
+    assert all(one["difference"] in (0, None) for one in compared(found))
+
+
+def test_a_rear_disc_in_place_of_a_drum_is_one_change(tmp_path):
+    drum = written(tmp_path, "drum.ini", plain.VEHICLE)
+    disc = written(tmp_path, "disc.ini", DISC)
+    found = report(drum, disc)
+    assert [group["id"] for group in found["groups"]] == ["drum"]
+    rear = found["like_for_like"]["full"]["rear"]
+    assert rear["shares"]["drum"] == pytest.approx(rear["difference"]) != 0
+
+
+def test_a_disc_and_other_changes_share_without_gaps(tmp_path):
+    drum = written(tmp_path, "drum.ini", plain.VEHICLE)
+    disc = written(
+        tmp_path, "disc.ini",
+        plain.changed("[front.disc] pistons = 2 x 48 mm", "[front.tyre] rollout = 2.3 m", text=DISC),
+    )
+    found = report(drum, disc)
+    assert [group["id"] for group in found["groups"]] == ["tyre", "caliper", "drum"]
+    assert all(one["shares"] for axles in found["like_for_like"].values() for one in axles.values())
+
+
+# ---- text ----------------------------------------------------------------------------------------
+
+
+def test_the_verdict_comes_first_in_plain_words():
+    status, text, error = compare(BEFORE, AFTER)
+    assert (status, error) == (1, "")
+    found = report(BEFORE, AFTER)
+    load = found["verdict"]["load"]
+    both = found["like_for_like"][load]["both"]
+    start = words(text)
+    assert text.startswith("Before: Heron, before refit\nAfter:  Heron, after refit\nVerdict   ")
+    assert (
+        f"Verdict NOT REGAINED: the stopping torque per unit of need was {both['before']:.3g} and is"
+        f" {both['after']:.3g}, load {load}: {100 * found['verdict']['missing']:.3g} % is missing;"
+    ) in start
+    took = both["shares"]["tyre"]
+    assert f"Took most tyre (tyres and wheels): {took:+.3g} of the torque per need" in start
+    assert "Gave most caliper (calipers and pistons): +" in start
+    assert f"Lost met before, FALLS SHORT now: {', '.join(found['verdict']['lost'])} Caution" in start
+    heads = [line.split(" (")[0].split(":")[0] for line in text.splitlines() if re.match("[A-Z]{4}", line)]
+    assert heads == [
+        "LIKE FOR LIKE", "MARGINS AND WHAT EACH CHANGE DID TO THEM", "NUMBERS THAT DIFFER",
+        "LINES THAT DIFFER",
+    ]
+
+
+@pytest.mark.parametrize("files", [(BEFORE, AFTER), (AFTER, AFTER), (AFTER, BEFORE)])
+def test_text_has_80_columns_and_the_caution_twice(files):
+    _, text, _ = compare(*files)
+    assert max(map(len, text.splitlines())) <= 80
+    assert all(line == line.rstrip() for line in text.splitlines())
+    assert words(text).count(CAUTION) == 2
+    assert not re.search(r"\b(safe|legal|approved|nan|inf)\b", text)
+
+
+def test_numbers_stand_in_both_trades():
+    text = words(compare(BEFORE, AFTER)[1])
+    assert re.search(r"mass\.total 1690 2027 \+337 kg 3726 4469 \+743 lb", text)
+    assert re.search(r"full\.stop\.distance: [\d.]+ m \([\d.]+ ft\); now [\d.]+ m \([\d.]+ ft\)", text)
+
+
+def test_the_same_file_twice_in_words():
+    status, text, _ = compare(AFTER, AFTER)
+    assert status == 3  # the difference left to right cannot be said
+    assert "Verdict   regained: the stopping torque per unit of need was" in text
+    assert "Took most no change did" in text
+    assert "Lost      nothing that was met before falls short now" in text
+    assert "NO LINE DIFFERS" in text
+
+
+def test_exit_status_0_when_all_is_said_and_regained(tmp_path):
+    file = written(tmp_path, "meets.ini", plain.MEETS)
+    assert compare(file, file)[0] == 0
+
+
+@pytest.mark.parametrize("name", ["%s%n%d", "[{]}<b>&\"'", "x" * 63, "\u00e9t\u00e9 \u00d7 4"])
+def test_names_are_shown_as_they_are(tmp_path, name):
+    file = written(tmp_path, "named.ini", plain.changed(f"[vehicle] name = {name}"))
+    status, text, _ = compare(file, AFTER)
+    assert status in (0, 1, 3)
+    assert text.startswith(f"Before: {name}\n")
+    assert report(file, AFTER)["before"]["name"] == name
+
+
+# ---- refusals ------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("options", "message"),
+    [
+        ((), "compare wants two vehicle files"),
+        ((BEFORE,), "compare wants two vehicle files"),
+        ((BEFORE, AFTER, BEFORE), "as a third"),
+        ((BEFORE, AFTER, "--rules", "uk"), "accepts us, un, eu, all"),
+        ((BEFORE, AFTER, "--rules"), "accepts us, un, eu, all"),
+        ((BEFORE, AFTER, "--csv"), "unknown option '--csv'"),
+        ((BEFORE, "/nonexistent/%s.ini"), "/nonexistent/%s.ini: cannot be opened"),
+        ((BEFORE, "/dev/null"), "/dev/null:1: the file holds no [section]"),
+    ],
+)
+def test_wrong_words_are_refused(options, message):
+    status, out, error = compare(*options)
+    assert (status, out) == (2, "")
+    assert message in error
+
+
+@pytest.mark.parametrize("which", [0, 1])
+@pytest.mark.parametrize(
+    ("text", "message"),
+    [
+        ("", "the file holds no [section]"),
+        (plain.changed("[master] bore = nan mm"), "master.bore"),
+        (plain.changed("[vehicle] name = a\x1b[31m"), "control character"),
+        (plain.changed("[front.drum] diameter = 200 mm"), "does not belong"),
+    ],
+    ids=["empty", "nan", "control", "drum"],
+)
+def test_a_wrong_file_is_refused_and_named(tmp_path, which, text, message):
+    wrong = written(tmp_path, "wrong.ini", text)
+    files = [AFTER, AFTER]
+    files[which] = wrong
+    status, out, error = compare(*files)
+    assert (status, out) == (2, "")
+    assert error.startswith(wrong) and message in error
+
+
+def test_the_help_names_it():
+    assert "stopmargin compare BEFORE AFTER" in plain.run("--help").stdout.decode()
