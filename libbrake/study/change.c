@@ -233,7 +233,7 @@ void brake_vehicle_mix(const struct brake_vehicle *before, const struct brake_ve
     fold(before, vehicle);
     fold(after, &other);
     for (int i = 0; i < first_of_parts(); i++) {
-        if ((changed >> moves_with(before, after, i) & 1u) != 0)
+        if ((changed >> moves_with(before, after, i) & 1U) != 0)
             memcpy(brake_quantity_in(vehicle, i), brake_quantity_in(&other, i),
                    brake_quantity_size(i));
     }

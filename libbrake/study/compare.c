@@ -215,7 +215,7 @@ static unsigned groups_of(const struct brake_comparison *c, unsigned coalition)
 {
     unsigned groups = 0;
     for (int i = 0; i < c->changes; i++)
-        groups |= (coalition >> i & 1u) << c->change[i];
+        groups |= (coalition >> i & 1U) << c->change[i];
     return groups;
 }
 
@@ -226,7 +226,7 @@ static void answer_coalition(const struct brake_comparison *c, unsigned coalitio
     const struct brake_vehicle *vehicle = &mixed;
     if (coalition == 0)
         vehicle = &c->before->vehicle;
-    else if (coalition == (1u << c->changes) - 1u)
+    else if (coalition == (1U << c->changes) - 1U)
         vehicle = &c->after->vehicle;
     else
         brake_vehicle_mix(&c->before->vehicle, &c->after->vehicle, groups_of(c, coalition), &mixed);
@@ -254,7 +254,7 @@ bool brake_compare_share(struct brake_comparison *comparison, const struct brake
                          double *room)
 {
     struct brake_comparison *c = comparison;
-    const unsigned coalitions = 1u << c->changes;
+    const unsigned coalitions = 1U << c->changes;
     for (unsigned i = 0; i < coalitions; i++) {
         if (watch != NULL && watch->stop != NULL && *watch->stop != 0)
             return false;

@@ -21,12 +21,12 @@ static double weight(int before, int players)
 
 bool brake_shapley(int players, const double *value, size_t stride, double *share)
 {
-    const unsigned coalitions = 1u << players;
+    const unsigned coalitions = 1U << players;
     bool finite = true;
     for (unsigned c = 0; c < coalitions; c++)
         finite = finite && isfinite(value[c * stride]);
     for (int i = 0; i < players; i++) {
-        const unsigned own = 1u << i;
+        const unsigned own = 1U << i;
         double sum = 0.0;
         for (unsigned c = 0; c < coalitions; c++) {
             if ((c & own) == 0)

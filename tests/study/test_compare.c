@@ -57,7 +57,7 @@ enum { PLAYERS = 5, COALITIONS = 1 << PLAYERS };
 /* No two coalitions alike; player 3 adds nothing, players 0 and 1 are worth the same. */
 static double worth(unsigned coalition)
 {
-    const double twins = (coalition & 1u ? 1.0 : 0.0) + (coalition & 2u ? 1.0 : 0.0);
+    const double twins = (coalition & 1U ? 1.0 : 0.0) + (coalition & 2u ? 1.0 : 0.0);
     const double third = coalition & 4u ? 3.0 : 0.0;
     const double fifth = coalition & 16u ? 0.7 : 0.0;
     return 2.0 + twins * twins * (1.0 + third) - fifth * third + 5.0 * fifth * twins;
@@ -73,16 +73,16 @@ static void fill_game(double value[COALITIONS])
 static void add_orders(const double *value, int players, unsigned in, double *sum, double *orders)
 {
     /* orders that go on from here: (n - s)!, of those after a player is added (n - s - 1)! */
-    if (in == (1u << players) - 1u) {
+    if (in == (1U << players) - 1U) {
         *orders += 1.0;
         return;
     }
     for (int i = 0; i < players; i++) {
-        if ((in >> i & 1u) != 0)
+        if ((in >> i & 1U) != 0)
             continue;
         const double had = *orders;
-        add_orders(value, players, in | 1u << i, sum, orders);
-        sum[i] += (*orders - had) * (value[in | 1u << i] - value[in]);
+        add_orders(value, players, in | 1U << i, sum, orders);
+        sum[i] += (*orders - had) * (value[in | 1U << i] - value[in]);
     }
 }
 
@@ -210,7 +210,7 @@ static void a_mixture_of_all_or_of_none_is_one_of_the_two_vehicles(void **state)
     read_example(&before, "heron-before.ini");
     read_example(&after, "heron.ini");
     for (int all = 0; all < 2; all++) {
-        brake_vehicle_mix(&before.vehicle, &after.vehicle, all ? ~0u : 0u, &mixed);
+        brake_vehicle_mix(&before.vehicle, &after.vehicle, all ? ~0U : 0U, &mixed);
         brake_evaluate(&mixed, &one);
         brake_evaluate(all ? &after.vehicle : &before.vehicle, &other);
         for (int i = 0; i < brake_result_count(); i++) {
@@ -233,7 +233,7 @@ static void a_part_counts_as_mass_and_as_where_it_sits(void **state)
     read_sheet(&before, plain);
     read_sheet(&after, plus(plain, "[part.rack]\nmass = 200 kg\nbehind_front_axle = 2000 mm\n"
                                    "height = 1800 mm\n"));
-    brake_vehicle_mix(&before.vehicle, &after.vehicle, 1u << BRAKE_CHANGE_MASS, &mixed);
+    brake_vehicle_mix(&before.vehicle, &after.vehicle, 1U << BRAKE_CHANGE_MASS, &mixed);
     for (int load = 0; load < BRAKE_LOADS; load++) {
         const struct brake_body body = brake_vehicle_body(&mixed, (enum brake_load)load);
         const struct brake_body old = brake_vehicle_body(&before.vehicle, (enum brake_load)load);
@@ -302,7 +302,7 @@ static void shares_of_a_vehicle_are_the_mean_over_every_order(void **state)
         struct brake_results results;
         unsigned groups = 0;
         for (int k = 0; k < 3; k++)
-            groups |= (i >> k & 1u) << c.change[k];
+            groups |= (i >> k & 1U) << c.change[k];
         brake_vehicle_mix(&before.vehicle, &after.vehicle, groups, &mixed);
         brake_evaluate(&mixed, &results);
         value[i] = results.load[BRAKE_FULL].pedal.force_for_target;
