@@ -180,8 +180,10 @@ static void fill_limits(const struct brake_rig *rig, const struct brake_balance 
     now->past[AT_REAR_FIRST] = lock->axle == BRAKE_REAR ? 1.0 : -1.0;
 }
 
+/* Force and turning of a released brake cancel but for rounding; its torque is 0 to the bit, and pads
+ * that touch or do not are another brake to the heat. */
 static void fill_rates(const struct brake_balance *balance, const struct brake_point_of_balance *at,
-                       double speed, struct motion *rate)
+                       double pressure, double speed, struct motion *rate)
 {
     rate->time = 1.0;
     rate->distance = speed;
@@ -190,7 +192,8 @@ static void fill_rates(const struct brake_balance *balance, const struct brake_p
     for (int i = 0; i < BRAKE_AXLES; i++) {
         const double radius = balance->axle[i].radius;
         const double turning = balance->axle[i].inertia / (radius * radius) * at->deceleration;
-        rate->work[i] = most_of(0.0, at->force[i] + turning) * speed;
+        const double most = brake_axle_torque(balance, (enum brake_axle)i, pressure) / radius;
+        rate->work[i] = most_of(0.0, least_of(most, at->force[i] + turning)) * speed;
     }
 }
 
@@ -215,7 +218,7 @@ static struct instant look(const struct course *c, const struct motion *m, bool 
         at = brake_balance_kept(&balance, now.pressure, rig->adhesion, rig->antilock);
     else
         at = brake_balance_at(&balance, least_of(now.pressure, lock.pressure));
-    fill_rates(&balance, &at, m->speed, &now.rate);
+    fill_rates(&balance, &at, now.pressure, m->speed, &now.rate);
     fill_limits(rig, &balance, &at, &lock, &now);
     fill_pressure_corners(&balance, &now);
     for (int i = 0; i < AT_80; i++)

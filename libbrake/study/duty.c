@@ -5,7 +5,7 @@
 
 #include "brake/stop.h"
 
-static const double SHORT_SLICE = 0.1; /* [s] while a stop lasts */
+static const double SHORT_SLICE = 0.1; /* [s] while a stop or a braked leg of a drive lasts */
 static const double SLICE = 1.0;       /* [s] else */
 static const double TOO_LONG = 600.0;  /* [s] no stop lasts so long */
 static const double MOST = 1e6;        /* [s] a duty may last: a million rows */
@@ -347,7 +347,7 @@ static enum brake_status run_leg(struct run *run, const struct brake_cycle_point
     begin(run, &application);
     while (isnan(run->outcome.ended) && duration - run->braking.time > 1e-9) {
         const double left = duration - run->braking.time;
-        const enum brake_status status = brake(run, &application, fmin(SLICE, left));
+        const enum brake_status status = brake(run, &application, fmin(SHORT_SLICE, left));
         if (status != BRAKE_OK)
             return status;
     }

@@ -81,6 +81,18 @@ static void make_lumps(double capacity, double conductance)
     hot.rig.rise_time = 0.0;
 }
 
+/* The walls in a few cells of one size. */
+static void thin_out(int cells)
+{
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        struct brake_thermal_spec spec = hot.thermal[i].spec;
+        spec.cells = cells;
+        spec.first_cell = 0.0;
+        spec.ratio = 1.0;
+        assert_int_equal(brake_thermal_build(&spec, &hot.thermal[i]), BRAKE_OK);
+    }
+}
+
 /* ---- energy --------------------------------------------------------------------------------- */
 
 static void no_energy_is_lost_in_any_duty(void **state)
@@ -102,6 +114,27 @@ static void no_energy_is_lost_in_any_duty(void **state)
         assert_true(energy() > 0.0);
         assert_between(result.residual, 0.0, 1e-9);
         assert_true(result.held);
+    }
+}
+
+/* Whatever the driver holds, full or at the verge, on one cell or 24. */
+static void no_energy_is_lost_whatever_the_driver_holds(void **state)
+{
+    (void)state;
+    static const enum brake_manner manners[] = {BRAKE_HOLDS_FORCE, BRAKE_HOLDS_DECELERATION,
+                                                BRAKE_AT_THE_VERGE};
+    for (int i = 0; i < 6; i++) {
+        struct brake_duty duty = snubs(3, 100.0, i % 2 == 0 ? 0.0 : 40.0, 40.0, 4.0);
+        duty.stops.manner = manners[i / 2];
+        duty.force = 800.0;
+        duty.rest = 600.0;
+        build();
+        if (i % 2 == 0)
+            thin_out(1);
+        run(&duty);
+        assert_true(result.held);
+        assert_between(result.residual, 0.0, 1e-9);
+        assert_true(energy() > 1e6);
     }
 }
 
@@ -241,6 +274,105 @@ static void after_ten_hours_all_is_cold(void **state)
     assert_within(result.duration, 14.0 * 45.0 + 0.36 + 60.0 * KMH / 3.0, 0.1);
     assert_between(result.residual, 0.0, 1e-9);
     assert_true(result.axle[BRAKE_FRONT].fluid_most > result.axle[BRAKE_FRONT].fluid_last + 10.0);
+}
+
+static void assert_all_finite(void)
+{
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        const struct brake_duty_heat *h = &result.axle[i];
+        const double most[] = {h->face_most, h->mean_most, h->pad_most, h->fluid_most};
+        const double last[] = {h->face_last, h->mean_last, h->pad_last, h->fluid_last};
+        for (int k = 0; k < 4; k++) {
+            assert_between(last[k], 1.0, 5000.0);
+            assert_between(most[k], last[k], 5000.0);
+        }
+    }
+    assert_between(result.residual, 0.0, 1e-9);
+}
+
+static void ten_thousand_snubs_are_finite_and_keep_their_energy(void **state)
+{
+    (void)state;
+    struct brake_duty duty = snubs(10000, 60.0, 57.0, 3.0, 3.0);
+    build();
+    thin_out(1);
+    hot.rig.step = 0.1;
+    run(&duty);
+    assert_int_equal(result.applications, 10000);
+    assert_all_finite();
+    duty.stops.count = 10;
+    const double all = energy();
+    run(&duty);
+    assert_near(all, 1000.0 * energy(), 1e-6);
+}
+
+/* 3 m/s2 for a millisecond. */
+static void a_millisecond_hardly_warms(void **state)
+{
+    (void)state;
+    const struct brake_duty duty = snubs(1, 10.0, 10.0 - 3.0 * 3.6e-3, 0.0, 3.0);
+    build();
+    hot.rig.dead_time = 0.0;
+    hot.rig.rise_time = 0.0;
+    run(&duty);
+    assert_within(result.duration, 1e-3, 1e-9);
+    assert_all_finite();
+    assert_true(energy() > 0.0);
+    assert_between(result.axle[BRAKE_FRONT].mean_most, 293.15, 293.16);
+}
+
+static void keep_last(void *context, const struct brake_duty_row *row)
+{
+    *(double *)context = row->mean[BRAKE_FRONT];
+}
+
+static void still_air_cools_less_than_wind(void **state)
+{
+    (void)state;
+    double still = BRAKE_NAN;
+    double blown = BRAKE_NAN;
+    const struct brake_duty_watch in_still = {keep_last, &still};
+    const struct brake_duty_watch in_wind = {keep_last, &blown};
+    struct brake_duty duty = descent(0.08, 3000.0, 50.0, 0.0);
+    duty.rest = 600.0;
+    build();
+    assert_int_equal(brake_duty_run(&hot, &duty, &in_still, &result), BRAKE_OK);
+    assert_all_finite();
+    duty.rest_speed = 20.0;
+    assert_int_equal(brake_duty_run(&hot, &duty, &in_wind, &result), BRAKE_OK);
+    assert_all_finite();
+    assert_true(blown < still - 10.0);
+    duty.rest_speed = 0.0;
+    duty.rest = 86400.0;
+    assert_int_equal(brake_duty_run(&hot, &duty, &in_still, &result), BRAKE_OK);
+    assert_all_finite();
+    assert_within(still, 293.15, 1.0);
+}
+
+/* Iron as light or heavy, as ready to conduct, to hold heat as is accepted at all. */
+static void extreme_walls_are_finite_or_refused(void **state)
+{
+    (void)state;
+    const struct brake_duty duty = snubs(2, 100.0, 50.0, 30.0, 3.0);
+    for (int i = 0; i < 16; i++) {
+        build();
+        for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+            struct brake_thermal_spec spec = hot.thermal[axle].spec;
+            spec.material.points = 1;
+            spec.material.density = i & 1 ? 1.0 : 1e5;
+            spec.material.conductivity[0] = i & 2 ? 1e-3 : 1e5;
+            spec.material.heat_capacity[0] = i & 4 ? 1.0 : 1e5;
+            spec.cells = i & 8 ? 1 : 8;
+            spec.first_cell = 0.0;
+            spec.ratio = 1.0;
+            assert_int_equal(brake_thermal_build(&spec, &hot.thermal[axle]), BRAKE_OK);
+        }
+        const enum brake_status status = brake_duty_run(&hot, &duty, NULL, &result);
+        assert_true(status == BRAKE_OK || status == BRAKE_E_RANGE);
+        assert_true(isfinite(result.axle[BRAKE_FRONT].face_last));
+        assert_true(isfinite(result.axle[BRAKE_REAR].fluid_most));
+        assert_between(status == BRAKE_OK ? result.residual : 0.0, 0.0, 1e-9);
+    }
 }
 
 struct seen {
@@ -480,6 +612,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(no_energy_is_lost_in_any_duty),
+        cmocka_unit_test(no_energy_is_lost_whatever_the_driver_holds),
         cmocka_unit_test(a_snub_puts_in_the_published_energy),
         cmocka_unit_test(a_descent_puts_in_the_height),
         cmocka_unit_test(a_drive_written_down_is_the_descent_that_it_tells_of),
@@ -488,6 +621,10 @@ int main(void)
         cmocka_unit_test(repeated_stops_tend_to_the_closed_form),
         cmocka_unit_test(on_the_level_nothing_gets_hot),
         cmocka_unit_test(after_ten_hours_all_is_cold),
+        cmocka_unit_test(ten_thousand_snubs_are_finite_and_keep_their_energy),
+        cmocka_unit_test(a_millisecond_hardly_warms),
+        cmocka_unit_test(still_air_cools_less_than_wind),
+        cmocka_unit_test(extreme_walls_are_finite_or_refused),
         cmocka_unit_test(a_drive_of_ten_hours_is_shown_once_a_second),
         cmocka_unit_test(who_watches_changes_nothing),
         cmocka_unit_test(the_steps_are_short_enough),

@@ -7,8 +7,8 @@
  * for as far as his foot can; where the vehicle slows by itself the brakes stay off. After the duty
  * the vehicle may stand: heat goes on into the fluid.
  *
- * Time goes on in slices of 0.1 s while a stop or snub lasts, else of 1 s, whoever watches or not,
- * so that nothing depends on the watching. No duty may last longer than 1e6 s.
+ * Time goes on in slices of 0.1 s while a stop, a snub or a braked leg of a drive lasts, else of
+ * 1 s, whoever watches or not, so that nothing depends on the watching. No duty may last longer than 1e6 s.
  */
 #ifndef BRAKE_DUTY_H
 #define BRAKE_DUTY_H

@@ -1,0 +1,274 @@
+"""Whole duties against SciPy on the same equations: random vehicles through stops, descents and drives.
+
+DUTY_CASES (54) from DUTY_SEED (1); LIBBRAKE_BUILD says where the driver is. The walls have few cells
+of one size, so that the second solver is done in time, and the steps are short: friction jumps with
+the face of a thick cell. Grid and step as a vehicle has them are held against finer ones in
+tests/study/test_duty.c.
+"""
+import concurrent.futures
+import json
+import math
+import multiprocessing
+import os
+import pathlib
+import random
+import subprocess
+
+import numpy as np
+import pytest
+
+from duty import model
+from oracle import model as quantities
+from oracle import vehicles
+
+ROOT = pathlib.Path(__file__).parents[2]
+DRIVER = pathlib.Path(os.environ.get("LIBBRAKE_BUILD", ROOT / "build"), "tests", "duty-driver")
+CASES = int(os.environ.get("DUTY_CASES", "54"))
+SEED = int(os.environ.get("DUTY_SEED", "1"))
+FINE = 1e-3, 1e-3  # step of the rig [s], tolerance of the heat [K]
+PI = math.pi
+
+
+def heat_lines(dice, raw):
+    """What heat needs beside the lines of a vehicle, and some of what it takes."""
+    lines = {}
+
+    def put(path, low, high, unit):
+        if path not in raw:
+            lines[path] = f"{dice.uniform(low, high):.5g} {unit}"
+
+    for axle in ("front", "rear"):
+        pads = f"{axle}.disc.pads"
+        if raw[f"{axle}.axle.brake"] == "disc":
+            outline = raw.get(f"{pads}.outline", [(0.0, 0.0)])
+            radius = raw.get(f"{axle}.disc.effective_radius", 0.0) + 0.03
+            radius = max(radius, raw.get(f"{pads}.outer_radius", 0.0), *(x for x, _ in outline))
+            put(f"{axle}.disc.rotor_diameter", 2000.0 * radius, 2030.0 * radius, "mm")
+            put(f"{axle}.disc.rotor_mass", 4.0, 10.0, "kg")
+            lines[f"{axle}.disc.rotor"] = dice.choice(("solid", "vented"))
+            if dice.random() < 0.6:
+                put(f"{axle}.disc.hat_mass", 1.0, 3.0, "kg")
+            put(f"{pads}.arc", 35.0, 70.0, "deg")
+        else:
+            pads = f"{axle}.drum.lining"
+            put(f"{axle}.drum.drum_mass", 5.0, 12.0, "kg")
+            put(f"{axle}.drum.width", 40.0, 70.0, "mm")
+        put(f"{pads}.thickness", 3.0, 12.0, "mm")
+        if dice.random() < 0.5:
+            mu = raw.get(f"{pads}.mu", 0.35)
+            kelvin = np.cumsum([20.0, *(dice.uniform(60.0, 150.0) for _ in range(4))])
+            values = [mu * dice.uniform(0.75, 1.05) for _ in kelvin]
+            pairs = (f"({t:.5g} degC, {v:.5g})" for t, v in zip(kelvin, values))
+            lines[f"{pads}.friction"] = " ".join(pairs)
+    put("heat.ambient", -10.0, 40.0, "degC")
+    put("heat.cooling", 0.3, 1.0, "")
+    put("heat.drag_area", 0.6, 1.5, "m2")
+    lines["heat.iron"] = dice.choice(("grey_150", "grey_200", "grey_250"))
+    return "".join(
+        "[{}]\n{} = {}\n".format(*path.rpartition(".")[::2], words) for path, words in lines.items()
+    )
+
+
+def any_duty(dice, number):
+    duty = (any_snubs, any_descent, any_drive)[number % 3](dice)
+    duty.rest = dice.choice((0.0, dice.uniform(30.0, 300.0)))
+    duty.rest_speed = dice.choice((0.0, dice.uniform(5.0, 20.0)))
+    return duty
+
+
+def any_snubs(dice):
+    manner = dice.choice((model.DECELERATION, model.DECELERATION, model.VERGE, model.FORCE))
+    start = dice.uniform(15.0, 33.0)
+    end = dice.choice((0.0, dice.uniform(0.3, 0.6) * start))
+    stops = (dice.randint(2, 3), start, end, dice.uniform(20.0, 45.0), manner,
+             dice.uniform(2.0, 4.0))  # fmt: skip
+    force = dice.uniform(300.0, 700.0) if manner == model.FORCE else 5000.0
+    return model.Duty(model.STOPS, stops=stops, force=force)
+
+
+def any_descent(dice):
+    speed = dice.uniform(8.0, 20.0)
+    descent = (dice.uniform(0.04, 0.12), speed * dice.uniform(60.0, 240.0), speed,
+               dice.choice((0.0, dice.uniform(0.0, 0.6))))  # fmt: skip
+    return model.Duty(model.DESCENT, descent=descent)
+
+
+def any_drive(dice):
+    """Down to half the speed, up again, steadily downhill, at last to a halt."""
+    fast = dice.uniform(15.0, 28.0)
+    points, time = [], 0.0
+    for speed, least, most in ((1.0, 4, 8), (0.5, 8, 15), (0.9, 20, 60), (0.9, 5, 10), (0.0, 5, 9)):
+        points.append((time, speed * fast, dice.uniform(-0.09, 0.03)))
+        time += dice.uniform(least, most)
+    points[2] = (*points[2][:2], dice.uniform(-0.12, -0.05))
+    return model.Duty(model.DRIVE, points=tuple(points))
+
+
+def ask(orders):
+    text = "".join(
+        "=== " + " ".join(f"{float(number):.17g}" for number in (*rig, *duty.numbers())) + f"\n{file}\n"
+        for file, rig, duty in orders
+    )  # fmt: skip
+    run = subprocess.run([DRIVER], input=text, check=True, stdout=subprocess.PIPE, text=True)
+    lines = run.stdout.splitlines()
+    assert len(lines) == 2 * len(orders)
+    return list(zip(lines[::2], lines[1::2]))
+
+
+def any_order(number):
+    """A vehicle file, load, cells and step of its rig, a duty."""
+    dice = random.Random(f"{SEED}/duty/{number}")
+    text, raw = vehicles.vehicle(number, SEED)
+    file = text + "\n" + heat_lines(dice, raw)
+    return file, (dice.randint(0, 1), dice.randint(1, 5), *FINE), any_duty(dice, number)
+
+
+@pytest.fixture(scope="module")
+def answers():
+    """Number and order of a vehicle, its rig and the library's result; brakes that can be built."""
+    orders = [any_order(number) for number in range(2 * CASES)]
+    return [
+        (number, order, rig, [float(word) for word in result.split()])
+        for number, (order, (rig, result)) in enumerate(zip(orders, ask(orders)))
+        if not rig.startswith("!")
+    ]
+
+
+@pytest.fixture(scope="module")
+def pairs(answers):
+    """Duty, answer of SciPy, answer of the library; of vehicles that can do what is asked."""
+    able = [(rig, order[2], theirs) for _, order, rig, theirs in answers if theirs[1] > 0.0][:CASES]
+    assert len(able) == CASES
+    with concurrent.futures.ProcessPoolExecutor(
+        os.cpu_count(), mp_context=multiprocessing.get_context("fork")
+    ) as pool:
+        mine = list(pool.map(model.run, *zip(*((rig, duty) for rig, duty, _ in able))))
+    return [(duty, answer, theirs) for (_, duty, theirs), answer in zip(able, mine)]
+
+
+def apart_at_most(pairs, kind):
+    worst = np.zeros(6)
+    for index, (duty, mine, theirs) in enumerate(pairs):
+        if duty.kind != kind:
+            continue
+        distance, duration, developed, work, hottest, last = mine
+        by_axle = np.array(theirs[7:]).reshape(2, 9)
+        slowed = 0.0 if math.isnan(developed) else abs(developed - theirs[5])
+        apart = np.array([
+            np.abs(hottest - by_axle[:, :4]).max(),
+            np.abs(last - by_axle[:, 4:8]).max(),
+            abs(distance - theirs[3]),
+            slowed,
+            abs(duration - theirs[4]),
+            np.abs(work - by_axle[:, 8]).max() / work.sum(),
+        ])  # fmt: skip
+        limits = 0.1, 0.1, 1e-3, 1e-4, 1e-4, 1e-4
+        assert theirs[0] == 0, f"case {index}: refused"
+        assert theirs[2] <= 1e-9, f"case {index}: energy residual {theirs[2]}"
+        assert (apart <= limits).all(), f"case {index}: {apart}\n{duty}"
+        assert math.isnan(developed) == math.isnan(theirs[5])
+        worst = np.maximum(worst, apart)
+    assert worst[0] > 0.0
+    print("duty oracle, worst: %.2g K peak, %.2g K last, %.2g m, %.2g m/s2, %.2g s, %.2g" % (*worst,))
+
+
+def test_stops_and_snubs_are_those_of_a_second_solver(pairs):
+    apart_at_most(pairs, model.STOPS)
+
+
+def test_descents_are_those_of_a_second_solver(pairs):
+    apart_at_most(pairs, model.DESCENT)
+
+
+def test_drives_are_those_of_a_second_solver(pairs):
+    apart_at_most(pairs, model.DRIVE)
+
+
+def test_the_duties_are_warm_and_of_every_kind(pairs):
+    assert max(answer[4].max() for _, answer, _ in pairs) > 700.0
+    assert {duty.kind for duty, _, _ in pairs} == {model.STOPS, model.DESCENT, model.DRIVE}
+    manners = {duty.stops[4] for duty, _, _ in pairs if duty.kind == model.STOPS}
+    assert manners == {model.FORCE, model.DECELERATION, model.VERGE}
+
+
+# ---- the rig by section 8 of reference/method.md
+
+
+def disc_of(lines, axle, iron):
+    """Area and thickness of the iron, of one pad, of the open face and of the back."""
+    disc, pads = f"{axle}.disc.", f"{axle}.disc.pads."
+    outer = lines[disc + "rotor_diameter"] / 2
+    inner = lines.get(pads + "inner_radius", 2 * lines.get(disc + "effective_radius", 0.0) - outer)
+    if lines.get(pads + "shape") == "rectangle":
+        inner = lines[pads + "outer_radius"] - lines[pads + "height"]
+    elif lines.get(pads + "shape") == "outline":
+        inner = 2 * lines[disc + "effective_radius"] - outer
+    face = PI * (outer**2 - inner**2)
+    pad = face * lines[pads + "arc"] / (2 * PI)
+    if lines.get(pads + "shape") == "rectangle":
+        pad = min(lines[pads + "width"] * lines[pads + "height"], face / 2)
+    vented = lines[disc + "rotor"] == "vented"
+    back = 2 * face + 2 * 36 * 0.009 * (outer - inner) if vented else 0.0
+    thickness = lines[disc + "rotor_mass"] / iron["density"] / (2 * face)
+    return 2 * face, thickness, pad, 2 * (face - pad), back
+
+
+def drum_of(lines, axle, iron):
+    drum, lining = f"{axle}.drum.", f"{axle}.drum.lining."
+    diameter, width = lines[drum + "diameter"], lines[drum + "width"]
+    arc = math.radians(110)
+    if lining + "toe" in lines:
+        arc = lines[lining + "toe"] - lines[lining + "heel"]
+    area = PI * diameter * width
+    thickness = lines[drum + "drum_mass"] / iron["density"] / area
+    back = PI * (diameter + 2 * thickness) * width
+    return area, thickness, arc * diameter / 2 * 0.95 * width, 0.0, back
+
+
+def heat_values(text):
+    """The lines of heat_lines in SI."""
+    factors = {"mm": 1e-3, "deg": PI / 180, "": 1.0, "kg": 1.0, "m2": 1.0}
+    values, section = {}, ""
+    for line in text.splitlines():
+        if line.startswith("["):
+            section = line[1:-1]
+            continue
+        name, _, words = line.partition(" = ")
+        number, _, unit = words.partition(" ")
+        if "(" in words or unit == "degC":
+            continue
+        word = number.replace("grey_", "grey iron ")
+        plain = word.replace(".", "").replace("e-", "").isdigit()
+        values[f"{section}.{name}"] = float(number) * factors[unit] if plain else word
+    return values
+
+
+def test_the_rig_is_that_of_the_method_page(answers):
+    solids = json.loads((ROOT / "reference/materials.json").read_text())["solids"]
+    checked = 0
+    for number, order, rig, _ in answers:
+        text, raw = vehicles.vehicle(number, SEED)
+        lines = quantities.complete(raw | heat_values(order[0][len(text) + 1 :]))
+        iron = solids[lines["heat.iron"]]
+        for axle, brake in zip(("front", "rear"), model.read_rig(rig)[1]):
+            disc = lines[f"{axle}.axle.brake"] == "disc"
+            area, thickness, pad, open_face, back = (disc_of if disc else drum_of)(lines, axle, iron)
+            lining = lines[f"{axle}.disc.pads.thickness" if disc else f"{axle}.drum.lining.thickness"]
+            organic = solids["organic pad"]["conductivity"][0]
+            # Applied, heat reaches the middle of the pads: two, half as thick.
+            half = organic * 2 * pad / (lining / 2)
+            found = [
+                brake.area, brake.thickness, brake.front.area, brake.back.area,
+                brake.link[model.thermal.PAD] + brake.contact, brake.density, brake.share,
+            ]  # fmt: skip
+            expected = [area, thickness, open_face, back, half, iron["density"], 1.0]
+            assert found == pytest.approx(expected, rel=1e-6), f"vehicle {number}, {axle}"
+            kelvin = np.array(iron["temperature"]) + 273.15
+            table = np.column_stack([kelvin, iron["conductivity"], iron["heat_capacity"]])
+            assert brake.table == pytest.approx(table, rel=1e-12)
+            if disc:
+                hat = lines.get(f"{axle}.disc.hat_mass", 0.0)
+                assert (brake.capacity[model.thermal.HAT] > 0.0) == (hat > 0.0)
+            assert brake.capacity[model.thermal.HUB] == 0.0
+            checked += 1
+    assert checked >= 20
