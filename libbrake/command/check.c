@@ -28,8 +28,6 @@ static int take_words(char **words, struct options *o)
             const int status = command_take_rules(rules, &o->rules);
             if (status != 0)
                 return status;
-            if (!command_rules(rules, &o->rules))
-                return command_misused("--rules '%s'; accepts us, un, eu, all", rules);
         } else if (strcmp(word, "--json") == 0) {
             o->json = true;
         } else if (word[0] == '-' && word[1] != '\0') {

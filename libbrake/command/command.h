@@ -7,17 +7,17 @@
 
 enum { EXIT_REFUSED = 2, COMMAND_SETTINGS = 64 /* most times --set */ };
 
+int command_new(int count, char **words);
 int command_check(int count, char **words);
 int command_compare(int count, char **words);
-int command_heat(int count, char **words);
+int command_size(int count, char **words);
 int command_spread(int count, char **words);
 int command_sweep(int count, char **words);
-int command_size(int count, char **words);
-int command_report(int count, char **words);
-int command_new(int count, char **words);
-int command_explain(int count, char **words);
+int command_heat(int count, char **words);
 int command_drivelog(int count, char **words);
 int command_shakedown(int count, char **words);
+int command_report(int count, char **words);
+int command_explain(int count, char **words);
 
 /* Complains about the words of the command line; returns EXIT_REFUSED. */
 __attribute__((format(printf, 1, 2))) int command_misused(const char *format, ...);
@@ -25,9 +25,6 @@ __attribute__((format(printf, 1, 2))) int command_misused(const char *format, ..
 /* The value of an option: behind its equals sign, or the next word, which is then used up. NULL: the
  * word is not this option. */
 char *command_value_of(const char *option, char *word, char *next, int *at);
-
-/* Families of rules of a word; false: there is no such word. */
-bool command_rules(const char *word, unsigned *rules);
 
 /* Reads a vehicle file, applies settings in their order and completes it; prints what is wrong.
  * Returns 0 or EXIT_REFUSED. */

@@ -18,8 +18,9 @@ static int take_words(char **words, struct options *o)
         char *word = words[i];
         char *rules = command_value_of("--rules", word, words[i + 1], &i);
         if (rules != NULL) {
-            if (!command_rules(rules, &o->rules))
-                return command_misused("--rules '%s'; accepts us, un, eu, all", rules);
+            const int status = command_take_rules(rules, &o->rules);
+            if (status != 0)
+                return status;
         } else if (strcmp(word, "--json") == 0) {
             o->json = true;
         } else if (word[0] == '-' && word[1] != '\0') {

@@ -113,24 +113,6 @@ char *command_value_of(const char *option, char *word, char *next, int *at)
     return next != NULL ? next : word + length;
 }
 
-bool command_rules(const char *word, unsigned *rules)
-{
-    static const struct {
-        const char *word;
-        unsigned rules;
-    } known[] = {{"us", BRAKE_RULES_US},
-                 {"un", BRAKE_RULES_UN},
-                 {"eu", BRAKE_RULES_EU},
-                 {"all", BRAKE_RULES_ALL}};
-    for (size_t i = 0; i < sizeof known / sizeof known[0]; i++) {
-        if (strcmp(word, known[i].word) == 0) {
-            *rules = known[i].rules;
-            return true;
-        }
-    }
-    return false;
-}
-
 static void complain(const char *where, const struct brake_error *error)
 {
     fputs(where, stderr);

@@ -1,10 +1,10 @@
 #include <stddef.h>
 
-#include "changes.h"
+#include "differences.h"
 #include "html.h"
 #include "page.h"
 
-static void row(const struct brake_change *change, FILE *stream)
+static void row(const struct brake_difference *change, FILE *stream)
 {
     fputs("<tr>\n<th scope=\"row\"><bdi>", stream);
     brake_page_text(stream, change->what);
@@ -22,18 +22,18 @@ void brake_html_changes(const struct brake_paper *paper, FILE *stream)
 {
     static const char *const margins[] = {"Margin of", "Before", "Now", "Given or taken", NULL};
     static const char *const lines[] = {"Line", "Before", "Now", NULL};
-    struct brake_change change;
+    struct brake_difference change;
     int at = 0;
     if (paper->before == NULL)
         return;
     brake_page_section(stream, "changes", "What the changes gave or took");
     brake_page_table(stream, "wide of4", "Margins of the requirements, before and now.", margins);
-    while (brake_changed_margin(paper, &at, &change))
+    while (brake_differing_margin(paper, &at, &change))
         row(&change, stream);
     brake_page_table_end(stream);
     brake_page_table(stream, "wide of3", "What was changed: the lines that differ.", lines);
     at = 0;
-    while (brake_changed_line(paper, &at, &change))
+    while (brake_differing_line(paper, &at, &change))
         row(&change, stream);
     brake_page_table_end(stream);
     brake_page_section_end(stream);

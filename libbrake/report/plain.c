@@ -2,7 +2,7 @@
 #include <string.h>
 
 #include "brake/paper.h"
-#include "changes.h"
+#include "differences.h"
 #include "paragraph.h"
 #include "standing.h"
 #include "text.h"
@@ -10,20 +10,20 @@
 
 static void changes(const struct brake_paper *paper, FILE *stream)
 {
-    struct brake_change change;
-    char text[2 * BRAKE_CHANGE_TEXT + 300];
+    struct brake_difference change;
+    char text[2 * BRAKE_DIFFERENCE_TEXT + 300];
     int at = 0;
     if (paper->before == NULL)
         return;
     fputs("\nWHAT THE CHANGES GAVE OR TOOK (margins, before and now)\n", stream);
-    while (brake_changed_margin(paper, &at, &change)) {
+    while (brake_differing_margin(paper, &at, &change)) {
         snprintf(text, sizeof text, "%s: %s, now %s (%s)", change.what, change.before, change.after,
                  change.given);
         brake_paragraph(stream, "  - ", text);
     }
     fputs("\nWHAT WAS CHANGED\n", stream);
     at = 0;
-    while (brake_changed_line(paper, &at, &change)) {
+    while (brake_differing_line(paper, &at, &change)) {
         snprintf(text, sizeof text, "%s: %s, now %s", change.what, change.before, change.after);
         brake_paragraph(stream, "  - ", text);
     }

@@ -54,8 +54,6 @@ static void repeat_section(struct work *w, int section)
         if (record->from > BRAKE_DEFAULT || !work_held(w, from + row))
             continue;
         memcpy(work_in(w, to + row), work_in(w, from + row),
-               size_of_kind(work_row(w, to + row)->kind));
-        memcpy(brake_quantity_in(w->vehicle, to + row), brake_quantity_in(w->vehicle, from + row),
                brake_quantity_size(to + row));
         *record = w->sheet->record[from + row];
         record->from = BRAKE_DEFAULT;

@@ -1,4 +1,4 @@
-#include "changes.h"
+#include "differences.h"
 
 #include <math.h>
 #include <string.h>
@@ -6,12 +6,12 @@
 #include "words.h"
 
 /* Value of a line as it is said; "not there" when it is not. */
-static void say(const struct brake_sheet *sheet, const char *path, char text[BRAKE_CHANGE_TEXT])
+static void say(const struct brake_sheet *sheet, const char *path, char text[BRAKE_DIFFERENCE_TEXT])
 {
     const int index = brake_catalogue_find(&sheet->vehicle, path);
-    snprintf(text, BRAKE_CHANGE_TEXT, "not there");
+    snprintf(text, BRAKE_DIFFERENCE_TEXT, "not there");
     if (index >= 0 && sheet->record[index].from != BRAKE_ABSENT)
-        brake_words_input(sheet, index, text, BRAKE_CHANGE_TEXT);
+        brake_words_input(sheet, index, text, BRAKE_DIFFERENCE_TEXT);
 }
 
 /* What is worked out, or repeats another section, follows from other lines. */
@@ -22,7 +22,7 @@ static bool follows(const struct brake_sheet *sheet, const char *path)
 }
 
 /* Lines of now come first, then those of before that are gone. */
-bool brake_changed_line(const struct brake_paper *paper, int *at, struct brake_change *change)
+bool brake_differing_line(const struct brake_paper *paper, int *at, struct brake_difference *change)
 {
     const int count = brake_catalogue_count();
     change->given[0] = '\0';
@@ -45,7 +45,8 @@ bool brake_changed_line(const struct brake_paper *paper, int *at, struct brake_c
     return false;
 }
 
-bool brake_changed_margin(const struct brake_paper *paper, int *at, struct brake_change *change)
+bool brake_differing_margin(const struct brake_paper *paper, int *at,
+                            struct brake_difference *change)
 {
     const struct brake_assessment *now = paper->assessment;
     const struct brake_assessment *then = paper->before_assessment;
