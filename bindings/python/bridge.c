@@ -1,0 +1,229 @@
+#define _POSIX_C_SOURCE 200809L /* fmemopen, open_memstream */
+#include "bridge.h"
+
+#include <cjson/cJSON.h>
+#include <math.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+const char *library_version(void)
+{
+    return BRAKE_VERSION;
+}
+
+size_t sheet_size(void)
+{
+    return sizeof(struct brake_sheet);
+}
+
+const char *caution_text(void)
+{
+    return BRAKE_CAUTION;
+}
+
+const char *status_message(int status)
+{
+    return brake_status_message((enum brake_status)status);
+}
+
+double amount_read(const char *name, const char *text, const char *unit,
+                   struct brake_error *error)
+{
+    const struct brake_unit *si = brake_unit_find(unit);
+    double value = BRAKE_NAN;
+    error->status = brake_amount_read(name, text, si != NULL ? si->dimension : BRAKE_RATIO, &value, error);
+    return value;
+}
+
+/* ---- reading and setting -------------------------------------------------------------------- */
+
+enum brake_status sheet_read(const char *bytes, size_t size, struct brake_sheet *sheet,
+                             struct brake_error *error)
+{
+    FILE *stream = fmemopen((void *)(uintptr_t)bytes, size, "rb");
+    if (stream == NULL)
+        return error->status = BRAKE_E_READ;
+    enum brake_status status = brake_file_read(stream, sheet, error);
+    fclose(stream);
+    return status == BRAKE_OK ? brake_sheet_complete(sheet, error) : status;
+}
+
+enum brake_status sheet_set(struct brake_sheet *sheet, const char *setting,
+                            struct brake_error *error)
+{
+    return brake_file_set(sheet, setting, error);
+}
+
+enum brake_status sheet_complete(struct brake_sheet *sheet, struct brake_error *error)
+{
+    return brake_sheet_complete(sheet, error);
+}
+
+/* ---- asking for a value --------------------------------------------------------------------- */
+
+int sheet_find(const struct brake_sheet *sheet, const char *path)
+{
+    return brake_catalogue_find(&sheet->vehicle, path);
+}
+
+static bool is_row(int index)
+{
+    return index >= 0 && index < brake_catalogue_count();
+}
+
+static const void *value_at(const struct brake_sheet *sheet, int index)
+{
+    return brake_quantity_in((struct brake_vehicle *)(uintptr_t)&sheet->vehicle, index);
+}
+
+void sheet_parts(const struct brake_sheet *sheet, char *text, size_t size)
+{
+    size_t used = 0;
+    for (int i = 0; i < sheet->vehicle.parts && used < size; i++)
+        used += (size_t)snprintf(text + used, size - used, "%s\n", sheet->vehicle.part[i].name);
+}
+
+double sheet_number(const struct brake_sheet *sheet, int index)
+{
+    return is_row(index) ? brake_quantity_value(&sheet->vehicle, index) : BRAKE_NAN;
+}
+
+void sheet_word(const struct brake_sheet *sheet, int index, char *text, size_t size)
+{
+    if (!is_row(index) || sheet->record[index].from == BRAKE_ABSENT)
+        return;
+    const struct brake_quantity *row = brake_quantity_at(index);
+    const void *at = value_at(sheet, index);
+    if (row->kind == BRAKE_CHOICE)
+        snprintf(text, size, "%s", row->choices[*(const int *)at]);
+    else if (row->kind == BRAKE_TEXT)
+        snprintf(text, size, "%s", (const char *)at);
+}
+
+void sheet_text(const struct brake_sheet *sheet, int index, char *text, size_t size)
+{
+    if (is_row(index))
+        brake_value_write(&sheet->vehicle, index, text, size);
+}
+
+static int pairs_of_pistons(const struct brake_pistons *pistons, double *pair)
+{
+    int count = 0;
+    for (; count < BRAKE_GROUPS && pistons->count[count] > 0.0; count++) {
+        pair[2 * count] = pistons->count[count];
+        pair[2 * count + 1] = pistons->diameter[count];
+    }
+    return count;
+}
+
+int sheet_pairs(const struct brake_sheet *sheet, int index, double pair[BRAKE_PAIR_NUMBERS])
+{
+    const enum brake_kind kind = is_row(index) ? brake_quantity_at(index)->kind : BRAKE_REAL;
+    if (kind == BRAKE_PISTONS)
+        return pairs_of_pistons(value_at(sheet, index), pair);
+    if (kind != BRAKE_CURVE)
+        return 0;
+    const struct brake_points *points = value_at(sheet, index);
+    for (int i = 0; i < points->count; i++) {
+        pair[2 * i] = points->at[i].x;
+        pair[2 * i + 1] = points->at[i].y;
+    }
+    return points->count;
+}
+
+/* ---- comparing ------------------------------------------------------------------------------ */
+
+static bool same_number(double a, double b)
+{
+    return a == b || (isnan(a) && isnan(b));
+}
+
+static bool same_value(const struct brake_sheet *a, const struct brake_sheet *b, int index)
+{
+    double one[BRAKE_PAIR_NUMBERS];
+    double two[BRAKE_PAIR_NUMBERS];
+    char word[2][BRAKE_TEXT_SIZE] = {"", ""};
+    const int count = sheet_pairs(a, index, one);
+    sheet_word(a, index, word[0], sizeof word[0]);
+    sheet_word(b, index, word[1], sizeof word[1]);
+    bool same = count == sheet_pairs(b, index, two) && strcmp(word[0], word[1]) == 0 &&
+                same_number(sheet_number(a, index), sheet_number(b, index));
+    for (int i = 0; same && i < 2 * count; i++)
+        same = same_number(one[i], two[i]);
+    return same;
+}
+
+bool sheet_same(const struct brake_sheet *sheet, const struct brake_sheet *other)
+{
+    bool same = sheet->vehicle.parts == other->vehicle.parts;
+    for (int i = 0; same && i < brake_catalogue_count(); i++) {
+        const struct brake_record *a = &sheet->record[i];
+        const struct brake_record *b = &other->record[i];
+        same = a->from == b->from && same_number(a->tolerance, b->tolerance) &&
+               same_value(sheet, other, i);
+    }
+    return same;
+}
+
+/* ---- answers as text ------------------------------------------------------------------------ */
+
+static char *printed(cJSON *object)
+{
+    char *text = object != NULL ? cJSON_PrintUnformatted(object) : NULL;
+    cJSON_Delete(object);
+    return text;
+}
+
+char *sheet_json(const struct brake_sheet *sheet)
+{
+    cJSON *all = cJSON_CreateObject();
+    for (int i = 0; i < brake_catalogue_count(); i++) {
+        char path[160];
+        char text[1024];
+        if (sheet->record[i].from == BRAKE_ABSENT)
+            continue;
+        cJSON *one = cJSON_CreateObject();
+        brake_value_write(&sheet->vehicle, i, text, sizeof text);
+        cJSON_AddStringToObject(one, "text", text);
+        cJSON_AddStringToObject(one, "from", brake_from_word(sheet->record[i].from));
+        cJSON_AddNumberToObject(one, "tolerance", sheet->record[i].tolerance);
+        brake_catalogue_path(&sheet->vehicle, i, path, sizeof path);
+        cJSON_AddItemToObject(all, path, one);
+    }
+    return printed(all);
+}
+
+char *sheet_report(const struct brake_sheet *sheet, unsigned rules)
+{
+    struct brake_assessment assessment;
+    char *text = NULL;
+    size_t size = 0;
+    FILE *stream = open_memstream(&text, &size);
+    if (stream == NULL)
+        return NULL;
+    brake_assess(sheet, rules, &assessment);
+    brake_report_text(sheet, &assessment, stream);
+    fclose(stream);
+    return text;
+}
+
+char *sheet_check_json(const struct brake_sheet *sheet, unsigned rules)
+{
+    struct brake_assessment assessment;
+    brake_assess(sheet, rules, &assessment);
+    return brake_report_json(sheet, &assessment, true);
+}
+
+char *sheet_file(const struct brake_sheet *sheet)
+{
+    char *text = NULL;
+    size_t size = 0;
+    FILE *stream = open_memstream(&text, &size);
+    if (stream == NULL)
+        return NULL;
+    brake_file_write(sheet, stream);
+    fclose(stream);
+    return text;
+}

@@ -1,0 +1,92 @@
+/* The library as Python asks it: a vehicle as one buffer, answers as JSON. */
+#ifndef LIBBRAKE_PYTHON_BRIDGE_H
+#define LIBBRAKE_PYTHON_BRIDGE_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "brake/brake.h"
+
+enum { BRAKE_PAIR_NUMBERS = 2 * BRAKE_POINTS /* room for every curve and all pistons */ };
+
+/* Version of the library. */
+const char *library_version(void);
+
+/* Bytes of a vehicle. */
+size_t sheet_size(void);
+
+/* The caution that stands in every output. */
+const char *caution_text(void);
+
+/* Reads and completes a vehicle file, given as its bytes. */
+enum brake_status sheet_read(const char *bytes, size_t size, struct brake_sheet *sheet,
+                             struct brake_error *error);
+
+/* Sets one line, "path=value"; complete the vehicle afterwards. */
+enum brake_status sheet_set(struct brake_sheet *sheet, const char *setting,
+                            struct brake_error *error);
+enum brake_status sheet_complete(struct brake_sheet *sheet, struct brake_error *error);
+
+/* Number of a path; -1: there is none. */
+int sheet_find(const struct brake_sheet *sheet, const char *path);
+
+/* Names of the parts, one a line. */
+void sheet_parts(const struct brake_sheet *sheet, char *text, size_t size);
+
+/* A number; NaN when not known. */
+double sheet_number(const struct brake_sheet *sheet, int index);
+
+/* A word or a text; any value as a file has it. */
+void sheet_word(const struct brake_sheet *sheet, int index, char *text, size_t size);
+void sheet_text(const struct brake_sheet *sheet, int index, char *text, size_t size);
+
+/* Pairs of a curve or of pistons, side by side; gives their number. */
+int sheet_pairs(const struct brake_sheet *sheet, int index, double pair[BRAKE_PAIR_NUMBERS]);
+
+/* Whether two vehicles hold the same values from the same sources. */
+bool sheet_same(const struct brake_sheet *sheet, const struct brake_sheet *other);
+
+/* Every line that is known, as JSON: {path: {text, from, tolerance}}. */
+char *sheet_json(const struct brake_sheet *sheet);
+
+/* As `stopmargin check` prints it, for people and as JSON. */
+char *sheet_report(const struct brake_sheet *sheet, unsigned rules);
+char *sheet_check_json(const struct brake_sheet *sheet, unsigned rules);
+
+/* The vehicle as a file. */
+char *sheet_file(const struct brake_sheet *sheet);
+
+/* The message of a status. */
+const char *status_message(int status);
+
+/* A number of a text with its unit, in SI; `unit` is the SI unit of what it must measure. */
+double amount_read(const char *name, const char *text, const char *unit,
+                   struct brake_error *error);
+
+/* An array of doubles. */
+struct numbers {
+    const double *at;
+    long count;
+};
+
+/* The history of a duty. */
+struct rows {
+    struct brake_duty_row *row;
+    size_t count;
+    size_t room;
+    bool lost; /* memory was short */
+};
+
+/* Names of the numbers that make a duty, in their order. */
+const char *duty_fields(void);
+
+/* Runs a duty; gives it as JSON and its history. `points`: time, speed and grade of each row of a
+ * drive; `sequence`: the published one that is run, or empty. */
+char *duty_run(const struct brake_sheet *sheet, bool full, struct numbers fields,
+               struct numbers points, const char *sequence, struct rows *rows,
+               struct brake_error *error);
+
+/* Sections, quantities, results, criteria, messages of the library as JSON. */
+char *catalogue_json(void);
+
+#endif

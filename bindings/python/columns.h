@@ -1,0 +1,44 @@
+/* Numbers side by side: how arrays of Python reach a function of the model. */
+#ifndef LIBBRAKE_PYTHON_COLUMNS_H
+#define LIBBRAKE_PYTHON_COLUMNS_H
+
+#include <stdbool.h>
+
+#include "brake/status.h"
+
+enum { COLUMNS = 32 /* most of one call */ };
+
+/* An array, or one number that stands for as many as are wanted: step 0. */
+struct column {
+    const double *at;
+    long step;
+    long count;
+};
+
+static inline double column_at(struct column column, long i)
+{
+    return column.at[i * column.step];
+}
+
+static inline bool columns_move(const struct column *column, int count)
+{
+    for (int i = 0; i < count; i++) {
+        if (column[i].step != 0)
+            return true;
+    }
+    return false;
+}
+
+/* A function of the model over columns. */
+struct kernel {
+    int inputs;
+    int outputs;
+    unsigned whole; /* bits of the columns that must be whole numbers */
+    enum brake_status (*loop)(const struct column *series, const struct column *in,
+                              double *const *out, long count);
+};
+
+extern const struct kernel kernels[];
+extern const int kernels_count;
+
+#endif

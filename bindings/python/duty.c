@@ -1,0 +1,115 @@
+#include <stdlib.h>
+#include <string.h>
+
+#include "bridge.h"
+
+const char *duty_fields(void)
+{
+    return "kind count from to interval manner deceleration grade length speed engine force rest "
+           "rest_speed";
+}
+
+enum { FIELDS = 14 };
+
+static void take_fields(const double *n, struct brake_duty *duty)
+{
+    const struct brake_stops stops = {.count = (int)n[1],
+                                      .from = n[2],
+                                      .to = n[3],
+                                      .interval = n[4],
+                                      .manner = (enum brake_manner)n[5],
+                                      .deceleration = n[6]};
+    *duty = (struct brake_duty){.kind = (enum brake_duty_kind)n[0],
+                                .stops = stops,
+                                .descent = {n[7], n[8], n[9], n[10]},
+                                .force = n[11],
+                                .rest = n[12],
+                                .rest_speed = n[13]};
+}
+
+static enum brake_status refuse(struct brake_error *error, enum brake_status status,
+                                const char *text)
+{
+    error->status = status;
+    snprintf(error->text, sizeof error->text, "%s", text);
+    return status;
+}
+
+static bool is_whole_count(double count)
+{
+    return count >= 0.0 && count <= 1e5 && count == (int)count;
+}
+
+static enum brake_status take_duty(const struct brake_vehicle *vehicle, struct numbers fields,
+                                   const char *sequence, struct brake_duty *duty,
+                                   struct brake_error *error)
+{
+    const struct brake_fade_sequence *published = brake_fade_sequence_at(0);
+    if (fields.count != FIELDS || !is_whole_count(fields.at[1]))
+        return refuse(error, BRAKE_E_RANGE, "count: accepts whole numbers from 1 to 100000");
+    take_fields(fields.at, duty);
+    for (int i = 0; sequence[0] != '\0' && published != NULL; published = brake_fade_sequence_at(++i)) {
+        if (strcmp(published->id, sequence) == 0) {
+            duty->stops = brake_fade_stops(published, vehicle->general.top_speed);
+            return BRAKE_OK;
+        }
+    }
+    return sequence[0] == '\0' ? BRAKE_OK
+                               : refuse(error, BRAKE_E_UNKNOWN, "there is no such fade sequence");
+}
+
+static void keep_row(void *context, const struct brake_duty_row *row)
+{
+    struct rows *rows = context;
+    if (rows->count == rows->room && !rows->lost) {
+        const size_t room = rows->room > 0 ? 2 * rows->room : 1024;
+        struct brake_duty_row *more = realloc(rows->row, room * sizeof *more);
+        rows->lost = more == NULL;
+        rows->row = rows->lost ? rows->row : more;
+        rows->room = rows->lost ? rows->room : room;
+    }
+    if (!rows->lost)
+        rows->row[rows->count++] = *row;
+}
+
+static char *run(const struct brake_sheet *sheet, const struct brake_duty *duty,
+                 struct brake_hot_rig *hot, enum brake_load load, struct rows *rows,
+                 struct brake_error *error)
+{
+    struct brake_duty_result result;
+    const struct brake_duty_watch watch = {keep_row, rows};
+    enum brake_status status = brake_hot_rig_build(&sheet->vehicle, load, hot, error);
+    if (status != BRAKE_OK)
+        return NULL;
+    if (brake_duty_wrong(duty) != NULL) {
+        refuse(error, BRAKE_E_RANGE, brake_duty_wrong(duty));
+        return NULL;
+    }
+    status = brake_duty_run(hot, duty, &watch, &result);
+    if (status == BRAKE_OK && rows->lost)
+        status = BRAKE_E_SIZE;
+    if (status != BRAKE_OK) {
+        refuse(error, status, brake_status_message(status));
+        return NULL;
+    }
+    return brake_report_duty_json(&(struct brake_duty_report){
+        sheet, load, hot, duty, &result, rows->row, (long)rows->count});
+}
+
+char *duty_run(const struct brake_sheet *sheet, bool full, struct numbers fields,
+               struct numbers points, const char *sequence, struct rows *rows,
+               struct brake_error *error)
+{
+    struct brake_duty duty;
+    struct brake_hot_rig *hot = calloc(1, sizeof *hot); /* it is large for a thread's stack */
+    char *text = NULL;
+    if (hot == NULL) {
+        refuse(error, BRAKE_E_SIZE, "memory is short");
+    } else if (take_duty(&sheet->vehicle, fields, sequence, &duty, error) == BRAKE_OK) {
+        duty.cycle.point = (const struct brake_cycle_point *)points.at;
+        duty.cycle.count = (int)(points.count / 3);
+        text = run(sheet, &duty, hot, full ? BRAKE_FULL : BRAKE_EMPTY, rows, error);
+    }
+    free(hot);
+    return text;
+}

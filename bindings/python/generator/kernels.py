@@ -1,0 +1,111 @@
+"""The loops in C over the functions of the model, one a function."""
+
+_HEAD = """/* Made from the headers by generator/kernels.py. */
+#include "columns.h"
+
+#include "brake/brake.h"
+
+"""
+
+
+def _value(ctype, column):
+    """C text of one number of a column."""
+    value = f"column_at(in[{column}], i)"
+    return value if ctype == "double" else f"({ctype}){value}"
+
+
+def _declare(call):
+    """Lines that declare what the function works on."""
+    for parameter in call.inputs:
+        if parameter.variable.type.startswith("struct") and parameter.columns:
+            yield f"    {parameter.variable.type} {parameter.variable.name};"
+    for parameter in call.outputs:
+        if parameter not in call.inputs:
+            yield f"    {parameter.variable.type} {parameter.variable.name};"
+
+
+def _fill(call):
+    """Lines that fill the structs: once when no number of theirs moves."""
+    column = 0
+    for parameter in call.inputs:
+        name, count = parameter.variable.name, len(parameter.columns)
+        if parameter.variable.type.startswith("struct") and count:
+            yield f"        if (i == 0 || columns_move(in + {column}, {count})) {{"
+            for offset, (member, ctype) in enumerate(parameter.columns):
+                yield f"            {name}{member} = {_value(ctype, column + offset)};"
+            yield "        }"
+        column += count
+
+
+def _argument(parameter, column):
+    """C text of one argument of the call."""
+    variable = parameter.variable
+    if parameter.series == "text":
+        return "(const char *)series->at"
+    if parameter.series == "pairs":
+        return "(const struct brake_point *)series->at, (int)(series->count / 2)"
+    if variable.type.startswith("struct") or (variable.pointer and not variable.const):
+        return ("&" if variable.pointer else "") + variable.name
+    return _value(variable.type, column)
+
+
+def _arguments(call):
+    """Arguments in the order of the declaration."""
+    inputs = {p.variable.name: p for p in (*call.outputs, *call.inputs)}
+    places, column = {}, 0
+    for parameter in call.inputs:
+        places[parameter.variable.name] = column
+        column += len(parameter.columns)
+    for variable in call.function.arguments:
+        if variable.name in inputs:
+            yield _argument(inputs[variable.name], places.get(variable.name))
+
+
+def _result(call):
+    return {"void": "", "enum brake_status": "status = "}.get(call.function.type, "result = ")
+
+
+def _give(call):
+    """Lines that write the results into their columns."""
+    column = 0
+    for parameter in call.outputs:
+        for member, ctype in parameter.columns:
+            cast = "" if ctype == "double" else "(double)"
+            yield f"        out[{column}][i] = {cast}{parameter.variable.name}{member};"
+            column += 1
+
+
+def _loop(number, call):
+    function = call.function.name
+    lines = [
+        f"/* {function} */",
+        f"static enum brake_status loop_{number}(const struct column *series, "
+        "const struct column *in,",
+        "    double *const *out, long count)",
+        "{",
+        "    enum brake_status status = BRAKE_OK;",
+        "    (void)series;",
+        "    (void)in;",
+        *_declare(call),
+        "    for (long i = 0; i < count; i++) {",
+        *_fill(call),
+        f"        {_result(call)}{function}({', '.join(_arguments(call))});",
+        *_give(call),
+        "    }",
+        "    return status;",
+        "}",
+    ]
+    return "\n".join(lines)
+
+
+def source(model):
+    """Text of kernels.c."""
+    loops = "\n\n".join(_loop(number, call) for number, call in enumerate(model.calls))
+    rows = ",\n".join(
+        f"    {{{call.width[0]}, {call.width[1]}, 0x{call.whole:x}u, loop_{number}}}"
+        for number, call in enumerate(model.calls)
+    )
+    return (
+        f"{_HEAD}{loops}\n\nconst struct kernel kernels[] = {{\n{rows}\n}};\n\n"
+        f"const int kernels_count = {len(model.calls)};\n"
+    )

@@ -1,0 +1,100 @@
+/* What Python reaches of the library: the vehicle, its studies, the loops over the model.
+ *
+ * A vehicle is a buffer that holds a struct brake_sheet: Python copies, compares and stores it as
+ * the bytes that it is. A refusal becomes an exception of libbrake.errors. */
+%module(package="libbrake", threads="1") core
+
+%{
+#include "call.h"
+#include "bridge.h"
+%}
+
+/* Nothing but what runs long lets other threads go on. */
+%nothread;
+
+/* A buffer of Python held until after the call. */
+%define HELD(PATTERN, FLAGS, CHECK)
+%typemap(in) PATTERN (Py_buffer view = {0}) {
+    if (PyObject_GetBuffer($input, &view, FLAGS) != 0)
+        SWIG_fail;
+    if (!(CHECK)) {
+        PyErr_SetString(PyExc_ValueError, "the buffer is not of the size or kind that is wanted");
+        PyBuffer_Release(&view);
+        SWIG_fail;
+    }
+    $1 = view.buf;
+}
+%typemap(freearg) PATTERN { PyBuffer_Release(&view$argnum); }
+%enddef
+
+HELD(struct brake_sheet *sheet, PyBUF_WRITABLE, view.len == sizeof(struct brake_sheet))
+HELD(const struct brake_sheet *sheet, PyBUF_SIMPLE, view.len == sizeof(struct brake_sheet))
+HELD(const struct brake_sheet *other, PyBUF_SIMPLE, view.len == sizeof(struct brake_sheet))
+HELD(double pair[BRAKE_PAIR_NUMBERS], PyBUF_WRITABLE, view.len == BRAKE_PAIR_NUMBERS * sizeof(double))
+
+/* Columns: a sequence of numbers and of contiguous buffers of doubles. */
+%typemap(in) (const struct columns *) (struct columns columns = {0}) {
+    if (!columns_take($input, false, &columns))
+        SWIG_fail;
+    $1 = &columns;
+}
+%typemap(freearg) (const struct columns *) { columns_release(&columns$argnum); }
+%typemap(in) (const struct columns *out) (struct columns columns = {0}) {
+    if (!columns_take($input, true, &columns))
+        SWIG_fail;
+    $1 = &columns;
+}
+%typemap(freearg) (const struct columns *out) { columns_release(&columns$argnum); }
+
+/* Why an input was refused. */
+%typemap(in, numinputs=0) struct brake_error *error (struct brake_error error) {
+    memset(&error, 0, sizeof error);
+    $1 = &error;
+}
+%typemap(argout) struct brake_error *error {
+    if ($1->status < 0) {
+        call_refuse($1);
+        SWIG_fail;
+    }
+}
+%typemap(out) enum brake_status { $result = SWIG_Py_Void(); }
+
+/* An array of doubles, and the rows of a history. */
+%typemap(in) struct numbers (Py_buffer view = {0}) {
+    if (PyObject_GetBuffer($input, &view, PyBUF_SIMPLE) != 0)
+        SWIG_fail;
+    $1.at = view.buf;
+    $1.count = (long)(view.len / (long)sizeof(double));
+}
+%typemap(freearg) struct numbers { PyBuffer_Release(&view$argnum); }
+%typemap(in, numinputs=0) struct rows *rows (struct rows rows = {0}) { $1 = &rows; }
+%typemap(argout) struct rows *rows {
+    $result = SWIG_Python_AppendOutput($result, PyBytes_FromStringAndSize(
+        (const char *)$1->row, (Py_ssize_t)($1->count * sizeof *$1->row)));
+}
+%typemap(freearg) struct rows *rows { free($1->row); }
+
+/* A short text that is filled. */
+%typemap(in, numinputs=0) (char *text, size_t size) (char text[512]) {
+    text[0] = '\0';
+    $1 = text;
+    $2 = sizeof text;
+}
+%typemap(argout) (char *text, size_t size) { $result = PyUnicode_FromString($1); }
+
+/* Bytes of a file. */
+%include <pybuffer.i>
+%pybuffer_binary(const char *bytes, size_t size);
+
+%newobject sheet_json;
+%newobject sheet_check_json;
+%newobject sheet_report;
+%newobject catalogue_json;
+%newobject sheet_file;
+%newobject duty_run;
+%ignore numbers;
+%ignore rows;
+
+%include "call.h"
+%thread;
+%include "bridge.h"

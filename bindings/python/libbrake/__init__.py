@@ -1,0 +1,31 @@
+"""Are the brakes of a modified road vehicle still adequate?
+
+    v = libbrake.load("heron.ini")
+    v.front.tyre.rollout = "99 in"
+    print(v.check())
+
+Each subject of the model is a module: `libbrake.disc.torque(...)`, with numbers or arrays.
+
+CAUTION. A calculation is not an approval. Local codes rule, and road brakes must be checked by a
+qualified inspector before the vehicle is driven on the road.
+"""
+import importlib
+
+from libbrake._core import library_version as _version
+from libbrake.made import SUBJECTS
+
+__version__ = _version()
+_ELSEWHERE = {"Vehicle": "vehicle", "load": "vehicle", "loads": "vehicle"}
+
+
+def __getattr__(name):
+    """Modules and functions when they are first asked for: importing the package is quick."""
+    if name in (*SUBJECTS, "errors"):
+        return importlib.import_module(f"libbrake.{name}")
+    if name in _ELSEWHERE:
+        return getattr(importlib.import_module(f"libbrake.{_ELSEWHERE[name]}"), name)
+    raise AttributeError(f"module 'libbrake' has no attribute '{name}'")
+
+
+def __dir__():
+    return sorted(["__version__", "errors", *SUBJECTS, *_ELSEWHERE])

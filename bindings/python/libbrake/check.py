@@ -1,0 +1,46 @@
+"""What `check` says of a vehicle."""
+import json
+
+from libbrake import _core
+from libbrake.tree import Named, Tree, number
+
+RULES = {"us": 1, "un": 2, "eu": 4, "all": 7}
+
+
+class Check(Tree):
+    """Results by name (`c.full.stop.distance`, SI, NaN when it cannot be said), `criteria`,
+    `warnings`, `summary`, `inspector` and `caution`. Printed, it is the report of the command.
+    """
+
+    def __init__(self, text, report):
+        self._text, self._report = text, report
+        found = json.loads(text)
+        super().__init__({path: number(one["value"]) for path, one in found["results"].items()})
+        self.criteria = [Named(one) for one in found["criteria"]]
+        self.warnings = [Named(one) for one in found["warnings"]]
+        self.summary = Named(found["summary"])
+        self.inspector = found["inspector"]
+        self.caution = found["caution"]
+
+    def to_dict(self):
+        """The object that `stopmargin check --json` prints."""
+        return json.loads(self._text)
+
+    def __repr__(self):
+        return self._report
+
+    def _repr_html_(self):
+        from libbrake.html import check
+
+        return check(self)
+
+    def __reduce__(self):
+        return Check, (self._text, self._report)
+
+
+def check(sheet, rules):
+    """Check a vehicle."""
+    if rules not in RULES:
+        raise ValueError(f"rules: got {rules!r}; accepts {', '.join(RULES)}")
+    bits = RULES[rules]
+    return Check(_core.sheet_check_json(sheet, bits), _core.sheet_report(sheet, bits))

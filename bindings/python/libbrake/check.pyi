@@ -1,0 +1,12 @@
+from typing import Any
+
+from libbrake.outcomes import Outcomes
+from libbrake.tree import Named
+
+class Check(Outcomes):
+    criteria: list[Named]
+    warnings: list[Named]
+    summary: Named
+    inspector: list[str]
+    caution: str
+    def to_dict(self) -> dict[str, Any]: ...

@@ -1,0 +1,29 @@
+from collections.abc import Sequence
+from typing import Any, Optional, Union
+
+from libbrake.arrays import Values
+from libbrake.lines import Section
+from libbrake.table import Table
+from libbrake.tree import Named, Tree
+
+Amount = Union[float, str]
+Amounts = Union[Amount, Sequence[Amount]]
+
+class Heat(Tree):
+    summary: Named
+    warnings: list[Named]
+    caution: str
+    history: Table
+    def to_dict(self) -> dict[str, Any]: ...
+
+class HeatSection(Section):
+    def __call__(
+        self,
+        *,
+        stop: Optional[Amounts] = None,
+        snubs: Optional[Amounts] = None,
+        descent: Optional[Amounts] = None,
+        cycle: Optional[Sequence[Values]] = None,
+        cool: Optional[Amounts] = None,
+        load: str = "full",
+    ) -> Heat: ...

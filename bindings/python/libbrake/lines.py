@@ -1,0 +1,156 @@
+"""Lines of the vehicle file as attributes: read as SI numbers, set as numbers or words."""
+import re
+from array import array
+from numbers import Real as Number
+
+from libbrake import _core
+
+
+def short(text):
+    """A value in words with no more digits than a person reads."""
+    text = re.sub(r"\d+\.\d{5,}", lambda number: f"{float(number.group()):.6g}", text)
+    return " ".join(text.split())
+
+
+def _with_unit(number, unit):
+    return f"{float(number)!r} {unit}".rstrip()
+
+
+class Line:
+    """A line of the vehicle file."""
+
+    def __init__(self, row, doc, unit="", second=""):
+        self.row, self.unit, self.second = row, unit, second
+        self.__doc__ = doc
+
+    def __set_name__(self, owner, name):
+        self.name = name
+
+    def __get__(self, section, owner=None):
+        if section is None:
+            return self
+        return self.read(section._vehicle._sheet, section._first + self.row)
+
+    def __set__(self, section, value):
+        section._vehicle.set({f"{section._path}.{self.name}": value})
+
+    def words(self, value):
+        """A value as a vehicle file has it."""
+        if not isinstance(value, str):
+            raise TypeError(f"{self.name}: got {value!r:.60}; accepts {self.accepts}")
+        return value
+
+
+class Real(Line):
+    """A number: read in SI, NaN when not known; set in SI, or with a unit as "99 in"."""
+
+    accepts = "a number in SI units, or a text with its unit"
+
+    def read(self, sheet, index):
+        """The number."""
+        return _core.sheet_number(sheet, index)
+
+    def words(self, value):
+        """The number with its SI unit."""
+        if isinstance(value, Number) and not isinstance(value, bool):
+            return _with_unit(value, self.unit)
+        return super().words(value)
+
+
+class Choice(Line):
+    """One of a list of words; empty when not known."""
+
+    accepts = "one of its words"
+
+    def read(self, sheet, index):
+        """The word."""
+        return _core.sheet_word(sheet, index)
+
+
+class Text(Choice):
+    """A name or a marking; empty when not given."""
+
+    accepts = "a text"
+
+
+class Pairs(Line):
+    """A list of pairs; empty when not given."""
+
+    accepts = "a list of pairs of numbers in SI units, or a text with units"
+
+    def read(self, sheet, index):
+        """The pairs, in SI."""
+        numbers = array("d", bytes(8 * _core.BRAKE_PAIR_NUMBERS))
+        count = _core.sheet_pairs(sheet, index, numbers)
+        return [(numbers[2 * i], numbers[2 * i + 1]) for i in range(count)]
+
+    def words(self, value):
+        """The pairs with their SI units."""
+        return value if isinstance(value, str) else self.joined(value)
+
+
+class Pistons(Pairs):
+    """Pistons on one side of the rotor, as pairs (count, diameter)."""
+
+    def joined(self, pairs):
+        """As `2 x 0.048 m + 1 x 0.04 m`."""
+        return " + ".join(f"{count:g} x {_with_unit(size, 'm')}" for count, size in pairs)
+
+
+class Curve(Pairs):
+    """Points of a curve or corners of an outline, as pairs (x, y)."""
+
+    def joined(self, pairs):
+        """As `(20 bar, 18 bar) (60 bar, 35 bar)`."""
+        return " ".join(
+            f"({_with_unit(x, self.unit)}, {_with_unit(y, self.second)})" for x, y in pairs
+        )
+
+
+class Section:
+    """A section of the vehicle file; its lines are attributes."""
+
+    __slots__ = ("_vehicle", "_path", "_first")
+
+    def __init__(self, vehicle, path, first):
+        object.__setattr__(self, "_vehicle", vehicle)
+        object.__setattr__(self, "_path", path)
+        object.__setattr__(self, "_first", first)
+
+    def __dir__(self):
+        return [name for name in dir(type(self)) if not name.startswith("_")]
+
+    def __getattr__(self, name):
+        if name.startswith("_"):
+            raise AttributeError(name)
+        raise AttributeError(
+            f"{self._path} has no line '{name}'; it has {', '.join(dir(self))}"
+        )
+
+    def __setattr__(self, name, value):
+        if not isinstance(getattr(type(self), name, None), Line):
+            getattr(self, name)
+            raise AttributeError(f"{self._path}.{name} is a section; set its lines")
+        super().__setattr__(name, value)
+
+    def __repr__(self):
+        known = self._vehicle.known()
+        inside = {path: one for path, one in known.items() if path.startswith(self._path + ".")}
+        lines = [f"{path:32} = {short(one['text'])}, {one['from']}" for path, one in inside.items()]
+        return "\n".join([f"[{self._path}]", *lines])
+
+
+class Child:
+    """A section inside another, or inside the vehicle."""
+
+    def __init__(self, kind, path, first):
+        self.kind, self.path, self.first = kind, path, first
+        self.__doc__ = kind.__doc__
+
+    def __get__(self, owner, kind=None):
+        if owner is None:
+            return self
+        return self.kind(getattr(owner, "_vehicle", owner), self.path, self.first)
+
+    def __set__(self, owner, value):
+        raise AttributeError(f"{self.path} is a section; set its lines")

@@ -1,0 +1,68 @@
+"""Named arrays: what studies give."""
+from collections.abc import Mapping
+
+from libbrake import _core
+
+
+class Table(Mapping):
+    """Arrays by name. `axes` names those that the others are spread along; none: all are columns.
+
+    `units` has the SI unit of each; `caution` stands beside every result.
+    """
+
+    def __init__(self, arrays, units, axes=()):
+        self._arrays, self.units, self.axes = dict(arrays), dict(units), tuple(axes)
+        self.caution = _core.caution_text()
+
+    def __getitem__(self, name):
+        return self._arrays[name]
+
+    def __iter__(self):
+        return iter(self._arrays)
+
+    def __len__(self):
+        return len(self._arrays)
+
+    def to_pandas(self):
+        """A DataFrame; the axes are its index."""
+        import pandas
+
+        columns = {name: self[name] for name in self if name not in self.axes}
+        if not self.axes:
+            return pandas.DataFrame(columns)
+        index = pandas.MultiIndex.from_product([self[n] for n in self.axes], names=self.axes)
+        if len(self.axes) == 1:
+            index = pandas.Index(self[self.axes[0]], name=self.axes[0])
+        flat = {name: memoryview(one).cast("B").cast("d") for name, one in columns.items()}
+        return pandas.DataFrame(flat, index=index)
+
+    def to_xarray(self):
+        """A Dataset whose dimensions are the axes, or `row`."""
+        import xarray
+
+        dims = self.axes or ("row",)
+        data = {
+            name: (dims, self[name], {"units": self.units[name]})
+            for name in self
+            if name not in self.axes
+        }
+        coords = {name: (name, self[name], {"units": self.units[name]}) for name in self.axes}
+        return xarray.Dataset(data, coords, {"caution": self.caution})
+
+    def __repr__(self):
+        lines = []
+        for name, one in self.items():
+            role = "axis" if name in self.axes else "    "
+            span = _span(one)
+            lines.append(f"{name:36} {role} {_size(one):>12}  {span} {self.units[name]}".rstrip())
+        return "\n".join([*lines, f"Caution. {self.caution}"])
+
+
+def _size(one):
+    return " x ".join(str(n) for n in getattr(one, "shape", (len(one),)))
+
+
+def _span(one):
+    """From the least to the largest; what cannot be said is left out."""
+    numbers = [x for x in memoryview(one).cast("B").cast("d") if x == x]
+    return f"{min(numbers):.6g} to {max(numbers):.6g}" if numbers else "cannot be said"

@@ -1,0 +1,41 @@
+"""Names with dots as attributes inside attributes."""
+
+
+class Tree:
+    """Values by path: `t.full.stop.distance` is the value of `full.stop.distance`."""
+
+    def __init__(self, values):
+        for path, value in values.items():
+            head, _, rest = path.partition(".")
+            if rest:
+                self.__dict__.setdefault(head, {})[rest] = value
+            else:
+                self.__dict__[head] = value
+        for name, value in self.__dict__.items():
+            if isinstance(value, dict):
+                self.__dict__[name] = Tree(value)
+
+    def __eq__(self, other):
+        return isinstance(other, Tree) and self.__dict__ == other.__dict__
+
+    def __repr__(self):
+        inside = (f"{name}={value!r}" for name, value in self.__dict__.items())
+        return f"({', '.join(inside)})"
+
+
+class Named(dict):
+    """A dict whose keys are attributes as well."""
+
+    def __getattr__(self, name):
+        try:
+            return self[name]
+        except KeyError:
+            raise AttributeError(f"no '{name}'; there are {', '.join(self)}") from None
+
+    def __dir__(self):
+        return list(self)
+
+
+def number(value):
+    """A number of JSON, which has no NaN."""
+    return float("nan") if value is None else value

@@ -1,0 +1,148 @@
+"""A vehicle: the lines of its file as attributes, and what can be asked of it."""
+import json
+import textwrap
+
+from libbrake import _core
+from libbrake.errors import Refused
+from libbrake.lines import Child, Line, short
+from libbrake.parts import Parts
+from libbrake.sections import Sections
+
+
+class Vehicle(Sections):
+    """A vehicle. `v.front.tyre.rollout = 2.52` or `= "99 in"`; `v.check()`; `v.heat(...)`.
+
+    Numbers are SI. Every change works the vehicle out anew, and is refused as a whole when a value
+    is out of range or contradicts another. Vehicles can be copied, pickled and compared.
+    """
+
+    __slots__ = ("_sheet", "__weakref__")
+    __hash__ = None
+
+    def __init__(self, sheet):
+        object.__setattr__(self, "_sheet", sheet)
+
+    # ---- its lines
+
+    def __dir__(self):
+        return [name for name in dir(type(self)) if not name.startswith("_")]
+
+    def __getattr__(self, name):
+        if name.startswith("_"):
+            raise AttributeError(name)
+        raise AttributeError(f"a vehicle has no '{name}'; it has {', '.join(dir(self))}")
+
+    def __setattr__(self, name, value):
+        getattr(self, name)
+        raise AttributeError(f"'{name}' is not a line; set lines of a section, v.pedal.ratio = 4.2")
+
+    def _line(self, path):
+        """The line of a path, as its class has it."""
+        at = type(self)
+        for name in path.split("."):
+            if isinstance(at, Parts):
+                at = at.kind  # and the name is that of the part
+                continue
+            at = getattr(at, name, None)
+            at = at.kind if isinstance(at, Child) and not isinstance(at, Parts) else at
+        return at if isinstance(at, Line) else None
+
+    def set(self, lines):
+        """Set lines by path, all of them or none: `v.set({"front.tyre.rollout": 2.52, ...})`."""
+        sheet = bytearray(self._sheet)
+        for path, value in lines.items():
+            line = self._line(path)
+            text = line.words(value) if line else str(value)  # the library names what is near
+            _core.sheet_set(sheet, f"{path}={text}")
+        _core.sheet_complete(sheet)
+        object.__setattr__(self, "_sheet", bytes(sheet))
+
+    def get(self, path):
+        """The value of a path."""
+        at = self
+        for name in path.split("."):
+            at = getattr(at, name)
+        return at
+
+    def known(self):
+        """Every line that is known: {path: {"text", "from", "tolerance"}}."""
+        return json.loads(_core.sheet_json(self._sheet))
+
+    def to_text(self):
+        """The vehicle as a file, every line explained."""
+        return _core.sheet_file(self._sheet)
+
+    # ---- what can be asked
+
+    def check(self, rules="all"):
+        """Results, criteria and warnings; `rules`: us, un, eu or all."""
+        from libbrake.check import check
+
+        return check(self._sheet, rules)
+
+    # ---- copies
+
+    def copy(self):
+        """Another vehicle with the same lines."""
+        return type(self)(self._sheet)
+
+    def __copy__(self):
+        return self.copy()
+
+    def __deepcopy__(self, memo):
+        return self.copy()
+
+    def __reduce__(self):
+        return _restore, (_core.library_version(), self._sheet)
+
+    def __eq__(self, other):
+        if not isinstance(other, Vehicle):
+            return NotImplemented
+        return _core.sheet_same(self._sheet, other._sheet)
+
+    # ---- words
+
+    def __repr__(self):
+        sections = {}
+        for path, one in self.known().items():
+            section, _, name = path.rpartition(".")
+            if one["from"] != "default" and path != "vehicle.name":
+                sections.setdefault(section, []).append(f"{name} {short(one['text'])}")
+        lines = [f"Vehicle {self.vehicle.name or 'without a name'}"]
+        for section, given in sections.items():
+            text = f"{section}: {'; '.join(given)}"
+            lines.append(textwrap.fill(text, 79, initial_indent="  ", subsequent_indent="      "))
+        return "\n".join([*lines, textwrap.fill(f"Caution. {_core.caution_text()}", 79)])
+
+    def _repr_html_(self):
+        from libbrake.html import vehicle
+
+        return vehicle(self)
+
+
+def _restore(version, sheet):
+    """A vehicle that was pickled."""
+    if version != _core.library_version() or len(sheet) != _core.sheet_size():
+        raise ValueError(
+            f"the vehicle was pickled by libbrake {version}, this is {_core.library_version()}: "
+            "keep vehicles as files, v.to_text()"
+        )
+    return Vehicle(sheet)
+
+
+def loads(text):
+    """A vehicle from the text of its file."""
+    sheet = bytearray(_core.sheet_size())
+    _core.sheet_read(text.encode() if isinstance(text, str) else bytes(text), sheet)
+    return Vehicle(bytes(sheet))
+
+
+def load(path):
+    """A vehicle from its file."""
+    with open(path, "rb") as stream:
+        text = stream.read()
+    try:
+        return loads(text)
+    except Refused as refusal:
+        refusal.file = str(path)
+        raise
