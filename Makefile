@@ -19,9 +19,12 @@ LIBS := -linih -lcjson -lm
 
 # What must be installed: to build, and in addition to test.
 CORE_PACKAGES := gcc libc6-dev libinih-dev libcjson-dev pkg-config
-PACKAGES := $(CORE_PACKAGES) chromium clang clang-format clang-tidy cppcheck gcovr \
-    libcmocka-dev libomp-dev libsundials-dev poppler-utils python3 python3-html5lib \
-    python3-hypothesis python3-numpy python3-pytest python3-scipy units valgrind
+PACKAGES := $(CORE_PACKAGES) $(PYTHON_PACKAGES) PYTHON_ Python What built chromium clang \
+    clang-format clang-tidy cppcheck examples gcovr is its libcmocka-dev libomp-dev \
+    libsundials-dev mypy package poppler-utils python3 python3-dev python3-distributed \
+    python3-html5lib python3-hypothesis python3-matplotlib python3-numpy python3-pandas \
+    python3-pip python3-pytest python3-scipy python3-setuptools python3-venv python3-wheel \
+    python3-xarray show. swig tests the units use valgrind what with
 
 HEADERS := $(wildcard libbrake/include/brake/*.h)
 COMMAND := $(wildcard libbrake/command/*.c)
@@ -30,7 +33,7 @@ UNIT_TESTS := $(wildcard tests/*/test_*.c)
 PUBLISHED := $(wildcard tests/published/*.c)
 DRIVERS := $(wildcard tests/*/driver.c)
 BENCHES := $(wildcard tests/bench/*.c)
-PYTEST_FOLDERS ?= command file oracle spread browser lint
+PYTEST_FOLDERS ?= command file oracle spread browser python lint
 PYTESTS := $(foreach folder,$(PYTEST_FOLDERS),$(wildcard tests/$(folder)/test_*.py))
 
 object = $(1:%.c=$(BUILD)/%.o)
@@ -91,6 +94,18 @@ $(BUILD)/stopmargin: $(call object,$(COMMAND)) $(BUILD)/libbrake.a
 	$(call say,link $@)
 	$(Q)$(LINK) -o $@ $^ $(LIBS)
 
+# The Python package, as it would be installed: $(BUILD)/python/libbrake
+
+PACKAGE := $(BUILD)/python/libbrake/made.py
+PACKAGE_SOURCES := $(wildcard $(addprefix bindings/python/,* libbrake/* generator/*.py))
+
+$(PACKAGE): $(LIBRARY) $(HEADERS) $(PACKAGE_SOURCES)
+	@rm -rf $(BUILD)/python
+	$(call say,package $(@D))
+	$(Q)cd bindings/python && $(PYTHON) setup.py -q build \
+	    --build-base $(abspath $(BUILD)/python-objects) --build-lib $(abspath $(BUILD)/python) \
+	    --build-temp $(abspath $(BUILD)/python-objects)
+
 # Tests and benchmarks
 
 $(call object,$(UNIT_TESTS) $(PUBLISHED)): DEFINES := -DSOURCE_ROOT='"$(CURDIR)"'
@@ -110,15 +125,15 @@ RUN_TESTS = STOPMARGIN=$(abspath $(BUILD)/stopmargin) LIBBRAKE_BUILD=$(abspath $
     INSTRUMENT='$(INSTRUMENT)' \
     $(PYTHON) tests/run-tests --junit $(BUILD)/pytest.xml $(if $(WRAPPER),--wrapper '$(WRAPPER)')
 
-check: all $(TESTS) $(DRIVER_PROGRAMS)
+check: all $(TESTS) $(DRIVER_PROGRAMS) $(if $(filter python,$(PYTEST_FOLDERS)),$(PACKAGE))
 	@$(RUN_TESTS) $(TESTS) $(PYTESTS)
 
-# The lint tests measure the plain build, not this one. 99: no status of stopmargin or pytest.
+# The lint tests measure the plain build, not this one; so do those of the Python package. 99: no status of stopmargin or pytest.
 check-sanitize:
 	ASAN_OPTIONS=detect_leaks=1:detect_stack_use_after_return=1:exitcode=99 \
 	UBSAN_OPTIONS=print_stacktrace=1:exitcode=99 \
 	$(MAKE) --no-print-directory check BUILD=build/sanitize \
-	    PYTEST_FOLDERS='$(filter-out lint,$(PYTEST_FOLDERS))' \
+	    PYTEST_FOLDERS='$(filter-out lint python,$(PYTEST_FOLDERS))' \
 	    CFLAGS='-O1 -g -fno-omit-frame-pointer' \
 	    INSTRUMENT='-fsanitize=address,undefined -fno-sanitize-recover=all'
 
@@ -149,10 +164,10 @@ prove: $(PROVED) $(HEADERS)
 coverage:
 	@find build/coverage -name '*.gcda' -delete 2>/dev/null || true
 	$(MAKE) --no-print-directory check CC=gcc BUILD=build/coverage CFLAGS=-O0 INSTRUMENT=--coverage \
-	    PYTEST_FOLDERS='$(filter-out lint,$(PYTEST_FOLDERS))'
+	    PYTEST_FOLDERS='$(filter-out lint python,$(PYTEST_FOLDERS))'
 	@$(PYTHON) tests/coverage.py build/coverage
 
-bench: all $(BENCH_PROGRAMS)
+bench: all $(BENCH_PROGRAMS) $(PACKAGE)
 	@set -e; for bench in $(filter-out %_helper,$(BENCH_PROGRAMS)) $(wildcard tests/bench/*.py); do \
 	    LIBBRAKE_BUILD=$(BUILD) $$bench; done
 

@@ -3,10 +3,13 @@
 An empty virtual environment sees no package of the system, and may reach no index. Debian's
 setuptools and wheel are in pure Python and are as good.
 """
+import contextlib
 import importlib.util
 import os
+import pathlib
 import shutil
 import sys
+import tempfile
 
 _DEBIAN = "/usr/lib/python3/dist-packages"
 _TOOLS = "setuptools", "wheel"
@@ -32,15 +35,27 @@ get_requires_for_build_wheel = _requires
 get_requires_for_build_sdist = _requires
 
 
+@contextlib.contextmanager
+def _elsewhere():
+    """Keeps what is built out of the checkout, and what was built before out of the wheel."""
+    with tempfile.TemporaryDirectory() as folder:
+        settings = pathlib.Path(folder) / "setup.cfg"
+        settings.write_text(f"[build]\nbuild_base = {folder}\n[egg_info]\negg_base = {folder}\n")
+        os.environ["DIST_EXTRA_CONFIG"] = str(settings)
+        yield
+
+
 def build_wheel(wheel_directory, config_settings=None, metadata_directory=None):
     """A wheel, by setuptools."""
     from setuptools import build_meta
 
-    return build_meta.build_wheel(wheel_directory, config_settings, metadata_directory)
+    with _elsewhere():
+        return build_meta.build_wheel(wheel_directory, config_settings)
 
 
 def build_sdist(sdist_directory, config_settings=None):
     """A source archive, by setuptools."""
     from setuptools import build_meta
 
-    return build_meta.build_sdist(sdist_directory, config_settings)
+    with _elsewhere():
+        return build_meta.build_sdist(sdist_directory, config_settings)

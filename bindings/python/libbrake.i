@@ -57,7 +57,7 @@ HELD(double pair[BRAKE_PAIR_NUMBERS], PyBUF_WRITABLE, view.len == BRAKE_PAIR_NUM
         SWIG_fail;
     }
 }
-%typemap(out) enum brake_status { $result = SWIG_Py_Void(); }
+%typemap(out) enum brake_status { (void)$1; $result = SWIG_Py_Void(); }
 
 /* An array of doubles, and the rows of a history. */
 %typemap(in) struct numbers (Py_buffer view = {0}) {

@@ -26,6 +26,11 @@ class Check(Tree):
         """The object that `stopmargin check --json` prints."""
         return json.loads(self._text)
 
+    def __eq__(self, other):
+        return isinstance(other, Check) and self._text == other._text
+
+    __hash__ = None
+
     def __repr__(self):
         return self._report
 

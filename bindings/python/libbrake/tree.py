@@ -15,9 +15,6 @@ class Tree:
             if isinstance(value, dict):
                 self.__dict__[name] = Tree(value)
 
-    def __eq__(self, other):
-        return isinstance(other, Tree) and self.__dict__ == other.__dict__
-
     def __repr__(self):
         inside = (f"{name}={value!r}" for name, value in self.__dict__.items())
         return f"({', '.join(inside)})"

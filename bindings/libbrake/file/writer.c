@@ -1,0 +1,230 @@
+#include <math.h>
+#include <stdbool.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "brake/file.h"
+#include "brake/warnings.h"
+#include "vehicle/sections.h"
+
+static const char *danger_words(enum brake_danger danger)
+{
+    static const char *const words[] = {"either way", "too low", "too high"};
+    return words[danger];
+}
+
+/* With as many digits as it takes to be read back, but for the last bits of rounding. */
+static void write_number(char *text, size_t size, const struct brake_unit *unit, double value)
+{
+    const double number = brake_unit_from_si(unit, value);
+    for (int digits = 10; digits <= 17; digits++) {
+        snprintf(text, size, "%.*g", digits, number);
+        if (fabs(brake_unit_to_si(unit, strtod(text, NULL)) - value) <= 5e-16 * fabs(value))
+            break;
+    }
+    const size_t used = strlen(text);
+    snprintf(text + used, size - used, "%s%s", unit->name[0] ? " " : "", unit->name);
+}
+
+/* Nothing when it is the catalogue's usual one: it comes back by itself. */
+static void write_tolerance(const struct brake_quantity *q, const struct brake_record *record,
+                            char *text, size_t size)
+{
+    struct brake_unit unit = *brake_unit_find(q->unit);
+    unit.offset = 0.0;
+    text[0] = '\0';
+    if (record->typical || (!(record->tolerance > 0.0) && !(q->typical > 0.0)))
+        return;
+    snprintf(text, size, " +- ");
+    write_number(text + 4, size - 4, &unit, record->tolerance);
+}
+
+/* The records are those of the diameters; NULL: without tolerances. */
+static void write_pistons(const struct brake_pistons *pistons, const struct brake_quantity *q,
+                          const struct brake_record *record, char *text, size_t size)
+{
+    text[0] = '\0';
+    for (int i = 0; i < BRAKE_GROUPS && pistons->count[i] > 0.0; i++) {
+        char diameter[48];
+        char tolerance[48] = "";
+        const size_t used = strlen(text);
+        write_number(diameter, sizeof diameter, brake_unit_find(q->unit), pistons->diameter[i]);
+        if (record != NULL)
+            write_tolerance(q, &record[i], tolerance, sizeof tolerance);
+        snprintf(text + used, size - used, "%s%.0f x %s%s", i > 0 ? " + " : "", pistons->count[i],
+                 diameter, tolerance);
+    }
+}
+
+static void write_curve(const struct brake_quantity *q, const struct brake_points *points,
+                        char *text, size_t size)
+{
+    text[0] = '\0';
+    for (int i = 0; i < points->count; i++) {
+        char x[48];
+        char y[48];
+        const size_t used = strlen(text);
+        write_number(x, sizeof x, brake_unit_find(q->unit), points->at[i].x);
+        write_number(y, sizeof y, brake_unit_find(q->second_unit), points->at[i].y);
+        snprintf(text + used, size - used, "%s(%s, %s)", i > 0 ? "\n    " : "", x, y);
+    }
+}
+
+void brake_value_write(const struct brake_vehicle *vehicle, int index, char *text, size_t size)
+{
+    struct brake_vehicle copy = *vehicle;
+    const struct brake_quantity *q = brake_quantity_at(index);
+    const void *at = brake_quantity_in(&copy, index);
+    text[0] = '\0';
+    switch (q->kind) {
+    case BRAKE_REAL:
+        if (!isnan(*(const double *)at))
+            write_number(text, size, brake_unit_find(q->unit), *(const double *)at);
+        break;
+    case BRAKE_CHOICE:
+        snprintf(text, size, "%s", q->choices[*(const int *)at]);
+        break;
+    case BRAKE_TEXT:
+        snprintf(text, size, "%s", (const char *)at);
+        break;
+    case BRAKE_PISTONS:
+        write_pistons(at, q, NULL, text, size);
+        break;
+    case BRAKE_CURVE:
+        write_curve(q, at, text, size);
+        break;
+    }
+}
+
+/* A line that the file would need to say what is recorded. */
+static void write_line(const struct brake_sheet *sheet, int index, FILE *stream)
+{
+    enum { LONG = 2048 };
+    char value[LONG];
+    char tolerance[60] = "";
+    struct brake_vehicle vehicle = sheet->vehicle;
+    const struct brake_quantity *q = brake_quantity_at(index);
+    const struct brake_record *record = &sheet->record[index];
+    if (q->kind == BRAKE_PISTONS)
+        write_pistons(brake_quantity_in(&vehicle, index), q, record + 1, value, sizeof value);
+    else
+        brake_value_write(&vehicle, index, value, sizeof value);
+    if (q->kind == BRAKE_REAL)
+        write_tolerance(q, record, tolerance, sizeof tolerance);
+    fprintf(stream, "%s = %s%s", q->name, value, tolerance);
+    if (q->kind != BRAKE_TEXT || q->role == BRAKE_RAW)
+        fprintf(stream, ", %s", brake_from_word(record->from));
+    fputc('\n', stream);
+}
+
+/* A comment, broken at blanks: a file's lines are short. */
+static void write_comment(FILE *stream, const char *head, const char *text)
+{
+    enum { COLUMNS = 98 };
+    int column = fprintf(stream, "; %s", head);
+    for (bool first = true; *text != '\0'; first = false) {
+        const int length = (int)strcspn(text, " ");
+        if (!first && column + 1 + length > COLUMNS)
+            column = fprintf(stream, "\n;  ") - 1;
+        column += fprintf(stream, "%s%.*s", first ? "" : " ", length, text);
+        text += length;
+        text += strspn(text, " ");
+    }
+    fputc('\n', stream);
+}
+
+static void write_range(const struct brake_quantity *q, FILE *stream)
+{
+    if (q->kind == BRAKE_REAL || q->kind == BRAKE_PISTONS) {
+        const struct brake_unit *unit = brake_unit_find(q->unit);
+        fprintf(stream, "; range %.6g to %.6g%s%s; dangerous when the entry is %s\n",
+                brake_unit_from_si(unit, q->low), brake_unit_from_si(unit, q->high),
+                q->unit[0] ? " " : "", q->unit, danger_words(q->danger));
+    }
+    if (q->kind == BRAKE_CHOICE) {
+        fputs("; one of", stream);
+        for (int i = 0; q->choices[i] != NULL; i++)
+            fprintf(stream, "%s %s", i > 0 ? "," : "", q->choices[i]);
+        fputc('\n', stream);
+    }
+}
+
+static const char *example(const struct brake_quantity *q)
+{
+    switch (q->kind) {
+    case BRAKE_PISTONS:
+        return "2 x 48 mm, measured";
+    case BRAKE_CURVE:
+        return "(.., ..) (.., ..), measured";
+    case BRAKE_TEXT:
+    case BRAKE_CHOICE:
+    case BRAKE_REAL:
+        break;
+    }
+    return "...";
+}
+
+static void write_missing(const struct brake_quantity *q, FILE *stream)
+{
+    if (!isnan(q->fallback) && q->kind == BRAKE_CHOICE)
+        fprintf(stream, "; %s = %s\n", q->name, q->choices[(int)q->fallback]);
+    else if (!isnan(q->fallback))
+        fprintf(stream, "; %s = %.6g%s%s\n", q->name,
+                brake_unit_from_si(brake_unit_find(q->unit), q->fallback), q->unit[0] ? " " : "",
+                q->unit);
+    else if (q->kind == BRAKE_REAL)
+        fprintf(stream, "; %s = ...%s%s, measured\n", q->name, q->unit[0] ? " " : "", q->unit);
+    else
+        fprintf(stream, "; %s = %s\n", q->name, example(q));
+}
+
+static void write_quantity(const struct brake_sheet *sheet, int index, FILE *stream)
+{
+    const struct brake_quantity *q = brake_quantity_at(index);
+    const struct brake_record *record = &sheet->record[index];
+    if (q->role == BRAKE_PART_OF)
+        return;
+    fputc('\n', stream);
+    write_comment(stream, q->need == BRAKE_NEEDED && q->role != BRAKE_WORKED ? "NEEDED. " : "",
+                  q->meaning);
+    write_comment(stream, "how: ", q->measure);
+    write_range(q, stream);
+    if (q->why != NULL)
+        write_comment(stream, "left out: ", q->why);
+    if (record->from > BRAKE_DEFAULT && !record->worked)
+        write_line(sheet, index, stream);
+    else
+        write_missing(q, stream);
+}
+
+static void write_part(const struct brake_sheet *sheet, int slot, FILE *stream)
+{
+    const int section = brake_section_count() - 1;
+    const int count = brake_section_at(section)->count;
+    const int first = brake_section_first(section) + slot * count;
+    fprintf(stream, "\n[part.%s]\n", sheet->vehicle.part[slot].name);
+    for (int row = 0; row < count; row++)
+        write_line(sheet, first + row, stream);
+}
+
+void brake_file_write(const struct brake_sheet *sheet, FILE *stream)
+{
+    const int parts = brake_section_count() - 1;
+    write_comment(stream, "CAUTION: ", BRAKE_CAUTION);
+    fputs("; Vehicle file. A line is: name = number unit +- number unit, where it came from\n"
+          "; (measured, catalogue or estimated). Take the ; away from a line to give it; a line\n"
+          "; left out takes the default that stands there, or is not known.\n",
+          stream);
+    for (int i = 0; i < parts; i++) {
+        const struct brake_section *section = brake_section_at(i);
+        fprintf(stream, "\n\n[%s]\n; %s\n", section->path, section->meaning);
+        for (int row = 0; row < section->count; row++)
+            write_quantity(sheet, brake_section_first(i) + row, stream);
+    }
+    fprintf(stream, "\n\n; %s\n; [part.winch]\n; mass = 38 kg, catalogue\n"
+                    "; behind_front_axle = -620 mm, measured\n; height = 780 mm, measured\n",
+            brake_section_at(parts)->meaning);
+    for (int slot = 0; slot < sheet->vehicle.parts; slot++)
+        write_part(sheet, slot, stream);
+}

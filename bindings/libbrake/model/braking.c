@@ -1,0 +1,683 @@
+/* Equations and sources: brake/braking.h. */
+#include "brake/braking.h"
+
+#include <math.h>
+#include <stddef.h>
+
+#include "brake/stop.h"
+#include "extremes.h"
+
+/* ---- friction and torque -------------------------------------------------------------------- */
+
+static enum brake_status find_gain(const struct brake_gain_law *law, double mu, double *ratio)
+{
+    double now;
+    double then;
+    *ratio = BRAKE_NAN;
+    if (!(mu > 0.0))
+        return BRAKE_E_RANGE;
+    if (!law->shaped) {
+        const double power = pow(mu / law->mu, law->power);
+        *ratio = isfinite(power) ? power : BRAKE_NAN;
+        return isfinite(power) ? BRAKE_OK : BRAKE_E_RANGE;
+    }
+    enum brake_status status = brake_drum_factor_shape(&law->shoe, law->shoes, mu, &now);
+    if (status == BRAKE_OK)
+        status = brake_drum_factor_shape(&law->shoe, law->shoes, law->mu, &then);
+    if (status == BRAKE_OK)
+        *ratio = now / then;
+    return status;
+}
+
+double brake_gain_ratio(const struct brake_gain_law *law, double mu)
+{
+    double ratio;
+    find_gain(law, mu, &ratio);
+    return ratio;
+}
+
+static bool follows_heat(const struct brake_rig *rig, int axle)
+{
+    return rig->friction[axle] != NULL && rig->thermal[axle] != NULL;
+}
+
+/* Friction of an axle at a speed of the vehicle and a pressure at the master cylinder. */
+static double friction_of(const struct brake_rig *rig, int axle,
+                          const struct brake_thermal_state *heat, double speed, double pressure)
+{
+    if (!follows_heat(rig, axle))
+        return rig->law[axle].mu;
+    if (axle == BRAKE_REAR)
+        pressure = brake_valve_pressure(rig->balance.valve, pressure);
+    return brake_friction_at(rig->friction[axle], heat->face, rig->rubbing[axle] * speed,
+                             rig->lining[axle] * pressure);
+}
+
+/* ---- one instant ---------------------------------------------------------------------------- */
+
+/* What moves within a step, counted from its begin. */
+struct motion {
+    double time;
+    double distance;
+    double speed; /* counted from 0 */
+    double work[BRAKE_AXLES];
+    double resisted;
+};
+
+/* Where a smooth piece ends. The speeds stand last. */
+enum corner {
+    AT_LIMIT,      /* an axle meets the limit of adhesion */
+    AT_SECOND,     /* so does the other, by the anti-lock */
+    AT_REAR_FIRST, /* the rear axle takes the front's place as the first to lock */
+    AT_KNEE,       /* the booster runs out */
+    AT_FORCE,      /* the pedal force meets its limit */
+    AT_MOST,       /* the fluid gives no more pressure */
+    AT_VALVE,      /* the valve begins to hold rear pressure back */
+    AT_FRONT,      /* the front brakes begin to bite */
+    AT_REAR,
+    AT_80,
+    AT_10,
+    AT_END,
+    CORNERS
+};
+
+/* What an instant shows, and how fast what moves does so. */
+struct instant {
+    struct motion rate;
+    double pedal_force;
+    double output;
+    double pressure;
+    double past[CORNERS]; /* above 0 beyond a corner; in the unit of its quantity */
+};
+
+/* A corner counts as met this far before it, in the unit of its quantity: far below anything that
+ * is felt and far above rounding, so that what stays at a corner does not flicker about it. */
+static const double BAND = 1e-6;
+
+/* One step: who brakes what from where, and the straight lines over the step. */
+struct course {
+    const struct brake_rig *rig;
+    const struct brake_application *application;
+    const struct brake_outcome *outcome;
+    double speed;               /* at the begin, as all without "per second" */
+    double share;               /* of the pedal's rise that is done */
+    double rising;              /* per second */
+    double gain[BRAKE_AXLES];   /* torque per pressure over that of the balance */
+    double fading[BRAKE_AXLES]; /* its change per second */
+    bool limited;               /* an axle is at the limit of adhesion */
+    bool lags;                  /* booster output is level + climb time + rest exp(-time/lag) */
+    double level;
+    double climb;
+    double rest;
+};
+
+static double drag_along(const struct brake_balance *balance)
+{
+    const double weight =
+        balance->body.mass * BRAKE_GRAVITY / sqrt(1.0 + balance->grade * balance->grade);
+    return weight * (balance->rolling + balance->grade) + balance->drag;
+}
+
+/* Adhesion that driver or anti-lock keep to. */
+static double kept_adhesion(const struct brake_rig *rig)
+{
+    return rig->antilock > 0.0 ? rig->antilock * rig->adhesion : rig->adhesion;
+}
+
+static double rod_force(const struct brake_pedal *pedal, double force)
+{
+    return force * pedal->ratio * pedal->efficiency;
+}
+
+/* The driver's foot: pedal force, and what it gives in output and pressure. */
+static void press(const struct course *c, double time, const struct brake_balance *balance,
+                  double lock, struct instant *now)
+{
+    const struct brake_pedal *pedal = &c->rig->pedal;
+    const struct brake_application *a = c->application;
+    double wanted = a->force;
+    if (a->manner == BRAKE_HOLDS_DECELERATION)
+        wanted = brake_pedal_force(pedal, brake_balance_pressure(balance, a->deceleration));
+    else if (a->manner == BRAKE_AT_THE_VERGE)
+        wanted = brake_pedal_force(pedal, lock);
+    now->pedal_force = least_of(1.0, c->share + c->rising * time) * least_of(wanted, a->force);
+    const double rod = rod_force(pedal, now->pedal_force);
+    now->output = brake_booster_output(pedal->gain, pedal->assist, rod);
+    if (c->lags)
+        now->output = c->level + c->climb * time + c->rest * exp(-time / c->rig->booster_lag);
+    const double pressure = now->output * pedal->master_efficiency / pedal->master_area;
+    now->pressure = least_of(pressure, c->rig->pressure_most);
+    now->past[AT_KNEE] = rod - brake_booster_knee(pedal->gain, pedal->assist);
+    now->past[AT_FORCE] = wanted - a->force;
+    now->past[AT_MOST] = pressure - c->rig->pressure_most;
+}
+
+static void fill_pressure_corners(const struct brake_balance *balance, struct instant *now)
+{
+    const double rear = brake_valve_pressure(balance->valve, now->pressure);
+    now->past[AT_VALVE] = now->pressure - balance->valve.knee;
+    now->past[AT_FRONT] = now->pressure - balance->axle[BRAKE_FRONT].threshold;
+    now->past[AT_REAR] = rear - balance->axle[BRAKE_REAR].threshold;
+}
+
+/* With an anti-lock each axle has a limit of its own, else the first one ends it for both. */
+static void fill_limits(const struct brake_rig *rig, const struct brake_balance *balance,
+                        const struct brake_point_of_balance *at, const struct brake_lock *lock,
+                        struct instant *now)
+{
+    double past[BRAKE_AXLES] = {now->pressure - lock->pressure, -1.0};
+    if (rig->antilock > 0.0 && !balance->locked) {
+        for (int i = 0; i < BRAKE_AXLES; i++) {
+            const struct brake_axle_brakes *axle = &balance->axle[i];
+            const double torque = brake_axle_torque(balance, (enum brake_axle)i, now->pressure);
+            const double turning = axle->inertia / axle->radius * at->deceleration;
+            past[i] =
+                (torque - turning) / axle->radius - kept_adhesion(rig) * axle->wheels * at->load[i];
+        }
+    }
+    now->past[AT_LIMIT] = most_of(past[0], past[1]);
+    now->past[AT_SECOND] = least_of(past[0], past[1]);
+    now->past[AT_REAR_FIRST] = lock->axle == BRAKE_REAR ? 1.0 : -1.0;
+}
+
+static void fill_rates(const struct brake_balance *balance, const struct brake_point_of_balance *at,
+                       double speed, struct motion *rate)
+{
+    rate->time = 1.0;
+    rate->distance = speed;
+    rate->speed = -at->deceleration;
+    rate->resisted = drag_along(balance) * speed;
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        const double radius = balance->axle[i].radius;
+        const double turning = balance->axle[i].inertia / (radius * radius) * at->deceleration;
+        rate->work[i] = most_of(0.0, at->force[i] + turning) * speed;
+    }
+}
+
+/* Where it is not `whole`, a limit that the step began below is not looked for: it is costly to find,
+ * and a step ends there. */
+static struct instant look(const struct course *c, const struct motion *m, bool whole)
+{
+    const struct brake_rig *rig = c->rig;
+    const struct brake_application *a = c->application;
+    struct brake_balance balance = rig->balance;
+    struct brake_point_of_balance at;
+    struct instant now;
+    struct brake_lock lock = {.pressure = BRAKE_INFINITY, .axle = BRAKE_FRONT};
+    const bool antilock = rig->antilock > 0.0 && !balance.locked;
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        balance.axle[i].gain *= c->gain[i] + c->fading[i] * m->time;
+    balance.drag = rig->air_drag * m->speed * m->speed;
+    if ((!antilock && (whole || c->limited)) || a->manner == BRAKE_AT_THE_VERGE)
+        lock = brake_balance_lock(&balance, kept_adhesion(rig));
+    press(c, m->time, &balance, lock.pressure, &now);
+    if (antilock)
+        at = brake_balance_kept(&balance, now.pressure, rig->adhesion, rig->antilock);
+    else
+        at = brake_balance_at(&balance, least_of(now.pressure, lock.pressure));
+    fill_rates(&balance, &at, m->speed, &now.rate);
+    fill_limits(rig, &balance, &at, &lock, &now);
+    fill_pressure_corners(&balance, &now);
+    for (int i = 0; i < AT_80; i++)
+        now.past[i] += BAND;
+    now.past[AT_80] = 0.8 * a->from - m->speed;
+    now.past[AT_10] = 0.1 * a->from - m->speed;
+    now.past[AT_END] = a->to - m->speed;
+    return now;
+}
+
+/* ---- the vehicle over a step ---------------------------------------------------------------- */
+
+/* A step, tried or taken. */
+struct passage {
+    struct instant begin;
+    struct motion to;
+    struct instant end;
+    struct brake_thermal_state heat[BRAKE_AXLES];
+    double friction[BRAKE_AXLES];
+};
+
+static void move(const struct motion *rate, double time, struct motion *to)
+{
+    to->time += time;
+    to->distance += time * rate->distance;
+    to->speed += time * rate->speed;
+    to->resisted += time * rate->resisted;
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        to->work[i] += time * rate->work[i];
+}
+
+/* Classical Runge-Kutta of order 4, from an instant that is known. Work goes through the same stages
+ * as the speed: so it agrees with the energy of motion better than a finer sum would. */
+static struct motion runge_kutta(const struct course *c, const struct instant *begin, double step)
+{
+    static const double part[] = {0.5, 0.5, 1.0};
+    static const double weight[] = {1.0 / 3.0, 1.0 / 3.0, 1.0 / 6.0};
+    struct motion to = {.speed = c->speed};
+    struct motion rate = begin->rate;
+    move(&rate, step / 6.0, &to);
+    for (int stage = 0; stage < 3; stage++) {
+        struct motion there = {.speed = c->speed};
+        move(&rate, part[stage] * step, &there);
+        rate = look(c, &there, false).rate;
+        move(&rate, weight[stage] * step, &to);
+    }
+    to.time = step;
+    return to;
+}
+
+/* ---- where a step must end ------------------------------------------------------------------ */
+
+static void try_length(const struct course *c, double length, struct passage *p)
+{
+    p->to = runge_kutta(c, &p->begin, length);
+    p->end = look(c, &p->to, true);
+}
+
+static const double RESOLUTION = 1e-13; /* [s] of the time of a corner */
+
+/* Length of the step after which a corner that is passed within it just has been: by the straight
+ * line between both ends of what is left, one end's value halved when the other moves twice (the
+ * Illinois method), and half way where a value is infinite. */
+static double locate(const struct course *c, const struct passage *p, enum corner corner)
+{
+    double before = 0.0;
+    double after = p->to.time;
+    double low = p->begin.past[corner];
+    double high = p->end.past[corner];
+    const bool up = high > 0.0;
+    int side = 0;
+    for (int i = 0; i < 200 && after - before > RESOLUTION; i++) {
+        double middle = before + (after - before) * (low / (low - high));
+        if (!isfinite(low) || !isfinite(high))
+            middle = 0.5 * (before + after);
+        middle = least_of(middle, after - 0.5 * RESOLUTION);
+        middle = most_of(middle, before + 0.5 * RESOLUTION);
+        const struct motion there = runge_kutta(c, &p->begin, middle);
+        const double value = look(c, &there, true).past[corner];
+        if ((value > 0.0) == up) {
+            after = middle;
+            high = value;
+            low *= side > 0 ? 0.5 : 1.0;
+            side = 1;
+        } else {
+            before = middle;
+            low = value;
+            high *= side < 0 ? 0.5 : 1.0;
+            side = -1;
+        }
+    }
+    return after;
+}
+
+/* Whether a corner is still to be written down. The others only end a step. */
+static bool is_awaited(const struct brake_outcome *outcome, enum corner corner)
+{
+    const double mark[CORNERS] = {[AT_LIMIT] = outcome->lock_time,
+                                  [AT_KNEE] = outcome->knee_time,
+                                  [AT_80] = outcome->passed_80,
+                                  [AT_10] = outcome->passed_10,
+                                  [AT_END] = outcome->ended};
+    return isnan(mark[corner]);
+}
+
+/* A step of a length, or to the first corner within it. What is not awaited and comes this near the
+ * begin is passed over: friction that settles, or rounding, can carry it back and forth. */
+static void run(struct course *c, double length, struct passage *p)
+{
+    const double least = 1e-9;
+    try_length(c, length, p);
+    for (int i = 0; i < CORNERS; i++) {
+        const enum corner corner = (enum corner)i;
+        if ((p->begin.past[corner] > 0.0) == (p->end.past[corner] > 0.0))
+            continue;
+        const double found = locate(c, p, corner);
+        if (found > least || is_awaited(c->outcome, corner)) {
+            try_length(c, found, p);
+        } else if (corner == AT_LIMIT) {
+            c->limited = true; /* for all of the step */
+            try_length(c, p->to.time, p);
+        }
+    }
+}
+
+/* ---- heat and friction ---------------------------------------------------------------------- */
+
+/* Each brake of an axle gets half of its work, as power along a straight line of that mean. */
+static enum brake_status warm(const struct course *c, const struct brake_braking *braking,
+                              struct passage *p)
+{
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        const double mean = p->to.work[i] / 2.0 / p->to.time;
+        const double slope = (p->end.rate.work[i] - p->begin.rate.work[i]) / 4.0;
+        const double tilt = most_of(-mean, least_of(mean, slope));
+        const struct brake_thermal_drive drive = {.power_begin = mean - tilt,
+                                                  .power_end = mean + tilt,
+                                                  .speed_begin = c->speed,
+                                                  .speed_end = most_of(0.0, p->to.speed),
+                                                  .air = c->rig->air};
+        if (c->rig->thermal[i] == NULL)
+            continue;
+        p->heat[i] = braking->heat[i];
+        const enum brake_status status =
+            brake_thermal_advance(c->rig->thermal[i], &drive, p->to.time, &p->heat[i]);
+        if (status != BRAKE_OK)
+            return status;
+    }
+    return BRAKE_OK;
+}
+
+/* Friction at the end of a step, and the torque's straight line that leads to it. */
+static enum brake_status fade(struct course *c, struct passage *p)
+{
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        double gain;
+        p->friction[i] =
+            friction_of(c->rig, i, &p->heat[i], most_of(0.0, p->to.speed), p->end.pressure);
+        if (!follows_heat(c->rig, i))
+            continue;
+        const enum brake_status status = find_gain(&c->rig->law[i], p->friction[i], &gain);
+        if (status != BRAKE_OK)
+            return status;
+        c->fading[i] = (gain - c->gain[i]) / p->to.time;
+    }
+    return BRAKE_OK;
+}
+
+static bool is_finite(const struct passage *p)
+{
+    const struct motion *to = &p->to;
+    return isfinite(to->speed + to->distance + to->resisted + to->work[BRAKE_FRONT] +
+                    to->work[BRAKE_REAR] + p->end.rate.speed + p->end.pressure);
+}
+
+/* Torque per pressure goes on as in the step before. The guess matters: the face follows power
+ * without delay, so that one correction would leave some of an error of first order in the step. */
+static void guess(const struct brake_braking *braking, double length, struct course *c)
+{
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        const double most = 0.5 * c->gain[i] / length;
+        c->fading[i] = most_of(-most, least_of(most, braking->fading[i]));
+    }
+}
+
+/* Predictor by that guess, corrector by the straight line to the predicted end. Where the first ended
+ * early, at a corner, the line is not to be trusted far beyond. */
+static enum brake_status couple(struct course *c, const struct brake_braking *braking,
+                                double length, struct passage *p)
+{
+    const bool coupled = follows_heat(c->rig, BRAKE_FRONT) || follows_heat(c->rig, BRAKE_REAR);
+    guess(braking, length, c);
+    for (int pass = coupled ? 0 : 1; pass < 2; pass++) {
+        run(c, length, p);
+        if (!is_finite(p))
+            return BRAKE_E_RANGE;
+        enum brake_status status = warm(c, braking, p);
+        if (status == BRAKE_OK)
+            status = fade(c, p);
+        if (status != BRAKE_OK)
+            return status;
+        length = least_of(length, 2.0 * p->to.time);
+    }
+    return BRAKE_OK;
+}
+
+/* ---- the begin of a step -------------------------------------------------------------------- */
+
+static void set_rise(const struct brake_rig *rig, double time, struct course *c)
+{
+    c->share = time < rig->dead_time ? 0.0 : 1.0;
+    c->rising = 0.0;
+    if (time >= rig->dead_time && time < rig->dead_time + rig->rise_time) {
+        c->share = (time - rig->dead_time) / rig->rise_time;
+        c->rising = 1.0 / rig->rise_time;
+    }
+}
+
+/* The output's way over the step: while the law is a straight line, it is one too and a rest that
+ * dies out. */
+static void set_lag(double output, struct course *c)
+{
+    const struct brake_pedal *pedal = &c->rig->pedal;
+    const double full = rod_force(pedal, c->application->force);
+    const double rod = c->share * full;
+    const double knee = brake_booster_knee(pedal->gain, pedal->assist);
+    c->lags = c->rig->booster_lag > 0.0 && c->application->manner == BRAKE_HOLDS_FORCE;
+    if (!c->lags)
+        return;
+    /* Twice the band: where a step has ended at the knee, the knee is behind. */
+    c->climb = (rod - knee + 2.0 * BAND > 0.0 ? 1.0 : pedal->gain) * c->rising * full;
+    c->level =
+        brake_booster_output(pedal->gain, pedal->assist, rod) - c->climb * c->rig->booster_lag;
+    c->rest = output - c->level;
+}
+
+/* Friction at the begin of a step; a foot that comes down at once jumps the pressure, and with it
+ * friction. */
+static enum brake_status grip(const struct brake_braking *braking, struct course *c,
+                              struct instant *begin)
+{
+    const struct brake_rig *rig = c->rig;
+    const struct motion from = {.speed = c->speed};
+    const bool jumps = braking->time == rig->dead_time;
+    for (int pass = 0; pass < (jumps ? 2 : 1); pass++) {
+        for (int i = 0; i < BRAKE_AXLES; i++) {
+            double mu = braking->friction[i];
+            if (!follows_heat(rig, i))
+                continue;
+            if (pass > 0)
+                mu = friction_of(rig, i, &braking->heat[i], c->speed, begin->pressure);
+            const enum brake_status status = find_gain(&rig->law[i], mu, &c->gain[i]);
+            if (status != BRAKE_OK)
+                return status;
+        }
+        *begin = look(c, &from, true);
+    }
+    c->limited = begin->past[AT_LIMIT] > 0.0;
+    return BRAKE_OK;
+}
+
+/* Shorter than asked while the pedal rises, and while the lag has much left to die out: the rest is
+ * e-fold less after each lag, and the error of a step goes with it and with the fifth power of the
+ * step over the lag. Never so short that time would stand still. */
+static double longest_step(const struct course *c, double time)
+{
+    const struct brake_rig *rig = c->rig;
+    const double full = rod_force(&rig->pedal, c->application->force);
+    const double all = brake_booster_output(rig->pedal.gain, rig->pedal.assist, full);
+    const double rest = fabs(c->rest);
+    double step = rig->step;
+    if (c->rising > 0.0)
+        step = least_of(step, rig->rise_time / 8.0);
+    if (c->lags && rest > 0.0)
+        step = least_of(step, rig->booster_lag / 8.0 * pow(most_of(all, rest) / rest, 0.2));
+    return most_of(step, 1e-9 * (1.0 + time));
+}
+
+/* End of a step: after the longest one, or at a corner of the pedal's rise, or at `until`, none of
+ * which is missed by a sliver. */
+static double planned_end(const struct course *c, double time, double until)
+{
+    const struct brake_rig *rig = c->rig;
+    const double stops[] = {rig->dead_time, rig->dead_time + rig->rise_time, until};
+    const double step = longest_step(c, time);
+    double next = BRAKE_INFINITY;
+    for (int i = 0; i < 3; i++) {
+        if (stops[i] > time)
+            next = least_of(next, stops[i]);
+    }
+    return next - time <= step * (1.0 + 1e-9) ? next : time + step;
+}
+
+/* ---- the whole braking ---------------------------------------------------------------------- */
+
+void brake_braking_begin(const struct brake_rig *rig, const struct brake_application *application,
+                         struct brake_braking *braking, struct brake_outcome *outcome)
+{
+    struct brake_balance balance = rig->balance;
+    balance.drag = rig->air_drag * application->from * application->from;
+    braking->time = 0.0;
+    braking->distance = 0.0;
+    braking->speed = application->from;
+    braking->output = 0.0;
+    braking->resisted = 0.0;
+    braking->pedal_force = 0.0;
+    braking->pressure = 0.0;
+    braking->deceleration = brake_balance_at(&balance, 0.0).deceleration;
+    *outcome = (struct brake_outcome){.developed = BRAKE_NAN,
+                                      .passed_80 = BRAKE_NAN,
+                                      .passed_10 = BRAKE_NAN,
+                                      .ended = BRAKE_NAN,
+                                      .lock_time = BRAKE_NAN,
+                                      .knee_time = BRAKE_NAN};
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        const bool hot = rig->thermal[i] != NULL;
+        braking->work[i] = 0.0;
+        braking->fading[i] = 0.0;
+        braking->friction[i] = friction_of(rig, i, &braking->heat[i], application->from, 0.0);
+        outcome->face_most[i] = hot ? braking->heat[i].face : BRAKE_NAN;
+        outcome->stress_rise[i] = hot ? 0.0 : BRAKE_NAN;
+    }
+}
+
+/* Takes over a step that was planned to end at a time. */
+static void keep(const struct course *c, const struct passage *p, double length, double end,
+                 struct brake_braking *b)
+{
+    /* The slope of a short step says little. */
+    const bool telling = p->to.time > 0.1 * longest_step(c, b->time);
+    b->time = p->to.time < length ? b->time + p->to.time : end;
+    b->distance += p->to.distance;
+    b->speed = p->to.speed;
+    b->resisted += p->to.resisted;
+    b->output = p->end.output;
+    b->pedal_force = p->end.pedal_force;
+    b->pressure = p->end.pressure;
+    b->deceleration = -p->end.rate.speed;
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        b->work[i] += p->to.work[i];
+        b->friction[i] = p->friction[i];
+        if (telling)
+            b->fading[i] = c->fading[i];
+        if (c->rig->thermal[i] != NULL)
+            b->heat[i] = p->heat[i];
+    }
+}
+
+/* Writes down what was met in a step, the first time: at its end, or at its begin when a jump led
+ * there. */
+static void note_corners(const struct course *c, const struct passage *p, double begun,
+                         struct brake_braking *b, struct brake_outcome *o)
+{
+    const struct brake_application *a = c->application;
+    if (isnan(o->lock_time) && p->end.past[AT_LIMIT] > 0.0)
+        o->lock_time = p->begin.past[AT_LIMIT] > 0.0 ? begun : b->time;
+    if (isnan(o->knee_time) && p->end.past[AT_KNEE] > 0.0)
+        o->knee_time = p->begin.past[AT_KNEE] > 0.0 ? begun : b->time;
+    if (isnan(o->passed_80) && p->end.past[AT_80] > 0.0)
+        o->passed_80 = b->distance;
+    if (isnan(o->passed_10) && p->end.past[AT_10] > 0.0)
+        o->passed_10 = b->distance;
+    if (!(p->end.past[AT_END] > 0.0))
+        return;
+    b->speed = a->to;
+    o->ended = b->time;
+    if (a->to == 0.0)
+        o->developed = brake_mfdd(0.8 * a->from, 0.1 * a->from, o->passed_10 - o->passed_80);
+}
+
+static void note(const struct course *c, const struct brake_braking *b, struct brake_outcome *o)
+{
+    const double mass = brake_effective_mass(&c->rig->balance);
+    const double begun = brake_energy(mass, c->application->from);
+    const double work = b->work[BRAKE_FRONT] + b->work[BRAKE_REAR];
+    const double lost = begun - brake_energy(mass, b->speed);
+    o->steps++;
+    o->force_most = most_of(o->force_most, b->pedal_force);
+    o->residual = fabs(lost - work - b->resisted) / most_of(begun, work);
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        const struct brake_thermal *thermal = c->rig->thermal[i];
+        if (thermal == NULL)
+            continue;
+        const double mean = brake_thermal_mean(thermal, &b->heat[i]);
+        o->face_most[i] = most_of(o->face_most[i], b->heat[i].face);
+        o->stress_rise[i] = most_of(o->stress_rise[i], b->heat[i].face - mean);
+    }
+}
+
+static enum brake_status take_step(struct course *c, double until, struct brake_braking *b,
+                                   struct brake_outcome *o)
+{
+    struct passage p;
+    const double begun = b->time;
+    c->speed = b->speed;
+    set_rise(c->rig, begun, c);
+    set_lag(b->output, c);
+    enum brake_status status = grip(b, c, &p.begin);
+    if (status != BRAKE_OK)
+        return status;
+    const double end = planned_end(c, begun, until);
+    status = couple(c, b, end - begun, &p);
+    if (status != BRAKE_OK)
+        return status;
+    keep(c, &p, end - begun, end, b);
+    note_corners(c, &p, begun, b, o);
+    note(c, b, o);
+    return BRAKE_OK;
+}
+
+/* Balance, pedal and what is left unasked here show as NaN in the first step. */
+static bool rig_in_range(const struct brake_rig *rig)
+{
+    const struct brake_pedal *pedal = &rig->pedal;
+    bool usable = rig->step >= 1e-4 && rig->step <= 1.0 && rig->dead_time >= 0.0 &&
+                  rig->rise_time >= 0.0 && rig->booster_lag >= 0.0 &&
+                  isfinite(rig->dead_time + rig->rise_time + rig->booster_lag) &&
+                  rig->adhesion > 0.0 && rig->antilock >= 0.0 && rig->antilock <= 1.0 &&
+                  rig->air_drag >= 0.0 && rig->pressure_most >= 0.0 && pedal->gain > 0.0 &&
+                  pedal->assist >= 0.0 && pedal->master_area > 0.0;
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        usable = usable && rig->law[i].mu > 0.0;
+    return usable;
+}
+
+static bool task_in_range(const struct brake_application *a, double until)
+{
+    return a->from > 0.0 && a->to >= 0.0 && a->to < a->from && a->force >= 0.0 &&
+           isfinite(a->from + a->force) && until >= 0.0 && until <= 1e9 &&
+           (a->manner == BRAKE_HOLDS_FORCE || a->manner == BRAKE_AT_THE_VERGE ||
+            (a->manner == BRAKE_HOLDS_DECELERATION && isfinite(a->deceleration)));
+}
+
+static bool state_in_range(const struct brake_braking *b)
+{
+    return b->time >= 0.0 && b->speed >= 0.0 &&
+           isfinite(b->time + b->distance + b->speed + b->output + b->resisted +
+                    b->work[BRAKE_FRONT] + b->work[BRAKE_REAR] + b->fading[BRAKE_FRONT] +
+                    b->fading[BRAKE_REAR]);
+}
+
+enum brake_status brake_braking_advance(const struct brake_rig *rig,
+                                        const struct brake_application *application, double until,
+                                        struct brake_braking *braking,
+                                        struct brake_outcome *outcome)
+{
+    struct brake_braking b = *braking;
+    struct brake_outcome o = *outcome;
+    struct course c = {.rig = rig, .application = application, .outcome = &o};
+    if (!(rig_in_range(rig) && task_in_range(application, until) && state_in_range(&b)))
+        return BRAKE_E_RANGE;
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        const enum brake_status status = find_gain(&rig->law[i], rig->law[i].mu, &c.gain[i]);
+        if (status != BRAKE_OK)
+            return status;
+    }
+    while (b.time < until && isnan(o.ended)) {
+        const enum brake_status status = take_step(&c, until, &b, &o);
+        if (status != BRAKE_OK)
+            return status;
+    }
+    *braking = b;
+    *outcome = o;
+    return BRAKE_OK;
+}

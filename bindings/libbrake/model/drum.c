@@ -1,0 +1,117 @@
+/* Equations and sources: brake/drum.h. */
+#include "brake/drum.h"
+
+#include <math.h>
+
+#include "brake/constants.h"
+#include "extremes.h"
+
+/* Friction unloads a trailing shoe and loads a leading one. */
+static double friction_sign(enum brake_lead lead)
+{
+    return lead == BRAKE_LEADING ? -1.0 : 1.0;
+}
+
+double brake_shoe_factor_short(double mu, double arm_force, double arm_normal, double arm_friction,
+                               enum brake_lead lead)
+{
+    const double arm = arm_normal + friction_sign(lead) * mu * arm_friction;
+    return arm > 0.0 ? mu * arm_force / arm : BRAKE_NAN;
+}
+
+/* A and B of the file head. */
+static double friction_length(const struct brake_shoe *s)
+{
+    const double sine1 = sin(s->heel);
+    const double sine2 = sin(s->toe);
+    return s->drum_radius * (cos(s->heel) - cos(s->toe)) -
+           s->pivot_radius / 2.0 * (sine2 * sine2 - sine1 * sine1);
+}
+
+static double normal_length(const struct brake_shoe *s)
+{
+    return s->pivot_radius *
+           ((s->toe - s->heel) / 2.0 - (sin(2.0 * s->toe) - sin(2.0 * s->heel)) / 4.0);
+}
+
+/* Sine of the angle of largest pressure: 90 degrees, or the toe of a shorter shoe. */
+static double peak_sine(const struct brake_shoe *s)
+{
+    return sin(fmin(s->toe, BRAKE_PI / 2.0));
+}
+
+void brake_shoe_moments(const struct brake_shoe *shoe, double *normal, double *friction)
+{
+    *normal = shoe->drum_radius * normal_length(shoe) / peak_sine(shoe);
+    *friction = shoe->drum_radius * friction_length(shoe) / peak_sine(shoe);
+}
+
+static int shoe_in_range(const struct brake_shoe *s, double mu)
+{
+    return s->drum_radius > 0.0 && s->pivot_radius > 0.0 && s->force_arm > 0.0 && s->heel >= 0.0 &&
+           s->toe > s->heel && s->toe <= BRAKE_PI && mu > 0.0;
+}
+
+enum brake_status brake_shoe_factor(const struct brake_shoe *shoe, double mu, enum brake_lead lead,
+                                    double *factor)
+{
+    *factor = BRAKE_NAN;
+    if (!shoe_in_range(shoe, mu))
+        return BRAKE_E_RANGE;
+    const double arm = normal_length(shoe) + friction_sign(lead) * mu * friction_length(shoe);
+    if (!(arm > 0.0))
+        return BRAKE_E_SELF_LOCK;
+    *factor = mu * shoe->force_arm * (cos(shoe->heel) - cos(shoe->toe)) / arm;
+    return BRAKE_OK;
+}
+
+double brake_shoe_pressure(const struct brake_shoe *shoe, double mu, enum brake_lead lead,
+                           double force, double width)
+{
+    double normal;
+    double friction;
+    brake_shoe_moments(shoe, &normal, &friction);
+    return force * shoe->force_arm / (width * (normal + friction_sign(lead) * mu * friction));
+}
+
+double brake_drum_factor(enum brake_shoes shoes, double leading, double trailing, double link)
+{
+    switch (shoes) {
+    case BRAKE_TWO_LEADING:
+        return 2.0 * leading;
+    case BRAKE_DUO_SERVO:
+        return leading * (1.0 + link);
+    case BRAKE_LEADING_TRAILING:
+        break;
+    }
+    return leading + trailing;
+}
+
+double brake_drum_link(double leading, double drum_radius, double arm_force, double arm_link)
+{
+    return (arm_force + leading * drum_radius) / arm_link;
+}
+
+enum brake_status brake_drum_factor_shape(const struct brake_shoe *shoe, enum brake_shoes shoes,
+                                          double mu, double *factor)
+{
+    double leading;
+    double trailing;
+    enum brake_status status = brake_shoe_factor(shoe, mu, BRAKE_LEADING, &leading);
+    *factor = BRAKE_NAN;
+    if (status != BRAKE_OK)
+        return status;
+    status = brake_shoe_factor(shoe, mu, BRAKE_TRAILING, &trailing);
+    if (status != BRAKE_OK)
+        return status;
+    const double link = brake_drum_link(leading, shoe->drum_radius,
+                                        shoe->force_arm - shoe->pivot_radius, shoe->pivot_radius);
+    *factor = brake_drum_factor(shoes, leading, trailing, link);
+    return BRAKE_OK;
+}
+
+double brake_drum_torque(const struct brake_drum *drum, double pressure)
+{
+    return drum->factor * drum->efficiency * most_of(0.0, pressure - drum->threshold) * drum->area *
+           drum->radius;
+}

@@ -1,0 +1,282 @@
+/* Equations and sources: brake/thermal.h. */
+#include "flow.h"
+
+#include <math.h>
+
+/* [W/(m2 K4)] Stefan-Boltzmann; source: CODATA 2018 */
+static const double SIGMA = 5.670374419e-8;
+
+/* [K] step of the derivatives by difference: their error is near 1e-9 of themselves. */
+static const double NUDGE = 1e-3;
+
+/* Within a segment of the table h = h_j + c_j s + (dc/dT) s^2 / 2 with s = T - T_j, and
+ * c^2 = c_j^2 + 2 (dc/dT) (h - h_j). Below the first point and above the last both slopes are 0. */
+static void invert(const struct brake_thermal *brake, double specific, int node,
+                   struct field *field)
+{
+    const struct brake_material *material = &brake->spec.material;
+    int j = material->points - 1;
+    while (j > 0 && specific < brake->start[j])
+        j--;
+    const double excess = specific - brake->start[j];
+    const double incline = excess < 0.0 ? 0.0 : brake->incline[j];
+    const double bend = excess < 0.0 ? 0.0 : brake->bend[j];
+    const double least = material->heat_capacity[j];
+    const double capacity = sqrt(least * least + 2.0 * incline * excess);
+    const double above = 2.0 * excess / (least + capacity);
+    field->temperature[node] = material->temperature[j] + above;
+    field->capacity[node] = capacity;
+    field->conductivity[node] = material->conductivity[j] + bend * above;
+    field->potential[node] =
+        brake->potential[j] + (material->conductivity[j] + 0.5 * bend * above) * above;
+}
+
+void brake_flow_field(const struct brake_thermal *brake, const double *enthalpy,
+                      struct field *field)
+{
+    const int cells = brake->spec.cells;
+    const double base = brake->spec.material.temperature[0];
+    for (int i = 0; i < cells; i++) {
+        const int node = FIRST_CELL + i;
+        invert(brake, enthalpy[node] / brake->mass[i], node, field);
+        field->capacity[node] *= brake->mass[i];
+    }
+    for (int part = 0; part < BRAKE_THERMAL_PARTS; part++) {
+        const int node = part_node(brake, (enum brake_part)part);
+        field->capacity[node] = brake->capacity[part];
+        field->temperature[node] = base + enthalpy[node] / brake->capacity[part];
+    }
+}
+
+struct loss {
+    double convected;
+    double radiated;
+};
+
+static double fourth(double value)
+{
+    return value * value * value * value;
+}
+
+static double coefficient(const struct brake_thermal *brake, const struct instant *now,
+                          const struct brake_cooling *cooling, double temperature)
+{
+    return brake_cooling_coefficient(cooling, now->speed, 0.5 * (temperature + now->air),
+                                     brake->spec.pressure);
+}
+
+static struct loss part_loss(const struct brake_thermal *brake, const struct instant *now,
+                             const struct brake_cooling *cooling, double temperature)
+{
+    struct loss loss = {0.0, 0.0};
+    if (cooling->area > 0.0) {
+        loss.convected = coefficient(brake, now, cooling, temperature) * cooling->area *
+                         (temperature - now->air);
+        loss.radiated =
+            cooling->emissivity * SIGMA * cooling->area * (fourth(temperature) - fourth(now->air));
+    }
+    return loss;
+}
+
+/* Outer half of the cell at a face of the wall, and what meets it there. */
+struct half {
+    double temperature; /* of the cell */
+    double conductance; /* [W/K] from its middle to the face */
+    double power;       /* [W] friction heat that enters the wall here */
+    double link;        /* [W/K] to the pad */
+    double pad;         /* its temperature */
+};
+
+struct face {
+    struct loss loss;
+    double into_pad;
+    double into_wall;
+};
+
+/* The face has no heat capacity: conduction, friction, contact, convection and radiation, the last
+ * two linearised about the cell, give its temperature; its losses then follow their own laws. */
+static struct face balance(const struct brake_thermal *brake, const struct instant *now,
+                           const struct brake_cooling *cooling, const struct half *half)
+{
+    struct face face = {{0.0, 0.0}, 0.0, half->power};
+    if (cooling->area == 0.0 && half->link == 0.0)
+        return face;
+    const double cell = half->temperature;
+    const double convection =
+        cooling->area == 0.0 ? 0.0 : coefficient(brake, now, cooling, cell) * cooling->area;
+    const double radiation = cooling->emissivity * SIGMA * cooling->area;
+    const double air = now->air;
+    const double out = convection + radiation * (cell * cell + air * air) * (cell + air);
+    const double temperature =
+        (half->conductance * cell + half->power + half->link * half->pad + out * air) /
+        (half->conductance + half->link + out);
+    face.loss.convected = convection * (temperature - air);
+    face.loss.radiated = radiation * (fourth(temperature) - fourth(air));
+    face.into_pad = half->link * (temperature - half->pad);
+    face.into_wall = half->power - face.into_pad - face.loss.convected - face.loss.radiated;
+    return face;
+}
+
+static struct half front_half(const struct brake_thermal *brake, const struct instant *now,
+                              const struct field *field)
+{
+    const struct brake_thermal_spec *spec = &brake->spec;
+    return (struct half){
+        .temperature = field->temperature[FIRST_CELL],
+        .conductance = 2.0 * field->conductivity[FIRST_CELL] * spec->area / brake->width[0],
+        .power = now->power * spec->share * (1.0 - spec->back_share),
+        .link = brake->link[BRAKE_PART_PAD] + now->contact,
+        .pad = field->temperature[BRAKE_PART_PAD],
+    };
+}
+
+static struct half back_half(const struct brake_thermal *brake, const struct instant *now,
+                             const struct field *field)
+{
+    const struct brake_thermal_spec *spec = &brake->spec;
+    const int last = FIRST_CELL + spec->cells - 1;
+    return (struct half){
+        .temperature = field->temperature[last],
+        .conductance = 2.0 * field->conductivity[last] * spec->area / brake->width[spec->cells - 1],
+        .power = now->power * spec->share * spec->back_share,
+        .link = 0.0,
+        .pad = 0.0,
+    };
+}
+
+/* The node of the chain to which the link of a part leads. */
+static int towards_wall(const struct brake_thermal *brake, enum brake_part part)
+{
+    const int node = part_node(brake, part);
+    return part <= BRAKE_PART_PAD ? node + 1 : node - 1;
+}
+
+void brake_flow_exchange(const struct brake_thermal *brake, const struct instant *now,
+                         const struct field *field, struct flow *flow)
+{
+    const struct half inner = front_half(brake, now, field);
+    const struct half outer = back_half(brake, now, field);
+    const struct face front = balance(brake, now, &brake->spec.front, &inner);
+    const struct face back = balance(brake, now, &brake->spec.back, &outer);
+    for (int i = 0; i < brake->nodes; i++)
+        flow->rate[i] = 0.0;
+    flow->rate[FIRST_CELL] += front.into_wall;
+    flow->rate[FIRST_CELL + brake->spec.cells - 1] += back.into_wall;
+    flow->rate[BRAKE_PART_PAD] += front.into_pad + now->power * (1.0 - brake->spec.share);
+    flow->face = front.into_wall;
+    flow->convected = front.loss.convected + back.loss.convected;
+    flow->radiated = front.loss.radiated + back.loss.radiated;
+    for (int i = 0; i < BRAKE_THERMAL_PARTS; i++) {
+        const enum brake_part part = (enum brake_part)i;
+        const int node = part_node(brake, part);
+        const int other = towards_wall(brake, part);
+        const double temperature = field->temperature[node];
+        const struct loss loss =
+            part_loss(brake, now, &brake->spec.part[part].cooling, temperature);
+        if (part != BRAKE_PART_PAD) { /* the pad's link is part of the face */
+            const double heat = brake->link[part] * (field->temperature[other] - temperature);
+            flow->rate[node] += heat;
+            flow->rate[other] -= heat;
+        }
+        flow->rate[node] -= loss.convected + loss.radiated;
+        flow->convected += loss.convected;
+        flow->radiated += loss.radiated;
+    }
+}
+
+void brake_flow_conduct(const struct brake_thermal *brake, const struct field *field,
+                        struct flow *flow)
+{
+    for (int i = 0; i + 1 < brake->spec.cells; i++) {
+        const int node = FIRST_CELL + i;
+        const double heat = brake->inner[i] * (field->potential[node] - field->potential[node + 1]);
+        flow->rate[node] -= heat;
+        flow->rate[node + 1] += heat;
+    }
+}
+
+/* Adds the derivatives of a face by the temperature of its cell, and by that of the pad. */
+static void face_slopes(const struct brake_thermal *brake, const struct instant *now,
+                        const struct brake_cooling *cooling, const struct half *half,
+                        struct slopes *slopes)
+{
+    const int front = cooling == &brake->spec.front;
+    const int node = front ? FIRST_CELL : FIRST_CELL + brake->spec.cells - 1;
+    if (cooling->area == 0.0 && half->link == 0.0)
+        return;
+    struct half warmer = *half;
+    warmer.temperature += NUDGE;
+    const struct face face = balance(brake, now, cooling, half);
+    const struct face after = balance(brake, now, cooling, &warmer);
+    slopes->own[node] += (after.into_wall - face.into_wall) / NUDGE;
+    slopes->convected[node] += (after.loss.convected - face.loss.convected) / NUDGE;
+    slopes->radiated[node] += (after.loss.radiated - face.loss.radiated) / NUDGE;
+    if (half->link == 0.0)
+        return;
+    struct half pad = *half;
+    pad.pad += NUDGE;
+    const struct face beside = balance(brake, now, cooling, &pad);
+    slopes->next[BRAKE_PART_PAD] += (after.into_pad - face.into_pad) / NUDGE;
+    slopes->before[FIRST_CELL] += (beside.into_wall - face.into_wall) / NUDGE;
+    slopes->own[BRAKE_PART_PAD] += (beside.into_pad - face.into_pad) / NUDGE;
+    slopes->convected[BRAKE_PART_PAD] += (beside.loss.convected - face.loss.convected) / NUDGE;
+    slopes->radiated[BRAKE_PART_PAD] += (beside.loss.radiated - face.loss.radiated) / NUDGE;
+}
+
+static void part_slopes(const struct brake_thermal *brake, const struct instant *now,
+                        const struct field *field, struct slopes *slopes)
+{
+    for (int i = 0; i < BRAKE_THERMAL_PARTS; i++) {
+        const enum brake_part part = (enum brake_part)i;
+        const struct brake_cooling *cooling = &brake->spec.part[part].cooling;
+        const int node = part_node(brake, part);
+        const int other = towards_wall(brake, part);
+        const double temperature = field->temperature[node];
+        if (cooling->area > 0.0) {
+            const struct loss loss = part_loss(brake, now, cooling, temperature);
+            const struct loss after = part_loss(brake, now, cooling, temperature + NUDGE);
+            const double convected = (after.convected - loss.convected) / NUDGE;
+            const double radiated = (after.radiated - loss.radiated) / NUDGE;
+            slopes->convected[node] += convected;
+            slopes->radiated[node] += radiated;
+            slopes->own[node] -= convected + radiated;
+        }
+        if (part == BRAKE_PART_PAD)
+            continue;
+        slopes->own[node] -= brake->link[part];
+        slopes->own[other] -= brake->link[part];
+        if (other > node) {
+            slopes->next[node] += brake->link[part];
+            slopes->before[other] += brake->link[part];
+        } else {
+            slopes->before[node] += brake->link[part];
+            slopes->next[other] += brake->link[part];
+        }
+    }
+}
+
+void brake_flow_slopes(const struct brake_thermal *brake, const struct instant *now,
+                       const struct field *field, struct slopes *slopes)
+{
+    const struct half inner = front_half(brake, now, field);
+    const struct half outer = back_half(brake, now, field);
+    for (int i = 0; i < brake->nodes; i++) {
+        slopes->before[i] = 0.0;
+        slopes->own[i] = 0.0;
+        slopes->next[i] = 0.0;
+        slopes->convected[i] = 0.0;
+        slopes->radiated[i] = 0.0;
+    }
+    for (int i = 0; i + 1 < brake->spec.cells; i++) {
+        const int node = FIRST_CELL + i;
+        const double leaving = brake->inner[i] * field->conductivity[node];
+        const double coming = brake->inner[i] * field->conductivity[node + 1];
+        slopes->own[node] -= leaving;
+        slopes->next[node] += coming;
+        slopes->before[node + 1] += leaving;
+        slopes->own[node + 1] -= coming;
+    }
+    face_slopes(brake, now, &brake->spec.front, &inner, slopes);
+    face_slopes(brake, now, &brake->spec.back, &outer, slopes);
+    part_slopes(brake, now, field, slopes);
+}

@@ -1,0 +1,27 @@
+#include "paragraph.h"
+
+#include <string.h>
+
+enum { COLUMNS = 80 };
+
+void brake_paragraph(FILE *stream, const char *head, const char *text)
+{
+    const int indent = (int)strlen(head);
+    int column = indent;
+    fputs(head, stream);
+    while (*text != '\0') {
+        const int length = (int)strcspn(text, " ");
+        if (column > indent && column + 1 + length > COLUMNS) {
+            fprintf(stream, "\n%*s", indent, "");
+            column = indent;
+        } else if (column > indent) {
+            fputc(' ', stream);
+            column++;
+        }
+        fprintf(stream, "%.*s", length, text);
+        column += length;
+        text += length;
+        text += strspn(text, " ");
+    }
+    fputc('\n', stream);
+}

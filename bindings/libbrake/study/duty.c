@@ -1,0 +1,457 @@
+#include "brake/duty.h"
+
+#include <math.h>
+#include <stddef.h>
+
+#include "brake/stop.h"
+
+static const double SHORT_SLICE = 0.1; /* [s] while a stop lasts */
+static const double SLICE = 1.0;       /* [s] else */
+static const double TOO_LONG = 600.0;  /* [s] no stop lasts so long */
+static const double MOST = 1e6;        /* [s] a duty may last: a million rows */
+static const double LEAST = 100.0;     /* [J] a hundredth of a kelvin; less is no use of brakes */
+static const double MISSED = 1e-3;     /* [m/s2] less is no shortfall */
+
+/* ---- published sequences -------------------------------------------------------------------- */
+
+#define KMH (1.0 / 3.6)
+
+/* Both texts from memory; the same cycle was read in Directive 71/320/EEC, Annex II, 1.3.1.1. */
+static const struct brake_fade_sequence sequences[] = {
+    {"us.135.fade", "FMVSS 135, S7.13", "from memory; check against the current text", 120.0 * KMH,
+     0.8, 0.5, 45.0, 3.0, 15},
+    {"un.13h.fade", "UN R13-H, Annex 3, 1.5.1", "from memory; check against the current text",
+     120.0 * KMH, 0.8, 0.5, 45.0, 3.0, 15},
+};
+
+const struct brake_fade_sequence *brake_fade_sequence_at(int index)
+{
+    return index >= 0 && index < (int)(sizeof sequences / sizeof sequences[0]) ? &sequences[index]
+                                                                               : NULL;
+}
+
+struct brake_stops brake_fade_stops(const struct brake_fade_sequence *sequence, double top_speed)
+{
+    /* fmin passes over a speed that is not known */
+    const double from = fmin(sequence->from, sequence->top_share * top_speed);
+    const struct brake_stops stops = {.count = sequence->count,
+                                      .from = from,
+                                      .to = sequence->end_share * from,
+                                      .interval = sequence->interval,
+                                      .manner = BRAKE_HOLDS_DECELERATION,
+                                      .deceleration = sequence->deceleration,
+                                      .sequence = sequence};
+    return stops;
+}
+
+/* ---- what is wrong -------------------------------------------------------------------------- */
+
+static bool within(double value, double low, double high)
+{
+    return value >= low && value <= high; /* false for NaN */
+}
+
+static const char *wrong_stops(const struct brake_stops *stops)
+{
+    const bool held = stops->manner == BRAKE_HOLDS_DECELERATION;
+    if (stops->count < 1 || stops->count > 100000)
+        return "the number of stops must be 1 to 100,000";
+    if (!within(stops->from, 0.1, 100.0))
+        return "the first speed must be 0.1 to 100 m/s (0.36 to 360 km/h)";
+    if (!(stops->to >= 0.0 && stops->to < stops->from))
+        return "the second speed must be 0 or more and lower than the first";
+    if (held && !within(stops->deceleration, 0.05, 15.0))
+        return "the deceleration must be 0.05 to 15 m/s2";
+    if (!within(stops->interval, 0.0, 86400.0))
+        return "the interval must be 0 s to 24 h";
+    if (stops->count > 1 && !(stops->interval > 0.0))
+        return "more stops than one need an interval";
+    if (stops->count * stops->interval > MOST)
+        return "all stops together must not last longer than 1e6 s";
+    if (stops->count > 1 && held &&
+        (stops->from - stops->to) / stops->deceleration >= stops->interval)
+        return "the interval is too short: the vehicle is not slowed when it ends";
+    return NULL;
+}
+
+static const char *wrong_descent(const struct brake_descent *descent)
+{
+    if (!within(descent->grade, 0.0, 0.5))
+        return "the grade must be 0 to 50 %";
+    if (!within(descent->speed, 0.1, 100.0))
+        return "the speed must be 0.1 to 100 m/s (0.36 to 360 km/h)";
+    if (!within(descent->length, 1.0, 1e6))
+        return "the length must be 1 m to 1000 km";
+    if (descent->length / descent->speed > MOST)
+        return "the descent must not last longer than 1e6 s";
+    if (!within(descent->engine, 0.0, 1.0))
+        return "the engine's share must be 0 to 100 %";
+    return NULL;
+}
+
+static const char *wrong_cycle(const struct brake_cycle *cycle)
+{
+    if (cycle->count < 2 || cycle->point == NULL)
+        return "a drive needs two rows or more";
+    if (cycle->point[cycle->count - 1].time - cycle->point->time > MOST)
+        return "the drive must not last longer than 1e6 s";
+    for (int i = 0; i < cycle->count; i++) {
+        const struct brake_cycle_point *point = &cycle->point[i];
+        if (!within(point->time, -1e9, 1e9) || (i > 0 && !(point->time > point[-1].time)))
+            return "the times of the rows must rise";
+        if (!within(point->speed, 0.0, 100.0))
+            return "the speeds of the rows must be 0 to 100 m/s (360 km/h)";
+        if (!within(point->grade, -0.5, 0.5))
+            return "the grades of the rows must be -50 to 50 %";
+    }
+    return NULL;
+}
+
+const char *brake_duty_wrong(const struct brake_duty *duty)
+{
+    if (!within(duty->force, 1.0, 5000.0))
+        return "the pedal force must be 1 to 5000 N";
+    if (!within(duty->rest, 0.0, 86400.0))
+        return "the time to cool down must be 0 s to 24 h";
+    if (!within(duty->rest_speed, 0.0, 100.0))
+        return "the speed while cooling down must be 0 to 100 m/s (360 km/h)";
+    switch (duty->kind) {
+    case BRAKE_DUTY_STOPS:
+        return wrong_stops(&duty->stops);
+    case BRAKE_DUTY_DESCENT:
+        return wrong_descent(&duty->descent);
+    case BRAKE_DUTY_CYCLE:
+        return wrong_cycle(&duty->cycle);
+    }
+    return "there is no such kind of duty";
+}
+
+/* ---- one run -------------------------------------------------------------------------------- */
+
+struct run {
+    const struct brake_hot_rig *hot;
+    struct brake_rig rig; /* that of hot, as the duty has it */
+    const struct brake_duty *duty;
+    const struct brake_duty_watch *watch;
+    struct brake_duty_result *result;
+    struct brake_braking braking;
+    struct brake_outcome outcome;
+    double time;              /* when the present application or leg began */
+    double work[BRAKE_AXLES]; /* of those before it */
+};
+
+static struct brake_duty_row instant(const struct run *run)
+{
+    const struct brake_braking *b = &run->braking;
+    struct brake_duty_row row = {.time = run->time + b->time,
+                                 .speed = b->speed,
+                                 .deceleration = b->deceleration,
+                                 .pedal_force = b->pedal_force,
+                                 .pressure = b->pressure};
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        const struct brake_thermal *thermal = &run->hot->thermal[i];
+        row.face[i] = b->heat[i].face;
+        row.mean[i] = brake_thermal_mean(thermal, &b->heat[i]);
+        row.pad[i] = brake_thermal_part(thermal, &b->heat[i], BRAKE_PART_PAD);
+        row.fluid[i] = brake_thermal_part(thermal, &b->heat[i], BRAKE_PART_FLUID);
+        row.work[i] = run->work[i] + b->work[i];
+    }
+    return row;
+}
+
+/* fmax passes over NaN: a part that is left out is not known, nor is its largest. */
+static void show(struct run *run)
+{
+    const struct brake_duty_row row = instant(run);
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        struct brake_duty_heat *heat = &run->result->axle[i];
+        heat->face_most = fmax(heat->face_most, row.face[i]);
+        heat->mean_most = fmax(heat->mean_most, row.mean[i]);
+        heat->pad_most = fmax(heat->pad_most, row.pad[i]);
+        heat->fluid_most = fmax(heat->fluid_most, row.fluid[i]);
+    }
+    if (run->watch != NULL && run->watch->row != NULL)
+        run->watch->row(run->watch->context, &row);
+}
+
+/* Feet off the brakes: what is shown of them is 0. */
+static void release(struct run *run, double speed)
+{
+    struct brake_braking *b = &run->braking;
+    run->time += b->time;
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        run->work[i] += b->work[i];
+        b->work[i] = 0.0;
+    }
+    b->time = 0.0;
+    b->speed = speed;
+    b->pedal_force = 0.0;
+    b->pressure = 0.0;
+    b->deceleration = 0.0;
+}
+
+/* Brakes off for a while, speed along a straight line. */
+static enum brake_status roll(struct run *run, double duration, double from, double to)
+{
+    const long slices = (long)ceil(duration / SLICE - 1e-9);
+    release(run, from);
+    for (long slice = 0; slice < slices; slice++) {
+        const double since = (double)slice * SLICE;
+        const double until = slice + 1 == slices ? duration : since + SLICE;
+        const struct brake_thermal_drive drive = {
+            .speed_begin = from + (to - from) * since / duration,
+            .speed_end = from + (to - from) * until / duration,
+            .air = run->rig.air};
+        for (int i = 0; i < BRAKE_AXLES; i++) {
+            const enum brake_status status = brake_thermal_advance(
+                &run->hot->thermal[i], &drive, until - since, &run->braking.heat[i]);
+            if (status != BRAKE_OK)
+                return status;
+        }
+        run->braking.time = until;
+        run->braking.speed = drive.speed_end;
+        run->braking.deceleration = (from - to) / duration;
+        show(run);
+    }
+    release(run, to);
+    return BRAKE_OK;
+}
+
+static void begin(struct run *run, const struct brake_application *application)
+{
+    release(run, application->from);
+    brake_braking_begin(&run->rig, application, &run->braking, &run->outcome);
+}
+
+/* Brakes on for a slice, or to the end speed. */
+static enum brake_status brake(struct run *run, const struct brake_application *application,
+                               double slice)
+{
+    struct brake_braking *b = &run->braking;
+    const double settled = run->rig.dead_time + run->rig.rise_time;
+    const double until = b->time + slice;
+    const enum brake_status status =
+        brake_braking_advance(&run->rig, application, until, b, &run->outcome);
+    if (status != BRAKE_OK)
+        return status;
+    if (application->manner == BRAKE_HOLDS_DECELERATION && b->time > settled)
+        run->result->shortfall =
+            fmax(run->result->shortfall, application->deceleration - b->deceleration);
+    show(run);
+    return BRAKE_OK;
+}
+
+/* What is to be kept of an application that has ended. */
+static void keep(struct run *run)
+{
+    struct brake_duty_result *result = run->result;
+    const struct brake_substance *iron = run->hot->iron;
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        struct brake_duty_heat *heat = &result->axle[i];
+        const double stress = brake_thermal_stress(iron->modulus, iron->expansion, iron->poisson,
+                                                   run->outcome.stress_rise[i]);
+        heat->face_most = fmax(heat->face_most, run->outcome.face_most[i]);
+        heat->stress_most = fmax(heat->stress_most, stress);
+    }
+    result->force_most = fmax(result->force_most, run->outcome.force_most);
+    result->locked = result->locked || !isnan(run->outcome.lock_time);
+    result->developed = run->outcome.developed;
+    result->distance = run->braking.distance;
+    result->applications++;
+}
+
+/* ---- the three kinds ------------------------------------------------------------------------ */
+
+static enum brake_status run_stops(struct run *run)
+{
+    const struct brake_stops *stops = &run->duty->stops;
+    struct brake_duty_result *result = run->result;
+    const struct brake_application application = {stops->manner, run->duty->force,
+                                                  stops->deceleration, stops->from, stops->to};
+    const double most = stops->count > 1 ? stops->interval : TOO_LONG;
+    for (int i = 0; i < stops->count; i++) {
+        enum brake_status status = BRAKE_OK;
+        begin(run, &application);
+        while (status == BRAKE_OK && isnan(run->outcome.ended) && run->braking.time < most)
+            status = brake(run, &application, fmin(SHORT_SLICE, most - run->braking.time));
+        if (status != BRAKE_OK)
+            return status;
+        keep(run);
+        result->force_last = run->outcome.force_most;
+        result->force_first = i == 0 ? result->force_last : result->force_first;
+        result->held = result->held && !isnan(run->outcome.ended);
+        if (!result->held)
+            return BRAKE_OK;
+        if (i + 1 < stops->count)
+            status = roll(run, stops->interval - run->braking.time, stops->to, stops->from);
+        if (status != BRAKE_OK)
+            return status;
+    }
+    return BRAKE_OK;
+}
+
+/* Force of the road against the vehicle: slope, rolling, air. */
+static double resistance(const struct brake_rig *rig, double grade, double speed)
+{
+    const double weight = rig->balance.body.mass * BRAKE_GRAVITY / sqrt(1.0 + grade * grade);
+    return weight * (rig->balance.rolling + grade) + rig->air_drag * speed * speed;
+}
+
+/* The driver is on the brakes already; the engine's part is put down as rolling resistance. */
+static enum brake_status run_descent(struct run *run)
+{
+    const struct brake_descent *descent = &run->duty->descent;
+    const struct brake_application application = {BRAKE_HOLDS_DECELERATION, run->duty->force, 0.0,
+                                                  descent->speed, 0.0};
+    const double pull = -resistance(&run->rig, -descent->grade, descent->speed);
+    if (!(pull > 0.0) || descent->engine == 1.0)
+        return roll(run, descent->length / descent->speed, descent->speed, descent->speed);
+    run->rig.balance.grade = -descent->grade;
+    run->rig.balance.rolling += descent->engine * pull *
+                                sqrt(1.0 + descent->grade * descent->grade) /
+                                (run->rig.balance.body.mass * BRAKE_GRAVITY);
+    run->rig.step = 0.25;
+    begin(run, &application);
+    bool first = true;
+    while (descent->length - run->braking.distance > 1e-6) {
+        const double left = (descent->length - run->braking.distance) / run->braking.speed;
+        const enum brake_status status = brake(run, &application, fmin(SLICE, left));
+        if (status != BRAKE_OK)
+            return status;
+        if (first)
+            run->result->force_first = run->braking.pedal_force;
+        first = false;
+        run->result->force_last = run->braking.pedal_force;
+    }
+    keep(run);
+    return BRAKE_OK;
+}
+
+/* From one row to the next: on the brakes where the vehicle by itself would slow less. */
+static enum brake_status run_leg(struct run *run, const struct brake_cycle_point *point)
+{
+    const double duration = point[1].time - point->time;
+    const double slowing = (point->speed - point[1].speed) / duration;
+    const double mean = 0.5 * (point->speed + point[1].speed);
+    const double pull = brake_effective_mass(&run->rig.balance) * slowing -
+                        resistance(&run->rig, point->grade, mean);
+    const struct brake_application application = {BRAKE_HOLDS_DECELERATION, run->duty->force,
+                                                  slowing, point->speed,
+                                                  slowing > 0.0 ? point[1].speed : 0.0};
+    if (!(pull > 0.0) || !(point->speed > 0.0))
+        return roll(run, duration, point->speed, point[1].speed);
+    run->rig.balance.grade = point->grade;
+    begin(run, &application);
+    while (isnan(run->outcome.ended) && duration - run->braking.time > 1e-9) {
+        const double left = duration - run->braking.time;
+        const enum brake_status status = brake(run, &application, fmin(SLICE, left));
+        if (status != BRAKE_OK)
+            return status;
+    }
+    keep(run);
+    run->result->force_last = run->outcome.force_most;
+    if (run->result->applications == 1)
+        run->result->force_first = run->result->force_last;
+    const double left = duration - run->braking.time;
+    return left > 1e-9 ? roll(run, left, point[1].speed, point[1].speed) : BRAKE_OK;
+}
+
+static enum brake_status run_cycle(struct run *run)
+{
+    const struct brake_cycle *cycle = &run->duty->cycle;
+    for (int i = 0; i + 1 < cycle->count; i++) {
+        const enum brake_status status = run_leg(run, &cycle->point[i]);
+        if (status != BRAKE_OK)
+            return status;
+    }
+    return BRAKE_OK;
+}
+
+/* ---- the whole ------------------------------------------------------------------------------ */
+
+static enum brake_status start(struct run *run)
+{
+    const struct brake_duty *duty = run->duty;
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        const enum brake_status status =
+            brake_thermal_start(&run->hot->thermal[i], run->rig.air, &run->braking.heat[i]);
+        if (status != BRAKE_OK)
+            return status;
+    }
+    if (duty->kind != BRAKE_DUTY_STOPS) {
+        run->rig.dead_time = 0.0;
+        run->rig.rise_time = 0.0;
+    }
+    run->braking.speed = duty->kind == BRAKE_DUTY_STOPS     ? duty->stops.from
+                         : duty->kind == BRAKE_DUTY_DESCENT ? duty->descent.speed
+                                                            : duty->cycle.point->speed;
+    show(run);
+    return BRAKE_OK;
+}
+
+static void end(struct run *run)
+{
+    const struct brake_duty_row row = instant(run);
+    run->result->duration = row.time;
+    run->result->shortfall = run->result->shortfall > MISSED ? run->result->shortfall : 0.0;
+    run->result->held = run->result->held && run->result->shortfall == 0.0;
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        struct brake_duty_heat *heat = &run->result->axle[i];
+        heat->face_last = row.face[i];
+        heat->mean_last = row.mean[i];
+        heat->pad_last = row.pad[i];
+        heat->fluid_last = row.fluid[i];
+        heat->energy = row.work[i];
+    }
+}
+
+/* Of one brake: heat that went astray, and work that did not become heat. */
+static double astray(const struct run *run, int axle)
+{
+    const struct brake_thermal_state *state = &run->braking.heat[axle];
+    const double stored = brake_thermal_stored(&run->hot->thermal[axle], state);
+    const double work = run->result->axle[axle].energy / 2.0;
+    return fabs(state->supplied - stored - state->convected - state->radiated) +
+           fabs(work - state->supplied);
+}
+
+static void sum_up(struct run *run)
+{
+    struct brake_duty_result *result = run->result;
+    double energy = 0.0;
+    double lost = 0.0;
+    double hottest = 0.0;
+    double stress = 0.0;
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        const struct brake_duty_heat *heat = &result->axle[i];
+        hottest = fmax(hottest, heat->fluid_most);
+        stress = fmax(stress, heat->stress_most);
+        energy += heat->energy;
+        lost += 2.0 * astray(run, i);
+    }
+    result->residual = lost / fmax(energy, LEAST);
+    result->fluid_margin = run->hot->boiling - hottest;
+    result->stress_share = stress / run->hot->iron->strength;
+}
+
+enum brake_status brake_duty_run(const struct brake_hot_rig *hot, const struct brake_duty *duty,
+                                 const struct brake_duty_watch *watch,
+                                 struct brake_duty_result *result)
+{
+    struct run run = {.hot = hot, .rig = hot->rig, .duty = duty, .watch = watch, .result = result};
+    *result = (struct brake_duty_result){.held = true, .developed = BRAKE_NAN};
+    if (brake_duty_wrong(duty) != NULL)
+        return BRAKE_E_RANGE;
+    enum brake_status status = start(&run);
+    if (status == BRAKE_OK)
+        status = duty->kind == BRAKE_DUTY_STOPS     ? run_stops(&run)
+                 : duty->kind == BRAKE_DUTY_DESCENT ? run_descent(&run)
+                                                    : run_cycle(&run);
+    if (status != BRAKE_OK)
+        return status;
+    end(&run);
+    if (duty->rest > 0.0)
+        status = roll(&run, duty->rest, duty->rest_speed, duty->rest_speed);
+    sum_up(&run);
+    return status;
+}

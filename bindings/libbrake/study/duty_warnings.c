@@ -1,0 +1,116 @@
+#include <math.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdio.h>
+
+#include "brake/duty.h"
+
+static const double WANTED = 30.0;        /* [K] of fluid margin; common practice, no source */
+static const double TRANSFORMS = 1003.15; /* [K] 730 degC: pearlite of grey iron; Fe-C diagram */
+static const double FADES = 573.15;       /* [K] where brake_friction_usual begins to fall */
+static const double FELT = 1.2;           /* [-] rise of pedal force; common practice, no source */
+
+struct list {
+    struct brake_warning *warning;
+    int count;
+};
+
+__attribute__((format(printf, 3, 4))) static void add(struct list *list, const char *id,
+                                                      const char *format, ...)
+{
+    struct brake_warning *warning = &list->warning[list->count++];
+    va_list values;
+    warning->id = id;
+    va_start(values, format);
+    vsnprintf(warning->text, sizeof warning->text, format, values);
+    va_end(values);
+}
+
+static double celsius(double temperature)
+{
+    return temperature - 273.15;
+}
+
+static void warn_of_driver(const struct brake_duty *duty, const struct brake_duty_result *result,
+                           struct list *list)
+{
+    if (!result->held && result->shortfall > 0.0)
+        add(list, "heat.not_held",
+            "%.0f N on the pedal do not hold what is asked for: %.2f m/s2 are missing.",
+            duty->force, result->shortfall);
+    else if (!result->held && duty->stops.count > 1)
+        add(list, "heat.not_slowed",
+            "The vehicle is not slowed in time: number %d is not over when the next is due.",
+            result->applications);
+    else if (!result->held)
+        add(list, "heat.not_slowed", "The vehicle is not slowed to %.0f km/h in %.0f s.",
+            3.6 * duty->stops.to, result->duration);
+    if (result->force_last > FELT * result->force_first && result->force_first > 0.0)
+        add(list, "heat.fade",
+            "Fade takes the pedal force from %.0f N to %.0f N for the same deceleration.",
+            result->force_first, result->force_last);
+}
+
+static void warn_of_fluid(const struct brake_hot_rig *hot, const struct brake_duty_result *result,
+                          struct list *list)
+{
+    const int axle = result->axle[BRAKE_REAR].fluid_most > result->axle[BRAKE_FRONT].fluid_most;
+    const double hottest = celsius(result->axle[axle].fluid_most);
+    if (result->fluid_margin < 0.0)
+        add(list, "heat.fluid_boils",
+            "The %s fluid gets %.0f degC hot, %.0f K above its wet boiling point of %.0f degC: the "
+            "pedal can go to the floor.",
+            brake_axle_word((enum brake_axle)axle), hottest, -result->fluid_margin,
+            celsius(hot->boiling));
+    else if (result->fluid_margin < WANTED)
+        add(list, "heat.fluid_near_boiling",
+            "The %s fluid gets %.0f degC hot, %.0f K below its wet boiling point of %.0f degC; "
+            "%.0f K are wanted.",
+            brake_axle_word((enum brake_axle)axle), hottest, result->fluid_margin,
+            celsius(hot->boiling), WANTED);
+}
+
+static void warn_of_axle(const struct brake_hot_rig *hot, int axle,
+                         const struct brake_duty_heat *heat, struct list *list)
+{
+    const double until = hot->friction_until[axle];
+    if (heat->face_most > until)
+        add(list, "heat.pad_beyond_curve",
+            "The %s face gets %.0f degC hot; its friction curve ends at %.0f degC and is taken as "
+            "level beyond.",
+            brake_axle_word((enum brake_axle)axle), celsius(heat->face_most), celsius(until));
+    if (isnan(until) && heat->face_most > FADES)
+        add(list, "heat.friction_assumed",
+            "The %s face gets %.0f degC hot; how its friction fades above %.0f degC is assumed. "
+            "Give "
+            "the maker's curve.",
+            brake_axle_word((enum brake_axle)axle), celsius(heat->face_most), celsius(FADES));
+    if (heat->face_most > TRANSFORMS)
+        add(list, "heat.iron_transforms",
+            "The %s face gets %.0f degC hot; near %.0f degC grey iron transforms: hard spots, "
+            "judder "
+            "and cracks.",
+            brake_axle_word((enum brake_axle)axle), celsius(heat->face_most), celsius(TRANSFORMS));
+    if (heat->stress_most > hot->iron->strength)
+        add(list, "heat.stress",
+            "The %s face is stressed to %.0f MPa by its heat, past the iron's tensile strength of "
+            "%.0f MPa: repeated, it cracks.",
+            brake_axle_word((enum brake_axle)axle), heat->stress_most / 1e6,
+            hot->iron->strength / 1e6);
+}
+
+bool brake_duty_stood(const struct brake_duty_result *result)
+{
+    return result->held && result->fluid_margin >= 0.0;
+}
+
+int brake_duty_warnings(const struct brake_hot_rig *hot, const struct brake_duty *duty,
+                        const struct brake_duty_result *result, struct brake_warning *warnings)
+{
+    struct list list = {warnings, 0};
+    warn_of_driver(duty, result, &list);
+    warn_of_fluid(hot, result, &list);
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        warn_of_axle(hot, i, &result->axle[i], &list);
+    return list.count;
+}

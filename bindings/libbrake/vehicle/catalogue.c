@@ -1,0 +1,322 @@
+#include "brake/catalogue.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "sections.h"
+
+/* A quantity taken apart: its section, the part it belongs to, its row. */
+struct place {
+    const struct brake_section *section;
+    int slot;
+    int row;
+};
+
+static const struct brake_section *parts_section(void)
+{
+    return &brake_sections[brake_sections_count - 1];
+}
+
+int brake_section_count(void)
+{
+    return brake_sections_count;
+}
+
+const struct brake_section *brake_section_at(int section)
+{
+    return &brake_sections[section];
+}
+
+/* Index of the first row of the parts, which come last. */
+static int first_part_row(void)
+{
+    int first = 0;
+    for (int i = 0; i < brake_sections_count - 1; i++)
+        first += brake_sections[i].count;
+    return first;
+}
+
+int brake_catalogue_count(void)
+{
+    return first_part_row() + BRAKE_PARTS * parts_section()->count;
+}
+
+static struct place place_of(int index)
+{
+    const struct brake_section *section = brake_sections;
+    const struct brake_section *parts = parts_section();
+    while (section != parts && index >= section->count) {
+        index -= section->count;
+        section++;
+    }
+    const struct place place = {section, index / section->count, index % section->count};
+    return place;
+}
+
+const struct brake_quantity *brake_quantity_at(int index)
+{
+    const struct place place = place_of(index);
+    return &place.section->rows[place.row];
+}
+
+const struct brake_section *brake_quantity_section(int index)
+{
+    return place_of(index).section;
+}
+
+int brake_section_first(int section)
+{
+    int first = 0;
+    for (int i = 0; i < section; i++)
+        first += brake_sections[i].count;
+    return first;
+}
+
+/* The sections stand in the order of the struct, so only one of them can hold the offset. */
+int brake_catalogue_index(size_t offset)
+{
+    const struct brake_section *section = brake_sections;
+    int first = 0;
+    while (section[1].offset <= offset)
+        first += section++->count;
+    for (int row = 0; row < section->count; row++) {
+        if (section->offset + section->rows[row].offset == offset)
+            return first + row;
+    }
+    return -1;
+}
+
+static int row_named(const struct brake_section *section, const char *name)
+{
+    for (int row = 0; row < section->count; row++) {
+        if (strcmp(section->rows[row].name, name) == 0)
+            return row;
+    }
+    return -1;
+}
+
+int brake_section_named(const char *path, size_t length)
+{
+    for (int i = 0; i < brake_sections_count; i++) {
+        if (strlen(brake_sections[i].path) == length &&
+            strncmp(brake_sections[i].path, path, length) == 0)
+            return i;
+    }
+    return -1;
+}
+
+int brake_part_named(const struct brake_vehicle *vehicle, const char *name, size_t length)
+{
+    for (int i = 0; i < vehicle->parts; i++) {
+        if (strlen(vehicle->part[i].name) == length &&
+            strncmp(vehicle->part[i].name, name, length) == 0)
+            return i;
+    }
+    return -1;
+}
+
+int brake_catalogue_find(const struct brake_vehicle *vehicle, const char *path)
+{
+    const char *dot = strrchr(path, '.');
+    if (dot == NULL)
+        return -1;
+    const size_t length = (size_t)(dot - path);
+    const struct brake_section *parts = parts_section();
+    const size_t stem = strlen(parts->path) + 1;
+    if (vehicle != NULL && strncmp(path, "part.", stem) == 0 && length > stem) {
+        const int slot = brake_part_named(vehicle, path + stem, length - stem);
+        const int row = row_named(parts, dot + 1);
+        return slot < 0 || row < 0 ? -1 : first_part_row() + slot * parts->count + row;
+    }
+    const int section = brake_section_named(path, length);
+    if (section < 0 || &brake_sections[section] == parts)
+        return -1;
+    const int row = row_named(&brake_sections[section], dot + 1);
+    return row < 0 ? -1 : brake_section_first(section) + row;
+}
+
+void brake_catalogue_path(const struct brake_vehicle *vehicle, int index, char *path, size_t size)
+{
+    const struct place place = place_of(index);
+    const char *name = place.section->rows[place.row].name;
+    if (place.section == parts_section())
+        snprintf(path, size, "part.%s.%s", vehicle->part[place.slot].name, name);
+    else
+        snprintf(path, size, "%s.%s", place.section->path, name);
+}
+
+enum { LONGEST = 64 /* no known path is longer */ };
+
+/* Number of single-letter edits between a word and a known path (Levenshtein). */
+static int edits(const char *a, const char *b)
+{
+    int line[LONGEST];
+    const int columns = (int)strlen(b);
+    for (int j = 0; j <= columns; j++)
+        line[j] = j;
+    for (int i = 1; a[i - 1] != '\0'; i++) {
+        int diagonal = line[0];
+        line[0] = i;
+        for (int j = 1; j <= columns; j++) {
+            const int swap = diagonal + (a[i - 1] != b[j - 1]);
+            const int gap = (line[j] < line[j - 1] ? line[j] : line[j - 1]) + 1;
+            diagonal = line[j];
+            line[j] = swap < gap ? swap : gap;
+        }
+    }
+    return line[columns];
+}
+
+/* A hint farther off than this many edits, or than half the word, would mislead. */
+static int near_enough(const char *word)
+{
+    const int half = (int)strlen(word) / 2;
+    return half < 5 ? half : 5;
+}
+
+/* In a section that is there only the name can be wrong. */
+static int nearest_in(int section, const char *name)
+{
+    int best = -1;
+    int least = near_enough(name) + 1;
+    for (int row = 0; row < brake_sections[section].count; row++) {
+        const int distance = edits(name, brake_sections[section].rows[row].name);
+        if (distance < least) {
+            least = distance;
+            best = brake_section_first(section) + row;
+        }
+    }
+    return best;
+}
+
+int brake_catalogue_nearest(const char *path)
+{
+    static const struct brake_vehicle no_parts;
+    const char *dot = strrchr(path, '.');
+    const int section = dot != NULL ? brake_section_named(path, (size_t)(dot - path)) : -1;
+    int best = -1;
+    int least = near_enough(path) + 1;
+    if (strlen(path) >= LONGEST)
+        return -1;
+    if (section >= 0)
+        return nearest_in(section, dot + 1);
+    for (int i = 0; i < first_part_row(); i++) {
+        char known[160];
+        brake_catalogue_path(&no_parts, i, known, sizeof known);
+        const int distance = edits(path, known);
+        if (distance < least) {
+            least = distance;
+            best = i;
+        }
+    }
+    return best;
+}
+
+int brake_section_nearest(const char *path)
+{
+    int best = -1;
+    int least = near_enough(path) + 1;
+    if (strlen(path) >= LONGEST)
+        return -1;
+    for (int i = 0; i < brake_sections_count; i++) {
+        const int distance = edits(path, brake_sections[i].path);
+        if (distance < least) {
+            least = distance;
+            best = i;
+        }
+    }
+    return best;
+}
+
+static size_t offset_of(int index)
+{
+    const struct place place = place_of(index);
+    return place.section->offset + (size_t)place.slot * sizeof(struct brake_part_lines) +
+           place.section->rows[place.row].offset;
+}
+
+void *brake_quantity_in(struct brake_vehicle *vehicle, int index)
+{
+    return (char *)vehicle + offset_of(index);
+}
+
+double brake_quantity_value(const struct brake_vehicle *vehicle, int index)
+{
+    const char *at = (const char *)vehicle + offset_of(index);
+    double value = BRAKE_NAN;
+    int choice;
+    switch (brake_quantity_at(index)->kind) {
+    case BRAKE_REAL:
+        memcpy(&value, at, sizeof value);
+        break;
+    case BRAKE_CHOICE:
+        memcpy(&choice, at, sizeof choice);
+        value = choice;
+        break;
+    case BRAKE_TEXT:
+    case BRAKE_PISTONS:
+    case BRAKE_CURVE:
+        break;
+    }
+    return value;
+}
+
+void brake_quantity_clear(struct brake_sheet *sheet, int index)
+{
+    static const struct brake_record absent = {0};
+    const struct brake_quantity *quantity = brake_quantity_at(index);
+    void *at = brake_quantity_in(&sheet->vehicle, index);
+    switch (quantity->kind) {
+    case BRAKE_REAL:
+        *(double *)at = BRAKE_NAN;
+        break;
+    case BRAKE_CHOICE:
+        *(int *)at = 0;
+        break;
+    case BRAKE_TEXT:
+        *(char *)at = '\0';
+        break;
+    case BRAKE_PISTONS:
+        memset(at, 0, sizeof(struct brake_pistons));
+        break;
+    case BRAKE_CURVE:
+        memset(at, 0, sizeof(struct brake_points));
+        break;
+    }
+    sheet->record[index] = absent;
+}
+
+void brake_sheet_clear(struct brake_sheet *sheet)
+{
+    memset(sheet, 0, sizeof *sheet);
+    for (int i = 0; i < brake_catalogue_count(); i++)
+        brake_quantity_clear(sheet, i);
+}
+
+bool brake_sheet_has(const struct brake_sheet *sheet, int section)
+{
+    const int first = brake_section_first(section);
+    for (int row = 0; row < brake_sections[section].count; row++) {
+        if (sheet->record[first + row].from > BRAKE_DEFAULT)
+            return true;
+    }
+    return false;
+}
+
+enum brake_status brake_sheet_set(struct brake_sheet *sheet, int index, double value)
+{
+    const struct brake_quantity *quantity = brake_quantity_at(index);
+    if (quantity->kind != BRAKE_REAL)
+        return BRAKE_E_UNKNOWN;
+    if (!(value >= quantity->low && value <= quantity->high))
+        return BRAKE_E_RANGE;
+    *(double *)brake_quantity_in(&sheet->vehicle, index) = value;
+    struct brake_record *record = &sheet->record[index];
+    const struct brake_record fresh = {.from = BRAKE_ESTIMATED,
+                                       .tolerance = fabs(value) * quantity->typical,
+                                       .typical = quantity->typical > 0.0,
+                                       .set = true};
+    *record = fresh;
+    return BRAKE_OK;
+}

@@ -1,0 +1,302 @@
+#include "brake/evaluate.h"
+
+#include <math.h>
+
+#include "brake/stop.h"
+#include "brake/tow.h"
+#include "brake/tyre.h"
+
+/* [J/(kg*K)] grey iron at room temperature, at the low end: the higher rise. ASTM A48 grade 20
+ * property page (reference/check-values.json, CV-30). */
+static const double iron_heat_capacity = 450.0;
+
+/* [s] that the standards allow for from first movement of the pedal ("0.1 v", UN R13-H, Annex 3). */
+static const double usual_delay = 0.36;
+
+/* Grades of the parking tests: 20 % alone, 12 % with an unbraked trailer (UN R13-H, Annex 3, 2.3). */
+static const double parking_grade = 0.20;
+
+/* What one load case is worked out from. */
+struct question {
+    const struct brake_vehicle *vehicle;
+    enum brake_load load;
+    struct brake_system system;  /* intact */
+    double pressure_most;        /* at the most pedal force */
+    double pressure_target;      /* that gives the target, whatever the tyres hold */
+};
+
+static double margin(double have, double need)
+{
+    return have / need - 1.0;
+}
+
+static void answer_mass(const struct question *q, struct brake_case_results *r)
+{
+    const struct brake_balance *b = &q->system.balance;
+    const struct brake_axle_of_vehicle *axle = q->vehicle->axle;
+    r->mass.total = b->body.mass;
+    r->mass.effective = brake_effective_mass(b);
+    r->mass.rear_axle = b->body.mass * b->body.behind / b->wheelbase;
+    r->mass.front_axle = b->body.mass - r->mass.rear_axle;
+    r->mass.front_axle_margin = margin(axle[BRAKE_FRONT].axle.rated_mass, r->mass.front_axle);
+    r->mass.rear_axle_margin = margin(axle[BRAKE_REAR].axle.rated_mass, r->mass.rear_axle);
+    r->mass.front_tyre_margin =
+        margin(2.0 * axle[BRAKE_FRONT].tyre.load_capacity, r->mass.front_axle);
+    r->mass.rear_tyre_margin =
+        margin(2.0 * axle[BRAKE_REAR].tyre.load_capacity, r->mass.rear_axle);
+    r->mass.rated_margin = margin(q->vehicle->general.rated_mass, b->body.mass);
+    r->cg.behind_front_axle = b->body.behind;
+    r->cg.height = b->body.height;
+}
+
+static void answer_deceleration(const struct question *q, struct brake_case_results *r)
+{
+    const struct brake_driver_lines *driver = &q->vehicle->driver;
+    r->deceleration.at_pedal_force = brake_system_deceleration(&q->system, driver->pedal_force);
+    r->deceleration.most = brake_system_deceleration(&q->system, driver->pedal_force_most);
+    r->deceleration.brakes_alone =
+        brake_balance_at(&q->system.balance, q->pressure_most).deceleration;
+}
+
+static double knee_force(const struct brake_pedal *pedal)
+{
+    return brake_booster_knee(pedal->gain, pedal->assist) / (pedal->ratio * pedal->efficiency);
+}
+
+static double failed_travel(const struct question *q, enum brake_failure failure)
+{
+    struct brake_system system;
+    brake_system_build(q->vehicle, q->load, failure, &system);
+    const double force = q->vehicle->driver.pedal_force_most;
+    return brake_system_travel(&system, brake_system_pressure(&system, force));
+}
+
+static double stroke_used(const struct question *q, int circuit)
+{
+    return brake_fluid_volume(&q->system.circuit[circuit], q->pressure_target) /
+           q->system.pedal.master_area / q->system.stroke[circuit];
+}
+
+static void answer_pedal(const struct question *q, struct brake_case_results *r)
+{
+    const struct brake_pedal *pedal = &q->system.pedal;
+    const double knee = knee_force(pedal);
+    r->pedal.pressure_for_target = q->pressure_target;
+    r->pedal.force_for_target = brake_pedal_force(pedal, q->pressure_target);
+    r->pedal.knee_force = isinf(knee) ? BRAKE_NAN : knee;
+    r->pedal.knee_deceleration =
+        isinf(knee) ? BRAKE_NAN
+                    : brake_balance_at(&q->system.balance, brake_pedal_pressure(pedal, knee))
+                          .deceleration;
+    r->pedal.travel = brake_system_travel(&q->system, q->pressure_target);
+    r->pedal.travel_used = r->pedal.travel / q->system.travel;
+    r->pedal.primary_stroke_used = stroke_used(q, 0);
+    r->pedal.secondary_stroke_used = stroke_used(q, 1);
+    r->pedal.travel_first_failed = failed_travel(q, BRAKE_FIRST_CIRCUIT);
+    r->pedal.travel_second_failed = failed_travel(q, BRAKE_SECOND_CIRCUIT);
+}
+
+static void answer_fluid(const struct question *q, struct brake_case_results *r)
+{
+    const struct brake_fluid all =
+        brake_fluid_sum(q->system.circuit[0], q->system.circuit[1]);
+    const double p = q->pressure_target;
+    r->fluid.gaps = all.gaps;
+    r->fluid.shoes = all.shoes;
+    r->fluid.take_up = all.take_up;
+    r->fluid.compliance = all.compliance * p;
+    r->fluid.hoses = all.hoses * p;
+    r->fluid.air = all.air * p / (p + BRAKE_ATMOSPHERE);
+    r->fluid.total = brake_fluid_volume(&all, p);
+}
+
+/* Torque that gives an axle its ideal share of the target: tyre force times radius, and what slows
+ * the wheels themselves. */
+static double torque_needed(const struct question *q, enum brake_axle axle, double share)
+{
+    const struct brake_balance *b = &q->system.balance;
+    const double target = q->vehicle->driver.target;
+    const double force = share * b->body.mass * target;
+    return force * b->axle[axle].radius + b->axle[axle].inertia * target / b->axle[axle].radius;
+}
+
+static void answer_torque(const struct question *q, struct brake_case_results *r)
+{
+    const struct brake_balance *b = &q->system.balance;
+    const double front =
+        brake_ideal_share(b->body, b->wheelbase, q->vehicle->driver.target / BRAKE_GRAVITY);
+    r->balance.ideal_front_share = front;
+    r->torque.front_needed = torque_needed(q, BRAKE_FRONT, front);
+    r->torque.rear_needed = torque_needed(q, BRAKE_REAR, 1.0 - front);
+    r->torque.front_available = brake_axle_torque(b, BRAKE_FRONT, q->pressure_most);
+    r->torque.rear_available = brake_axle_torque(b, BRAKE_REAR, q->pressure_most);
+    r->torque.front_margin = margin(r->torque.front_available, r->torque.front_needed);
+    r->torque.rear_margin = margin(r->torque.rear_available, r->torque.rear_needed);
+}
+
+static void answer_balance(const struct question *q, struct brake_case_results *r)
+{
+    struct brake_balance b = q->system.balance;
+    const double adhesion = q->system.adhesion;
+    const struct brake_lock lock = brake_balance_lock(&b, adhesion);
+    const struct brake_point_of_balance at = brake_balance_at(&b, q->pressure_target);
+    const double front = at.force[BRAKE_FRONT];
+    r->balance.front_share = front / (front + at.force[BRAKE_REAR]);
+    r->balance.lock_deceleration = lock.deceleration;
+    r->balance.lock_pedal_force = brake_pedal_force(&q->system.pedal, lock.pressure);
+    r->balance.lock_axle = lock.axle;
+    r->balance.efficiency = lock.deceleration / (adhesion * BRAKE_GRAVITY);
+    r->balance.front_adhesion_used = at.used[BRAKE_FRONT];
+    r->balance.rear_adhesion_used = at.used[BRAKE_REAR];
+    r->balance.valve_knee = isinf(b.valve.knee) ? BRAKE_NAN : b.valve.knee;
+    b.locked = false;
+    const double rear_first = brake_balance_rear_first(&b, 0.15 * BRAKE_GRAVITY);
+    r->balance.rear_first_above = isinf(rear_first) ? BRAKE_NAN : rear_first;
+    b.locked = true;
+    r->balance.locked_drive_lock_deceleration = brake_balance_lock(&b, adhesion).deceleration;
+}
+
+static double failed_deceleration(const struct question *q, enum brake_failure failure)
+{
+    struct brake_system system;
+    brake_system_build(q->vehicle, q->load, failure, &system);
+    return brake_system_deceleration(&system, q->vehicle->driver.pedal_force_most);
+}
+
+static void answer_failed(const struct question *q, struct brake_case_results *r)
+{
+    const bool sensing = q->vehicle->valve.kind > BRAKE_VALVE_FIXED;
+    const bool boosted = q->vehicle->booster.booster == BRAKE_FITTED;
+    r->failed.first_circuit = failed_deceleration(q, BRAKE_FIRST_CIRCUIT);
+    r->failed.second_circuit = q->vehicle->circuits.split == BRAKE_SPLIT_ONE
+                                   ? BRAKE_NAN
+                                   : failed_deceleration(q, BRAKE_SECOND_CIRCUIT);
+    r->failed.no_assist = boosted ? failed_deceleration(q, BRAKE_NO_ASSIST) : BRAKE_NAN;
+    r->failed.low_vacuum = boosted && !isnan(q->vehicle->booster.vacuum_low) &&
+                                   !isnan(q->vehicle->booster.vacuum)
+                               ? failed_deceleration(q, BRAKE_LOW_VACUUM)
+                               : BRAKE_NAN;
+    r->failed.valve_open = sensing ? failed_deceleration(q, BRAKE_VALVE_OPEN) : BRAKE_NAN;
+    r->failed.valve_shut = sensing ? failed_deceleration(q, BRAKE_VALVE_SHUT) : BRAKE_NAN;
+    r->failed.no_antilock = q->system.antilock > 0.0
+                                ? failed_deceleration(q, BRAKE_NO_ANTILOCK)
+                                : BRAKE_NAN;
+}
+
+/* Mass that takes up the heat of an axle: both rotors or both drums. */
+static double iron(const struct brake_axle_of_vehicle *axle)
+{
+    return 2.0 * (axle->axle.brake == BRAKE_DISC ? axle->disc.rotor_mass : axle->drum.drum_mass);
+}
+
+static void answer_stop(const struct question *q, struct brake_case_results *r)
+{
+    const struct brake_stop_lines *stop = &q->vehicle->stop;
+    const struct brake_balance *b = &q->system.balance;
+    const double a = r->deceleration.most;
+    const double pressure = brake_balance_pressure(b, a);
+    const double front = brake_axle_torque(b, BRAKE_FRONT, pressure) / b->axle[0].radius;
+    const double rear = brake_axle_torque(b, BRAKE_REAR, pressure) / b->axle[1].radius;
+    const struct brake_delay delay = brake_vehicle_delay(q->vehicle, usual_delay);
+    r->stop.distance =
+        brake_stop_distance(stop->speed, a, delay.dead_time, delay.build_up);
+    r->stop.time = brake_stop_time(stop->speed, a, delay.dead_time, delay.build_up);
+    r->stop.sight_distance = r->stop.distance + stop->speed * stop->reaction_time;
+    r->stop.energy = brake_energy(r->mass.effective, stop->speed);
+    r->stop.front_heat_share = front / (front + rear);
+    r->stop.front_rise = brake_bulk_rise(r->stop.energy * r->stop.front_heat_share,
+                                         iron(&q->vehicle->axle[BRAKE_FRONT]), iron_heat_capacity);
+    r->stop.rear_rise = brake_bulk_rise(r->stop.energy * (1.0 - r->stop.front_heat_share),
+                                        iron(&q->vehicle->axle[BRAKE_REAR]), iron_heat_capacity);
+}
+
+static void answer_parking(const struct question *q, struct brake_case_results *r)
+{
+    const struct brake_balance *b = &q->system.balance;
+    const enum brake_parking_on on = (enum brake_parking_on)q->vehicle->parking.on;
+    const double radius = b->axle[on == BRAKE_PARKING_FRONT ? BRAKE_FRONT : BRAKE_REAR].radius;
+    const double torque = q->vehicle->parking.torque;
+    const double adhesion = q->system.adhesion;
+    const double effort = brake_parking_grade(b->body.mass, torque, radius);
+    const double up = brake_parking_adhesion(b->body, b->wheelbase, on, adhesion, 1.0);
+    const double down = brake_parking_adhesion(b->body, b->wheelbase, on, adhesion, -1.0);
+    r->parking.needed = brake_parking_needed(b->body.mass, parking_grade, radius);
+    r->parking.available = torque;
+    r->parking.margin = margin(torque, r->parking.needed);
+    if (isnan(torque)) {
+        r->parking.effort_grade = r->parking.grade_up = r->parking.grade_down = BRAKE_NAN;
+        r->parking.trailer_grade = r->parking.deceleration = BRAKE_NAN;
+        return;
+    }
+    r->parking.effort_grade = effort;
+    r->parking.grade_up = fmin(effort, up);
+    r->parking.grade_down = fmin(effort, down);
+    r->parking.trailer_grade =
+        q->vehicle->trailer.mass > 0.0
+            ? brake_parking_grade(b->body.mass + q->vehicle->trailer.mass, torque, radius)
+            : BRAKE_NAN;
+    r->parking.deceleration = fmin(torque / radius / r->mass.effective,
+                                   fmin(up, down) * BRAKE_GRAVITY);
+}
+
+static void answer_tow(const struct question *q, struct brake_case_results *r)
+{
+    const struct brake_trailer_lines *t = &q->vehicle->trailer;
+    const double mass = q->system.balance.body.mass;
+    const double alone = r->deceleration.most;
+    const double ratio = t->mass > 0.0 ? t->braking_ratio : BRAKE_NAN;
+    r->tow.without_brakes = brake_tow_deceleration(mass, alone, t->mass, ratio, 0.0);
+    r->tow.as_stated = brake_tow_deceleration(mass, alone, t->mass, ratio, t->working);
+    r->tow.all_brakes = brake_tow_deceleration(mass, alone, t->mass, ratio, 1.0);
+}
+
+static void answer_steering(const struct question *q, struct brake_case_results *r)
+{
+    const struct brake_axle_lines *axle = &q->vehicle->axle[BRAKE_FRONT].axle;
+    const double force =
+        brake_balance_at(&q->system.balance, q->pressure_target).force[BRAKE_FRONT];
+    r->steering.pull = brake_steering_pull(force, axle->side_difference, axle->scrub_radius);
+}
+
+static void answer_case(const struct brake_vehicle *vehicle, enum brake_load load,
+                        struct brake_case_results *r)
+{
+    struct question q = {.vehicle = vehicle, .load = load};
+    brake_system_build(vehicle, load, BRAKE_INTACT, &q.system);
+    q.pressure_most = brake_system_pressure(&q.system, vehicle->driver.pedal_force_most);
+    q.pressure_target = brake_balance_pressure(&q.system.balance, vehicle->driver.target);
+    answer_mass(&q, r);
+    answer_deceleration(&q, r);
+    answer_pedal(&q, r);
+    answer_fluid(&q, r);
+    answer_torque(&q, r);
+    answer_balance(&q, r);
+    answer_failed(&q, r);
+    answer_stop(&q, r);
+    answer_parking(&q, r);
+    answer_steering(&q, r);
+    answer_tow(&q, r);
+}
+
+static void answer_common(const struct brake_vehicle *vehicle, struct brake_common_results *r)
+{
+    const struct brake_speedometer_lines *s = &vehicle->speedometer;
+    const bool shaft = s->sensor == BRAKE_SENSOR_SHAFT;
+    const struct brake_axle_of_vehicle *front = &vehicle->axle[BRAKE_FRONT];
+    const bool disc = front->axle.brake == BRAKE_DISC;
+    double threshold;
+    r->speedometer.true_over_shown = brake_speed_true_over_shown(
+        2.0 * BRAKE_PI * vehicle->axle[BRAKE_REAR].tyre.rolling_radius, s->rollout,
+        shaft ? vehicle->driveline.axle_ratio : 1.0, shaft ? s->axle_ratio : 1.0);
+    r->brakes.front_torque_gain = brake_vehicle_torque_gain(vehicle, BRAKE_FRONT, &threshold);
+    r->brakes.rear_torque_gain = brake_vehicle_torque_gain(vehicle, BRAKE_REAR, &threshold);
+    r->brakes.front_piston_area = disc ? brake_vehicle_piston_area(&front->disc.pistons) : BRAKE_NAN;
+    r->brakes.front_pad_radius = disc ? front->disc.effective_radius : BRAKE_NAN;
+}
+
+void brake_evaluate(const struct brake_vehicle *vehicle, struct brake_results *results)
+{
+    answer_common(vehicle, &results->common);
+    for (int load = 0; load < BRAKE_LOADS; load++)
+        answer_case(vehicle, (enum brake_load)load, &results->load[load]);
+}

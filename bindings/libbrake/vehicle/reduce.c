@@ -1,0 +1,316 @@
+/* The rules: from what was measured to what the model needs. */
+#include <math.h>
+
+#include "brake/fit.h"
+#include "brake/load.h"
+#include "brake/system.h"
+#include "brake/tyre.h"
+#include "work.h"
+
+/* The books' radius of a marking and a measured one: listed figures for one size spread by 6.5 %
+ * (common practice, no source); beyond this one of them belongs to another tyre. */
+static const double marking_agreement = 0.10;
+
+static void reduce_mass(struct work *w)
+{
+    const struct brake_scales_lines *s = &w->vehicle->scales;
+    const double front = work_or_else(s->front_left + s->front_right, s->front_axle);
+    const double rear = work_or_else(s->rear_left + s->rear_right, s->rear_axle);
+    const int readings[] = {INDEX(scales.front_left), INDEX(scales.front_right),
+                            INDEX(scales.front_axle), INDEX(scales.rear_left),
+                            INDEX(scales.rear_right), INDEX(scales.rear_axle)};
+    int sources[6];
+    int count = 0;
+    for (int i = 0; i < 6; i++) {
+        if (work_given(w, readings[i]))
+            sources[count++] = readings[i];
+    }
+    if (fabs(s->front_left + s->front_right - s->front_axle) > work_agreement * s->front_axle)
+        work_refuse(w, BRAKE_E_CONFLICT, INDEX(scales.front_axle),
+                    "got %.5g kg, but the corner scales add up to %.5g kg; leave one out",
+                    s->front_axle, s->front_left + s->front_right);
+    if (fabs(s->rear_left + s->rear_right - s->rear_axle) > work_agreement * s->rear_axle)
+        work_refuse(w, BRAKE_E_CONFLICT, INDEX(scales.rear_axle),
+                    "got %.5g kg, but the corner scales add up to %.5g kg; leave one out",
+                    s->rear_axle, s->rear_left + s->rear_right);
+    work_offer(w, INDEX(general.mass), front + rear, sources, count);
+    work_offer(w, INDEX(general.front_share), front / (front + rear), sources, count);
+    work_offer_default(w, INDEX(general.unsprung_mass), 0.17 * w->vehicle->general.mass);
+}
+
+static void reduce_cg_height(struct work *w)
+{
+    const struct brake_tilt_lines *t = &w->vehicle->tilt;
+    const struct brake_general_lines *g = &w->vehicle->general;
+    const double height = brake_cg_height_tilt(t->ground_axle_tilted - t->ground_axle_level,
+                                               g->mass, g->wheelbase, t->rise, t->hub_height);
+    const int tilt[] = {INDEX(tilt.ground_axle_tilted), INDEX(tilt.ground_axle_level),
+                        INDEX(tilt.rise), INDEX(tilt.hub_height)};
+    if (!isnan(t->rise) && !isnan(g->wheelbase) && t->rise >= g->wheelbase)
+        work_refuse(w, BRAKE_E_RANGE, INDEX(tilt.rise), "must be less than the wheelbase");
+    work_offer(w, INDEX(general.cg_height), height, tilt, 4);
+    if (isnan(height) && !work_held(w, INDEX(general.cg_height)) && !isnan(g->roof_height)) {
+        const int roof[] = {INDEX(general.roof_height)};
+        work_offer(w, INDEX(general.cg_height), 0.40 * g->roof_height, roof, 1);
+        w->sheet->record[INDEX(general.cg_height)].from = BRAKE_ESTIMATED;
+    }
+}
+
+/* Reads a marking; an empty one leaves `size` at zero. Returns false when there is none. */
+static bool read_marking(struct work *w, const char *text, int index, struct brake_marking *size)
+{
+    if (text[0] == '\0')
+        return false;
+    if (brake_marking_read(text, size) < 0) {
+        work_refuse(w, BRAKE_E_MARKING, index,
+                    "got '%.40s'; accepts forms such as LT305/70R17 121/118Q, 265/70R17, "
+                    "35x12.50R17LT, 7.50R16",
+                    text);
+        return false;
+    }
+    return true;
+}
+
+static double known(double value)
+{
+    return value > 0.0 ? value : BRAKE_NAN;
+}
+
+static void judge_rollout(struct work *w, int axle, const struct brake_marking *size)
+{
+    const struct brake_tyre_lines *tyre = &w->vehicle->axle[axle].tyre;
+    const double book = brake_tyre_circumference(size->overall_diameter, size->radial);
+    const int rollout = AXLE_INDEX(tyre.rollout, axle);
+    if (w->sheet->record[rollout].set || w->sheet->record[rollout].from == BRAKE_DEFAULT)
+        return;
+    if (fabs(tyre->rollout / book - 1.0) > marking_agreement)
+        work_refuse(
+            w, BRAKE_E_CONFLICT, rollout,
+            "got %.4g m, but a tyre marked '%.40s' rolls about %.4g m; one of them belongs to "
+            "another tyre",
+            tyre->rollout, tyre->marking, book);
+}
+
+static void reduce_tyre(struct work *w, int axle)
+{
+    struct brake_tyre_lines *tyre = &w->vehicle->axle[axle].tyre;
+    struct brake_marking size = {0.0, 0.0, 0.0, 0.0, 0.0, 0.0, true};
+    const int marking[] = {AXLE_INDEX(tyre.marking, axle)};
+    const int rollout[] = {AXLE_INDEX(tyre.rollout, axle)};
+    const int diameter[] = {AXLE_INDEX(tyre.overall_diameter, axle)};
+    const int radius = AXLE_INDEX(tyre.rolling_radius, axle);
+    const bool marked = read_marking(w, tyre->marking, marking[0], &size);
+    if (marked) {
+        work_offer(w, diameter[0], known(size.overall_diameter), marking, 1);
+        work_offer(w, AXLE_INDEX(tyre.load_capacity, axle), known(size.load_capacity), marking, 1);
+        work_offer(w, AXLE_INDEX(tyre.speed_limit, axle), known(size.speed_limit), marking, 1);
+        if (!isnan(tyre->rollout))
+            judge_rollout(w, axle, &size);
+    }
+    if (!isnan(tyre->rollout))
+        work_offer(w, radius, brake_rolling_radius(tyre->rollout), rollout, 1);
+    else if (!work_held(w, radius))
+        work_offer(
+            w, radius,
+            brake_rolling_radius(brake_tyre_circumference(tyre->overall_diameter, size.radial)),
+            diameter, 1);
+    if (!marked)
+        work_offer_default(w, diameter[0], 2.0 * BRAKE_PI * tyre->rolling_radius / 3.05);
+}
+
+static void reduce_inertia(struct work *w, int axle)
+{
+    const struct brake_tyre_lines *tyre = &w->vehicle->axle[axle].tyre;
+    const int target = AXLE_INDEX(tyre.wheel_inertia, axle);
+    const int swing[] = {AXLE_INDEX(tyre.swing_period, axle), AXLE_INDEX(tyre.swing_radius, axle),
+                         AXLE_INDEX(tyre.swing_length, axle), AXLE_INDEX(tyre.wheel_mass, axle)};
+    const int estimate[] = {AXLE_INDEX(tyre.wheel_mass, axle)};
+    const double swung = brake_wheel_inertia_swing(tyre->wheel_mass, tyre->swing_radius,
+                                                   tyre->swing_length, tyre->swing_period);
+    work_offer(w, target, swung, swing, 4);
+    if (isnan(swung) && !work_held(w, target)) {
+        work_offer(w, target,
+                   brake_wheel_inertia_estimate(tyre->wheel_mass, tyre->overall_diameter / 2.0,
+                                                tyre->inertia_fraction),
+                   estimate, 1);
+        if (w->sheet->record[target].from > BRAKE_ESTIMATED)
+            w->sheet->record[target].from = BRAKE_ESTIMATED;
+    }
+}
+
+static void reduce_pads(struct work *w, int axle)
+{
+    const struct brake_pads_lines *pads = &w->vehicle->axle[axle].pads;
+    const enum brake_contact contact = (enum brake_contact)pads->contact;
+    const int outer = AXLE_INDEX(pads.outer_radius, axle);
+    const int outline[] = {AXLE_INDEX(pads.outline, axle)};
+    const int sector[] = {outer, AXLE_INDEX(pads.inner_radius, axle)};
+    const int target = AXLE_INDEX(disc.effective_radius, axle);
+    double radius = BRAKE_NAN;
+    enum brake_status status = BRAKE_OK;
+    if (pads->shape == BRAKE_OUTLINE && pads->outline.count > 0) {
+        status = brake_radius_polygon(pads->outline.at, pads->outline.count, contact, &radius);
+    } else if (pads->shape == BRAKE_RECTANGLE &&
+               !isnan(pads->outer_radius + pads->height + pads->width)) {
+        status =
+            brake_radius_rectangle(pads->outer_radius, pads->height, pads->width, contact, &radius);
+    } else if (pads->shape == BRAKE_SECTOR) {
+        radius = brake_radius_sector(pads->inner_radius, pads->outer_radius, contact);
+        if (isnan(radius) && !isnan(pads->inner_radius) && !isnan(pads->outer_radius))
+            status = BRAKE_E_SHAPE;
+    }
+    if (status != BRAKE_OK && pads->shape == BRAKE_SECTOR)
+        work_refuse(w, status, outer, "got %.5g mm, but inner_radius is %.5g mm; it must be larger",
+                    1e3 * pads->outer_radius, 1e3 * pads->inner_radius);
+    else if (status != BRAKE_OK)
+        work_refuse(
+            w, status, pads->shape == BRAKE_OUTLINE ? outline[0] : outer, "no pad has such %s: %s",
+            pads->shape == BRAKE_OUTLINE ? "an outline" : "an outer_radius, height and width",
+            brake_status_message(status));
+    if (pads->shape != BRAKE_OUTLINE)
+        work_offer_default(w, AXLE_INDEX(disc.rotor_diameter, axle), 2.0 * pads->outer_radius);
+    if (pads->shape == BRAKE_OUTLINE)
+        work_offer(w, target, radius, outline, 1);
+    else
+        work_offer(w, target, radius, sector, pads->shape == BRAKE_SECTOR ? 2 : 1);
+}
+
+static void reduce_valve(struct work *w)
+{
+    const struct brake_valve_lines *lines = &w->vehicle->valve;
+    struct brake_valve valve = {BRAKE_NAN, BRAKE_NAN};
+    const int pairs[] = {INDEX(valve.gauge_pairs)};
+    if (lines->kind == BRAKE_VALVE_NONE)
+        return;
+    if (lines->gauge_pairs.count > 0 &&
+        brake_fit_valve(lines->gauge_pairs.at, lines->gauge_pairs.count, &valve) != BRAKE_OK)
+        work_refuse(
+            w, BRAKE_E_FIT, pairs[0],
+            "the pairs show no knee: give (front, rear) pressures, at least two of them past "
+            "it");
+    work_offer(w, INDEX(valve.knee), valve.knee, pairs, 1);
+    work_offer(w, INDEX(valve.slope), valve.slope, pairs, 1);
+    if (lines->kind == BRAKE_VALVE_HEIGHT)
+        work_offer_default(w, INDEX(valve.uncorrected_lift), w->vehicle->lift.suspension);
+}
+
+static void reduce_booster(struct work *w)
+{
+    const struct brake_booster_lines *b = &w->vehicle->booster;
+    const int pairs[] = {INDEX(booster.force_pairs)};
+    const int diaphragm[] = {INDEX(booster.diaphragm_diameter), INDEX(booster.vacuum)};
+    struct brake_pedal pedal = {w->vehicle->pedal.ratio,
+                                w->vehicle->pedal.efficiency,
+                                BRAKE_NAN,
+                                BRAKE_NAN,
+                                brake_piston_area(1.0, w->vehicle->master.bore),
+                                w->vehicle->master.efficiency};
+    const double area = brake_piston_area(b->diaphragms == 2.0 ? 1.7 : 1.0, b->diaphragm_diameter);
+    if (b->booster == BRAKE_NONE)
+        return;
+    if (b->force_pairs.count > 0 &&
+        brake_fit_booster(b->force_pairs.at, b->force_pairs.count, &pedal) != BRAKE_OK)
+        work_refuse(
+            w, BRAKE_E_FIT, pairs[0],
+            "the pairs show no booster: give (pedal force, line pressure), in rising order, "
+            "below and past its knee");
+    work_offer(w, INDEX(booster.gain), pedal.gain, pairs, 1);
+    if (b->force_pairs.count > 0)
+        work_offer(w, INDEX(booster.assist), pedal.assist, pairs, 1);
+    else
+        work_offer(w, INDEX(booster.assist), brake_booster_assist(b->vacuum, area, b->efficiency),
+                   diaphragm, 2);
+}
+
+static void reduce_fluid(struct work *w)
+{
+    const struct brake_points *pumped = &w->vehicle->circuits.pumped;
+    const int pairs[] = {INDEX(circuits.pumped)};
+    double slope = BRAKE_NAN;
+    double intercept;
+    if (pumped->count > 0 &&
+        (brake_fit_line(pumped->at, pumped->count, &slope, &intercept) != BRAKE_OK || slope < 0.0))
+        work_refuse(w, BRAKE_E_FIT, pairs[0],
+                    "the readings give no line: give (pressure, fluid), two pressures or more");
+    work_offer(w, INDEX(circuits.elastic_volume), slope * 1e7, pairs, 1);
+}
+
+static void reduce_parking(struct work *w)
+{
+    const struct brake_parking_lines *p = &w->vehicle->parking;
+    const int axle = p->on == BRAKE_PARKING_FRONT ? BRAKE_FRONT : BRAKE_REAR;
+    const int pull[] = {INDEX(parking.pull), AXLE_INDEX(tyre.rolling_radius, axle)};
+    const int chain[] = {INDEX(parking.ratio), INDEX(parking.factor), INDEX(parking.radius)};
+    const double gear = p->place == BRAKE_AT_SHAFT ? w->vehicle->driveline.axle_ratio : 1.0;
+    work_offer_default(w, INDEX(parking.force), p->control == BRAKE_HAND ? 400.0 : 500.0);
+    work_offer(w, INDEX(parking.torque), p->pull * w->vehicle->axle[axle].tyre.rolling_radius, pull,
+               2);
+    if (isnan(p->pull))
+        work_offer(
+            w, INDEX(parking.torque),
+            brake_parking_torque(p->force, p->ratio, p->efficiency, p->factor, p->radius, gear),
+            chain, 3);
+}
+
+static void reduce_speedometer(struct work *w)
+{
+    struct brake_marking size;
+    const int marking[] = {INDEX(speedometer.marking)};
+    if (read_marking(w, w->vehicle->speedometer.marking, marking[0], &size))
+        work_offer(w, INDEX(speedometer.rollout),
+                   brake_tyre_circumference(size.overall_diameter, size.radial), marking, 1);
+}
+
+static double left_to_rating(const struct brake_vehicle *vehicle, double mass)
+{
+    const double rated = vehicle->general.rated_mass;
+    return isnan(rated) ? BRAKE_NAN : fmax(0.0, rated - mass);
+}
+
+static void reduce_load(struct work *w, int load)
+{
+    const struct brake_load_lines *lines = &w->vehicle->load[load];
+    const struct brake_body bare = brake_vehicle_bare(w->vehicle);
+    const double wheelbase = w->vehicle->general.wheelbase;
+    const int axles[] = {LOAD_INDEX(front_axle, load), LOAD_INDEX(rear_axle, load)};
+    const double added = lines->front_axle + lines->rear_axle - bare.mass;
+    const int mass = LOAD_INDEX(mass, load);
+    if (added < -work_agreement * bare.mass)
+        work_refuse(
+            w, BRAKE_E_CONFLICT, axles[0],
+            "the axle readings add up to %.5g kg, less than the vehicle before loading, %.5g "
+            "kg",
+            added + bare.mass, bare.mass);
+    work_offer(w, mass, isnan(added) ? BRAKE_NAN : fmax(0.0, added), axles, 2);
+    if (added > 0.0)
+        work_offer(w, LOAD_INDEX(behind_front_axle, load),
+                   (lines->rear_axle * wheelbase - bare.mass * bare.behind) / added, axles, 2);
+    else
+        work_offer_default(w, LOAD_INDEX(behind_front_axle, load), 0.75 * wheelbase);
+    if (isnan(added))
+        work_offer_default(w, mass,
+                           load == BRAKE_EMPTY ? 0.0 : left_to_rating(w->vehicle, bare.mass));
+    work_offer_default(w, LOAD_INDEX(height, load), 1.0);
+}
+
+void work_reduce(struct work *w)
+{
+    reduce_mass(w);
+    reduce_cg_height(w);
+    for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+        reduce_tyre(w, axle);
+        reduce_inertia(w, axle);
+        if (w->vehicle->axle[axle].axle.brake == BRAKE_DISC)
+            reduce_pads(w, axle);
+    }
+    const int ratio[] = {INDEX(pedal.pad_arm), INDEX(pedal.rod_arm)};
+    work_offer(w, INDEX(pedal.ratio), w->vehicle->pedal.pad_arm / w->vehicle->pedal.rod_arm, ratio,
+               2);
+    reduce_valve(w);
+    reduce_booster(w);
+    reduce_fluid(w);
+    reduce_parking(w);
+    reduce_speedometer(w);
+    for (int load = 0; load < BRAKE_LOADS; load++)
+        reduce_load(w, load);
+}

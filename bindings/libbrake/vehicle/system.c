@@ -1,0 +1,294 @@
+#include "brake/system.h"
+
+#include <math.h>
+#include <stddef.h>
+
+#include "brake/tyre.h"
+
+/* Volumes that give way are entered at this pressure. */
+#define AT_100_BAR 1e7
+
+const char *brake_load_word(enum brake_load load)
+{
+    static const char *const words[BRAKE_LOADS] = {"empty", "full"};
+    return words[load];
+}
+
+const char *brake_axle_word(enum brake_axle axle)
+{
+    static const char *const words[BRAKE_AXLES] = {"front", "rear"};
+    return words[axle];
+}
+
+struct brake_body brake_vehicle_bare(const struct brake_vehicle *vehicle)
+{
+    const struct brake_general_lines *g = &vehicle->general;
+    const double rise = brake_cg_rise(g->mass, g->unsprung_mass, vehicle->lift.suspension,
+                                      vehicle->lift.wheel_rise);
+    struct brake_body body = {g->mass, (1.0 - g->front_share) * g->wheelbase,
+                              g->cg_height + rise};
+    for (int i = 0; i < vehicle->parts; i++) {
+        const struct brake_part_lines *part = &vehicle->part[i];
+        const struct brake_body added = {part->mass, part->behind_front_axle, part->height};
+        body = brake_body_sum(body, added);
+    }
+    return body;
+}
+
+struct brake_body brake_vehicle_body(const struct brake_vehicle *vehicle, enum brake_load load)
+{
+    const struct brake_load_lines *lines = &vehicle->load[load];
+    const struct brake_body bare = brake_vehicle_bare(vehicle);
+    const struct brake_body added = {lines->mass, lines->behind_front_axle, lines->height};
+    return lines->mass > 0.0 ? brake_body_sum(bare, added) : bare;
+}
+
+struct brake_valve brake_vehicle_valve(const struct brake_vehicle *vehicle, enum brake_load load)
+{
+    const struct brake_valve_lines *lines = &vehicle->valve;
+    struct brake_valve valve = {lines->knee, lines->slope};
+    if (lines->kind == BRAKE_VALVE_NONE) {
+        valve.knee = BRAKE_INFINITY;
+        valve.slope = 1.0;
+    } else if (lines->kind != BRAKE_VALVE_FIXED) {
+        const struct brake_body body = brake_vehicle_body(vehicle, load);
+        const double rear = body.mass * body.behind / vehicle->general.wheelbase;
+        const bool height = lines->kind == BRAKE_VALVE_HEIGHT;
+        valve.knee = brake_valve_knee_sensed(lines->knee, lines->knee_rate, rear - lines->set_mass,
+                                             height ? lines->uncorrected_lift : 0.0,
+                                             height ? lines->stiffness : 0.0);
+    }
+    return valve;
+}
+
+enum brake_status brake_vehicle_drum_factor(const struct brake_vehicle *vehicle,
+                                            enum brake_axle axle, double *factor)
+{
+    const struct brake_drum_lines *drum = &vehicle->axle[axle].drum;
+    const struct brake_lining_lines *lining = &vehicle->axle[axle].lining;
+    const struct brake_shoe shoe = {drum->diameter / 2.0, lining->pivot_radius, lining->force_arm,
+                                    lining->heel, lining->toe};
+    if (!isnan(drum->brake_factor)) {
+        *factor = drum->brake_factor;
+        return BRAKE_OK;
+    }
+    return brake_drum_factor_shape(&shoe, (enum brake_shoes)drum->shoes, lining->mu, factor);
+}
+
+double brake_vehicle_piston_area(const struct brake_pistons *pistons)
+{
+    double area = 0.0;
+    for (int i = 0; i < BRAKE_GROUPS && pistons->count[i] > 0.0; i++)
+        area += brake_piston_area(pistons->count[i], pistons->diameter[i]);
+    return area;
+}
+
+/* Torque is linear in pressure above the threshold, so one pascal above it gives the gain. */
+double brake_vehicle_torque_gain(const struct brake_vehicle *vehicle, enum brake_axle axle,
+                                 double *threshold)
+{
+    const struct brake_axle_of_vehicle *at = &vehicle->axle[axle];
+    if (at->axle.brake == BRAKE_DISC) {
+        const struct brake_disc disc = {brake_vehicle_piston_area(&at->disc.pistons), at->disc.effective_radius,
+                                        at->pads.mu, at->disc.efficiency, 0.0};
+        *threshold = at->disc.threshold;
+        return 2.0 * brake_disc_torque(&disc, 1.0);
+    }
+    struct brake_drum drum = {brake_piston_area(1.0, at->drum.cylinder_diameter),
+                              at->drum.diameter / 2.0, 0.0, at->drum.efficiency, 0.0};
+    (void)brake_vehicle_drum_factor(vehicle, axle, &drum.factor);
+    *threshold = at->drum.threshold;
+    return 2.0 * brake_drum_torque(&drum, 1.0);
+}
+
+/* Fluid of both brakes of an axle, without hoses and air. */
+static struct brake_fluid axle_fluid(const struct brake_axle_of_vehicle *at)
+{
+    struct brake_fluid fluid = {0.0, 0.0, 0.0, 0.0, 0.0, 0.0};
+    if (at->axle.brake == BRAKE_DISC) {
+        fluid.gaps = brake_fluid_gaps(brake_vehicle_piston_area(&at->disc.pistons), at->pads.gap);
+        fluid.compliance = 2.0 * at->disc.compliance / AT_100_BAR;
+    } else {
+        fluid.shoes = brake_fluid_shoes(brake_piston_area(1.0, at->drum.cylinder_diameter),
+                                        at->drum.piston_travel);
+        fluid.compliance = 2.0 * at->drum.compliance / AT_100_BAR;
+    }
+    return fluid;
+}
+
+/* A measured total rules over the sum of the parts, which keeps only their shares. */
+static void scale_to_measured(struct brake_fluid fluid[BRAKE_AXLES], double elastic_volume)
+{
+    double sum = 0.0;
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        sum += fluid[i].compliance + fluid[i].hoses;
+    if (isnan(elastic_volume) || !(sum > 0.0))
+        return;
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        fluid[i].compliance *= elastic_volume / AT_100_BAR / sum;
+        fluid[i].hoses *= elastic_volume / AT_100_BAR / sum;
+    }
+}
+
+/* Hoses and air are shared evenly by the axles. */
+static void build_circuits(const struct brake_vehicle *vehicle, struct brake_system *system)
+{
+    const struct brake_circuits_lines *lines = &vehicle->circuits;
+    const enum brake_split split = (enum brake_split)lines->split;
+    const int circuits = split == BRAKE_SPLIT_ONE ? 1 : 2;
+    struct brake_fluid axle[BRAKE_AXLES];
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        axle[i] = axle_fluid(&vehicle->axle[i]);
+        axle[i].hoses = lines->hose_volume / 2.0 / AT_100_BAR;
+        axle[i].air = lines->air_volume / 2.0;
+    }
+    scale_to_measured(axle, lines->elastic_volume);
+    for (int c = 0; c < 2; c++) {
+        struct brake_fluid sum = {0.0, 0.0, 0.0, 0.0, 0.0, 0.0};
+        for (int i = 0; i < BRAKE_AXLES; i++) {
+            const struct brake_share share = brake_split_share(split, c, (enum brake_axle)i);
+            sum = brake_fluid_sum(sum, brake_fluid_share(axle[i], share.torque));
+        }
+        sum.take_up = c < circuits ? vehicle->master.take_up * system->pedal.master_area : 0.0;
+        system->circuit[c] = sum;
+    }
+    system->stroke[0] = vehicle->master.primary_stroke;
+    system->stroke[1] = circuits == 2 ? vehicle->master.secondary_stroke : BRAKE_NAN;
+}
+
+struct brake_delay brake_vehicle_delay(const struct brake_vehicle *vehicle, double allowed)
+{
+    struct brake_delay delay = {vehicle->stop.dead_time, vehicle->stop.build_up};
+    if (isnan(delay.dead_time) || isnan(delay.build_up)) {
+        delay.dead_time = allowed;
+        delay.build_up = 0.0;
+    }
+    return delay;
+}
+
+static void build_axles(const struct brake_vehicle *vehicle, struct brake_balance *balance)
+{
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        struct brake_axle_brakes *axle = &balance->axle[i];
+        axle->gain = brake_vehicle_torque_gain(vehicle, (enum brake_axle)i, &axle->threshold);
+        axle->radius = vehicle->axle[i].tyre.rolling_radius;
+        axle->inertia = 2.0 * vehicle->axle[i].tyre.wheel_inertia;
+        axle->wheels = 1.0;
+    }
+}
+
+static void build_pedal(const struct brake_vehicle *vehicle, struct brake_pedal *pedal)
+{
+    const bool boosted = vehicle->booster.booster == BRAKE_FITTED;
+    pedal->ratio = vehicle->pedal.ratio;
+    pedal->efficiency = vehicle->pedal.efficiency;
+    pedal->gain = boosted ? vehicle->booster.gain : 1.0;
+    pedal->assist = boosted ? vehicle->booster.assist : 0.0;
+    pedal->master_area = brake_piston_area(1.0, vehicle->master.bore);
+    pedal->master_efficiency = vehicle->master.efficiency;
+}
+
+static void fail_circuit(const struct brake_vehicle *vehicle, struct brake_system *system,
+                         int circuit)
+{
+    const enum brake_split split = (enum brake_split)vehicle->circuits.split;
+    system->failed[circuit] = true;
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        const struct brake_share left =
+            brake_split_share(split, 1 - circuit, (enum brake_axle)i);
+        system->balance.axle[i].gain *= left.torque;
+        system->balance.axle[i].wheels = left.wheels;
+    }
+    if (vehicle->valve.bypass == BRAKE_FITTED && !(system->balance.axle[BRAKE_FRONT].gain > 0.0))
+        system->balance.valve.knee = BRAKE_INFINITY;
+}
+
+static void fail(const struct brake_vehicle *vehicle, enum brake_failure failure,
+                 struct brake_system *system)
+{
+    switch (failure) {
+    case BRAKE_FIRST_CIRCUIT:
+    case BRAKE_SECOND_CIRCUIT:
+        fail_circuit(vehicle, system, failure == BRAKE_SECOND_CIRCUIT);
+        break;
+    case BRAKE_NO_ASSIST:
+        system->pedal.gain = 1.0;
+        system->pedal.assist = 0.0;
+        break;
+    case BRAKE_LOW_VACUUM:
+        system->pedal.assist *= vehicle->booster.vacuum_low / vehicle->booster.vacuum;
+        break;
+    case BRAKE_VALVE_OPEN:
+        system->balance.valve.knee = BRAKE_INFINITY;
+        break;
+    case BRAKE_VALVE_SHUT:
+        system->balance.valve.knee = 0.0;
+        break;
+    case BRAKE_NO_ANTILOCK:
+        system->antilock = 0.0;
+        break;
+    case BRAKE_INTACT:
+    case BRAKE_FAILURES:
+        break;
+    }
+}
+
+void brake_system_build(const struct brake_vehicle *vehicle, enum brake_load load,
+                        enum brake_failure failure, struct brake_system *system)
+{
+    system->balance.body = brake_vehicle_body(vehicle, load);
+    system->balance.wheelbase = vehicle->general.wheelbase;
+    system->balance.rolling = vehicle->general.rolling_resistance;
+    system->balance.grade = 0.0;
+    system->balance.drag = 0.0;
+    system->balance.valve = brake_vehicle_valve(vehicle, load);
+    system->balance.locked = vehicle->driveline.centre == BRAKE_CENTRE_LOCKED;
+    build_axles(vehicle, &system->balance);
+    build_pedal(vehicle, &system->pedal);
+    build_circuits(vehicle, system);
+    system->failed[0] = false;
+    system->failed[1] = false;
+    system->free_play = vehicle->pedal.free_play;
+    system->travel = vehicle->pedal.travel;
+    system->adhesion = vehicle->road.adhesion;
+    system->antilock = vehicle->general.antilock == BRAKE_FITTED
+                           ? vehicle->general.antilock_efficiency
+                           : 0.0;
+    fail(vehicle, failure, system);
+}
+
+/* fmin passes over NaN, so a stroke that is not known sets no limit. */
+double brake_system_pressure(const struct brake_system *system, double force)
+{
+    const double area = system->pedal.master_area;
+    double pressure = brake_pedal_pressure(&system->pedal, force);
+    double rod = (system->travel - system->free_play) / system->pedal.ratio;
+    struct brake_fluid all = {0.0, 0.0, 0.0, 0.0, 0.0, 0.0};
+    for (int c = 0; c < 2; c++) {
+        if (system->failed[c]) {
+            rod -= isnan(system->stroke[c]) ? 0.0 : system->stroke[c];
+            continue;
+        }
+        all = brake_fluid_sum(all, system->circuit[c]);
+        if (!isnan(system->stroke[c]))
+            pressure = fmin(pressure, brake_fluid_pressure(&system->circuit[c],
+                                                           system->stroke[c] * area));
+    }
+    return isnan(rod) ? pressure : fmin(pressure, brake_fluid_pressure(&all, rod * area));
+}
+
+double brake_system_travel(const struct brake_system *system, double pressure)
+{
+    double rod = 0.0;
+    for (int c = 0; c < 2; c++)
+        rod += system->failed[c] ? system->stroke[c]
+                                 : brake_fluid_volume(&system->circuit[c], pressure) /
+                                       system->pedal.master_area;
+    return system->free_play + system->pedal.ratio * rod;
+}
+
+double brake_system_deceleration(const struct brake_system *system, double force)
+{
+    return brake_balance_deceleration(&system->balance, brake_system_pressure(system, force),
+                                      system->adhesion, system->antilock);
+}

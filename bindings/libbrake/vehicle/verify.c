@@ -1,0 +1,346 @@
+/* What a completed vehicle must hold, and what would contradict itself or be lost. */
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "brake/friction.h"
+#include "brake/system.h"
+#include "work.h"
+
+/* All that is missing is told at once, as far as there is room. */
+static void add_missing(struct brake_error *error, const char *path)
+{
+    static const char head[] = " Also missing: ";
+    const size_t used = strlen(error->text);
+    const char *also = strstr(error->text, head);
+    const char *joint = also != NULL ? ", " : head;
+    if (strcmp(error->field, path) == 0 || (also != NULL && strstr(also, path) != NULL))
+        return;
+    if (used + strlen(joint) + strlen(path) + 1 <= sizeof error->text)
+        snprintf(error->text + used, sizeof error->text - used, "%s%s", joint, path);
+}
+
+static void need(struct work *w, int index, const char *when)
+{
+    if (work_given(w, index))
+        return;
+    if (w->error->status == BRAKE_E_MISSING) {
+        char path[160];
+        brake_catalogue_path(w->vehicle, index, path, sizeof path);
+        add_missing(w->error, path);
+    } else {
+        work_refuse(w, BRAKE_E_MISSING, index, "is missing%s. How to get it: %s", when,
+                    brake_quantity_at(index)->measure);
+    }
+}
+
+static void check_sections(struct work *w)
+{
+    for (int i = 0; i < brake_sections_count; i++) {
+        const enum brake_belongs to = brake_sections[i].belongs;
+        const int first = brake_section_first(i);
+        const int axle = to == BRAKE_REAR_DISC || to == BRAKE_REAR_DRUM;
+        if (work_belongs(w->vehicle, &brake_sections[i]) || !brake_sheet_has(w->sheet, i) ||
+            !work_given(w, AXLE_INDEX(axle.brake, axle)))
+            continue;
+        for (int row = 0; row < brake_sections[i].count; row++) {
+            if (w->sheet->record[first + row].from > BRAKE_DEFAULT)
+                work_refuse(w, BRAKE_E_CONFLICT, first + row,
+                            "does not belong: %s.axle.brake says that this axle has a %s",
+                            axle == BRAKE_FRONT ? "front" : "rear",
+                            to == BRAKE_FRONT_DISC || to == BRAKE_REAR_DISC ? "drum" : "disc");
+        }
+    }
+}
+
+/* A section that is left out and repeats another has no needs of its own, nor has one of a brake that
+ * is not told. */
+static bool has_needs(const struct work *w, int section)
+{
+    const enum brake_belongs to = brake_sections[section].belongs;
+    const int axle = to == BRAKE_REAR_DISC || to == BRAKE_REAR_DRUM;
+    if (to != BRAKE_ALWAYS && !work_given(w, AXLE_INDEX(axle.brake, axle)))
+        return false;
+    return work_belongs(w->vehicle, &brake_sections[section]) &&
+           (brake_sections[section].same_as == NULL || brake_sheet_has(w->sheet, section));
+}
+
+static void check_needed_rows(struct work *w, int section, int times)
+{
+    const int count = brake_sections[section].count;
+    for (int i = 0; i < count * times; i++) {
+        if (brake_sections[section].rows[i % count].need == BRAKE_NEEDED)
+            need(w, brake_section_first(section) + i, "");
+    }
+}
+
+static void check_needs(struct work *w)
+{
+    const int parts = brake_sections_count - 1;
+    for (int i = 0; i < parts; i++)
+        check_needed_rows(w, i, has_needs(w, i) ? 1 : 0);
+    check_needed_rows(w, parts, w->vehicle->parts);
+    if (w->vehicle->booster.booster == BRAKE_FITTED) {
+        need(w, INDEX(booster.gain), ", as a booster is fitted");
+        need(w, INDEX(booster.assist), ", as a booster is fitted");
+    }
+    if (w->vehicle->valve.kind != BRAKE_VALVE_NONE) {
+        need(w, INDEX(valve.knee), ", as a valve is fitted");
+        need(w, INDEX(valve.slope), ", as a valve is fitted");
+    }
+    if (w->vehicle->valve.kind > BRAKE_VALVE_FIXED) {
+        need(w, INDEX(valve.knee_rate), ", as the valve senses load");
+        need(w, INDEX(valve.set_mass), ", as the valve senses load");
+    }
+    if (w->vehicle->valve.kind == BRAKE_VALVE_HEIGHT)
+        need(w, INDEX(valve.stiffness), ", as the valve senses height");
+    need(w, LOAD_INDEX(mass, BRAKE_FULL), "; or give vehicle.rated_mass");
+}
+
+static void check_drum(struct work *w, int axle)
+{
+    const struct brake_drum_lines *drum = &w->vehicle->axle[axle].drum;
+    double factor;
+    if (w->vehicle->axle[axle].axle.brake != BRAKE_DRUM)
+        return;
+    if (isnan(drum->brake_factor)) {
+        const char *when = ", as drum.brake_factor is left out";
+        need(w, AXLE_INDEX(lining.pivot_radius, axle), when);
+        need(w, AXLE_INDEX(lining.force_arm, axle), when);
+        need(w, AXLE_INDEX(lining.heel, axle), when);
+        need(w, AXLE_INDEX(lining.toe, axle), when);
+    }
+    const struct brake_lining_lines *lining = &w->vehicle->axle[axle].lining;
+    const struct brake_quantity *q = brake_quantity_at(AXLE_INDEX(drum.brake_factor, axle));
+    const enum brake_status status =
+        brake_vehicle_drum_factor(w->vehicle, (enum brake_axle)axle, &factor);
+    if (lining->toe <= lining->heel)
+        work_refuse(w, BRAKE_E_CONFLICT, AXLE_INDEX(lining.toe, axle),
+                    "got %.5g deg, but heel is %.5g deg; the toe lies farther from the pivot",
+                    work_shown(AXLE_INDEX(lining.toe, axle), lining->toe),
+                    work_shown(AXLE_INDEX(lining.heel, axle), lining->heel));
+    if (status == BRAKE_OK && !(factor >= q->low && factor <= q->high))
+        work_refuse(w, BRAKE_E_RANGE, AXLE_INDEX(lining.mu, axle),
+                    "gives these shoes a brake factor of %.4g; accepts %.4g to %.4g", factor,
+                    q->low, q->high);
+    if (status != BRAKE_OK)
+        work_refuse(w, status, AXLE_INDEX(lining.mu, axle), "got %.4g: %s",
+                    w->vehicle->axle[axle].lining.mu, brake_status_message(status));
+}
+
+static void check_order_of_curve(struct work *w, int index)
+{
+    const struct brake_points *points = brake_quantity_in(w->vehicle, index);
+    for (int i = 1; i < points->count; i++) {
+        if (points->at[i].x <= points->at[i - 1].x)
+            work_refuse(w, BRAKE_E_FIT, index, "the first numbers of the pairs must rise");
+    }
+}
+
+static void check_friction_curve(struct work *w, int index)
+{
+    const struct brake_points *points = brake_quantity_in(w->vehicle, index);
+    check_order_of_curve(w, index);
+    if (points->count > BRAKE_CURVE_POINTS)
+        work_refuse(w, BRAKE_E_SIZE, index, "has %d pairs; accepts up to %d", points->count,
+                    BRAKE_CURVE_POINTS);
+}
+
+static bool inside(const struct work *w, struct brake_body body)
+{
+    return body.behind > 0.0 && body.behind < w->vehicle->general.wheelbase;
+}
+
+/* Place of the part that moves the centre of gravity most, as a quantity. */
+static int heaviest_part(const struct work *w)
+{
+    const int section = brake_sections_count - 1;
+    const struct brake_part_lines *part = w->vehicle->part;
+    int heaviest = 0;
+    for (int i = 1; i < w->vehicle->parts; i++) {
+        if (fabs(part[i].mass) > fabs(part[heaviest].mass))
+            heaviest = i;
+    }
+    return brake_section_first(section) + heaviest * brake_sections[section].count + 1;
+}
+
+static void check_bodies(struct work *w)
+{
+    const struct brake_body bare = brake_vehicle_bare(w->vehicle);
+    if (!(bare.mass > 0.0))
+        work_refuse(w, BRAKE_E_CONFLICT, INDEX(general.mass),
+                    "the parts taken off weigh as much as the vehicle");
+    if (!(w->vehicle->general.unsprung_mass < w->vehicle->general.mass))
+        work_refuse(w, BRAKE_E_CONFLICT, INDEX(general.unsprung_mass),
+                    "must be less than the mass of the vehicle");
+    if (w->vehicle->parts > 0 && !inside(w, bare))
+        work_refuse(w, BRAKE_E_CONFLICT, heaviest_part(w),
+                    "with the parts the centre of gravity comes out %.4g m behind the front axle, "
+                    "outside the wheelbase",
+                    bare.behind);
+    for (int load = 0; load < BRAKE_LOADS; load++) {
+        const struct brake_body body = brake_vehicle_body(w->vehicle, (enum brake_load)load);
+        if (!inside(w, body))
+            work_refuse(w, BRAKE_E_CONFLICT, LOAD_INDEX(behind_front_axle, load),
+                        "the centre of gravity comes out %.4g m behind the front axle, outside the "
+                        "wheelbase",
+                        body.behind);
+        if (!(body.height > 0.0))
+            work_refuse(w, BRAKE_E_CONFLICT, INDEX(general.cg_height),
+                        "the centre of gravity comes out below the road");
+    }
+}
+
+/* Readings that only together give something: one alone would be lost. */
+static void need_all(struct work *w, const int *index, int count)
+{
+    char when[180];
+    char path[160];
+    for (int i = 0; i < count; i++) {
+        if (w->sheet->record[index[i]].from <= BRAKE_DEFAULT)
+            continue;
+        brake_catalogue_path(w->vehicle, index[i], path, sizeof path);
+        snprintf(when, sizeof when, ", as %s is given", path);
+        for (int j = 0; j < count; j++)
+            need(w, index[j], when);
+    }
+}
+
+static void check_readings(struct work *w)
+{
+    const struct brake_scales_lines *s = &w->vehicle->scales;
+    const int front[] = {INDEX(scales.front_left), INDEX(scales.front_right)};
+    const int rear[] = {INDEX(scales.rear_left), INDEX(scales.rear_right)};
+    const int tilt[] = {INDEX(tilt.rise), INDEX(tilt.ground_axle_level),
+                        INDEX(tilt.ground_axle_tilted), INDEX(tilt.hub_height)};
+    const int arms[] = {INDEX(pedal.pad_arm), INDEX(pedal.rod_arm)};
+    const bool front_known = !isnan(work_or_else(s->front_left, s->front_axle));
+    const bool rear_known = !isnan(work_or_else(s->rear_left, s->rear_axle));
+    need_all(w, front, 2);
+    need_all(w, rear, 2);
+    if (front_known && !rear_known)
+        need(w, INDEX(scales.rear_axle), ", as the front axle was weighed");
+    if (rear_known && !front_known)
+        need(w, INDEX(scales.front_axle), ", as the rear axle was weighed");
+    need_all(w, tilt, 4);
+    need_all(w, arms, 2);
+    for (int load = 0; load < BRAKE_LOADS; load++) {
+        const int axles[] = {LOAD_INDEX(front_axle, load), LOAD_INDEX(rear_axle, load)};
+        need_all(w, axles, 2);
+    }
+}
+
+static void check_wheel_readings(struct work *w, int axle)
+{
+    const int swing[] = {AXLE_INDEX(tyre.swing_radius, axle), AXLE_INDEX(tyre.swing_length, axle),
+                         AXLE_INDEX(tyre.swing_period, axle), AXLE_INDEX(tyre.wheel_mass, axle)};
+    const int pads[][3] = {{AXLE_INDEX(pads.inner_radius, axle),
+                            AXLE_INDEX(pads.outer_radius, axle),
+                            AXLE_INDEX(pads.inner_radius, axle)},
+                           {AXLE_INDEX(pads.outer_radius, axle), AXLE_INDEX(pads.height, axle),
+                            AXLE_INDEX(pads.width, axle)}};
+    const int shape = w->vehicle->axle[axle].pads.shape;
+    for (int i = 0; i < 3; i++) {
+        if (work_stated(w, swing[i]))
+            need_all(w, swing, 4);
+    }
+    if (w->vehicle->axle[axle].axle.brake == BRAKE_DISC && shape != BRAKE_OUTLINE)
+        need_all(w, pads[shape], 3);
+}
+
+/* Lines of a thing that is not fitted, or not of that kind, would be lost. They may stay when
+ * --set takes the thing away. */
+static void unused(struct work *w, int index, int choice)
+{
+    char path[160];
+    if (!work_stated(w, index) || !work_given(w, choice) || w->sheet->record[choice].set)
+        return;
+    brake_catalogue_path(w->vehicle, choice, path, sizeof path);
+    work_refuse(w, BRAKE_E_CONFLICT, index, "is of no use, as %s is %s%s; change one of them", path,
+                brake_quantity_at(choice)->choices[(int)brake_quantity_value(w->vehicle, choice)],
+                work_stated(w, choice) ? "" : ", by default");
+}
+
+static void unused_from_to(struct work *w, int first, int last, int choice)
+{
+    for (int i = first; i <= last; i++)
+        unused(w, i, choice);
+}
+
+static void check_unused_of_valve(struct work *w)
+{
+    static const size_t first[] = {
+        [BRAKE_VALVE_NONE] = offsetof(struct brake_vehicle, valve.knee),
+        [BRAKE_VALVE_FIXED] = offsetof(struct brake_vehicle, valve.knee_rate),
+        [BRAKE_VALVE_LOAD] = offsetof(struct brake_vehicle, valve.stiffness)};
+    if (w->vehicle->valve.kind != BRAKE_VALVE_HEIGHT)
+        unused_from_to(w, brake_catalogue_index(first[w->vehicle->valve.kind]),
+                       INDEX(valve.uncorrected_lift), INDEX(valve.kind));
+}
+
+static void check_unused(struct work *w)
+{
+    check_unused_of_valve(w);
+    if (w->vehicle->booster.booster == BRAKE_NONE)
+        unused_from_to(w, INDEX(booster.gain), INDEX(booster.force_pairs), INDEX(booster.booster));
+    if (w->vehicle->speedometer.sensor == BRAKE_SENSOR_WHEEL)
+        unused(w, INDEX(speedometer.axle_ratio), INDEX(speedometer.sensor));
+    for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+        const int shape = w->vehicle->axle[axle].pads.shape;
+        const int choice = AXLE_INDEX(pads.shape, axle);
+        if (shape != BRAKE_OUTLINE)
+            unused(w, AXLE_INDEX(pads.outline, axle), choice);
+        if (shape != BRAKE_RECTANGLE) {
+            unused(w, AXLE_INDEX(pads.height, axle), choice);
+            unused(w, AXLE_INDEX(pads.width, axle), choice);
+        }
+        if (shape != BRAKE_SECTOR)
+            unused(w, AXLE_INDEX(pads.inner_radius, axle), choice);
+    }
+}
+
+/* --set can give the diameter of a group of pistons that is not there. */
+static void check_pistons(struct work *w, int axle)
+{
+    const struct brake_pistons *pistons = &w->vehicle->axle[axle].disc.pistons;
+    const int list = AXLE_INDEX(disc.pistons, axle);
+    for (int i = 0; i < BRAKE_GROUPS; i++) {
+        if (work_given(w, list + 1 + i) && !(pistons->count[i] > 0.0))
+            work_refuse(w, BRAKE_E_CONFLICT, list + 1 + i, "there is no such group in pistons");
+    }
+}
+
+static void check_booster(struct work *w)
+{
+    const struct brake_booster_lines *b = &w->vehicle->booster;
+    const int low = INDEX(booster.vacuum_low);
+    if (b->diaphragms > 1.0 && b->diaphragms < 2.0)
+        work_refuse(w, BRAKE_E_RANGE, INDEX(booster.diaphragms), "got %.4g; accepts 1 or 2",
+                    b->diaphragms);
+    if (b->vacuum_low > b->vacuum)
+        work_refuse(w, BRAKE_E_CONFLICT, low,
+                    "got %.5g kPa, more than the %.5g kPa of vacuum; it is the least of it",
+                    work_shown(low, b->vacuum_low), work_shown(low, b->vacuum));
+}
+
+void work_verify(struct work *w)
+{
+    check_sections(w);
+    check_unused(w);
+    check_readings(w);
+    for (int axle = 0; axle < BRAKE_AXLES; axle++)
+        check_wheel_readings(w, axle);
+    check_needs(w);
+    for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+        check_pistons(w, axle);
+        check_drum(w, axle);
+    }
+    check_booster(w);
+    check_order_of_curve(w, INDEX(valve.gauge_pairs));
+    check_order_of_curve(w, INDEX(booster.force_pairs));
+    for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+        check_friction_curve(w, AXLE_INDEX(pads.friction, axle));
+        check_friction_curve(w, AXLE_INDEX(lining.friction, axle));
+    }
+    check_bodies(w);
+}

@@ -1,0 +1,163 @@
+#include "work.h"
+
+#include <math.h>
+#include <stdarg.h>
+#include <stdio.h>
+
+/* Two measurements of one thing may differ by this much, or by their tolerances if larger. */
+const double work_agreement = 0.02;
+
+int work_axle_index(size_t offset_in_axle, int axle)
+{
+    return brake_catalogue_index(offsetof(struct brake_vehicle, axle) +
+                                 (size_t)axle * sizeof(struct brake_axle_of_vehicle) +
+                                 offset_in_axle);
+}
+
+int work_load_index(size_t offset_in_load, int load)
+{
+    return brake_catalogue_index(offsetof(struct brake_vehicle, load) +
+                                 (size_t)load * sizeof(struct brake_load_lines) + offset_in_load);
+}
+
+/* The first fault found is the one told. */
+void work_refuse(struct work *w, enum brake_status status, int index, const char *format, ...)
+{
+    va_list list;
+    if (w->error == NULL || w->error->status != BRAKE_OK)
+        return;
+    w->error->status = status;
+    w->error->line = w->sheet->record[index].line;
+    char path[160];
+    brake_catalogue_path(w->vehicle, index, path, sizeof path);
+    snprintf(w->error->field, sizeof w->error->field, "%.63s", path);
+    va_start(list, format);
+    vsnprintf(w->error->text, sizeof w->error->text, format, list);
+    va_end(list);
+}
+
+double *work_real(struct work *w, int index)
+{
+    return brake_quantity_in(w->vehicle, index);
+}
+
+bool work_given(const struct work *w, int index)
+{
+    return w->sheet->record[index].from != BRAKE_ABSENT;
+}
+
+bool work_stated(const struct work *w, int index)
+{
+    const struct brake_record *record = &w->sheet->record[index];
+    return record->from > BRAKE_DEFAULT && !record->worked;
+}
+
+/* There by itself, not worked out. */
+bool work_held(const struct work *w, int index)
+{
+    return work_given(w, index) && !w->sheet->record[index].worked;
+}
+
+double work_or_else(double value, double other)
+{
+    return isnan(value) ? other : value;
+}
+
+double work_shown(int index, double value)
+{
+    const struct brake_unit *unit = brake_unit_find(brake_quantity_at(index)->unit);
+    return brake_unit_from_si(unit, value);
+}
+
+static void judge_agreement(struct work *w, int target, double value, int source)
+{
+    const double have = *work_real(w, target);
+    const double tolerance = w->sheet->record[target].tolerance;
+    const char *unit = brake_quantity_at(target)->unit;
+    const char *blank = unit[0] != '\0' ? " " : "";
+    char path[160];
+    brake_catalogue_path(w->vehicle, source, path, sizeof path);
+    if (fabs(value - have) > fmax(work_agreement * fabs(have), 2.0 * tolerance))
+        work_refuse(w, BRAKE_E_CONFLICT, target,
+                    "got %.5g%s%s, but %s gives %.5g%s%s; leave one out", work_shown(target, have),
+                    blank, unit, path, work_shown(target, value), blank, unit);
+}
+
+/* A load found as the difference of two weighings may come out anywhere when it is small; the
+ * centre of gravity of the whole is judged later. */
+static void judge_range(struct work *w, int target, double value, int source)
+{
+    const struct brake_quantity *q = brake_quantity_at(target);
+    char path[160];
+    if ((value >= q->low && value <= q->high) ||
+        target == LOAD_INDEX(behind_front_axle, BRAKE_EMPTY) ||
+        target == LOAD_INDEX(behind_front_axle, BRAKE_FULL))
+        return;
+    brake_catalogue_path(w->vehicle, target, path, sizeof path);
+    work_refuse(w, BRAKE_E_RANGE, source, "gives %s %.5g%s%s; accepts %.6g to %.6g%s%s", path,
+                work_shown(target, value), q->unit[0] ? " " : "", q->unit,
+                work_shown(target, q->low), work_shown(target, q->high), q->unit[0] ? " " : "",
+                q->unit);
+}
+
+/* Whether a line is there only because its section, left out, repeats another. */
+static bool repeated(const struct work *w, int index)
+{
+    const struct brake_record *record = &w->sheet->record[index];
+    return brake_quantity_section(index)->same_as != NULL && record->from == BRAKE_DEFAULT &&
+           !record->worked;
+}
+
+/* A value for `target` worked out from `sources`, the first of them the one to name. */
+void work_offer(struct work *w, int target, double value, const int *sources, int count)
+{
+    enum brake_from weakest = BRAKE_MEASURED;
+    bool set = false;
+    bool own = false;
+    if (isnan(value))
+        return;
+    for (int i = 0; i < count; i++) {
+        const struct brake_record *source = &w->sheet->record[sources[i]];
+        if (source->from < weakest)
+            weakest = source->from;
+        set = set || source->set;
+        own = own || source->from > BRAKE_DEFAULT;
+    }
+    struct brake_record *record = &w->sheet->record[target];
+    if (repeated(w, target) && !own)
+        return;
+    if (record->set || (work_stated(w, target) && !set)) {
+        if (!record->set)
+            judge_agreement(w, target, value, sources[0]);
+        return;
+    }
+    judge_range(w, target, value, sources[0]);
+    *work_real(w, target) = value;
+    record->from = weakest;
+    record->worked = true;
+    record->set = false;
+}
+
+/* A rule of last resort, where no reading gives the quantity: a default that follows others. */
+void work_offer_default(struct work *w, int target, double value)
+{
+    struct brake_record *record = &w->sheet->record[target];
+    if (work_held(w, target) || isnan(value))
+        return;
+    *work_real(w, target) = value;
+    record->from = BRAKE_DEFAULT;
+    record->worked = true;
+}
+
+bool work_belongs(const struct brake_vehicle *vehicle, const struct brake_section *section)
+{
+    static const struct {
+        int axle, brake;
+    } of[] = {[BRAKE_ALWAYS] = {0, 0},
+              [BRAKE_FRONT_DISC] = {BRAKE_FRONT, BRAKE_DISC},
+              [BRAKE_FRONT_DRUM] = {BRAKE_FRONT, BRAKE_DRUM},
+              [BRAKE_REAR_DISC] = {BRAKE_REAR, BRAKE_DISC},
+              [BRAKE_REAR_DRUM] = {BRAKE_REAR, BRAKE_DRUM}};
+    return section->belongs == BRAKE_ALWAYS ||
+           vehicle->axle[of[section->belongs].axle].axle.brake == of[section->belongs].brake;
+}
