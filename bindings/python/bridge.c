@@ -1,6 +1,8 @@
 #define _POSIX_C_SOURCE 200809L /* fmemopen, open_memstream */
 #include "bridge.h"
 
+#include "call.h"
+
 #include <cjson/cJSON.h>
 #include <math.h>
 #include <stdint.h>
@@ -195,6 +197,14 @@ char *sheet_json(const struct brake_sheet *sheet)
     return printed(all);
 }
 
+/* As the command does. */
+static void assess(const struct brake_sheet *sheet, unsigned rules,
+                   struct brake_assessment *assessment)
+{
+    brake_assess(sheet, rules, assessment);
+    brake_assess_fade(sheet, NULL, assessment);
+}
+
 char *sheet_report(const struct brake_sheet *sheet, unsigned rules)
 {
     struct brake_assessment assessment;
@@ -203,16 +213,26 @@ char *sheet_report(const struct brake_sheet *sheet, unsigned rules)
     FILE *stream = open_memstream(&text, &size);
     if (stream == NULL)
         return NULL;
-    brake_assess(sheet, rules, &assessment);
+    assess(sheet, rules, &assessment);
     brake_report_text(sheet, &assessment, stream);
     fclose(stream);
     return text;
 }
 
-char *sheet_check_json(const struct brake_sheet *sheet, unsigned rules)
+int result_count(void)
+{
+    return brake_result_count();
+}
+
+char *sheet_check_json(const struct brake_sheet *sheet, unsigned rules, const struct columns *out)
 {
     struct brake_assessment assessment;
-    brake_assess(sheet, rules, &assessment);
+    assess(sheet, rules, &assessment);
+    if (out->count == 1 && out->column[0].count == brake_result_count()) {
+        double *value = columns_writable(out, 0);
+        for (int i = 0; i < brake_result_count(); i++)
+            value[i] = brake_result_value(&assessment.results, i);
+    }
     return brake_report_json(sheet, &assessment, true);
 }
 

@@ -6,6 +6,7 @@
 #include <stddef.h>
 
 #include "brake/brake.h"
+#include "columns.h"
 
 enum { BRAKE_PAIR_NUMBERS = 2 * BRAKE_POINTS /* room for every curve and all pistons */ };
 
@@ -49,9 +50,12 @@ bool sheet_same(const struct brake_sheet *sheet, const struct brake_sheet *other
 /* Every line that is known, as JSON: {path: {text, from, tolerance}}. */
 char *sheet_json(const struct brake_sheet *sheet);
 
-/* As `stopmargin check` prints it, for people and as JSON. */
+/* Number of results. */
+int result_count(void);
+
+/* As `stopmargin check` prints it, for people and as JSON, and the results to the bit. */
 char *sheet_report(const struct brake_sheet *sheet, unsigned rules);
-char *sheet_check_json(const struct brake_sheet *sheet, unsigned rules);
+char *sheet_check_json(const struct brake_sheet *sheet, unsigned rules, const struct columns *out);
 
 /* The vehicle as a file. */
 char *sheet_file(const struct brake_sheet *sheet);

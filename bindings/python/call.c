@@ -83,6 +83,11 @@ void columns_release(struct columns *columns)
     columns->count = 0;
 }
 
+double *columns_writable(const struct columns *columns, int at)
+{
+    return columns->view[at].buf;
+}
+
 /* ---- one call ------------------------------------------------------------------------------- */
 
 static bool is_whole(double number)
@@ -220,7 +225,7 @@ PyObject *model_loop(int function, PyObject *series, const struct columns *in,
         beside = (struct column){view.buf, 1, view.len / (long)sizeof(double)};
     }
     for (int i = 0; i < out->count; i++)
-        result[i] = (double *)out->column[i].at; /* taken as writable */
+        result[i] = columns_writable(out, i);
     if (count < LONG_LOOP) {
         status = kernel->loop(&beside, in->column, result, count);
     } else {

@@ -19,6 +19,9 @@ struct columns {
 bool columns_take(PyObject *sequence, bool writable, struct columns *columns);
 void columns_release(struct columns *columns);
 
+/* The numbers of a column that was taken as writable. */
+double *columns_writable(const struct columns *columns, int at);
+
 /* Sets the exception of a refusal. */
 void call_refuse(const struct brake_error *error);
 #endif

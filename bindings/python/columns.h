@@ -15,6 +15,8 @@ struct column {
     long count;
 };
 
+struct columns;
+
 static inline double column_at(struct column column, long i)
 {
     return column.at[i * column.step];

@@ -7,6 +7,7 @@
 %{
 #include "call.h"
 #include "bridge.h"
+#include "study.h"
 %}
 
 /* Nothing but what runs long lets other threads go on. */
@@ -98,3 +99,4 @@ HELD(double pair[BRAKE_PAIR_NUMBERS], PyBUF_WRITABLE, view.len == BRAKE_PAIR_NUM
 %include "call.h"
 %thread;
 %include "bridge.h"
+%include "study.h"

@@ -110,3 +110,9 @@ def serial(function, series, arguments):
     if status > 0:
         warnings.warn(_core.status_message(status), Approximate, stacklevel=3)
     return results[0][0] if len(results) == 1 else tuple(result[0] for result in results)
+
+
+def doubles(values):
+    """Any array or list as contiguous doubles."""
+    np = numpy()
+    return _plain(values) if np is None else _doubles(np, values)

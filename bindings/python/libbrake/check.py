@@ -1,8 +1,9 @@
 """What `check` says of a vehicle."""
 import json
+from array import array
 
 from libbrake import _core
-from libbrake.tree import Named, Tree, number
+from libbrake.tree import Named, Tree
 
 RULES = {"us": 1, "un": 2, "eu": 4, "all": 7}
 
@@ -12,10 +13,13 @@ class Check(Tree):
     `warnings`, `summary`, `inspector` and `caution`. Printed, it is the report of the command.
     """
 
-    def __init__(self, text, report):
-        self._text, self._report = text, report
-        found = json.loads(text)
-        super().__init__({path: number(one["value"]) for path, one in found["results"].items()})
+    def __init__(self, sheet, rules):
+        exact = array("d", bytes(8 * _core.result_count()))
+        self._sheet, self._rules = sheet, rules
+        self._text = _core.sheet_check_json(sheet, rules, [exact])
+        found = json.loads(self._text)
+        # JSON keeps all but the last bit of a number.
+        super().__init__(dict(zip(found["results"], exact)))
         self.criteria = [Named(one) for one in found["criteria"]]
         self.warnings = [Named(one) for one in found["warnings"]]
         self.summary = Named(found["summary"])
@@ -32,7 +36,7 @@ class Check(Tree):
     __hash__ = None
 
     def __repr__(self):
-        return self._report
+        return _core.sheet_report(self._sheet, self._rules)
 
     def _repr_html_(self):
         from libbrake.html import check
@@ -40,12 +44,11 @@ class Check(Tree):
         return check(self)
 
     def __reduce__(self):
-        return Check, (self._text, self._report)
+        return Check, (self._sheet, self._rules)
 
 
 def check(sheet, rules):
     """Check a vehicle."""
     if rules not in RULES:
         raise ValueError(f"rules: got {rules!r}; accepts {', '.join(RULES)}")
-    bits = RULES[rules]
-    return Check(_core.sheet_check_json(sheet, bits), _core.sheet_report(sheet, bits))
+    return Check(sheet, RULES[rules])

@@ -33,8 +33,7 @@ class Table(Mapping):
         index = pandas.MultiIndex.from_product([self[n] for n in self.axes], names=self.axes)
         if len(self.axes) == 1:
             index = pandas.Index(self[self.axes[0]], name=self.axes[0])
-        flat = {name: memoryview(one).cast("B").cast("d") for name, one in columns.items()}
-        return pandas.DataFrame(flat, index=index)
+        return pandas.DataFrame({name: _flat(one) for name, one in columns.items()}, index=index)
 
     def to_xarray(self):
         """A Dataset whose dimensions are the axes, or `row`."""
@@ -62,7 +61,12 @@ def _size(one):
     return " x ".join(str(n) for n in getattr(one, "shape", (len(one),)))
 
 
+def _flat(one):
+    """All numbers in one row."""
+    return one.ravel() if hasattr(one, "ravel") else one
+
+
 def _span(one):
     """From the least to the largest; what cannot be said is left out."""
-    numbers = [x for x in memoryview(one).cast("B").cast("d") if x == x]
+    numbers = [x for x in _flat(one) if x == x]
     return f"{min(numbers):.6g} to {max(numbers):.6g}" if numbers else "cannot be said"

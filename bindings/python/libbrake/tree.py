@@ -31,8 +31,3 @@ class Named(dict):
 
     def __dir__(self):
         return list(self)
-
-
-def number(value):
-    """A number of JSON, which has no NaN."""
-    return float("nan") if value is None else value

@@ -80,6 +80,22 @@ class Vehicle(Sections):
 
         return check(self._sheet, rules)
 
+    def outputs(self, names):
+        """Results and margins of criteria by name, as a dict: quicker than a check."""
+        from libbrake.study import outputs
+
+        return outputs(self, list(names))
+
+    def sweep(self, axes, out):
+        """The outputs at every combination of values: `v.sweep({"front.tyre.rollout": [2.4, 2.5]},
+        out=["full.stop.distance"])`. An output is a result, or a criterion for its margin.
+
+        Gives a Table whose arrays have a dimension an axis; NaN where a combination is refused.
+        """
+        from libbrake.study import sweep
+
+        return sweep(self, axes, out)
+
     # ---- copies
 
     def copy(self):
