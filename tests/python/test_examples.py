@@ -1,0 +1,130 @@
+"""The examples that an engineer starts from: they run, and say what the library says."""
+import csv
+import importlib
+import math
+import os
+import pathlib
+import signal
+import subprocess
+import sys
+
+import pytest
+
+import libbrake
+
+ROOT = pathlib.Path(__file__).resolve().parents[2]
+EXAMPLES = ROOT / "examples"
+PACKAGE = pathlib.Path(libbrake.__file__).parents[1]
+
+
+def example(name):
+    """An example as a module, importable by its name as workers do."""
+    if str(EXAMPLES) not in sys.path:
+        sys.path.insert(0, str(EXAMPLES))
+    return importlib.import_module(name)
+
+
+def run(name, *words, cwd):
+    """Output of an example run as a program."""
+    found = subprocess.run([sys.executable, EXAMPLES / f"{name}.py", *map(str, words)], cwd=cwd,
+                           env={**os.environ, "PYTHONPATH": str(PACKAGE)}, text=True,
+                           stdout=subprocess.PIPE, stderr=subprocess.STDOUT)  # fmt: skip
+    assert found.returncode == 0, found.stdout
+    return found.stdout
+
+
+@pytest.mark.parametrize("name, picture", [("design_chart", "chart.svg"), ("fade_map", "fade.svg")])
+def test_a_picture_is_drawn_and_bears_the_caution(name, picture, tmp_path):
+    pytest.importorskip("matplotlib")
+    assert f"{picture} is drawn" in run(name, cwd=tmp_path)
+    text = (tmp_path / picture).read_text()
+    assert text.lstrip().startswith("<?xml") and "A calculation is not an approval" in text
+
+
+def test_the_chart_shows_that_larger_tyres_take_more_force_and_larger_pistons_less(heron, tmp_path):
+    pytest.importorskip("matplotlib")
+    chart = example("design_chart")
+    force = chart.chart(heron, tmp_path / "chart.svg")[chart.FORCE]
+    assert (force[1:, :] > force[:-1, :]).all() and (force[:, 1:] < force[:, :-1]).all()
+
+
+def test_the_fade_map_is_hotter_where_it_is_steeper(heron, tmp_path):
+    pytest.importorskip("matplotlib")
+    fade = example("fade_map")
+    flat, steep = (fade.rise(heron, grade, 45) for grade in (0.04, 0.10))
+    assert steep[1] > flat[1] and steep[0] >= flat[0]
+
+
+# ---- past one machine ------------------------------------------------------------------------------
+
+
+def read(path):
+    """Rows of a sweep by their axes."""
+    with open(path, newline="") as stream:
+        head, *rows = csv.reader(stream)
+    axes = 1 + len(example("distributed_sweep").AXES)
+    return head, {tuple(map(float, r[:axes])): list(map(float, r[axes:])) for r in rows}, len(rows)
+
+
+@pytest.fixture
+def cluster():
+    """Two workers, each a process."""
+    distributed = pytest.importorskip("distributed")
+    example("distributed_sweep")
+    path = os.pathsep.join([str(PACKAGE), str(EXAMPLES), os.environ.get("PYTHONPATH", "")])
+    before = os.environ.get("PYTHONPATH")
+    os.environ["PYTHONPATH"] = path
+    with distributed.LocalCluster(n_workers=2, threads_per_worker=1, dashboard_address=None,
+                                  silence_logs=50) as both:  # fmt: skip
+        with distributed.Client(both) as client:
+            yield client
+    os.environ.pop("PYTHONPATH") if before is None else os.environ.update(PYTHONPATH=before)
+
+
+def same(one, two):
+    return one == two or (math.isnan(one) and math.isnan(two))
+
+
+def test_a_worker_killed_in_the_middle_loses_nothing(cluster, heron, tmp_path):
+    sweep = example("distributed_sweep")
+    rollouts = sweep.even(2.2, 2.9, 8)
+    path = tmp_path / "sweep.csv"
+    workers = cluster.run(os.getpid)
+    lost = []
+
+    def kill_one(words):
+        if words.startswith("2 of"):
+            lost.append(next(iter(workers.values())))
+            os.kill(lost[0], signal.SIGKILL)
+
+    sweep.run(cluster, heron, rollouts, path, watch=kill_one)
+    assert lost and not _alive(lost[0])
+    head, rows, count = read(path)
+    assert head == [sweep.ROLLOUT, *sweep.AXES, *sweep.OUT]
+    size = math.prod(len(values) for values in sweep.AXES.values())
+    assert count == len(rows) == size * len(rollouts), "every case, and none twice"
+    for rollout in rollouts:
+        for row in sweep.block(heron, rollout)[1]:
+            assert all(map(same, rows[tuple(row[: 1 + len(sweep.AXES)])], row[1 + len(sweep.AXES):]))
+
+
+def _alive(pid):
+    """Whether a process still runs; a zombie does not."""
+    try:
+        return pathlib.Path(f"/proc/{pid}/stat").read_text().rpartition(")")[2].split()[0] != "Z"
+    except FileNotFoundError:
+        return False
+
+
+def test_a_sweep_that_was_cut_off_goes_on(cluster, heron, tmp_path):
+    sweep = example("distributed_sweep")
+    rollouts = sweep.even(2.2, 2.9, 3)
+    path = tmp_path / "sweep.csv"
+    sweep.run(cluster, heron, rollouts, path, watch=lambda words: None)
+    _, whole, _ = read(path)
+    text = path.read_text()
+    path.write_text(text[: 2 * len(text) // 3])
+    did = []
+    sweep.run(cluster, heron, rollouts, path, watch=did.append)
+    _, again, count = read(path)
+    assert again == whole and count == len(whole) and 0 < len(did) < 3
