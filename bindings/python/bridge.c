@@ -30,12 +30,12 @@ const char *status_message(int status)
     return brake_status_message((enum brake_status)status);
 }
 
-double amount_read(const char *name, const char *text, const char *unit,
-                   struct brake_error *error)
+double amount_read(const char *name, const char *text, const char *unit, struct brake_error *error)
 {
     const struct brake_unit *si = brake_unit_find(unit);
     double value = BRAKE_NAN;
-    error->status = brake_amount_read(name, text, si != NULL ? si->dimension : BRAKE_RATIO, &value, error);
+    error->status =
+        brake_amount_read(name, text, si != NULL ? si->dimension : BRAKE_RATIO, &value, error);
     return value;
 }
 

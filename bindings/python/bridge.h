@@ -64,8 +64,7 @@ char *sheet_file(const struct brake_sheet *sheet);
 const char *status_message(int status);
 
 /* A number of a text with its unit, in SI; `unit` is the SI unit of what it must measure. */
-double amount_read(const char *name, const char *text, const char *unit,
-                   struct brake_error *error);
+double amount_read(const char *name, const char *text, const char *unit, struct brake_error *error);
 
 /* An array of doubles. */
 struct numbers {

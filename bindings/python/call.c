@@ -7,10 +7,10 @@ enum { LONG_LOOP = 256 /* from here on other threads may go on meanwhile */ };
 void call_refuse(const struct brake_error *error)
 {
     PyObject *errors = PyImport_ImportModule("libbrake.errors");
-    PyObject *refusal = errors == NULL ? NULL
-                                       : PyObject_CallMethod(errors, "refusal", "iiss",
-                                                             (int)error->status, error->line,
-                                                             error->field, error->text);
+    PyObject *refusal = errors == NULL
+                            ? NULL
+                            : PyObject_CallMethod(errors, "refusal", "iiss", (int)error->status,
+                                                  error->line, error->field, error->text);
     if (refusal != NULL)
         PyErr_SetObject((PyObject *)Py_TYPE(refusal), refusal);
     Py_XDECREF(refusal);
@@ -127,8 +127,7 @@ static PyObject *broadcast(int function, PyObject *arguments)
 {
     PyObject *arrays = PyImport_ImportModule("libbrake.arrays");
     PyObject *found =
-        arrays == NULL ? NULL
-                       : PyObject_CallMethod(arrays, "broadcast", "iO", function, arguments);
+        arrays == NULL ? NULL : PyObject_CallMethod(arrays, "broadcast", "iO", function, arguments);
     Py_XDECREF(arrays);
     return found;
 }
@@ -229,8 +228,7 @@ PyObject *model_loop(int function, PyObject *series, const struct columns *in,
     if (count < LONG_LOOP) {
         status = kernel->loop(&beside, in->column, result, count);
     } else {
-        Py_BEGIN_ALLOW_THREADS
-        status = kernel->loop(&beside, in->column, result, count);
+        Py_BEGIN_ALLOW_THREADS status = kernel->loop(&beside, in->column, result, count);
         Py_END_ALLOW_THREADS
     }
     if (view.obj != NULL)

@@ -48,7 +48,8 @@ static enum brake_status take_duty(const struct brake_vehicle *vehicle, struct n
     if (fields.count != FIELDS || !is_whole_count(fields.at[1]))
         return refuse(error, BRAKE_E_RANGE, "count: accepts whole numbers from 1 to 100000");
     take_fields(fields.at, duty);
-    for (int i = 0; sequence[0] != '\0' && published != NULL; published = brake_fade_sequence_at(++i)) {
+    for (int i = 0; sequence[0] != '\0' && published != NULL;
+         published = brake_fade_sequence_at(++i)) {
         if (strcmp(published->id, sequence) == 0) {
             duty->stops = brake_fade_stops(published, vehicle->general.top_speed);
             return BRAKE_OK;
@@ -92,8 +93,8 @@ static char *run(const struct brake_sheet *sheet, const struct brake_duty *duty,
         refuse(error, status, brake_status_message(status));
         return NULL;
     }
-    return brake_report_duty_json(&(struct brake_duty_report){
-        sheet, load, hot, duty, &result, rows->row, (long)rows->count});
+    return brake_report_duty_json(
+        &(struct brake_duty_report){sheet, load, hot, duty, &result, rows->row, (long)rows->count});
 }
 
 char *duty_run(const struct brake_sheet *sheet, bool full, struct numbers fields,

@@ -31,9 +31,8 @@ static bool is_fit(struct numbers lines, const struct columns *values, struct nu
     double room = (double)outputs.count;
     for (int i = 0; i < values->count; i++)
         room *= (double)values->column[i].count;
-    return values->count == lines.count && outputs.count > 0 &&
-           outputs.count <= BRAKE_OUTPUTS && out->count == 1 &&
-           (double)out->column[0].count == room;
+    return values->count == lines.count && outputs.count > 0 && outputs.count <= BRAKE_OUTPUTS &&
+           out->count == 1 && (double)out->column[0].count == room;
 }
 
 /* Sets the lines of a case; the last axis runs fastest. */
@@ -42,8 +41,8 @@ static enum brake_status set_case(struct brake_sheet *sheet, struct numbers line
 {
     for (int axis = values->count - 1; axis >= 0; axis--) {
         const struct column column = values->column[axis];
-        const enum brake_status status = brake_sheet_set(sheet, (int)lines.at[axis],
-                                                         column.at[number % column.count]);
+        const enum brake_status status =
+            brake_sheet_set(sheet, (int)lines.at[axis], column.at[number % column.count]);
         if (status != BRAKE_OK)
             return status;
         number /= column.count;

@@ -10,15 +10,21 @@ _HEAD = """/* Made from the headers by generator/kernels.py. */
 
 def _value(ctype, column):
     """C text of one number of a column."""
-    value = f"column_at(in[{column}], i)"
+    value = f"column_at(c{column}, i)"
     return value if ctype == "double" else f"({ctype}){value}"
 
 
 def _declare(call):
     """Lines that declare what the function works on."""
+    column = 0
     for parameter in call.inputs:
-        if parameter.variable.type.startswith("struct") and parameter.columns:
-            yield f"    {parameter.variable.type} {parameter.variable.name};"
+        name, count = parameter.variable.name, len(parameter.columns)
+        if parameter.variable.type.startswith("struct") and count:
+            yield f"    {parameter.variable.type} {name};"
+            yield f"    const bool {name}_moves = columns_move(in + {column}, {count});"
+        column += count
+    for at in range(column):
+        yield f"    const struct column c{at} = in[{at}];"
     for parameter in call.outputs:
         if parameter not in call.inputs:
             yield f"    {parameter.variable.type} {parameter.variable.name};"
@@ -30,7 +36,7 @@ def _fill(call):
     for parameter in call.inputs:
         name, count = parameter.variable.name, len(parameter.columns)
         if parameter.variable.type.startswith("struct") and count:
-            yield f"        if (i == 0 || columns_move(in + {column}, {count})) {{"
+            yield f"        if (i == 0 || {name}_moves) {{"
             for offset, (member, ctype) in enumerate(parameter.columns):
                 yield f"            {name}{member} = {_value(ctype, column + offset)};"
             yield "        }"

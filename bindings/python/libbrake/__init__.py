@@ -9,8 +9,6 @@ Each subject of the model is a module: `libbrake.disc.torque(...)`, with numbers
 CAUTION. A calculation is not an approval. Local codes rule, and road brakes must be checked by a
 qualified inspector before the vehicle is driven on the road.
 """
-import importlib
-
 from libbrake._core import library_version as _version
 from libbrake.made import SUBJECTS
 
@@ -20,10 +18,12 @@ _ELSEWHERE = {"Vehicle": "vehicle", "load": "vehicle", "loads": "vehicle"}
 
 def __getattr__(name):
     """Modules and functions when they are first asked for: importing the package is quick."""
+    from importlib import import_module
+
     if name in (*SUBJECTS, "errors"):
-        return importlib.import_module(f"libbrake.{name}")
+        return import_module(f"libbrake.{name}")
     if name in _ELSEWHERE:
-        return getattr(importlib.import_module(f"libbrake.{_ELSEWHERE[name]}"), name)
+        return getattr(import_module(f"libbrake.{_ELSEWHERE[name]}"), name)
     raise AttributeError(f"module 'libbrake' has no attribute '{name}'")
 
 

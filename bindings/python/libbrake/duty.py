@@ -1,5 +1,4 @@
 """Heat over time: the section `heat` of a vehicle, which can be called."""
-import json
 from array import array
 
 from libbrake import _core
@@ -34,6 +33,8 @@ class Heat(Tree):
     """What came of a duty: results by name, `warnings`, `summary`, and `history`, a table."""
 
     def __init__(self, text, history):
+        import json
+
         from libbrake.table import Table
 
         self._text, self._rows = text, history
@@ -46,6 +47,8 @@ class Heat(Tree):
 
     def to_dict(self):
         """The object that `stopmargin heat --json` prints."""
+        import json
+
         return json.loads(self._text)
 
     def __repr__(self):

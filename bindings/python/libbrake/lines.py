@@ -1,15 +1,22 @@
 """Lines of the vehicle file as attributes: read as SI numbers, set as numbers or words."""
-import re
 from array import array
-from numbers import Real as Number
 
 from libbrake import _core
 
 
 def short(text):
     """A value in words with no more digits than a person reads."""
+    import re
+
     text = re.sub(r"\d+\.\d{5,}", lambda number: f"{float(number.group()):.6g}", text)
     return " ".join(text.split())
+
+
+def _is_number(value):
+    """Whether a value is one real number, NumPy's included; a truth is none."""
+    from numbers import Real as Number
+
+    return isinstance(value, Number) and not isinstance(value, bool)
 
 
 def _with_unit(number, unit):
@@ -52,7 +59,7 @@ class Real(Line):
 
     def words(self, value):
         """The number with its SI unit."""
-        if isinstance(value, Number) and not isinstance(value, bool):
+        if _is_number(value):
             return _with_unit(value, self.unit)
         return super().words(value)
 

@@ -1,7 +1,4 @@
 """A vehicle: the lines of its file as attributes, and what can be asked of it."""
-import json
-import textwrap
-
 from libbrake import _core
 from libbrake.errors import Refused
 from libbrake.lines import Child, Line, short
@@ -66,6 +63,8 @@ class Vehicle(Sections):
 
     def known(self):
         """Every line that is known: {path: {"text", "from", "tolerance"}}."""
+        import json
+
         return json.loads(_core.sheet_json(self._sheet))
 
     def to_text(self):
@@ -119,6 +118,8 @@ class Vehicle(Sections):
     # ---- words
 
     def __repr__(self):
+        import textwrap
+
         sections = {}
         for path, one in self.known().items():
             section, _, name = path.rpartition(".")
