@@ -19,12 +19,12 @@ LIBS := -linih -lcjson -lm
 
 # What must be installed: to build, and in addition to test.
 CORE_PACKAGES := gcc libc6-dev libinih-dev libcjson-dev pkg-config
-PACKAGES := $(CORE_PACKAGES) $(PYTHON_PACKAGES) PYTHON_ Python What built chromium clang \
-    clang-format clang-tidy cppcheck examples gcovr is its libcmocka-dev libomp-dev \
-    libsundials-dev mypy package poppler-utils python3 python3-dev python3-distributed \
-    python3-html5lib python3-hypothesis python3-matplotlib python3-numpy python3-pandas \
-    python3-pip python3-pytest python3-scipy python3-setuptools python3-venv python3-wheel \
-    python3-xarray show. swig tests the units use valgrind what with
+# What the Python package is built with, what its tests use, what its examples show.
+PYTHON_PACKAGES := mypy python3-dev python3-distributed python3-matplotlib python3-pandas python3-pip \
+    python3-setuptools python3-venv python3-wheel python3-xarray swig
+PACKAGES := $(CORE_PACKAGES) $(PYTHON_PACKAGES) chromium clang clang-format clang-tidy cppcheck \
+    gcovr libcmocka-dev libomp-dev libsundials-dev poppler-utils python3 python3-html5lib \
+    python3-hypothesis python3-numpy python3-pytest python3-scipy units valgrind
 
 HEADERS := $(wildcard libbrake/include/brake/*.h)
 COMMAND := $(wildcard libbrake/command/*.c)

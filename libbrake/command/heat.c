@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "command.h"
+#include "progress.h"
 
 enum { FIELDS = 5, LINE = 256 };
 
@@ -326,29 +327,60 @@ static int print(const struct options *o, const struct brake_duty_report *report
     return brake_duty_stood(report->result) ? 0 : 1;
 }
 
+/* Who keeps the rows also tells how far the duty is. */
+struct onlooker {
+    struct command_history history;
+    struct brake_watch watch;
+    double planned; /* [s] */
+};
+
+static void see_row(void *context, const struct brake_duty_row *row)
+{
+    struct onlooker *onlooker = context;
+    command_keep_row(&onlooker->history, row);
+    onlooker->watch.progress(onlooker->watch.context, row->time, onlooker->planned);
+}
+
+static double planned(const struct brake_duty *duty)
+{
+    const struct brake_cycle *cycle = &duty->cycle;
+    switch (duty->kind) {
+    case BRAKE_DUTY_STOPS:
+        return duty->stops.count * duty->stops.interval + duty->rest;
+    case BRAKE_DUTY_DESCENT:
+        return duty->descent.length / duty->descent.speed + duty->rest;
+    default:
+        return cycle->point[cycle->count - 1].time - cycle->point->time + duty->rest;
+    }
+}
+
 static int run(const struct options *o, const struct brake_sheet *sheet,
                const struct brake_duty *duty)
 {
     static struct brake_hot_rig hot; /* it is large */
     struct brake_error error;
     struct brake_duty_result result;
-    struct command_history history = {NULL, 0, false};
-    const struct brake_duty_watch watch = {command_keep_row, &history};
+    struct progress progress;
+    struct onlooker onlooker = {
+        {NULL, 0, false}, progress_begin(&progress, "s", 0.0), planned(duty)};
+    const struct command_history *history = &onlooker.history;
+    const struct brake_duty_watch watch = {see_row, &onlooker};
     enum brake_status status = brake_hot_rig_build(&sheet->vehicle, o->load, &hot, &error);
     if (status != BRAKE_OK) {
         fprintf(stderr, "%s: %s: %s\n", o->file, error.field, error.text);
         return status == BRAKE_E_MISSING ? 3 : EXIT_REFUSED;
     }
     status = brake_duty_run(&hot, duty, &watch, &result);
+    progress_end(&progress);
     int exit = EXIT_REFUSED;
     if (status != BRAKE_OK)
         fprintf(stderr, "%s: heat cannot be said: %s\n", o->file, brake_status_message(status));
-    else if (history.short_of_memory)
+    else if (history->short_of_memory)
         fputs("stopmargin: memory is short\n", stderr);
     else
         exit = print(o, &(struct brake_duty_report){sheet, o->load, &hot, duty, &result,
-                                                    history.row, history.rows});
-    free(history.row);
+                                                    history->row, history->rows});
+    free(history->row);
     return status != BRAKE_OK ? 3 : exit;
 }
 
