@@ -44,7 +44,7 @@ PROGRAM := $(if $(COMMAND),$(BUILD)/stopmargin)
 SHARED := $(BUILD)/libbrake.so.$(VERSION)
 OBJECTS := $(call object,$(LIBRARY) $(COMMAND) $(UNIT_TESTS) $(PUBLISHED) $(DRIVERS) $(BENCHES))
 
-.PHONY: all check check-sanitize check-valgrind lint prove coverage bench deps-core deps \
+.PHONY: all check oracle check-sanitize check-valgrind lint prove coverage bench deps-core deps \
     install uninstall format clean help
 .DELETE_ON_ERROR:
 
@@ -139,6 +139,11 @@ check-sanitize:
 
 # The pool of threads is never given back, which looks like a leak.
 check-valgrind: export OMP_NUM_THREADS := 1
+# Whole duties against a second solver: some minutes.
+oracle: all $(DRIVER_PROGRAMS)
+	DUTY_CASES=54 LIBBRAKE_BUILD=$(abspath $(BUILD)) PYTHONPATH=tests PYTHONDONTWRITEBYTECODE=1 \
+	    $(PYTHON) -m pytest -q -p no:cacheprovider tests/oracle/test_duty.py
+
 check-valgrind: WRAPPER := valgrind --quiet --error-exitcode=99 --leak-check=full
 check-valgrind: $(TESTS)
 	@$(RUN_TESTS) $(TESTS)
@@ -210,6 +215,7 @@ help:
 	@echo 'all             the program, both libraries and the pkg-config file, in build/'
 	@echo 'check           every test'
 	@echo 'check-sanitize  every test under the address and undefined-behaviour sanitizers'
+	@echo 'oracle          54 whole duties over time against a second solver (check takes 18)'
 	@echo 'check-valgrind  the C tests under valgrind'
 	@echo 'lint            warnings of two compilers, static analysis, measurements of the code'
 	@echo 'prove           abstract interpretation of the physics (not part of check)'

@@ -156,7 +156,7 @@ class Rig:
         knee, slope = self.valve
         threshold = self.axles[1].threshold
         if threshold > knee:
-            threshold = knee + (threshold - knee) / slope
+            threshold = knee + (threshold - knee) / slope if slope > 0.0 else math.inf
         ends = {0.0, self.axles[0].threshold, threshold, knee} - {math.inf}
         self.ends = sorted(ends) + [max(ends) + 1e8]
 

@@ -149,7 +149,7 @@ class Run:
         self.hottest = np.maximum(self.hottest, rows.max(axis=0))
         for peak in {int(index) for index in rows.argmax(axis=0).ravel()}:
             low, high = times[max(peak - 1, 0)], times[min(peak + 1, len(times) - 1)]
-            for t in np.linspace(low, high, 8)[1:-1]:
+            for t in np.linspace(low, high, 40)[1:-1]:
                 self.hottest = np.maximum(self.hottest, look(t, found.sol(t)))
         self.last = rows[-1]
 
@@ -251,7 +251,7 @@ class Run:
         self.work += state[-2:]
         self.distance = state[0]
         self.developed = math.nan
-        if rig.end == 0.0 and ended:
+        if rig.end == 0.0 and not math.isnan(marks[0.1]):
             between = marks[0.1] - marks[0.8]
             self.developed = (0.8**2 - 0.1**2) * rig.start**2 / (2.0 * between)
         self.time += begin
@@ -314,4 +314,5 @@ def run(line, duty):
     duration, last = at.time, at.last
     if duty.rest > 0.0:
         at.roll(duty.rest, duty.rest_speed, duty.rest_speed)
-    return at.distance, duration, at.developed, at.work, at.hottest, last
+    developed = at.developed if duty.kind == STOPS else math.nan
+    return at.distance, duration, developed, at.work, at.hottest, last
