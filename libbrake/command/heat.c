@@ -344,14 +344,14 @@ static void see_row(void *context, const struct brake_duty_row *row)
 static double planned(const struct brake_duty *duty)
 {
     const struct brake_cycle *cycle = &duty->cycle;
-    switch (duty->kind) {
-    case BRAKE_DUTY_STOPS:
-        return duty->stops.count * duty->stops.interval + duty->rest;
-    case BRAKE_DUTY_DESCENT:
-        return duty->descent.length / duty->descent.speed + duty->rest;
-    default:
-        return cycle->point[cycle->count - 1].time - cycle->point->time + duty->rest;
-    }
+    double time = duty->rest;
+    if (duty->kind == BRAKE_DUTY_STOPS)
+        time += duty->stops.count * duty->stops.interval;
+    else if (duty->kind == BRAKE_DUTY_DESCENT)
+        time += duty->descent.length / duty->descent.speed;
+    else if (cycle->point != NULL)
+        time += cycle->point[cycle->count - 1].time - cycle->point->time;
+    return time;
 }
 
 static int run(const struct options *o, const struct brake_sheet *sheet,
