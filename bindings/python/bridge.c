@@ -219,6 +219,21 @@ char *sheet_report(const struct brake_sheet *sheet, unsigned rules)
     return text;
 }
 
+int quantity_count(void)
+{
+    return brake_catalogue_count();
+}
+
+double quantity_low(int index)
+{
+    return is_row(index) ? brake_quantity_at(index)->low : BRAKE_NAN;
+}
+
+double quantity_high(int index)
+{
+    return is_row(index) ? brake_quantity_at(index)->high : BRAKE_NAN;
+}
+
 int result_count(void)
 {
     return brake_result_count();

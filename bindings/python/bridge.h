@@ -50,6 +50,11 @@ bool sheet_same(const struct brake_sheet *sheet, const struct brake_sheet *other
 /* Every line that is known, as JSON: {path: {text, from, tolerance}}. */
 char *sheet_json(const struct brake_sheet *sheet);
 
+/* Number of quantities, and the range that one accepts. */
+int quantity_count(void);
+double quantity_low(int index);
+double quantity_high(int index);
+
 /* Number of results. */
 int result_count(void);
 

@@ -7,6 +7,7 @@
 %{
 #include "call.h"
 #include "bridge.h"
+#include "answers.h"
 #include "study.h"
 %}
 
@@ -83,6 +84,10 @@ HELD(double pair[BRAKE_PAIR_NUMBERS], PyBUF_WRITABLE, view.len == BRAKE_PAIR_NUM
 }
 %typemap(argout) (char *text, size_t size) { $result = PyUnicode_FromString($1); }
 
+/* A report that comes with an answer. */
+%include <cstring.i>
+%cstring_output_allocate(char **report, free(*$1));
+
 /* Bytes of a file. */
 %include <pybuffer.i>
 %pybuffer_binary(const char *bytes, size_t size);
@@ -93,6 +98,11 @@ HELD(double pair[BRAKE_PAIR_NUMBERS], PyBUF_WRITABLE, view.len == BRAKE_PAIR_NUM
 %newobject catalogue_json;
 %newobject sheet_file;
 %newobject duty_run;
+%newobject spread_run;
+%newobject compare_run;
+%newobject size_range;
+%newobject size_lists;
+%newobject size_tyres;
 %ignore numbers;
 %ignore rows;
 
@@ -100,3 +110,4 @@ HELD(double pair[BRAKE_PAIR_NUMBERS], PyBUF_WRITABLE, view.len == BRAKE_PAIR_NUM
 %thread;
 %include "bridge.h"
 %include "study.h"
+%include "answers.h"

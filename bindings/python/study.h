@@ -10,10 +10,13 @@ int output_number(const char *name);
 void output_name(int number, char *text, size_t size);
 const char *output_unit(int number);
 
+/* Outputs of a vehicle, given by their numbers. */
+void outputs_of(const struct brake_sheet *sheet, struct numbers outputs, const struct columns *out);
+
 /* Outputs of a vehicle at every combination of values of some lines, case by case, the last axis
  * fastest; NaN where the vehicle refuses a case. */
 enum brake_status sweep_run(const struct brake_sheet *sheet, struct numbers lines,
-                            const struct columns *values, struct numbers outputs,
+                            const struct columns *values, struct numbers outputs, int threads,
                             const struct columns *out, struct brake_error *error);
 
 #endif

@@ -33,7 +33,8 @@ def run(name, *words, cwd):
     return found.stdout
 
 
-@pytest.mark.parametrize("name, picture", [("design_chart", "chart.svg"), ("fade_map", "fade.svg")])
+@pytest.mark.parametrize("name, picture", [("design_chart", "chart.svg"), ("fade_map", "fade.svg"),
+                                           ("spread", "spread.svg")])  # fmt: skip
 def test_a_picture_is_drawn_and_bears_the_caution(name, picture, tmp_path):
     pytest.importorskip("matplotlib")
     assert f"{picture} is drawn" in run(name, cwd=tmp_path)

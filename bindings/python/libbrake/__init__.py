@@ -13,7 +13,8 @@ from libbrake._core import library_version as _version
 from libbrake.made import SUBJECTS
 
 __version__ = _version()
-_ELSEWHERE = {"Vehicle": "vehicle", "load": "vehicle", "loads": "vehicle"}
+_ELSEWHERE = {"Vehicle": "vehicle", "load": "vehicle", "loads": "vehicle",
+              "compare": "answers"}  # fmt: skip
 
 
 def __getattr__(name):

@@ -1,4 +1,5 @@
 from libbrake import errors as errors
+from libbrake.answers import compare as compare
 from libbrake.vehicle import Vehicle as Vehicle, load as load, loads as loads
 
 __version__: str

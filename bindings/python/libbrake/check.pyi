@@ -3,6 +3,8 @@ from typing import Any
 from libbrake.outcomes import Outcomes
 from libbrake.tree import Named
 
+def rules_bits(rules: str) -> int: ...
+
 class Check(Outcomes):
     criteria: list[Named]
     warnings: list[Named]

@@ -1,4 +1,5 @@
 """Studies of a vehicle that give arrays."""
+import os
 from array import array
 
 from libbrake import _core
@@ -8,7 +9,7 @@ from libbrake.lines import Real
 from libbrake.table import Table
 
 
-def _output(name):
+def output(name):
     """Number of an output."""
     number = _core.output_number(name)
     if number < 0:
@@ -21,7 +22,7 @@ def _output(name):
     return number
 
 
-def _axis(vehicle, path, values):
+def axis(vehicle, path, values):
     """Number of a line and the values along it, in SI."""
     line = vehicle._line(path)
     index = _core.sheet_find(vehicle._sheet, path)
@@ -40,18 +41,17 @@ def _axis(vehicle, path, values):
 def outputs(vehicle, names):
     """See Vehicle.outputs."""
     room = array("d", bytes(8 * len(names)))
-    numbers = array("d", map(_output, names))
-    _core.sweep_run(vehicle._sheet, array("d"), [], numbers, [room])
+    _core.outputs_of(vehicle._sheet, array("d", map(output, names)), [room])
     return dict(zip(names, room))
 
 
-def sweep(vehicle, axes, out):
+def sweep(vehicle, axes, out, threads):
     """See Vehicle.sweep."""
     names = [out] if isinstance(out, str) else list(out)
-    found = {path: _axis(vehicle, path, values) for path, values in axes.items()}
+    found = {path: axis(vehicle, path, values) for path, values in axes.items()}
     if not names or not found:
         raise ValueError("a sweep wants one or more axes, and one or more outputs")
-    outputs = [_output(name) for name in names]
+    outputs = [output(name) for name in names]
     lengths = [len(values) for _, _, values in found.values()]
     cases = 1
     for length in lengths:
@@ -63,6 +63,7 @@ def sweep(vehicle, axes, out):
         array("d", (index for index, _, _ in found.values())),
         [values for _, _, values in found.values()],
         array("d", outputs),
+        threads or os.cpu_count() or 1,
         [room],
     )
     arrays = {path: values for path, (_, _, values) in found.items()}

@@ -1,7 +1,8 @@
 import os
 from collections.abc import Iterable, Mapping, Sequence
-from typing import Any, Union
+from typing import Any, Optional, Union
 
+from libbrake.answers import Answer
 from libbrake.arrays import Values
 from libbrake.check import Check
 from libbrake.sections import Sections
@@ -15,8 +16,24 @@ class Vehicle(Sections):
     def check(self, rules: str = "all") -> Check: ...
     def outputs(self, names: Sequence[str]) -> dict[str, float]: ...
     def sweep(
-        self, axes: Mapping[str, Union[Values, Sequence[str]]], out: Union[str, Sequence[str]]
+        self,
+        axes: Mapping[str, Union[Values, Sequence[str]]],
+        out: Union[str, Sequence[str]],
+        threads: Optional[int] = None,
     ) -> Table: ...
+    def spread(
+        self,
+        samples: int = 16384,
+        rules: str = "all",
+        seed: int = 1,
+        shape: Union[str, dict[str, str]] = "normal",
+    ) -> Answer: ...
+    def size(
+        self,
+        by: Union[str, Mapping[str, Any]],
+        target: Union[str, Sequence[str]],
+        within: Optional[Sequence[Union[float, str]]] = None,
+    ) -> Answer: ...
     def copy(self) -> Vehicle: ...
 
 def load(path: Union[str, os.PathLike[str]]) -> Vehicle: ...

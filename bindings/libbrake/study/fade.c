@@ -1,0 +1,299 @@
+#include "brake/fade.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+#define KMH (1.0 / 3.6)
+
+/* [K] 65 degC: the hottest axle before a cold stop and before the snubs. FMVSS 135, S6.5.6 (65 to
+ * 100) and S7.13 (55 to 65), from memory. */
+static const double START = 338.15;
+
+/* Cooling: 4 stops from 50 km/h at 3 m/s2, 1.5 km apart at that speed. FMVSS 135, S7.15, from memory. */
+static const double COOLING_SPEED = 50.0 * KMH;
+static const double COOLING_RATE = 3.0;
+static const double COOLING_INTERVAL = 1500.0 / (50.0 * KMH);
+enum { COOLING_STOPS = 4, STEPS = 6 };
+
+struct procedure {
+    const char *sequence;
+    double speed; /* of the stops */
+    double force; /* most that the clause allows */
+};
+
+static const struct procedure procedures[BRAKE_FADES] = {
+    [BRAKE_FADE_CAR] = {"us.135.fade", 100.0 * KMH, 500.0},
+    [BRAKE_FADE_GOODS] = {"un.13.fade", 80.0 * KMH, 700.0},
+};
+
+/* Mean pedal force over time, from the rows of a duty. */
+struct mean {
+    double time;
+    double force;
+    double sum;
+};
+
+static void add_row(void *context, const struct brake_duty_row *row)
+{
+    struct mean *mean = context;
+    mean->sum += 0.5 * (mean->force + row->pedal_force) * (row->time - mean->time);
+    mean->force = row->pedal_force;
+    mean->time = row->time;
+}
+
+struct run {
+    const struct brake_vehicle *vehicle;
+    const struct procedure *procedure;
+    const struct brake_watch *watch;
+    struct brake_stops snubs;
+    struct brake_hot_rig hot;
+    struct brake_thermal_state heat[BRAKE_AXLES];
+    struct brake_fade *fade;
+    int done;    /* steps */
+    bool boiled; /* the fluid, at a time when a stop was due */
+};
+
+static void lacks(struct brake_fade *fade, const char *why)
+{
+    fade->figures.lacks = why;
+}
+
+static bool stopped(const struct run *run)
+{
+    return run->watch != NULL && run->watch->stop != NULL && *run->watch->stop != 0;
+}
+
+/* One part of the procedure; heat goes on from the part before it. */
+static bool go_on(struct run *run, struct brake_duty *duty, struct mean *mean,
+                  struct brake_duty_result *result)
+{
+    const struct brake_duty_watch watch = {add_row, mean};
+    duty->heat = run->heat;
+    if (run->fade->figures.lacks != NULL || stopped(run)) {
+        lacks(run->fade, run->fade->figures.lacks != NULL ? run->fade->figures.lacks
+                                                          : "the fade procedure was interrupted");
+        return false;
+    }
+    const enum brake_status status =
+        brake_duty_run(&run->hot, duty, mean != NULL ? &watch : NULL, result);
+    if (status != BRAKE_OK) {
+        lacks(run->fade, brake_status_message(status));
+        return false;
+    }
+    memcpy(run->heat, result->heat, sizeof run->heat);
+    run->fade->residual = fmax(run->fade->residual, result->residual);
+    if (run->watch != NULL && run->watch->progress != NULL)
+        run->watch->progress(run->watch->context, ++run->done, STEPS);
+    return true;
+}
+
+/* Vapour in a line leaves no pedal; said once. */
+static bool boiled(struct run *run, const struct brake_duty_result *result, const char *when)
+{
+    struct brake_fade *fade = run->fade;
+    const double hottest =
+        fmax(result->axle[BRAKE_FRONT].fluid_last, result->axle[BRAKE_REAR].fluid_last);
+    if (!(hottest >= run->hot.boiling))
+        return false;
+    if (!run->boiled) {
+        struct brake_warning *warning = &fade->warning[fade->warnings++];
+        warning->id = "heat.boiled";
+        snprintf(warning->text, sizeof warning->text,
+                 "In the fade procedure the fluid is at %.0f degC %s, past its wet boiling point "
+                 "of %.0f degC: counted as no stop.",
+                 hottest - 273.15, when, run->hot.boiling - 273.15);
+    }
+    run->boiled = true;
+    return true;
+}
+
+/* A stop's name, and the way from it to what comes next. */
+struct leg {
+    const char *when;
+    double rest;
+    double speed;
+};
+
+/* A stop from the speed of the clause at the verge of lock. */
+static struct brake_hot_stop stop(struct run *run, const struct leg *leg, double force,
+                                  double *mean_force)
+{
+    static const struct brake_hot_stop none = {BRAKE_INFINITY, 0.0};
+    struct brake_duty duty = {
+        .kind = BRAKE_DUTY_STOPS,
+        .stops = {.count = 1, .from = run->procedure->speed, .manner = BRAKE_AT_THE_VERGE},
+        .force = force,
+        .rest = leg->rest,
+        .rest_speed = leg->speed};
+    struct mean mean = {0};
+    struct brake_duty_result result;
+    if (!go_on(run, &duty, &mean, &result))
+        return none;
+    if (mean_force != NULL)
+        *mean_force = mean.sum / result.duration;
+    if (!result.held || boiled(run, &result, leg->when))
+        return none;
+    return (struct brake_hot_stop){result.distance, result.developed};
+}
+
+static double pause(const struct run *run)
+{
+    return run->snubs.interval - (run->snubs.from - run->snubs.to) / run->snubs.deceleration;
+}
+
+/* The snubs; until the first hot stop speed is regained as between two of them. */
+static bool heat_up(struct run *run)
+{
+    struct brake_duty duty = {.kind = BRAKE_DUTY_STOPS,
+                              .stops = run->snubs,
+                              .force = run->vehicle->driver.pedal_force_most,
+                              .rest = pause(run),
+                              .rest_speed = 0.5 * (run->snubs.to + run->procedure->speed)};
+    struct brake_fade *fade = run->fade;
+    if (!go_on(run, &duty, NULL, &fade->heating))
+        return false;
+    fade->warnings = brake_duty_warnings(&run->hot, &duty, &fade->heating, fade->warning);
+    return !boiled(run, &fade->heating, "after the snubs") && fade->heating.applications == run->snubs.count;
+}
+
+static void cool_down(struct run *run)
+{
+    struct brake_duty duty = {.kind = BRAKE_DUTY_STOPS,
+                              .stops = {.count = COOLING_STOPS,
+                                        .from = COOLING_SPEED,
+                                        .interval = COOLING_INTERVAL,
+                                        .manner = BRAKE_HOLDS_DECELERATION,
+                                        .deceleration = COOLING_RATE},
+                              .force = run->vehicle->driver.pedal_force_most,
+                              .rest = COOLING_INTERVAL,
+                              .rest_speed = COOLING_SPEED};
+    struct brake_duty_result result;
+    go_on(run, &duty, NULL, &result);
+}
+
+static void go_through(struct run *run)
+{
+    static const struct brake_hot_stop none = {BRAKE_INFINITY, 0.0};
+    struct brake_fade *fade = run->fade;
+    struct brake_hot_figures *figures = &fade->figures;
+    const double most = run->procedure->force;
+    const struct leg cold = {"in the cold stop", 0.0, 0.0};
+    const struct leg first = {"in the first hot stop", pause(run), 0.5 * run->procedure->speed};
+    const struct leg second = {"in the second hot stop", COOLING_INTERVAL, COOLING_SPEED};
+    const struct leg last = {"in the stop after cooling", 0.0, 0.0};
+    figures->hot[0] = figures->hot[1] = figures->recovery = none;
+    figures->cold = stop(run, &cold, most, &fade->cold_force);
+    if (figures->lacks == NULL && !(figures->cold.developed > 0.0))
+        lacks(fade, "there is no cold stop to compare with");
+    for (int i = 0; i < BRAKE_AXLES && figures->lacks == NULL; i++)
+        brake_thermal_start(&run->hot.thermal[i], START, &run->heat[i]);
+    if (!heat_up(run))
+        return;
+    figures->hot[0] = stop(run, &first, fade->cold_force, NULL);
+    figures->hot[1] = stop(run, &second, most, NULL);
+    cool_down(run);
+    figures->recovery = stop(run, &last, fade->cold_force, NULL);
+}
+
+static void missing(struct brake_fade *fade, const struct brake_error *error)
+{
+    fade->warnings = 1;
+    fade->warning[0].id = "heat.missing";
+    snprintf(fade->warning[0].text, sizeof fade->warning[0].text, "Fade cannot be said: %s: %.150s",
+             error->field, error->text);
+    lacks(fade, "a line that heat needs is missing or does not fit; see the warnings");
+}
+
+static const struct brake_fade_sequence *sequence_of(const struct procedure *procedure)
+{
+    int i = 0;
+    while (strcmp(brake_fade_sequence_at(i)->id, procedure->sequence) != 0)
+        i++;
+    return brake_fade_sequence_at(i);
+}
+
+void brake_fade_run(const struct brake_vehicle *vehicle, enum brake_fade_kind kind,
+                    const struct brake_watch *watch, struct brake_fade *fade)
+{
+    struct brake_error error;
+    struct run run = {.vehicle = vehicle,
+                      .procedure = &procedures[kind],
+                      .watch = watch,
+                      .fade = fade};
+    *fade = (struct brake_fade){.cold_force = BRAKE_NAN};
+    run.snubs = brake_fade_stops(sequence_of(run.procedure), vehicle->general.top_speed);
+    if (brake_hot_rig_build(vehicle, BRAKE_FULL, &run.hot, &error) != BRAKE_OK) {
+        missing(fade, &error);
+        return;
+    }
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        brake_thermal_start(&run.hot.thermal[i], START, &run.heat[i]);
+    go_through(&run);
+}
+
+/* ---- in an assessment ----------------------------------------------------------------------- */
+
+static void put_results(const struct brake_fade *fade, struct brake_common_results *r)
+{
+    const struct brake_duty_heat *axle = fade->heating.axle;
+    if (fade->figures.lacks != NULL)
+        return;
+    r->fade.cold_deceleration = fade->figures.cold.developed;
+    r->fade.cold_force = fade->cold_force;
+    r->fade.last_snub_force = fade->heating.force_last;
+    r->fade.hot_deceleration = fade->figures.hot[0].developed;
+    r->fade.hot_share = r->fade.hot_deceleration / r->fade.cold_deceleration;
+    r->fade.recovery_deceleration = fade->figures.recovery.developed;
+    r->fade.front_face = axle[BRAKE_FRONT].face_most;
+    r->fade.rear_face = axle[BRAKE_REAR].face_most;
+    r->fade.front_pad = axle[BRAKE_FRONT].pad_most;
+    r->fade.rear_pad = axle[BRAKE_REAR].pad_most;
+    r->fade.front_fluid = axle[BRAKE_FRONT].fluid_most;
+    r->fade.rear_fluid = axle[BRAKE_REAR].fluid_most;
+    r->fade.fluid_margin = fade->heating.fluid_margin;
+    r->fade.stress_share = fade->heating.stress_share;
+    r->fade.energy_residual = fade->residual;
+}
+
+static void put_warnings(const struct brake_fade *fade, struct brake_assessment *a)
+{
+    for (int i = 0; i < fade->warnings && a->warnings < BRAKE_WARNINGS; i++)
+        a->warning[a->warnings++] = fade->warning[i];
+}
+
+/* Whether any criterion of the families asked for is of this procedure. */
+static bool wanted(const struct brake_assessment *a, enum brake_fade_kind kind)
+{
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        const struct brake_criterion *c = brake_criterion_at(i);
+        if (brake_assessed(a, i) && brake_measure_hot(c->measure) && c->fade == kind &&
+            a->judgement[i].applies)
+            return true;
+    }
+    return false;
+}
+
+void brake_assess_fade(const struct brake_sheet *sheet, const struct brake_watch *watch,
+                       struct brake_assessment *assessment)
+{
+    struct brake_assessment *a = assessment;
+    const enum brake_fade_kind own =
+        sheet->vehicle.general.category == BRAKE_N1 ? BRAKE_FADE_GOODS : BRAKE_FADE_CAR;
+    for (int kind = 0; kind < BRAKE_FADES; kind++) {
+        struct brake_fade fade;
+        if (kind != (int)own && !wanted(a, (enum brake_fade_kind)kind))
+            continue;
+        brake_fade_run(&sheet->vehicle, (enum brake_fade_kind)kind, watch, &fade);
+        for (int i = 0; i < brake_criterion_count(); i++) {
+            const struct brake_criterion *c = brake_criterion_at(i);
+            if (brake_assessed(a, i) && brake_measure_hot(c->measure) && (int)c->fade == kind)
+                brake_judge_hot(c, &sheet->vehicle, &fade.figures, &a->judgement[i]);
+        }
+        if (kind == (int)own) {
+            put_results(&fade, &a->results.common);
+            put_warnings(&fade, a);
+        }
+    }
+    brake_assessment_count(a);
+}

@@ -1,0 +1,206 @@
+#define _POSIX_C_SOURCE 200809L /* open_memstream, strdup, strtok_r */
+#include "answers.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+enum { TYRES = 64, KEPT = 1000 };
+
+static void *memory(size_t size, struct brake_error *error)
+{
+    void *room = calloc(1, size);
+    if (room == NULL) {
+        error->status = BRAKE_E_SIZE;
+        snprintf(error->text, sizeof error->text, "memory is short");
+    }
+    return room;
+}
+
+static void refuse(struct brake_error *error, enum brake_status status, const char *text)
+{
+    error->status = status;
+    snprintf(error->text, sizeof error->text, "%s", text);
+}
+
+/* The report is written by `write`, which is handed the answer. */
+static void print(void (*write)(const void *answer, FILE *stream), const void *answer,
+                  char **report)
+{
+    size_t size = 0;
+    FILE *stream = open_memstream(report, &size);
+    if (stream == NULL)
+        return;
+    write(answer, stream);
+    fclose(stream);
+}
+
+/* ---- spread --------------------------------------------------------------------------------- */
+
+const char *shape_word(int number)
+{
+    return number >= 0 && number < BRAKE_SHAPES ? brake_shape_word((enum brake_shape)number) : "";
+}
+
+static void print_spread(const void *answer, FILE *stream)
+{
+    brake_report_spread_text(answer, stream);
+}
+
+static char *draw(struct brake_spread *spread, char **report, struct brake_error *error)
+{
+    void *room = memory(brake_spread_room(spread), error);
+    if (room == NULL)
+        return NULL;
+    brake_spread_run(spread, room, NULL);
+    print(print_spread, spread, report);
+    char *text = brake_report_spread_json(spread);
+    free(room);
+    return text;
+}
+
+char *spread_run(const struct brake_sheet *sheet, unsigned rules, long samples,
+                 unsigned long long seed, struct numbers shapes, char **report,
+                 struct brake_error *error)
+{
+    struct brake_spread_options options = {.rules = rules, .samples = samples, .seed = seed};
+    struct brake_spread *spread = memory(sizeof *spread, error);
+    char *text = NULL;
+    if (spread == NULL)
+        return NULL;
+    for (int i = 0; i < shapes.count && i < BRAKE_ROWS; i++)
+        options.shape[i] = (enum brake_shape)shapes.at[i];
+    const enum brake_status status = brake_spread_prepare(sheet, &options, spread);
+    if (brake_spread_wrong(samples) != NULL)
+        refuse(error, BRAKE_E_RANGE, brake_spread_wrong(samples));
+    else if (status != BRAKE_OK)
+        refuse(error, status, brake_status_message(status));
+    else
+        text = draw(spread, report, error);
+    free(spread);
+    return text;
+}
+
+/* ---- compare -------------------------------------------------------------------------------- */
+
+static void print_comparison(const void *answer, FILE *stream)
+{
+    brake_report_comparison_text(answer, stream);
+}
+
+char *compare_run(const struct brake_sheet *sheet, const struct brake_sheet *other, unsigned rules,
+                  char **report, struct brake_error *error)
+{
+    struct brake_comparison *comparison = memory(sizeof *comparison, error);
+    char *text = NULL;
+    if (comparison == NULL)
+        return NULL;
+    brake_compare(sheet, other, rules, comparison);
+    double *room = memory((brake_compare_room(comparison) + 1) * sizeof *room, error);
+    if (room != NULL) {
+        brake_compare_share(comparison, NULL, room);
+        print(print_comparison, comparison, report);
+        text = brake_report_comparison_json(comparison);
+    }
+    free(room);
+    free(comparison);
+    return text;
+}
+
+/* ---- size ----------------------------------------------------------------------------------- */
+
+static void print_size(const void *answer, FILE *stream)
+{
+    brake_report_size_text(answer, stream);
+}
+
+static char *say(const struct brake_size_report *said, char **report)
+{
+    print(print_size, said, report);
+    return brake_report_size_json(said);
+}
+
+/* Number of targets taken. */
+static int take_targets(struct numbers numbers, struct brake_target target[BRAKE_TARGETS])
+{
+    const int count = (int)(numbers.count / 3);
+    for (int i = 0; i < count && i < BRAKE_TARGETS; i++) {
+        const double *n = numbers.at + 3 * i;
+        target[i] = (struct brake_target){
+            .every = n[0] < 0.0, .relation = (enum brake_relation)n[1], .value = n[2]};
+        if (n[0] >= 0.0)
+            target[i].output = brake_output_at((int)n[0]);
+    }
+    return count < BRAKE_TARGETS ? count : BRAKE_TARGETS;
+}
+
+char *size_range(const struct brake_sheet *sheet, int line, double low, double high,
+                 struct numbers targets, char **report, struct brake_error *error)
+{
+    struct brake_target target[BRAKE_TARGETS];
+    const int count = take_targets(targets, target);
+    const struct brake_size_question question = {sheet, line, low, high, target[0]};
+    struct brake_size size;
+    if (brake_size_find(&question, NULL, &size, error) != BRAKE_OK)
+        return NULL;
+    return say(&(struct brake_size_report){.sheet = sheet,
+                                           .target = target,
+                                           .targets = count,
+                                           .question = &question,
+                                           .size = &size},
+               report);
+}
+
+char *size_lists(const struct brake_sheet *sheet, struct numbers lines, const struct columns *sizes,
+                 struct numbers targets, char **report, struct brake_error *error)
+{
+    struct brake_size_list list[BRAKE_SIZE_LISTS];
+    struct brake_target target[BRAKE_TARGETS];
+    struct brake_choice_count count;
+    struct brake_choice *choice = memory(KEPT * sizeof *choice, error);
+    if (choice == NULL)
+        return NULL;
+    for (int i = 0; i < sizes->count && i < BRAKE_SIZE_LISTS; i++)
+        list[i] = (struct brake_size_list){(int)lines.at[i], sizes->column[i].at,
+                                           (int)sizes->column[i].count};
+    const struct brake_choice_question question = {sheet, list, sizes->count, target,
+                                                   take_targets(targets, target)};
+    struct brake_size_report said = {.sheet = sheet,
+                                     .target = target,
+                                     .targets = question.targets,
+                                     .lists = &question,
+                                     .choice = choice,
+                                     .count = &count};
+    said.choices = brake_choose(&question, NULL, choice, KEPT, &count);
+    char *text = say(&said, report);
+    free(choice);
+    return text;
+}
+
+char *size_tyres(const struct brake_sheet *sheet, const char *markings, struct numbers targets,
+                 char **report, struct brake_error *error)
+{
+    const char *marking[TYRES];
+    struct brake_tyre_choice tyre[TYRES];
+    struct brake_target target[BRAKE_TARGETS];
+    char *rest = NULL;
+    char *words = strdup(markings);
+    int count = 0;
+    if (words == NULL) {
+        refuse(error, BRAKE_E_SIZE, "memory is short");
+        return NULL;
+    }
+    for (char *at = strtok_r(words, "\n", &rest); at != NULL && count < TYRES;
+         at = strtok_r(NULL, "\n", &rest))
+        marking[count++] = at;
+    const struct brake_choice_question question = {
+        .sheet = sheet, .target = target, .targets = take_targets(targets, target)};
+    brake_choose_tyres(&question, marking, count, tyre);
+    char *text = say(&(struct brake_size_report){.sheet = sheet,
+                                                 .target = target,
+                                                 .targets = question.targets,
+                                                 .tyre = tyre,
+                                                 .tyres = count},
+                     report);
+    free(words);
+    return text;
+}

@@ -1,0 +1,149 @@
+"""Studies that answer in words: spread, size, compare."""
+import math
+import re
+import warnings
+from array import array
+
+from libbrake import _core
+from libbrake.arrays import doubles
+from libbrake.check import rules_bits
+from libbrake.errors import RefusedRange
+from libbrake.study import axis, output
+from libbrake.tree import Named
+
+_TARGET = re.compile(r"\s*(?P<name>[^<>=]+?)\s*(?:(?P<relation>[<>]?=)\s*(?P<value>.+))?", re.DOTALL)
+# As size.h has them.
+_RELATIONS = {"=": 0, ">=": 1, "<=": 2}
+
+
+class Rows(list):
+    """Rows of one kind: `rows.column("margin")` is an array, `rows.to_pandas()` a DataFrame."""
+
+    def column(self, name):
+        """The numbers of one name; NaN where there is none."""
+        values = (row.get(name) for row in self)
+        return doubles([math.nan if value is None else float(value) for value in values])
+
+    def to_pandas(self):
+        """A DataFrame; names inside names become columns with dots."""
+        import pandas
+
+        return pandas.json_normalize(list(self))
+
+
+def _named(value):
+    """Names as attributes, all the way down."""
+    if isinstance(value, dict):
+        return Named((name, _named(one)) for name, one in value.items())
+    if isinstance(value, list):
+        return Rows(map(_named, value))
+    return value
+
+
+class Answer(Named):
+    """The object that the command prints with --json, its keys as attributes; printed, its report."""
+
+    def __init__(self, text, report):
+        import json
+
+        super().__init__(_named(json.loads(text)))
+        self.__dict__.update(_text=text, _report=report)
+
+    def to_dict(self):
+        """The object as plain dicts and lists."""
+        import json
+
+        return json.loads(self._text)
+
+    def __repr__(self):
+        return self._report
+
+    def __reduce__(self):
+        return Answer, (self._text, self._report)
+
+
+def _shapes(vehicle, shape):
+    """Shape of every quantity, by its number."""
+    words = list(iter(lambda at=iter(range(99)): _core.shape_word(next(at)), ""))
+    given = shape if isinstance(shape, dict) else {}
+    for word in given.values() if given else [shape]:
+        if word not in words:
+            raise ValueError(f"shape: got {word!r}; accepts {', '.join(words)}, or a dict of them")
+    found = array("d", [0.0 if given else words.index(shape)]) * _core.quantity_count()
+    for path, word in given.items():
+        found[axis(vehicle, path, [0.0])[0]] = words.index(word)
+    return found
+
+
+def spread(vehicle, samples, rules, seed, shape):
+    """See Vehicle.spread."""
+    bits, shapes = rules_bits(rules), _shapes(vehicle, shape)
+    return Answer(*_core.spread_run(vehicle._sheet, bits, samples, seed, shapes))
+
+
+def compare(before, after, rules="all"):
+    """What each change between two vehicles took or gave, shares that add up exactly.
+
+    Gives an Answer: verdict, groups, like_for_like, margins, results, lines.
+    """
+    return Answer(*_core.compare_run(before._sheet, after._sheet, rules_bits(rules)))
+
+
+def _target(text):
+    """Number of the output, relation and value of `NAME >= VALUE`, a criterion or `all`."""
+    found = _TARGET.fullmatch(text)
+    if not found:
+        raise ValueError(f"target: got {text!r}; accepts a criterion, or NAME >= VALUE, <=, =")
+    number = -1 if found["name"] == "all" else output(found["name"])
+    if found["value"] is None:
+        if number >= 0 and number < _core.result_count():
+            raise ValueError(f"target: {found['name']} is a result; accepts NAME >= VALUE, <=, =")
+        return [number, _RELATIONS[">="], 0.0]
+    unit = _core.output_unit(number) if number >= 0 else ""
+    value = _core.amount_read(f"target: {found['name']}", found["value"], unit)
+    return [number, _RELATIONS[found["relation"]], value]
+
+
+def size(vehicle, by, target, within):
+    """See Vehicle.size."""
+    texts = [target] if isinstance(target, str) else list(target)
+    if not 1 <= len(texts) <= 8:
+        raise ValueError(f"target: got {len(texts)}; accepts 1 to 8 targets")
+    targets = array("d", (number for text in texts for number in _target(text)))
+    if isinstance(by, str):
+        if len(texts) > 1:
+            raise ValueError("target: one for one line; sizes of lines take several")
+        number, _, ends = axis(vehicle, by, within or [-math.inf, math.inf])
+        low, high = _core.quantity_low(number), _core.quantity_high(number)
+        if within is not None and not (len(ends) == 2 and low <= ends[0] < ends[1] <= high):
+            raise ValueError(f"within: accepts (low, high) between {low:g} and {high:g}")
+        low, high = (low, high) if within is None else ends
+        return Answer(*_core.size_range(vehicle._sheet, number, low, high, targets))
+    if within is not None or any(relation == 0 for relation in targets[1::3]):
+        raise ValueError("sizes to choose from: accepts no within, and targets with >= or <=")
+    if set(by) == {"tyre"}:
+        return _tyres(vehicle, by["tyre"], targets)
+    found = [axis(vehicle, path, sizes) for path, sizes in by.items()]
+    if not 1 <= len(found) <= 4 or math.prod(len(sizes) for _, _, sizes in found) > 10_000:
+        raise ValueError("by: accepts 1 to 4 lines, and up to 10,000 combinations")
+    for path, (number, unit, sizes) in zip(by, found):
+        low, high = _core.quantity_low(number), _core.quantity_high(number)
+        wrong = [one for one in sizes if not low <= one <= high]
+        if wrong:
+            raise RefusedRange(f"got {wrong[0]:g} {unit}; accepts {low:g} to {high:g}", field=path)
+    lines = array("d", (number for number, _, _ in found))
+    sizes = [sizes for _, _, sizes in found]
+    return Answer(*_core.size_lists(vehicle._sheet, lines, sizes, targets))
+
+
+def _tyres(vehicle, markings, targets):
+    from libbrake.tyre import marking_read
+
+    markings = [markings] if isinstance(markings, str) else list(markings)
+    if not 1 <= len(markings) <= 64 or any("\n" in one for one in markings):
+        raise ValueError("tyre: accepts 1 to 64 markings")
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore")  # what is nominal stands in the answer
+        for marking in markings:
+            marking_read(marking)
+    return Answer(*_core.size_tyres(vehicle._sheet, "\n".join(markings), targets))

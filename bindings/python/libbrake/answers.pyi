@@ -1,0 +1,14 @@
+from typing import Any
+
+from libbrake.arrays import Array
+from libbrake.tree import Named
+from libbrake.vehicle import Vehicle
+
+class Rows(list[Any]):
+    def column(self, name: str) -> Array: ...
+    def to_pandas(self) -> Any: ...
+
+class Answer(Named):
+    def to_dict(self) -> dict[str, Any]: ...
+
+def compare(before: Vehicle, after: Vehicle, rules: str = "all") -> Answer: ...

@@ -1,0 +1,111 @@
+"""Spread, size and compare from Python are those of the command."""
+import json
+import os
+import pathlib
+import pickle
+import subprocess
+
+import pytest
+
+import libbrake
+from libbrake import errors
+
+ROOT = pathlib.Path(__file__).resolve().parents[2]
+HERON, BEFORE = ROOT / "examples/heron.ini", ROOT / "examples/heron-before.ini"
+COMMAND = os.environ.get("STOPMARGIN", str(ROOT / "build" / "stopmargin"))
+beside_the_command = pytest.mark.skipif(not os.path.exists(COMMAND), reason="no command built")
+PISTON, BORE = "front.disc.piston_diameter", "master.bore"
+
+
+def said(*words):
+    """Output of the command; 0, 1 and 3 are answers."""
+    run = subprocess.run([COMMAND, *map(str, words)], text=True, stdout=subprocess.PIPE)
+    assert run.returncode in (0, 1, 3)
+    return run.stdout
+
+
+def same(answer, *words):
+    """Whether an answer is the command's, for people and as JSON."""
+    assert answer.to_dict() == json.loads(said(*words, "--json"))
+    assert str(answer) == said(*words)
+
+
+@beside_the_command
+def test_a_spread_is_that_of_the_command(heron):
+    same(heron.spread(samples=1024), "spread", HERON, "--samples", 1024)
+    shaped = heron.spread(samples=1024, rules="us", shape={"front.disc.pads.mu": "uniform"})
+    same(shaped, "spread", HERON, "--samples", 1024, "--rules", "us",
+         "--shape", "front.disc.pads.mu=uniform")  # fmt: skip
+
+
+def test_another_seed_draws_other_samples(heron):
+    first, again, other = (heron.spread(samples=1024, seed=seed) for seed in (1, 1, 2))
+    assert first == again and first.criteria != other.criteria
+
+
+@beside_the_command
+@pytest.mark.parametrize("rules", ["all", "un"])
+def test_a_comparison_is_that_of_the_command(heron, rules):
+    found = libbrake.compare(libbrake.load(BEFORE), heron, rules)
+    same(found, "compare", BEFORE, HERON, "--rules", rules)
+
+
+@beside_the_command
+@pytest.mark.parametrize(
+    "by, target, within, words",
+    [
+        (PISTON, "us.135.cold", None, ["--by", PISTON, "--for", "us.135.cold"]),
+        (PISTON, "full.stop.distance <= 60 m", ("40 mm", "60 mm"),
+         ["--by", PISTON, "--for", "full.stop.distance <= 60 m", "--within", "40mm,60mm"]),
+        (PISTON, "all", None, ["--by", PISTON, "--for", "all"]),
+        ({PISTON: ["45 mm", "48 mm", "51 mm"], BORE: ["22.2 mm", "23.8 mm"]},
+         "us.135.cold",
+         None, ["--by", f"{PISTON}=45mm,48mm,51mm", "--by", f"{BORE}=22.2mm,23.8mm", "--for",
+                "us.135.cold"]),
+        ({"tyre": ["LT285/75R16", "35x12.50R17LT"]}, "us.135.cold", None,
+         ["--by", "tyre=LT285/75R16,35x12.50R17LT", "--for", "us.135.cold"]),
+    ],
+    ids=["criterion", "within", "all", "lists", "tyres"],
+)  # fmt: skip
+def test_a_size_is_that_of_the_command(heron, by, target, within, words):
+    same(heron.size(by, target, within), "size", HERON, *words)
+
+
+@pytest.mark.parametrize(
+    "ask, kind, words",
+    [
+        (lambda v: v.spread(samples=3), errors.RefusedRange, "1024"),
+        (lambda v: v.spread(samples=1024, shape="round"), ValueError, "triangular"),
+        (lambda v: v.spread(samples=1024, shape={"pedal.ratoi": "normal"}),
+         errors.RefusedUnknown, "pedal.ratio"),
+        (lambda v: v.spread(samples=1024, rules="de"), ValueError, "us, un, eu, all"),
+        (lambda v: v.size("pedal.ratio", "us.135.colt"), errors.RefusedUnknown, "us.135.cold"),
+        (lambda v: v.size("pedal.ratoi", "us.135.cold"), errors.RefusedUnknown, "pedal.ratio"),
+        (lambda v: v.size("pedal.ratio", "full.stop.distance"), ValueError, "VALUE"),
+        (lambda v: v.size("pedal.ratio", "full.stop.distance <= 3 kg"), errors.RefusedUnit, "m"),
+        (lambda v: v.size("pedal.ratio", "all", within=(9.0, 2.0)), ValueError, "low, high"),
+        (lambda v: v.size("pedal.ratio", ""), ValueError, "target"),
+        (lambda v: v.size("pedal.ratio", []), ValueError, "target"),
+        (lambda v: v.size({}, "all"), ValueError, "1 to 4 lines"),
+        (lambda v: v.size({"pedal.ratio": [99.0]}, "all"), errors.RefusedRange, "1.5 to 10"),
+        (lambda v: v.size({"tyre": ["wide"]}, "all"), errors.RefusedMarking, "form"),
+        (lambda v: v.size({"tyre": []}, "all"), ValueError, "1 to 64"),
+        (lambda v: v.size({"pedal.ratio": [4.0]}, "us.135.cold = 0"), ValueError, ">= or <="),
+        (lambda v: v.size("front.axle.brake", "all"), TypeError, "no number"),
+    ],
+)  # fmt: skip
+def test_a_wrong_question_is_refused_in_words(heron, ask, kind, words):
+    with pytest.raises(kind, match=words):
+        ask(heron)
+
+
+def test_answers_have_names_columns_and_copies(heron):
+    pandas = pytest.importorskip("pandas")
+    found = heron.size(PISTON, "us.135.cold")
+    assert found.answers[0].value == found.answers.column("value")[0]
+    assert isinstance(found.changes.to_pandas(), pandas.DataFrame)
+    again = pickle.loads(pickle.dumps(found))
+    assert again == found and str(again) == str(found)
+    assert "qualified inspector" in " ".join(str(found).split())
+    with pytest.raises(AttributeError, match="answers"):
+        found.answer
