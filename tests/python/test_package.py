@@ -1,4 +1,125 @@
+"""Installing: as the README has it, in empty environments, without an index; types."""
+import os
+import pathlib
+import shutil
+import subprocess
+import sys
+import tarfile
+
+import pytest
+
+import libbrake
+
+ROOT = pathlib.Path(__file__).resolve().parents[2]
+BINDINGS = ROOT / "bindings" / "python"
+DEBIAN = "/usr/lib/python3/dist-packages"
+pytestmark = pytest.mark.skipif(not BINDINGS.exists(), reason="only in a checkout")
+ALONE = {name: value for name, value in os.environ.items() if not name.startswith("PYTHON")}
+ALONE.update(PIP_NO_INDEX="1", PIP_DISABLE_PIP_VERSION_CHECK="1")
+
+
+def run(*words, cwd=ROOT, **more):
+    """Output of a program that must succeed."""
+    found = subprocess.run([*map(str, words)], cwd=cwd, env={**ALONE, **more}, text=True,
+                           stdout=subprocess.PIPE, stderr=subprocess.STDOUT)  # fmt: skip
+    assert found.returncode == 0, found.stdout
+    return found.stdout
+
+
+def environment(folder):
+    """The Python of an empty virtual environment."""
+    run(sys.executable, "-m", "venv", folder)
+    return folder / "bin" / "python"
+
+
+def test_the_commands_of_the_readme_work_in_an_empty_environment(tmp_path):
+    python = environment(tmp_path / "env")
+    run(python, "-m", "pip", "install", "--no-build-isolation", "./bindings/python")
+    script = "import libbrake; v = libbrake.load('examples/heron.ini'); print(v.check())"
+    text = run(python, "-c", script)
+    assert text.startswith("Heron, after refit\nVerdict")
+    assert "qualified inspector" in " ".join(text.split())
+
+
+def test_the_source_archive_builds_elsewhere_and_the_tests_pass_without_the_checkout(tmp_path):
+    script = f"import backend; print(backend.build_sdist({str(tmp_path)!r}))"
+    run(sys.executable, "-c", script, cwd=BINDINGS, PYTHONPATH=str(BINDINGS),
+        PYTHONDONTWRITEBYTECODE="1")  # fmt: skip
+    (archive,) = tmp_path.glob("*.tar.gz")
+    with tarfile.open(archive) as opened:
+        links = [one.name for one in opened if one.issym() or one.islnk()]
+        assert not links
+        opened.extractall(tmp_path / "source")
+    (source,) = (tmp_path / "source").iterdir()
+    python = environment(tmp_path / "env")
+    # No option: what builds is Debian's, asked for by nobody.
+    run(python, "-m", "pip", "install", source, cwd=tmp_path)
+
+    away = tmp_path / "away"
+    shutil.copytree(ROOT / "examples", away / "examples")
+    shutil.copytree(ROOT / "reference", away / "reference")
+    tests = away / "tests" / "python"
+    tests.mkdir(parents=True)
+    shutil.copy(ROOT / "tests" / "pytest.ini", tests.parent)
     for name in ("conftest.py", "test_vehicle.py", "test_model.py", "test_arrays.py",
                  "test_answers.py", "test_check.py", "test_study.py"):  # fmt: skip
         if (ROOT / "tests/python" / name).exists():
             shutil.copy(ROOT / "tests/python" / name, tests)
+    where = run(python, "-c", "import libbrake; print(libbrake.__file__)", cwd=away)
+    assert str(tmp_path / "env") in where
+    known = {name: ALONE[name] for name in ("LIBBRAKE_BUILD", "STOPMARGIN") if name in ALONE}
+    text = run(python, "-m", "pytest", "-q", "-x", tests, cwd=away, PYTHONPATH=DEBIAN,
+               LIBBRAKE_INSTALLED="1", **known)  # fmt: skip
+    assert " passed" in text and "failed" not in text
+
+
+USER = """
+import libbrake
+from libbrake.disc import Contact, Disc
+
+v = libbrake.load("examples/heron.ini")
+v.front.tyre.rollout = 2.52
+v.front.tyre.rollout = "99 in"
+length: float = v.front.tyre.rollout
+kind: str = v.front.axle.brake
+distance: float = v.check().full.stop.distance
+torque: float = libbrake.disc.torque(Disc(0.0036, 0.12, 0.38, 0.95, 5e4), 8e6)
+radius: float = libbrake.disc.radius_sector(0.1, 0.15, Contact.UNIFORM_WEAR)
+many = libbrake.stop.energy([1.0, 2.0], 3.0)
+print(length, kind, distance, torque, radius, many, v.part.winch.mass, v.part["winch"].height)
+swept = v.sweep({"front.tyre.rollout": [2.4, 2.5]}, out="full.stop.distance")
+fitting = v.size("front.disc.piston_diameter", "us.135.cold", within=("40 mm", "60 mm"))
+print(swept["full.stop.distance"], fitting.answers, libbrake.compare(v, v).margins)
+hot = v.heat(stop="100 km/h")
+print(hot.history.to_pandas(), hot.warnings[0].text)
+try:
+    v.set({"front.tyre.rollout": 50.0})
+except libbrake.errors.RefusedRange as refusal:
+    print(refusal.field, refusal.line)
+"""
+
+
+def mypy(tmp_path, *words):
+    """mypy's complaints."""
+    where = str(pathlib.Path(libbrake.__file__).parents[1])
+    found = subprocess.run(["/usr/bin/mypy", "--strict", "--cache-dir", tmp_path / "cache", *words],
+                           env={**ALONE, "MYPYPATH": where}, text=True, cwd=tmp_path,
+                           stdout=subprocess.PIPE, stderr=subprocess.STDOUT)  # fmt: skip
+    return found.stdout
+
+
+@pytest.mark.skipif(not os.path.exists("/usr/bin/mypy"), reason="mypy is not installed")
+def test_types_are_strict_and_tell_right_from_wrong(tmp_path):
+    stubs = sorted(pathlib.Path(libbrake.__file__).parent.glob("*.pyi"))
+    assert "Success" in mypy(tmp_path, *stubs)
+    user = tmp_path / "user.py"
+    user.write_text(USER)
+    assert "Success" in mypy(tmp_path, user)
+    user.write_text(USER + "v.front.tyre.rollout = [1]\nv.front.tyre.rolout\nlength.x\n")
+    assert "Found 3 errors" in mypy(tmp_path, user)
+
+
+def test_every_module_has_types():
+    folder = pathlib.Path(libbrake.__file__).parent
+    untyped = {path.stem for path in folder.glob("*.py")} - {p.stem for p in folder.glob("*.pyi")}
+    assert untyped == {"made", "html"} and (folder / "py.typed").exists()
