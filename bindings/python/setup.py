@@ -81,7 +81,9 @@ class SourceArchive(sdist):
     """Takes the library along, so that the archive builds anywhere."""
 
     def make_release_tree(self, base_dir, files):
-        super().make_release_tree(base_dir, files)
+        # The library's sources would be copied to where their paths lead: out of the archive.
+        inside = [name for name in files if not name.startswith(os.pardir)]
+        super().make_release_tree(base_dir, inside)
         shutil.copytree(LIBRARY, pathlib.Path(base_dir) / INSIDE.name, dirs_exist_ok=True)
 
 

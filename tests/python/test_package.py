@@ -46,6 +46,7 @@ def test_the_source_archive_builds_elsewhere_and_the_tests_pass_without_the_chec
     run(sys.executable, "-c", script, cwd=BINDINGS, PYTHONPATH=str(BINDINGS),
         PYTHONDONTWRITEBYTECODE="1")  # fmt: skip
     (archive,) = tmp_path.glob("*.tar.gz")
+    assert [path.name for path in BINDINGS.parent.iterdir()] == ["python"], "nothing is left behind"
     with tarfile.open(archive) as opened:
         links = [one.name for one in opened if one.issym() or one.islnk()]
         assert not links
