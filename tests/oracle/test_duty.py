@@ -1,8 +1,8 @@
 """Whole duties against SciPy on the same equations: random vehicles through stops, descents and drives.
 
-DUTY_CASES (18; `make oracle` takes 54) from DUTY_SEED (1); LIBBRAKE_BUILD says where the driver is. The walls have few cells
-of one size, so that the second solver is done in time, and the steps are short: the face of a thick cell
-jumps with the power. Pedal force takes time to build up: where it does not, the library is of first
+DUTY_CASES (18; `make oracle` takes 54) from DUTY_SEED (1); LIBBRAKE_BUILD says where the driver is.
+The walls have few cells of one size, so that the second solver is done in time, and the steps are
+short: the face of a thick cell jumps with the power. Pedal force takes time to build up: where it does not, the library is of first
 order in the step. Grid and step as a vehicle has them are held against finer ones in
 tests/study/test_duty.c.
 """
@@ -27,7 +27,7 @@ DRIVER = pathlib.Path(os.environ.get("LIBBRAKE_BUILD", ROOT / "build"), "tests",
 CASES = int(os.environ.get("DUTY_CASES", "18"))
 SEED = int(os.environ.get("DUTY_SEED", "1"))
 TOLERANCE = 1e-3  # [K] of the heat
-STEPS = 1e-3, 0.0, 5e-3  # [s] of the rig, by kind of duty; a descent has its own
+STEPS = 1e-3, 0.0, 2e-3  # [s] of the rig, by kind of duty; a descent has its own
 PI = math.pi
 
 
