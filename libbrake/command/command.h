@@ -3,6 +3,8 @@
 #ifndef BRAKE_COMMAND_H
 #define BRAKE_COMMAND_H
 
+#include <stdio.h>
+
 #include "brake/brake.h"
 
 enum { EXIT_REFUSED = 2, COMMAND_SETTINGS = 64 /* most times --set */ };
@@ -22,17 +24,34 @@ int command_explain(int count, char **words);
 /* Complains about the words of the command line; returns EXIT_REFUSED. */
 __attribute__((format(printf, 1, 2))) int command_misused(const char *format, ...);
 
-/* The value of an option: behind its equals sign, or the next word, which is then used up. NULL: the
- * word is not this option. */
-char *command_value_of(const char *option, char *word, char *next, int *at);
+/* Words that an option was given with, each time. */
+struct command_list {
+    const char *option; /* "--set" */
+    int most;
+    int count;
+    char *word[COMMAND_SETTINGS];
+};
 
-/* Reads a vehicle file, applies settings in their order and completes it; prints what is wrong.
- * Returns 0 or EXIT_REFUSED. */
-int command_read(const char *path, char *const *settings, int count, struct brake_sheet *sheet);
+/* Reads a vehicle file, applies settings in their order, NULL: none, and completes it; prints what is
+ * wrong. Returns 0 or EXIT_REFUSED. */
+int command_read(const char *path, const struct command_list *settings, struct brake_sheet *sheet);
 
-/* Value of --rules, of --load. Return 0 or EXIT_REFUSED. */
-int command_take_rules(const char *word, unsigned *rules);
-int command_take_load(const char *word, enum brake_load *load);
+/* Complain of what stands in a file, of the value of an option; return EXIT_REFUSED. */
+int command_refuse(const char *file, const struct brake_error *error);
+int command_refuse_value(const char *option, const struct brake_error *error);
+
+/* Says so; returns EXIT_REFUSED. */
+int command_short_of_memory(void);
+
+/* Prints and frees a JSON text; NULL: memory is short. Returns 0 or EXIT_REFUSED. */
+int command_print_json(char *text);
+
+/* Opens a file to write, NULL or "-" for standard output. Refuses, in words, a file that cannot be
+ * opened or that is one of the inputs, which end with NULL; NULL then. */
+FILE *command_open_output(const char *path, char *const *inputs);
+
+/* Closes it. Returns 0, or EXIT_REFUSED when not all could be written, in words. */
+int command_close_output(const char *path, FILE *stream);
 
 /* Room for one row more; NULL when memory is short, and the old rows are gone. */
 void *command_room(void *rows, long count, size_t size);

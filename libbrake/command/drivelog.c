@@ -4,15 +4,14 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "command.h"
+#include "words.h"
 
 struct options {
-    const char *file;
-    const char *log;
-    char *setting[COMMAND_SETTINGS];
-    int settings;
+    char *file;
+    char *log;
+    struct command_list set;
     enum brake_load load;
-    const char *columns;
+    char *columns;
     struct brake_nominal nominal;
     bool json;
 };
@@ -20,8 +19,9 @@ struct options {
 /* ---- words of the command line -------------------------------------------------------------- */
 
 /* "80km/h,50km/h" */
-static int take_nominal(const char *text, struct brake_nominal *nominal)
+static int take_nominal(void *into, char *text)
 {
+    struct brake_nominal *nominal = into;
     for (bool more = true; more;) {
         const size_t length = strcspn(text, ",");
         struct brake_error error;
@@ -40,54 +40,26 @@ static int take_nominal(const char *text, struct brake_nominal *nominal)
     return 0;
 }
 
-static int take_plain(struct options *o, const char *word)
+static int take_file(void *into, char *word)
 {
-    if (strcmp(word, "--json") == 0)
-        o->json = true;
-    else if (word[0] == '-' && word[1] != '\0')
-        return command_misused("unknown option '%s'; accepts --columns, --nominal, --load, --set, "
-                               "--json",
-                               word);
-    else if (o->file == NULL)
-        o->file = word;
-    else if (o->log == NULL)
-        o->log = word;
-    else
+    struct options *o = into;
+    if (o->log != NULL)
         return command_misused("drivelog wants one vehicle file and one log; got '%s' too", word);
-    return 0;
-}
-
-static int take_word(char **words, int *at, struct options *o)
-{
-    char *word = words[*at];
-    char *next = words[*at + 1];
-    char *value = command_value_of("--set", word, next, at);
-    if (value != NULL) {
-        if (o->settings == COMMAND_SETTINGS)
-            return command_misused("accepts up to %d times --set", COMMAND_SETTINGS);
-        o->setting[o->settings++] = value;
-        return 0;
-    }
-    value = command_value_of("--load", word, next, at);
-    if (value != NULL)
-        return command_take_load(value, &o->load);
-    value = command_value_of("--nominal", word, next, at);
-    if (value != NULL)
-        return take_nominal(value, &o->nominal);
-    value = command_value_of("--columns", word, next, at);
-    if (value == NULL)
-        return take_plain(o, word);
-    o->columns = value;
+    *(o->file == NULL ? &o->file : &o->log) = word;
     return 0;
 }
 
 static int take_words(char **words, struct options *o)
 {
-    for (int i = 1; words[i] != NULL; i++) {
-        const int status = take_word(words, &i, o);
-        if (status != 0)
-            return status;
-    }
+    const struct words_option options[] = {{"--columns", words_take_text, &o->columns},
+                                           {"--nominal", take_nominal, &o->nominal},
+                                           {"--load", words_take_load, &o->load},
+                                           {"--set", words_keep, &o->set},
+                                           {"--json", NULL, &o->json},
+                                           {NULL, take_file, o}};
+    const int status = words_take(words, options);
+    if (status != 0)
+        return status;
     return o->log != NULL ? 0 : command_misused("drivelog wants a vehicle file and a log");
 }
 
@@ -103,15 +75,7 @@ static int read_log(const struct options *o, struct brake_log *log)
     }
     const enum brake_status status = brake_log_read(stream, o->columns, log, &error);
     fclose(stream);
-    if (status == BRAKE_OK)
-        return 0;
-    fputs(o->log, stderr);
-    if (error.line > 0)
-        fprintf(stderr, ":%d", error.line);
-    if (error.field[0] != '\0')
-        fprintf(stderr, ": %s", error.field);
-    fprintf(stderr, ": %s\n", error.text);
-    return EXIT_REFUSED;
+    return status == BRAKE_OK ? 0 : command_refuse(o->log, &error);
 }
 
 /* The log's rows are too far apart, or too noisy, for any of its stops. */
@@ -182,30 +146,24 @@ static int exit_of(enum brake_agreement agreement)
 
 static int print(const struct options *o, const struct brake_drive_report *report)
 {
-    if (!o->json) {
+    int status = 0;
+    if (o->json)
+        status = command_print_json(brake_report_drive_json(report));
+    else
         brake_report_drive_text(report, stdout);
-        return exit_of(report->drive->agreement);
-    }
-    char *text = brake_report_drive_json(report);
-    if (text == NULL) {
-        fputs("stopmargin: memory is short\n", stderr);
-        return EXIT_REFUSED;
-    }
-    puts(text);
-    free(text);
-    return exit_of(report->drive->agreement);
+    return status != 0 ? status : exit_of(report->drive->agreement);
 }
 
 int command_drivelog(int count, char **words)
 {
     (void)count;
-    struct options o = {.load = BRAKE_EMPTY};
+    struct options o = {.load = BRAKE_EMPTY, .set = {.option = "--set", .most = COMMAND_SETTINGS}};
     struct brake_sheet sheet;
     struct brake_log log;
     static struct brake_drive drive; /* it is large */
     int status = take_words(words, &o);
     if (status == 0)
-        status = command_read(o.file, o.setting, o.settings, &sheet);
+        status = command_read(o.file, &o.set, &sheet);
     if (status == 0)
         status = read_log(&o, &log);
     if (status != 0)

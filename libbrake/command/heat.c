@@ -4,18 +4,17 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "command.h"
 #include "progress.h"
+#include "words.h"
 
 enum { FIELDS = 5, LINE = 256 };
 
 struct options {
-    const char *file;
-    char *setting[COMMAND_SETTINGS];
-    int settings;
+    char *file;
+    struct command_list set;
     enum brake_load load;
-    char *kind; /* the option that gave the duty */
-    char *duty; /* its value */
+    const char *kind; /* the option that gave the duty */
+    char *duty;       /* its value */
     char *cool;
     bool json;
     bool csv;
@@ -29,12 +28,6 @@ struct field {
     enum brake_dimension dimension;
     double *value;
 };
-
-static int complain(const char *option, const struct brake_error *error)
-{
-    fprintf(stderr, "stopmargin: %s: %s: %s\n", option, error->field, error->text);
-    return EXIT_REFUSED;
-}
 
 /* Numbers with their units between commas; those past the first `needed` may be left out. */
 static int take_fields(const char *option, const char *text, const struct field *field, int needed,
@@ -50,7 +43,7 @@ static int take_fields(const char *option, const char *text, const struct field 
         snprintf(one, sizeof one, "%.*s", (int)(length < 63 ? length : 63), text);
         if (brake_amount_read(field[count].name, one, field[count].dimension, field[count].value,
                               &error) != BRAKE_OK)
-            return complain(option, &error);
+            return command_refuse_value(option, &error);
         more = text[length] == ',';
         text += length + (more ? 1 : 0);
     }
@@ -184,10 +177,8 @@ static int take_lines(const char *file, FILE *stream, struct brake_cycle_point *
         if (text[0] == '\0')
             continue;
         *rows = command_room(*rows, *count, sizeof **rows);
-        if (*rows == NULL) {
-            fputs("stopmargin: memory is short\n", stderr);
-            return EXIT_REFUSED;
-        }
+        if (*rows == NULL)
+            return command_short_of_memory();
         status = take_row(file, line, text, unit, &(*rows)[(*count)++]);
     }
     return status;
@@ -235,68 +226,39 @@ static int take_duty(const struct options *o, const struct brake_vehicle *vehicl
 
 /* ---- words of the command line -------------------------------------------------------------- */
 
-static int set_duty(struct options *o, char *kind, char *value)
+/* An option that gives the duty, and where it is put down. */
+struct kind {
+    struct options *o;
+    const char *name;
+};
+
+static int take_kind(void *into, char *value)
 {
+    const struct kind *kind = into;
+    struct options *o = kind->o;
     if (o->kind != NULL)
-        return command_misused("one duty at a time; got %s and %s", o->kind, kind);
-    o->kind = kind;
+        return command_misused("one duty at a time; got %s and %s", o->kind, kind->name);
+    o->kind = kind->name;
     o->duty = value;
     return 0;
 }
 
-static int set_other(struct options *o, char *word)
-{
-    if (strcmp(word, "--json") == 0)
-        o->json = true;
-    else if (strcmp(word, "--csv") == 0)
-        o->csv = true;
-    else if (word[0] == '-' && word[1] != '\0')
-        return command_misused("unknown option '%s'; accepts --stop, --snubs, --descent, --cycle, "
-                               "--cool, --load, --set, --json, --csv",
-                               word);
-    else if (o->file != NULL)
-        return command_misused("one file at a time; got '%s' and '%s'", o->file, word);
-    else
-        o->file = word;
-    return 0;
-}
-
-static int take_word(char **words, int *at, struct options *o)
-{
-    static char kinds[][12] = {"--stop", "--snubs", "--descent", "--cycle"};
-    char *word = words[*at];
-    char *next = words[*at + 1];
-    char *value;
-    for (size_t i = 0; i < sizeof kinds / sizeof kinds[0]; i++) {
-        value = command_value_of(kinds[i], word, next, at);
-        if (value != NULL)
-            return set_duty(o, kinds[i], value);
-    }
-    value = command_value_of("--set", word, next, at);
-    if (value != NULL) {
-        if (o->settings == COMMAND_SETTINGS)
-            return command_misused("accepts up to %d times --set", COMMAND_SETTINGS);
-        o->setting[o->settings++] = value;
-        return 0;
-    }
-    value = command_value_of("--load", word, next, at);
-    if (value != NULL)
-        return command_take_load(value, &o->load);
-    value = command_value_of("--cool", word, next, at);
-    if (value == NULL)
-        return set_other(o, word);
-    o->cool = value;
-    return 0;
-}
-
-/* The words end with NULL. */
 static int take_words(char **words, struct options *o)
 {
-    for (int i = 1; words[i] != NULL; i++) {
-        const int status = take_word(words, &i, o);
-        if (status != 0)
-            return status;
-    }
+    struct kind kind[] = {{o, "--stop"}, {o, "--snubs"}, {o, "--descent"}, {o, "--cycle"}};
+    const struct words_option options[] = {{kind[0].name, take_kind, &kind[0]},
+                                           {kind[1].name, take_kind, &kind[1]},
+                                           {kind[2].name, take_kind, &kind[2]},
+                                           {kind[3].name, take_kind, &kind[3]},
+                                           {"--cool", words_take_text, &o->cool},
+                                           {"--load", words_take_load, &o->load},
+                                           {"--set", words_keep, &o->set},
+                                           {"--json", NULL, &o->json},
+                                           {"--csv", NULL, &o->csv},
+                                           {NULL, words_take_file, &o->file}};
+    const int status = words_take(words, options);
+    if (status != 0)
+        return status;
     if (o->file == NULL)
         return command_misused("heat wants a vehicle file");
     if (o->kind == NULL)
@@ -310,21 +272,16 @@ static int take_words(char **words, struct options *o)
 
 static int print(const struct options *o, const struct brake_duty_report *report)
 {
+    int status = 0;
     if (o->csv) {
         brake_report_duty_csv(report, stdout);
         fprintf(stderr, "CAUTION: %s\n", BRAKE_CAUTION); /* the rows are for programs */
     } else if (o->json) {
-        char *text = brake_report_duty_json(report);
-        if (text == NULL) {
-            fputs("stopmargin: memory is short\n", stderr);
-            return EXIT_REFUSED;
-        }
-        puts(text);
-        free(text);
+        status = command_print_json(brake_report_duty_json(report));
     } else {
         brake_report_duty_text(report, stdout);
     }
-    return brake_duty_stood(report->result) ? 0 : 1;
+    return status != 0 ? status : brake_duty_stood(report->result) ? 0 : 1;
 }
 
 /* Who keeps the rows also tells how far the duty is. */
@@ -376,7 +333,7 @@ static int run(const struct options *o, const struct brake_sheet *sheet,
     if (status != BRAKE_OK)
         fprintf(stderr, "%s: heat cannot be said: %s\n", o->file, brake_status_message(status));
     else if (history->short_of_memory)
-        fputs("stopmargin: memory is short\n", stderr);
+        command_short_of_memory();
     else
         exit = print(o, &(struct brake_duty_report){sheet, o->load, &hot, duty, &result,
                                                     history->row, history->rows});
@@ -387,13 +344,13 @@ static int run(const struct options *o, const struct brake_sheet *sheet,
 int command_heat(int count, char **words)
 {
     (void)count;
-    struct options o = {.load = BRAKE_FULL};
+    struct options o = {.load = BRAKE_FULL, .set = {.option = "--set", .most = COMMAND_SETTINGS}};
     struct brake_sheet sheet;
     struct brake_duty duty = {.kind = BRAKE_DUTY_STOPS};
     struct brake_cycle_point *rows = NULL;
     int status = take_words(words, &o);
     if (status == 0)
-        status = command_read(o.file, o.setting, o.settings, &sheet);
+        status = command_read(o.file, &o.set, &sheet);
     if (status == 0)
         status = take_duty(&o, &sheet.vehicle, &duty, &rows);
     if (status == 0)

@@ -1,7 +1,6 @@
 #include <errno.h>
 #include <stdarg.h>
 #include <stdio.h>
-#include <stdlib.h>
 #include <string.h>
 
 #include "command.h"
@@ -99,32 +98,31 @@ int command_misused(const char *format, ...)
     return EXIT_REFUSED;
 }
 
-char *command_value_of(const char *option, char *word, char *next, int *at)
+static int refuse(const char *before, const char *where, const struct brake_error *error)
 {
-    const size_t length = strlen(option);
-    if (strncmp(word, option, length) != 0)
-        return NULL;
-    if (word[length] == '=')
-        return word + length + 1;
-    if (word[length] != '\0')
-        return NULL;
-    *at += next != NULL;
-    return next != NULL ? next : word + length;
-}
-
-static void complain(const char *where, const struct brake_error *error)
-{
-    fputs(where, stderr);
+    fprintf(stderr, "%s%s", before, where);
     if (error->line > 0)
         fprintf(stderr, ":%d", error->line);
     if (error->field[0] != '\0')
         fprintf(stderr, ": %s", error->field);
     fprintf(stderr, ": %s\n", error->text);
+    return EXIT_REFUSED;
 }
 
-int command_read(const char *path, char *const *settings, int count, struct brake_sheet *sheet)
+int command_refuse(const char *file, const struct brake_error *error)
+{
+    return refuse("", file, error);
+}
+
+int command_refuse_value(const char *option, const struct brake_error *error)
+{
+    return refuse("stopmargin: ", option, error);
+}
+
+int command_read(const char *path, const struct command_list *settings, struct brake_sheet *sheet)
 {
     struct brake_error error;
+    const int count = settings != NULL ? settings->count : 0;
     FILE *stream = fopen(path, "rb");
     if (stream == NULL) {
         fprintf(stderr, "%s: cannot be opened: %s\n", path, strerror(errno));
@@ -133,32 +131,22 @@ int command_read(const char *path, char *const *settings, int count, struct brak
     enum brake_status status = brake_file_read(stream, sheet, &error);
     fclose(stream);
     for (int i = 0; i < count && status == BRAKE_OK; i++) {
-        status = brake_file_set(sheet, settings[i], &error);
+        status = brake_file_set(sheet, settings->word[i], &error);
         path = status == BRAKE_OK ? path : "--set";
     }
     if (status == BRAKE_OK)
         status = brake_sheet_complete(sheet, &error);
-    if (status == BRAKE_OK)
-        return 0;
-    complain(path, &error);
-    return EXIT_REFUSED;
+    return status == BRAKE_OK ? 0 : command_refuse(path, &error);
 }
 
 static const struct {
     const char *verb;
     int (*run)(int count, char **words);
 } verbs[] = {
-    {"new", command_new},
-    {"check", command_check},
-    {"compare", command_compare},
-    {"size", command_size},
-    {"spread", command_spread},
-    {"sweep", command_sweep},
-    {"heat", command_heat},
-    {"drivelog", command_drivelog},
-    {"shakedown", command_shakedown},
-    {"report", command_report},
-    {"explain", command_explain},
+    {"new", command_new},       {"check", command_check},       {"compare", command_compare},
+    {"size", command_size},     {"spread", command_spread},     {"sweep", command_sweep},
+    {"heat", command_heat},     {"drivelog", command_drivelog}, {"shakedown", command_shakedown},
+    {"report", command_report}, {"explain", command_explain},
 };
 
 enum { VERBS = sizeof verbs / sizeof verbs[0] };
@@ -168,8 +156,8 @@ static const char *list_of_verbs(char *text, size_t size)
 {
     size_t used = 0;
     for (int i = 0; i < VERBS && used < size; i++)
-        used += (size_t)snprintf(text + used, size - used, "%s%s", i > 0 ? ", " : "",
-                                 verbs[i].verb);
+        used +=
+            (size_t)snprintf(text + used, size - used, "%s%s", i > 0 ? ", " : "", verbs[i].verb);
     return text;
 }
 

@@ -8,7 +8,7 @@ int command_new(int count, char **words)
     if (count > 2)
         return command_misused("new takes no more than one file");
     if (count == 2) {
-        const int status = command_read(words[1], NULL, 0, &sheet);
+        const int status = command_read(words[1], NULL, &sheet);
         if (status != 0)
             return status;
     } else {

@@ -2,17 +2,15 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <sys/stat.h>
 #include <time.h>
 
-#include "command.h"
+#include "words.h"
 
 struct options {
-    const char *file;
+    char *file;
     char *before;
     char *out;
-    char *setting[COMMAND_SETTINGS];
-    int settings;
+    struct command_list set;
     unsigned rules;
     enum brake_load load;
     bool text;
@@ -20,62 +18,16 @@ struct options {
 
 /* ---- words of the command line -------------------------------------------------------------- */
 
-static int take_setting(struct options *o, char *value)
-{
-    if (o->settings == COMMAND_SETTINGS)
-        return command_misused("accepts up to %d times --set", COMMAND_SETTINGS);
-    o->setting[o->settings++] = value;
-    return 0;
-}
-
-static int take_other(struct options *o, char *word)
-{
-    if (strcmp(word, "--text") == 0)
-        o->text = true;
-    else if (word[0] == '-' && word[1] != '\0')
-        return command_misused("unknown option '%s'; accepts -o, --before, --text, --load, --set, "
-                               "--rules",
-                               word);
-    else if (o->file != NULL)
-        return command_misused("one file at a time; got '%s' and '%s'", o->file, word);
-    else
-        o->file = word;
-    return 0;
-}
-
-static int take_word(char **words, int *at, struct options *o)
-{
-    char *word = words[*at];
-    char *next = words[*at + 1];
-    char *value = command_value_of("--set", word, next, at);
-    if (value != NULL)
-        return take_setting(o, value);
-    value = command_value_of("--rules", word, next, at);
-    if (value != NULL)
-        return command_take_rules(value, &o->rules);
-    value = command_value_of("--load", word, next, at);
-    if (value != NULL)
-        return command_take_load(value, &o->load);
-    value = command_value_of("--before", word, next, at);
-    if (value != NULL) {
-        o->before = value;
-        return 0;
-    }
-    value = command_value_of("-o", word, next, at);
-    if (value == NULL)
-        return take_other(o, word);
-    o->out = value;
-    return 0;
-}
-
-/* The words end with NULL. */
 static int take_words(char **words, struct options *o)
 {
-    for (int i = 1; words[i] != NULL; i++) {
-        const int status = take_word(words, &i, o);
-        if (status != 0)
-            return status;
-    }
+    const struct words_option options[] = {
+        {"-o", words_take_text, &o->out}, {"--before", words_take_text, &o->before},
+        {"--text", NULL, &o->text},       {"--load", words_take_load, &o->load},
+        {"--set", words_keep, &o->set},   {"--rules", words_take_rules, &o->rules},
+        {NULL, words_take_file, &o->file}};
+    const int status = words_take(words, options);
+    if (status != 0)
+        return status;
     if (o->file == NULL)
         return command_misused("report wants a vehicle file");
     if (o->out == NULL && !o->text)
@@ -178,41 +130,17 @@ static void run_all(const struct options *o, struct brake_paper *paper,
 
 /* ---- writing -------------------------------------------------------------------------------- */
 
-static bool same_file(const char *one, const char *other)
-{
-    struct stat a;
-    struct stat b;
-    return stat(one, &a) == 0 && stat(other, &b) == 0 && a.st_dev == b.st_dev &&
-           a.st_ino == b.st_ino;
-}
-
-static int complain(const char *path)
-{
-    fprintf(stderr, "%s: cannot be written: %s\n", path, strerror(errno));
-    return EXIT_REFUSED;
-}
-
 static int write_paper(const struct options *o, const struct brake_paper *paper)
 {
-    void (*const write)(const struct brake_paper *, FILE *) =
-        o->text ? brake_report_plain : brake_report_html;
-    if (o->out == NULL || strcmp(o->out, "-") == 0) {
-        write(paper, stdout); /* main looks whether it could be written */
-        return 0;
-    }
-    if (same_file(o->out, o->file) || (o->before != NULL && same_file(o->out, o->before))) {
-        fprintf(stderr, "%s: is read for this report and is not written over\n", o->out);
-        return EXIT_REFUSED;
-    }
-    FILE *stream = fopen(o->out, "wb");
+    char *const inputs[] = {o->file, o->before, NULL};
+    FILE *stream = command_open_output(o->out, inputs);
     if (stream == NULL)
-        return complain(o->out);
-    write(paper, stream);
-    const bool flushed = fflush(stream) == 0 && ferror(stream) == 0;
-    const int reason = errno;
-    const bool closed = fclose(stream) == 0;
-    errno = flushed ? errno : reason;
-    return flushed && closed ? 0 : complain(o->out);
+        return EXIT_REFUSED;
+    if (o->text)
+        brake_report_plain(paper, stream);
+    else
+        brake_report_html(paper, stream);
+    return command_close_output(o->out, stream);
 }
 
 /* The paper is the report's own: it points to what is only here. */
@@ -232,7 +160,9 @@ static int report(const struct options *o, const struct brake_paper *given)
 int command_report(int count, char **words)
 {
     (void)count;
-    struct options o = {.rules = BRAKE_RULES_ALL, .load = BRAKE_FULL};
+    struct options o = {.rules = BRAKE_RULES_ALL,
+                        .load = BRAKE_FULL,
+                        .set = {.option = "--set", .most = COMMAND_SETTINGS}};
     struct brake_sheet sheet;
     struct brake_sheet before;
     struct brake_assessment assessment;
@@ -243,9 +173,9 @@ int command_report(int count, char **words)
     if (status == 0)
         status = take_date(date);
     if (status == 0)
-        status = command_read(o.file, o.setting, o.settings, &sheet);
+        status = command_read(o.file, &o.set, &sheet);
     if (status == 0 && o.before != NULL)
-        status = command_read(o.before, NULL, 0, &before);
+        status = command_read(o.before, NULL, &before);
     if (status != 0)
         return status;
     paper.file = o.file;

@@ -1,24 +1,20 @@
 #include <ctype.h>
-#include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
-#include "command.h"
+#include "words.h"
 
 enum { SIZES = 64, TYRES = 64, COMBINATIONS = 10000, KEPT = 1000, WORD = 160 };
 
 static const char DECEL_AT[] = "decel at ";
 
 struct options {
-    const char *file;
-    char *setting[COMMAND_SETTINGS];
-    int settings;
-    const char *by[BRAKE_SIZE_LISTS];
-    int lists;
-    const char *wanted[BRAKE_TARGETS];
-    int targets;
-    const char *within;
+    char *file;
+    struct command_list set;
+    struct command_list by;
+    struct command_list wanted;
+    char *within;
     char force[WORD]; /* the setting that "decel at FORCE" stands for */
     bool json;
 };
@@ -44,12 +40,6 @@ static bool trimmed(const char *text, const char *end, char *word, size_t size)
         end--;
     snprintf(word, size, "%.*s", (int)(end - text), text);
     return (size_t)(end - text) < size;
-}
-
-static int complain(const char *option, const struct brake_error *error)
-{
-    fprintf(stderr, "stopmargin: %s: %s: %s\n", option, error->field, error->text);
-    return EXIT_REFUSED;
 }
 
 /* ---- --for ---------------------------------------------------------------------------------- */
@@ -78,7 +68,7 @@ static int take_force(struct options *o, const char *name)
     struct brake_error error;
     if (brake_amount_read("decel at", name + strlen(DECEL_AT), BRAKE_FORCE, &force, &error) !=
         BRAKE_OK)
-        return complain("--for", &error);
+        return command_refuse_value("--for", &error);
     snprintf(setting, sizeof setting, "driver.pedal_force=%.100s", name + strlen(DECEL_AT));
     if (o->force[0] != '\0' && strcmp(o->force, setting) != 0)
         return command_misused("--for: 'decel at' takes one force; got %s and %s",
@@ -127,7 +117,7 @@ static int take_target(const char *text, struct brake_target *target)
         target->every ? BRAKE_RATIO : brake_output_dimension(target->output);
     return brake_amount_read(name, value, dimension, &target->value, &error) == BRAKE_OK
                ? 0
-               : complain("--for", &error);
+               : command_refuse_value("--for", &error);
 }
 
 /* ---- --by and --within ---------------------------------------------------------------------- */
@@ -176,7 +166,7 @@ static int take_sizes(const char *option, const char *path, int index, const cha
             return command_misused("%s: %s: accepts up to %d values", option, path, SIZES);
         (void)trimmed(text, text + length, one, sizeof one);
         if (brake_amount_read(path, one, q->dimension, &size[list->count], &error) != BRAKE_OK)
-            return complain(option, &error);
+            return command_refuse_value(option, &error);
         const int status = in_range(option, path, q, size[list->count++]);
         if (status != 0)
             return status;
@@ -220,7 +210,7 @@ static int take_within(const struct options *o, struct task *task)
     task->high = q->high;
     if (o->within == NULL)
         return 0;
-    const int status = take_sizes("--within", o->by[0], by->by, o->within, &ends, end);
+    const int status = take_sizes("--within", o->by.word[0], by->by, o->within, &ends, end);
     if (status != 0)
         return status;
     if (ends.count != 2 || !(end[0] < end[1]))
@@ -240,7 +230,7 @@ static bool of_tyres(const char *by)
 static int fits_lists(const struct options *o, const struct task *task)
 {
     long cases = 1;
-    for (int i = 0; i < o->lists; i++) {
+    for (int i = 0; i < o->by.count; i++) {
         cases *= task->list[i].count;
         for (int j = 0; j < i; j++) {
             if (task->list[i].by == task->list[j].by)
@@ -256,11 +246,11 @@ static int fits_lists(const struct options *o, const struct task *task)
 
 static int none_equal(const struct options *o, const struct task *task)
 {
-    for (int i = 0; i < o->targets; i++) {
+    for (int i = 0; i < o->wanted.count; i++) {
         if (task->target[i].relation == BRAKE_EQUAL)
             return command_misused("--for '%s': no size of a list gives exactly that; accepts >= "
                                    "and <=",
-                                   o->wanted[i]);
+                                   o->wanted.word[i]);
     }
     return 0;
 }
@@ -268,18 +258,19 @@ static int none_equal(const struct options *o, const struct task *task)
 static int take_by(const struct options *o, struct task *task)
 {
     int lists = 0;
-    if (of_tyres(o->by[0])) {
-        const char *list = o->by[0][4] == '=' ? o->by[0] + 5 : o->within;
-        if (o->lists > 1 || list == NULL || (o->by[0][4] == '=' && o->within != NULL))
+    if (of_tyres(o->by.word[0])) {
+        const char *list = o->by.word[0][4] == '=' ? o->by.word[0] + 5 : o->within;
+        if (o->by.count > 1 || list == NULL || (o->by.word[0][4] == '=' && o->within != NULL))
             return command_misused("--by tyre wants one list of markings, and nothing beside it: "
                                    "--by tyre=LT285/75R16,LT305/70R17");
         return take_tyres(list, task);
     }
-    for (int i = 0; i < o->lists; i++) {
-        const char *end = strchr(o->by[i], '=');
+    for (int i = 0; i < o->by.count; i++) {
+        const char *end = strchr(o->by.word[i], '=');
         char path[WORD];
         int index;
-        (void)trimmed(o->by[i], end != NULL ? end : o->by[i] + strlen(o->by[i]), path, sizeof path);
+        (void)trimmed(o->by.word[i], end != NULL ? end : o->by.word[i] + strlen(o->by.word[i]),
+                      path, sizeof path);
         int status = take_quantity(&task->sheet.vehicle, path, &index);
         task->list[i].by = index;
         if (status == 0 && end != NULL)
@@ -288,89 +279,51 @@ static int take_by(const struct options *o, struct task *task)
             return status;
         lists += end != NULL;
     }
-    if (lists > 0 && lists < o->lists)
+    if (lists > 0 && lists < o->by.count)
         return command_misused("--by: with more than one quantity each wants a list of sizes, "
                                "PATH=VALUE,VALUE");
-    if (lists == 0 && o->lists > 1)
+    if (lists == 0 && o->by.count > 1)
         return command_misused("--by: more than one quantity wants a list of sizes for each, "
                                "PATH=VALUE,VALUE");
-    if (lists == 0 && o->targets > 1)
+    if (lists == 0 && o->wanted.count > 1)
         return command_misused("--for: one target for one --by PATH; lists of sizes take several");
     return lists > 0 ? fits_lists(o, task) : take_within(o, task);
 }
 
 /* ---- words of the command line -------------------------------------------------------------- */
 
-static int set_other(struct options *o, char *word)
+static int take_wanted(void *into, char *text)
 {
-    if (strcmp(word, "--json") == 0)
-        o->json = true;
-    else if (word[0] == '-' && word[1] != '\0')
-        return command_misused("unknown option '%s'; accepts --by, --for, --within, --set, --json",
-                               word);
-    else if (o->file != NULL)
-        return command_misused("one file at a time; got '%s' and '%s'", o->file, word);
-    else
-        o->file = word;
-    return 0;
-}
-
-static int set_target(struct options *o, const char *word)
-{
+    struct options *o = into;
     enum brake_relation relation;
     const char *value;
     char name[WORD];
-    if (o->targets == BRAKE_TARGETS)
-        return command_misused("accepts up to %d times --for", BRAKE_TARGETS);
-    o->wanted[o->targets++] = word;
-    (void)trimmed(word, relation_of(word, &relation, &value), name, sizeof name);
+    const int status = words_keep(&o->wanted, text);
+    if (status != 0)
+        return status;
+    (void)trimmed(text, relation_of(text, &relation, &value), name, sizeof name);
     return strncmp(name, DECEL_AT, strlen(DECEL_AT)) == 0 ? take_force(o, name) : 0;
 }
 
-static int take_word(char **words, int *at, struct options *o)
-{
-    char *word = words[*at];
-    char *next = words[*at + 1];
-    char *value = command_value_of("--by", word, next, at);
-    if (value != NULL) {
-        if (o->lists == BRAKE_SIZE_LISTS)
-            return command_misused("accepts up to %d times --by", BRAKE_SIZE_LISTS);
-        o->by[o->lists++] = value;
-        return 0;
-    }
-    value = command_value_of("--for", word, next, at);
-    if (value != NULL)
-        return set_target(o, value);
-    value = command_value_of("--within", word, next, at);
-    if (value != NULL) {
-        o->within = value;
-        return 0;
-    }
-    value = command_value_of("--set", word, next, at);
-    if (value == NULL)
-        return set_other(o, word);
-    if (o->settings == COMMAND_SETTINGS - 1)
-        return command_misused("accepts up to %d times --set", COMMAND_SETTINGS - 1);
-    o->setting[o->settings++] = value;
-    return 0;
-}
-
-/* The words end with NULL. */
 static int take_words(char **words, struct options *o)
 {
-    for (int i = 1; words[i] != NULL; i++) {
-        const int status = take_word(words, &i, o);
-        if (status != 0)
-            return status;
-    }
+    const struct words_option options[] = {{"--by", words_keep, &o->by},
+                                           {"--for", take_wanted, o},
+                                           {"--within", words_take_text, &o->within},
+                                           {"--set", words_keep, &o->set},
+                                           {"--json", NULL, &o->json},
+                                           {NULL, words_take_file, &o->file}};
+    const int status = words_take(words, options);
+    if (status != 0)
+        return status;
     if (o->file == NULL)
         return command_misused("size wants a vehicle file");
-    if (o->lists == 0)
+    if (o->by.count == 0)
         return command_misused("size wants --by, the quantity to change");
-    if (o->targets == 0)
+    if (o->wanted.count == 0)
         return command_misused("size wants --for, a criterion or 'RESULT = VALUE'");
     if (o->force[0] != '\0')
-        o->setting[o->settings++] = o->force;
+        o->set.word[o->set.count++] = o->force;
     return 0;
 }
 
@@ -378,18 +331,12 @@ static int take_words(char **words, struct options *o)
 
 static int print(const struct options *o, const struct brake_size_report *report)
 {
-    if (o->json) {
-        char *text = brake_report_size_json(report);
-        if (text == NULL) {
-            fputs("stopmargin: memory is short\n", stderr);
-            return EXIT_REFUSED;
-        }
-        puts(text);
-        free(text);
-    } else {
+    int status = 0;
+    if (o->json)
+        status = command_print_json(brake_report_size_json(report));
+    else
         brake_report_size_text(report, stdout);
-    }
-    return brake_report_size_exit(report);
+    return status != 0 ? status : brake_report_size_exit(report);
 }
 
 static int run_range(const struct options *o, const struct task *task,
@@ -402,7 +349,7 @@ static int run_range(const struct options *o, const struct task *task,
     struct brake_error error;
     const enum brake_status status = brake_size_find(&question, NULL, &size, &error);
     if (status != BRAKE_OK) {
-        fprintf(stderr, "stopmargin: --by %s: %s: %s\n", o->by[0], error.field, error.text);
+        fprintf(stderr, "stopmargin: --by %s: %s: %s\n", o->by.word[0], error.field, error.text);
         return EXIT_REFUSED;
     }
     report.question = &question;
@@ -416,8 +363,8 @@ static int run_lists(const struct options *o, const struct task *task,
     struct brake_size_report report = *asked;
     static struct brake_choice choice[KEPT];
     struct brake_choice_count count;
-    const struct brake_choice_question question = {&task->sheet, task->list, o->lists, task->target,
-                                                   o->targets};
+    const struct brake_choice_question question = {&task->sheet, task->list, o->by.count,
+                                                   task->target, o->wanted.count};
     report.lists = &question;
     report.choice = choice;
     report.choices = brake_choose(&question, NULL, choice, KEPT, &count);
@@ -431,7 +378,7 @@ static int run_tyres(const struct options *o, const struct task *task,
     struct brake_size_report report = *asked;
     struct brake_tyre_choice tyre[TYRES];
     const struct brake_choice_question question = {
-        .sheet = &task->sheet, .target = task->target, .targets = o->targets};
+        .sheet = &task->sheet, .target = task->target, .targets = o->wanted.count};
     brake_choose_tyres(&question, task->marking, task->tyres, tyre);
     report.tyre = tyre;
     report.tyres = task->tyres;
@@ -442,12 +389,15 @@ int command_size(int count, char **words)
 {
     (void)count;
     static struct task task;
-    struct options o = {.file = NULL};
+    /* one setting is kept for that of "decel at" */
+    struct options o = {.set = {.option = "--set", .most = COMMAND_SETTINGS - 1},
+                        .by = {.option = "--by", .most = BRAKE_SIZE_LISTS},
+                        .wanted = {.option = "--for", .most = BRAKE_TARGETS}};
     int status = take_words(words, &o);
     if (status == 0)
-        status = command_read(o.file, o.setting, o.settings, &task.sheet);
-    for (int i = 0; i < o.targets && status == 0; i++)
-        status = take_target(o.wanted[i], &task.target[i]);
+        status = command_read(o.file, &o.set, &task.sheet);
+    for (int i = 0; i < o.wanted.count && status == 0; i++)
+        status = take_target(o.wanted.word[i], &task.target[i]);
     if (status == 0)
         status = take_by(&o, &task);
     const bool range = status == 0 && task.tyres == 0 && task.list[0].count == 0;
@@ -456,7 +406,7 @@ int command_size(int count, char **words)
     if (status != 0)
         return status;
     struct brake_size_report report = {
-        .sheet = &task.sheet, .target = task.target, .targets = o.targets};
+        .sheet = &task.sheet, .target = task.target, .targets = o.wanted.count};
     if (range)
         return run_range(&o, &task, &report);
     return task.tyres > 0 ? run_tyres(&o, &task, &report) : run_lists(&o, &task, &report);

@@ -2,16 +2,12 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "command.h"
-
-enum { SHAPES = 64 /* most times --shape */ };
+#include "words.h"
 
 struct options {
-    const char *file;
-    char *setting[COMMAND_SETTINGS];
-    int settings;
-    const char *shape[SHAPES];
-    int shapes;
+    char *file;
+    struct command_list set;
+    struct command_list shape;
     unsigned rules;
     long samples;
     bool json;
@@ -19,8 +15,9 @@ struct options {
 
 /* ---- words of the command line -------------------------------------------------------------- */
 
-static int take_samples(const char *word, long *samples)
+static int take_samples(void *into, char *word)
 {
+    long *samples = into;
     char *end;
     *samples = strtol(word, &end, 10); /* what overflows is out of range */
     if (end == word || *end != '\0' || brake_spread_wrong(*samples) != NULL)
@@ -28,62 +25,17 @@ static int take_samples(const char *word, long *samples)
     return 0;
 }
 
-static int take_setting(struct options *o, char *setting)
-{
-    if (o->settings == COMMAND_SETTINGS)
-        return command_misused("accepts up to %d times --set", COMMAND_SETTINGS);
-    o->setting[o->settings++] = setting;
-    return 0;
-}
-
-static int take_shape(struct options *o, const char *shape)
-{
-    if (o->shapes == SHAPES)
-        return command_misused("accepts up to %d times --shape", SHAPES);
-    o->shape[o->shapes++] = shape;
-    return 0;
-}
-
-static int take_other(struct options *o, char *word)
-{
-    if (strcmp(word, "--json") == 0)
-        o->json = true;
-    else if (word[0] == '-' && word[1] != '\0')
-        return command_misused("unknown option '%s'; accepts --samples, --shape, --set, --rules, "
-                               "--json",
-                               word);
-    else if (o->file != NULL)
-        return command_misused("one file at a time; got '%s' and '%s'", o->file, word);
-    else
-        o->file = word;
-    return 0;
-}
-
-static int take_word(char **words, int *at, struct options *o)
-{
-    char *word = words[*at];
-    char *next = words[*at + 1];
-    char *value = command_value_of("--samples", word, next, at);
-    if (value != NULL)
-        return take_samples(value, &o->samples);
-    value = command_value_of("--shape", word, next, at);
-    if (value != NULL)
-        return take_shape(o, value);
-    value = command_value_of("--set", word, next, at);
-    if (value != NULL)
-        return take_setting(o, value);
-    value = command_value_of("--rules", word, next, at);
-    return value != NULL ? command_take_rules(value, &o->rules) : take_other(o, word);
-}
-
-/* The words end with NULL. */
 static int take_words(char **words, struct options *o)
 {
-    for (int i = 1; words[i] != NULL; i++) {
-        const int status = take_word(words, &i, o);
-        if (status != 0)
-            return status;
-    }
+    const struct words_option options[] = {{"--samples", take_samples, &o->samples},
+                                           {"--shape", words_keep, &o->shape},
+                                           {"--set", words_keep, &o->set},
+                                           {"--rules", words_take_rules, &o->rules},
+                                           {"--json", NULL, &o->json},
+                                           {NULL, words_take_file, &o->file}};
+    const int status = words_take(words, options);
+    if (status != 0)
+        return status;
     return o->file != NULL ? 0 : command_misused("spread wants a vehicle file");
 }
 
@@ -128,18 +80,12 @@ static int set_shape(const struct brake_sheet *sheet, const char *text, enum bra
 
 static int print(const struct options *o, const struct brake_spread *spread)
 {
-    if (o->json) {
-        char *text = brake_report_spread_json(spread);
-        if (text == NULL) {
-            fputs("stopmargin: memory is short\n", stderr);
-            return EXIT_REFUSED;
-        }
-        puts(text);
-        free(text);
-    } else {
+    int status = 0;
+    if (o->json)
+        status = command_print_json(brake_report_spread_json(spread));
+    else
         brake_report_spread_text(spread, stdout);
-    }
-    return brake_spread_exit(spread);
+    return status != 0 ? status : brake_spread_exit(spread);
 }
 
 static int run(const struct options *o, const struct brake_sheet *sheet,
@@ -165,16 +111,19 @@ static int run(const struct options *o, const struct brake_sheet *sheet,
 int command_spread(int count, char **words)
 {
     (void)count;
-    static struct options o = {.rules = BRAKE_RULES_ALL, .samples = 16384};
+    struct options o = {.rules = BRAKE_RULES_ALL,
+                        .samples = 16384,
+                        .set = {.option = "--set", .most = COMMAND_SETTINGS},
+                        .shape = {.option = "--shape", .most = COMMAND_SETTINGS}};
     static struct brake_spread_options options;
     struct brake_sheet sheet;
     int status = take_words(words, &o);
     if (status == 0)
-        status = command_read(o.file, o.setting, o.settings, &sheet);
+        status = command_read(o.file, &o.set, &sheet);
     options.rules = o.rules;
     options.samples = o.samples;
     options.seed = 1;
-    for (int i = 0; i < o.shapes && status == 0; i++)
-        status = set_shape(&sheet, o.shape[i], options.shape);
+    for (int i = 0; i < o.shape.count && status == 0; i++)
+        status = set_shape(&sheet, o.shape.word[i], options.shape);
     return status != 0 ? status : run(&o, &sheet, &options);
 }

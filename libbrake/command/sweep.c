@@ -8,21 +8,19 @@
 #include <string.h>
 #include <unistd.h>
 
-#include "command.h"
 #include "progress.h"
+#include "words.h"
 
 enum { AXES = BRAKE_AXES_OF_SWEEP, WORD = 200, EXIT_SIGNAL = 128 };
 
 struct options {
-    const char *file;
-    char *setting[COMMAND_SETTINGS];
-    int settings;
-    char *axis[AXES];
-    int axes;
+    char *file;
+    struct command_list set;
+    struct command_list axis;
     struct brake_output output[BRAKE_OUTPUTS];
     int outputs;
     int threads;
-    const char *into;
+    char *into;
     bool resume;
 };
 
@@ -35,19 +33,6 @@ struct job {
     struct brake_sweeper sweeper;
 };
 
-static int complain(const char *option, const struct brake_error *error)
-{
-    fprintf(stderr, "stopmargin: %s: %s%s%s\n", option, error->field,
-            error->field[0] != '\0' ? ": " : "", error->text);
-    return EXIT_REFUSED;
-}
-
-static int short_of_memory(void)
-{
-    fputs("stopmargin: memory is short\n", stderr);
-    return EXIT_REFUSED;
-}
-
 /* ---- axes ----------------------------------------------------------------------------------- */
 
 /* A number in the unit of the axis; the first one read sets it. A difference leaves out where the
@@ -59,7 +44,7 @@ static int take_number(const char *path, const char *text, bool difference, stru
     const struct brake_unit *unit;
     struct brake_error error;
     if (brake_number_read(path, text, dimension, number, &unit, &error) != BRAKE_OK)
-        return complain("--axis", &error);
+        return command_refuse_value("--axis", &error);
     if (axis->unit == NULL)
         axis->unit = unit;
     if (unit != axis->unit && difference)
@@ -126,7 +111,7 @@ static int take_list(const char *path, char *text, struct brake_axis *axis, doub
         count += *at == ',';
     *list = calloc(count, sizeof **list);
     if (*list == NULL)
-        return short_of_memory();
+        return command_short_of_memory();
     axis->spacing = BRAKE_LISTED;
     axis->number = *list;
     for (axis->count = 0; text != NULL && status == 0; axis->count++) {
@@ -170,20 +155,21 @@ static int take_axis(char *word, struct job *job)
 static int prepare(const struct options *o, struct job *job)
 {
     struct brake_error error;
-    int status = command_read(o->file, o->setting, o->settings, &job->sheet);
+    int status = command_read(o->file, &o->set, &job->sheet);
     job->sweep = (struct brake_sweep){
         .sheet = &job->sheet, .axis = job->axis, .output = o->output, .outputs = o->outputs};
-    for (int i = 0; i < o->axes && status == 0; i++)
-        status = take_axis(o->axis[i], job);
+    for (int i = 0; i < o->axis.count && status == 0; i++)
+        status = take_axis(o->axis.word[i], job);
     if (status == 0 && brake_sweep_begin(&job->sweep, &job->sweeper, &error) != BRAKE_OK)
-        status = complain("--axis", &error);
+        status = command_refuse_value("--axis", &error);
     return status;
 }
 
 /* ---- words of the command line -------------------------------------------------------------- */
 
-static int take_outputs(char *names, struct options *o)
+static int take_outputs(void *into, char *names)
 {
+    struct options *o = into;
     while (names != NULL) {
         char *next = cut(names, ',');
         if (o->outputs == BRAKE_OUTPUTS)
@@ -197,8 +183,9 @@ static int take_outputs(char *names, struct options *o)
     return 0;
 }
 
-static int take_threads(const char *text, int *threads)
+static int take_threads(void *into, char *text)
 {
+    int *threads = into;
     char *end;
     const long count = strtol(text, &end, 10);
     if (end == text || *end != '\0' || count < 1 || count > 1024)
@@ -207,67 +194,27 @@ static int take_threads(const char *text, int *threads)
     return 0;
 }
 
-static int take_plain(char *word, struct options *o)
-{
-    if (strcmp(word, "--resume") == 0)
-        o->resume = true;
-    else if (word[0] == '-' && word[1] != '\0')
-        return command_misused("unknown option '%s'; accepts --axis, --out, --threads, --into, "
-                               "--resume, --set",
-                               word);
-    else if (o->file != NULL)
-        return command_misused("one file at a time; got '%s' and '%s'", o->file, word);
-    else
-        o->file = word;
-    return 0;
-}
-
-static int keep(char *value, char **list, int *count, int most, const char *option)
-{
-    if (*count == most)
-        return command_misused("accepts up to %d times %s", most, option);
-    list[(*count)++] = value;
-    return 0;
-}
-
-static int take_word(char **words, int *at, struct options *o)
-{
-    char *word = words[*at];
-    char *next = words[*at + 1];
-    char *value;
-    if ((value = command_value_of("--axis", word, next, at)) != NULL)
-        return keep(value, o->axis, &o->axes, AXES, "--axis");
-    if ((value = command_value_of("--set", word, next, at)) != NULL)
-        return keep(value, o->setting, &o->settings, COMMAND_SETTINGS, "--set");
-    if ((value = command_value_of("--out", word, next, at)) != NULL)
-        return take_outputs(value, o);
-    if ((value = command_value_of("--threads", word, next, at)) != NULL)
-        return take_threads(value, &o->threads);
-    if ((value = command_value_of("--into", word, next, at)) == NULL)
-        return take_plain(word, o);
-    o->into = value;
-    return 0;
-}
-
-/* The words end with NULL. */
 static int take_words(char **words, struct options *o)
 {
     static char usual[] = "full.deceleration.at_pedal_force,full.deceleration.most,"
                           "full.balance.lock_deceleration,full.stop.distance";
     char outputs[sizeof usual];
-    for (int i = 1; words[i] != NULL; i++) {
-        const int status = take_word(words, &i, o);
-        if (status != 0)
-            return status;
-    }
+    const struct words_option options[] = {
+        {"--axis", words_keep, &o->axis},         {"--out", take_outputs, o},
+        {"--threads", take_threads, &o->threads}, {"--into", words_take_text, &o->into},
+        {"--resume", NULL, &o->resume},           {"--set", words_keep, &o->set},
+        {NULL, words_take_file, &o->file}};
+    const int status = words_take(words, options);
+    if (status != 0)
+        return status;
     if (o->file == NULL)
         return command_misused("sweep wants a vehicle file");
-    if (o->axes == 0)
+    if (o->axis.count == 0)
         return command_misused("sweep wants --axis PATH=LOW:HIGH:STEP");
     if (o->resume && o->into == NULL)
         return command_misused("--resume wants --into FILE, the file to go on with");
     memcpy(outputs, usual, sizeof usual);
-    return o->outputs > 0 ? 0 : take_outputs(outputs, o);
+    return o->outputs > 0 ? 0 : take_outputs(o, outputs);
 }
 
 /* ---- a file that was begun before ----------------------------------------------------------- */
@@ -357,7 +304,7 @@ static int tell(const struct options *o, const struct brake_sweep_tally *tally, 
 {
     const long long done = first + tally->rows;
     if (tally->short_of_memory)
-        return short_of_memory();
+        return command_short_of_memory();
     if (tally->refused > 0)
         fprintf(stderr,
                 "stopmargin: the vehicle refused %lld of %lld cases; column note says why\n",
@@ -391,7 +338,7 @@ static int write_head(const struct job *job, FILE *stream)
 {
     char *head = brake_report_sweep_head(&job->sweep);
     if (head == NULL)
-        return short_of_memory();
+        return command_short_of_memory();
     fputs(head, stream);
     free(head);
     return 0;
@@ -420,8 +367,9 @@ static int run_into_file(const struct options *o, struct job *job)
 int command_sweep(int count, char **words)
 {
     (void)count;
-    static struct options o; /* they are large */
-    static struct job job;
+    static struct options o = {.set = {.option = "--set", .most = COMMAND_SETTINGS},
+                               .axis = {.option = "--axis", .most = AXES}};
+    static struct job job; /* they are large */
     const long processors = sysconf(_SC_NPROCESSORS_ONLN);
     o.threads = processors > 0 ? (int)processors : 1;
     int status = take_words(words, &o);

@@ -166,6 +166,18 @@ def test_wrong_words_are_refused(options, message):
     assert message in error
 
 
+def test_the_vehicle_is_not_written_over(tmp_path):
+    path = tmp_path / "plain.ini"
+    path.write_text(plain.VEHICLE)
+    status, out, error = shakedown("-o", str(path), vehicle=str(path))
+    assert (status, out) == (2, "") and "is not written over" in error
+    assert path.read_text() == plain.VEHICLE
+
+
+def test_a_dash_is_standard_output():
+    assert shakedown("-o", "-") == shakedown()
+
+
 def test_files_that_are_no_vehicle_are_refused():
     for vehicle in ("/nonexistent.ini", "/dev/null", "/"):
         status, out, error = shakedown(vehicle=vehicle)
