@@ -1,5 +1,6 @@
 #include <stdlib.h>
 
+#include "progress.h"
 #include "words.h"
 
 struct options {
@@ -30,6 +31,20 @@ static int take_words(char **words, struct options *o)
                                "compare wants two vehicle files, the one before and the one after");
 }
 
+static int share(struct brake_comparison *comparison)
+{
+    struct progress progress;
+    struct brake_watch watch = progress_begin(&progress, "mixtures", 0.0);
+    double *room = malloc(brake_compare_room(comparison) * sizeof *room);
+    if (room == NULL)
+        return command_short_of_memory();
+    watch.stop = progress_listen();
+    const bool all = brake_compare_share(comparison, &watch, room);
+    progress_end(&progress);
+    free(room);
+    return all ? 0 : progress_stopped();
+}
+
 static int print(const struct options *o, const struct brake_comparison *comparison)
 {
     if (o->json)
@@ -50,11 +65,8 @@ int command_compare(int count, char **words)
     if (status != 0)
         return status;
     brake_compare(&sheet[0], &sheet[1], o.rules, &comparison);
-    double *room = malloc(brake_compare_room(&comparison) * sizeof *room);
-    if (room == NULL)
-        return command_short_of_memory();
-    (void)brake_compare_share(&comparison, NULL, room);
-    free(room);
-    status = print(&o, &comparison);
+    status = share(&comparison);
+    if (status == 0)
+        status = print(&o, &comparison);
     return status != 0 ? status : brake_compare_exit(&comparison);
 }

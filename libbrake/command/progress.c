@@ -1,9 +1,11 @@
-#define _POSIX_C_SOURCE 200809L /* NOLINT: fileno, isatty, clock_gettime */
+#define _POSIX_C_SOURCE 200809L /* NOLINT: fileno, isatty, clock_gettime, sigaction */
 #include "progress.h"
 
 #include <stdio.h>
 #include <time.h>
 #include <unistd.h>
+
+enum { EXIT_SIGNAL = 128 }; /* as shells have it */
 
 static const double FIRST = 1.0; /* [s] shorter work needs no line */
 static const double EVERY = 0.2; /* [s] */
@@ -51,4 +53,25 @@ void progress_end(const struct progress *progress)
 {
     if (progress->shown > 0.0)
         fprintf(stderr, "\r%78s\r", "");
+}
+
+static volatile sig_atomic_t caught; /* a handler has nothing else to write to */
+
+static void catch_signal(int number)
+{
+    caught = number;
+}
+
+const volatile sig_atomic_t *progress_listen(void)
+{
+    const struct sigaction action = {.sa_handler = catch_signal,
+                                     .sa_flags = (int)(SA_RESTART | SA_RESETHAND)};
+    sigaction(SIGINT, &action, NULL);
+    sigaction(SIGTERM, &action, NULL);
+    return &caught;
+}
+
+int progress_stopped(void)
+{
+    return caught != 0 ? EXIT_SIGNAL + (int)caught : 0;
 }

@@ -3,6 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "progress.h"
 #include "words.h"
 
 enum { SIZES = 64, TYRES = 64, COMBINATIONS = 10000, KEPT = 1000, WORD = 160 };
@@ -347,14 +348,18 @@ static int run_range(const struct options *o, const struct task *task,
                                                  task->high, task->target[0]};
     struct brake_size size;
     struct brake_error error;
-    const enum brake_status status = brake_size_find(&question, NULL, &size, &error);
+    struct progress progress;
+    struct brake_watch watch = progress_begin(&progress, "values", 0.0);
+    watch.stop = progress_listen();
+    const enum brake_status status = brake_size_find(&question, &watch, &size, &error);
+    progress_end(&progress);
     if (status != BRAKE_OK) {
         fprintf(stderr, "stopmargin: --by %s: %s: %s\n", o->by.word[0], error.field, error.text);
         return EXIT_REFUSED;
     }
     report.question = &question;
     report.size = &size;
-    return print(o, &report);
+    return size.roots.stopped ? progress_stopped() : print(o, &report);
 }
 
 static int run_lists(const struct options *o, const struct task *task,
@@ -367,9 +372,13 @@ static int run_lists(const struct options *o, const struct task *task,
                                                    task->target, o->wanted.count};
     report.lists = &question;
     report.choice = choice;
-    report.choices = brake_choose(&question, NULL, choice, KEPT, &count);
+    struct progress progress;
+    struct brake_watch watch = progress_begin(&progress, "combinations", 0.0);
+    watch.stop = progress_listen();
+    report.choices = brake_choose(&question, &watch, choice, KEPT, &count);
+    progress_end(&progress);
     report.count = &count;
-    return print(o, &report);
+    return count.stopped ? progress_stopped() : print(o, &report);
 }
 
 static int run_tyres(const struct options *o, const struct task *task,

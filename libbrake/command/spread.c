@@ -2,6 +2,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "progress.h"
 #include "words.h"
 
 struct options {
@@ -102,8 +103,12 @@ static int run(const struct options *o, const struct brake_sheet *sheet,
         fputs("stopmargin: memory is short; fewer --samples take less\n", stderr);
         return EXIT_REFUSED;
     }
-    brake_spread_run(&spread, room, NULL);
-    const int exit = print(o, &spread);
+    struct progress progress;
+    struct brake_watch watch = progress_begin(&progress, "samples", 0.0);
+    watch.stop = progress_listen();
+    const bool all = brake_spread_run(&spread, room, &watch);
+    progress_end(&progress);
+    const int exit = all ? print(o, &spread) : progress_stopped();
     free(room);
     return exit;
 }

@@ -1,8 +1,7 @@
-#define _POSIX_C_SOURCE 200809L /* NOLINT: sigaction, ftruncate, fseeko */
+#define _POSIX_C_SOURCE 200809L /* NOLINT: ftruncate, fseeko */
 #include <errno.h>
 #include <limits.h>
 #include <math.h>
-#include <signal.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -11,7 +10,7 @@
 #include "progress.h"
 #include "words.h"
 
-enum { AXES = BRAKE_AXES_OF_SWEEP, WORD = 200, EXIT_SIGNAL = 128 };
+enum { AXES = BRAKE_AXES_OF_SWEEP, WORD = 200 };
 
 struct options {
     char *file;
@@ -283,22 +282,6 @@ static int find_end(const struct options *o, struct job *job, FILE *stream, long
 
 /* ---- the run -------------------------------------------------------------------------------- */
 
-static volatile sig_atomic_t caught; /* number of the signal that asks to stop */
-
-static void catch_signal(int number)
-{
-    caught = number;
-}
-
-/* A second signal ends the program at once. */
-static void listen_to_signals(void)
-{
-    const struct sigaction action = {.sa_handler = catch_signal,
-                                     .sa_flags = (int)(SA_RESTART | SA_RESETHAND)};
-    sigaction(SIGINT, &action, NULL);
-    sigaction(SIGTERM, &action, NULL);
-}
-
 static int tell(const struct options *o, const struct brake_sweep_tally *tally, long long first,
                 long long total)
 {
@@ -310,10 +293,10 @@ static int tell(const struct options *o, const struct brake_sweep_tally *tally, 
                 "stopmargin: the vehicle refused %lld of %lld cases; column note says why\n",
                 tally->refused, tally->rows);
     fprintf(stderr, "CAUTION: %s\n", BRAKE_CAUTION); /* the rows are for programs */
-    if (caught != 0 && done < total) {
+    if (progress_stopped() != 0 && done < total) {
         fprintf(stderr, "stopmargin: stopped after %lld of %lld cases%s\n", done, total,
                 o->into != NULL ? "; --resume goes on" : "");
-        return EXIT_SIGNAL + (int)caught;
+        return progress_stopped();
     }
     return tally->rows > 0 && tally->refused == tally->rows ? 3 : 0;
 }
@@ -323,8 +306,7 @@ static int write_rows(const struct options *o, const struct job *job, long long 
     const long long total = brake_sweep_count(&job->sweep);
     struct progress progress;
     struct brake_watch watch = progress_begin(&progress, "cases", (double)first);
-    watch.stop = &caught;
-    listen_to_signals();
+    watch.stop = progress_listen();
     const struct brake_sweep_tally tally =
         brake_report_sweep_rows(&job->sweeper, first, o->threads, &watch, stream);
     progress_end(&progress);

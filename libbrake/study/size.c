@@ -181,6 +181,8 @@ enum brake_status brake_size_find(const struct brake_size_question *question,
     brake_roots_find(&size->scan, watch, &size->roots);
     size->scan.value = NULL;
     size->scan.context = NULL;
+    if (size->roots.stopped)
+        return BRAKE_OK;
     size->now = brake_target_value(&question->target, &question->sheet->vehicle);
     size->best = value_of(&question->target, size->roots.shortest);
     size->flat = is_flat(&size->roots, question->target.value);

@@ -1,0 +1,71 @@
+"""What a study that takes long shows on a terminal, and how it is stopped. No published source: the
+lines are ours; 128 + the number of the signal is POSIX's, Shell Command Language, 2.8.2."""
+import os
+import pty
+import re
+import signal
+import subprocess
+import time
+
+import pytest
+
+from file import plain
+
+HERON = str(plain.ROOT / "examples" / "heron.ini")
+BEFORE = str(plain.ROOT / "examples" / "heron-before.ini")
+LONG = ("spread", HERON, "--samples", "262144")
+
+
+def seen_until(terminal, pattern):
+    """What comes on a terminal until a pattern is in it."""
+    text = b""
+    while not re.search(pattern, text):
+        text += os.read(terminal, 4096)
+    return text
+
+
+def test_a_long_study_says_on_a_terminal_how_far_it_is_and_ends_when_it_is_told_to():
+    terminal, end = pty.openpty()
+    with subprocess.Popen(
+        [plain.PROGRAM, *LONG], stdout=subprocess.PIPE, stderr=end
+    ) as run:
+        os.close(end)
+        text = seen_until(terminal, rb"left +")
+        run.send_signal(signal.SIGINT)
+        out = run.stdout.read()
+    os.close(terminal)
+    assert re.search(rb"[\d.]+ % of [\d.e+]+ samples, [\d.e+]+ a second, .* left", text)
+    assert run.returncode == 128 + signal.SIGINT
+    assert out == b""
+
+
+@pytest.mark.parametrize("number", [signal.SIGINT, signal.SIGTERM])
+def test_a_study_that_is_stopped_prints_no_part_of_an_answer(number):
+    with subprocess.Popen(
+        [plain.PROGRAM, *LONG, "--json"], stdout=subprocess.PIPE, stderr=subprocess.PIPE
+    ) as run:
+        time.sleep(0.3)  # it is well under way, and far from its end
+        run.send_signal(number)
+        out, said = run.communicate()
+    assert run.returncode == 128 + number
+    assert out == b"" and said == b""
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        ("compare", BEFORE, HERON),
+        ("size", HERON, "--by", "vehicle.mass", "--for", "us.135.cold", "--within", "1500kg,2500kg"),
+        ("spread", HERON, "--samples", "1024"),
+    ],
+    ids=lambda words: words[0],
+)
+def test_a_short_study_says_nothing_of_how_far_it_is(words):
+    terminal, end = pty.openpty()
+    done = subprocess.run([plain.PROGRAM, *words], stdout=subprocess.PIPE, stderr=end)
+    os.write(end, b"nothing more")
+    os.close(end)
+    text = seen_until(terminal, rb"nothing more")
+    os.close(terminal)
+    assert text == b"nothing more"
+    assert done.returncode in (0, 1, 3)
