@@ -7,6 +7,7 @@ struct options {
     char *file[2]; /* before, after */
     int files;
     unsigned rules;
+    bool fade;
     bool json;
 };
 
@@ -21,8 +22,10 @@ static int take_file(void *into, char *word)
 
 static int take_words(char **words, struct options *o)
 {
-    const struct words_option options[] = {
-        {"--rules", words_take_rules, &o->rules}, {"--json", NULL, &o->json}, {NULL, take_file, o}};
+    const struct words_option options[] = {{"--rules", words_take_rules, &o->rules},
+                                           {"--fade", NULL, &o->fade},
+                                           {"--json", NULL, &o->json},
+                                           {NULL, take_file, o}};
     const int status = words_take(words, options);
     if (status != 0)
         return status;
@@ -65,6 +68,8 @@ int command_compare(int count, char **words)
     if (status != 0)
         return status;
     brake_compare(&sheet[0], &sheet[1], o.rules, &comparison);
+    if (o.fade)
+        brake_compare_fade(&comparison);
     status = share(&comparison);
     if (status == 0)
         status = print(&o, &comparison);

@@ -11,6 +11,7 @@ struct options {
     struct command_list shape;
     unsigned rules;
     long samples;
+    bool fade;
     bool json;
 };
 
@@ -32,6 +33,7 @@ static int take_words(char **words, struct options *o)
                                            {"--shape", words_keep, &o->shape},
                                            {"--set", words_keep, &o->set},
                                            {"--rules", words_take_rules, &o->rules},
+                                           {"--fade", NULL, &o->fade},
                                            {"--json", NULL, &o->json},
                                            {NULL, words_take_file, &o->file}};
     const int status = words_take(words, options);
@@ -128,6 +130,7 @@ int command_spread(int count, char **words)
     options.rules = o.rules;
     options.samples = o.samples;
     options.seed = 1;
+    options.faded = o.fade;
     for (int i = 0; i < o.shape.count && status == 0; i++)
         status = set_shape(&sheet, o.shape.word[i], options.shape);
     return status != 0 ? status : run(&o, &sheet, &options);

@@ -265,9 +265,10 @@ static void margin_line(const struct page *p, int margin)
 
 static void margins(const struct page *p)
 {
-    fputs("\nMARGINS AND WHAT EACH CHANGE DID TO THEM (requirements: restated; check each\n"
-          "against the current text. Hot performance: see check.)\n",
-          p->stream);
+    fprintf(p->stream,
+            "\nMARGINS AND WHAT EACH CHANGE DID TO THEM (requirements: restated; check each\n"
+            "against the current text.%s)\n",
+            p->c->faded ? "" : " Hot performance: with --fade.");
     for (int criterion = 1; criterion >= 0; criterion--) {
         for (int i = 0; i < p->c->margins; i++) {
             if (p->c->output[i].criterion == (criterion == 1))

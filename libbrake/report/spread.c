@@ -194,7 +194,8 @@ static void requirements(const struct brake_spread *spread, const int *order, in
     for (int i = 0; i < count; i++)
         requirement(spread, order[i], stream);
     not_judged(spread, stream);
-    fputs("  Hot performance is not drawn; see stopmargin check.\n", stream);
+    if (!spread->faded)
+        fputs("  Hot performance is not drawn; --fade draws it, stopmargin check says it.\n", stream);
 }
 
 /* ---- what decides ---------------------------------------------------------------------------- */
@@ -213,7 +214,10 @@ static void decides(const struct brake_spread *spread, int criterion, FILE *stre
         add(text, sizeof text, "%s%s %.0f (alone %.0f)", i > 0 ? ", " : "", name,
             percent(index.total), percent(index.first));
     }
-    brake_paragraph(stream, head, count > 0 ? text : "nothing that can be told");
+    const struct brake_output output = {.criterion = true, .index = criterion};
+    const char *none = brake_output_faded(output) ? "not worked out for hot performance"
+                                                  : "nothing that can be told";
+    brake_paragraph(stream, head, count > 0 ? text : none);
 }
 
 static void all_that_decides(const struct brake_spread *spread, const int *order, int count,

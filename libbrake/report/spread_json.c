@@ -157,7 +157,9 @@ static cJSON *sensitivity_object(const struct brake_spread *spread)
 {
     cJSON *all = cJSON_CreateObject();
     for (int i = 0; i < spread->criteria; i++) {
-        if (!brake_spread_draws(spread, i) || !(spread->output[i].judged > 0.0))
+        const struct brake_output output = {.criterion = true, .index = i};
+        if (!brake_spread_draws(spread, i) || brake_output_faded(output) ||
+            !(spread->output[i].judged > 0.0))
             continue;
         cJSON *of = cJSON_CreateObject();
         for (int k = 0; k < brake_inputs_count(&spread->inputs); k++) {

@@ -157,11 +157,16 @@ static bool take(void *context, int slot)
     return true;
 }
 
-/* Rows of a block: long ones in smaller blocks, so that memory has a bound. */
+/* Rows of a block: long ones in smaller blocks, so that memory has a bound; slow ones one by one, so
+ * that they come. */
 static int block_of(const struct brake_sweep *sweep)
 {
     const int bytes = (sweep->axes + sweep->outputs) * BRAKE_NUMBER_SIZE;
     const int rows = 65536 / bytes;
+    for (int i = 0; i < sweep->outputs; i++) {
+        if (brake_output_faded(sweep->output[i]))
+            return 1;
+    }
     return rows > 256 ? 256 : rows + 1;
 }
 

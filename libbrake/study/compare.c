@@ -3,6 +3,9 @@
 #include <math.h>
 #include <string.h>
 
+#include "brake/fade.h"
+#include "watching.h"
+
 /* Results held side by side beside those that are margins; in both load cases. */
 static const char *const headlines[] = {
     "deceleration.most",    "deceleration.at_pedal_force", "pedal.force_for_target",
@@ -31,11 +34,11 @@ static bool is_headline(int result)
     return is;
 }
 
-/* Hot performance takes a run over time of every mixture: it is left to the assessment. */
 static bool is_judged(const struct brake_comparison *c, int criterion)
 {
     const struct brake_criterion *row = brake_criterion_at(criterion);
-    return ((unsigned)row->rules & c->rules) != 0 && !brake_measure_hot(row->measure) &&
+    return ((unsigned)row->rules & c->rules) != 0 &&
+           (c->faded || !brake_measure_hot(row->measure)) &&
            (c->judgement[0][criterion].applies || c->judgement[1][criterion].applies);
 }
 
@@ -140,6 +143,7 @@ void brake_compare(const struct brake_sheet *before, const struct brake_sheet *a
     c->before = before;
     c->after = after;
     c->rules = rules;
+    c->faded = false;
     for (int i = 0; i < 2; i++) {
         brake_evaluate(vehicle[i], &c->results[i]);
         brake_judge_all(rules, vehicle[i], c->judgement[i]);
@@ -147,6 +151,16 @@ void brake_compare(const struct brake_sheet *before, const struct brake_sheet *a
     c->changes = brake_changes(vehicle[0], vehicle[1], c->change);
     take_margins(c);
     take_like(c);
+}
+
+void brake_compare_fade(struct brake_comparison *comparison)
+{
+    struct brake_comparison *c = comparison;
+    const struct brake_sheet *const sheet[] = {c->before, c->after};
+    for (int i = 0; i < 2; i++)
+        brake_fade_judge(sheet[i], c->rules, c->judgement[i], &c->results[i]);
+    c->faded = true;
+    take_margins(c);
 }
 
 bool brake_compare_lost(const struct brake_comparison *c, int criterion)
@@ -183,6 +197,7 @@ int brake_compare_exit(const struct brake_comparison *c)
 
 /* ---- shares ---------------------------------------------------------------------------------- */
 
+enum { BLOCK = 16 /* vehicles at a time */ };
 enum { LIKES = BRAKE_LOADS * (BRAKE_AXLES + 1) };
 
 static size_t columns(const struct brake_comparison *c)
@@ -200,13 +215,9 @@ static void answer(const struct brake_comparison *c, const struct brake_vehicle 
                    double *value)
 {
     struct brake_results results;
-    struct brake_judgement judgement[BRAKE_CRITERIA];
     double like[BRAKE_LOADS][BRAKE_AXLES + 1];
     brake_evaluate(vehicle, &results);
-    brake_judge_all(c->rules, vehicle, judgement);
-    for (int i = 0; i < c->margins; i++)
-        value[i] = c->output[i].criterion ? judgement[c->output[i].index].margin
-                                          : brake_result_value(&results, c->output[i].index);
+    brake_outputs(vehicle, c->output, c->margins, value);
     torque_over_need(&results, like);
     memcpy(value + c->margins, like, sizeof like);
 }
@@ -255,12 +266,14 @@ bool brake_compare_share(struct brake_comparison *comparison, const struct brake
 {
     struct brake_comparison *c = comparison;
     const unsigned coalitions = 1U << c->changes;
-    for (unsigned i = 0; i < coalitions; i++) {
-        if (watch != NULL && watch->stop != NULL && *watch->stop != 0)
+    for (unsigned first = 0; first < coalitions; first += BLOCK) {
+        const unsigned end = first + BLOCK < coalitions ? first + BLOCK : coalitions;
+        if (watch_stops(watch))
             return false;
-        answer_coalition(c, i, room + i * columns(c));
-        if (watch != NULL && watch->progress != NULL)
-            watch->progress(watch->context, i + 1.0, coalitions);
+#pragma omp parallel for schedule(dynamic)
+        for (unsigned i = first; i < end; i++)
+            answer_coalition(c, i, room + i * columns(c));
+        watch_tell(watch, end, coalitions);
     }
     for (int i = 0; i < c->margins; i++)
         share_out(c, room + i, &c->margin[i]);

@@ -154,7 +154,8 @@ static bool heat_up(struct run *run)
     if (!go_on(run, &duty, NULL, &fade->heating))
         return false;
     fade->warnings = brake_duty_warnings(&run->hot, &duty, &fade->heating, fade->warning);
-    return !boiled(run, &fade->heating, "after the snubs") && fade->heating.applications == run->snubs.count;
+    return !boiled(run, &fade->heating, "after the snubs") &&
+           fade->heating.applications == run->snubs.count;
 }
 
 static void cool_down(struct run *run)
@@ -217,10 +218,8 @@ void brake_fade_run(const struct brake_vehicle *vehicle, enum brake_fade_kind ki
                     const struct brake_watch *watch, struct brake_fade *fade)
 {
     struct brake_error error;
-    struct run run = {.vehicle = vehicle,
-                      .procedure = &procedures[kind],
-                      .watch = watch,
-                      .fade = fade};
+    struct run run = {
+        .vehicle = vehicle, .procedure = &procedures[kind], .watch = watch, .fade = fade};
     *fade = (struct brake_fade){.cold_force = BRAKE_NAN};
     run.snubs = brake_fade_stops(sequence_of(run.procedure), vehicle->general.top_speed);
     if (brake_hot_rig_build(vehicle, BRAKE_FULL, &run.hot, &error) != BRAKE_OK) {
@@ -234,8 +233,14 @@ void brake_fade_run(const struct brake_vehicle *vehicle, enum brake_fade_kind ki
 
 /* ---- in an assessment ----------------------------------------------------------------------- */
 
-static void put_results(const struct brake_fade *fade, struct brake_common_results *r)
+enum brake_fade_kind brake_fade_own(const struct brake_vehicle *vehicle)
 {
+    return vehicle->general.category == BRAKE_N1 ? BRAKE_FADE_GOODS : BRAKE_FADE_CAR;
+}
+
+void brake_fade_results(const struct brake_fade *fade, struct brake_common_results *results)
+{
+    struct brake_common_results *r = results;
     const struct brake_duty_heat *axle = fade->heating.axle;
     if (fade->figures.lacks != NULL)
         return;
@@ -278,8 +283,7 @@ void brake_assess_fade(const struct brake_sheet *sheet, const struct brake_watch
                        struct brake_assessment *assessment)
 {
     struct brake_assessment *a = assessment;
-    const enum brake_fade_kind own =
-        sheet->vehicle.general.category == BRAKE_N1 ? BRAKE_FADE_GOODS : BRAKE_FADE_CAR;
+    const enum brake_fade_kind own = brake_fade_own(&sheet->vehicle);
     for (int kind = 0; kind < BRAKE_FADES; kind++) {
         struct brake_fade fade;
         if (kind != (int)own && !wanted(a, (enum brake_fade_kind)kind))
@@ -291,9 +295,19 @@ void brake_assess_fade(const struct brake_sheet *sheet, const struct brake_watch
                 brake_judge_hot(c, &sheet->vehicle, &fade.figures, &a->judgement[i]);
         }
         if (kind == (int)own) {
-            put_results(&fade, &a->results.common);
+            brake_fade_results(&fade, &a->results.common);
             put_warnings(&fade, a);
         }
     }
     brake_assessment_count(a);
+}
+
+void brake_fade_judge(const struct brake_sheet *sheet, unsigned rules,
+                      struct brake_judgement *judgement, struct brake_results *results)
+{
+    struct brake_assessment hot = {.rules = rules};
+    memcpy(hot.judgement, judgement, sizeof hot.judgement);
+    brake_assess_fade(sheet, NULL, &hot);
+    memcpy(judgement, hot.judgement, sizeof hot.judgement);
+    results->common.fade = hot.results.common.fade;
 }

@@ -3,6 +3,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "brake/fade.h"
 #include "vehicle/sections.h"
 
 int brake_output_count(void)
@@ -56,19 +57,79 @@ enum brake_dimension brake_output_dimension(struct brake_output output)
     return output.criterion ? BRAKE_RATIO : brake_result_at(output.index)->dimension;
 }
 
+/* ---- values ---------------------------------------------------------------------------------- */
+
+bool brake_output_faded(struct brake_output output)
+{
+    return output.criterion ? brake_measure_hot(brake_criterion_at(output.index)->measure)
+                            : brake_result_faded(output.index);
+}
+
+/* Only what applies is worth a run. */
+static bool applies(const struct brake_vehicle *vehicle, struct brake_output output)
+{
+    struct brake_judgement judgement;
+    if (!output.criterion)
+        return true;
+    brake_judge(brake_criterion_at(output.index), vehicle, &judgement);
+    return judgement.applies;
+}
+
+static double faded_value(const struct brake_vehicle *vehicle, const struct brake_fade *fade,
+                          const struct brake_results *results, struct brake_output output)
+{
+    struct brake_judgement judgement;
+    if (!output.criterion)
+        return brake_result_value(results, output.index);
+    brake_judge_hot(brake_criterion_at(output.index), vehicle, &fade->figures, &judgement);
+    return judgement.margin;
+}
+
+/* What comes of one fade procedure, which is run when anything does. */
+static void fill_faded(const struct brake_vehicle *vehicle, enum brake_fade_kind kind,
+                       const struct brake_output *output, int count, struct brake_results *results,
+                       double *value)
+{
+    struct brake_fade fade;
+    bool run = false;
+    for (int i = 0; i < count; i++) {
+        const enum brake_fade_kind of = output[i].criterion
+                                            ? brake_criterion_at(output[i].index)->fade
+                                            : brake_fade_own(vehicle);
+        if (!brake_output_faded(output[i]) || of != kind || !applies(vehicle, output[i]))
+            continue;
+        if (!run) {
+            brake_fade_run(vehicle, kind, NULL, &fade);
+            brake_fade_results(&fade, &results->common);
+            run = true;
+        }
+        value[i] = faded_value(vehicle, &fade, results, output[i]);
+    }
+}
+
+static double value_of(const struct brake_vehicle *vehicle, const struct brake_results *results,
+                       struct brake_output output)
+{
+    struct brake_judgement judgement;
+    if (!output.criterion)
+        return brake_result_value(results, output.index);
+    brake_judge(brake_criterion_at(output.index), vehicle, &judgement);
+    return judgement.margin;
+}
+
 void brake_outputs(const struct brake_vehicle *vehicle, const struct brake_output *output,
                    int count, double *value)
 {
     struct brake_results results;
-    struct brake_judgement judgement;
     unsigned long long groups = 0;
-    for (int i = 0; i < count; i++)
-        groups |= output[i].criterion ? 0 : brake_result_group(output[i].index);
-    brake_evaluate_groups(vehicle, groups, &results);
+    bool faded = false;
     for (int i = 0; i < count; i++) {
-        if (output[i].criterion)
-            brake_judge(brake_criterion_at(output[i].index), vehicle, &judgement);
-        value[i] = output[i].criterion ? judgement.margin
-                                       : brake_result_value(&results, output[i].index);
+        groups |= output[i].criterion ? 0 : brake_result_group(output[i].index);
+        faded = faded || brake_output_faded(output[i]);
     }
+    brake_evaluate_groups(vehicle, groups, &results);
+    for (int i = 0; i < count; i++)
+        value[i] = value_of(vehicle, &results, output[i]);
+    for (int kind = 0; kind < BRAKE_FADES && faded; kind++)
+        fill_faded(vehicle, (enum brake_fade_kind)kind, output, count, &results, value);
 }

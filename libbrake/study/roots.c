@@ -106,7 +106,8 @@ static void cross(const struct brake_scan *scan, struct point a, struct point b,
     if (isnan(a.f) || isnan(b.f) || (a.f >= 0.0) == (b.f >= 0.0) || !narrow(scan, &a, &b))
         return;
     const struct point above = a.f >= 0.0 ? a : b;
-    const bool leaps = !(fabs(a.f - b.f) <= STEEP * begun) || isinf(begun);
+    const double smooth = fmax(STEEP * begun, scan->noise * (roots->most - roots->least));
+    const bool leaps = !(fabs(a.f - b.f) <= smooth) || isinf(begun);
     compare(roots, a);
     compare(roots, b);
     keep(roots, (struct brake_root){above.x, leaps ? BRAKE_JUMP : BRAKE_CROSSING, rises});

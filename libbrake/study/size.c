@@ -7,7 +7,9 @@ static const double FLAT = 1e-9;  /* of the value: less is no move */
 static const double WIDE = 4.0;   /* high over low: from here on points are spaced by ratio */
 static const double HELPS = 1e-3; /* of what is missing: less is no help */
 
-enum { COARSE = 129 /* points to look for what limits */ };
+/* When each value takes a fade procedure: points, and its error of 0.1 K in some hundreds. */
+enum { SLOW = 65 };
+static const double SLOW_NOISE = 1e-4;
 
 /* ---- what is wanted ------------------------------------------------------------------------- */
 
@@ -65,8 +67,15 @@ static struct brake_scan scan_of(struct asking *asking)
 {
     const double low = asking->question->low;
     const double high = asking->question->high;
-    return (struct brake_scan){
-        ask, asking, low, high, BRAKE_SCAN_POINTS, low > 0.0 && high / low >= WIDE};
+    const struct brake_target *target = &asking->question->target;
+    const bool slow = !target->every && brake_output_faded(target->output);
+    return (struct brake_scan){.value = ask,
+                               .context = asking,
+                               .low = low,
+                               .high = high,
+                               .points = slow ? SLOW : BRAKE_SCAN_POINTS,
+                               .logarithmic = low > 0.0 && high / low >= WIDE,
+                               .noise = slow ? SLOW_NOISE : 0.0};
 }
 
 static enum brake_status set_on(const struct brake_sheet *sheet, int by, double value,
@@ -108,7 +117,7 @@ static double nearest_with(const struct brake_size_question *question,
     struct brake_roots roots;
     if (isnan(value) || set_on(set, quantity, 1.1 * value, &more, &error) != BRAKE_OK)
         return BRAKE_NAN;
-    scan.points = COARSE;
+    scan.points = (scan.points + 3) / 4; /* limits are looked for in coarser steps */
     brake_roots_find(&scan, NULL, &roots);
     return roots.count > 0 ? 0.0 : roots.shortest;
 }

@@ -6,10 +6,12 @@
 #include <stdlib.h>
 
 #include "brake/evaluate.h"
+#include "brake/fade.h"
+#include "brake/output.h"
 #include "replicates.h"
 #include "watching.h"
 
-enum { BLOCK = 512 /* samples at a time; divides their number */ };
+enum { BLOCK = 512, FADED_BLOCK = 32 /* samples at a time; they divide their number */ };
 
 /* The results that a builder asks for first. */
 static const char *const headlines[] = {
@@ -46,9 +48,11 @@ enum brake_status brake_spread_prepare(const struct brake_sheet *sheet,
                                        const struct brake_spread_options *options,
                                        struct brake_spread *spread)
 {
+    struct brake_results results;
     if (brake_spread_wrong(options->samples) != NULL)
         return BRAKE_E_RANGE;
     spread->rules = options->rules;
+    spread->faded = options->faded;
     spread->samples = options->samples;
     spread->base = options->samples / BRAKE_SPREAD_BASE_SHARE;
     spread->seed = options->seed;
@@ -57,6 +61,8 @@ enum brake_status brake_spread_prepare(const struct brake_sheet *sheet,
     for (size_t i = 0; i < sizeof headlines / sizeof headlines[0]; i++)
         spread->result[spread->results++] = brake_result_find(headlines[i]);
     brake_judge_all(options->rules, &sheet->vehicle, spread->judgement);
+    if (options->faded)
+        brake_fade_judge(sheet, options->rules, spread->judgement, &results);
     return brake_inputs_list(sheet, options->shape, &spread->inputs);
 }
 
@@ -84,6 +90,23 @@ static struct brake_model margins_of(const struct brake_spread *spread)
                                 spread};
 }
 
+/* Margins of hot performance, where they were asked for. */
+static void judge_faded(const struct brake_spread *spread, const struct brake_vehicle *vehicle,
+                        struct brake_judgement *judgement)
+{
+    struct brake_output output[BRAKE_CRITERIA];
+    double margin[BRAKE_CRITERIA];
+    int count = 0;
+    for (int c = 0; c < spread->criteria; c++) {
+        const struct brake_output one = {.criterion = true, .index = c};
+        if (brake_spread_draws(spread, c) && brake_output_faded(one))
+            output[count++] = one;
+    }
+    brake_outputs(vehicle, output, count, margin);
+    for (int i = 0; i < count; i++)
+        judgement[output[i].index].margin = margin[i];
+}
+
 static void keep_sample(const struct brake_spread *spread, const double *share, long sample)
 {
     struct brake_vehicle vehicle;
@@ -91,6 +114,8 @@ static void keep_sample(const struct brake_spread *spread, const double *share, 
     struct brake_results results;
     brake_inputs_vehicle(&spread->inputs, share, &vehicle);
     brake_judge_all(spread->rules, &vehicle, judgement);
+    if (spread->faded)
+        judge_faded(spread, &vehicle, judgement);
     brake_evaluate(&vehicle, &results);
     for (int c = 0; c < spread->criteria; c++)
         spread->value[c * spread->samples + sample] = judgement[c].margin;
@@ -106,13 +131,14 @@ static bool draw(const struct brake_spread *spread, struct brake_sobol *sobol,
                  const struct brake_watch *watch, double total)
 {
     const long each = spread->samples / BRAKE_REPLICATES;
+    const long block = spread->faded ? FADED_BLOCK : BLOCK;
     replicates_scramble(brake_inputs_count(&spread->inputs),
                         UINT64_C(2) * BRAKE_REPLICATES * spread->seed, sobol);
-    for (long first = 0; first < spread->samples; first += BLOCK) {
+    for (long first = 0; first < spread->samples; first += block) {
         if (watch_stops(watch))
             return false;
 #pragma omp parallel for schedule(dynamic, 8)
-        for (long sample = first; sample < first + BLOCK; sample++) {
+        for (long sample = first; sample < first + block; sample++) {
             double share[BRAKE_INPUTS];
             replicates_shares(sobol, each, sample, share);
             keep_sample(spread, share, sample);
@@ -286,7 +312,8 @@ bool brake_spread_run(struct brake_spread *spread, void *room, const struct brak
 bool brake_spread_draws(const struct brake_spread *spread, int criterion)
 {
     const struct brake_criterion *c = brake_criterion_at(criterion);
-    return ((unsigned)c->rules & spread->rules) != 0 && !brake_measure_hot(c->measure);
+    return ((unsigned)c->rules & spread->rules) != 0 &&
+           (spread->faded || !brake_measure_hot(c->measure));
 }
 
 int brake_spread_limiting(const struct brake_spread *spread)

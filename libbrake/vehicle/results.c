@@ -189,6 +189,12 @@ int brake_result_find(const char *path)
     return -1;
 }
 
+bool brake_result_faded(int index)
+{
+    return index < COMMON_ROWS &&
+           common_rows[index].offset >= offsetof(struct brake_common_results, fade);
+}
+
 double brake_result_value(const struct brake_results *results, int index)
 {
     const char *at = (const char *)&results->common;

@@ -254,3 +254,38 @@ def test_a_wrong_file_is_refused_and_named(tmp_path, which, text, message):
 
 def test_the_help_names_it():
     assert "stopmargin compare BEFORE AFTER" in plain.run("--help").stdout.decode()
+
+
+# ---- hot performance -----------------------------------------------------------------------------
+
+
+def refitted(tmp_path):
+    text = (plain.ROOT / "examples" / "heron.ini").read_text()
+    for old, new in (("= 7.1 kg", "= 6.5 kg"), ("= 2.640 m", "= 2.550 m")):
+        assert text.count(old) == 1
+        text = text.replace(old, new)
+    return written(tmp_path, "refitted.ini", text)
+
+
+def margin_in_check(file, name):
+    found = json.loads(plain.run("check", file, "--json").stdout)
+    (one,) = [one for one in found["criteria"] if one["id"] == name]
+    return one["margin"]
+
+
+def test_hot_performance_is_shared_out_too_when_asked_for(tmp_path):
+    """Given two vehicles that differ in tyre and rotor, the margins are those of check and the shares
+    add up (efficiency of Shapley's value)."""
+    other = refitted(tmp_path)
+    found = report(AFTER, other, "--fade")
+    hot = {one["id"]: one for one in found["margins"] if ".hot" in one.get("id", "")}
+    assert set(hot) >= {"us.135.hot", "us.135.hot_kept", "un.13h.hot"}
+    for name, one in hot.items():
+        assert one["before"] == pytest.approx(margin_in_check(AFTER, name), rel=1e-12)
+        assert one["after"] == pytest.approx(margin_in_check(other, name), rel=1e-12)
+        assert sum(one["shares"].values()) == pytest.approx(one["after"] - one["before"], abs=1e-12)
+        assert one["shares"]["tyre"] != 0.0 and one["shares"]["rotor"] != 0.0
+
+
+def test_without_it_hot_performance_is_left_out():
+    assert not [one for one in report(BEFORE, AFTER)["margins"] if ".hot" in one.get("id", "")]

@@ -90,6 +90,18 @@ def test_an_answer_is_what_check_says_of_it():
         assert compare(5.5, got)
 
 
+def test_a_figure_of_the_fade_procedure_is_an_answer_like_any_other():
+    """The fade procedure is good to 0.1 K, so is the answer."""
+    status, found = told(
+        "--by", "front.disc.rotor_mass", "--for", "fade.front_face = 500 degC",
+        "--within", "7kg,14kg",
+    )
+    assert status == 0
+    (answer,) = found["answers"]
+    got = checked(f"front.disc.rotor_mass={answer['value']:.17g} kg")
+    assert got["results"]["fade.front_face"]["value"] == pytest.approx(773.15, abs=0.1)
+
+
 def test_a_criterion_is_met_at_the_figure_that_is_read_off():
     status, text, _ = size("--by", "front.tyre.rollout", "--for", "us.135.cold")
     assert status == 0

@@ -244,3 +244,16 @@ def test_a_margin_without_end_is_said_in_words_and_null_in_json(tmp_path):
 def test_every_example_is_drawn(file):
     found = report(*FEW, file=str(file))
     assert found["summary"]["measure_next"]
+
+
+def test_hot_performance_is_drawn_when_asked_for(tmp_path):
+    """Given a vehicle whose heat cannot be said, for want of a rotor's mass, each requirement of hot
+    performance is there and says so; without --fade none is."""
+    path = tmp_path / "vehicle.ini"
+    path.write_text(plain.VEHICLE)
+    for option, there in ((("--fade",), True), ((), False)):
+        done = plain.run("spread", str(path), "--samples", "1024", "--json", *option)
+        criteria = json.loads(done.stdout)["criteria"]
+        hot = [one for one in criteria if one["id"] == "un.13h.hot"]
+        assert bool(hot) == there
+        assert all(one["judged"] == 0.0 and "heat" in one["reason"] for one in hot)

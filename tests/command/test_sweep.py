@@ -321,3 +321,24 @@ def test_a_file_that_holds_no_vehicle_is_refused(file):
 def test_help_and_the_list_of_verbs_name_it():
     assert b"stopmargin sweep FILE" in plain.run("--help").stdout
     assert b"sweep" in plain.run("swep").stderr
+
+
+# ---- hot performance -----------------------------------------------------------------------------
+
+
+def test_a_fade_procedure_is_run_for_every_row_that_asks_for_it():
+    """Given results and a margin of hot performance, a row holds what check says of that vehicle."""
+    names = ("fade.front_face", "fade.fluid_margin", "us.135.hot")
+    done = plain.run(
+        "sweep", HERON, "--axis", "vehicle.mass=1800kg,2100kg", "--out", ",".join(names)
+    )
+    rows = [row.split(",") for row in done.stdout.decode().splitlines()[1:]]
+    assert len(rows) == 2
+    for row in rows:
+        check = plain.run("check", HERON, "--json", "--set", f"vehicle.mass={row[0]} kg").stdout
+        found = json.loads(check)
+        (hot,) = [one for one in found["criteria"] if one["id"] == names[2]]
+        for text, name in zip(row[1:], names[:2]):
+            value = found["results"][name]["value"]
+            assert float(text) == pytest.approx(value, rel=1e-14)  # JSON keeps 15 digits or more
+        assert float(row[3]) == pytest.approx(hot["margin"], rel=1e-14)

@@ -105,10 +105,12 @@ enum { BRAKE_BOTH_AXLES = BRAKE_AXLES };
 struct brake_comparison {
     const struct brake_sheet *before, *after;
     unsigned rules;                                      /**< families judged */
+    bool faded;                                          /**< hot performance is among them */
     int changes;                                         /**< groups that differ */
     enum brake_change change[BRAKE_CHANGES];             /**< which */
     struct brake_results results[2];                     /**< before, after */
-    struct brake_judgement judgement[2][BRAKE_CRITERIA]; /**< of hot performance: cannot say */
+    struct brake_judgement judgement[2][BRAKE_CRITERIA]; /**< of hot performance: cannot say,
+                                                            until brake_compare_fade */
     int margins;                                         /**< held side by side */
     struct brake_output output[BRAKE_OUTPUTS];           /**< what each is */
     struct brake_compared margin[BRAKE_OUTPUTS];
@@ -124,6 +126,12 @@ struct brake_comparison {
  */
 void brake_compare(const struct brake_sheet *before, const struct brake_sheet *after,
                    unsigned rules, struct brake_comparison *comparison);
+
+/** Take in hot performance, for which fade procedures are run: two here, and two for every choice of
+ * groups when the shares are worked out.
+ * @param comparison  of brake_compare, its shares still to be worked out
+ */
+void brake_compare_fade(struct brake_comparison *comparison);
 
 /** Room that brake_compare_share needs.
  * @param comparison  of brake_compare

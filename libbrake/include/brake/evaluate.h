@@ -6,6 +6,7 @@
 #ifndef BRAKE_EVALUATE_H
 #define BRAKE_EVALUATE_H
 
+#include <stdbool.h>
 #include <stddef.h>
 
 #include "brake/system.h"
@@ -126,6 +127,12 @@ double brake_result_value(const struct brake_results *results, int index);
  * @return       empty or full; -1 for a result that does not depend on load
  */
 int brake_result_load(int index);
+
+/** Whether a result is of the fade procedure, which brake_evaluate does not run.
+ * @param index  of the result
+ * @return       true when it is
+ */
+bool brake_result_faded(int index);
 
 /** Group of a result: results of one group and one load case are worked out together.
  * @param index  of the result

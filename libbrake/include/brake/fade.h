@@ -32,6 +32,18 @@ struct brake_fade {
 void brake_fade_run(const struct brake_vehicle *vehicle, enum brake_fade_kind kind,
                     const struct brake_watch *watch, struct brake_fade *fade);
 
+/** Procedure of a vehicle's own category, whose figures are its results.
+ * @param vehicle  complete
+ * @return         the procedure
+ */
+enum brake_fade_kind brake_fade_own(const struct brake_vehicle *vehicle);
+
+/** Put the figures of a procedure among the results of a vehicle.
+ * @param fade     run; one that lacks something changes nothing
+ * @param results  those of the fade procedure are filled
+ */
+void brake_fade_results(const struct brake_fade *fade, struct brake_common_results *results);
+
 /** Run what the criteria of an assessment need, judge them, and put the results of the vehicle's own
  * category and the warnings into it.
  * @param sheet       complete
@@ -40,5 +52,14 @@ void brake_fade_run(const struct brake_vehicle *vehicle, enum brake_fade_kind ki
  */
 void brake_assess_fade(const struct brake_sheet *sheet, const struct brake_watch *watch,
                        struct brake_assessment *assessment);
+
+/** Judge a vehicle by the criteria of hot performance; the others stay as they are.
+ * @param sheet      complete
+ * @param rules      families to judge by, bits of enum brake_rules
+ * @param judgement  as brake_judge_all left it, by number of the criterion
+ * @param results    those of the fade procedure are filled
+ */
+void brake_fade_judge(const struct brake_sheet *sheet, unsigned rules,
+                      struct brake_judgement *judgement, struct brake_results *results);
 
 #endif

@@ -27,6 +27,8 @@ struct brake_scan {
     double high;                              /**< [x] other end, above low */
     int points;                               /**< 3 to BRAKE_SCAN_POINTS, both ends counted */
     bool logarithmic;                         /**< evenly spaced in the logarithm; low above 0 */
+    double
+        noise; /**< [-] of the span of the values: what solving in steps makes it leap; 0: exact */
 };
 
 /** How zero is met. */
@@ -75,7 +77,8 @@ double brake_scan_at(const struct brake_scan *scan, int i);
 /** Find every place at which a function meets zero, and where it comes nearest.
  *
  * A bracket is narrowed to a few units in the last place of the range. Where the function still
- * differs by a millionth of what it did at the start of the bracket, it is a jump; where it turns
+ * differs by a millionth of what it did at the start of the bracket, and by more than the noise, it
+ * is a jump; where it turns
  * within 1e-9 of its whole span from zero, a touch.
  * @param scan   function and range
  * @param watch  told of every point of the grid; NULL: nobody

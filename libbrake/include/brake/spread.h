@@ -26,6 +26,7 @@ struct brake_spread_options {
     long samples;                       /**< a power of two, BRAKE_SPREAD_LEAST to _MOST */
     uint64_t seed;                      /**< another seed, other samples */
     enum brake_shape shape[BRAKE_ROWS]; /**< of each quantity, by its index */
+    bool faded;                         /**< hot performance too: fade procedures in every sample */
 };
 
 /** What came of one criterion or result. */
@@ -41,6 +42,7 @@ struct brake_spread {
     struct brake_inputs inputs;
     struct brake_judgement judgement[BRAKE_CRITERIA]; /**< of the vehicle as stated */
     unsigned rules;
+    bool faded;
     long samples;
     long base; /**< base samples of the indices */
     uint64_t seed;
@@ -92,8 +94,8 @@ size_t brake_spread_room(const struct brake_spread *spread);
  */
 bool brake_spread_run(struct brake_spread *spread, void *room, const struct brake_watch *watch);
 
-/** Whether a criterion is drawn: it belongs to the rules, and is not one of hot performance, for which
- * the brakes would have to be heated in every sample.
+/** Whether a criterion is drawn: it belongs to the rules, and those of hot performance were asked for.
+ * What decides a margin of hot performance is not worked out: it has no indices.
  * @param spread     prepared
  * @param criterion  number of the criterion
  * @return           true when it is
