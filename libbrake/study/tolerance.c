@@ -4,7 +4,6 @@
 
 /* Sum of squares of one criterion, and its largest terms: of what is not measured, of all. */
 struct sum {
-    double margin;
     double squares;
     double most[2];
     int leading[2];
@@ -15,9 +14,54 @@ bool brake_record_moves(const struct brake_record *record)
     return record->tolerance > 0.0 && (!record->worked || record->typical);
 }
 
-static void add_move(struct sum *sum, double margin, int index, bool measured)
+/* Half of what each answer differs by when one number stands a standard deviation higher and lower. */
+static void find_moves(const struct brake_sheet *sheet, const struct brake_question *question,
+                       int index, double move[BRAKE_ANSWERS])
 {
-    const double square = (margin - sum->margin) * (margin - sum->margin) / 4.0;
+    const double middle = brake_quantity_value(&sheet->vehicle, index);
+    const double sigma = 0.5 * sheet->record[index].tolerance;
+    struct brake_vehicle moved;
+    double less[BRAKE_ANSWERS] = {0.0};
+    brake_sheet_vary(sheet, index, middle + sigma, &moved);
+    question->ask(question->context, &moved, move);
+    brake_sheet_vary(sheet, index, middle - sigma, &moved);
+    question->ask(question->context, &moved, less);
+    for (int i = 0; i < question->count; i++)
+        move[i] = 0.5 * (move[i] - less[i]);
+}
+
+void brake_doubt(const struct brake_sheet *sheet, const struct brake_question *question,
+                 double *sigma)
+{
+    double move[BRAKE_ANSWERS] = {0.0};
+    for (int i = 0; i < question->count; i++)
+        sigma[i] = 0.0;
+    for (int index = 0; index < brake_catalogue_count(); index++) {
+        const bool out = question->leave_out != NULL && question->leave_out(index);
+        if (out || !brake_record_moves(&sheet->record[index]))
+            continue;
+        find_moves(sheet, question, index, move);
+        for (int i = 0; i < question->count; i++)
+            sigma[i] += move[i] * move[i];
+    }
+    for (int i = 0; i < question->count; i++)
+        sigma[i] = sqrt(sigma[i]);
+}
+
+/* ---- margins -------------------------------------------------------------------------------- */
+
+static void ask_margins(const void *context, const struct brake_vehicle *vehicle, double *margin)
+{
+    const unsigned *rules = context;
+    struct brake_judgement judgement[BRAKE_CRITERIA];
+    brake_judge_all(*rules, vehicle, judgement);
+    for (int c = 0; c < brake_criterion_count(); c++)
+        margin[c] = judgement[c].margin;
+}
+
+static void add_move(struct sum *sum, double move, int index, bool measured)
+{
+    const double square = move * move;
     if (!(square > 0.0))
         return;
     sum->squares += square;
@@ -29,65 +73,35 @@ static void add_move(struct sum *sum, double margin, int index, bool measured)
     }
 }
 
+static struct brake_sureness sure_of(const struct sum *sum, double margin)
+{
+    const int all = sum->leading[0] < 0;
+    return (struct brake_sureness){.sigma = isnan(margin) ? BRAKE_NAN : sqrt(sum->squares),
+                                   .leading = sum->leading[all],
+                                   .share = sum->squares > 0.0 && isfinite(sum->squares)
+                                                ? sum->most[all] / sum->squares
+                                                : 0.0};
+}
+
 void brake_sureness(const struct brake_sheet *sheet, unsigned rules,
                     struct brake_sureness *sureness)
 {
+    const struct brake_question question = {
+        .ask = ask_margins, .context = &rules, .count = brake_criterion_count()};
     struct sum sum[BRAKE_CRITERIA];
-    struct brake_judgement judgement[BRAKE_CRITERIA];
-    const int criteria = brake_criterion_count();
-    const int quantities = brake_catalogue_count();
-    brake_judge_all(rules, &sheet->vehicle, judgement);
-    for (int c = 0; c < criteria; c++) {
-        const struct sum start = {judgement[c].margin, 0.0, {0.0, 0.0}, {-1, -1}};
-        sum[c] = start;
-    }
-    for (int i = 0; i < quantities; i++) {
-        const struct brake_record *record = &sheet->record[i];
-        struct brake_vehicle moved;
+    double margin[BRAKE_CRITERIA];
+    double move[BRAKE_ANSWERS] = {0.0};
+    ask_margins(&rules, &sheet->vehicle, margin);
+    for (int c = 0; c < question.count; c++)
+        sum[c] = (struct sum){.leading = {-1, -1}};
+    for (int index = 0; index < brake_catalogue_count(); index++) {
+        const struct brake_record *record = &sheet->record[index];
         if (!brake_record_moves(record))
             continue;
-        brake_sheet_vary(sheet, i, brake_quantity_value(&sheet->vehicle, i) + record->tolerance,
-                         &moved);
-        brake_judge_all(rules, &moved, judgement);
-        for (int c = 0; c < criteria; c++)
-            add_move(&sum[c], judgement[c].margin, i, record->from == BRAKE_MEASURED);
+        find_moves(sheet, &question, index, move);
+        for (int c = 0; c < question.count; c++)
+            add_move(&sum[c], move[c], index, record->from == BRAKE_MEASURED);
     }
-    for (int c = 0; c < criteria; c++) {
-        const int all = sum[c].leading[0] < 0;
-        sureness[c].sigma = isnan(sum[c].margin) ? BRAKE_NAN : sqrt(sum[c].squares);
-        sureness[c].leading = sum[c].leading[all];
-        sureness[c].share = sum[c].squares > 0.0 && isfinite(sum[c].squares)
-                                ? sum[c].most[all] / sum[c].squares
-                                : 0.0;
-    }
-}
-
-static void add_doubt(const struct brake_sheet *sheet, const struct brake_question *question,
-                      int index, double *squares)
-{
-    const double middle = brake_quantity_value(&sheet->vehicle, index);
-    const double sigma = 0.5 * sheet->record[index].tolerance;
-    struct brake_vehicle moved;
-    double more[BRAKE_ANSWERS] = {0.0};
-    double less[BRAKE_ANSWERS] = {0.0};
-    brake_sheet_vary(sheet, index, middle + sigma, &moved);
-    question->ask(question->context, &moved, more);
-    brake_sheet_vary(sheet, index, middle - sigma, &moved);
-    question->ask(question->context, &moved, less);
-    for (int i = 0; i < question->count; i++)
-        squares[i] += 0.25 * (more[i] - less[i]) * (more[i] - less[i]);
-}
-
-void brake_doubt(const struct brake_sheet *sheet, const struct brake_question *question,
-                 double *sigma)
-{
-    for (int i = 0; i < question->count; i++)
-        sigma[i] = 0.0;
-    for (int i = 0; i < brake_catalogue_count(); i++) {
-        const bool out = question->leave_out != NULL && question->leave_out(i);
-        if (brake_record_moves(&sheet->record[i]) && !out)
-            add_doubt(sheet, question, i, sigma);
-    }
-    for (int i = 0; i < question->count; i++)
-        sigma[i] = sqrt(sigma[i]);
+    for (int c = 0; c < question.count; c++)
+        sureness[c] = sure_of(&sum[c], margin[c]);
 }

@@ -1,6 +1,10 @@
 /** @file tolerance.h
  * How sure a margin is, to first order: every tolerance is moved in turn and the moves are added up
  * in squares. Quick enough for every check; the sampled spread is another matter.
+ *
+ * Each doubtful number is moved by one standard deviation, half its tolerance, both ways; half the
+ * difference is its part. One way alone would take a bend nearby, such as a stroke that runs out, for
+ * a slope.
  */
 #ifndef BRAKE_TOLERANCE_H
 #define BRAKE_TOLERANCE_H
@@ -39,9 +43,7 @@ struct brake_question {
 
 enum { BRAKE_ANSWERS = 256 /**< most answers of a question */ };
 
-/** Standard deviations of answers. Each doubtful number is moved by one standard deviation, half its
- * tolerance, both ways; half the difference is its part. One way alone would take a bend nearby, such
- * as a stroke that runs out, for a slope.
+/** Standard deviations of answers.
  * @param sheet     complete
  * @param question  what is asked
  * @param sigma     [SI] room for its answers, filled
