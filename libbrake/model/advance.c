@@ -61,16 +61,21 @@ struct stages {
     double radiated[STAGES];
 };
 
+/* Only a brake that is applied has one. */
+static double contact_under(const struct brake_thermal *brake, double begin, double end)
+{
+    return begin > 0.0 || end > 0.0 ? brake->spec.contact : 0.0;
+}
+
 static struct instant instant_at(const struct run *run, double time)
 {
     const struct brake_thermal_drive *drive = run->drive;
     const double part = time / run->duration;
-    const bool applied = drive->power_begin > 0.0 || drive->power_end > 0.0;
     return (struct instant){
         .power = drive->power_begin + part * (drive->power_end - drive->power_begin),
         .speed = drive->speed_begin + part * (drive->speed_end - drive->speed_begin),
         .air = drive->air,
-        .contact = applied ? run->brake->spec.contact : 0.0,
+        .contact = contact_under(run->brake, drive->power_begin, drive->power_end),
     };
 }
 
@@ -260,11 +265,13 @@ static bool accept(const struct run *run, double time, double step, const struct
     return solid;
 }
 
-/* The rubbed face from the mean of its cell and the flux through both of its sides: a parabola. */
-static double face_temperature(const struct run *run, const struct brake_thermal_state *state)
+/* From the mean of the rubbed cell and the flux through both of its sides: a parabola. */
+double brake_thermal_face_under(const struct brake_thermal *brake,
+                                const struct brake_thermal_state *state, double power, double speed,
+                                double air)
 {
-    const struct brake_thermal *brake = run->brake;
-    const struct instant now = instant_at(run, run->duration);
+    const struct instant now = {
+        .power = power, .speed = speed, .air = air, .contact = contact_under(brake, power, power)};
     struct field field;
     struct flow flow;
     brake_flow_field(brake, state->enthalpy, &field);
@@ -317,7 +324,8 @@ enum brake_status brake_thermal_advance(const struct brake_thermal *brake,
     }
     next.time += duration;
     next.power = drive->power_end;
-    next.face = face_temperature(&run, &next);
+    next.face =
+        brake_thermal_face_under(brake, &next, drive->power_end, drive->speed_end, drive->air);
     *state = next;
     return BRAKE_OK;
 }

@@ -41,15 +41,16 @@ static bool follows_heat(const struct brake_rig *rig, int axle)
     return rig->friction[axle] != NULL && rig->thermal[axle] != NULL;
 }
 
-/* Friction of an axle at a speed of the vehicle and a pressure at the master cylinder. */
-static double friction_of(const struct brake_rig *rig, int axle,
-                          const struct brake_thermal_state *heat, double speed, double pressure)
+/* Friction of an axle at a temperature of its faces, a speed of the vehicle and a pressure at the
+ * master cylinder. */
+static double friction_of(const struct brake_rig *rig, int axle, double face, double speed,
+                          double pressure)
 {
     if (!follows_heat(rig, axle))
         return rig->law[axle].mu;
     if (axle == BRAKE_REAR)
         pressure = brake_valve_pressure(rig->balance.valve, pressure);
-    return brake_friction_at(rig->friction[axle], heat->face, rig->rubbing[axle] * speed,
+    return brake_friction_at(rig->friction[axle], face, rig->rubbing[axle] * speed,
                              rig->lining[axle] * pressure);
 }
 
@@ -376,7 +377,7 @@ static enum brake_status fade(struct course *c, struct passage *p)
     for (int i = 0; i < BRAKE_AXLES; i++) {
         double gain;
         p->friction[i] =
-            friction_of(c->rig, i, &p->heat[i], most_of(0.0, p->to.speed), p->end.pressure);
+            friction_of(c->rig, i, p->heat[i].face, most_of(0.0, p->to.speed), p->end.pressure);
         if (!follows_heat(c->rig, i))
             continue;
         const enum brake_status status = find_gain(&c->rig->law[i], p->friction[i], &gain);
@@ -455,29 +456,63 @@ static void set_lag(double output, struct course *c)
     c->rest = output - c->level;
 }
 
-/* Friction at the begin of a step; a foot that comes down at once jumps the pressure, and with it
- * friction. */
+/* The instant at which a step begins, with the friction of each axle. */
+static enum brake_status begin_with(const double friction[BRAKE_AXLES], struct course *c,
+                                    struct instant *begin)
+{
+    const struct motion from = {.speed = c->speed};
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        if (!follows_heat(c->rig, i))
+            continue;
+        const enum brake_status status = find_gain(&c->rig->law[i], friction[i], &c->gain[i]);
+        if (status != BRAKE_OK)
+            return status;
+    }
+    *begin = look(c, &from, true);
+    return BRAKE_OK;
+}
+
+/* A foot that comes down at once jumps the pressure and the power, and with them the faces. */
+static bool jumps(const struct course *c, double time)
+{
+    return time == c->rig->dead_time && c->rig->rise_time == 0.0 && !c->lags;
+}
+
+/* Friction, power and face each follow the others: they are asked in turn until they settle. */
+static enum brake_status settle(const struct brake_braking *braking, struct course *c,
+                                struct instant *begin)
+{
+    const struct brake_rig *rig = c->rig;
+    const double settled = 1e-13;
+    double moved = BRAKE_INFINITY;
+    double friction[BRAKE_AXLES] = {braking->friction[BRAKE_FRONT], braking->friction[BRAKE_REAR]};
+    for (int turn = 0; turn < 50 && moved > settled; turn++) {
+        const enum brake_status status = begin_with(friction, c, begin);
+        if (status != BRAKE_OK)
+            return status;
+        moved = 0.0;
+        for (int i = 0; i < BRAKE_AXLES; i++) {
+            const double before = friction[i];
+            if (!follows_heat(rig, i))
+                continue;
+            const double face = brake_thermal_face_under(
+                rig->thermal[i], &braking->heat[i], begin->rate.work[i] / 2.0, c->speed, rig->air);
+            friction[i] = friction_of(rig, i, face, c->speed, begin->pressure);
+            moved = most_of(moved, fabs(friction[i] - before));
+        }
+    }
+    return BRAKE_OK;
+}
+
 static enum brake_status grip(const struct brake_braking *braking, struct course *c,
                               struct instant *begin)
 {
-    const struct brake_rig *rig = c->rig;
-    const struct motion from = {.speed = c->speed};
-    const bool jumps = braking->time == rig->dead_time;
-    for (int pass = 0; pass < (jumps ? 2 : 1); pass++) {
-        for (int i = 0; i < BRAKE_AXLES; i++) {
-            double mu = braking->friction[i];
-            if (!follows_heat(rig, i))
-                continue;
-            if (pass > 0)
-                mu = friction_of(rig, i, &braking->heat[i], c->speed, begin->pressure);
-            const enum brake_status status = find_gain(&rig->law[i], mu, &c->gain[i]);
-            if (status != BRAKE_OK)
-                return status;
-        }
-        *begin = look(c, &from, true);
-    }
-    c->limited = begin->past[AT_LIMIT] > 0.0;
-    return BRAKE_OK;
+    const enum brake_status status = jumps(c, braking->time)
+                                         ? settle(braking, c, begin)
+                                         : begin_with(braking->friction, c, begin);
+    if (status == BRAKE_OK)
+        c->limited = begin->past[AT_LIMIT] > 0.0;
+    return status;
 }
 
 /* Shorter than asked while the pedal rises, and while the lag has much left to die out: the rest is
@@ -537,7 +572,7 @@ void brake_braking_begin(const struct brake_rig *rig, const struct brake_applica
         const bool hot = rig->thermal[i] != NULL;
         braking->work[i] = 0.0;
         braking->fading[i] = 0.0;
-        braking->friction[i] = friction_of(rig, i, &braking->heat[i], application->from, 0.0);
+        braking->friction[i] = friction_of(rig, i, braking->heat[i].face, application->from, 0.0);
         outcome->face_most[i] = hot ? braking->heat[i].face : BRAKE_NAN;
         outcome->stress_rise[i] = hot ? 0.0 : BRAKE_NAN;
     }

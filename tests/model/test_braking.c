@@ -829,17 +829,15 @@ static void a_held_deceleration_asks_for_more_pedal_as_the_brakes_fade(void **st
     assert_true(drums.out.force_most > 1.02 * trip.out.force_most);
 }
 
-/* Predictor and corrector: second order in the step. */
-static void with_heat_the_error_goes_with_the_square_of_the_step(void **state)
+static void assert_second_order(double rise_time)
 {
-    (void)state;
     struct hot_rig hot;
     struct brake_thermal_spec spec = wall(6);
     double distance[4];
     double face[4];
     spec.tolerance = 1e-8;
     heat_up(&spec, &hot);
-    hot.rig.rise_time = 1.0; /* so slow that it asks for no shorter steps */
+    hot.rig.rise_time = rise_time;
     const struct brake_application a = holds_force(400.0, 50.0, 0.0);
     const double exact_step = 1.0 / 640.0;
     hot.rig.step = exact_step;
@@ -862,6 +860,20 @@ static void with_heat_the_error_goes_with_the_square_of_the_step(void **state)
         assert_between(log2(distance[i] / distance[i + 1]), 1.8, 2.2);
         assert_between(log2(face[i] / face[i + 1]), 1.8, 2.2);
     }
+}
+
+/* Predictor and corrector; a rise so slow that it asks for no shorter steps. */
+static void with_heat_the_error_goes_with_the_square_of_the_step(void **state)
+{
+    (void)state;
+    assert_second_order(1.0);
+}
+
+/* The face then jumps, and rises with the root of time. */
+static void it_does_so_when_the_foot_comes_down_at_once(void **state)
+{
+    (void)state;
+    assert_second_order(0.0);
 }
 
 /* ---- going on, and refusing ----------------------------------------------------------------- */
@@ -1223,6 +1235,7 @@ int main(void)
         cmocka_unit_test(friction_follows_speed_and_pressure_of_the_lining),
         cmocka_unit_test(a_held_deceleration_asks_for_more_pedal_as_the_brakes_fade),
         cmocka_unit_test(with_heat_the_error_goes_with_the_square_of_the_step),
+        cmocka_unit_test(it_does_so_when_the_foot_comes_down_at_once),
         cmocka_unit_test(a_state_that_is_saved_goes_on_as_if_nothing_had_been),
         cmocka_unit_test(a_time_cut_into_pieces_gives_the_same),
         cmocka_unit_test(ten_thousand_snubs_stay_finite),

@@ -86,7 +86,7 @@ def any_rig(any_of, hot):
         antilock=any_of.uniform(0.75, 1.0) if any_of.random() < 0.4 else 0.0,
         air_drag=any_of.uniform(0.0, 1.0),
         dead_time=any_of.uniform(0.0, 0.4),
-        rise_time=any_of.uniform(0.05, 0.5) if hot or any_of.random() < 0.8 else 0.0,
+        rise_time=any_of.uniform(0.05, 0.5) if any_of.random() < 0.8 else 0.0,
         lag=any_of.uniform(0.01, 0.1) if any_of.random() < 0.5 else 0.0,
         air=any_of.uniform(263.0, 313.0),
         step=0.005 if hot else 0.01,

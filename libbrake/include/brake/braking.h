@@ -17,10 +17,11 @@
  * where the booster runs out, where the pressure passes a threshold, the knee of the valve or what
  * the fluid allows, where the pedal force meets its limit, where an axle meets that of adhesion, and
  * where a speed of interest is passed; the time is found to 1e-13 s. While the pedal rises a step is
- * an eighth of that time at most, while the booster lags at first an eighth of the lag. Heat and friction are coupled
- * by a predictor and one corrector: torque per pressure is a straight line over a step, and heat is
- * power along a straight line that brings the work done. Second order in the step; without heat,
- * fourth. Energy is kept within 1e-9 at steps of 0.02 s.
+ * an eighth of that time at most, while the booster lags at first an eighth of the lag. Heat and
+ * friction are coupled by a predictor and one corrector: torque per pressure is a straight line over
+ * a step, and heat is power along a straight line that brings the work done. Where the pedal has no
+ * rise the power jumps, and the face with it: friction, power and face are first made to agree.
+ * Second order in the step; without heat, fourth. Energy is kept within 1e-9 at steps of 0.02 s.
  *
  * Sources: Mitschke, Dynamik der Kraftfahrzeuge (stop in time); UN R13-H, Annex 3, 1.1.2 (mean fully
  * developed deceleration); Hairer, Norsett and Wanner, Solving Ordinary Differential Equations I,

@@ -201,6 +201,19 @@ double brake_thermal_residual(const struct brake_thermal *brake,
 double brake_thermal_face(const struct brake_thermal *brake,
                           const struct brake_thermal_state *state);
 
+/** Temperature that the rubbed face takes when the power changes at once: what is behind it stays.
+ * @param brake  made ready
+ * @param state  of the brake
+ * @param power  [W] friction power from now on, 0 and up
+ * @param speed  [m/s] of the vehicle
+ * @param air    [K] temperature of the air
+ * @return       [K]
+ * @source       file head: balance of the face
+ */
+double brake_thermal_face_under(const struct brake_thermal *brake,
+                                const struct brake_thermal_state *state, double power,
+                                double speed, double air);
+
 /** Mean temperature of the wall.
  * @param brake  made ready
  * @param state  of the brake
