@@ -18,6 +18,7 @@ BUILD = pathlib.Path(os.environ.get("LIBBRAKE_BUILD", "build"))
 VEHICLE = ROOT / "examples" / "heron.ini"
 VALUES = 10  # on each of five axes
 RUNS = 7
+WITH_HEAT = 20  # cases
 CASES = int(float(os.environ.get("SWEEP_CASES", "1e6")))
 G, ATMOSPHERE = 9.80665, 101325.0
 
@@ -205,14 +206,13 @@ def compare_speed(folder):
     )
 
 
-def run_command(cases):
+def run_command(cases, *options):
     """Seconds and peak memory [KiB] of a sweep of so many cases to CSV."""
     step = 900 / (cases // 10 - 1)
     words = [
         BUILD / "tests" / "bench" / "launch_helper", BUILD / "stopmargin", "sweep", VEHICLE,
         "--axis", f"vehicle.mass=1400kg:2300kg:{step!r}kg",
-        "--axis", "front.tyre.rollout=2.2m:2.65m:0.05m",
-        "--out", "full.deceleration.at_pedal_force,full.stop.distance",
+        "--axis", "front.tyre.rollout=2.2m:2.65m:0.05m", *options,
     ]
     output = subprocess.run(words, check=True, stdout=subprocess.PIPE, text=True).stdout
     seconds, memory, status = output.split()
@@ -224,11 +224,14 @@ def run_command(cases):
 def main():
     with tempfile.TemporaryDirectory() as folder:
         compare_speed(pathlib.Path(folder))
-    measured = {cases: run_command(cases) for cases in (CASES // 10, CASES)}
+    plain = "--out", "full.deceleration.at_pedal_force,full.stop.distance"
+    measured = {cases: run_command(cases, *plain) for cases in (CASES // 10, CASES)}
     for cases, (seconds, memory) in measured.items():
         print(f"{cases:12,d} cases to CSV: {seconds:8.2f} s, {memory:6d} KiB at the peak")
     few, many = (memory for _, memory in measured.values())
     print(f"bench sweep: ten times the cases take {many / few:.2f} x the memory")
+    seconds, _ = run_command(WITH_HEAT, "--out", "us.135.hot,us.135.recovery", "--threads", "1")
+    print(f"bench sweep: with a fade procedure a case, {WITH_HEAT / seconds:.1f} cases a second")
 
 
 if __name__ == "__main__":
