@@ -34,7 +34,7 @@ static const char *const help[] = {
     "      --samples N             1024 to 262144, a power of two (16384)\n"
     "      --shape normal|uniform|triangular   of every tolerance (normal)\n"
     "      --shape PATH=SHAPE      of one; 95 of 100 lie within the tolerance in each\n"
-    "      --fade                  hot performance too; wants few samples: takes minutes\n"
+    "      --fade                  hot performance too; takes minutes\n"
     "      --set PATH=VALUE, --rules us|un|eu|all, --json\n"
     "  stopmargin sweep FILE       results over ranges of lines, as CSV with units\n"
     "      --axis PATH=LOW:HIGH:STEP           2.2m:2.9m:0.01m (may be repeated; the\n"

@@ -265,23 +265,29 @@ static bool accept(const struct run *run, double time, double step, const struct
     return solid;
 }
 
-/* From the mean of the rubbed cell and the flux through both of its sides: a parabola. */
-double brake_thermal_face_under(const struct brake_thermal *brake,
-                                const struct brake_thermal_state *state, double power, double speed,
-                                double air)
+/* The rubbed face from the mean of its cell and the flux through both of its sides: a parabola. */
+static double face_temperature(const struct brake_thermal *brake, const struct instant *now,
+                               const struct brake_thermal_state *state)
 {
-    const struct instant now = {
-        .power = power, .speed = speed, .air = air, .contact = contact_under(brake, power, power)};
     struct field field;
     struct flow flow;
     brake_flow_field(brake, state->enthalpy, &field);
-    brake_flow_exchange(brake, &now, &field, &flow);
+    brake_flow_exchange(brake, now, &field, &flow);
     double onward = 0.0;
     if (brake->spec.cells > 1)
         onward = brake->inner[0] * (field.potential[FIRST_CELL] - field.potential[FIRST_CELL + 1]);
     return field.temperature[FIRST_CELL] + brake->width[0] /
                                                (field.conductivity[FIRST_CELL] * brake->spec.area) *
                                                (flow.face / 3.0 + onward / 6.0);
+}
+
+double brake_thermal_face_under(const struct brake_thermal *brake,
+                                const struct brake_thermal_state *state, double power, double speed,
+                                double air)
+{
+    const struct instant now = {
+        .power = power, .speed = speed, .air = air, .contact = contact_under(brake, power, power)};
+    return brake->nodes > 0 ? face_temperature(brake, &now, state) : BRAKE_NAN;
 }
 
 static bool usable(const struct brake_thermal_drive *drive, double duration)
@@ -324,8 +330,8 @@ enum brake_status brake_thermal_advance(const struct brake_thermal *brake,
     }
     next.time += duration;
     next.power = drive->power_end;
-    next.face =
-        brake_thermal_face_under(brake, &next, drive->power_end, drive->speed_end, drive->air);
+    const struct instant end = instant_at(&run, duration);
+    next.face = face_temperature(brake, &end, &next);
     *state = next;
     return BRAKE_OK;
 }

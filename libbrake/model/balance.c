@@ -164,30 +164,37 @@ static double line_root(double x0, double y0, double x1, double y1)
     return rise <= 0.0 || isinf(y0) ? BRAKE_INFINITY : x0 - y0 * (x1 - x0) / rise;
 }
 
+/* Pressure of a deceleration, from those at the ends of the pieces. */
+static double pressure_of(const double end[PIECES + 1], const double at[PIECES + 1],
+                          double deceleration)
+{
+    double root = BRAKE_INFINITY;
+    for (int i = 0; i < PIECES; i++) {
+        root = line_root(end[i], at[i] - deceleration, end[i + 1], at[i + 1] - deceleration);
+        if (root <= end[i + 1])
+            break;
+    }
+    return root;
+}
+
 double brake_balance_pressure(const struct brake_balance *balance, double deceleration)
 {
     const double mass = brake_effective_mass(balance);
     double end[PIECES + 1];
-    double root = BRAKE_INFINITY;
+    double at[PIECES + 1];
     piece_ends(balance, end);
-    double low = free_deceleration(balance, mass, end[0]) - deceleration;
-    for (int i = 0; i < PIECES; i++) {
-        const double high = free_deceleration(balance, mass, end[i + 1]) - deceleration;
-        root = line_root(end[i], low, end[i + 1], high);
-        if (root <= end[i + 1])
-            break;
-        low = high;
-    }
-    return root;
+    for (int i = 0; i <= PIECES; i++)
+        at[i] = free_deceleration(balance, mass, end[i]);
+    return pressure_of(end, at, deceleration);
 }
 
 /* The ends of the straight pieces, and there what each axle asks of the road and what it carries on
  * braked wheels. With the drive locked both axles ask and carry as one. */
 struct pieces {
     double end[PIECES + 1];
+    double deceleration[PIECES + 1];
     double asked[BRAKE_AXLES][PIECES + 1];
     double grip[BRAKE_AXLES][PIECES + 1];
-    double lift; /* pressure at which the rear leaves the road */
 };
 
 static void take_piece(const struct brake_balance *balance, double mass, struct pieces *pieces,
@@ -195,6 +202,7 @@ static void take_piece(const struct brake_balance *balance, double mass, struct 
 {
     const double pressure = pieces->end[i];
     const double a = free_deceleration(balance, mass, pressure);
+    pieces->deceleration[i] = a;
     const double front = front_load(balance, a);
     const double load[BRAKE_AXLES] = {front, weight(balance) - front};
     double both = 0.0;
@@ -243,11 +251,10 @@ void brake_balance_locks(const struct brake_balance *balance, const double *adhe
     piece_ends(balance, pieces.end);
     for (int i = 0; i <= PIECES; i++)
         take_piece(balance, mass, &pieces, i);
-    pieces.lift = brake_balance_pressure(balance, lift_off(balance));
+    const double lift = pressure_of(pieces.end, pieces.deceleration, lift_off(balance));
     for (int i = 0; i < count; i++) {
         const double front = axle_lock(balance, &pieces, BRAKE_FRONT, adhesion[i]);
-        const double rear =
-            least_of(axle_lock(balance, &pieces, BRAKE_REAR, adhesion[i]), pieces.lift);
+        const double rear = least_of(axle_lock(balance, &pieces, BRAKE_REAR, adhesion[i]), lift);
         const double pressure = least_of(front, rear);
         lock[i].pressure = pressure;
         lock[i].axle = rear < front ? BRAKE_REAR : BRAKE_FRONT;

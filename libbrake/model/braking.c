@@ -484,9 +484,10 @@ static enum brake_status settle(const struct brake_braking *braking, struct cour
 {
     const struct brake_rig *rig = c->rig;
     const double settled = 1e-13;
-    double moved = BRAKE_INFINITY;
+    double moved;
+    int turns = 50; /* a handful is usual */
     double friction[BRAKE_AXLES] = {braking->friction[BRAKE_FRONT], braking->friction[BRAKE_REAR]};
-    for (int turn = 0; turn < 50 && moved > settled; turn++) {
+    do {
         const enum brake_status status = begin_with(friction, c, begin);
         if (status != BRAKE_OK)
             return status;
@@ -500,7 +501,7 @@ static enum brake_status settle(const struct brake_braking *braking, struct cour
             friction[i] = friction_of(rig, i, face, c->speed, begin->pressure);
             moved = most_of(moved, fabs(friction[i] - before));
         }
-    }
+    } while (moved > settled && --turns > 0);
     return BRAKE_OK;
 }
 

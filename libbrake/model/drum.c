@@ -19,19 +19,24 @@ double brake_shoe_factor_short(double mu, double arm_force, double arm_normal, d
     return arm > 0.0 ? mu * arm_force / arm : BRAKE_NAN;
 }
 
-/* A and B of the file head. */
-static double friction_length(const struct brake_shoe *s)
-{
-    const double sine1 = sin(s->heel);
-    const double sine2 = sin(s->toe);
-    return s->drum_radius * (cos(s->heel) - cos(s->toe)) -
-           s->pivot_radius / 2.0 * (sine2 * sine2 - sine1 * sine1);
-}
+/* What the angles of a shoe make of it, which costs most of its factor and does not follow friction:
+ * A and B of the file head, and cos(heel) - cos(toe). */
+struct lengths {
+    double normal;
+    double friction;
+    double reach;
+};
 
-static double normal_length(const struct brake_shoe *s)
+static struct lengths lengths_of(const struct brake_shoe *s)
 {
-    return s->pivot_radius *
-           ((s->toe - s->heel) / 2.0 - (sin(2.0 * s->toe) - sin(2.0 * s->heel)) / 4.0);
+    const double sine[] = {sin(s->heel), sin(s->toe)};
+    const double cosine[] = {cos(s->heel), cos(s->toe)};
+    const double reach = cosine[0] - cosine[1];
+    const double squares = sine[1] * sine[1] - sine[0] * sine[0];
+    const double twice = sine[1] * cosine[1] - sine[0] * cosine[0]; /* half of that of 2 angle */
+    return (struct lengths){.normal = s->pivot_radius * (s->toe - s->heel - twice) / 2.0,
+                            .friction = s->drum_radius * reach - s->pivot_radius / 2.0 * squares,
+                            .reach = reach};
 }
 
 /* Sine of the angle of largest pressure: 90 degrees, or the toe of a shorter shoe. */
@@ -42,8 +47,9 @@ static double peak_sine(const struct brake_shoe *s)
 
 void brake_shoe_moments(const struct brake_shoe *shoe, double *normal, double *friction)
 {
-    *normal = shoe->drum_radius * normal_length(shoe) / peak_sine(shoe);
-    *friction = shoe->drum_radius * friction_length(shoe) / peak_sine(shoe);
+    const struct lengths length = lengths_of(shoe);
+    *normal = shoe->drum_radius * length.normal / peak_sine(shoe);
+    *friction = shoe->drum_radius * length.friction / peak_sine(shoe);
 }
 
 static int shoe_in_range(const struct brake_shoe *s, double mu)
@@ -52,12 +58,6 @@ static int shoe_in_range(const struct brake_shoe *s, double mu)
            s->toe > s->heel && s->toe <= BRAKE_PI && mu > 0.0;
 }
 
-/* The two lengths of a shoe, which cost most of its factor and do not follow friction. */
-struct lengths {
-    double normal;
-    double friction;
-};
-
 static enum brake_status factor_of(const struct brake_shoe *shoe, struct lengths length, double mu,
                                    enum brake_lead lead, double *factor)
 {
@@ -65,7 +65,7 @@ static enum brake_status factor_of(const struct brake_shoe *shoe, struct lengths
     *factor = BRAKE_NAN;
     if (!(arm > 0.0))
         return BRAKE_E_SELF_LOCK;
-    *factor = mu * shoe->force_arm * (cos(shoe->heel) - cos(shoe->toe)) / arm;
+    *factor = mu * shoe->force_arm * length.reach / arm;
     return BRAKE_OK;
 }
 
@@ -75,7 +75,7 @@ enum brake_status brake_shoe_factor(const struct brake_shoe *shoe, double mu, en
     *factor = BRAKE_NAN;
     if (!shoe_in_range(shoe, mu))
         return BRAKE_E_RANGE;
-    const struct lengths length = {normal_length(shoe), friction_length(shoe)};
+    const struct lengths length = lengths_of(shoe);
     return factor_of(shoe, length, mu, lead, factor);
 }
 
@@ -114,7 +114,7 @@ enum brake_status brake_drum_factor_shape(const struct brake_shoe *shoe, enum br
     *factor = BRAKE_NAN;
     if (!shoe_in_range(shoe, mu))
         return BRAKE_E_RANGE;
-    const struct lengths length = {normal_length(shoe), friction_length(shoe)};
+    const struct lengths length = lengths_of(shoe);
     enum brake_status status = factor_of(shoe, length, mu, BRAKE_LEADING, &leading);
     if (status != BRAKE_OK)
         return status;

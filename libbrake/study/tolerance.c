@@ -89,7 +89,7 @@ void brake_sureness(const struct brake_sheet *sheet, unsigned rules,
     const struct brake_question question = {
         .ask = ask_margins, .context = &rules, .count = brake_criterion_count()};
     struct sum sum[BRAKE_CRITERIA];
-    double margin[BRAKE_CRITERIA];
+    double margin[BRAKE_CRITERIA] = {0.0};
     double move[BRAKE_ANSWERS] = {0.0};
     ask_margins(&rules, &sheet->vehicle, margin);
     for (int c = 0; c < question.count; c++)

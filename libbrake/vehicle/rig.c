@@ -331,17 +331,17 @@ static void build_rig(const struct brake_vehicle *vehicle, enum brake_load load,
     const struct brake_delay delay = brake_vehicle_delay(vehicle, 0.36);
     struct brake_system system;
     brake_system_build(vehicle, load, BRAKE_INTACT, &system);
-    *rig = (struct brake_rig){
-        .balance = system.balance,
-        .pedal = system.pedal,
-        .pressure_most = brake_system_pressure(&system, 1e6), /* far beyond any foot */
-        .adhesion = system.adhesion,
-        .antilock = system.antilock,
-        .air_drag = 0.5 * BRAKE_ATMOSPHERE / (GAS_OF_AIR * air) * vehicle->heat.drag_area,
-        .dead_time = delay.dead_time,
-        .rise_time = delay.build_up,
-        .air = air,
-        .step = 0.05};
+    *rig = (struct brake_rig){.balance = system.balance,
+                              .pedal = system.pedal,
+                              .pressure_most = system.pressure_most,
+                              .adhesion = system.adhesion,
+                              .antilock = system.antilock,
+                              .air_drag = 0.5 * BRAKE_ATMOSPHERE / (GAS_OF_AIR * air) *
+                                          vehicle->heat.drag_area,
+                              .dead_time = delay.dead_time,
+                              .rise_time = delay.build_up,
+                              .air = air,
+                              .step = 0.05};
     for (int i = 0; i < BRAKE_AXLES; i++) {
         const struct brake_axle_of_vehicle *at = &vehicle->axle[i];
         const double radius =

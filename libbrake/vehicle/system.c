@@ -25,8 +25,7 @@ struct brake_body brake_vehicle_bare(const struct brake_vehicle *vehicle)
     const struct brake_general_lines *g = &vehicle->general;
     const double rise = brake_cg_rise(g->mass, g->unsprung_mass, vehicle->lift.suspension,
                                       vehicle->lift.wheel_rise);
-    struct brake_body body = {g->mass, (1.0 - g->front_share) * g->wheelbase,
-                              g->cg_height + rise};
+    struct brake_body body = {g->mass, (1.0 - g->front_share) * g->wheelbase, g->cg_height + rise};
     for (int i = 0; i < vehicle->parts; i++) {
         const struct brake_part_lines *part = &vehicle->part[i];
         const struct brake_body added = {part->mass, part->behind_front_axle, part->height};
@@ -93,8 +92,9 @@ double brake_vehicle_torque_gain(const struct brake_vehicle *vehicle, enum brake
 {
     const struct brake_axle_of_vehicle *at = &vehicle->axle[axle];
     if (at->axle.brake == BRAKE_DISC) {
-        const struct brake_disc disc = {brake_vehicle_piston_area(&at->disc.pistons), at->disc.effective_radius,
-                                        at->pads.mu, at->disc.efficiency, 0.0};
+        const struct brake_disc disc = {brake_vehicle_piston_area(&at->disc.pistons),
+                                        at->disc.effective_radius, at->pads.mu, at->disc.efficiency,
+                                        0.0};
         *threshold = at->disc.threshold;
         return 2.0 * brake_disc_torque(&disc, 1.0);
     }
@@ -198,8 +198,7 @@ static void fail_circuit(const struct brake_vehicle *vehicle, struct brake_syste
     const enum brake_split split = (enum brake_split)vehicle->circuits.split;
     system->failed[circuit] = true;
     for (int i = 0; i < BRAKE_AXLES; i++) {
-        const struct brake_share left =
-            brake_split_share(split, 1 - circuit, (enum brake_axle)i);
+        const struct brake_share left = brake_split_share(split, 1 - circuit, (enum brake_axle)i);
         system->balance.axle[i].gain *= left.torque;
         system->balance.axle[i].wheels = left.wheels;
     }
@@ -237,6 +236,26 @@ static void fail(const struct brake_vehicle *vehicle, enum brake_failure failure
     }
 }
 
+/* fmin passes over NaN, so a stroke that is not known sets no limit. */
+static double pressure_most(const struct brake_system *system)
+{
+    const double area = system->pedal.master_area;
+    double pressure = BRAKE_INFINITY;
+    double rod = (system->travel - system->free_play) / system->pedal.ratio;
+    struct brake_fluid all = {0.0, 0.0, 0.0, 0.0, 0.0, 0.0};
+    for (int c = 0; c < 2; c++) {
+        if (system->failed[c]) {
+            rod -= isnan(system->stroke[c]) ? 0.0 : system->stroke[c];
+            continue;
+        }
+        all = brake_fluid_sum(all, system->circuit[c]);
+        if (!isnan(system->stroke[c]))
+            pressure =
+                fmin(pressure, brake_fluid_pressure(&system->circuit[c], system->stroke[c] * area));
+    }
+    return isnan(rod) ? pressure : fmin(pressure, brake_fluid_pressure(&all, rod * area));
+}
+
 void brake_system_build(const struct brake_vehicle *vehicle, enum brake_load load,
                         enum brake_failure failure, struct brake_system *system)
 {
@@ -255,39 +274,24 @@ void brake_system_build(const struct brake_vehicle *vehicle, enum brake_load loa
     system->free_play = vehicle->pedal.free_play;
     system->travel = vehicle->pedal.travel;
     system->adhesion = vehicle->road.adhesion;
-    system->antilock = vehicle->general.antilock == BRAKE_FITTED
-                           ? vehicle->general.antilock_efficiency
-                           : 0.0;
+    system->antilock =
+        vehicle->general.antilock == BRAKE_FITTED ? vehicle->general.antilock_efficiency : 0.0;
     fail(vehicle, failure, system);
+    system->pressure_most = pressure_most(system);
 }
 
-/* fmin passes over NaN, so a stroke that is not known sets no limit. */
 double brake_system_pressure(const struct brake_system *system, double force)
 {
-    const double area = system->pedal.master_area;
-    double pressure = brake_pedal_pressure(&system->pedal, force);
-    double rod = (system->travel - system->free_play) / system->pedal.ratio;
-    struct brake_fluid all = {0.0, 0.0, 0.0, 0.0, 0.0, 0.0};
-    for (int c = 0; c < 2; c++) {
-        if (system->failed[c]) {
-            rod -= isnan(system->stroke[c]) ? 0.0 : system->stroke[c];
-            continue;
-        }
-        all = brake_fluid_sum(all, system->circuit[c]);
-        if (!isnan(system->stroke[c]))
-            pressure = fmin(pressure, brake_fluid_pressure(&system->circuit[c],
-                                                           system->stroke[c] * area));
-    }
-    return isnan(rod) ? pressure : fmin(pressure, brake_fluid_pressure(&all, rod * area));
+    return fmin(brake_pedal_pressure(&system->pedal, force), system->pressure_most);
 }
 
 double brake_system_travel(const struct brake_system *system, double pressure)
 {
     double rod = 0.0;
     for (int c = 0; c < 2; c++)
-        rod += system->failed[c] ? system->stroke[c]
-                                 : brake_fluid_volume(&system->circuit[c], pressure) /
-                                       system->pedal.master_area;
+        rod += system->failed[c]
+                   ? system->stroke[c]
+                   : brake_fluid_volume(&system->circuit[c], pressure) / system->pedal.master_area;
     return system->free_play + system->pedal.ratio * rod;
 }
 

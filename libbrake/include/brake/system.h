@@ -42,10 +42,11 @@ struct brake_system {
     struct brake_fluid circuit[2]; /**< what each chamber must fill [m3, m3/Pa] */
     bool failed[2];                /**< a failed circuit fills nothing and holds no pressure */
     double stroke[2];              /**< [m] of each chamber; NaN: not known */
-    double free_play;              /**< [m] of the pad */
-    double travel;                 /**< [m] of the pad to the floor; NaN: not known */
-    double adhesion;               /**< [-] of the road */
-    double antilock;               /**< [-] part of it that the anti-lock keeps; 0: none */
+    double pressure_most; /**< [Pa] at which a chamber or the pedal is at its end; infinite: none */
+    double free_play;     /**< [m] of the pad */
+    double travel;        /**< [m] of the pad to the floor; NaN: not known */
+    double adhesion;      /**< [-] of the road */
+    double antilock;      /**< [-] part of it that the anti-lock keeps; 0: none */
 };
 
 /** Vehicle with its parts, before the load of a load case, lift and tyre growth included.
