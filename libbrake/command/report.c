@@ -4,6 +4,7 @@
 #include <string.h>
 #include <time.h>
 
+#include "drive.h"
 #include "words.h"
 
 struct options {
@@ -13,6 +14,7 @@ struct options {
     struct command_list set;
     unsigned rules;
     enum brake_load load;
+    struct drive_options drive;
     bool text;
 };
 
@@ -20,11 +22,16 @@ struct options {
 
 static int take_words(char **words, struct options *o)
 {
-    const struct words_option options[] = {
-        {"-o", words_take_text, &o->out}, {"--before", words_take_text, &o->before},
-        {"--text", NULL, &o->text},       {"--load", words_take_load, &o->load},
-        {"--set", words_keep, &o->set},   {"--rules", words_take_rules, &o->rules},
-        {NULL, words_take_file, &o->file}};
+    const struct words_option options[] = {{"-o", words_take_text, &o->out},
+                                           {"--before", words_take_text, &o->before},
+                                           {"--drivelog", words_take_text, &o->drive.log},
+                                           {"--columns", words_take_text, &o->drive.columns},
+                                           {"--driven", words_take_load, &o->drive.load},
+                                           {"--text", NULL, &o->text},
+                                           {"--load", words_take_load, &o->load},
+                                           {"--set", words_keep, &o->set},
+                                           {"--rules", words_take_rules, &o->rules},
+                                           {NULL, words_take_file, &o->file}};
     const int status = words_take(words, options);
     if (status != 0)
         return status;
@@ -34,6 +41,8 @@ static int take_words(char **words, struct options *o)
         return command_misused("report wants -o OUT.html; -o - is standard output");
     if (o->out != NULL && o->out[0] == '\0')
         return command_misused("-o wants a file; - is standard output");
+    if (o->drive.columns != NULL && o->drive.log == NULL)
+        return command_misused("--columns is for --drivelog CSV, which is not there");
     return 0;
 }
 
@@ -132,7 +141,8 @@ static void run_all(const struct options *o, struct brake_paper *paper,
 
 static int write_paper(const struct options *o, const struct brake_paper *paper)
 {
-    char *const inputs[] = {o->file, o->before, NULL};
+    char *const inputs[] = {o->file, o->before != NULL ? o->before : o->drive.log, o->drive.log,
+                            NULL};
     FILE *stream = command_open_output(o->out, inputs);
     if (stream == NULL)
         return EXIT_REFUSED;
@@ -157,11 +167,31 @@ static int report(const struct options *o, const struct brake_paper *given)
     return status != 0 ? status : brake_assessment_exit(paper->assessment);
 }
 
+/* The log of a drive, when there is one, then the report. */
+static int with_drive(const struct options *o, const struct brake_paper *given)
+{
+    struct brake_log log;
+    static struct brake_drive drive; /* it is large */
+    if (o->drive.log == NULL)
+        return report(o, given);
+    int status = drive_take(&o->drive, given->sheet, &log, &drive);
+    if (status != 0)
+        return status;
+    const struct brake_drive_report driven = {given->sheet, o->drive.load, &log, &drive};
+    struct brake_paper paper = *given;
+    paper.drive = &driven;
+    paper.drive_file = o->drive.log;
+    status = report(o, &paper);
+    brake_log_free(&log);
+    return status;
+}
+
 int command_report(int count, char **words)
 {
     (void)count;
     struct options o = {.rules = BRAKE_RULES_ALL,
                         .load = BRAKE_FULL,
+                        .drive.load = BRAKE_EMPTY,
                         .set = {.option = "--set", .most = COMMAND_SETTINGS}};
     struct brake_sheet sheet;
     struct brake_sheet before;
@@ -188,5 +218,5 @@ int command_report(int count, char **words)
         paper.before_assessment = &before_assessment;
         paper.before_file = o.before;
     }
-    return report(&o, &paper);
+    return with_drive(&o, &paper);
 }

@@ -47,6 +47,7 @@ static void facts(const struct brake_paper *paper, FILE *stream)
     fact(stream, "Date", paper->date);
     fact(stream, "Vehicle file", paper->file);
     fact(stream, "Before", paper->before_file != NULL ? paper->before_file : "");
+    fact(stream, "Drive log", paper->drive_file != NULL ? paper->drive_file : "");
     fact_of(paper, "Category", "vehicle.category", stream);
     fact_of(paper, "First registered", "vehicle.first_registered", stream);
     fact_of(paper, "Rated mass", "vehicle.rated_mass", stream);
@@ -117,6 +118,7 @@ void brake_report_html(const struct brake_paper *paper, FILE *stream)
     verdict(paper, stream);
     brake_html_requirements(paper, stream);
     brake_html_changes(paper, stream);
+    brake_html_drive(paper, stream);
     pictures(paper, stream);
     brake_html_numbers(paper, stream);
     brake_html_inputs(paper, stream);

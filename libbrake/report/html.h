@@ -10,6 +10,9 @@ void brake_html_requirements(const struct brake_paper *paper, FILE *stream);
 /* What differs from the vehicle before it was changed. */
 void brake_html_changes(const struct brake_paper *paper, FILE *stream);
 
+/* A drive beside the prediction. */
+void brake_html_drive(const struct brake_paper *paper, FILE *stream);
+
 /* Every result, of both load cases. */
 void brake_html_numbers(const struct brake_paper *paper, FILE *stream);
 

@@ -29,6 +29,15 @@ static void changes(const struct brake_paper *paper, FILE *stream)
     }
 }
 
+static void drive(const struct brake_paper *paper, FILE *stream)
+{
+    if (paper->drive == NULL)
+        return;
+    fputs("\nWHAT WAS MEASURED IN THE DRIVE\n", stream);
+    brake_text_drive_head(paper->drive, stream);
+    brake_text_drive_body(paper->drive, stream);
+}
+
 static void duties(const struct brake_paper *paper, FILE *stream)
 {
     static const char *const heads[BRAKE_PAPER_DUTIES] = {"THE HARDEST STOP", "FADE SEQUENCE",
@@ -94,10 +103,13 @@ void brake_report_plain(const struct brake_paper *paper, FILE *stream)
     brake_paragraph(stream, "File      ", paper->file);
     if (paper->before_file != NULL)
         brake_paragraph(stream, "Before    ", paper->before_file);
+    if (paper->drive_file != NULL)
+        brake_paragraph(stream, "Drive log ", paper->drive_file);
     fputc('\n', stream);
     brake_text_head(paper->sheet, paper->assessment, stream);
     brake_text_body(paper->sheet, paper->assessment, stream);
     changes(paper, stream);
+    drive(paper, stream);
     duties(paper, stream);
     inputs(paper, stream);
     blanks(paper, stream);

@@ -37,6 +37,7 @@ const char *const brake_style[] = {
     ".of4 th:nth-child(1){width:46%}\n"
     ".of5 th:nth-child(1){width:44%}.of5 th:nth-child(2){width:22%}.of5 th:nth-child(5){width:8%}\n"
     ".of6 th:nth-child(1){width:36%}.of6 th:nth-child(2){width:12%}.of6 th:nth-child(5){width:9%}\n"
+    ".even th:nth-child(n){width:auto}.even th:nth-child(1){width:28%}\n"
     "@media screen and (max-width:38rem){\n"
     ".wide,.wide caption,.wide thead,.wide tbody{display:block}\n"
     ".wide tr{display:grid;grid-auto-flow:column;grid-auto-columns:minmax(0,1fr)}\n"

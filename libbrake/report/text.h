@@ -19,6 +19,11 @@ void brake_text_body(const struct brake_sheet *sheet, const struct brake_assessm
 void brake_text_duty_head(const struct brake_duty_report *report, FILE *stream);
 void brake_text_duty_body(const struct brake_duty_report *report, FILE *stream);
 
+/* A drive: whether it agrees with the prediction, and what was driven; then stop by stop, how the
+ * stops are alike, fade, friction, what of the log was left aside. */
+void brake_text_drive_head(const struct brake_drive_report *report, FILE *stream);
+void brake_text_drive_body(const struct brake_drive_report *report, FILE *stream);
+
 /* Caution and version. */
 void brake_text_end(FILE *stream);
 

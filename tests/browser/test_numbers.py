@@ -9,6 +9,7 @@ from file import plain
 
 HERON = plain.ROOT / "examples" / "heron.ini"
 BEFORE = plain.ROOT / "examples" / "heron-before.ini"
+DRIVE = plain.ROOT / "examples" / "heron-drive.csv"
 # SI value of one; source: NIST SP 811, appendix B.8, and SI prefixes.
 INCH, FOOT, POUND, POUND_FORCE = 0.0254, 0.3048, 0.45359237, 4.4482216152605
 UNITS = {
@@ -58,7 +59,8 @@ def checked():
 @pytest.fixture(scope="module")
 def page(tmp_path_factory):
     path = tmp_path_factory.mktemp("numbers") / "heron.html"
-    plain.run("report", str(HERON), "--before", str(BEFORE), "-o", str(path))
+    plain.run("report", str(HERON), "--before", str(BEFORE), "--drivelog", str(DRIVE),
+              "-o", str(path))
     return html5lib.parse(path.read_text(), namespaceHTMLElements=False)
 
 
@@ -166,6 +168,40 @@ def test_changes(checked, rows):
     lines = {row[0]: row[1:] for row in rows["changes"] if len(row) == 3}
     assert lines["front.tyre.rollout"][1] == "2.64 m (8.661 ft)"
     assert lines["part.winch.mass"] == ["not there", "38 kg (83.78 lb)"]
+
+
+def measured(told):
+    """Value and half width of "41.2 +- 0.9 m (135.2 +- 2.8 ft)", in the first unit."""
+    return [float(number) for number in re.fullmatch(
+        r"([\d.]+)(?: \+- ([\d.e-]+))? [^ ]+ \(.*\)", told).groups() if number]
+
+
+def test_drive(page, rows):
+    driven = json_of("drivelog", str(HERON), str(DRIVE))
+    names = ["distance", "corrected_distance", "pedal_force", "developed_deceleration",
+             "predicted_deceleration"]
+    assert len(rows["drive"]) == len(driven["stops"]) > 0
+    for stop, row in zip(driven["stops"], rows["drive"]):
+        assert f"line {stop['line']}" in row[0]
+        assert f"from {3.6 * stop['initial_speed']['value']:.4g} km/h" in row[0]
+        for name, told in zip(names, row[1:]):
+            figure = stop[name] if isinstance(stop[name], dict) else {"value": stop[name]}
+            if figure["value"] is None:
+                assert told == "-"
+                continue
+            value, *half = measured(told)
+            assert value == pytest.approx(figure["value"], rel=5e-4)
+            if half:
+                # two digits are shown
+                assert half[0] == pytest.approx(figure["p95"] - figure["value"], rel=5e-2)
+    section = next(s for s in page.iter("section") if s.get("aria-labelledby") == "drive")
+    words = " ".join("".join(section.itertext()).split())
+    friction = driven["results"]["drive.friction_factor"]
+    assert driven["summary"]["verdict"] in words
+    assert f"{friction['value']:.2f} times that of the file on both axles" in words
+    assert f"{100 * driven['results']['drive.fade']['value']:+.1f} %" in words
+    for alike in driven["repeatability"]:
+        assert f"{alike['developed_deceleration']['mean']:.2f} m/s2" in words
 
 
 def caption(page, picture):

@@ -12,6 +12,7 @@ from file import plain
 
 HERON = plain.ROOT / "examples" / "heron.ini"
 BEFORE = plain.ROOT / "examples" / "heron-before.ini"
+DRIVE = plain.ROOT / "examples" / "heron-drive.csv"
 # Outside the README's words: what a name may not do to a page. 63 bytes at most.
 HOSTILE = {
     "markup": "<script>alert(\"1\")</script>&amp;'</title><h1>",
@@ -63,7 +64,7 @@ def printed(browser, folder, heron):
 
 @pytest.fixture(scope="module")
 def heron(folder):
-    return write(folder, "heron", HERON, "--before", BEFORE)
+    return write(folder, "heron", HERON, "--before", BEFORE, "--drivelog", DRIVE)
 
 
 @pytest.fixture(scope="module")
@@ -287,8 +288,8 @@ def test_landmarks_heads_and_language(heron):
 
 def test_parts_come_in_their_order(heron):
     ids = [s.get("aria-labelledby") for s in tree(heron).iter("section")]
-    assert ids == ["vehicle", "verdict", "requirements", "warnings", "changes", "pictures",
-                   "numbers", "inputs", "inspector", "method"]
+    assert ids == ["vehicle", "verdict", "requirements", "warnings", "changes", "drive",
+                   "pictures", "numbers", "inputs", "inspector", "method"]
 
 
 def test_caution_at_both_ends(heron):

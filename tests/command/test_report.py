@@ -13,6 +13,7 @@ CAUTION = (
 )
 HERON = str(plain.ROOT / "examples" / "heron.ini")
 BEFORE = str(plain.ROOT / "examples" / "heron-before.ini")
+DRIVE = str(plain.ROOT / "examples" / "heron-drive.csv")
 HEAT = (
     "[front.disc] rotor_mass = 5 kg",
     "[rear.drum] drum_mass = 5 kg",
@@ -112,6 +113,9 @@ def test_standard_output_that_is_full_is_told():
     ((HERON, "--text", "--load", "half"), "--load 'half'; accepts empty, full"),
     ((HERON, "--text", "--set", "vehicle.mass=soft"), "vehicle.mass"),
     ((HERON, "--text", "--before", "/nonexistent.ini"), "/nonexistent.ini: cannot be opened"),
+    ((HERON, "--text", "--columns", "time=s"), "--columns is for --drivelog CSV"),
+    ((HERON, "--text", "--drivelog", "/nonexistent.csv"), "/nonexistent.csv: cannot be opened"),
+    ((HERON, "--text", "--drivelog", HERON), "heron.ini:1: "),
     ((HERON, "--text", "--before", "/dev/null"), "/dev/null:1: the file holds no [section]"),
     (("/dev/null", "--text"), "/dev/null:1: the file holds no [section]"),
 ])
@@ -162,6 +166,47 @@ def test_date_that_is_none_is_refused(day):
 
 def test_date_of_today_without_it():
     assert re.search(r"Date      20\d\d-\d\d-\d\d\n", report(HERON, "--text", day=None)[1])
+
+
+# ---- the drive -----------------------------------------------------------------------------------
+
+
+def test_text_says_of_the_drive_what_drivelog_says():
+    """Verdict, stops, repeatability, fade and friction are the very lines of the other verb."""
+    said = plain.run("drivelog", HERON, DRIVE).stdout.decode()
+    text = report(HERON, "--drivelog", DRIVE, "--text")[1]
+    assert f"Drive log {DRIVE}\n" in text
+    part = text.split("WHAT WAS MEASURED IN THE DRIVE\n")[1]
+    assert part.startswith(said[said.index("Verdict"):said.index("Caution")])
+    assert said[said.index("Stop by stop"):said.rindex("Caution")].rstrip() in part
+
+
+def test_load_of_the_drive_is_its_own():
+    """Stop, fade and descent are of the full vehicle, the drive of the empty one unless told."""
+    for words, load in (((), "empty"), (("--driven", "full"), "full")):
+        text = flat(report(HERON, "--drivelog", DRIVE, "--text", *words)[1])
+        assert f"; load {load}, " in text.split("WHAT WAS MEASURED IN THE DRIVE")[1]
+
+
+@pytest.mark.parametrize("step, speeds, status, says", [
+    (1.0, [80, 80, 80, 45, 10, 0, 0, 0], 2, "too coarse: one row every 1 s"),
+    (1.0, [80] * 20, 3, "no stop: the speed never falls"),
+])
+def test_log_that_says_nothing_is_refused_as_by_drivelog(tmp_path, step, speeds, status, says):
+    log = tmp_path / "drive.csv"
+    page = tmp_path / "page.html"
+    log.write_text("time [s],speed [km/h]\n"
+                   + "".join(f"{step * i},{speed}\n" for i, speed in enumerate(speeds)))
+    other = plain.run("drivelog", HERON, str(log))
+    assert says in other.stderr.decode()
+    assert report(HERON, "--drivelog", log, "-o", page) == (status, "", other.stderr.decode())
+    assert other.returncode == status and not page.exists()
+
+
+def test_log_is_not_written_over(tmp_path):
+    log = tmp_path / "drive.csv"
+    log.write_bytes(open(DRIVE, "rb").read())
+    assert "is not written over" in refused(HERON, "--drivelog", log, "-o", log)
 
 
 # ---- what cannot be said -------------------------------------------------------------------------

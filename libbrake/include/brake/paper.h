@@ -24,10 +24,12 @@ struct brake_paper {
                                                              NULL: not given */
     const struct brake_assessment *before_assessment; /**< NULL as well then */
     const struct brake_duty_report *duty[BRAKE_PAPER_DUTIES]; /**< NULL: could not be run */
+    const struct brake_drive_report *drive;                   /**< NULL: no log was given */
     const char *lacking;     /**< why a duty could not be run; may be
                                                              NULL when all were */
     const char *file;        /**< name of the vehicle file */
     const char *before_file; /**< NULL: none */
+    const char *drive_file;  /**< of the log of a drive; NULL: none */
     const char *date;        /**< of the report, in words */
 };
 
