@@ -7,6 +7,7 @@
 #include "brake/version.h"
 #include "json.h"
 #include "paragraph.h"
+#include "words.h"
 
 struct page {
     const struct brake_comparison *c;
@@ -34,14 +35,6 @@ static const struct brake_unit *unit_of(struct brake_output output)
     return brake_unit_find(output.criterion ? "%" : brake_result_at(output.index)->unit);
 }
 
-/* The US unit beside it; the unit itself where both trades use the same. */
-static const struct brake_unit *us_of(const struct brake_unit *unit)
-{
-    if (strcmp(unit->name, "m") == 0)
-        return brake_unit_find("ft");
-    return unit->dimension == BRAKE_RATIO ? unit : brake_unit_us(unit->dimension);
-}
-
 /* A difference has no zero of its own. */
 static double in_unit(const struct brake_unit *unit, double difference)
 {
@@ -50,7 +43,7 @@ static double in_unit(const struct brake_unit *unit, double difference)
 
 static void amount(char *text, size_t size, const struct brake_unit *unit, double value)
 {
-    const struct brake_unit *us = us_of(unit);
+    const struct brake_unit *us = brake_unit_beside(unit);
     const int used = snprintf(text, size, "%.4g%s%s", brake_unit_from_si(unit, value),
                               unit->name[0] ? " " : "", unit->name);
     if (us != unit)
@@ -60,7 +53,7 @@ static void amount(char *text, size_t size, const struct brake_unit *unit, doubl
 
 static void signed_amount(char *text, size_t size, const struct brake_unit *unit, double difference)
 {
-    const struct brake_unit *us = us_of(unit);
+    const struct brake_unit *us = brake_unit_beside(unit);
     const int used = snprintf(text, size, "%+.3g%s%s", in_unit(unit, difference),
                               unit->name[0] ? " " : "", unit->name);
     if (us != unit)
@@ -296,7 +289,7 @@ static void number_line(const struct page *p, int result)
     const double before = brake_result_value(&p->c->results[0], result);
     const double after = brake_result_value(&p->c->results[1], result);
     const struct brake_unit *unit = brake_unit_find(row->unit);
-    const struct brake_unit *both[] = {unit, us_of(unit)};
+    const struct brake_unit *both[] = {unit, brake_unit_beside(unit)};
     if (!differs(before, after))
         return;
     for (int u = 0; u < (both[1] != both[0] ? 2 : 1); u++) {

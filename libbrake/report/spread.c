@@ -8,6 +8,7 @@
 #include "brake/report.h"
 #include "brake/version.h"
 #include "paragraph.h"
+#include "words.h"
 
 enum { LEADING = 3 /* how many that decide are named */ };
 
@@ -195,7 +196,8 @@ static void requirements(const struct brake_spread *spread, const int *order, in
         requirement(spread, order[i], stream);
     not_judged(spread, stream);
     if (!spread->faded)
-        fputs("  Hot performance is not drawn; --fade draws it, stopmargin check says it.\n", stream);
+        fputs("  Hot performance is not drawn; --fade draws it, stopmargin check says it.\n",
+              stream);
 }
 
 /* ---- what decides ---------------------------------------------------------------------------- */
@@ -243,19 +245,11 @@ static void causes(const struct brake_spread *spread, FILE *stream)
 
 /* ---- results --------------------------------------------------------------------------------- */
 
-/* The US unit that goes with a trade unit. */
-static const struct brake_unit *us_unit(const struct brake_unit *unit)
-{
-    if (strcmp(unit->name, "m") == 0)
-        return brake_unit_find("ft");
-    return unit->dimension == BRAKE_RATIO ? unit : brake_unit_us(unit->dimension);
-}
-
 static void result(const struct brake_spread *spread, int number, FILE *stream)
 {
     const int index = spread->result[number];
     const struct brake_unit *unit = brake_unit_find(brake_result_at(index)->unit);
-    const struct brake_unit *both[] = {unit, us_unit(unit)};
+    const struct brake_unit *both[] = {unit, brake_unit_beside(unit)};
     const struct brake_spread_output *output = &spread->output[spread->criteria + number];
     char path[80];
     if (!(output->judged > 0.0))
