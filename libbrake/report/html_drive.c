@@ -50,16 +50,17 @@ static void row(const struct brake_drive_report *report, int number, FILE *strea
 {
     const struct brake_drive_stop *stop = &report->drive->stop[number];
     char from[120];
+    char force[120];
     amount("km/h", stop->initial.value, BRAKE_NAN, from, sizeof from);
+    amount("N", stop->pedal_force, BRAKE_NAN, force, sizeof force);
     fputs("<tr>\n<th scope=\"row\">", stream);
-    brake_page_words(stream, "%d, from %s", number + 1, from);
+    brake_page_words(stream, "%d, from %s, pedal %s", number + 1, from, force);
     fputs(" <small>", stream);
     brake_page_words(stream, "line %d", report->log->row[stop->first].line);
     marks(report, stop, stream);
     fputs("</small></th>\n", stream);
     cell(stream, "m", stop->distance.value, stop->distance.half);
     cell(stream, "m", stop->corrected.value, BRAKE_NAN);
-    cell(stream, "N", stop->pedal_force, BRAKE_NAN);
     cell(stream, "m/s2", stop->developed.value, stop->developed.half);
     cell(stream, "m/s2", stop->predicted.value, stop->predicted.half);
     fputs("</tr>\n", stream);
@@ -67,9 +68,9 @@ static void row(const struct brake_drive_report *report, int number, FILE *strea
 
 static void stops(const struct brake_drive_report *report, FILE *stream)
 {
-    static const char *const heads[] = {"Stop",      "Distance",  "At nom.", "Pedal",
+    static const char *const heads[] = {"Stop",      "Distance",  "At nom.",
                                         "Developed", "Predicted", NULL};
-    brake_page_table(stream, "wide even of6", "Every stop of the log.", heads);
+    brake_page_table(stream, "wide even of5", "Every stop of the log.", heads);
     for (int i = 0; i < report->drive->stops; i++)
         row(report, i, stream);
     brake_page_table_end(stream);

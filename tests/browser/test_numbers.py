@@ -178,14 +178,14 @@ def measured(told):
 
 def test_drive(page, rows):
     driven = json_of("drivelog", str(HERON), str(DRIVE))
-    names = ["distance", "corrected_distance", "pedal_force", "developed_deceleration",
-             "predicted_deceleration"]
+    names = ["distance", "corrected_distance", "developed_deceleration", "predicted_deceleration"]
     assert len(rows["drive"]) == len(driven["stops"]) > 0
     for stop, row in zip(driven["stops"], rows["drive"]):
         assert f"line {stop['line']}" in row[0]
         assert f"from {3.6 * stop['initial_speed']['value']:.4g} km/h" in row[0]
+        assert f"pedal {stop['pedal_force']:.4g} N" in row[0]
         for name, told in zip(names, row[1:]):
-            figure = stop[name] if isinstance(stop[name], dict) else {"value": stop[name]}
+            figure = stop[name]
             if figure["value"] is None:
                 assert told == "-"
                 continue
