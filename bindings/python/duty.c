@@ -1,5 +1,4 @@
 #include <stdlib.h>
-#include <string.h>
 
 #include "bridge.h"
 
@@ -44,19 +43,15 @@ static enum brake_status take_duty(const struct brake_vehicle *vehicle, struct n
                                    const char *sequence, struct brake_duty *duty,
                                    struct brake_error *error)
 {
-    const struct brake_fade_sequence *published = brake_fade_sequence_at(0);
+    const struct brake_fade_sequence *published = brake_fade_sequence_find(sequence);
     if (fields.count != FIELDS || !is_whole_count(fields.at[1]))
         return refuse(error, BRAKE_E_RANGE, "count: accepts whole numbers from 1 to 100000");
     take_fields(fields.at, duty);
-    for (int i = 0; sequence[0] != '\0' && published != NULL;
-         published = brake_fade_sequence_at(++i)) {
-        if (strcmp(published->id, sequence) == 0) {
-            duty->stops = brake_fade_stops(published, vehicle->general.top_speed);
-            return BRAKE_OK;
-        }
-    }
-    return sequence[0] == '\0' ? BRAKE_OK
-                               : refuse(error, BRAKE_E_UNKNOWN, "there is no such fade sequence");
+    if (published != NULL)
+        duty->stops = brake_fade_stops(published, vehicle->general.top_speed);
+    else if (sequence[0] != '\0')
+        return refuse(error, BRAKE_E_UNKNOWN, "there is no such fade sequence");
+    return BRAKE_OK;
 }
 
 static void keep_row(void *context, const struct brake_duty_row *row)

@@ -77,12 +77,10 @@ static int take_snubs(const char *text, const struct brake_vehicle *vehicle,
                                    {"second speed", BRAKE_SPEED, &stops->to},
                                    {"interval", BRAKE_TIME, &stops->interval},
                                    {"deceleration", BRAKE_ACCELERATION, &stops->deceleration}};
-    const struct brake_fade_sequence *sequence;
-    for (int i = 0; (sequence = brake_fade_sequence_at(i)) != NULL; i++) {
-        if (strcmp(text, sequence->id) == 0) {
-            *stops = brake_fade_stops(sequence, vehicle->general.top_speed);
-            return 0;
-        }
+    const struct brake_fade_sequence *sequence = brake_fade_sequence_find(text);
+    if (sequence != NULL) {
+        *stops = brake_fade_stops(sequence, vehicle->general.top_speed);
+        return 0;
     }
     const int status = take_fields("--snubs", text, fields, FIELDS, FIELDS);
     if (status != 0)

@@ -87,10 +87,7 @@ static const struct brake_fade_sequence *fade_sequence(unsigned rules,
     const char *id = vehicle->general.category == BRAKE_N1     ? "un.13.fade"
                      : (rules & (unsigned)BRAKE_RULES_US) != 0 ? "us.135.fade"
                                                                : "un.13h.fade";
-    int i = 0;
-    while (strcmp(brake_fade_sequence_at(i)->id, id) != 0)
-        i++;
-    return brake_fade_sequence_at(i);
+    return brake_fade_sequence_find(id);
 }
 
 static void choose(const struct options *o, const struct brake_vehicle *vehicle,

@@ -34,6 +34,9 @@ static const double C[STAGES][STAGES - 1] = {
 /* A solid melts far below this [K]. */
 static const double HOTTEST = 5000.0;
 
+/* Steps tried in one call: a second of work, where ten hours of a real brake take some hundreds. */
+enum { MOST_TRIES = 100000 };
+
 /* One call of brake_thermal_advance. */
 struct run {
     const struct brake_thermal *brake;
@@ -244,6 +247,11 @@ static double growth(double error, double tolerance)
     return factor < most ? factor : most;
 }
 
+static bool solid_at(double temperature)
+{
+    return temperature > 0.0 && temperature < HOTTEST;
+}
+
 /* Takes over a step; false when no solid is that hot. */
 static bool accept(const struct run *run, double time, double step, const struct trial *trial,
                    struct brake_thermal_state *state)
@@ -256,7 +264,7 @@ static bool accept(const struct run *run, double time, double step, const struct
     for (int i = 0; i < run->brake->nodes; i++) {
         state->enthalpy[i] = trial->enthalpy[i];
         state->temperature[i] = field.temperature[i];
-        solid = solid && field.temperature[i] > 0.0 && field.temperature[i] < HOTTEST;
+        solid = solid && solid_at(field.temperature[i]);
     }
     state->supplied += 0.5 * step * (begin.power + end.power);
     state->convected += trial->convected;
@@ -305,6 +313,7 @@ enum brake_status brake_thermal_advance(const struct brake_thermal *brake,
     const struct run run = {brake, drive, duration};
     struct brake_thermal_state next = *state;
     struct trial trial;
+    long tries = 0;
     if (brake->nodes == 0 || !usable(drive, duration))
         return BRAKE_E_RANGE;
     if (duration == 0.0)
@@ -314,7 +323,7 @@ enum brake_status brake_thermal_advance(const struct brake_thermal *brake,
         const double remaining = duration - time;
         const double step = fitted(next.step, remaining);
         const bool cut = step < next.step;
-        if (step < 1e-13 * duration)
+        if (step < 1e-13 * duration || ++tries > MOST_TRIES)
             return BRAKE_E_RANGE;
         try_step(&run, time, step, &next, &trial);
         const double wanted = step * growth(trial.error, brake->spec.tolerance);
@@ -332,6 +341,8 @@ enum brake_status brake_thermal_advance(const struct brake_thermal *brake,
     next.power = drive->power_end;
     const struct instant end = instant_at(&run, duration);
     next.face = face_temperature(brake, &end, &next);
+    if (!solid_at(next.face))
+        return BRAKE_E_RANGE;
     *state = next;
     return BRAKE_OK;
 }

@@ -2,6 +2,7 @@
 
 #include <math.h>
 #include <stddef.h>
+#include <string.h>
 
 #include "brake/stop.h"
 
@@ -30,6 +31,16 @@ const struct brake_fade_sequence *brake_fade_sequence_at(int index)
 {
     return index >= 0 && index < (int)(sizeof sequences / sizeof sequences[0]) ? &sequences[index]
                                                                                : NULL;
+}
+
+const struct brake_fade_sequence *brake_fade_sequence_find(const char *id)
+{
+    const struct brake_fade_sequence *sequence;
+    for (int i = 0; (sequence = brake_fade_sequence_at(i)) != NULL; i++) {
+        if (strcmp(sequence->id, id) == 0)
+            break;
+    }
+    return sequence;
 }
 
 struct brake_stops brake_fade_stops(const struct brake_fade_sequence *sequence, double top_speed)
@@ -138,8 +149,8 @@ struct run {
     struct brake_duty_result *result;
     struct brake_braking braking;
     struct brake_outcome outcome;
-    double time;              /* when the present application or leg began */
-    double work[BRAKE_AXLES]; /* of those before it */
+    double time;                /* when the present application or leg began */
+    double work[BRAKE_AXLES];   /* of those before it */
     double before[BRAKE_AXLES]; /* supplied to one brake before the duty */
 };
 

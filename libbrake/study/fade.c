@@ -206,14 +206,6 @@ static void missing(struct brake_fade *fade, const struct brake_error *error)
     lacks(fade, "a line that heat needs is missing or does not fit; see the warnings");
 }
 
-static const struct brake_fade_sequence *sequence_of(const struct procedure *procedure)
-{
-    int i = 0;
-    while (strcmp(brake_fade_sequence_at(i)->id, procedure->sequence) != 0)
-        i++;
-    return brake_fade_sequence_at(i);
-}
-
 void brake_fade_run(const struct brake_vehicle *vehicle, enum brake_fade_kind kind,
                     const struct brake_watch *watch, struct brake_fade *fade)
 {
@@ -221,7 +213,8 @@ void brake_fade_run(const struct brake_vehicle *vehicle, enum brake_fade_kind ki
     struct run run = {
         .vehicle = vehicle, .procedure = &procedures[kind], .watch = watch, .fade = fade};
     *fade = (struct brake_fade){.cold_force = BRAKE_NAN};
-    run.snubs = brake_fade_stops(sequence_of(run.procedure), vehicle->general.top_speed);
+    run.snubs = brake_fade_stops(brake_fade_sequence_find(run.procedure->sequence),
+                                 vehicle->general.top_speed);
     if (brake_hot_rig_build(vehicle, BRAKE_FULL, &run.hot, &error) != BRAKE_OK) {
         missing(fade, &error);
         return;

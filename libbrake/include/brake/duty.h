@@ -176,6 +176,12 @@ struct brake_fade_sequence {
  */
 const struct brake_fade_sequence *brake_fade_sequence_at(int index);
 
+/** A published fade sequence by its id.
+ * @param id  such as us.135.fade
+ * @return    the sequence; NULL when there is none of that id
+ */
+const struct brake_fade_sequence *brake_fade_sequence_find(const char *id);
+
 /** The snubs of a sequence for a vehicle.
  * @param sequence   published
  * @param top_speed  [m/s] of the vehicle; NaN: not known, taken as high

@@ -165,8 +165,9 @@ enum brake_status brake_thermal_start(const struct brake_thermal *brake, double 
  * @param drive     what happens; the brake counts as applied when either power is above 0
  * @param duration  [s] 0 and up
  * @param state     moved on; as it was when refused
- * @return          OK; E_RANGE when a number is out of range, or when no step, however short, keeps
- *                  the temperatures finite and the error within the tolerance
+ * @return          OK; E_RANGE when a number is out of range, when a temperature, that of the face
+ *                  too, leaves 0 to 5000 K, when no step, however short, keeps the error within the
+ *                  tolerance, or when that takes more than 100,000 steps
  * @source          Hairer and Wanner II, sec. IV.7; Steinebach 1995
  */
 enum brake_status brake_thermal_advance(const struct brake_thermal *brake,
