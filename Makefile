@@ -44,7 +44,7 @@ PROGRAM := $(if $(COMMAND),$(BUILD)/stopmargin)
 SHARED := $(BUILD)/libbrake.so.$(VERSION)
 OBJECTS := $(call object,$(LIBRARY) $(COMMAND) $(UNIT_TESTS) $(PUBLISHED) $(DRIVERS) $(BENCHES))
 
-.PHONY: all check oracle check-sanitize check-valgrind lint prove coverage bench deps-core deps \
+.PHONY: all check oracle check-sanitize check-sanitize-python check-valgrind lint prove coverage bench deps-core deps \
     install uninstall format clean help
 .DELETE_ON_ERROR:
 
@@ -137,13 +137,29 @@ check-sanitize:
 	    CFLAGS='-O1 -g -fno-omit-frame-pointer' \
 	    INSTRUMENT='-fsanitize=address,undefined -fno-sanitize-recover=all'
 
-# The pool of threads is never given back, which looks like a leak.
-check-valgrind: export OMP_NUM_THREADS := 1
+# The Python package, its C with sanitizers: their runtime must come first, and what Python never gives
+# back looks like a leak. Import times and installed copies are left to the plain build.
+SANITIZED := $(abspath $(BUILD))/sanitize-python
+check-sanitize-python: export ASAN_OPTIONS := detect_leaks=0:exitcode=99
+check-sanitize-python: export UBSAN_OPTIONS := print_stacktrace=1:exitcode=99
+check-sanitize-python: all
+	@rm -rf $(SANITIZED)
+	preload="$$($(CC) -print-file-name=libasan.so) $$($(CC) -print-file-name=libubsan.so)"; \
+	(cd bindings/python && LD_PRELOAD="$$preload" LDFLAGS=-fsanitize=address,undefined \
+	    CFLAGS='-O1 -g -fsanitize=address,undefined -fno-sanitize-recover=undefined' \
+	    $(PYTHON) setup.py -q build --build-base $(SANITIZED)/objects \
+	    --build-lib $(SANITIZED)/python --build-temp $(SANITIZED)/objects) && \
+	LD_PRELOAD="$$preload" LIBBRAKE_BUILD=$(SANITIZED) STOPMARGIN=$(abspath $(PROGRAM)) \
+	    PYTHONPATH=tests PYTHONDONTWRITEBYTECODE=1 $(PYTHON) -m pytest -q -p no:cacheprovider \
+	    $(filter-out %/test_package.py %/test_examples.py,$(wildcard tests/python/test_*.py))
+
 # Whole duties against a second solver: some minutes.
 oracle: all $(DRIVER_PROGRAMS)
 	DUTY_CASES=54 LIBBRAKE_BUILD=$(abspath $(BUILD)) PYTHONPATH=tests PYTHONDONTWRITEBYTECODE=1 \
 	    $(PYTHON) -m pytest -q -p no:cacheprovider tests/oracle/test_duty.py
 
+# The pool of threads is never given back, which looks like a leak.
+check-valgrind: export OMP_NUM_THREADS := 1
 check-valgrind: WRAPPER := valgrind --quiet --error-exitcode=99 --leak-check=full
 check-valgrind: $(TESTS)
 	@$(RUN_TESTS) $(TESTS)
@@ -215,6 +231,7 @@ help:
 	@echo 'all             the program, both libraries and the pkg-config file, in build/'
 	@echo 'check           every test'
 	@echo 'check-sanitize  every test under the address and undefined-behaviour sanitizers'
+	@echo 'check-sanitize-python  those of the Python package, its C under them'
 	@echo 'oracle          54 whole duties over time against a second solver (check takes 18)'
 	@echo 'check-valgrind  the C tests under valgrind'
 	@echo 'lint            warnings of two compilers, static analysis, measurements of the code'
