@@ -147,9 +147,9 @@ def test_buffers_are_let_go_after_good_and_bad_calls():
 
 
 def grown(action, rounds):
-    """Memory that is not given back after many rounds."""
+    """Memory that is not given back after many rounds, once as many have filled what Python keeps."""
     tracemalloc.start()
-    for _ in range(10):
+    for _ in range(rounds):
         action()
     gc.collect()
     before = tracemalloc.get_traced_memory()[0]
