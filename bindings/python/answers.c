@@ -46,23 +46,27 @@ static void print_spread(const void *answer, FILE *stream)
     brake_report_spread_text(answer, stream);
 }
 
-static char *draw(struct brake_spread *spread, char **report, struct brake_error *error)
+static char *draw(struct brake_spread *spread, const struct brake_watch *watch, char **report,
+                  struct brake_error *error)
 {
+    char *text = NULL;
     void *room = memory(brake_spread_room(spread), error);
     if (room == NULL)
         return NULL;
-    brake_spread_run(spread, room, NULL);
-    print(print_spread, spread, report);
-    char *text = brake_report_spread_json(spread);
+    if (brake_spread_run(spread, room, watch)) {
+        print(print_spread, spread, report);
+        text = brake_report_spread_json(spread);
+    }
     free(room);
     return text;
 }
 
 char *spread_run(const struct brake_sheet *sheet, unsigned rules, long samples,
-                 unsigned long long seed, struct numbers shapes, char **report,
-                 struct brake_error *error)
+                 unsigned long long seed, struct numbers shapes, bool fade,
+                 const struct brake_watch *watch, char **report, struct brake_error *error)
 {
-    struct brake_spread_options options = {.rules = rules, .samples = samples, .seed = seed};
+    struct brake_spread_options options = {
+        .rules = rules, .samples = samples, .seed = seed, .faded = fade};
     struct brake_spread *spread = memory(sizeof *spread, error);
     char *text = NULL;
     if (spread == NULL)
@@ -75,7 +79,7 @@ char *spread_run(const struct brake_sheet *sheet, unsigned rules, long samples,
     else if (status != BRAKE_OK)
         refuse(error, status, brake_status_message(status));
     else
-        text = draw(spread, report, error);
+        text = draw(spread, watch, report, error);
     free(spread);
     return text;
 }
@@ -88,16 +92,18 @@ static void print_comparison(const void *answer, FILE *stream)
 }
 
 char *compare_run(const struct brake_sheet *sheet, const struct brake_sheet *other, unsigned rules,
-                  char **report, struct brake_error *error)
+                  bool fade, const struct brake_watch *watch, char **report,
+                  struct brake_error *error)
 {
     struct brake_comparison *comparison = memory(sizeof *comparison, error);
     char *text = NULL;
     if (comparison == NULL)
         return NULL;
     brake_compare(sheet, other, rules, comparison);
+    if (fade)
+        brake_compare_fade(comparison);
     double *room = memory((brake_compare_room(comparison) + 1) * sizeof *room, error);
-    if (room != NULL) {
-        brake_compare_share(comparison, NULL, room);
+    if (room != NULL && brake_compare_share(comparison, watch, room)) {
         print(print_comparison, comparison, report);
         text = brake_report_comparison_json(comparison);
     }
@@ -134,13 +140,14 @@ static int take_targets(struct numbers numbers, struct brake_target target[BRAKE
 }
 
 char *size_range(const struct brake_sheet *sheet, int line, double low, double high,
-                 struct numbers targets, char **report, struct brake_error *error)
+                 struct numbers targets, const struct brake_watch *watch, char **report,
+                 struct brake_error *error)
 {
     struct brake_target target[BRAKE_TARGETS];
     const int count = take_targets(targets, target);
     const struct brake_size_question question = {sheet, line, low, high, target[0]};
     struct brake_size size;
-    if (brake_size_find(&question, NULL, &size, error) != BRAKE_OK)
+    if (brake_size_find(&question, watch, &size, error) != BRAKE_OK || size.roots.stopped)
         return NULL;
     return say(&(struct brake_size_report){.sheet = sheet,
                                            .target = target,
@@ -151,7 +158,8 @@ char *size_range(const struct brake_sheet *sheet, int line, double low, double h
 }
 
 char *size_lists(const struct brake_sheet *sheet, struct numbers lines, const struct columns *sizes,
-                 struct numbers targets, char **report, struct brake_error *error)
+                 struct numbers targets, const struct brake_watch *watch, char **report,
+                 struct brake_error *error)
 {
     struct brake_size_list list[BRAKE_SIZE_LISTS];
     struct brake_target target[BRAKE_TARGETS];
@@ -170,8 +178,8 @@ char *size_lists(const struct brake_sheet *sheet, struct numbers lines, const st
                                      .lists = &question,
                                      .choice = choice,
                                      .count = &count};
-    said.choices = brake_choose(&question, NULL, choice, KEPT, &count);
-    char *text = say(&said, report);
+    said.choices = brake_choose(&question, watch, choice, KEPT, &count);
+    char *text = count.stopped ? NULL : say(&said, report);
     free(choice);
     return text;
 }

@@ -1,5 +1,5 @@
 /* Studies that answer in words: each gives its report for people and, as its result, the JSON of the
- * command. */
+ * command; NULL when the watch stopped it. */
 #ifndef LIBBRAKE_PYTHON_ANSWERS_H
 #define LIBBRAKE_PYTHON_ANSWERS_H
 
@@ -9,21 +9,25 @@
 /* Word of a shape of doubt; empty past the last. */
 const char *shape_word(int number);
 
-/* All tolerances drawn at once; `shapes`: of every quantity, by its number. */
+/* All tolerances drawn at once; `shapes`: of every quantity, by its number; `fade`: hot performance
+ * too. */
 char *spread_run(const struct brake_sheet *sheet, unsigned rules, long samples,
-                 unsigned long long seed, struct numbers shapes, char **report,
-                 struct brake_error *error);
+                 unsigned long long seed, struct numbers shapes, bool fade,
+                 const struct brake_watch *watch, char **report, struct brake_error *error);
 
 /* Two vehicles, the one before and the one after. */
 char *compare_run(const struct brake_sheet *sheet, const struct brake_sheet *other, unsigned rules,
-                  char **report, struct brake_error *error);
+                  bool fade, const struct brake_watch *watch, char **report,
+                  struct brake_error *error);
 
 /* What must be fitted. `targets`: three numbers each, the output (-1: every criterion), the relation
  * and the value. The range of one line; sizes of some lines; tyres, their markings one a line. */
 char *size_range(const struct brake_sheet *sheet, int line, double low, double high,
-                 struct numbers targets, char **report, struct brake_error *error);
+                 struct numbers targets, const struct brake_watch *watch, char **report,
+                 struct brake_error *error);
 char *size_lists(const struct brake_sheet *sheet, struct numbers lines, const struct columns *sizes,
-                 struct numbers targets, char **report, struct brake_error *error);
+                 struct numbers targets, const struct brake_watch *watch, char **report,
+                 struct brake_error *error);
 char *size_tyres(const struct brake_sheet *sheet, const char *markings, struct numbers targets,
                  char **report, struct brake_error *error);
 

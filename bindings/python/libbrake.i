@@ -9,6 +9,7 @@
 #include "bridge.h"
 #include "answers.h"
 #include "study.h"
+#include "watch.h"
 %}
 
 /* Nothing but what runs long lets other threads go on. */
@@ -75,6 +76,25 @@ HELD(double pair[BRAKE_PAIR_NUMBERS], PyBUF_WRITABLE, view.len == BRAKE_PAIR_NUM
         (const char *)$1->row, (Py_ssize_t)($1->count * sizeof *$1->row)));
 }
 %typemap(freearg) struct rows *rows { free($1->row); }
+
+/* Who watches a study: a callable, or None. What it raises, and a signal, end the study. */
+%typemap(in) const struct brake_watch *watch (struct watching watching) {
+    if (!watching_begin($input, &watching))
+        SWIG_fail;
+    $1 = &watching.watch;
+}
+%define WATCHED(FUNCTION)
+%exception FUNCTION {
+    $action
+    if (PyErr_Occurred())
+        SWIG_fail;
+}
+%enddef
+WATCHED(sweep_run)
+WATCHED(spread_run)
+WATCHED(compare_run)
+WATCHED(size_range)
+WATCHED(size_lists)
 
 /* A short text that is filled. */
 %typemap(in, numinputs=0) (char *text, size_t size) (char text[512]) {

@@ -45,7 +45,8 @@ static bool take_axes(struct numbers lines, const struct columns *values, struct
 
 enum brake_status sweep_run(const struct brake_sheet *sheet, struct numbers lines,
                             const struct columns *values, struct numbers outputs, int threads,
-                            const struct columns *out, struct brake_error *error)
+                            const struct brake_watch *watch, const struct columns *out,
+                            struct brake_error *error)
 {
     struct brake_axis axis[COLUMNS];
     struct brake_output output[BRAKE_OUTPUTS];
@@ -63,6 +64,6 @@ enum brake_status sweep_run(const struct brake_sheet *sheet, struct numbers line
         return error->status;
     if (brake_sweep_count(&sweep) * outputs.count != out->column[0].count)
         return error->status = BRAKE_E_SIZE;
-    brake_sweep_values(&sweeper, threads, NULL, columns_writable(out, 0));
+    brake_sweep_values(&sweeper, threads, watch, columns_writable(out, 0));
     return BRAKE_OK;
 }

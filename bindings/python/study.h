@@ -17,6 +17,7 @@ void outputs_of(const struct brake_sheet *sheet, struct numbers outputs, const s
  * fastest; NaN where the vehicle refuses a case. */
 enum brake_status sweep_run(const struct brake_sheet *sheet, struct numbers lines,
                             const struct columns *values, struct numbers outputs, int threads,
-                            const struct columns *out, struct brake_error *error);
+                            const struct brake_watch *watch, const struct columns *out,
+                            struct brake_error *error);
 
 #endif

@@ -157,17 +157,13 @@ static bool take(void *context, int slot)
     return true;
 }
 
-/* Rows of a block: long ones in smaller blocks, so that memory has a bound; slow ones one by one, so
- * that they come. */
+/* Rows of a block: long ones in smaller blocks, so that memory has a bound. */
 static int block_of(const struct brake_sweep *sweep)
 {
     const int bytes = (sweep->axes + sweep->outputs) * BRAKE_NUMBER_SIZE;
-    const int rows = 65536 / bytes;
-    for (int i = 0; i < sweep->outputs; i++) {
-        if (brake_output_faded(sweep->output[i]))
-            return 1;
-    }
-    return rows > 256 ? 256 : rows + 1;
+    const int rows = 1 + 65536 / bytes;
+    const int usual = brake_sweep_block(sweep);
+    return rows < usual ? rows : usual;
 }
 
 struct brake_sweep_tally brake_report_sweep_rows(const struct brake_sweeper *sweeper,

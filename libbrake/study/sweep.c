@@ -236,6 +236,15 @@ long long brake_sweep_blocks(const struct brake_sweeper *sweeper, const struct b
     return done - run->first;
 }
 
+int brake_sweep_block(const struct brake_sweep *sweep)
+{
+    for (int i = 0; i < sweep->outputs; i++) {
+        if (brake_output_faded(sweep->output[i]))
+            return 1;
+    }
+    return 256;
+}
+
 static void work_into_array(void *context, int slot, struct brake_sweeper *sweeper, long long first,
                             int count)
 {
@@ -247,12 +256,13 @@ static void work_into_array(void *context, int slot, struct brake_sweeper *sweep
         (void)brake_sweep_case(sweeper, i, value + i * outputs, &error);
 }
 
-long long brake_sweep_values(const struct brake_sweeper *sweeper, int threads,
-                             /* NOLINTNEXTLINE(readability-non-const-parameter): filled by the work */
-                             const struct brake_watch *watch, double *value)
+long long
+brake_sweep_values(const struct brake_sweeper *sweeper, int threads,
+                   /* NOLINTNEXTLINE(readability-non-const-parameter): filled by the work */
+                   const struct brake_watch *watch, double *value)
 {
     const struct brake_watch none = {0};
-    const struct brake_sweep_run run = {.block = 256,
+    const struct brake_sweep_run run = {.block = brake_sweep_block(sweeper->sweep),
                                         .threads = threads,
                                         .context = value,
                                         .work = work_into_array,

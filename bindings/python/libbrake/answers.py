@@ -75,18 +75,22 @@ def _shapes(vehicle, shape):
     return found
 
 
-def spread(vehicle, samples, rules, seed, shape):
+def spread(vehicle, samples, rules, seed, shape, fade, progress):
     """See Vehicle.spread."""
     bits, shapes = rules_bits(rules), _shapes(vehicle, shape)
-    return Answer(*_core.spread_run(vehicle._sheet, bits, samples, seed, shapes))
+    return Answer(
+        *_core.spread_run(vehicle._sheet, bits, samples, seed, shapes, bool(fade), progress)
+    )
 
 
-def compare(before, after, rules="all"):
-    """What each change between two vehicles took or gave, shares that add up exactly.
+def compare(before, after, rules="all", fade=False, progress=None):
+    """What each change between two vehicles took or gave, shares that add up exactly. `fade`: of hot
+    performance too, which takes a minute. `progress`: called with (done, total) now and then.
 
     Gives an Answer: verdict, groups, like_for_like, margins, results, lines.
     """
-    return Answer(*_core.compare_run(before._sheet, after._sheet, rules_bits(rules)))
+    bits = rules_bits(rules)
+    return Answer(*_core.compare_run(before._sheet, after._sheet, bits, bool(fade), progress))
 
 
 def _target(text):
@@ -104,7 +108,7 @@ def _target(text):
     return [number, _RELATIONS[found["relation"]], value]
 
 
-def size(vehicle, by, target, within):
+def size(vehicle, by, target, within, progress):
     """See Vehicle.size."""
     texts = [target] if isinstance(target, str) else list(target)
     if not 1 <= len(texts) <= 8:
@@ -118,7 +122,7 @@ def size(vehicle, by, target, within):
         if within is not None and not (len(ends) == 2 and low <= ends[0] < ends[1] <= high):
             raise ValueError(f"within: accepts (low, high) between {low:g} and {high:g}")
         low, high = (low, high) if within is None else ends
-        return Answer(*_core.size_range(vehicle._sheet, number, low, high, targets))
+        return Answer(*_core.size_range(vehicle._sheet, number, low, high, targets, progress))
     if within is not None or any(relation == 0 for relation in targets[1::3]):
         raise ValueError("sizes to choose from: accepts no within, and targets with >= or <=")
     if set(by) == {"tyre"}:
@@ -133,7 +137,7 @@ def size(vehicle, by, target, within):
             raise RefusedRange(f"got {wrong[0]:g} {unit}; accepts {low:g} to {high:g}", field=path)
     lines = array("d", (number for number, _, _ in found))
     sizes = [sizes for _, _, sizes in found]
-    return Answer(*_core.size_lists(vehicle._sheet, lines, sizes, targets))
+    return Answer(*_core.size_lists(vehicle._sheet, lines, sizes, targets, progress))
 
 
 def _tyres(vehicle, markings, targets):

@@ -1,6 +1,7 @@
 from typing import Any
 
 from libbrake.arrays import Array
+from libbrake.study import Progress
 from libbrake.tree import Named
 from libbrake.vehicle import Vehicle
 
@@ -11,4 +12,10 @@ class Rows(list[Any]):
 class Answer(Named):
     def to_dict(self) -> dict[str, Any]: ...
 
-def compare(before: Vehicle, after: Vehicle, rules: str = "all") -> Answer: ...
+def compare(
+    before: Vehicle,
+    after: Vehicle,
+    rules: str = "all",
+    fade: bool = False,
+    progress: Progress = None,
+) -> Answer: ...

@@ -45,7 +45,7 @@ def outputs(vehicle, names):
     return dict(zip(names, room))
 
 
-def sweep(vehicle, axes, out, threads):
+def sweep(vehicle, axes, out, threads, progress):
     """See Vehicle.sweep."""
     names = [out] if isinstance(out, str) else list(out)
     found = {path: axis(vehicle, path, values) for path, values in axes.items()}
@@ -64,6 +64,7 @@ def sweep(vehicle, axes, out, threads):
         [values for _, _, values in found.values()],
         array("d", outputs),
         threads or os.cpu_count() or 1,
+        progress,
         [room],
     )
     arrays = {path: values for path, (_, _, values) in found.items()}

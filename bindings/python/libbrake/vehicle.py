@@ -85,38 +85,43 @@ class Vehicle(Sections):
 
         return outputs(self, list(names))
 
-    def sweep(self, axes, out, threads=None):
+    def sweep(self, axes, out, threads=None, progress=None):
         """The outputs at every combination of values: `v.sweep({"front.tyre.rollout": [2.4, 2.5]},
         out=["full.stop.distance"])`. An output is a result, or a criterion for its margin.
 
         Gives a Table whose arrays have a dimension an axis; NaN where a combination is refused.
         What comes out does not depend on the number of `threads`; None: one a processor.
+        `progress`: called with (done, total) now and then; what it raises ends the sweep, as Ctrl-C does.
         """
         from libbrake.study import sweep
 
-        return sweep(self, axes, out, threads)
+        return sweep(self, axes, out, threads, progress)
 
-    def spread(self, samples=16384, rules="all", seed=1, shape="normal"):
+    def spread(
+        self, samples=16384, rules="all", seed=1, shape="normal", fade=False, progress=None
+    ):
         """All tolerances drawn at once: how probably each requirement is met, and which input's
-        doubt decides it. `shape`: normal, uniform or triangular, or a dict of them by path.
+        doubt decides it. `shape`: normal, uniform or triangular, or a dict of them by path. `fade`:
+        hot performance too, which takes minutes. `progress`: as of sweep.
 
         Gives an Answer: summary, criteria, results, sensitivity, inputs, causes.
         """
         from libbrake.answers import spread
 
-        return spread(self, samples, rules, seed, shape)
+        return spread(self, samples, rules, seed, shape, fade, progress)
 
-    def size(self, by, target, within=None):
+    def size(self, by, target, within=None, progress=None):
         """What must be fitted: the values of a line that give a target, `v.size(
         "front.disc.piston_diameter", "us.135.cold", within=("40 mm", "60 mm"))`; the sizes of parts
         that work together, by={path: sizes, ...}; the tyres that these brakes carry,
         by={"tyre": markings}. A target is a criterion, `all`, or `full.stop.distance <= 60 m`.
+        `progress`: as of sweep.
 
         Gives an Answer: answers, limits, changes, combinations.
         """
         from libbrake.answers import size
 
-        return size(self, by, target, within)
+        return size(self, by, target, within, progress)
 
     # ---- copies
 

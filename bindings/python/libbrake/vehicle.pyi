@@ -6,6 +6,7 @@ from libbrake.answers import Answer
 from libbrake.arrays import Values
 from libbrake.check import Check
 from libbrake.sections import Sections
+from libbrake.study import Progress
 from libbrake.table import Table
 
 class Vehicle(Sections):
@@ -20,6 +21,7 @@ class Vehicle(Sections):
         axes: Mapping[str, Union[Values, Sequence[str]]],
         out: Union[str, Sequence[str]],
         threads: Optional[int] = None,
+        progress: Progress = None,
     ) -> Table: ...
     def spread(
         self,
@@ -27,12 +29,15 @@ class Vehicle(Sections):
         rules: str = "all",
         seed: int = 1,
         shape: Union[str, dict[str, str]] = "normal",
+        fade: bool = False,
+        progress: Progress = None,
     ) -> Answer: ...
     def size(
         self,
         by: Union[str, Mapping[str, Any]],
         target: Union[str, Sequence[str]],
         within: Optional[Sequence[Union[float, str]]] = None,
+        progress: Progress = None,
     ) -> Answer: ...
     def copy(self) -> Vehicle: ...
 

@@ -138,6 +138,12 @@ struct brake_sweep_run {
 long long brake_sweep_blocks(const struct brake_sweeper *sweeper,
                              const struct brake_sweep_run *run);
 
+/** Cases of a block after which progress is told soon enough: few where each runs a fade procedure.
+ * @param sweep  what is swept
+ * @return       1 and up
+ */
+int brake_sweep_block(const struct brake_sweep *sweep);
+
 /** Outputs of all cases.
  * @param sweeper  ready; not changed
  * @param threads  1 and up; what comes out does not depend on it

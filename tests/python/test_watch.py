@@ -1,0 +1,94 @@
+"""Studies that are waited for: progress, and what ends them. No published source."""
+import pathlib
+import signal
+import subprocess
+import sys
+import time
+
+import pytest
+
+import libbrake
+
+ROOT = pathlib.Path(__file__).resolve().parents[2]
+
+MILLION = {
+    "vehicle.mass": [1500.0 + i for i in range(1000)],
+    "front.tyre.rollout": [2.2 + 5e-4 * i for i in range(1000)],
+}
+OUT = ["full.stop.distance"]
+
+
+def studies(heron):
+    before = libbrake.load(ROOT / "examples" / "heron-before.ini")
+    bore = {"master.bore": [0.02 + 1e-5 * i for i in range(1000)]}
+    return {
+        "sweep": lambda **watch: heron.sweep(MILLION, OUT, **watch),
+        "spread": lambda **watch: heron.spread(65536, **watch),
+        "compare": lambda **watch: libbrake.compare(before, heron, **watch),
+        "size": lambda **watch: heron.size("vehicle.mass", "us.135.cold", **watch),
+        "sizes": lambda **watch: heron.size(bore, "us.135.cold", **watch),
+    }
+
+
+@pytest.mark.parametrize("name", ["sweep", "spread", "compare", "size", "sizes"])
+def test_progress_is_told_up_to_the_end(heron, name):
+    told = []
+    studies(heron)[name](progress=lambda done, total: told.append((done, total)))
+    assert told and told[-1][0] == told[-1][1]
+    assert told == sorted(told)
+    assert len({total for _, total in told}) == 1
+
+
+class Enough(Exception):
+    pass
+
+
+@pytest.mark.parametrize("name", ["sweep", "spread", "compare", "size", "sizes"])
+def test_what_progress_raises_ends_the_study_and_comes_out(heron, name):
+    def enough(done, total):
+        raise Enough
+
+    with pytest.raises(Enough):
+        studies(heron)[name](progress=enough)
+    assert heron.check().summary.limiting  # the vehicle is as it was
+
+
+def test_progress_that_cannot_be_called_is_refused(heron):
+    with pytest.raises(TypeError, match="progress: accepts a callable"):
+        heron.sweep({"vehicle.mass": [1900.0]}, OUT, progress=1)
+
+
+SCRIPT = """
+import sys
+sys.path[:0] = {path!r}
+import libbrake
+v = libbrake.load({file!r})
+print("ready", flush=True)
+v.sweep({{"vehicle.mass": [1500 + 0.2 * i for i in range(4000)],
+          "front.tyre.rollout": [2.2 + 1e-4 * i for i in range(4000)]}}, ["full.stop.distance"])
+"""
+
+
+def test_ctrl_c_ends_a_long_sweep_at_once():
+    found = str(pathlib.Path(libbrake.__file__).parents[1])
+    script = SCRIPT.format(path=[found], file=str(ROOT / "examples" / "heron.ini"))
+    with subprocess.Popen([sys.executable, "-c", script], stdout=subprocess.PIPE,
+                          stderr=subprocess.PIPE, text=True) as run:  # fmt: skip
+        assert run.stdout.readline() == "ready\n"
+        time.sleep(1.0)  # sixteen million cases take many times as long
+        run.send_signal(signal.SIGINT)
+        begun = time.monotonic()
+        said = run.stderr.read()
+        took = time.monotonic() - begun
+    assert "KeyboardInterrupt" in said
+    assert took < 2.0  # a tenth of that, on a machine that does nothing else
+
+
+def test_hot_performance_is_compared_when_asked_for(heron):
+    other = heron.copy()
+    other.set({"front.disc.rotor_mass": 6.5})
+    found = libbrake.compare(heron, other, fade=True)
+    (hot,) = [one for one in found.margins if one.get("id") == "us.135.hot"]
+    assert sum(hot.shares.values()) == pytest.approx(hot.after - hot.before, abs=1e-12)
+    assert hot.shares.rotor < 0.0
+    assert not [one for one in libbrake.compare(heron, other).margins if ".hot" in one.get("id", "")]
