@@ -183,6 +183,23 @@ static int with_drive(const struct options *o, const struct brake_paper *given)
     return status;
 }
 
+/* What the changes gave and took, when the vehicle before is known; then the rest. */
+static int with_shares(const struct options *o, const struct brake_paper *given)
+{
+    static struct brake_comparison comparison; /* it is large */
+    struct brake_paper paper = *given;
+    if (given->before == NULL)
+        return with_drive(o, given);
+    brake_compare(given->before, given->sheet, o->rules, &comparison);
+    double *room = malloc(brake_compare_room(&comparison) * sizeof *room);
+    if (room == NULL)
+        return command_short_of_memory();
+    (void)brake_compare_share(&comparison, NULL, room);
+    free(room);
+    paper.comparison = &comparison;
+    return with_drive(o, &paper);
+}
+
 int command_report(int count, char **words)
 {
     (void)count;
@@ -215,5 +232,5 @@ int command_report(int count, char **words)
         paper.before_assessment = &before_assessment;
         paper.before_file = o.before;
     }
-    return with_drive(&o, &paper);
+    return with_shares(&o, &paper);
 }

@@ -35,12 +35,6 @@ static const struct brake_unit *unit_of(struct brake_output output)
     return brake_unit_find(output.criterion ? "%" : brake_result_at(output.index)->unit);
 }
 
-/* A difference has no zero of its own. */
-static double in_unit(const struct brake_unit *unit, double difference)
-{
-    return difference / unit->factor;
-}
-
 static void amount(char *text, size_t size, const struct brake_unit *unit, double value)
 {
     const struct brake_unit *us = brake_unit_beside(unit);
@@ -51,54 +45,11 @@ static void amount(char *text, size_t size, const struct brake_unit *unit, doubl
                  us->name);
 }
 
-static void signed_amount(char *text, size_t size, const struct brake_unit *unit, double difference)
-{
-    const struct brake_unit *us = brake_unit_beside(unit);
-    const int used = snprintf(text, size, "%+.3g%s%s", in_unit(unit, difference),
-                              unit->name[0] ? " " : "", unit->name);
-    if (us != unit)
-        snprintf(text + used, size - (size_t)used, " (%+.3g %s)", in_unit(us, difference),
-                 us->name);
-}
-
-/* ---- shares in words ------------------------------------------------------------------------- */
-
-static bool moves(const struct brake_compared *one, int change)
-{
-    const double whole = fmax(fabs(one->before), fabs(one->after));
-    return fabs(one->share[change]) > 1e-9 * whole; /* less is rounding */
-}
-
-/* Groups that moved a number, the largest first. Returns how many. */
-static int sorted(const struct brake_compared *one, int order[BRAKE_CHANGES])
-{
-    int count = 0;
-    for (int i = 0; i < BRAKE_CHANGES; i++) {
-        if (!moves(one, i))
-            continue;
-        int at = count++;
-        for (; at > 0 && fabs(one->share[order[at - 1]]) < fabs(one->share[i]); at--)
-            order[at] = order[at - 1];
-        order[at] = i;
-    }
-    return count;
-}
-
 static void shares(const struct page *p, const struct brake_compared *one,
                    const struct brake_unit *unit)
 {
-    int order[BRAKE_CHANGES];
-    char text[1200] = "";
-    const int count = one->reason == NULL ? sorted(one, order) : 0;
-    for (int i = 0; i < count; i++) {
-        const size_t used = strlen(text);
-        char number[80];
-        signed_amount(number, sizeof number, unit, one->share[order[i]]);
-        snprintf(text + used, sizeof text - used, "%s%s %s", i > 0 ? "; " : "",
-                 brake_change_word((enum brake_change)order[i]), number);
-    }
-    if (one->reason != NULL)
-        snprintf(text, sizeof text, "no shares: %s", one->reason);
+    char text[BRAKE_SHARES_TEXT];
+    brake_words_shares(one, unit, text, sizeof text);
     if (text[0] != '\0')
         brake_paragraph(p->stream, "      ", text);
 }
@@ -155,7 +106,7 @@ static int extreme(const struct brake_compared *one, double sign)
 {
     int most = -1;
     for (int i = 0; i < BRAKE_CHANGES && one->reason == NULL; i++) {
-        if (moves(one, i) && sign * one->share[i] > 0.0 &&
+        if (brake_change_moves(one, i) && sign * one->share[i] > 0.0 &&
             (most < 0 || sign * one->share[i] > sign * one->share[most]))
             most = i;
     }
@@ -245,8 +196,8 @@ static void margin_line(const struct page *p, int margin)
     for (int i = 0; i < 2; i++)
         side_words(p, margin, i, side[i], sizeof side[i]);
     if (isfinite(one->after - one->before))
-        signed_amount(difference, sizeof difference, unit_of(p->c->output[margin]),
-                      one->after - one->before);
+        brake_words_difference(difference, sizeof difference, unit_of(p->c->output[margin]),
+                               one->after - one->before);
     snprintf(text, sizeof text, "%s: %s; now %s%s%s", name, side[0], side[1],
              difference[0] ? "; " : "", difference);
     brake_paragraph(p->stream, "  ", text);
@@ -297,7 +248,7 @@ static void number_line(const struct page *p, int result)
         cell(p->stream, both[u], before);
         cell(p->stream, both[u], after);
         if (isfinite(after - before))
-            fprintf(p->stream, " %+8.3g", in_unit(both[u], after - before));
+            fprintf(p->stream, " %+8.3g", (after - before) / both[u]->factor);
         else
             fprintf(p->stream, " %8s", "-");
         fprintf(p->stream, "%s%s\n", both[u]->name[0] ? "  " : "", both[u]->name);

@@ -26,6 +26,7 @@ bool brake_differing_line(const struct brake_paper *paper, int *at, struct brake
 {
     const int count = brake_catalogue_count();
     change->given[0] = '\0';
+    change->shares[0] = '\0';
     for (; *at < 2 * count;) {
         const bool gone = *at >= count;
         const struct brake_sheet *sheet = gone ? paper->before : paper->sheet;
@@ -45,6 +46,17 @@ bool brake_differing_line(const struct brake_paper *paper, int *at, struct brake
     return false;
 }
 
+/* Those of hot performance are not among the margins that were compared. */
+static void say_shares(const struct brake_comparison *comparison, int criterion, char *text,
+                       size_t size)
+{
+    text[0] = '\0';
+    for (int i = 0; i < comparison->margins; i++) {
+        if (comparison->output[i].criterion && comparison->output[i].index == criterion)
+            brake_words_shares(&comparison->margin[i], brake_unit_find("%"), text, size);
+    }
+}
+
 bool brake_differing_margin(const struct brake_paper *paper, int *at,
                             struct brake_difference *change)
 {
@@ -62,6 +74,7 @@ bool brake_differing_margin(const struct brake_paper *paper, int *at,
         brake_words_margin(then, criterion, change->before, sizeof change->before);
         brake_words_margin(now, criterion, change->after, sizeof change->after);
         snprintf(change->given, sizeof change->given, "%+.1f points", 100.0 * gain);
+        say_shares(paper->comparison, criterion, change->shares, sizeof change->shares);
         if (fabs(gain) >= 0.0005)
             return true;
     }

@@ -5,6 +5,7 @@
 #include <stddef.h>
 
 #include "brake/paper.h"
+#include "words.h"
 
 enum { BRAKE_DIFFERENCE_TEXT = 2048 };
 
@@ -13,7 +14,8 @@ struct brake_difference {
     char what[200];
     char before[BRAKE_DIFFERENCE_TEXT];
     char after[BRAKE_DIFFERENCE_TEXT];
-    char given[40]; /* of a margin: points given or taken */
+    char given[40];                 /* of a margin: points given or taken */
+    char shares[BRAKE_SHARES_TEXT]; /* of a margin: by which group of changes; empty: not known */
 };
 
 /* Lines of the file that differ, one a call: `at` is 0 at first and kept by the caller. False: no

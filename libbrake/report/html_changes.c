@@ -8,7 +8,13 @@ static void row(const struct brake_difference *change, FILE *stream)
 {
     fputs("<tr>\n<th scope=\"row\"><bdi>", stream);
     brake_page_text(stream, change->what);
-    fputs("</bdi></th>\n<td><bdi>", stream);
+    fputs("</bdi>", stream);
+    if (change->shares[0] != '\0') {
+        fputs("<br><small>", stream);
+        brake_page_text(stream, change->shares);
+        fputs("</small>", stream);
+    }
+    fputs("</th>\n<td><bdi>", stream);
     brake_page_text(stream, change->before);
     fputs("</bdi></td>\n<td><bdi>", stream);
     brake_page_text(stream, change->after);
@@ -27,7 +33,11 @@ void brake_html_changes(const struct brake_paper *paper, FILE *stream)
     if (paper->before == NULL)
         return;
     brake_page_section(stream, "changes", "What the changes gave or took");
-    brake_page_table(stream, "wide of4", "Margins of the requirements, before and now.", margins);
+    brake_page_table(
+        stream, "wide of4",
+        "Margins of the requirements, before and now; below each what every group of changes "
+        "gave or took, its Shapley share: they add up. Not of hot performance.",
+        margins);
     while (brake_differing_margin(paper, &at, &change))
         row(&change, stream);
     brake_page_table_end(stream);

@@ -11,14 +11,16 @@
 static void changes(const struct brake_paper *paper, FILE *stream)
 {
     struct brake_difference change;
-    char text[2 * BRAKE_DIFFERENCE_TEXT + 300];
+    char text[2 * BRAKE_DIFFERENCE_TEXT + BRAKE_SHARES_TEXT + 300];
     int at = 0;
     if (paper->before == NULL)
         return;
-    fputs("\nWHAT THE CHANGES GAVE OR TOOK (margins, before and now)\n", stream);
+    fputs("\nWHAT THE CHANGES GAVE OR TOOK (margins, before and now; the share of each\n"
+          "group of changes, its Shapley value: they add up; not of hot performance)\n",
+          stream);
     while (brake_differing_margin(paper, &at, &change)) {
-        snprintf(text, sizeof text, "%s: %s, now %s (%s)", change.what, change.before, change.after,
-                 change.given);
+        snprintf(text, sizeof text, "%s: %s, now %s (%s)%s%s", change.what, change.before,
+                 change.after, change.given, change.shares[0] != '\0' ? ": " : "", change.shares);
         brake_paragraph(stream, "  - ", text);
     }
     fputs("\nWHAT WAS CHANGED\n", stream);

@@ -7,6 +7,7 @@
 #include <stddef.h>
 
 #include "brake/assessment.h"
+#include "brake/compare.h"
 #include "brake/report.h"
 
 /* The US unit that goes with a trade unit; the unit itself where both trades use the same. */
@@ -42,6 +43,18 @@ void brake_words_judged(const struct brake_assessment *a, int criterion, char *t
 /* Criteria that apply, in the order to read them: what falls short first, then by margin. Returns
  * how many. */
 int brake_words_order(const struct brake_assessment *a, int order[BRAKE_CRITERIA]);
+
+/* A signed difference; the US one in brackets. */
+void brake_words_difference(char *text, size_t size, const struct brake_unit *unit,
+                            double difference);
+
+/* Whether a group of changes moved a number by more than rounding. */
+bool brake_change_moves(const struct brake_compared *one, int change);
+
+/* Shares of the groups that moved a number, the largest first, or why there are none. */
+enum { BRAKE_SHARES_TEXT = 1200 };
+void brake_words_shares(const struct brake_compared *one, const struct brake_unit *unit, char *text,
+                        size_t size);
 
 /* A result; a dash when it is not known. */
 void brake_words_result(const struct brake_results *results, int index, char *text, size_t size);

@@ -161,13 +161,34 @@ def test_changes(checked, rows):
     told = [row for row in rows["changes"] if len(row) == 4]
     assert told
     for what, then_words, now_words, points in told:
-        name = re.search(r"\[([\w.]+)\]$", what)[1]
+        name = re.search(r"\[([\w.]+)\]", what)[1]
         assert then_words == f"{100 * before[name]:+.0f} %"
         assert now_words == f"{100 * now[name]:+.0f} %"
         assert points == f"{100 * (now[name] - before[name]):+.1f} points"
     lines = {row[0]: row[1:] for row in rows["changes"] if len(row) == 3}
     assert lines["front.tyre.rollout"][1] == "2.64 m (8.661 ft)"
     assert lines["part.winch.mass"] == ["not there", "38 kg (83.78 lb)"]
+
+
+def test_shares_of_the_changes(rows):
+    """Those of `compare`, three digits shown; they add up to the points but for those digits."""
+    compared = json_of("compare", str(BEFORE), str(HERON))["margins"]
+    shares = {one["id"]: one["shares"] for one in compared if one.get("id")}
+    told = {re.search(r"\[([\w.]+)\](.*)", row[0]).groups(): row[3]
+            for row in rows["changes"] if len(row) == 4}
+    named = {name for (name, words), _ in told.items() if words}
+    assert len(named) > 20
+    assert not [name for name in named if ".hot" in name or ".recovery" in name]
+    for (name, words), points in told.items():
+        if not words or words.startswith("no shares"):
+            continue
+        found = {group: float(number)
+                 for group, number in re.findall(r"(\w+) ([-+][\d.e-]+) %", words)}
+        expected = {group: 100 * share for group, share in shares[name].items() if group in found}
+        assert found == {group: pytest.approx(share, rel=5e-3) for group, share in expected.items()}
+        rest = sum(abs(share) for group, share in shares[name].items() if group not in found)
+        assert rest < 1e-8
+        assert sum(found.values()) == pytest.approx(float(points.split()[0]), abs=0.3)
 
 
 def measured(told):
