@@ -37,7 +37,7 @@ static long double miss(uint64_t digits, int places, double number)
     return fabsl((long double)digits / power[places] - exact) / distance;
 }
 
-/* Digits of a number between 1e-4 and 1e15 that read back as it. 0: left open, as the quotient lies
+/* Digits of a number between 1e-4 and 1e14 that read back as it. 0: left open, as the quotient lies
  * too near to half way for its own rounding, or the neighbours of a power of two are not alike. */
 static uint64_t digits_of(double number, int before, int *places)
 {
@@ -78,7 +78,7 @@ int brake_number_write(double number, char *text)
     const double size = fabs(number);
     int places = 0;
     uint64_t digits = 0;
-    if (LDBL_MANT_DIG >= 64 && size >= 1e-4 && size < 1e15)
+    if (LDBL_MANT_DIG >= 64 && size >= 1e-4 && size < 1e14)
         digits = digits_of(size, (int)floor(log10(size)) + 1, &places);
     if (digits == 0)
         return write_any(number, text);

@@ -823,7 +823,7 @@ static void what_lacks_an_input_is_not_said_and_the_input_is_named(void **state)
 static void every_criterion_is_whole(void **state)
 {
     (void)state;
-    bool used[BRAKE_PEDAL_TRAVEL + 1] = {false};
+    bool used[BRAKE_RECOVERY_MOST + 1] = {false};
     assert_true(brake_criterion_count() <= BRAKE_CRITERIA);
     for (int i = 0; i < brake_criterion_count(); i++) {
         const struct brake_criterion *c = brake_criterion_at(i);
@@ -840,7 +840,7 @@ static void every_criterion_is_whole(void **state)
             assert_string_not_equal(c->id, brake_criterion_at(j)->id);
         used[c->measure] = true;
     }
-    for (int m = 0; m <= BRAKE_PEDAL_TRAVEL; m++)
+    for (int m = 0; m <= BRAKE_RECOVERY_MOST; m++)
         assert_true(used[m]);
 }
 
