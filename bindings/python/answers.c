@@ -53,7 +53,7 @@ static char *draw(struct brake_spread *spread, const struct brake_watch *watch, 
     void *room = memory(brake_spread_room(spread), error);
     if (room == NULL)
         return NULL;
-    if (brake_spread_run(spread, room, watch)) {
+    if (brake_spread_run(spread, room, watch) && *watch->stop == 0) {
         print(print_spread, spread, report);
         text = brake_report_spread_json(spread);
     }
@@ -103,7 +103,7 @@ char *compare_run(const struct brake_sheet *sheet, const struct brake_sheet *oth
     if (fade)
         brake_compare_fade(comparison);
     double *room = memory((brake_compare_room(comparison) + 1) * sizeof *room, error);
-    if (room != NULL && brake_compare_share(comparison, watch, room)) {
+    if (room != NULL && brake_compare_share(comparison, watch, room) && *watch->stop == 0) {
         print(print_comparison, comparison, report);
         text = brake_report_comparison_json(comparison);
     }
@@ -147,7 +147,7 @@ char *size_range(const struct brake_sheet *sheet, int line, double low, double h
     const int count = take_targets(targets, target);
     const struct brake_size_question question = {sheet, line, low, high, target[0]};
     struct brake_size size;
-    if (brake_size_find(&question, watch, &size, error) != BRAKE_OK || size.roots.stopped)
+    if (brake_size_find(&question, watch, &size, error) != BRAKE_OK || *watch->stop != 0)
         return NULL;
     return say(&(struct brake_size_report){.sheet = sheet,
                                            .target = target,
@@ -179,7 +179,7 @@ char *size_lists(const struct brake_sheet *sheet, struct numbers lines, const st
                                      .choice = choice,
                                      .count = &count};
     said.choices = brake_choose(&question, watch, choice, KEPT, &count);
-    char *text = count.stopped ? NULL : say(&said, report);
+    char *text = *watch->stop != 0 ? NULL : say(&said, report);
     free(choice);
     return text;
 }

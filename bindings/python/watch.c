@@ -24,13 +24,12 @@ static bool is_told(PyObject *progress, double done, double total)
 static void ask_python(void *context, double done, double total)
 {
     struct watching *watching = context;
-    const double time = now();
-    if (watching->stop != 0 || (time - watching->asked < EVERY && done < total))
+    if (watching->stop != 0 || (now() - watching->asked < EVERY && done < total))
         return;
-    watching->asked = time;
     const PyGILState_STATE lock = PyGILState_Ensure();
     watching->stop = PyErr_CheckSignals() != 0 || !is_told(watching->progress, done, total);
     PyGILState_Release(lock);
+    watching->asked = now(); /* however long Python took */
 }
 
 bool watching_begin(PyObject *progress, struct watching *watching)
