@@ -37,11 +37,10 @@ static int take_words(char **words, struct options *o)
 static int share(struct brake_comparison *comparison)
 {
     struct progress progress;
-    struct brake_watch watch = progress_begin(&progress, "mixtures", 0.0);
+    const struct brake_watch watch = progress_begin_study(&progress, "mixtures", 0.0);
     double *room = malloc(brake_compare_room(comparison) * sizeof *room);
     if (room == NULL)
         return command_short_of_memory();
-    watch.stop = progress_listen();
     const bool all = brake_compare_share(comparison, &watch, room);
     progress_end(&progress);
     free(room);

@@ -58,7 +58,7 @@ static const char *const help[] = {
     "  stopmargin report FILE -o OUT.html      the report for inspection, on paper\n"
     "      --before FILE           the vehicle before it was changed\n"
     "      --drivelog LOG.csv      a measured drive beside the prediction; with\n"
-    "                              --driven empty|full (empty), --columns too\n"
+    "                              --driven empty|full (empty), --columns as below\n"
     "      --text                  the same without pictures; -o - is standard output\n"
     "      --load empty|full       load case of stop, fade and descent (full)\n"
     "      --set PATH=VALUE, --rules us|un|eu|all\n"

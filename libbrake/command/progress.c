@@ -62,13 +62,15 @@ static void catch_signal(int number)
     caught = number;
 }
 
-const volatile sig_atomic_t *progress_listen(void)
+struct brake_watch progress_begin_study(struct progress *progress, const char *unit, double offset)
 {
     const struct sigaction action = {.sa_handler = catch_signal,
                                      .sa_flags = (int)(SA_RESTART | SA_RESETHAND)};
     sigaction(SIGINT, &action, NULL);
     sigaction(SIGTERM, &action, NULL);
-    return &caught;
+    struct brake_watch watch = progress_begin(progress, unit, offset);
+    watch.stop = &caught;
+    return watch;
 }
 
 int progress_stopped(void)

@@ -17,12 +17,12 @@ struct progress {
 /* Begins to watch; nothing is shown before a second has passed, or where nobody looks. */
 struct brake_watch progress_begin(struct progress *progress, const char *unit, double offset);
 
+/* The same for a study that can be stopped: from now on a signal that asks the program to end, asks
+ * the study to; a second one ends the program at once. */
+struct brake_watch progress_begin_study(struct progress *progress, const char *unit, double offset);
+
 /* Takes the line away. */
 void progress_end(const struct progress *progress);
-
-/* From now on a signal that asks the program to end, asks the study to; a second one ends the program
- * at once. Returns what the study looks at: the number of the signal, 0 before there is one. */
-const volatile sig_atomic_t *progress_listen(void);
 
 /* Exit status of what a signal ended; 0 when there was none. */
 int progress_stopped(void);

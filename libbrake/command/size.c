@@ -349,8 +349,7 @@ static int run_range(const struct options *o, const struct task *task,
     struct brake_size size;
     struct brake_error error;
     struct progress progress;
-    struct brake_watch watch = progress_begin(&progress, "values", 0.0);
-    watch.stop = progress_listen();
+    const struct brake_watch watch = progress_begin_study(&progress, "values", 0.0);
     const enum brake_status status = brake_size_find(&question, &watch, &size, &error);
     progress_end(&progress);
     if (status != BRAKE_OK) {
@@ -373,8 +372,7 @@ static int run_lists(const struct options *o, const struct task *task,
     report.lists = &question;
     report.choice = choice;
     struct progress progress;
-    struct brake_watch watch = progress_begin(&progress, "combinations", 0.0);
-    watch.stop = progress_listen();
+    const struct brake_watch watch = progress_begin_study(&progress, "combinations", 0.0);
     report.choices = brake_choose(&question, &watch, choice, KEPT, &count);
     progress_end(&progress);
     report.count = &count;

@@ -106,8 +106,7 @@ static int run(const struct options *o, const struct brake_sheet *sheet,
         return EXIT_REFUSED;
     }
     struct progress progress;
-    struct brake_watch watch = progress_begin(&progress, "samples", 0.0);
-    watch.stop = progress_listen();
+    const struct brake_watch watch = progress_begin_study(&progress, "samples", 0.0);
     const bool all = brake_spread_run(&spread, room, &watch);
     progress_end(&progress);
     const int exit = all ? print(o, &spread) : progress_stopped();

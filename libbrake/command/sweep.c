@@ -305,8 +305,7 @@ static int write_rows(const struct options *o, const struct job *job, long long 
 {
     const long long total = brake_sweep_count(&job->sweep);
     struct progress progress;
-    struct brake_watch watch = progress_begin(&progress, "cases", (double)first);
-    watch.stop = progress_listen();
+    const struct brake_watch watch = progress_begin_study(&progress, "cases", (double)first);
     const struct brake_sweep_tally tally =
         brake_report_sweep_rows(&job->sweeper, first, o->threads, &watch, stream);
     progress_end(&progress);

@@ -75,13 +75,17 @@ static bool applies(const struct brake_vehicle *vehicle, struct brake_output out
     return judgement.applies;
 }
 
-static double faded_value(const struct brake_vehicle *vehicle, const struct brake_fade *fade,
-                          const struct brake_results *results, struct brake_output output)
+/* fade: the procedure that a margin of hot performance is taken from; NULL: none was run. */
+static double value_of(const struct brake_vehicle *vehicle, const struct brake_fade *fade,
+                       const struct brake_results *results, struct brake_output output)
 {
     struct brake_judgement judgement;
     if (!output.criterion)
         return brake_result_value(results, output.index);
-    brake_judge_hot(brake_criterion_at(output.index), vehicle, &fade->figures, &judgement);
+    if (fade != NULL)
+        brake_judge_hot(brake_criterion_at(output.index), vehicle, &fade->figures, &judgement);
+    else
+        brake_judge(brake_criterion_at(output.index), vehicle, &judgement);
     return judgement.margin;
 }
 
@@ -103,18 +107,8 @@ static void fill_faded(const struct brake_vehicle *vehicle, enum brake_fade_kind
             brake_fade_results(&fade, &results->common);
             run = true;
         }
-        value[i] = faded_value(vehicle, &fade, results, output[i]);
+        value[i] = value_of(vehicle, &fade, results, output[i]);
     }
-}
-
-static double value_of(const struct brake_vehicle *vehicle, const struct brake_results *results,
-                       struct brake_output output)
-{
-    struct brake_judgement judgement;
-    if (!output.criterion)
-        return brake_result_value(results, output.index);
-    brake_judge(brake_criterion_at(output.index), vehicle, &judgement);
-    return judgement.margin;
 }
 
 void brake_outputs(const struct brake_vehicle *vehicle, const struct brake_output *output,
@@ -129,7 +123,7 @@ void brake_outputs(const struct brake_vehicle *vehicle, const struct brake_outpu
     }
     brake_evaluate_groups(vehicle, groups, &results);
     for (int i = 0; i < count; i++)
-        value[i] = value_of(vehicle, &results, output[i]);
+        value[i] = value_of(vehicle, NULL, &results, output[i]);
     for (int kind = 0; kind < BRAKE_FADES && faded; kind++)
         fill_faded(vehicle, (enum brake_fade_kind)kind, output, count, &results, value);
 }
