@@ -1,7 +1,7 @@
 # libbrake and the command stopmargin. `make help` lists the targets.
 
 PREFIX ?= /usr/local
-CFLAGS ?= -O2
+CFLAGS ?= -O3 -fno-math-errno -fno-trapping-math
 # Give another folder with another compiler or other flags: objects do not remember theirs.
 BUILD ?= build
 # Debian's own, for Debian's NumPy, SciPy and Hypothesis.

@@ -100,7 +100,8 @@ setup(
             include_dirs=[str(HERE), str(LIBRARY / "include"), str(LIBRARY)],
             libraries=["inih", "cjson", "m"],
             extra_link_args=["-fopenmp"],
-            extra_compile_args=["-std=c11", "-O2", "-fvisibility=hidden", "-fopenmp"],
+            extra_compile_args=["-std=c11", "-O3", "-fno-math-errno", "-fno-trapping-math",
+                                "-fvisibility=hidden", "-fopenmp"],
         )
     ],
     cmdclass={"build_ext": Build, "sdist": SourceArchive},

@@ -1,6 +1,8 @@
 /* Studies over arrays. */
 #include "study.h"
 
+#include <stdlib.h>
+
 int output_number(const char *name)
 {
     struct brake_output output;
@@ -64,6 +66,11 @@ enum brake_status sweep_run(const struct brake_sheet *sheet, struct numbers line
         return error->status;
     if (brake_sweep_count(&sweep) * outputs.count != out->column[0].count)
         return error->status = BRAKE_E_SIZE;
+    const size_t room = brake_sweep_room(&sweeper);
+    double *shared = room > 0 ? malloc(room * sizeof *shared) : NULL;
+    if (shared != NULL)
+        brake_sweep_share(&sweeper, shared);
     brake_sweep_values(&sweeper, threads, watch, columns_writable(out, 0));
+    free(shared);
     return BRAKE_OK;
 }

@@ -28,6 +28,7 @@ struct job {
     struct brake_sheet sheet;
     struct brake_axis axis[AXES];
     double *list[AXES]; /* values of the listed axes */
+    double *shared;     /* what cases share */
     struct brake_sweep sweep;
     struct brake_sweeper sweeper;
 };
@@ -151,6 +152,15 @@ static int take_axis(char *word, struct job *job)
     return status;
 }
 
+/* Short of memory it takes longer. */
+static void share(struct job *job)
+{
+    const size_t room = brake_sweep_room(&job->sweeper);
+    job->shared = room > 0 ? malloc(room * sizeof *job->shared) : NULL;
+    if (job->shared != NULL)
+        brake_sweep_share(&job->sweeper, job->shared);
+}
+
 static int prepare(const struct options *o, struct job *job)
 {
     struct brake_error error;
@@ -161,6 +171,8 @@ static int prepare(const struct options *o, struct job *job)
         status = take_axis(o->axis.word[i], job);
     if (status == 0 && brake_sweep_begin(&job->sweep, &job->sweeper, &error) != BRAKE_OK)
         status = command_refuse_value("--axis", &error);
+    if (status == 0)
+        share(job);
     return status;
 }
 
@@ -362,5 +374,6 @@ int command_sweep(int count, char **words)
         status = write_rows(&o, &job, 0, stdout);
     for (int i = 0; i < AXES; i++)
         free(job.list[i]);
+    free(job.shared);
     return status;
 }

@@ -7,12 +7,14 @@
 
 static inline double least_of(double a, double b)
 {
-    return a < b || isnan(a) ? a : b;
+    const double least = a < b ? a : b;
+    return isnan(a) ? a : least;
 }
 
 static inline double most_of(double a, double b)
 {
-    return a > b || isnan(a) ? a : b;
+    const double most = a > b ? a : b;
+    return isnan(a) ? a : most;
 }
 
 #endif

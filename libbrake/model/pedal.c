@@ -3,7 +3,7 @@
 
 #include <math.h>
 
-#include "extremes.h"
+#include "formulas.h"
 
 double brake_piston_area(double count, double diameter)
 {
@@ -17,7 +17,7 @@ double brake_booster_assist(double vacuum, double area, double efficiency)
 
 double brake_booster_output(double gain, double assist, double input)
 {
-    return least_of(gain * input, input + assist);
+    return booster_output(gain, assist, input);
 }
 
 double brake_booster_input(double gain, double assist, double output)
@@ -32,9 +32,7 @@ double brake_booster_knee(double gain, double assist)
 
 double brake_pedal_pressure(const struct brake_pedal *pedal, double force)
 {
-    const double rod = force * pedal->ratio * pedal->efficiency;
-    return brake_booster_output(pedal->gain, pedal->assist, rod) * pedal->master_efficiency /
-           pedal->master_area;
+    return pedal_pressure(pedal, force);
 }
 
 double brake_pedal_force(const struct brake_pedal *pedal, double pressure)
@@ -46,9 +44,7 @@ double brake_pedal_force(const struct brake_pedal *pedal, double pressure)
 
 double brake_valve_pressure(struct brake_valve valve, double pressure)
 {
-    if (pressure <= valve.knee)
-        return pressure;
-    return valve.knee + valve.slope * (pressure - valve.knee);
+    return valve_pressure(valve, pressure);
 }
 
 double brake_valve_knee_sensed(double knee, double rate, double load, double lift, double stiffness)

@@ -4,16 +4,16 @@
 #include <math.h>
 
 #include "brake/constants.h"
+#include "formulas.h"
 
 double brake_stop_distance(double speed, double deceleration, double dead_time, double build_up)
 {
-    return speed * (dead_time + build_up / 2.0) + speed * speed / (2.0 * deceleration) -
-           deceleration * build_up * build_up / 24.0;
+    return stop_distance(speed, deceleration, dead_time, build_up);
 }
 
 double brake_stop_time(double speed, double deceleration, double dead_time, double build_up)
 {
-    return dead_time + build_up / 2.0 + speed / deceleration;
+    return stop_time(speed, deceleration, dead_time, build_up);
 }
 
 double brake_stop_allowed(double speed, double lag, double coefficient)

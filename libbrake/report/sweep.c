@@ -89,14 +89,10 @@ char *brake_report_sweep_head(const struct brake_sweep *sweep)
     return text.at;
 }
 
-/* Whether the vehicle took the case. */
-static bool put_row(struct text *text, struct brake_sweeper *sweeper, long long number)
+static void put_row(struct text *text, const struct brake_sweep *sweep, long long number,
+                    const double *value, const struct brake_error *error)
 {
-    const struct brake_sweep *sweep = sweeper->sweep;
     long long at[BRAKE_AXES_OF_SWEEP];
-    double value[BRAKE_OUTPUTS];
-    struct brake_error error = {0};
-    const bool said = brake_sweep_case(sweeper, number, value, &error) == BRAKE_OK;
     brake_sweep_position(sweep, number, at);
     for (int i = 0; i < sweep->axes; i++) {
         put_number(text, brake_axis_number(&sweep->axis[i], at[i]));
@@ -106,19 +102,21 @@ static bool put_row(struct text *text, struct brake_sweeper *sweeper, long long 
         put_number(text, value[i]);
         put(text, ",", 1);
     }
-    if (!said) {
-        char note[sizeof error.field + sizeof error.text + 2];
-        snprintf(note, sizeof note, "%s: %s", error.field, error.text);
+    if (error->status != BRAKE_OK) {
+        char note[sizeof error->field + sizeof error->text + 2];
+        snprintf(note, sizeof note, "%s: %s", error->field, error->text);
         put_words(text, note);
     }
     put(text, "\n", 1);
-    return said;
 }
 
 char *brake_report_sweep_row(struct brake_sweeper *sweeper, long long number)
 {
     struct text text = {0};
-    (void)put_row(&text, sweeper, number);
+    struct brake_error error = {0};
+    double value[BRAKE_OUTPUTS];
+    (void)brake_sweep_case(sweeper, number, value, &error);
+    put_row(&text, sweeper->sweep, number, value, &error);
     return text.at;
 }
 
@@ -132,16 +130,37 @@ struct rows {
     long long refused[BRAKE_SWEEP_SLOTS];
 };
 
+enum { VALUES = 8 * BRAKE_OUTPUTS /* that are worked out at once */ };
+
+/* Some cases, as many as there are values for; returns how many the vehicle refused. */
+static int put_rows(struct text *text, struct brake_sweeper *sweeper, long long first, int count)
+{
+    const int outputs = sweeper->sweep->outputs;
+    enum brake_status status[VALUES];
+    double value[VALUES];
+    int refused = 0;
+    brake_sweep_cases(sweeper, first, count, value, status);
+    for (int i = 0; i < count; i++) {
+        double *of_case = value + (size_t)i * (size_t)outputs;
+        struct brake_error error = {0};
+        if (status[i] != BRAKE_OK && brake_sweep_case(sweeper, first + i, of_case, &error) < 0)
+            refused++;
+        put_row(text, sweeper->sweep, first + i, of_case, &error);
+    }
+    return refused;
+}
+
 static void work(void *context, int slot, struct brake_sweeper *sweeper, long long first, int count)
 {
     struct rows *rows = context;
-    struct text *text = &rows->text[slot];
-    text->used = 0;
+    const int most = VALUES / sweeper->sweep->outputs;
+    int taken;
+    rows->text[slot].used = 0;
     rows->count[slot] = count;
     rows->refused[slot] = 0;
-    for (long long i = first; i < first + count; i++) {
-        if (!put_row(text, sweeper, i))
-            rows->refused[slot]++;
+    for (int done = 0; done < count; done += taken) {
+        taken = count - done < most ? count - done : most;
+        rows->refused[slot] += put_rows(&rows->text[slot], sweeper, first + done, taken);
     }
 }
 

@@ -15,8 +15,7 @@ static void count(struct brake_assessment *a, int criterion)
     a->meets += j->verdict == BRAKE_MEETS;
     a->falls_short += j->verdict == BRAKE_FALLS_SHORT;
     a->cannot_say += j->verdict == BRAKE_CANNOT_SAY;
-    if (!isnan(j->margin) &&
-        (a->limiting < 0 || j->margin < a->judgement[a->limiting].margin))
+    if (!isnan(j->margin) && (a->limiting < 0 || j->margin < a->judgement[a->limiting].margin))
         a->limiting = criterion;
 }
 

@@ -20,8 +20,6 @@ static const struct {
 
 /* [-] of the deceleration at first lock: no stage goes near it. */
 static const double FAR_FROM_LOCK = 0.85;
-/* [s] when the file does not give the delay (UN R13-H, Annex 3) */
-static const double USUAL_DELAY = 0.36;
 
 static const struct brake_burnish burnish = {"FMVSS 135, S7.1",
                                              "from memory; check against the current text",
@@ -52,7 +50,7 @@ static double force_for(const struct brake_system *system, double most, double d
 static void ask(const void *context, const struct brake_vehicle *vehicle, double *answer)
 {
     const struct brake_shakedown *plan = context;
-    const struct brake_delay delay = brake_vehicle_delay(vehicle, USUAL_DELAY);
+    const struct brake_delay delay = brake_vehicle_delay(vehicle, BRAKE_USUAL_DELAY);
     struct brake_system system;
     brake_system_build(vehicle, plan->load, BRAKE_INTACT, &system);
     for (int i = 0; i < plan->stages; i++) {

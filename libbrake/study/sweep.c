@@ -5,6 +5,8 @@
 #include <stdarg.h>
 #include <stdio.h>
 
+#include "shared.h"
+
 static const double MOST = 1e15; /* values or cases: doubles still count them one by one */
 
 /* ---- axes ----------------------------------------------------------------------------------- */
@@ -164,6 +166,7 @@ enum brake_status brake_sweep_begin(const struct brake_sweep *sweep, struct brak
     if (brake_sweep_count(sweep) < 0)
         return refuse(error, BRAKE_E_SIZE, "", "the axes have more than %.0e cases", MOST);
     sweeper->sweep = sweep;
+    sweeper->shared.tables = 0;
     for (int i = 0; i < sweep->axes; i++) {
         const struct brake_axis *axis = &sweep->axis[i];
         const struct brake_quantity *q = brake_quantity_at(axis->index);
@@ -179,22 +182,69 @@ enum brake_status brake_sweep_begin(const struct brake_sweep *sweep, struct brak
 
 /* ---- the run -------------------------------------------------------------------------------- */
 
+enum brake_status brake_sweep_take(struct brake_sweeper *sweeper, const long long *at,
+                                   struct brake_error *error)
+{
+    const struct brake_sweep *sweep = sweeper->sweep;
+    double input[BRAKE_AXES_OF_SWEEP];
+    for (int i = 0; i < sweep->axes; i++)
+        input[i] = value_at(&sweep->axis[i], at[i]);
+    return brake_rework_case(&sweeper->rework, sweeper->index, input, sweep->axes, error);
+}
+
 enum brake_status brake_sweep_case(struct brake_sweeper *sweeper, long long number, double *value,
                                    struct brake_error *error)
 {
     const struct brake_sweep *sweep = sweeper->sweep;
     long long at[BRAKE_AXES_OF_SWEEP];
-    double input[BRAKE_AXES_OF_SWEEP];
     brake_sweep_position(sweep, number, at);
-    for (int i = 0; i < sweep->axes; i++)
-        input[i] = value_at(&sweep->axis[i], at[i]);
-    const enum brake_status status =
-        brake_rework_case(&sweeper->rework, sweeper->index, input, sweep->axes, error);
+    const enum brake_status status = brake_sweep_take(sweeper, at, error);
     if (status == BRAKE_OK)
         brake_outputs(&sweeper->rework.sheet.vehicle, sweep->output, sweep->outputs, value);
     for (int i = 0; i < sweep->outputs && status != BRAKE_OK; i++)
         value[i] = BRAKE_NAN;
     return status;
+}
+
+static void ask_alone(struct brake_sweeper *sweeper, long long number, double *value,
+                      enum brake_status *status)
+{
+    struct brake_error error = {0};
+    const enum brake_status said = brake_sweep_case(sweeper, number, value, &error);
+    if (status != NULL)
+        *status = said;
+}
+
+static void ask_abreast(struct brake_sweeper *sweeper, long long first, int count, double *value,
+                        enum brake_status *status)
+{
+    const int outputs = sweeper->sweep->outputs;
+    struct brake_abreast abreast = {0};
+    brake_abreast_begin(&sweeper->shared, &abreast);
+    for (int done = 0; done < count; done += BRAKE_LANES) {
+        const int lanes = count - done < BRAKE_LANES ? count - done : BRAKE_LANES;
+        double *at = value + (size_t)done * (size_t)outputs;
+        brake_abreast_answers(sweeper, first + done, lanes, &abreast, at);
+        for (int i = 0; i < lanes; i++) {
+            enum brake_status *said = status != NULL ? &status[done + i] : NULL;
+            if (said != NULL)
+                *said = BRAKE_OK;
+            if (abreast.alone[i] > 0.0)
+                ask_alone(sweeper, first + done + i, at + (size_t)i * (size_t)outputs, said);
+        }
+    }
+}
+
+void brake_sweep_cases(struct brake_sweeper *sweeper, long long first, int count, double *value,
+                       enum brake_status *status)
+{
+    if (sweeper->shared.tables > 0) {
+        ask_abreast(sweeper, first, count, value, status);
+        return;
+    }
+    for (int i = 0; i < count; i++)
+        ask_alone(sweeper, first + i, value + (size_t)i * (size_t)sweeper->sweep->outputs,
+                  status != NULL ? &status[i] : NULL);
 }
 
 /* Blocks from `first` on, as many as there are slots; returns how many cases were taken. */
@@ -242,18 +292,15 @@ int brake_sweep_block(const struct brake_sweep *sweep)
         if (brake_output_faded(sweep->output[i]))
             return 1;
     }
-    return 256;
+    return 512;
 }
 
 static void work_into_array(void *context, int slot, struct brake_sweeper *sweeper, long long first,
                             int count)
 {
     double *value = context;
-    const int outputs = sweeper->sweep->outputs;
-    struct brake_error error = {0};
     (void)slot;
-    for (long long i = first; i < first + count; i++)
-        (void)brake_sweep_case(sweeper, i, value + i * outputs, &error);
+    brake_sweep_cases(sweeper, first, count, value + first * sweeper->sweep->outputs, NULL);
 }
 
 long long

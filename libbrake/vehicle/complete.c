@@ -25,6 +25,7 @@ static void fill_places(struct brake_places *places)
         }
     }
     work_fill_rules(places);
+    work_fill_verifications(places);
 }
 
 static void forget(struct work *w, int index)
@@ -53,8 +54,7 @@ static void repeat_section(struct work *w, int section)
         struct brake_record *record = &w->sheet->record[to + row];
         if (record->from > BRAKE_DEFAULT || !work_held(w, from + row))
             continue;
-        memcpy(work_in(w, to + row), work_in(w, from + row),
-               brake_quantity_size(to + row));
+        memcpy(work_in(w, to + row), work_in(w, from + row), brake_quantity_size(to + row));
         *record = w->sheet->record[from + row];
         record->from = BRAKE_DEFAULT;
         record->tolerance = 0.0; /* it moves with the one it repeats */
@@ -132,8 +132,8 @@ static void carry_tolerances(struct work *w)
         if (!record->worked)
             continue;
         record->typical = !(squares[j] > 0.0);
-        record->tolerance = record->typical ? fabs(*work_real(w, j)) * work_row(w, j)->typical
-                                            : sqrt(squares[j]);
+        record->tolerance =
+            record->typical ? fabs(*work_real(w, j)) * work_row(w, j)->typical : sqrt(squares[j]);
     }
 }
 
@@ -187,6 +187,12 @@ static unsigned long long put(struct work *w, const int *index, const double *va
         *at = value[i];
     }
     return work_following(w, changed);
+}
+
+unsigned long long work_reached(const struct brake_rework *rework, int index)
+{
+    const struct work w = {.places = &rework->places};
+    return work_following(&w, 1ULL << (rework->places.of[index].section - brake_sections));
 }
 
 /* What was worked out in sections is forgotten as if the sheet were completed anew; returns how much

@@ -11,9 +11,6 @@
  * property page (reference/check-values.json, CV-30). */
 static const double iron_heat_capacity = 450.0;
 
-/* [s] that the standards allow for from first movement of the pedal ("0.1 v", UN R13-H, Annex 3). */
-static const double usual_delay = 0.36;
-
 /* Grades of the parking tests: 20 % alone, 12 % with an unbraked trailer (UN R13-H, Annex 3, 2.3). */
 static const double parking_grade = 0.20;
 
@@ -246,7 +243,7 @@ static void answer_stop(struct question *q, struct brake_case_results *r)
 {
     const struct brake_stop_lines *stop = &q->vehicle->stop;
     const double a = deceleration_most(q);
-    const struct brake_delay delay = brake_vehicle_delay(q->vehicle, usual_delay);
+    const struct brake_delay delay = brake_vehicle_delay(q->vehicle, BRAKE_USUAL_DELAY);
     r->stop.distance = brake_stop_distance(stop->speed, a, delay.dead_time, delay.build_up);
     r->stop.time = brake_stop_time(stop->speed, a, delay.dead_time, delay.build_up);
     r->stop.sight_distance = r->stop.distance + stop->speed * stop->reaction_time;

@@ -310,15 +310,6 @@ static void reduce_pedal(struct work *w, int unused)
                2);
 }
 
-/* A stretch of struct brake_vehicle. */
-struct stretch {
-    size_t from;
-    size_t size;
-};
-
-#define OF(member)                                                                                 \
-    {offsetof(struct brake_vehicle, member), sizeof(((struct brake_vehicle *)0)->member)}
-
 enum { TOUCHES = 5 };
 
 /* The rules in their order, with what each touches: first the section it writes to, which it also
@@ -326,49 +317,41 @@ enum { TOUCHES = 5 };
 static const struct {
     void (*work)(struct work *w, int number);
     int number;
-    struct stretch touches[TOUCHES];
+    struct work_stretch touches[TOUCHES];
 } rules[] = {
-    {work_repeat, 0, {OF(axle[1].tyre), OF(axle[0].tyre)}},
-    {reduce_mass, 0, {OF(general), OF(scales)}},
-    {reduce_cg_height, 0, {OF(general), OF(tilt)}},
-    {reduce_tyre, 0, {OF(axle[0].tyre)}},
-    {reduce_inertia, 0, {OF(axle[0].tyre)}},
-    {reduce_pads, 0, {OF(axle[0].disc), OF(axle[0].axle), OF(axle[0].pads)}},
-    {reduce_tyre, 1, {OF(axle[1].tyre)}},
-    {reduce_inertia, 1, {OF(axle[1].tyre)}},
-    {reduce_pads, 1, {OF(axle[1].disc), OF(axle[1].axle), OF(axle[1].pads)}},
-    {reduce_pedal, 0, {OF(pedal)}},
-    {reduce_valve, 0, {OF(valve), OF(lift)}},
-    {reduce_booster, 0, {OF(booster), OF(pedal), OF(master)}},
-    {reduce_fluid, 0, {OF(circuits)}},
-    {reduce_parking, 0, {OF(parking), OF(axle[0].tyre), OF(axle[1].tyre), OF(driveline)}},
-    {reduce_speedometer, 0, {OF(speedometer)}},
-    {reduce_load, BRAKE_EMPTY, {OF(load[BRAKE_EMPTY]), OF(general), OF(lift), OF(part)}},
-    {reduce_load, BRAKE_FULL, {OF(load[BRAKE_FULL]), OF(general), OF(lift), OF(part)}},
+    {work_repeat, 0, {WORK_OF(axle[1].tyre), WORK_OF(axle[0].tyre)}},
+    {reduce_mass, 0, {WORK_OF(general), WORK_OF(scales)}},
+    {reduce_cg_height, 0, {WORK_OF(general), WORK_OF(tilt)}},
+    {reduce_tyre, 0, {WORK_OF(axle[0].tyre)}},
+    {reduce_inertia, 0, {WORK_OF(axle[0].tyre)}},
+    {reduce_pads, 0, {WORK_OF(axle[0].disc), WORK_OF(axle[0].axle), WORK_OF(axle[0].pads)}},
+    {reduce_tyre, 1, {WORK_OF(axle[1].tyre)}},
+    {reduce_inertia, 1, {WORK_OF(axle[1].tyre)}},
+    {reduce_pads, 1, {WORK_OF(axle[1].disc), WORK_OF(axle[1].axle), WORK_OF(axle[1].pads)}},
+    {reduce_pedal, 0, {WORK_OF(pedal)}},
+    {reduce_valve, 0, {WORK_OF(valve), WORK_OF(lift)}},
+    {reduce_booster, 0, {WORK_OF(booster), WORK_OF(pedal), WORK_OF(master)}},
+    {reduce_fluid, 0, {WORK_OF(circuits)}},
+    {reduce_parking,
+     0,
+     {WORK_OF(parking), WORK_OF(axle[0].tyre), WORK_OF(axle[1].tyre), WORK_OF(driveline)}},
+    {reduce_speedometer, 0, {WORK_OF(speedometer)}},
+    {reduce_load,
+     BRAKE_EMPTY,
+     {WORK_OF(load[BRAKE_EMPTY]), WORK_OF(general), WORK_OF(lift), WORK_OF(part)}},
+    {reduce_load,
+     BRAKE_FULL,
+     {WORK_OF(load[BRAKE_FULL]), WORK_OF(general), WORK_OF(lift), WORK_OF(part)}},
 };
 
 enum { RULES = sizeof rules / sizeof rules[0] };
 _Static_assert((int)RULES <= (int)BRAKE_WORK_RULES, "room for every rule");
 
-/* Sections, as bits, that begin in a stretch. */
-static unsigned long long sections_in(struct stretch at)
-{
-    unsigned long long sections = 0;
-    for (int i = 0; i < brake_sections_count; i++) {
-        const size_t offset = brake_sections[i].offset;
-        if (offset >= at.from && offset < at.from + at.size)
-            sections |= 1ULL << i;
-    }
-    return sections;
-}
-
 void work_fill_rules(struct brake_places *places)
 {
     for (int rule = 0; rule < RULES; rule++) {
-        places->written[rule] = sections_in(rules[rule].touches[0]);
-        places->touched[rule] = 0;
-        for (int i = 0; i < TOUCHES; i++)
-            places->touched[rule] |= sections_in(rules[rule].touches[i]);
+        places->written[rule] = work_sections(rules[rule].touches, 1);
+        places->touched[rule] = work_sections(rules[rule].touches, TOUCHES);
     }
 }
 

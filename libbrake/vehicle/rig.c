@@ -328,7 +328,7 @@ static void build_rig(const struct brake_vehicle *vehicle, enum brake_load load,
                       struct brake_rig *rig)
 {
     const double air = vehicle->heat.ambient;
-    const struct brake_delay delay = brake_vehicle_delay(vehicle, 0.36);
+    const struct brake_delay delay = brake_vehicle_delay(vehicle, BRAKE_USUAL_DELAY);
     struct brake_system system;
     brake_system_build(vehicle, load, BRAKE_INTACT, &system);
     *rig = (struct brake_rig){.balance = system.balance,

@@ -175,8 +175,9 @@ static int heaviest_part(const struct work *w)
     return w->places->first[section] + heaviest * brake_sections[section].count + 1;
 }
 
-static void check_bodies(struct work *w)
+static void check_bodies(struct work *w, int number)
 {
+    (void)number;
     const struct brake_body bare = brake_vehicle_bare(w->vehicle);
     if (!(bare.mass > 0.0))
         work_refuse(w, BRAKE_E_CONFLICT, INDEX(general.mass),
@@ -321,8 +322,9 @@ static void check_pistons(struct work *w, int axle)
     }
 }
 
-static void check_booster(struct work *w)
+static void check_booster(struct work *w, int number)
 {
+    (void)number;
     const struct brake_booster_lines *b = &w->vehicle->booster;
     const int low = INDEX(booster.vacuum_low);
     if (b->diaphragms > 1.0 && b->diaphragms < 2.0)
@@ -349,26 +351,34 @@ void work_verify_lines(struct work *w)
     check_order_of_curve(w, INDEX(booster.force_pairs));
 }
 
-/* Whether the section of a quantity is among those that changed. */
-static bool changes(const struct work *w, unsigned long long changed, int index)
+/* Which numbers contradict each other, and the sections that they stand in. */
+enum { LOOKED_AT = 4 };
+
+static const struct {
+    void (*verify)(struct work *w, int number);
+    int number;
+    struct work_stretch at[LOOKED_AT];
+} verifications[] = {
+    {check_drum, 0, {WORK_OF(axle[0].axle), WORK_OF(axle[0].drum), WORK_OF(axle[0].lining)}},
+    {check_drum, 1, {WORK_OF(axle[1].axle), WORK_OF(axle[1].drum), WORK_OF(axle[1].lining)}},
+    {check_booster, 0, {WORK_OF(booster)}},
+    {check_bodies, 0, {WORK_OF(general), WORK_OF(lift), WORK_OF(load), WORK_OF(part)}},
+};
+
+enum { VERIFICATIONS = sizeof verifications / sizeof verifications[0] };
+
+_Static_assert((int)VERIFICATIONS <= (int)BRAKE_WORK_VERIFICATIONS, "room for every one");
+
+void work_fill_verifications(struct brake_places *places)
 {
-    return (changed >> (w->places->of[index].section - brake_sections) & 1) != 0;
+    for (int i = 0; i < BRAKE_WORK_VERIFICATIONS; i++)
+        places->verified[i] = i < VERIFICATIONS ? work_sections(verifications[i].at, LOOKED_AT) : 0;
 }
 
 void work_verify_values(struct work *w, unsigned long long changed)
 {
-    const int bodies[] = {INDEX(general.mass), INDEX(lift.suspension),
-                          LOAD_INDEX(mass, BRAKE_EMPTY), LOAD_INDEX(mass, BRAKE_FULL),
-                          w->places->first[brake_sections_count - 1]};
-    bool moved = false;
-    for (int axle = 0; axle < BRAKE_AXLES; axle++) {
-        if (changes(w, changed, AXLE_INDEX(drum.diameter, axle)) ||
-            changes(w, changed, AXLE_INDEX(lining.mu, axle)))
-            check_drum(w, axle);
+    for (int i = 0; i < VERIFICATIONS; i++) {
+        if ((w->places->verified[i] & changed) != 0)
+            verifications[i].verify(w, verifications[i].number);
     }
-    check_booster(w);
-    for (int i = 0; i < 5; i++)
-        moved = moved || changes(w, changed, bodies[i]);
-    if (moved)
-        check_bodies(w);
 }

@@ -62,7 +62,8 @@ static void judge_agreement(struct work *w, int target, double value, int source
         return;
     brake_catalogue_path(w->vehicle, source, path, sizeof path);
     work_refuse(w, BRAKE_E_CONFLICT, target, "got %.5g%s%s, but %s gives %.5g%s%s; leave one out",
-                work_shown(target, have), blank, unit, path, work_shown(target, value), blank, unit);
+                work_shown(target, have), blank, unit, path, work_shown(target, value), blank,
+                unit);
 }
 
 /* A load found as the difference of two weighings may come out anywhere when it is small; the
@@ -129,6 +130,19 @@ void work_offer_default(struct work *w, int target, double value)
     *work_real(w, target) = value;
     record->from = BRAKE_DEFAULT;
     record->worked = true;
+}
+
+unsigned long long work_sections(const struct work_stretch *at, int count)
+{
+    unsigned long long sections = 0;
+    for (int i = 0; i < brake_sections_count; i++) {
+        const size_t offset = brake_sections[i].offset;
+        for (int j = 0; j < count; j++) {
+            if (offset >= at[j].from && offset < at[j].from + at[j].size)
+                sections |= 1ULL << i;
+        }
+    }
+    return sections;
 }
 
 bool work_belongs(const struct brake_vehicle *vehicle, const struct brake_section *section)

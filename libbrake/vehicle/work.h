@@ -59,7 +59,6 @@ static inline double *work_real(const struct work *w, int index)
     return work_in(w, index);
 }
 
-
 /* There, from whatever source; given by file or --set; there by itself, not worked out. */
 bool work_given(const struct work *w, int index);
 bool work_stated(const struct work *w, int index);
@@ -83,11 +82,28 @@ bool work_belongs(const struct brake_vehicle *vehicle, const struct brake_sectio
 /* A section that is left out repeats another. */
 void work_repeat(struct work *w, int unused);
 
+/* A stretch of struct brake_vehicle; of no size: none. */
+struct work_stretch {
+    size_t from;
+    size_t size;
+};
+
+#define WORK_OF(member)                                                                            \
+    {                                                                                              \
+        offsetof(struct brake_vehicle, member), sizeof(((struct brake_vehicle *)0)->member)        \
+    }
+
+/* Sections, as bits, that begin in any of some stretches. */
+unsigned long long work_sections(const struct work_stretch *at, int count);
+
 /* Fills which sections each rule touches and writes to. */
 void work_fill_rules(struct brake_places *places);
 
 /* Sections, as bits, that may change when those change. */
 unsigned long long work_following(const struct work *w, unsigned long long changed);
+
+/* Sections, as bits, that may change with a quantity of the sheet that is made ready. */
+unsigned long long work_reached(const struct brake_rework *rework, int index);
 
 /* Every rule that touches sections that change: raw readings are reduced, defaults that follow
  * others filled in. */
@@ -103,5 +119,8 @@ void work_verify_needs(struct work *w);
 
 /* Numbers that contradict each other, in sections that changed. */
 void work_verify_values(struct work *w, unsigned long long changed);
+
+/* Fills which sections each verification of numbers looks at. */
+void work_fill_verifications(struct brake_places *places);
 
 #endif

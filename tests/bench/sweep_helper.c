@@ -1,13 +1,14 @@
-/* Sweeps a vehicle over five axes of some values each into memory and prints the seconds it took;
- * the outputs go to a file as doubles. Usage: FILE VALUES THREADS OUT */
+/* Sweeps a vehicle over five axes of some values each into memory and prints the seconds it took
+ * at the least; the outputs go to a file as doubles. Usage: FILE VALUES THREADS OUT */
 #define _POSIX_C_SOURCE 200809L
+#include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <time.h>
 
 #include "brake/brake.h"
 
-enum { AXES = 5, OUTPUTS = 3 };
+enum { AXES = 5, OUTPUTS = 3, RUNS = 3 };
 
 static const struct {
     const char *path;
@@ -57,15 +58,24 @@ int main(int count, char **words)
     const struct brake_sweep sweep = {&sheet, axis, AXES, output, OUTPUTS};
     if (brake_sweep_begin(&sweep, &sweeper, &error) != BRAKE_OK)
         return fail(error.text);
+    const size_t room = brake_sweep_room(&sweeper);
+    double *shared = room > 0 ? malloc(room * sizeof *shared) : NULL;
     const size_t cases = (size_t)brake_sweep_count(&sweep);
     double *value = calloc(cases * OUTPUTS, sizeof *value);
-    const double start = now();
-    (void)brake_sweep_values(&sweeper, atoi(words[3]), NULL, value);
-    printf("%.6f %zu\n", now() - start, cases);
+    double least = INFINITY;
+    for (int i = 0; i < RUNS; i++) {
+        const double start = now();
+        if (shared != NULL)
+            brake_sweep_share(&sweeper, shared);
+        (void)brake_sweep_values(&sweeper, atoi(words[3]), NULL, value);
+        least = fmin(least, now() - start);
+    }
+    printf("%.6f %zu\n", least, cases);
     FILE *out = fopen(words[4], "wb");
     if (out == NULL || fwrite(value, sizeof *value, cases * OUTPUTS, out) != cases * OUTPUTS)
         return fail("the outputs cannot be written");
     fclose(out);
     free(value);
+    free(shared);
     return 0;
 }

@@ -206,11 +206,22 @@ static enum brake_status one_by_one(int index, double number, const struct brake
     return status;
 }
 
+/* All but those of a fade procedure, which takes its time and asks the same vehicle. */
+static int closed_outputs(struct brake_output *output)
+{
+    int count = 0;
+    for (int i = 0; i < brake_output_count(); i++) {
+        if (!brake_output_faded(brake_output_at(i)))
+            output[count++] = brake_output_at(i);
+    }
+    return count;
+}
+
 /* Low, high and what lies between, so that a case follows others of every kind. */
 static int compare_quantity(int index)
 {
-    const int count = brake_output_count();
     static struct brake_output output[BRAKE_OUTPUTS];
+    const int count = closed_outputs(output);
     static double value[BRAKE_OUTPUTS];
     static double expected[BRAKE_OUTPUTS];
     const struct brake_quantity *q = brake_quantity_at(index);
@@ -227,8 +238,6 @@ static int compare_quantity(int index)
     const struct brake_sweep sweep = {&sheet, &axis, 1, output, count};
     struct brake_error told;
     int refused = 0;
-    for (int i = 0; i < count; i++)
-        output[i] = brake_output_at(i);
     const enum brake_status begun = brake_sweep_begin(&sweep, &sweeper, &told);
     for (int i = 0; i < 6; i++) {
         const enum brake_status status =
@@ -295,6 +304,30 @@ static void every_quantity_of_a_plain_vehicle_gives_the_same_bits(void **state)
     assert_true(refused > 5);
 }
 
+static void hot_performance_gives_the_same_bits(void **state)
+{
+    (void)state;
+    static const double friction[] = {0.38, 0.35, 0.38};
+    const struct brake_output output[] = {output_named("us.135.hot"),
+                                          output_named("fade.last_snub_force")};
+    double value[2];
+    double expected[2];
+    FILE *stream = fopen(SOURCE_ROOT "/examples/heron.ini", "rb");
+    assert_non_null(stream);
+    assert_int_equal(brake_file_read(stream, &sheet, &error), BRAKE_OK);
+    fclose(stream);
+    complete(&sheet);
+    const struct brake_axis axis = listed("front.disc.pads.mu", "", friction, 3);
+    const struct brake_sweep sweep = {&sheet, &axis, 1, output, 2};
+    begin(&sweep);
+    for (int i = 0; i < 3; i++) {
+        assert_int_equal(brake_sweep_case(&sweeper, i, value, &error), BRAKE_OK);
+        assert_int_equal(one_by_one(axis.index, friction[i], output, 2, expected), BRAKE_OK);
+        assert_true(isfinite(value[0]) && isfinite(value[1]));
+        assert_true(same(value, expected, 2));
+    }
+}
+
 static void any_number_of_threads_gives_the_same_bits(void **state)
 {
     (void)state;
@@ -313,6 +346,117 @@ static void any_number_of_threads_gives_the_same_bits(void **state)
         assert_int_equal(brake_sweep_values(&sweeper, threads, NULL, many), 2000);
         assert_true(same(one, many, 2000));
     }
+}
+
+/* ---- side by side --------------------------------------------------------------------------- */
+
+enum { SIDE = 3, FILLED = 8, ABREAST = SIDE * SIDE * FILLED * FILLED };
+
+static const char *const abreast_outputs[] = {
+    "full.deceleration.at_pedal_force",  "full.deceleration.most", "full.deceleration.brakes_alone",
+    "full.balance.lock_deceleration",    "full.stop.distance",     "full.stop.time",
+    "empty.deceleration.at_pedal_force", "empty.stop.distance"};
+
+enum { ABREAST_OUTPUTS = sizeof abreast_outputs / sizeof abreast_outputs[0] };
+
+/* How many sweeps shared numbers, and how many of their cases were refused. */
+struct counted {
+    int shared;
+    int refused;
+};
+
+/* As it is, low and high: the vehicle takes the first case. */
+static struct brake_axis around(int index, double number[SIDE])
+{
+    const struct brake_quantity *q = brake_quantity_at(index);
+    const double have = brake_quantity_value(&sheet.vehicle, index);
+    number[0] = isnan(have) ? (q->low + q->high) / 2.0 : have;
+    number[1] = 0.9 * number[0] + 0.1 * q->low;
+    number[2] = q->high;
+    return (struct brake_axis){.index = index,
+                               .unit = brake_unit_si(q->dimension),
+                               .spacing = BRAKE_LISTED,
+                               .count = SIDE,
+                               .number = number};
+}
+
+static struct brake_axis filled(const char *path, double low, double step)
+{
+    struct brake_axis axis = steps(low, low + (FILLED - 1) * step, step);
+    axis.index = index_at(&sheet.vehicle, path);
+    axis.unit = brake_unit_si(brake_quantity_at(axis.index)->dimension);
+    return axis;
+}
+
+/* Two lines, with two more along which the cases share what those give. */
+static void compare_abreast(int first, int second, struct counted *counted)
+{
+    static double room[1 << 19];
+    static double value[ABREAST][ABREAST_OUTPUTS];
+    static enum brake_status status[ABREAST];
+    struct brake_output output[ABREAST_OUTPUTS];
+    double number[2][SIDE];
+    const struct brake_axis axis[] = {around(first, number[0]), around(second, number[1]),
+                                      filled("road.adhesion", 0.5, 0.05),
+                                      filled("driver.pedal_force", 100.0, 50.0)};
+    const struct brake_sweep sweep = {&sheet, axis, 4, output, ABREAST_OUTPUTS};
+    for (int i = 0; i < ABREAST_OUTPUTS; i++)
+        output[i] = output_named(abreast_outputs[i]);
+    if (brake_sweep_begin(&sweep, &sweeper, &error) != BRAKE_OK || brake_sweep_room(&sweeper) == 0)
+        return;
+    brake_sweep_share(&sweeper, room);
+    counted->shared += sweeper.shared.tables > 0;
+    brake_sweep_cases(&sweeper, 0, ABREAST, &value[0][0], status);
+    for (int i = 0; i < ABREAST; i++) {
+        double expected[ABREAST_OUTPUTS];
+        assert_int_equal(brake_sweep_case(&sweeper, i, expected, &error), status[i]);
+        if (!same(value[i], expected, ABREAST_OUTPUTS))
+            print_error("quantities %d and %d, case %d\n", first, second, i);
+        assert_true(same(value[i], expected, ABREAST_OUTPUTS));
+        counted->refused += status[i] != BRAKE_OK;
+    }
+}
+
+/* Every line beside one near it and one far from it. */
+static struct counted compare_all_abreast(void)
+{
+    const int count = brake_catalogue_count();
+    struct counted counted = {0, 0};
+    for (int i = 0; i < count; i++) {
+        for (int away = 1; away <= 40; away += 39) {
+            const int other = (i + away) % count;
+            if (stands_in(i) && stands_in(other))
+                compare_abreast(i, other, &counted);
+        }
+    }
+    return counted;
+}
+
+static void cases_side_by_side_give_the_bits_of_one_by_one(void **state)
+{
+    (void)state;
+    FILE *stream = fopen(SOURCE_ROOT "/examples/heron.ini", "rb");
+    assert_non_null(stream);
+    assert_int_equal(brake_file_read(stream, &sheet, &error), BRAKE_OK);
+    fclose(stream);
+    complete(&sheet);
+    struct counted counted = compare_all_abreast();
+    assert_true(counted.shared > 80);
+    assert_true(counted.refused > 1000);
+    read_sheet(&sheet, drum_text());
+    counted = compare_all_abreast();
+    assert_true(counted.shared > 60);
+}
+
+static void what_cases_do_not_share_is_not_tabulated(void **state)
+{
+    (void)state;
+    struct grid grid;
+    make_grid(&grid);
+    assert_int_equal(brake_sweep_room(&sweeper), 0); /* a mass is not worked out side by side */
+    grid.output[0] = grid.output[1];
+    assert_int_equal(brake_sweep_room(&sweeper), 0); /* six cases do not pay */
+    assert_int_equal(sweeper.shared.tables, 0);
 }
 
 /* ---- what is refused ------------------------------------------------------------------------ */
@@ -472,7 +616,10 @@ int main(void)
         cmocka_unit_test(units_of_an_axis_are_its_own),
         cmocka_unit_test(every_quantity_of_a_vehicle_of_raw_readings_gives_the_same_bits),
         cmocka_unit_test(every_quantity_of_a_plain_vehicle_gives_the_same_bits),
+        cmocka_unit_test(hot_performance_gives_the_same_bits),
         cmocka_unit_test(any_number_of_threads_gives_the_same_bits),
+        cmocka_unit_test(cases_side_by_side_give_the_bits_of_one_by_one),
+        cmocka_unit_test(what_cases_do_not_share_is_not_tabulated),
         cmocka_unit_test(a_case_that_contradicts_itself_has_no_outputs_and_the_next_has),
         cmocka_unit_test(a_value_out_of_range_is_refused_before_it_begins),
         cmocka_unit_test(an_axis_of_a_thing_that_is_not_fitted_is_refused_before_it_begins),

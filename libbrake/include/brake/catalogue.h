@@ -112,7 +112,10 @@ struct brake_sheet {
     struct brake_record record[BRAKE_ROWS];
 };
 
-enum { BRAKE_WORK_RULES = 24 /**< room for the rules that work a vehicle out */ };
+enum {
+    BRAKE_WORK_RULES = 24,       /**< room for the rules that work a vehicle out */
+    BRAKE_WORK_VERIFICATIONS = 8 /**< room for the verifications of its numbers */
+};
 
 /** The catalogue laid out for quick look-up: where each quantity stands and lives, and which rules
  * follow which sections. */
@@ -127,6 +130,7 @@ struct brake_places {
     short index[sizeof(struct brake_vehicle) / sizeof(int)]; /**< by offset over sizeof(int) */
     unsigned long long touched[BRAKE_WORK_RULES]; /**< sections that a rule reads, as bits */
     unsigned long long written[BRAKE_WORK_RULES]; /**< the section that it writes to, as a bit */
+    unsigned long long verified[BRAKE_WORK_VERIFICATIONS]; /**< sections looked at; 0: no more */
 };
 
 /** A sheet made for many cases, one after the other. */

@@ -84,11 +84,35 @@ long long brake_sweep_count(const struct brake_sweep *sweep);
  */
 void brake_sweep_position(const struct brake_sweep *sweep, long long number, long long *at);
 
-/** What works out cases, one after the other: a thread has its own. It may be copied. */
+enum {
+    BRAKE_SHARED_TABLES = 48, /**< room for the tables of a sweep */
+    BRAKE_SHARED_COLUMNS = 64 /**< room for the numbers that they hold */
+};
+
+/** What cases share: numbers that follow only a few of the axes, tabulated over those. */
+struct brake_shared {
+    int tables; /**< 0: every case is worked out by itself */
+    struct {
+        unsigned axes;       /**< that it goes along, as bits */
+        long long entries;   /**< positions along them */
+        const double *alone; /**< [-] by entry: 1 where a case has to be asked by itself, else 0; NULL:
+                                nowhere */
+    } table[BRAKE_SHARED_TABLES];
+    int columns;
+    struct {
+        int table;
+        int number;    /**< which of the numbers that a stop is worked out from */
+        bool varies;   /**< it is not the same everywhere */
+        double *value; /**< [SI] by entry */
+    } column[BRAKE_SHARED_COLUMNS];
+};
+
+/** What works out cases: a thread has its own. It may be copied. */
 struct brake_sweeper {
     const struct brake_sweep *sweep;
     int index[BRAKE_AXES_OF_SWEEP];
     struct brake_rework rework;
+    struct brake_shared shared;
 };
 
 /** Make ready to work out cases.
@@ -111,6 +135,29 @@ enum brake_status brake_sweep_begin(const struct brake_sweep *sweep, struct brak
  */
 enum brake_status brake_sweep_case(struct brake_sweeper *sweeper, long long number, double *value,
                                    struct brake_error *error);
+
+/** Room that it takes to work out once what many cases share.
+ * @param sweeper  ready
+ * @return         doubles, at most 2^19; 0 when it would not pay, or is not known for these outputs
+ */
+size_t brake_sweep_room(const struct brake_sweeper *sweeper);
+
+/** Work out what cases share: brake_sweep_cases then works several out side by side. What comes out
+ * is the same to the bit.
+ * @param sweeper  ready; its copies share the room
+ * @param room     [SI] for brake_sweep_room doubles, more than 0; must outlive the sweeper
+ */
+void brake_sweep_share(struct brake_sweeper *sweeper, double *room);
+
+/** Work out cases that follow each other.
+ * @param sweeper  ready
+ * @param first    number of the first case
+ * @param count    of them
+ * @param value    [SI] room for the outputs of each, case by case; NaN where it cannot be said
+ * @param status   filled for each: OK, or why the vehicle refuses it; NULL: not asked
+ */
+void brake_sweep_cases(struct brake_sweeper *sweeper, long long first, int count, double *value,
+                       enum brake_status *status);
 
 enum { BRAKE_SWEEP_SLOTS = 64 /**< blocks that are worked on before they are taken in order */ };
 

@@ -1,0 +1,249 @@
+/* A balance made ready to be asked many times: its quotients taken once, and what it answers as
+ * straight lines in pressure. Functions are inline and free of branches where they can be, so that a
+ * loop over vehicles takes them in whole and works several vehicles side by side. Equations and
+ * sources: brake/balance.h. */
+#ifndef BRAKE_MODEL_FORCE_LINES_H
+#define BRAKE_MODEL_FORCE_LINES_H
+
+#include <math.h>
+
+#include "brake/balance.h"
+#include "formulas.h"
+
+struct force_lines {
+    struct brake_valve valve;
+    struct {
+        double gain, threshold, inertia, wheels;
+        double per_radius; /* [1/m] */
+    } axle[BRAKE_AXLES];
+    bool locked;
+    double weight;     /* [N] square to the road */
+    double aside;      /* [N] weight along the road and air: they act where the inertia does */
+    double unbraked;   /* [N] that slows the vehicle without brakes */
+    double front;      /* [N] front load at no deceleration */
+    double shift;      /* [kg] load that goes forward per deceleration */
+    double equivalent; /* [kg] mass and what turns with it */
+    double per_mass;   /* [1/kg] of that */
+};
+
+/* ---- making ready --------------------------------------------------------------------------- */
+
+/* The level needs no root. */
+static inline double square_weight(const struct brake_balance *balance)
+{
+    if (balance->grade == 0.0)
+        return balance->body.mass * BRAKE_GRAVITY;
+    return balance->body.mass * BRAKE_GRAVITY / sqrt(1.0 + balance->grade * balance->grade);
+}
+
+static inline struct force_lines force_lines_of(const struct brake_balance *balance)
+{
+    const struct brake_body body = balance->body;
+    const double per_wheelbase = 1.0 / balance->wheelbase;
+    struct force_lines lines = {.valve = balance->valve, .locked = balance->locked};
+    lines.weight = square_weight(balance);
+    lines.aside = lines.weight * balance->grade + balance->drag;
+    lines.unbraked = balance->rolling * lines.weight + lines.aside;
+    lines.front = (lines.weight * (balance->wheelbase - body.behind) - lines.aside * body.height) *
+                  per_wheelbase;
+    lines.shift = body.mass * body.height * per_wheelbase;
+    lines.equivalent = body.mass;
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        const struct brake_axle_brakes *axle = &balance->axle[i];
+        lines.axle[i].gain = axle->gain;
+        lines.axle[i].threshold = axle->threshold;
+        lines.axle[i].inertia = axle->inertia;
+        lines.axle[i].wheels = axle->wheels;
+        lines.axle[i].per_radius = 1.0 / axle->radius;
+        lines.equivalent += axle->inertia * lines.axle[i].per_radius * lines.axle[i].per_radius;
+    }
+    lines.per_mass = 1.0 / lines.equivalent;
+    return lines;
+}
+
+/* ---- at a pressure -------------------------------------------------------------------------- */
+
+static inline double axle_torque(const struct force_lines *lines, int axle, double pressure)
+{
+    const double at = axle == BRAKE_REAR ? valve_pressure(lines->valve, pressure) : pressure;
+    return lines->axle[axle].gain * most_of(0.0, at - lines->axle[axle].threshold);
+}
+
+static inline double front_load(const struct force_lines *lines, double deceleration)
+{
+    return lines->front + lines->shift * deceleration;
+}
+
+static inline double free_deceleration(const struct force_lines *lines, double pressure)
+{
+    double force = lines->unbraked;
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        force += axle_torque(lines, i, pressure) * lines->axle[i].per_radius;
+    return force * lines->per_mass;
+}
+
+static inline double tyre_force(const struct force_lines *lines, int axle, double pressure,
+                                double deceleration)
+{
+    const double per_radius = lines->axle[axle].per_radius;
+    return (axle_torque(lines, axle, pressure) -
+            lines->axle[axle].inertia * deceleration * per_radius) *
+           per_radius;
+}
+
+/* Load on the wheels that a locked drive brakes. An axle with one wheel braked counts half: its open
+ * differential lets the other wheel run. One that no circuit brakes is held by the drive whole. */
+static inline double braked_load(const struct force_lines *lines, double front)
+{
+    const double load[BRAKE_AXLES] = {front, lines->weight - front};
+    double sum = 0.0;
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        const double wheels = lines->axle[i].wheels;
+        sum += (wheels > 0.0 ? wheels : 1.0) * load[i];
+    }
+    return sum;
+}
+
+/* ---- the straight pieces -------------------------------------------------------------------- */
+
+/* Pressures at which a straight piece of the force lines ends, in rising order: the two thresholds
+ * and the knee of the valve, then one point beyond on the last, endless piece. */
+enum { PIECES = 4 };
+
+static inline double front_pressure_of_rear(const struct force_lines *lines)
+{
+    const struct brake_valve valve = lines->valve;
+    const double threshold = lines->axle[BRAKE_REAR].threshold;
+    const double passed = valve.knee + (threshold - valve.knee) / valve.slope;
+    const double behind_knee = valve.slope > 0.0 ? passed : BRAKE_INFINITY;
+    return threshold <= valve.knee ? threshold : behind_knee;
+}
+
+static inline void sort_pair(double *low, double *high)
+{
+    const bool falls = *low > *high;
+    const double least = falls ? *high : *low;
+    *high = falls ? *low : *high;
+    *low = least;
+}
+
+/* Pressure that is certainly on the last piece. */
+static inline double beyond(double pressure)
+{
+    return 2.0 * pressure + 1e5;
+}
+
+static inline void piece_ends(const struct force_lines *lines, double end[PIECES + 1])
+{
+    end[0] = 0.0;
+    end[1] = lines->axle[BRAKE_FRONT].threshold;
+    end[2] = front_pressure_of_rear(lines);
+    end[3] = lines->valve.knee;
+    sort_pair(&end[1], &end[2]);
+    sort_pair(&end[2], &end[3]);
+    sort_pair(&end[1], &end[2]);
+    for (int i = 1; i < PIECES; i++)
+        end[i] = end[i] == BRAKE_INFINITY ? end[i - 1] : end[i];
+    end[PIECES] = beyond(end[PIECES - 1]);
+}
+
+/* Root of a line of pieces, on the first piece that ends above zero, else ahead on the last one;
+ * infinite when there is none. Above zero from the start: the start. */
+static inline double root_of(const double end[PIECES + 1], const double at[PIECES + 1])
+{
+    double x0 = end[PIECES - 1];
+    double x1 = end[PIECES];
+    double y0 = at[PIECES - 1];
+    double y1 = at[PIECES];
+    for (int i = PIECES - 2; i >= 0; i--) {
+        const bool here = at[i + 1] >= 0.0;
+        x0 = here ? end[i] : x0;
+        x1 = here ? end[i + 1] : x1;
+        y0 = here ? at[i] : y0;
+        y1 = here ? at[i + 1] : y1;
+    }
+    const double root = x0 - y0 * (x1 - x0) / (y1 - y0);
+    const double ahead = y1 <= y0 ? BRAKE_INFINITY : root;
+    return y0 >= 0.0 ? x0 : ahead;
+}
+
+/* ---- lock ----------------------------------------------------------------------------------- */
+
+/* The ends of the straight pieces, and there what each axle asks of the road and what it carries on
+ * braked wheels. With the drive locked both axles ask and carry as one. */
+struct pieces {
+    double end[PIECES + 1];
+    double deceleration[PIECES + 1];
+    double asked[BRAKE_AXLES][PIECES + 1];
+    double grip[BRAKE_AXLES][PIECES + 1];
+};
+
+static inline void take_piece(const struct force_lines *lines, struct pieces *pieces, int i)
+{
+    const double pressure = pieces->end[i];
+    const double a = free_deceleration(lines, pressure);
+    const double front = front_load(lines, a);
+    const double load[BRAKE_AXLES] = {front, lines->weight - front};
+    double both = 0.0;
+    pieces->deceleration[i] = a;
+    for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+        const double force = tyre_force(lines, axle, pressure, a);
+        pieces->asked[axle][i] = force;
+        pieces->grip[axle][i] = lines->axle[axle].wheels * load[axle];
+        both += force;
+    }
+    for (int axle = 0; axle < BRAKE_AXLES && lines->locked; axle++) {
+        pieces->asked[axle][i] = both;
+        pieces->grip[axle][i] = braked_load(lines, front);
+    }
+}
+
+static inline void take_pieces(const struct force_lines *lines, struct pieces *pieces)
+{
+    piece_ends(lines, pieces->end);
+    for (int i = 0; i <= PIECES; i++)
+        take_piece(lines, pieces, i);
+}
+
+/* Pressure of a deceleration. */
+static inline double pressure_of(const double end[PIECES + 1], const double at[PIECES + 1],
+                                 double deceleration)
+{
+    double short_of[PIECES + 1];
+    for (int i = 0; i <= PIECES; i++)
+        short_of[i] = at[i] - deceleration;
+    return root_of(end, short_of);
+}
+
+/* Lock of one axle, linear in pressure on each piece. An axle that no circuit brakes cannot lock. */
+static inline double axle_lock(const struct force_lines *lines, const struct pieces *pieces,
+                               int axle, double adhesion)
+{
+    double over[PIECES + 1];
+    for (int i = 0; i <= PIECES; i++)
+        over[i] = pieces->asked[axle][i] - adhesion * pieces->grip[axle][i];
+    return lines->axle[axle].gain <= 0.0 ? BRAKE_INFINITY : root_of(pieces->end, over);
+}
+
+/* Deceleration at which the rear axle leaves the road. */
+static inline double lift_off(const struct force_lines *lines)
+{
+    return (lines->weight - lines->front) / lines->shift;
+}
+
+/* lift: pressure at which the rear axle leaves the road. */
+static inline struct brake_lock lock_of(const struct force_lines *lines,
+                                        const struct pieces *pieces, double lift, double adhesion)
+{
+    const double front = axle_lock(lines, pieces, BRAKE_FRONT, adhesion);
+    const double rear = least_of(axle_lock(lines, pieces, BRAKE_REAR, adhesion), lift);
+    const double pressure = least_of(front, rear);
+    const double deceleration = free_deceleration(lines, pressure);
+    const struct brake_lock lock = {.pressure = pressure,
+                                    .deceleration =
+                                        pressure == BRAKE_INFINITY ? BRAKE_INFINITY : deceleration,
+                                    .axle = rear < front ? BRAKE_REAR : BRAKE_FRONT};
+    return lock;
+}
+
+#endif

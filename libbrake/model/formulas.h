@@ -1,0 +1,39 @@
+/* Formulas that a loop over vehicles takes in whole; the public functions of brake/pedal.h and
+ * brake/stop.h, where equations and sources stand, are these. */
+#ifndef BRAKE_MODEL_FORMULAS_H
+#define BRAKE_MODEL_FORMULAS_H
+
+#include "brake/pedal.h"
+#include "extremes.h"
+
+static inline double booster_output(double gain, double assist, double input)
+{
+    return least_of(gain * input, input + assist);
+}
+
+static inline double pedal_pressure(const struct brake_pedal *pedal, double force)
+{
+    const double rod = force * pedal->ratio * pedal->efficiency;
+    return booster_output(pedal->gain, pedal->assist, rod) * pedal->master_efficiency /
+           pedal->master_area;
+}
+
+static inline double valve_pressure(struct brake_valve valve, double pressure)
+{
+    const double passed = valve.knee + valve.slope * (pressure - valve.knee);
+    return pressure <= valve.knee ? pressure : passed;
+}
+
+static inline double stop_distance(double speed, double deceleration, double dead_time,
+                                   double build_up)
+{
+    return speed * (dead_time + build_up / 2.0) + speed * speed / (2.0 * deceleration) -
+           deceleration * build_up * build_up / 24.0;
+}
+
+static inline double stop_time(double speed, double deceleration, double dead_time, double build_up)
+{
+    return dead_time + build_up / 2.0 + speed / deceleration;
+}
+
+#endif

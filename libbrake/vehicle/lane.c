@@ -1,0 +1,92 @@
+#include "lane.h"
+
+#include <stddef.h>
+
+#include "work.h"
+
+bool brake_lane_known(const struct brake_vehicle *vehicle)
+{
+    return vehicle->general.antilock != BRAKE_FITTED &&
+           vehicle->driveline.centre != BRAKE_CENTRE_LOCKED;
+}
+
+static void fill_brakes(const struct brake_vehicle *vehicle, const struct brake_system *system,
+                        int lane, struct brake_lane_numbers *n)
+{
+    const struct brake_pedal *pedal = &system->pedal;
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        n->brakes[i].gain[lane] = system->balance.axle[i].gain;
+        n->brakes[i].threshold[lane] = system->balance.axle[i].threshold;
+        n->wheels[i].radius[lane] = system->balance.axle[i].radius;
+        n->wheels[i].inertia[lane] = system->balance.axle[i].inertia;
+    }
+    n->knee[lane] = system->balance.valve.knee;
+    n->slope[lane] = system->balance.valve.slope;
+    n->ratio[lane] = pedal->ratio;
+    n->efficiency[lane] = pedal->efficiency;
+    n->booster_gain[lane] = pedal->gain;
+    n->assist[lane] = pedal->assist;
+    n->master_area[lane] = pedal->master_area;
+    n->master_efficiency[lane] = pedal->master_efficiency;
+    n->pressure_most[lane] = system->pressure_most;
+    n->force[lane] = vehicle->driver.pedal_force;
+    n->force_most[lane] = vehicle->driver.pedal_force_most;
+}
+
+void brake_lane_fill(const struct brake_vehicle *vehicle, enum brake_load load, int lane,
+                     struct brake_lane_numbers *numbers)
+{
+    const struct brake_delay delay = brake_vehicle_delay(vehicle, BRAKE_USUAL_DELAY);
+    struct brake_system system;
+    brake_system_build(vehicle, load, BRAKE_INTACT, &system);
+    numbers->mass[lane] = system.balance.body.mass;
+    numbers->behind[lane] = system.balance.body.behind;
+    numbers->height[lane] = system.balance.body.height;
+    numbers->wheelbase[lane] = system.balance.wheelbase;
+    numbers->rolling[lane] = system.balance.rolling;
+    numbers->adhesion[lane] = system.adhesion;
+    numbers->speed[lane] = vehicle->stop.speed;
+    numbers->dead_time[lane] = delay.dead_time;
+    numbers->build_up[lane] = delay.build_up;
+    fill_brakes(vehicle, &system, lane, numbers);
+}
+
+/* Number of the column of a member. */
+#define COLUMN(member) (int)(offsetof(struct brake_lane_numbers, member) / sizeof(brake_column))
+
+#define BODY WORK_OF(general), WORK_OF(lift), WORK_OF(part), WORK_OF(load)
+#define BRAKES(of) WORK_OF(axle[of].axle), WORK_OF(axle[of].disc), WORK_OF(axle[of].drum)
+#define FRICTION(of) WORK_OF(axle[of].pads), WORK_OF(axle[of].lining)
+#define GAPS(of) WORK_OF(axle[of].pads)
+
+enum { TOUCHES = 16 };
+
+/* What brake_lane_fill builds from what: from the first column to the last. */
+static const struct {
+    int first, last;
+    struct work_stretch from[TOUCHES];
+} parts[BRAKE_LANE_PARTS] = {
+    {COLUMN(mass), COLUMN(height), {BODY}},
+    {COLUMN(wheelbase), COLUMN(rolling), {WORK_OF(general)}},
+    {COLUMN(knee), COLUMN(slope), {WORK_OF(valve), BODY}},
+    {COLUMN(brakes[0].gain), COLUMN(brakes[0].threshold), {BRAKES(0), FRICTION(0)}},
+    {COLUMN(brakes[1].gain), COLUMN(brakes[1].threshold), {BRAKES(1), FRICTION(1)}},
+    {COLUMN(wheels[0].radius), COLUMN(wheels[0].inertia), {WORK_OF(axle[0].tyre)}},
+    {COLUMN(wheels[1].radius), COLUMN(wheels[1].inertia), {WORK_OF(axle[1].tyre)}},
+    {COLUMN(ratio), COLUMN(efficiency), {WORK_OF(pedal)}},
+    {COLUMN(booster_gain), COLUMN(assist), {WORK_OF(booster)}},
+    {COLUMN(master_area), COLUMN(master_efficiency), {WORK_OF(master)}},
+    {COLUMN(pressure_most),
+     COLUMN(pressure_most),
+     {WORK_OF(circuits), WORK_OF(master), WORK_OF(pedal), BRAKES(0), GAPS(0), BRAKES(1), GAPS(1)}},
+    {COLUMN(force), COLUMN(force_most), {WORK_OF(driver)}},
+    {COLUMN(adhesion), COLUMN(adhesion), {WORK_OF(road)}},
+    {COLUMN(speed), COLUMN(build_up), {WORK_OF(stop)}},
+};
+
+struct brake_lane_part brake_lane_part(int number)
+{
+    const struct brake_lane_part part = {parts[number].first, parts[number].last,
+                                         work_sections(parts[number].from, TOUCHES)};
+    return part;
+}
