@@ -168,6 +168,10 @@ PyObject *model_call(int function, PyObject *arguments)
     struct column column[COLUMNS];
     if (kernel == NULL)
         return NULL;
+    if (kernel->series > 0) {
+        PyErr_SetString(PyExc_TypeError, "the function wants more than numbers");
+        return NULL;
+    }
     if (!PyTuple_Check(arguments) || PyTuple_GET_SIZE(arguments) != kernel->inputs) {
         PyErr_Format(PyExc_TypeError, "accepts a tuple of %d numbers", kernel->inputs);
         return NULL;
@@ -195,7 +199,7 @@ PyObject *model_call(int function, PyObject *arguments)
 /* Cases of a loop; -1 with an exception set when the columns do not fit. */
 static long cases(const struct kernel *kernel, const struct columns *in, const struct columns *out)
 {
-    const long count = out->count > 0 ? out->column[0].count : 0;
+    const long count = out->count > 0 ? out->column[0].count : 1;
     bool fit = in->count == kernel->inputs && out->count == kernel->outputs;
     for (int i = 0; fit && i < in->count; i++)
         fit = in->column[i].step == 0 || in->column[i].count == count;
@@ -207,31 +211,62 @@ static long cases(const struct kernel *kernel, const struct columns *in, const s
     return fit ? count : -1;
 }
 
+/* Series with the buffers that they stand in. */
+struct held {
+    int count;
+    Py_buffer view[SERIES];
+    struct series series[SERIES];
+};
+
+static void release_series(struct held *held)
+{
+    for (int i = 0; i < held->count; i++)
+        PyBuffer_Release(&held->view[i]);
+}
+
+static bool take_series(const struct kernel *kernel, PyObject *series, struct held *held)
+{
+    held->count = 0;
+    if (!PyTuple_Check(series) || PyTuple_GET_SIZE(series) != kernel->series) {
+        PyErr_Format(PyExc_TypeError, "accepts a tuple of %d series", kernel->series);
+        return false;
+    }
+    for (int i = 0; i < kernel->series; i++) {
+        Py_buffer *view = &held->view[i];
+        const int flags = (kernel->written >> i & 1) != 0 ? PyBUF_WRITABLE : PyBUF_SIMPLE;
+        if (PyObject_GetBuffer(PyTuple_GET_ITEM(series, i), view, flags) != 0)
+            break;
+        held->series[i] = (struct series){view->buf, (long)view->len};
+        held->count++;
+        if (kernel->size[i] != 0 && kernel->size[i] != (long)view->len) {
+            PyErr_Format(PyExc_ValueError, "got %zd bytes; accepts %ld", view->len,
+                         kernel->size[i]);
+            break;
+        }
+    }
+    if (PyErr_Occurred())
+        release_series(held);
+    return !PyErr_Occurred();
+}
+
 PyObject *model_loop(int function, PyObject *series, const struct columns *in,
                      const struct columns *out)
 {
     const struct kernel *kernel = kernel_at(function);
     const long count = kernel != NULL ? cases(kernel, in, out) : -1;
-    struct column beside = {NULL, 0, 0};
     double *result[COLUMNS];
-    Py_buffer view = {.obj = NULL};
+    struct held held;
     enum brake_status status;
-    if (count < 0 || !are_whole(kernel, in->column))
+    if (count < 0 || !are_whole(kernel, in->column) || !take_series(kernel, series, &held))
         return NULL;
-    if (series != Py_None) {
-        if (PyObject_GetBuffer(series, &view, PyBUF_SIMPLE) != 0)
-            return NULL;
-        beside = (struct column){view.buf, 1, view.len / (long)sizeof(double)};
-    }
     for (int i = 0; i < out->count; i++)
         result[i] = columns_writable(out, i);
     if (count < LONG_LOOP) {
-        status = kernel->loop(&beside, in->column, result, count);
+        status = kernel->loop(held.series, in->column, result, count);
     } else {
-        Py_BEGIN_ALLOW_THREADS status = kernel->loop(&beside, in->column, result, count);
+        Py_BEGIN_ALLOW_THREADS status = kernel->loop(held.series, in->column, result, count);
         Py_END_ALLOW_THREADS
     }
-    if (view.obj != NULL)
-        PyBuffer_Release(&view);
+    release_series(&held);
     return PyLong_FromLong(status);
 }

@@ -31,12 +31,23 @@ static inline bool columns_move(const struct column *column, int count)
     return false;
 }
 
+enum { SERIES = 4 /* most of one call */ };
+
+/* A text, a list of numbers or points, or a struct that holds tables: one for all cases. */
+struct series {
+    void *at;
+    long size; /* bytes */
+};
+
 /* A function of the model over columns. */
 struct kernel {
     int inputs;
     int outputs;
     unsigned whole; /* bits of the columns that must be whole numbers */
-    enum brake_status (*loop)(const struct column *series, const struct column *in,
+    int series;
+    unsigned written;  /* bits of the series that are results */
+    long size[SERIES]; /* bytes that each must have; 0: any */
+    enum brake_status (*loop)(const struct series *series, const struct column *in,
                               double *const *out, long count);
 };
 

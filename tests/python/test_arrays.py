@@ -11,7 +11,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from libbrake import _core, disc, stop
+from libbrake import _core, disc, friction, records, stop
 
 BRAKE = disc.Disc(0.0036, 0.126, 0.38, 0.95, 5e4)
 PRESSURES = [0.0, 1e5, 2.5e6, 8e6, 1.2e7, 1.6e7]
@@ -115,11 +115,38 @@ def test_the_loop_refuses_columns_that_do_not_fit():
         (5, [out], TypeError),
     ):
         with pytest.raises(kind):
-            _core.model_loop(energy, None, inputs, outputs)
+            _core.model_loop(energy, (), inputs, outputs)
     with pytest.raises(ValueError):
-        _core.model_loop(10_000, None, [], [])
+        _core.model_loop(10_000, (), [], [])
     with pytest.raises(ValueError):
         _core.model_call(-1, ())
+
+
+def test_the_loop_refuses_what_does_not_go_beside_the_numbers():
+    out = array.array("d", [0.0])
+    energy = next(n for n in range(200) if _is_energy(n))
+    with pytest.raises(TypeError, match="tuple of 0 series"):
+        _core.model_loop(energy, None, [1.0, 1.0], [out])
+    with pytest.raises(TypeError, match="tuple of 0 series"):
+        _core.model_loop(energy, (b"",), [1.0, 1.0], [out])
+    at = next(n for n in range(200) if _reads_a_curve(n))
+    for series, kind in ((None, TypeError), ((), TypeError), ((b"12345678",), ValueError),
+                         ((5,), TypeError)):  # fmt: skip
+        with pytest.raises(kind):
+            _core.model_loop(at, series, [1.0], [out])
+    with pytest.raises(TypeError, match="more than numbers"):
+        _core.model_call(at, (1.0,))
+
+
+def _reads_a_curve(number):
+    """Whether a function is the value of a curve."""
+    curve = records.record(friction._CURVE, friction.curve_build([1.0, 2.0], [3.0, 4.0]))
+    out = array.array("d", [0.0])
+    try:
+        _core.model_loop(number, (curve,), [2.0], [out])
+    except (TypeError, ValueError):
+        return False
+    return out[0] == 4.0
 
 
 def _is_energy(number):
@@ -140,7 +167,7 @@ def test_buffers_are_let_go_after_good_and_bad_calls():
     for _ in range(100):
         disc.torque(BRAKE, pressures)
         with pytest.raises(ValueError):
-            _core.model_loop(0, None, [pressures] * 3, [out])
+            _core.model_loop(0, (), [pressures] * 3, [out])
     assert (sys.getrefcount(pressures), sys.getrefcount(out)) == before
     pressures.append(1.0)  # a buffer that is still held cannot grow
     out.append(1.0)

@@ -192,15 +192,15 @@ def functions():
 
 
 FUNCTIONS = dict(functions())
-# Texts, points and structs are arguments of these.
+# Of the others texts, points and structs are arguments, or a table is what comes out.
 PLAIN = {
     name: function
     for name, function in FUNCTIONS.items()
-    if not any(f"{word}: {kind}" in function.__doc__
+    if "broadcast" in function.__doc__ and not any(f"{word}: {kind}" in function.__doc__
                for word in inspect.signature(function).parameters
                for kind in ("str", "pairs", "Disc", "Drum", "Shoe:", "Pedal", "Fluid:", "Valve",
                             "Body", "Balance", "Solid", "Slab", "Air", "Vanes", "Cooling:",
-                            "GainLaw"))
+                            "GainLaw", "Curve:", "Friction:", "Material:", "Thermal:"))
 }  # fmt: skip
 
 

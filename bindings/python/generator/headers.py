@@ -48,6 +48,7 @@ class Header:
     structs: dict
     docs: dict
     functions: list
+    constants: dict  # of enumerations without a name: texts by name
 
 
 def words(text):
@@ -106,15 +107,24 @@ def _members(body):
             yield name.strip(), number
 
 
+def _constants(body):
+    """Names and values of an enumeration that only gives numbers names."""
+    for member in re.sub(r"/\*.*?\*/", "", body, flags=re.DOTALL).split(","):
+        name, _, value = member.partition("=")
+        yield name.strip(), value.strip()
+
+
 def read(path):
     """The declarations of one header."""
     text = path.read_text(encoding="utf-8")
     head = re.search(r"/\*\* @file \S+\n(.*?)\*/", text, re.DOTALL).group(1)
-    found = Header(path.stem, words(head), {}, {}, {}, [])
+    found = Header(path.stem, words(head), {}, {}, {}, [], {})
     for item in _ITEM.finditer(text, text.index("#define")):
         doc = item["doc"] or ""
         if item["kind"] == "enum" and item["tag"]:
             found.enums[item["tag"]] = dict(_members(item["body"]))
+        elif item["kind"] == "enum":
+            found.constants.update(_constants(item["body"]))
         elif item["kind"] == "struct":
             found.structs[item["tag"]] = list(_fields(item["body"]))
         elif item["name"]:

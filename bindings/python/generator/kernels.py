@@ -1,6 +1,8 @@
 """The loops in C over the functions of the model, one a function."""
 
 _HEAD = """/* Made from the headers by generator/kernels.py. */
+#include <string.h>
+
 #include "columns.h"
 
 #include "brake/brake.h"
@@ -28,6 +30,13 @@ def _declare(call):
     for parameter in call.outputs:
         if parameter not in call.inputs:
             yield f"    {parameter.variable.type} {parameter.variable.name};"
+    for parameter in call.inputs:
+        if parameter.series == "record":
+            yield f"    {parameter.variable.type} {parameter.variable.name};"
+    for at, parameter in enumerate(call.series):
+        if parameter.series == "record" and parameter in call.inputs:
+            name = parameter.variable.name
+            yield f"    memcpy(&{name}, series[{at}].at, sizeof {name});"
 
 
 def _fill(call):
@@ -43,13 +52,11 @@ def _fill(call):
         column += count
 
 
-def _argument(parameter, column):
+def _argument(call, parameter, column):
     """C text of one argument of the call."""
     variable = parameter.variable
-    if parameter.series == "text":
-        return "(const char *)series->at"
-    if parameter.series == "pairs":
-        return "(const struct brake_point *)series->at, (int)(series->count / 2)"
+    if parameter.series and parameter.series != "record":
+        return f"series[{call.series.index(parameter)}].at"
     if variable.type.startswith("struct") or (variable.pointer and not variable.const):
         return ("&" if variable.pointer else "") + variable.name
     return _value(variable.type, column)
@@ -63,8 +70,10 @@ def _arguments(call):
         places[parameter.variable.name] = column
         column += len(parameter.columns)
     for variable in call.function.arguments:
-        if variable.name in inputs:
-            yield _argument(inputs[variable.name], places.get(variable.name))
+        if variable.name not in inputs:
+            yield f"(int)(series[0].size / (long)sizeof({call.series[0].variable.type}))"
+        else:
+            yield _argument(call, inputs[variable.name], places.get(variable.name))
 
 
 def _result(call):
@@ -79,19 +88,32 @@ def _give(call):
             cast = "" if ctype == "double" else "(double)"
             yield f"        out[{column}][i] = {cast}{parameter.variable.name}{member};"
             column += 1
+        if parameter.series:
+            name = parameter.variable.name
+            yield f"        memcpy(series[{call.series.index(parameter)}].at, &{name}, sizeof {name});"
+
+
+def _lists(call):
+    """Lines that refuse lists of different lengths, which have one count."""
+    lists = [at for at, parameter in enumerate(call.series) if parameter.series == "list"]
+    for at in lists[1:]:
+        yield f"    if (series[{at}].size != series[0].size)"
+        yield "        return BRAKE_E_SIZE;"
 
 
 def _loop(number, call):
     function = call.function.name
     lines = [
         f"/* {function} */",
-        f"static enum brake_status loop_{number}(const struct column *series, "
+        f"static enum brake_status loop_{number}(const struct series *series, "
         "const struct column *in,",
         "    double *const *out, long count)",
         "{",
         "    enum brake_status status = BRAKE_OK;",
         "    (void)series;",
         "    (void)in;",
+        "    (void)out;",
+        *_lists(call),
         *_declare(call),
         "    for (long i = 0; i < count; i++) {",
         *_fill(call),
@@ -104,13 +126,20 @@ def _loop(number, call):
     return "\n".join(lines)
 
 
+def _row(number, call):
+    """Row of the table of functions."""
+    sizes = [f"sizeof({p.variable.type})" if p.series == "record" else "0" for p in call.series]
+    written = sum(1 << at for at, p in enumerate(call.series) if p in call.outputs)
+    return (
+        f"    {{{call.width[0]}, {call.width[1]}, 0x{call.whole:x}u, {len(sizes)}, 0x{written:x}u,"
+        f" {{{', '.join(sizes) or '0'}}}, loop_{number}}}"
+    )
+
+
 def source(model):
     """Text of kernels.c."""
     loops = "\n\n".join(_loop(number, call) for number, call in enumerate(model.calls))
-    rows = ",\n".join(
-        f"    {{{call.width[0]}, {call.width[1]}, 0x{call.whole:x}u, loop_{number}}}"
-        for number, call in enumerate(model.calls)
-    )
+    rows = ",\n".join(_row(number, call) for number, call in enumerate(model.calls))
     return (
         f"{_HEAD}{loops}\n\nconst struct kernel kernels[] = {{\n{rows}\n}};\n\n"
         f"const int kernels_count = {len(model.calls)};\n"

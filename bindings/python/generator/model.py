@@ -1,25 +1,32 @@
 """Which functions of the model take and give plain numbers, and how those are laid side by side.
 
-A struct is spread into its numbers, one column each; a function whose structs hold tables (a
-curve, a grid of temperatures) has no such columns and is left out.
+A struct is spread into its numbers, one column each. One that holds tables (a curve, a grid of
+temperatures) goes as the bytes that it is, a record: one for all cases.
 """
 import dataclasses
 import keyword
 
-# Their result is what another function gives for arrays already.
-_SERVED = {"brake_balance_locks"}
+# Functions that are not for Python, and what serves there.
+LEFT_OUT = {
+    "brake_balance_locks": "balance.lock takes arrays",
+    "brake_braking_begin": "Vehicle.heat; a rig points to what it is made of",
+    "brake_braking_advance": "Vehicle.heat; a rig points to what it is made of",
+    "brake_status_message": "the exceptions of libbrake.errors tell it",
+}
 # Pointers that are read before they are written.
-_BOTH_WAYS = {"brake_fit_booster"}
-_NUMBERS = {"double", "int", "bool", "char"}
+_BOTH_WAYS = {"brake_fit_booster", "brake_thermal_advance"}
+# Types of numbers, with their letters in the module struct of Python.
+_NUMBERS = {"double": "d", "int": "i", "bool": "?", "char": "c", "long": "l"}
 
 
 @dataclasses.dataclass
 class Parameter:
-    """An argument: its columns as (member, C type); a series has none."""
+    """An argument: its columns as (member, C type); a series has none, a record has a shape."""
 
     variable: object
     columns: list
     series: str = ""
+    shape: str = ""
 
     @property
     def name(self):
@@ -42,7 +49,15 @@ class Call:
 
     @property
     def series(self):
-        return next((p.series for p in self.inputs if p.series), "")
+        """What goes beside the numbers, in the order of the declaration."""
+        sides = {p.name: p for p in (*self.outputs, *self.inputs)}
+        order = [python_name(v.name) for v in self.function.arguments]
+        return [sides[name] for name in order if name in sides and sides[name].series]
+
+    @property
+    def written(self):
+        """Records among the results."""
+        return [p for p in self.outputs if p.series == "record"]
 
     @property
     def whole(self):
@@ -76,16 +91,40 @@ class Model:
         self.home = {
             tag: header.stem for header in headers for tag in (*header.structs, *header.enums)
         }
+        self._constants = {
+            name: value
+            for header in headers
+            for names in (header.constants, *header.enums.values())
+            for name, value in names.items()
+        }
         self.calls = [
-            call
+            self._call(function, header.stem)
             for header in headers
             for function in header.functions
-            if (call := self._call(function, header.stem))
+            if function.name not in LEFT_OUT
         ]
+
+    def length(self, text):
+        """Number that a length stands for: a number, a name, or a sum of them."""
+        terms = [term.strip() for term in str(text).split("+")]
+        if len(terms) > 1:
+            return sum(self.length(term) for term in terms)
+        return int(text) if str(text).isdigit() else self.length(self._constants[text])
 
     def members(self, variable):
         """Names of a variable's copies: one, or one for each axle; None for a table."""
         return {"": [""], "BRAKE_AXLES": ["[0]", "[1]"]}.get(variable.length)
+
+    def shape(self, variable):
+        """How a record is laid out, as Python text; "" where something in it points elsewhere."""
+        kind, _, tag = variable.type.partition(" ")
+        inner = repr(_NUMBERS.get(kind, "i"))
+        if kind == "struct":
+            fields = [self.shape(field) for field in self.structs[tag]]
+            if "" in fields or any(field.pointer for field in self.structs[tag]):
+                return ""
+            inner = f"({class_name(tag)}, [{', '.join(fields)}])"
+        return f"({self.length(variable.length)}, {inner})" if variable.length else inner
 
     def columns(self, variable):
         """Numbers of a variable as (member, C type); None when it holds anything else."""
@@ -96,46 +135,43 @@ class Model:
         if kind != "struct":
             return [(member, variable.type) for member in members]
         inner = [(f, self.columns(f)) for f in self.structs[tag]]
-        if any(f.pointer or columns is None for f, columns in inner):
+        if any(f.pointer or of is None for f, of in inner):
             return None
         return [
             (f"{member}.{f.name}{tail}", ctype)
             for member in members
-            for f, columns in inner
-            for tail, ctype in columns
+            for f, of in inner
+            for tail, ctype in of
         ]
 
-    def _parameters(self, arguments):
-        """Arguments with their columns; None when one has none. A count belongs to its series."""
-        found, skip = [], False
-        for at, variable in enumerate(arguments):
-            if skip:
-                skip = False
-                continue
-            following = arguments[at + 1].name if at + 1 < len(arguments) else ""
-            if variable.type == "char" and variable.pointer:
-                found.append(Parameter(variable, [], "text"))
-            elif variable.type == "struct brake_point" and following == "count":
-                found.append(Parameter(variable, [], "pairs"))
-                skip = True
-            elif (following == "count" and variable.pointer) or (columns := self.columns(variable)) is None:
-                return None
-            else:
-                found.append(Parameter(variable, columns))
-        return found
+    def _parameter(self, variable, listed):
+        """An argument with its columns, its kind of series or its shape."""
+        if variable.type == "char" and variable.pointer:
+            return Parameter(variable, [], "text")
+        if listed:
+            return Parameter(variable, [], "pairs" if variable.type.startswith("struct") else "list")
+        columns = self.columns(variable)
+        if columns is not None:
+            return Parameter(variable, columns)
+        shape = self.shape(variable)
+        if not shape:
+            raise ValueError(f"{variable.type} {variable.name} is nothing that Python can give")
+        return Parameter(variable, [], "record", shape)
 
     def _call(self, function, stem):
-        parameters = self._parameters(function.arguments)
-        if parameters is None or function.name in _SERVED or "*" in function.type:
-            return None
+        arguments = function.arguments
+        counted = next((at for at in range(1, len(arguments)) if arguments[at].name == "count"
+                        and arguments[at - 1].pointer), 0)  # fmt: skip
+        parameters = [
+            self._parameter(variable, at < counted and variable.pointer)
+            for at, variable in enumerate(arguments)
+            if at != counted or not counted
+        ]
         outputs = [p for p in parameters if p.variable.pointer and not p.variable.const]
         both = function.name in _BOTH_WAYS
         inputs = [p for p in parameters if both or p not in outputs]
         if function.type not in ("void", "enum brake_status"):
             result = dataclasses.replace(function.arguments[0], name="result", length="",
                                          type=function.type, pointer=False)  # fmt: skip
-            columns = self.columns(result)
-            if columns is None:
-                return None
-            outputs = [Parameter(result, columns), *outputs]
-        return Call(function, inputs, outputs, stem) if outputs else None
+            outputs = [Parameter(result, self.columns(result)), *outputs]
+        return Call(function, inputs, outputs, stem)

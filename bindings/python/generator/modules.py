@@ -19,11 +19,17 @@ def quoted(text, indent):
 def _shape(parameter):
     """What an argument may be, where that is not a number."""
     kind, _, tag = parameter.variable.type.partition(" ")
-    if parameter.series == "pairs":
-        return "pairs (x, y): "
+    if parameter.series in ("pairs", "list"):
+        return {"pairs": "pairs (x, y): ", "list": "numbers: "}[parameter.series]
     if parameter.series == "text" or kind == "char":
         return "str: "
     return f"{class_name(tag)}: " if tag else ""
+
+
+def _spreads(call):
+    """Whether its numbers may be arrays: records stay the same for all of them."""
+    only_read = all(p.series == "record" and p not in call.outputs for p in call.series)
+    return only_read and any(p.columns for p in call.inputs)
 
 
 def _refuses(call):
@@ -45,7 +51,7 @@ def function_doc(call):
     if not given:
         lines.append(f"returns: {call.function.returns}")
     lines += ["", f"Refuses: {_refuses(call)}."]
-    if not call.series:
+    if _spreads(call):
         lines.append("Numbers or arrays of them, broadcast against each other.")
     return "\n".join([*lines, f"Source: {call.function.source}"])
 
@@ -89,6 +95,32 @@ def _gather(model, variable, numbers):
     return copies[0] if len(copies) == 1 else f"({', '.join(copies)})"
 
 
+def _shape_name(parameter):
+    return f"_{parameter.variable.type.partition('brake_')[2].upper()}"
+
+
+def _beside(call, parameter):
+    """Expression of a series."""
+    if parameter in call.written:
+        return f"_{parameter.name}"
+    if parameter.series == "record":
+        return f"_record({_shape_name(parameter)}, {parameter.name})"
+    return f"_{parameter.series}({parameter.name})"
+
+
+def _shapes(model, stem):
+    """Lines that lay out the records of a module's functions."""
+    found = {
+        _shape_name(p): p.shape
+        for call in model.calls
+        if call.stem == stem
+        for p in call.series
+        if p.series == "record"
+    }
+    for name, shape in found.items():
+        yield f"{name} = {shape}"
+
+
 def _function(model, number, call):
     names = ", ".join(p.name for p in call.inputs)
     inputs = [text for p in call.inputs if not p.series
@@ -96,10 +128,18 @@ def _function(model, number, call):
     inside = f"{', '.join(inputs)}{',' if len(inputs) == 1 else ''}"
     found = f"_call({number}, ({inside}))"
     if call.series:
-        series = next(p.name for p in call.inputs if p.series)
-        found = f"_serial({number}, _{call.series}({series}), ({inside}))"
+        beside = ", ".join(_beside(call, p) for p in call.series)
+        found = f"_{'over' if _spreads(call) else 'serial'}({number}, ({beside},), ({inside}))"
     yield f"def {call.name}({names}):"
     yield quoted(function_doc(call), "    ")
+    for parameter in call.written:
+        have = f", {parameter.name}" if parameter in call.inputs else ""
+        yield f"    _{parameter.name} = _record({_shape_name(parameter)}{have})"
+    if call.written and not call.width[1]:
+        yield f"    {found}"
+        results = [f"_read({_shape_name(p)}, _{p.name})" for p in call.written]
+        yield f"    return {', '.join(results)}"
+        return
     numbers = iter([f"r[{at}]" for at in range(call.width[1])])
     if call.width[1] == 1:
         numbers = iter(["r"])
@@ -150,7 +190,9 @@ def module(model, header):
     yield "from collections import namedtuple as _namedtuple"
     yield "from enum import IntEnum as _IntEnum\n"
     yield "from libbrake._core import model_call as _call"
-    yield "from libbrake.arrays import pairs as _pairs, serial as _serial, text as _text"
+    yield "from libbrake.arrays import list_ as _list, over as _over, pairs as _pairs"
+    yield "from libbrake.arrays import serial as _serial, text as _text"
+    yield "from libbrake.records import read as _read, record as _record"
     yield from _imports(model, header.stem)
     for tag in used(model, header):
         name = class_name(tag)
@@ -163,6 +205,8 @@ def module(model, header):
             fields = " ".join(python_name(f.name) for f in header.structs[tag])
             yield f'\n\n{name} = _namedtuple("{name}", "{fields}")'
             yield f"{name}.__doc__ = {quoted(struct_doc(model, header, tag), '')}"
+    yield "\n"
+    yield from _shapes(model, header.stem)
     for number, call in enumerate(model.calls):
         if call.stem == header.stem:
             yield "\n"
@@ -178,13 +222,16 @@ def _type(model, variable, plain):
     one = class_name(tag) if kind == "struct" else ("float" if plain else "Values")
     if kind == "char":
         one = "str"
+    if model.members(variable) is None:
+        return f"tuple[{'float' if kind != 'struct' else one}, ...]"
     count = len(model.members(variable))
     return one if count == 1 else f"tuple[{', '.join([one] * count)}]"
 
 
 def _argument_type(model, parameter, plain):
-    if parameter.series:
-        return {"text": "str", "pairs": "Iterable[tuple[float, float]]"}[parameter.series]
+    listed = {"text": "str", "pairs": "Iterable[tuple[float, float]]", "list": "Iterable[float]"}
+    if parameter.series in listed:
+        return listed[parameter.series]
     return _type(model, parameter.variable, plain)
 
 
@@ -196,7 +243,7 @@ def _result_type(model, call, plain):
 
 
 def _signatures(model, call):
-    plain_only = bool(call.series) or all(
+    plain_only = (bool(call.series) and not _spreads(call)) or all(
         p.variable.type.startswith(("struct", "char")) for p in call.inputs
     )
     for plain in (True,) if plain_only else (True, False):

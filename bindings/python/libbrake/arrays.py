@@ -37,13 +37,13 @@ def _stretched(np, value, shape):
     return value if value.shape == shape else np.array(np.broadcast_to(value, shape), order="C")
 
 
-def _with_numpy(np, function, arguments):
+def _with_numpy(np, function, series, arguments):
     values = [_doubles(np, value) for value in arguments]
     shape = np.broadcast_shapes(*(v.shape for v in values if not isinstance(v, float)))
-    if shape == ():
+    if shape == () and not series:
         return _core.model_call(function, tuple(float(value) for value in values))
     results = [np.empty(shape) for _ in range(_core.model_outputs(function))]
-    _core.model_loop(function, None, [_stretched(np, v, shape) for v in values], results)
+    _core.model_loop(function, series, [_stretched(np, v, shape) for v in values], results)
     return results
 
 
@@ -65,7 +65,7 @@ def _plain(value):
     return array("d", view.tolist())
 
 
-def _without_numpy(function, arguments):
+def _without_numpy(function, series, arguments):
     values = [_plain(value) for value in arguments]
     count = max(len(value) for value in values if not isinstance(value, float))
     values = [v[0] if not isinstance(v, float) and len(v) == 1 else v for v in values]
@@ -74,24 +74,29 @@ def _without_numpy(function, arguments):
         raise ValueError(f"arrays of {sorted(lengths)} numbers do not go together")
     count = 0 if 0 in lengths else count
     results = [array("d", bytes(8 * count)) for _ in range(_core.model_outputs(function))]
-    _core.model_loop(function, None, values, results)
+    _core.model_loop(function, series, values, results)
     return results
 
 
 # ---- what the modules of the model use -----------------------------------------------------------
 
 
-def broadcast(function, arguments):
+def broadcast(function, arguments, series=()):
     """A function of the model over arrays; called from C where an argument is no number."""
     np = numpy()
-    found = _without_numpy(function, arguments) if np is None else _with_numpy(
-        np, function, arguments)  # fmt: skip
+    found = _without_numpy(function, series, arguments) if np is None else _with_numpy(
+        np, function, series, arguments)  # fmt: skip
     return found[0] if isinstance(found, list) and len(found) == 1 else found
 
 
 def pairs(points):
     """Pairs (x, y) side by side."""
     return array("d", (number for x, y in points for number in (x, y)))
+
+
+def list_(numbers):
+    """Numbers side by side."""
+    return array("d", numbers)
 
 
 def text(words):
@@ -101,8 +106,15 @@ def text(words):
     return words.encode() + b"\0"
 
 
+def over(function, series, arguments):
+    """A function of the model that reads records, over numbers or arrays."""
+    if all(isinstance(value, (int, float)) for value in arguments):
+        return serial(function, series, arguments)
+    return broadcast(function, arguments, series)
+
+
 def serial(function, series, arguments):
-    """A function of the model that works on a text or on a list of points."""
+    """A function of the model that works on a text, a list or records."""
     results = [array("d", [0.0]) for _ in range(_core.model_outputs(function))]
     status = _core.model_loop(function, series, [float(value) for value in arguments], results)
     if status < 0:
