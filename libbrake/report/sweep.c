@@ -177,11 +177,12 @@ static bool take(void *context, int slot)
 }
 
 /* Rows of a block: long ones in smaller blocks, so that memory has a bound. */
-static int block_of(const struct brake_sweep *sweep)
+static int block_of(const struct brake_sweeper *sweeper)
 {
+    const struct brake_sweep *sweep = sweeper->sweep;
     const int bytes = (sweep->axes + sweep->outputs) * BRAKE_NUMBER_SIZE;
     const int rows = 1 + 65536 / bytes;
-    const int usual = brake_sweep_block(sweep);
+    const int usual = brake_sweep_block(sweeper);
     return rows < usual ? rows : usual;
 }
 
@@ -191,7 +192,7 @@ struct brake_sweep_tally brake_report_sweep_rows(const struct brake_sweeper *swe
 {
     struct rows rows = {.stream = stream};
     const struct brake_sweep_run run = {.first = first,
-                                        .block = block_of(sweeper->sweep),
+                                        .block = block_of(sweeper),
                                         .threads = threads,
                                         .context = &rows,
                                         .work = work,

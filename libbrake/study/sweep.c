@@ -286,8 +286,11 @@ long long brake_sweep_blocks(const struct brake_sweeper *sweeper, const struct b
     return done - run->first;
 }
 
-int brake_sweep_block(const struct brake_sweep *sweep)
+int brake_sweep_block(const struct brake_sweeper *sweeper)
 {
+    const struct brake_sweep *sweep = sweeper->sweep;
+    if (sweeper->shared.tables > 0)
+        return 8192;
     for (int i = 0; i < sweep->outputs; i++) {
         if (brake_output_faded(sweep->output[i]))
             return 1;
@@ -309,7 +312,7 @@ brake_sweep_values(const struct brake_sweeper *sweeper, int threads,
                    const struct brake_watch *watch, double *value)
 {
     const struct brake_watch none = {0};
-    const struct brake_sweep_run run = {.block = brake_sweep_block(sweeper->sweep),
+    const struct brake_sweep_run run = {.block = brake_sweep_block(sweeper),
                                         .threads = threads,
                                         .context = value,
                                         .work = work_into_array,

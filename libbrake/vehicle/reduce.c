@@ -349,9 +349,10 @@ _Static_assert((int)RULES <= (int)BRAKE_WORK_RULES, "room for every rule");
 
 void work_fill_rules(struct brake_places *places)
 {
-    for (int rule = 0; rule < RULES; rule++) {
-        places->written[rule] = work_sections(rules[rule].touches, 1);
-        places->touched[rule] = work_sections(rules[rule].touches, TOUCHES);
+    for (int rule = 0; rule < BRAKE_WORK_RULES; rule++) {
+        const bool there = rule < RULES;
+        places->written[rule] = there ? work_sections(rules[rule].touches, 1) : 0;
+        places->touched[rule] = there ? work_sections(rules[rule].touches, TOUCHES) : 0;
     }
 }
 

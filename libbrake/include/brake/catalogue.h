@@ -128,7 +128,7 @@ struct brake_places {
         size_t offset;            /**< in struct brake_vehicle */
     } of[BRAKE_ROWS];             /**< by index */
     short index[sizeof(struct brake_vehicle) / sizeof(int)]; /**< by offset over sizeof(int) */
-    unsigned long long touched[BRAKE_WORK_RULES]; /**< sections that a rule reads, as bits */
+    unsigned long long touched[BRAKE_WORK_RULES]; /**< sections that a rule reads; 0: no more */
     unsigned long long written[BRAKE_WORK_RULES]; /**< the section that it writes to, as a bit */
     unsigned long long verified[BRAKE_WORK_VERIFICATIONS]; /**< sections looked at; 0: no more */
 };

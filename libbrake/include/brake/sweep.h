@@ -185,11 +185,12 @@ struct brake_sweep_run {
 long long brake_sweep_blocks(const struct brake_sweeper *sweeper,
                              const struct brake_sweep_run *run);
 
-/** Cases of a block after which progress is told soon enough: few where each runs a fade procedure.
- * @param sweep  what is swept
- * @return       1 and up
+/** Cases of a block after which progress is told soon enough: few where each runs a fade procedure,
+ * many where they are worked out side by side.
+ * @param sweeper  ready
+ * @return         1 and up
  */
-int brake_sweep_block(const struct brake_sweep *sweep);
+int brake_sweep_block(const struct brake_sweeper *sweeper);
 
 /** Outputs of all cases.
  * @param sweeper  ready; not changed
