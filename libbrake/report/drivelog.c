@@ -84,6 +84,9 @@ static void repeatability(const struct brake_drive *drive, FILE *stream)
     }
     if (drive->repeats == 0)
         fputs("  no stop of known distance\n", stream);
+    brake_words_drive_scatter(drive, text, sizeof text);
+    if (text[0] != '\0')
+        brake_paragraph(stream, "  ", text);
 }
 
 static void notes(const struct brake_log *log, FILE *stream)

@@ -87,10 +87,14 @@ static cJSON *summary_object(const struct brake_drive_report *report)
 static cJSON *results_object(const struct brake_drive *drive)
 {
     cJSON *all = cJSON_CreateObject();
+    cJSON *scatter = cJSON_CreateObject();
+    brake_json_number(scatter, "value", drive->scatter);
+    brake_json_text(scatter, "unit", "");
     add_measured(all, "drive.measured_deceleration", &drive->measured, "m/s2");
     add_measured(all, "drive.predicted_deceleration", &drive->predicted, "m/s2");
     add_measured(all, "drive.friction_factor", &drive->friction, "");
     add_measured(all, "drive.fade", &drive->fade, "");
+    cJSON_AddItemToObject(all, "drive.scatter", scatter);
     return all;
 }
 

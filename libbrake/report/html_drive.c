@@ -1,5 +1,6 @@
 #include <math.h>
 #include <stdio.h>
+#include <string.h>
 
 #include "html.h"
 #include "page.h"
@@ -88,6 +89,9 @@ static void alike(const struct brake_drive *drive, FILE *stream)
         brake_page_element(stream, "li", text);
     }
     fputs(drive->repeats > 0 ? "</ul>\n" : "", stream);
+    brake_words_drive_scatter(drive, text, sizeof text);
+    if (text[0] != '\0')
+        brake_page_element(stream, "p", text);
 }
 
 static void left_aside(const struct brake_log *log, FILE *stream)
@@ -106,11 +110,12 @@ static void left_aside(const struct brake_log *log, FILE *stream)
 void brake_html_drive(const struct brake_paper *paper, FILE *stream)
 {
     const struct brake_drive_report *report = paper->drive;
-    char text[600];
+    char text[600] = "The drive ";
+    const size_t begun = strlen(text);
     if (report == NULL)
         return;
     brake_page_section(stream, "drive", "What was measured in the drive");
-    brake_words_drive_verdict(report, text, sizeof text);
+    brake_words_drive_verdict(report, text + begun, sizeof text - begun);
     brake_page_element(stream, "p", text);
     brake_words_drive_log(report, text, sizeof text);
     brake_page_element(stream, "p", text);

@@ -123,6 +123,16 @@ void brake_words_drive_repeat(const struct brake_repeat *r, char *text, size_t s
         in("ft/s2", r->mean[0]), developed, r->mean[1], in("ft", r->mean[1]), distance);
 }
 
+void brake_words_drive_scatter(const struct brake_drive *drive, char *text, size_t size)
+{
+    text[0] = '\0';
+    if (!isnan(drive->scatter))
+        snprintf(text, size,
+                 "measured over predicted, %d stops: deviation %.1f %%; without what the foot "
+                 "pressed harder or softer",
+                 drive->compared, 100.0 * drive->scatter);
+}
+
 void brake_words_drive_fade(const struct brake_drive *drive, char *text, size_t size)
 {
     const struct brake_measured *f = &drive->fade;

@@ -29,6 +29,9 @@ const char *brake_words_drive_method(const struct brake_drive *drive, int index)
 /* How the stops from one nominal speed are alike. */
 void brake_words_drive_repeat(const struct brake_repeat *repeat, char *text, size_t size);
 
+/* How measured over predicted is alike over the stops; nothing when it is not known. */
+void brake_words_drive_scatter(const struct brake_drive *drive, char *text, size_t size);
+
 /* Change from the first stop to the last. */
 void brake_words_drive_fade(const struct brake_drive *drive, char *text, size_t size);
 

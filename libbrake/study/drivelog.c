@@ -117,6 +117,19 @@ static double half_of_mean(const struct question *q, const double *difference)
     return fmax(least, brake_student_95(q->stops - 1) * sqrt(scatter / (n - 1.0) / n));
 }
 
+/* What the foot pressed harder or softer is in the prediction, so it is not in this. */
+static double scatter_of(const struct question *q)
+{
+    double ratio[BRAKE_DRIVE_STOPS];
+    double sum = 0.0;
+    for (int i = 0; i < q->stops; i++)
+        ratio[i] = q->stop[i]->developed.value / q->stop[i]->predicted.value;
+    const double middle = mean(ratio, q->stops);
+    for (int i = 0; i < q->stops; i++)
+        sum += (ratio[i] - middle) * (ratio[i] - middle);
+    return q->stops > 1 ? sqrt(sum / (q->stops - 1)) : BRAKE_NAN;
+}
+
 static void agree(const struct question *q, const double *start)
 {
     const struct answers wanted = {q, 0.0};
@@ -131,6 +144,7 @@ static void agree(const struct question *q, const double *start)
         difference[i] = q->stop[i]->developed.value - start[i];
     }
     drive->compared = q->stops;
+    drive->scatter = scatter_of(q);
     drive->predicted.value = mean(start, q->stops);
     drive->predicted.half = BRAKE_P95 * sigma[q->stops];
     drive->measured.value = drive->predicted.value + mean(difference, q->stops);
@@ -288,6 +302,7 @@ void brake_drive_compare(const struct brake_sheet *sheet, enum brake_load load,
     double start[BRAKE_DRIVE_STOPS] = {0.0};
     drive->measured = drive->predicted = drive->friction = unknown;
     drive->agreement = BRAKE_NOT_SAID;
+    drive->scatter = BRAKE_NAN;
     for (int i = 0; i < drive->stops; i++) {
         struct brake_drive_stop *stop = &drive->stop[i];
         if (brake_drive_counts(stop) && !(isnan(stop->pedal_force) && isnan(stop->pressure)))

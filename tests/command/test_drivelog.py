@@ -250,6 +250,15 @@ def test_repeatability_is_that_of_the_stops(report):
     assert [figure["least"], figure["most"]] == pytest.approx([4.0, 4.4], abs=2e-3)
 
 
+def test_a_heavier_foot_is_no_scatter_of_the_brakes(report):
+    """Decelerations that follow the pedal force of each stop: they differ by half, the ratio by 1 %."""
+    found = report(DRIVE.read_text())
+    assert found["repeatability"][0]["developed_deceleration"]["standard_deviation"] > 0.5
+    assert 0.0 < found["results"]["drive.scatter"]["value"] < 0.02
+    one = report(drives.text(drives.rows([drives.Stop(22.0, 4)], 10)))
+    assert one["results"]["drive.scatter"]["value"] is None
+
+
 def test_nominal_speeds_can_be_given(report):
     log = drives.text(drives.rows([drives.Stop(22.0, 4)], 10))
     stop = report(log, "--nominal", "100km/h, 50 mph")["stops"][0]

@@ -107,6 +107,8 @@ struct brake_drive {
     struct brake_measured measured;  /**< [m/s2] mean of the stops that are compared */
     struct brake_measured predicted; /**< [m/s2] for the same */
     int compared;                    /**< stops that are */
+    double scatter;                  /**< [-] standard deviation of measured over predicted over
+                                          them; NaN for fewer than two */
     struct brake_measured friction;  /**< [-] factor on mu of both axles that explains the
                                           difference */
 };
