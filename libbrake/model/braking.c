@@ -41,6 +41,11 @@ static bool follows_heat(const struct brake_rig *rig, int axle)
     return rig->friction[axle] != NULL && rig->thermal[axle] != NULL;
 }
 
+static bool is_coupled(const struct brake_rig *rig)
+{
+    return follows_heat(rig, BRAKE_FRONT) || follows_heat(rig, BRAKE_REAR);
+}
+
 /* Friction of an axle at a temperature of its faces, a speed of the vehicle and a pressure at the
  * master cylinder. */
 static double friction_of(const struct brake_rig *rig, int axle, double face, double speed,
@@ -95,22 +100,31 @@ struct instant {
  * is felt and far above rounding, so that what stays at a corner does not flicker about it. */
 static const double BAND = 1e-6;
 
-/* One step: who brakes what from where, and the straight lines over the step. */
+/* One step: who brakes what from where, and the lines over the step. */
 struct course {
     const struct brake_rig *rig;
     const struct brake_application *application;
     const struct brake_outcome *outcome;
-    double speed;               /* at the begin, as all without "per second" */
-    double share;               /* of the pedal's rise that is done */
-    double rising;              /* per second */
-    double gain[BRAKE_AXLES];   /* torque per pressure over that of the balance */
-    double fading[BRAKE_AXLES]; /* its change per second */
-    bool limited;               /* an axle is at the limit of adhesion */
-    bool lags;                  /* booster output is level + climb time + rest exp(-time/lag) */
+    double speed;                /* at the begin, as all without "per second" */
+    double share;                /* of the pedal's rise that is done */
+    double rising;               /* per second */
+    double gain[BRAKE_AXLES];    /* torque per pressure over that of the balance */
+    double fading[BRAKE_AXLES];  /* its change per second at the begin */
+    double bending[BRAKE_AXLES]; /* half the change of that per second */
+    double pace;                 /* length to try */
+    double next;                 /* of the step after it */
+    bool limited;                /* an axle is at the limit of adhesion */
+    bool lags;                   /* booster output is level + climb time + rest exp(-time/lag) */
     double level;
     double climb;
     double rest;
 };
+
+/* Torque per pressure over that of the balance, so long after the begin. */
+static double gain_after(const struct course *c, int axle, double time)
+{
+    return c->gain[axle] + (c->fading[axle] + c->bending[axle] * time) * time;
+}
 
 static double drag_along(const struct brake_balance *balance)
 {
@@ -210,7 +224,7 @@ static struct instant look(const struct course *c, const struct motion *m, bool 
     struct brake_lock lock = {.pressure = BRAKE_INFINITY, .axle = BRAKE_FRONT};
     const bool antilock = rig->antilock > 0.0 && !balance.locked;
     for (int i = 0; i < BRAKE_AXLES; i++)
-        balance.axle[i].gain *= c->gain[i] + c->fading[i] * m->time;
+        balance.axle[i].gain *= gain_after(c, i, m->time);
     balance.drag = rig->air_drag * m->speed * m->speed;
     if ((!antilock && (whole || c->limited)) || a->manner == BRAKE_AT_THE_VERGE)
         lock = brake_balance_lock(&balance, kept_adhesion(rig));
@@ -239,6 +253,7 @@ struct passage {
     struct instant end;
     struct brake_thermal_state heat[BRAKE_AXLES];
     double friction[BRAKE_AXLES];
+    double miss; /* part of the torque by which its end was not as expected */
 };
 
 static void move(const struct motion *rate, double time, struct motion *to)
@@ -371,9 +386,24 @@ static enum brake_status warm(const struct course *c, const struct brake_braking
     return BRAKE_OK;
 }
 
-/* Friction at the end of a step, and the torque's straight line that leads to it. */
-static enum brake_status fade(struct course *c, struct passage *p)
+/* Torque per pressure along the parabola through its values at both ends and that before; until there
+ * is one before, a straight line. The parabola never leaves that line by more than a quarter of the
+ * smaller end, so that the torque keeps its sign whatever came before. */
+static void lay_line(const struct brake_braking *braking, int axle, double gain, double time,
+                     struct course *c)
 {
+    const double slope = (gain - c->gain[axle]) / time;
+    const double bend = (slope - braking->fading[axle]) / (time + braking->span);
+    const double most = braking->span > 0.0 ? least_of(gain, c->gain[axle]) / (time * time) : 0.0;
+    c->bending[axle] = most_of(-most, least_of(most, bend));
+    c->fading[axle] = slope - c->bending[axle] * time;
+}
+
+/* Friction at the end of a step, and the torque's line that leads to it. */
+static enum brake_status fade(struct course *c, const struct brake_braking *braking,
+                              struct passage *p)
+{
+    p->miss = 0.0;
     for (int i = 0; i < BRAKE_AXLES; i++) {
         double gain;
         p->friction[i] =
@@ -383,7 +413,8 @@ static enum brake_status fade(struct course *c, struct passage *p)
         const enum brake_status status = find_gain(&c->rig->law[i], p->friction[i], &gain);
         if (status != BRAKE_OK)
             return status;
-        c->fading[i] = (gain - c->gain[i]) / p->to.time;
+        p->miss = most_of(p->miss, fabs(gain / gain_after(c, i, p->to.time) - 1.0));
+        lay_line(braking, i, gain, p->to.time, c);
     }
     return BRAKE_OK;
 }
@@ -395,35 +426,62 @@ static bool is_finite(const struct passage *p)
                     to->work[BRAKE_REAR] + p->end.rate.speed + p->end.pressure);
 }
 
-/* Torque per pressure goes on as in the step before. The guess matters: the face follows power
- * without delay, so that one correction would leave some of an error of first order in the step. */
+/* Torque per pressure goes on along the parabola of the step before, but never changes by more than
+ * its half. The guess matters: the face follows power without delay, so that one correction would
+ * leave some of an error of first order in the step. */
 static void guess(const struct brake_braking *braking, double length, struct course *c)
 {
     for (int i = 0; i < BRAKE_AXLES; i++) {
-        const double most = 0.5 * c->gain[i] / length;
-        c->fading[i] = most_of(-most, least_of(most, braking->fading[i]));
+        const double most = 0.25 * c->gain[i] / length;
+        const double slope = braking->fading[i] + braking->bending[i] * braking->span;
+        c->fading[i] = most_of(-most, least_of(most, slope));
+        c->bending[i] = most_of(-most / length, least_of(most / length, braking->bending[i]));
     }
 }
 
-/* Predictor by that guess, corrector by the straight line to the predicted end. Where the first ended
- * early, at a corner, the line is not to be trusted far beyond. */
+/* The vehicle over a length, then the heat of it, then the friction at that heat. */
+static enum brake_status pass(struct course *c, const struct brake_braking *braking, double length,
+                              struct passage *p)
+{
+    run(c, length, p);
+    if (!is_finite(p))
+        return BRAKE_E_RANGE;
+    const enum brake_status status = warm(c, braking, p);
+    return status == BRAKE_OK ? fade(c, braking, p) : status;
+}
+
+/* Length at which a step would miss by the tolerance. Never so short that the noise of the heat's own
+ * tolerance would be taken for a miss. */
+static double fitting(const struct brake_rig *rig, const struct passage *p)
+{
+    const double length = p->to.time;
+    const double missed = p->miss * length;
+    const double factor = missed > 0.0 ? 0.9 * sqrt(sqrt(rig->tolerance / missed)) : 2.0;
+    const double wanted = length * most_of(0.2, least_of(2.0, factor));
+    return most_of(rig->step / 40.0, least_of(rig->step, wanted));
+}
+
+/* Predictor by that guess, shorter when it misses far; corrector by the line to the predicted end.
+ * Where the first ended early, at a corner, the line is not to be trusted far beyond. */
 static enum brake_status couple(struct course *c, const struct brake_braking *braking,
                                 double length, struct passage *p)
 {
-    const bool coupled = follows_heat(c->rig, BRAKE_FRONT) || follows_heat(c->rig, BRAKE_REAR);
+    const double tolerance = c->rig->tolerance;
     guess(braking, length, c);
-    for (int pass = coupled ? 0 : 1; pass < 2; pass++) {
-        run(c, length, p);
-        if (!is_finite(p))
-            return BRAKE_E_RANGE;
-        enum brake_status status = warm(c, braking, p);
-        if (status == BRAKE_OK)
-            status = fade(c, p);
-        if (status != BRAKE_OK)
-            return status;
-        length = least_of(length, 2.0 * p->to.time);
+    enum brake_status status = pass(c, braking, length, p);
+    if (status == BRAKE_OK && tolerance > 0.0 && fitting(c->rig, p) < 0.6 * p->to.time) {
+        length = fitting(c->rig, p);
+        guess(braking, length, c);
+        status = pass(c, braking, length, p);
     }
-    return BRAKE_OK;
+    if (status != BRAKE_OK)
+        return status;
+    const double wanted = fitting(c->rig, p);
+    /* A step that was cut says nothing against a longer one. */
+    c->next = wanted < p->to.time ? wanted : most_of(wanted, c->pace);
+    if (!is_coupled(c->rig) || p->miss * p->to.time < 0.1 * tolerance)
+        return BRAKE_OK;
+    return pass(c, braking, least_of(length, 2.0 * p->to.time), p);
 }
 
 /* ---- the begin of a step -------------------------------------------------------------------- */
@@ -516,6 +574,14 @@ static enum brake_status grip(const struct brake_braking *braking, struct course
     return status;
 }
 
+/* Length to try: as the step before found it, at first a quarter of the longest. */
+static double pace(const struct brake_rig *rig, const struct brake_braking *braking)
+{
+    if (rig->tolerance == 0.0 || !is_coupled(rig))
+        return rig->step;
+    return braking->step > 0.0 ? least_of(rig->step, braking->step) : rig->step / 4.0;
+}
+
 /* Shorter than asked while the pedal rises, and while the lag has much left to die out: the rest is
  * e-fold less after each lag, and the error of a step goes with it and with the fifth power of the
  * step over the lag. Never so short that time would stand still. */
@@ -525,7 +591,7 @@ static double longest_step(const struct course *c, double time)
     const double full = rod_force(&rig->pedal, c->application->force);
     const double all = brake_booster_output(rig->pedal.gain, rig->pedal.assist, full);
     const double rest = fabs(c->rest);
-    double step = rig->step;
+    double step = c->pace;
     if (c->rising > 0.0)
         step = least_of(step, rig->rise_time / 8.0);
     if (c->lags && rest > 0.0)
@@ -534,7 +600,7 @@ static double longest_step(const struct course *c, double time)
 }
 
 /* End of a step: after the longest one, or at a corner of the pedal's rise, or at `until`, none of
- * which is missed by a sliver. */
+ * which is missed by a sliver: what is left of less than two steps is cut in halves. */
 static double planned_end(const struct course *c, double time, double until)
 {
     const struct brake_rig *rig = c->rig;
@@ -545,7 +611,10 @@ static double planned_end(const struct course *c, double time, double until)
         if (stops[i] > time)
             next = least_of(next, stops[i]);
     }
-    return next - time <= step * (1.0 + 1e-9) ? next : time + step;
+    const double left = next - time;
+    if (left <= step * (1.0 + 1e-9))
+        return next;
+    return left < 2.0 * step ? time + 0.5 * left : time + step;
 }
 
 /* ---- the whole braking ---------------------------------------------------------------------- */
@@ -563,6 +632,8 @@ void brake_braking_begin(const struct brake_rig *rig, const struct brake_applica
     braking->pedal_force = 0.0;
     braking->pressure = 0.0;
     braking->deceleration = brake_balance_at(&balance, 0.0).deceleration;
+    braking->span = 0.0;
+    braking->step = 0.0;
     *outcome = (struct brake_outcome){.developed = BRAKE_NAN,
                                       .passed_80 = BRAKE_NAN,
                                       .passed_10 = BRAKE_NAN,
@@ -573,9 +644,25 @@ void brake_braking_begin(const struct brake_rig *rig, const struct brake_applica
         const bool hot = rig->thermal[i] != NULL;
         braking->work[i] = 0.0;
         braking->fading[i] = 0.0;
+        braking->bending[i] = 0.0;
         braking->friction[i] = friction_of(rig, i, braking->heat[i].face, application->from, 0.0);
         outcome->face_most[i] = hot ? braking->heat[i].face : BRAKE_NAN;
         outcome->stress_rise[i] = hot ? 0.0 : BRAKE_NAN;
+    }
+}
+
+/* The slopes of a short step say little. */
+static bool is_telling(const struct course *c, const struct passage *p, double begun)
+{
+    return p->to.time > 0.1 * longest_step(c, begun);
+}
+
+static void keep_lines(const struct course *c, const struct passage *p, struct brake_braking *b)
+{
+    b->span = p->to.time;
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        b->fading[i] = c->fading[i] + c->bending[i] * p->to.time;
+        b->bending[i] = c->bending[i];
     }
 }
 
@@ -583,8 +670,9 @@ void brake_braking_begin(const struct brake_rig *rig, const struct brake_applica
 static void keep(const struct course *c, const struct passage *p, double length, double end,
                  struct brake_braking *b)
 {
-    /* The slope of a short step says little. */
-    const bool telling = p->to.time > 0.1 * longest_step(c, b->time);
+    if (is_telling(c, p, b->time))
+        keep_lines(c, p, b);
+    b->step = c->next;
     b->time = p->to.time < length ? b->time + p->to.time : end;
     b->distance += p->to.distance;
     b->speed = p->to.speed;
@@ -596,10 +684,51 @@ static void keep(const struct course *c, const struct passage *p, double length,
     for (int i = 0; i < BRAKE_AXLES; i++) {
         b->work[i] += p->to.work[i];
         b->friction[i] = p->friction[i];
-        if (telling)
-            b->fading[i] = c->fading[i];
         if (c->rig->thermal[i] != NULL)
             b->heat[i] = p->heat[i];
+    }
+}
+
+/* Largest value about the begin of a step: where the three values that lie around it have their largest
+ * in the middle, the top of their parabola. Slopes are those of the step before and of this one. */
+static double crest(double begin, double before, double span, double slope, double time)
+{
+    if (!(before > 0.0 && slope < 0.0))
+        return begin;
+    const double middle = (before * time + slope * span) / (time + span);
+    const double bend = (slope - before) / (time + span);
+    return begin - 0.25 * middle * middle / bend;
+}
+
+/* The larger of what was and a quantity over a step. Where power jumps its slope says nothing. */
+static double largest(const struct course *c, const struct passage *p,
+                      const struct brake_braking *before, const double value[2], double *slope,
+                      double most)
+{
+    const double past = *slope;
+    const double now = (value[1] - value[0]) / p->to.time;
+    most = most_of(most, most_of(value[0], value[1]));
+    if (!is_telling(c, p, before->time))
+        return most;
+    *slope = jumps(c, before->time) ? 0.0 : now;
+    return most_of(most, crest(value[0], past, before->span, now, p->to.time));
+}
+
+/* The hottest face, and the largest strain, between the ends of steps too. */
+static void note_heat(const struct course *c, const struct passage *p,
+                      const struct brake_braking *before, struct brake_outcome *o)
+{
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        const struct brake_thermal *thermal = c->rig->thermal[i];
+        const struct brake_thermal_state *begin = &before->heat[i];
+        const struct brake_thermal_state *end = &p->heat[i];
+        if (thermal == NULL)
+            continue;
+        const double face[] = {begin->face, end->face};
+        const double strain[] = {begin->face - brake_thermal_mean(thermal, begin),
+                                 end->face - brake_thermal_mean(thermal, end)};
+        o->face_most[i] = largest(c, p, before, face, &o->warming[i], o->face_most[i]);
+        o->stress_rise[i] = largest(c, p, before, strain, &o->straining[i], o->stress_rise[i]);
     }
 }
 
@@ -634,14 +763,6 @@ static void note(const struct course *c, const struct brake_braking *b, struct b
     o->steps++;
     o->force_most = most_of(o->force_most, b->pedal_force);
     o->residual = fabs(lost - work - b->resisted) / most_of(begun, work);
-    for (int i = 0; i < BRAKE_AXLES; i++) {
-        const struct brake_thermal *thermal = c->rig->thermal[i];
-        if (thermal == NULL)
-            continue;
-        const double mean = brake_thermal_mean(thermal, &b->heat[i]);
-        o->face_most[i] = most_of(o->face_most[i], b->heat[i].face);
-        o->stress_rise[i] = most_of(o->stress_rise[i], b->heat[i].face - mean);
-    }
 }
 
 static enum brake_status take_step(struct course *c, double until, struct brake_braking *b,
@@ -650,6 +771,7 @@ static enum brake_status take_step(struct course *c, double until, struct brake_
     struct passage p;
     const double begun = b->time;
     c->speed = b->speed;
+    c->pace = pace(c->rig, b);
     set_rise(c->rig, begun, c);
     set_lag(b->output, c);
     enum brake_status status = grip(b, c, &p.begin);
@@ -659,6 +781,7 @@ static enum brake_status take_step(struct course *c, double until, struct brake_
     status = couple(c, b, end - begun, &p);
     if (status != BRAKE_OK)
         return status;
+    note_heat(c, &p, b, o);
     keep(c, &p, end - begun, end, b);
     note_corners(c, &p, begun, b, o);
     note(c, b, o);
@@ -669,8 +792,9 @@ static enum brake_status take_step(struct course *c, double until, struct brake_
 static bool rig_in_range(const struct brake_rig *rig)
 {
     const struct brake_pedal *pedal = &rig->pedal;
-    bool usable = rig->step >= 1e-4 && rig->step <= 1.0 && rig->dead_time >= 0.0 &&
-                  rig->rise_time >= 0.0 && rig->booster_lag >= 0.0 &&
+    bool usable = rig->step >= 1e-4 && rig->step <= 1.0 && rig->tolerance >= 0.0 &&
+                  rig->tolerance <= 1.0 && rig->dead_time >= 0.0 && rig->rise_time >= 0.0 &&
+                  rig->booster_lag >= 0.0 &&
                   isfinite(rig->dead_time + rig->rise_time + rig->booster_lag) &&
                   rig->adhesion > 0.0 && rig->antilock >= 0.0 && rig->antilock <= 1.0 &&
                   rig->air_drag >= 0.0 && rig->pressure_most >= 0.0 && pedal->gain > 0.0 &&
@@ -693,7 +817,8 @@ static bool state_in_range(const struct brake_braking *b)
     return b->time >= 0.0 && b->speed >= 0.0 &&
            isfinite(b->time + b->distance + b->speed + b->output + b->resisted +
                     b->work[BRAKE_FRONT] + b->work[BRAKE_REAR] + b->fading[BRAKE_FRONT] +
-                    b->fading[BRAKE_REAR]);
+                    b->fading[BRAKE_REAR] + b->bending[BRAKE_FRONT] + b->bending[BRAKE_REAR]) &&
+           b->span >= 0.0 && isfinite(b->span) && b->step >= 0.0;
 }
 
 enum brake_status brake_braking_advance(const struct brake_rig *rig,

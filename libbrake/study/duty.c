@@ -6,12 +6,15 @@
 
 #include "brake/stop.h"
 
-static const double SHORT_SLICE = 0.1; /* [s] while a stop or a braked leg of a drive lasts */
-static const double SLICE = 1.0;       /* [s] else */
-static const double TOO_LONG = 600.0;  /* [s] no stop lasts so long */
-static const double MOST = 1e6;        /* [s] a duty may last: a million rows */
-static const double LEAST = 100.0;     /* [J] a hundredth of a kelvin; less is no use of brakes */
-static const double MISSED = 1e-3;     /* [m/s2] less is no shortfall */
+static const double BRAKED_SLICE = 0.5; /* [s] while a stop or a braked leg of a drive lasts */
+static const double SLICE = 1.0; /* [s] on a descent, and at first while the brakes are off */
+static const double LONGEST_SLICE = 10.0; /* [s] while they cool ever more slowly */
+static const double SHOWN_BRAKED = 0.1;   /* [s] from row to row of the history while they are on */
+static const double SHOWN = 1.0;          /* [s] else */
+static const double TOO_LONG = 600.0;     /* [s] no stop lasts so long */
+static const double MOST = 1e6;           /* [s] a duty may last: a million rows */
+static const double LEAST = 100.0; /* [J] a hundredth of a kelvin; less is no use of brakes */
+static const double MISSED = 1e-3; /* [m/s2] less is no shortfall */
 
 /* ---- published sequences -------------------------------------------------------------------- */
 
@@ -173,6 +176,17 @@ static struct brake_duty_row instant(const struct run *run)
     return row;
 }
 
+static bool watched(const struct run *run)
+{
+    return run->watch != NULL && run->watch->row != NULL;
+}
+
+static void tell(const struct run *run)
+{
+    const struct brake_duty_row row = instant(run);
+    run->watch->row(run->watch->context, &row);
+}
+
 /* fmax passes over NaN: a part that is left out is not known, nor is its largest. */
 static void show(struct run *run)
 {
@@ -184,8 +198,8 @@ static void show(struct run *run)
         heat->pad_most = fmax(heat->pad_most, row.pad[i]);
         heat->fluid_most = fmax(heat->fluid_most, row.fluid[i]);
     }
-    if (run->watch != NULL && run->watch->row != NULL)
-        run->watch->row(run->watch->context, &row);
+    if (watched(run))
+        tell(run);
 }
 
 /* Feet off the brakes: what is shown of them is 0. */
@@ -204,31 +218,70 @@ static void release(struct run *run, double speed)
     b->deceleration = 0.0;
 }
 
-/* Brakes off for a while, speed along a straight line. */
+/* A time with the brakes off, speed along a straight line. */
+struct rolling {
+    double duration;
+    double from;
+    double to;
+};
+
+static double speed_at(const struct rolling *way, double time)
+{
+    return way->from + (way->to - way->from) * time / way->duration;
+}
+
+static enum brake_status roll_until(struct run *run, const struct rolling *way, double until)
+{
+    struct brake_braking *b = &run->braking;
+    const struct brake_thermal_drive drive = {.speed_begin = speed_at(way, b->time),
+                                              .speed_end = speed_at(way, until),
+                                              .air = run->rig.air};
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        const enum brake_status status =
+            brake_thermal_advance(&run->hot->thermal[i], &drive, until - b->time, &b->heat[i]);
+        if (status != BRAKE_OK)
+            return status;
+    }
+    b->time = until;
+    b->speed = drive.speed_end;
+    b->deceleration = (way->from - way->to) / way->duration;
+    return BRAKE_OK;
+}
+
+/* The rows within a slice, on a copy: nothing depends on the watching. */
+static enum brake_status tell_rolling(const struct run *run, const struct rolling *way,
+                                      double until)
+{
+    enum brake_status status = BRAKE_OK;
+    if (!watched(run))
+        return status;
+    struct run seen = *run;
+    while (status == BRAKE_OK && until - seen.braking.time > SHOWN + 1e-9) {
+        status = roll_until(&seen, way, seen.braking.time + SHOWN);
+        tell(&seen);
+    }
+    return status;
+}
+
+/* A slice is a quarter of the time since the brakes came off, in whole seconds. */
 static enum brake_status roll(struct run *run, double duration, double from, double to)
 {
-    const long slices = (long)ceil(duration / SLICE - 1e-9);
+    const struct rolling way = {duration, from, to};
+    enum brake_status status = BRAKE_OK;
+    double time = 0.0;
     release(run, from);
-    for (long slice = 0; slice < slices; slice++) {
-        const double since = (double)slice * SLICE;
-        const double until = slice + 1 == slices ? duration : since + SLICE;
-        const struct brake_thermal_drive drive = {
-            .speed_begin = from + (to - from) * since / duration,
-            .speed_end = from + (to - from) * until / duration,
-            .air = run->rig.air};
-        for (int i = 0; i < BRAKE_AXLES; i++) {
-            const enum brake_status status = brake_thermal_advance(
-                &run->hot->thermal[i], &drive, until - since, &run->braking.heat[i]);
-            if (status != BRAKE_OK)
-                return status;
-        }
-        run->braking.time = until;
-        run->braking.speed = drive.speed_end;
-        run->braking.deceleration = (from - to) / duration;
-        show(run);
+    while (status == BRAKE_OK && duration - time > 1e-9) {
+        const double slice = fmin(LONGEST_SLICE, fmax(SLICE, floor(time / 4.0)));
+        time = duration - time > slice + 1e-9 ? time + slice : duration;
+        status = tell_rolling(run, &way, time);
+        if (status == BRAKE_OK)
+            status = roll_until(run, &way, time);
+        if (status == BRAKE_OK)
+            show(run);
     }
-    release(run, to);
-    return BRAKE_OK;
+    if (status == BRAKE_OK)
+        release(run, to);
+    return status;
 }
 
 static void begin(struct run *run, const struct brake_application *application)
@@ -237,15 +290,34 @@ static void begin(struct run *run, const struct brake_application *application)
     brake_braking_begin(&run->rig, application, &run->braking, &run->outcome);
 }
 
+/* The rows of a slice that ends at a time, on a copy of where it began. */
+static enum brake_status tell_braking(struct run *seen, const struct brake_application *application,
+                                      double until)
+{
+    const double every = seen->duty->kind == BRAKE_DUTY_DESCENT ? SHOWN : SHOWN_BRAKED;
+    struct brake_braking *b = &seen->braking;
+    enum brake_status status = BRAKE_OK;
+    while (status == BRAKE_OK && until - b->time > every + 1e-9) {
+        status = brake_braking_advance(&seen->rig, application, b->time + every, b, &seen->outcome);
+        if (!isnan(seen->outcome.ended))
+            break;
+        tell(seen);
+    }
+    return status;
+}
+
 /* Brakes on for a slice, or to the end speed. */
 static enum brake_status brake(struct run *run, const struct brake_application *application,
                                double slice)
 {
     struct brake_braking *b = &run->braking;
+    struct run seen = *run;
     const double settled = run->rig.dead_time + run->rig.rise_time;
     const double until = b->time + slice;
-    const enum brake_status status =
+    enum brake_status status =
         brake_braking_advance(&run->rig, application, until, b, &run->outcome);
+    if (status == BRAKE_OK && watched(run))
+        status = tell_braking(&seen, application, b->time);
     if (status != BRAKE_OK)
         return status;
     if (application->manner == BRAKE_HOLDS_DECELERATION && b->time > settled)
@@ -287,7 +359,7 @@ static enum brake_status run_stops(struct run *run)
         enum brake_status status = BRAKE_OK;
         begin(run, &application);
         while (status == BRAKE_OK && isnan(run->outcome.ended) && run->braking.time < most)
-            status = brake(run, &application, fmin(SHORT_SLICE, most - run->braking.time));
+            status = brake(run, &application, fmin(BRAKED_SLICE, most - run->braking.time));
         if (status != BRAKE_OK)
             return status;
         keep(run);
@@ -324,7 +396,7 @@ static enum brake_status run_descent(struct run *run)
     run->rig.balance.rolling += descent->engine * pull *
                                 sqrt(1.0 + descent->grade * descent->grade) /
                                 (run->rig.balance.body.mass * BRAKE_GRAVITY);
-    run->rig.step = 0.25;
+    run->rig.step = fmin(2.0 * run->rig.step, 1.0); /* all goes slowly */
     begin(run, &application);
     bool first = true;
     while (descent->length - run->braking.distance > 1e-6) {
@@ -358,7 +430,7 @@ static enum brake_status run_leg(struct run *run, const struct brake_cycle_point
     begin(run, &application);
     while (isnan(run->outcome.ended) && duration - run->braking.time > 1e-9) {
         const double left = duration - run->braking.time;
-        const enum brake_status status = brake(run, &application, fmin(SHORT_SLICE, left));
+        const enum brake_status status = brake(run, &application, fmin(BRAKED_SLICE, left));
         if (status != BRAKE_OK)
             return status;
     }

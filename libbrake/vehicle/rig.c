@@ -341,7 +341,8 @@ static void build_rig(const struct brake_vehicle *vehicle, enum brake_load load,
                               .dead_time = delay.dead_time,
                               .rise_time = delay.build_up,
                               .air = air,
-                              .step = 0.05};
+                              .step = 0.5,
+                              .tolerance = 1e-4};
     for (int i = 0; i < BRAKE_AXLES; i++) {
         const struct brake_axle_of_vehicle *at = &vehicle->axle[i];
         const double radius =

@@ -839,11 +839,13 @@ static void assert_second_order(double rise_time)
     heat_up(&spec, &hot);
     hot.rig.rise_time = rise_time;
     const struct brake_application a = holds_force(400.0, 50.0, 0.0);
-    const double exact_step = 1.0 / 640.0;
-    hot.rig.step = exact_step;
+    hot.rig.step = 1.0 / 5120.0;
     const struct trip exact = stop(&hot.rig, &a);
+    /* A straight line of the torque, as the power's is, would be off by 5 and 20 mm. */
+    hot.rig.step = 0.1;
+    assert_within(stop(&hot.rig, &a).at.distance, exact.at.distance, 1e-3);
     for (int i = 0; i < 4; i++) {
-        hot.rig.step = 0.1 / (double)(1 << i);
+        hot.rig.step = 0.0125 / (double)(1 << i);
         const struct trip trip = stop(&hot.rig, &a);
         distance[i] = fabs(trip.at.distance - exact.at.distance);
         face[i] = fabs(trip.at.heat[BRAKE_FRONT].face - exact.at.heat[BRAKE_FRONT].face);
@@ -851,14 +853,13 @@ static void assert_second_order(double rise_time)
         assert_near(brakes_supplied(&trip.at), trip.at.work[BRAKE_FRONT] + trip.at.work[BRAKE_REAR],
                     1e-12);
     }
+    /* The face's error has parts of both signs, of a microkelvin in all. */
     for (int i = 0; i + 1 < 4; i++) {
         print_message("step %g: distance %.3g, order %.2f; face %.3g, order %.2f\n",
-                      0.1 / (double)(1 << i), distance[i], log2(distance[i] / distance[i + 1]),
+                      0.0125 / (double)(1 << i), distance[i], log2(distance[i] / distance[i + 1]),
                       face[i], log2(face[i] / face[i + 1]));
-    }
-    for (int i = 0; i + 1 < 4; i++) {
         assert_between(log2(distance[i] / distance[i + 1]), 1.8, 2.2);
-        assert_between(log2(face[i] / face[i + 1]), 1.8, 2.2);
+        assert_between(log2(face[i] / face[i + 1]), 1.7, 2.3);
     }
 }
 
@@ -874,6 +875,80 @@ static void it_does_so_when_the_foot_comes_down_at_once(void **state)
 {
     (void)state;
     assert_second_order(0.0);
+}
+
+/* Friction that loses 40 % within 60 K, then holds: the steps are short where it falls and long where it
+ * does not, and as good as short ones. */
+static void steps_follow_the_friction(void **state)
+{
+    (void)state;
+    struct hot_rig hot;
+    const struct brake_thermal_spec spec = wall(12);
+    const struct brake_application a = holds_force(500.0, 50.0, 0.0);
+    for (int i = 0; i < 2; i++) {
+        heat_up(&spec, &hot);
+        const double cliff = i == 0 ? 380.0 : 480.0;
+        const double kelvin[] = {293.15, cliff, cliff + 60.0};
+        const double mu[] = {0.4, 0.4, 0.24};
+        brake_curve_build(kelvin, mu, 3, &hot.friction.temperature);
+        hot.rig.step = 0.002;
+        const struct trip exact = stop(&hot.rig, &a);
+        hot.rig.step = 0.05;
+        const struct trip even = stop(&hot.rig, &a);
+        hot.rig.step = 0.5;
+        hot.rig.tolerance = 1e-4;
+        const struct trip trip = stop(&hot.rig, &a);
+        assert_true(exact.at.friction[BRAKE_FRONT] < 0.27);
+        assert_within(trip.at.distance, exact.at.distance, 2e-3);
+        assert_within(trip.out.developed, exact.out.developed, 1e-4);
+        assert_within(trip.out.face_most[BRAKE_FRONT], exact.out.face_most[BRAKE_FRONT], 0.05);
+        assert_near(brakes_supplied(&trip.at), trip.at.work[BRAKE_FRONT] + trip.at.work[BRAKE_REAR],
+                    1e-12);
+        print_message("%ld steps, %ld even ones; %.2g m, %.2g m\n", trip.out.steps, even.out.steps,
+                      fabs(trip.at.distance - exact.at.distance),
+                      fabs(even.at.distance - exact.at.distance));
+        assert_true(3 * trip.out.steps < even.out.steps);
+    }
+}
+
+/* Where the friction stays, nothing misses: steps double up to the longest. */
+static void friction_that_stays_asks_for_no_short_steps(void **state)
+{
+    (void)state;
+    struct hot_rig hot;
+    const struct brake_thermal_spec spec = wall(12);
+    const double kelvin[] = {293.15};
+    const double mu[] = {0.4};
+    heat_up(&spec, &hot);
+    brake_curve_build(kelvin, mu, 1, &hot.friction.temperature);
+    hot.rig.rise_time = 0.0;
+    hot.rig.step = 0.5;
+    hot.rig.tolerance = 1e-4;
+    const struct brake_application a = holds_force(400.0, 50.0, 0.0);
+    const struct trip trip = stop(&hot.rig, &a);
+    assert_near(trip.at.distance, 250.0, 1e-11);
+    /* 10 s: 0.125, 0.25, then 0.5 s, and a few cut short by what is to be noted */
+    assert_true(trip.out.steps <= 25);
+}
+
+/* Between the ends of steps too. */
+static void the_hottest_moment_is_found(void **state)
+{
+    (void)state;
+    struct hot_rig hot;
+    const struct brake_thermal_spec spec = wall(12);
+    heat_up(&spec, &hot);
+    const struct brake_application a = holds_force(400.0, 50.0, 0.0);
+    hot.rig.step = 0.002;
+    const struct trip exact = stop(&hot.rig, &a);
+    hot.rig.step = 0.4;
+    hot.rig.tolerance = 1e-4;
+    const struct trip trip = stop(&hot.rig, &a);
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        assert_true(exact.out.face_most[i] > exact.at.heat[i].face + 1.0);
+        assert_within(trip.out.face_most[i], exact.out.face_most[i], 0.02);
+        assert_within(trip.out.stress_rise[i], exact.out.stress_rise[i], 0.1);
+    }
 }
 
 /* ---- going on, and refusing ----------------------------------------------------------------- */
@@ -943,6 +1018,7 @@ static void ten_thousand_snubs_stay_finite(void **state)
     spec.front = (struct brake_cooling){.law = BRAKE_COOLING_FIXED, .area = 0.1, .factor = 60.0};
     heat_up(&spec, &hot);
     hot.rig.step = 0.5;
+    hot.rig.tolerance = 1e-4;
     hot.rig.rise_time = 0.0;
     const struct brake_application a = holds_force(600.0, 100.0 * KMH, 60.0 * KMH);
     const struct brake_thermal_drive cruise = {
@@ -993,6 +1069,9 @@ static void what_is_missing_or_out_of_range_is_refused(void **state)
         {&rig->step, 0.0},
         {&rig->step, 1.1},
         {&rig->step, BRAKE_NAN},
+        {&rig->tolerance, -1e-9},
+        {&rig->tolerance, 1.1},
+        {&rig->tolerance, BRAKE_NAN},
         {&rig->dead_time, -0.1},
         {&rig->dead_time, BRAKE_INFINITY},
         {&rig->rise_time, BRAKE_NAN},
@@ -1067,9 +1146,17 @@ static void a_task_or_state_out_of_range_is_refused(void **state)
     for (int i = 0; i < 4; i++)
         assert_int_equal(brake_braking_advance(&rig, &a, never[i], &trip.at, &trip.out),
                          BRAKE_E_RANGE);
-    double *const numbers[] = {
-        &trip.at.time,     &trip.at.distance,          &trip.at.speed,           &trip.at.output,
-        &trip.at.resisted, &trip.at.work[BRAKE_FRONT], &trip.at.work[BRAKE_REAR]};
+    double *const numbers[] = {&trip.at.time,
+                               &trip.at.distance,
+                               &trip.at.speed,
+                               &trip.at.output,
+                               &trip.at.resisted,
+                               &trip.at.work[BRAKE_FRONT],
+                               &trip.at.work[BRAKE_REAR],
+                               &trip.at.fading[BRAKE_REAR],
+                               &trip.at.bending[BRAKE_FRONT],
+                               &trip.at.span,
+                               &trip.at.step};
     for (size_t i = 0; i < sizeof numbers / sizeof numbers[0]; i++) {
         trip = begun;
         *numbers[i] = BRAKE_NAN;
@@ -1236,6 +1323,9 @@ int main(void)
         cmocka_unit_test(a_held_deceleration_asks_for_more_pedal_as_the_brakes_fade),
         cmocka_unit_test(with_heat_the_error_goes_with_the_square_of_the_step),
         cmocka_unit_test(it_does_so_when_the_foot_comes_down_at_once),
+        cmocka_unit_test(steps_follow_the_friction),
+        cmocka_unit_test(friction_that_stays_asks_for_no_short_steps),
+        cmocka_unit_test(the_hottest_moment_is_found),
         cmocka_unit_test(a_state_that_is_saved_goes_on_as_if_nothing_had_been),
         cmocka_unit_test(a_time_cut_into_pieces_gives_the_same),
         cmocka_unit_test(ten_thousand_snubs_stay_finite),

@@ -7,8 +7,11 @@
  * for as far as his foot can; where the vehicle slows by itself the brakes stay off. After the duty
  * the vehicle may stand: heat goes on into the fluid.
  *
- * Time goes on in slices of 0.1 s while a stop, a snub or a braked leg of a drive lasts, else of
- * 1 s, whoever watches or not, so that nothing depends on the watching. No duty may last longer than 1e6 s.
+ * Time goes on in slices of 0.5 s while a stop, a snub or a braked leg of a drive lasts, of 1 s on a
+ * descent, and of a quarter of the time that the brakes have been off, 1 to 10 s. Largest values of
+ * wall, pads and fluid are those at the ends of slices. Who watches is shown a row every 0.1 s while
+ * the brakes are on, but for a descent, else every second: from a copy, so that nothing depends on the
+ * watching. No duty may last longer than 1e6 s.
  */
 #ifndef BRAKE_DUTY_H
 #define BRAKE_DUTY_H
