@@ -213,7 +213,7 @@ static double first_step(const struct run *run, const struct brake_thermal_state
     if (jump == 0.0)
         return natural;
     struct field field;
-    brake_flow_field(brake, state->enthalpy, &field);
+    brake_flow_rubbed(brake, state->enthalpy, &field);
     const double tolerance = brake->spec.tolerance;
     const double conductance =
         2.0 * field.conductivity[FIRST_CELL] * brake->spec.area / brake->width[0];
@@ -252,19 +252,18 @@ static bool solid_at(double temperature)
     return temperature > 0.0 && temperature < HOTTEST;
 }
 
-/* Takes over a step; false when no solid is that hot. */
+/* Takes over a step and what follows from its enthalpies; false when no solid is that hot. */
 static bool accept(const struct run *run, double time, double step, const struct trial *trial,
-                   struct brake_thermal_state *state)
+                   struct brake_thermal_state *state, struct field *field)
 {
     const struct instant begin = instant_at(run, time);
     const struct instant end = instant_at(run, time + step);
-    struct field field;
     bool solid = true;
-    brake_flow_field(run->brake, trial->enthalpy, &field);
+    brake_flow_field(run->brake, trial->enthalpy, field);
     for (int i = 0; i < run->brake->nodes; i++) {
         state->enthalpy[i] = trial->enthalpy[i];
-        state->temperature[i] = field.temperature[i];
-        solid = solid && solid_at(field.temperature[i]);
+        state->temperature[i] = field->temperature[i];
+        solid = solid && solid_at(field->temperature[i]);
     }
     state->supplied += 0.5 * step * (begin.power + end.power);
     state->convected += trial->convected;
@@ -275,18 +274,15 @@ static bool accept(const struct run *run, double time, double step, const struct
 
 /* The rubbed face from the mean of its cell and the flux through both of its sides: a parabola. */
 static double face_temperature(const struct brake_thermal *brake, const struct instant *now,
-                               const struct brake_thermal_state *state)
+                               const struct field *field)
 {
-    struct field field;
-    struct flow flow;
-    brake_flow_field(brake, state->enthalpy, &field);
-    brake_flow_exchange(brake, now, &field, &flow);
     double onward = 0.0;
     if (brake->spec.cells > 1)
-        onward = brake->inner[0] * (field.potential[FIRST_CELL] - field.potential[FIRST_CELL + 1]);
-    return field.temperature[FIRST_CELL] + brake->width[0] /
-                                               (field.conductivity[FIRST_CELL] * brake->spec.area) *
-                                               (flow.face / 3.0 + onward / 6.0);
+        onward =
+            brake->inner[0] * (field->potential[FIRST_CELL] - field->potential[FIRST_CELL + 1]);
+    return field->temperature[FIRST_CELL] +
+           brake->width[0] / (field->conductivity[FIRST_CELL] * brake->spec.area) *
+               (brake_flow_face(brake, now, field) / 3.0 + onward / 6.0);
 }
 
 double brake_thermal_face_under(const struct brake_thermal *brake,
@@ -295,7 +291,11 @@ double brake_thermal_face_under(const struct brake_thermal *brake,
 {
     const struct instant now = {
         .power = power, .speed = speed, .air = air, .contact = contact_under(brake, power, power)};
-    return brake->nodes > 0 ? face_temperature(brake, &now, state) : BRAKE_NAN;
+    if (brake->nodes == 0)
+        return BRAKE_NAN;
+    struct field field;
+    brake_flow_field(brake, state->enthalpy, &field);
+    return face_temperature(brake, &now, &field);
 }
 
 static bool usable(const struct brake_thermal_drive *drive, double duration)
@@ -313,6 +313,7 @@ enum brake_status brake_thermal_advance(const struct brake_thermal *brake,
     const struct run run = {brake, drive, duration};
     struct brake_thermal_state next = *state;
     struct trial trial;
+    struct field field;
     long tries = 0;
     if (brake->nodes == 0 || !usable(drive, duration))
         return BRAKE_E_RANGE;
@@ -332,7 +333,7 @@ enum brake_status brake_thermal_advance(const struct brake_thermal *brake,
             next.step = wanted;
             continue;
         }
-        if (!accept(&run, time, step, &trial, &next))
+        if (!accept(&run, time, step, &trial, &next, &field))
             return BRAKE_E_RANGE;
         next.step = cut && wanted < next.step ? next.step : wanted;
         time = step == remaining ? duration : time + step;
@@ -340,7 +341,7 @@ enum brake_status brake_thermal_advance(const struct brake_thermal *brake,
     next.time += duration;
     next.power = drive->power_end;
     const struct instant end = instant_at(&run, duration);
-    next.face = face_temperature(brake, &end, &next);
+    next.face = face_temperature(brake, &end, &field);
     if (!solid_at(next.face))
         return BRAKE_E_RANGE;
     *state = next;

@@ -700,24 +700,29 @@ static double crest(double begin, double before, double span, double slope, doub
     return begin - 0.25 * middle * middle / bend;
 }
 
-/* The larger of what was and a quantity over a step. Where power jumps its slope says nothing. */
-static double largest(const struct course *c, const struct passage *p,
-                      const struct brake_braking *before, const double value[2], double *slope,
-                      double most)
+/* No crest is sought about a jump of the power or where it bends, nor in a step so short that none would
+ * stand out: a face that bends by 25 K/s2 does so by a millikelvin. */
+static bool is_rough(const struct course *c, const struct passage *p, double begun, double end)
 {
-    const double past = *slope;
-    const double now = (value[1] - value[0]) / p->to.time;
-    most = most_of(most, most_of(value[0], value[1]));
-    if (!is_telling(c, p, before->time))
-        return most;
-    *slope = jumps(c, before->time) ? 0.0 : now;
-    return most_of(most, crest(value[0], past, before->span, now, p->to.time));
+    const struct brake_rig *rig = c->rig;
+    const double least = 0.02;
+    return p->to.time < least || jumps(c, begun) || p->to.time < end - begun ||
+           end == rig->dead_time || end == rig->dead_time + rig->rise_time;
 }
 
-/* The hottest face, and the largest strain, between the ends of steps too. */
-static void note_heat(const struct course *c, const struct passage *p,
-                      const struct brake_braking *before, struct brake_outcome *o)
+/* The larger of what was and a quantity over a step. */
+static double largest(const double value[2], double time, double span, double *slope, double most)
 {
+    const double before = *slope;
+    *slope = (value[1] - value[0]) / time;
+    return most_of(most, most_of(value[1], crest(value[0], before, span, *slope, time)));
+}
+
+/* The hottest face, and the largest strain, between the ends of smooth steps too. */
+static void note_heat(const struct course *c, const struct passage *p,
+                      const struct brake_braking *before, bool rough, struct brake_outcome *o)
+{
+    const double time = p->to.time;
     for (int i = 0; i < BRAKE_AXLES; i++) {
         const struct brake_thermal *thermal = c->rig->thermal[i];
         const struct brake_thermal_state *begin = &before->heat[i];
@@ -727,8 +732,13 @@ static void note_heat(const struct course *c, const struct passage *p,
         const double face[] = {begin->face, end->face};
         const double strain[] = {begin->face - brake_thermal_mean(thermal, begin),
                                  end->face - brake_thermal_mean(thermal, end)};
-        o->face_most[i] = largest(c, p, before, face, &o->warming[i], o->face_most[i]);
-        o->stress_rise[i] = largest(c, p, before, strain, &o->straining[i], o->stress_rise[i]);
+        if (rough)
+            o->warming[i] = o->straining[i] = 0.0;
+        o->face_most[i] = largest(face, time, before->span, &o->warming[i], o->face_most[i]);
+        o->stress_rise[i] =
+            largest(strain, time, before->span, &o->straining[i], o->stress_rise[i]);
+        if (rough)
+            o->warming[i] = o->straining[i] = 0.0;
     }
 }
 
@@ -781,7 +791,7 @@ static enum brake_status take_step(struct course *c, double until, struct brake_
     status = couple(c, b, end - begun, &p);
     if (status != BRAKE_OK)
         return status;
-    note_heat(c, &p, b, o);
+    note_heat(c, &p, b, is_rough(c, &p, begun, end), o);
     keep(c, &p, end - begun, end, b);
     note_corners(c, &p, begun, b, o);
     note(c, b, o);

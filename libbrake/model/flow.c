@@ -31,16 +31,26 @@ static void invert(const struct brake_thermal *brake, double specific, int node,
         brake->potential[j] + (material->conductivity[j] + 0.5 * bend * above) * above;
 }
 
+static void fill_cell(const struct brake_thermal *brake, const double *enthalpy, int cell,
+                      struct field *field)
+{
+    const int node = FIRST_CELL + cell;
+    invert(brake, enthalpy[node] / brake->mass[cell], node, field);
+    field->capacity[node] *= brake->mass[cell];
+}
+
+void brake_flow_rubbed(const struct brake_thermal *brake, const double *enthalpy,
+                       struct field *field)
+{
+    fill_cell(brake, enthalpy, 0, field);
+}
+
 void brake_flow_field(const struct brake_thermal *brake, const double *enthalpy,
                       struct field *field)
 {
-    const int cells = brake->spec.cells;
     const double base = brake->spec.material.temperature[0];
-    for (int i = 0; i < cells; i++) {
-        const int node = FIRST_CELL + i;
-        invert(brake, enthalpy[node] / brake->mass[i], node, field);
-        field->capacity[node] *= brake->mass[i];
-    }
+    for (int i = 0; i < brake->spec.cells; i++)
+        fill_cell(brake, enthalpy, i, field);
     for (int part = 0; part < BRAKE_THERMAL_PARTS; part++) {
         const int node = part_node(brake, (enum brake_part)part);
         field->capacity[node] = brake->capacity[part];
@@ -144,6 +154,13 @@ static struct half back_half(const struct brake_thermal *brake, const struct ins
     };
 }
 
+double brake_flow_face(const struct brake_thermal *brake, const struct instant *now,
+                       const struct field *field)
+{
+    const struct half half = front_half(brake, now, field);
+    return balance(brake, now, &brake->spec.front, &half).into_wall;
+}
+
 /* The node of the chain to which the link of a part leads. */
 static int towards_wall(const struct brake_thermal *brake, enum brake_part part)
 {
@@ -163,7 +180,6 @@ void brake_flow_exchange(const struct brake_thermal *brake, const struct instant
     flow->rate[FIRST_CELL] += front.into_wall;
     flow->rate[FIRST_CELL + brake->spec.cells - 1] += back.into_wall;
     flow->rate[BRAKE_PART_PAD] += front.into_pad + now->power * (1.0 - brake->spec.share);
-    flow->face = front.into_wall;
     flow->convected = front.loss.convected + back.loss.convected;
     flow->radiated = front.loss.radiated + back.loss.radiated;
     for (int i = 0; i < BRAKE_THERMAL_PARTS; i++) {

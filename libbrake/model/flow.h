@@ -35,7 +35,6 @@ struct flow {
     double rate[NODES];
     double convected;
     double radiated;
-    double face; /* into the wall at the rubbed face */
 };
 
 /* Derivatives of the flows by temperature [W/K]: of rate[i] by that of the node before, its own and
@@ -50,6 +49,14 @@ struct slopes {
 
 void brake_flow_field(const struct brake_thermal *brake, const double *enthalpy,
                       struct field *field);
+
+/* That of the rubbed cell alone. */
+void brake_flow_rubbed(const struct brake_thermal *brake, const double *enthalpy,
+                       struct field *field);
+
+/* Heat [W] into the wall at its rubbed face. */
+double brake_flow_face(const struct brake_thermal *brake, const struct instant *now,
+                       const struct field *field);
 
 /* Everything but conduction between cells; sets all of `flow`. */
 void brake_flow_exchange(const struct brake_thermal *brake, const struct instant *now,

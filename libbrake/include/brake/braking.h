@@ -133,8 +133,8 @@ struct brake_outcome {
     double force_most; /**< [N] largest pedal force */
     double face_most[BRAKE_AXLES];   /**< [K] hottest face; NaN without heat */
     double stress_rise[BRAKE_AXLES]; /**< [K] largest face less mean; NaN without heat */
-    double warming[BRAKE_AXLES];     /**< [K/s] of the face over a last step */
-    double straining[BRAKE_AXLES];   /**< [K/s] of the face less mean over it */
+    double warming[BRAKE_AXLES];   /**< [K/s] of the face over the last step; 0: not smooth since */
+    double straining[BRAKE_AXLES]; /**< [K/s] of the face less mean over it */
     double lock_time; /**< [s] when an axle first reached the limit of adhesion; NaN: never */
     double knee_time; /**< [s] when the booster ran out; NaN: never */
     double residual;  /**< [-] energy of motion lost less all work done, over that at the start, or
