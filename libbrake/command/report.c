@@ -76,6 +76,7 @@ static int take_date(char date[40])
 struct run {
     struct brake_duty duty;
     struct brake_duty_result result;
+    enum brake_status status;
     struct command_history history;
     struct brake_duty_report report;
 };
@@ -119,9 +120,13 @@ static void run_all(const struct options *o, struct brake_paper *paper,
         snprintf(lacking, 600, "%s: %s", error.field, error.text);
         return;
     }
+#pragma omp parallel for schedule(dynamic)
     for (int i = 0; i < BRAKE_PAPER_DUTIES; i++) {
         const struct brake_duty_watch watch = {command_keep_row, &run[i].history};
-        const enum brake_status status = brake_duty_run(&hot, &run[i].duty, &watch, &run[i].result);
+        run[i].status = brake_duty_run(&hot, &run[i].duty, &watch, &run[i].result);
+    }
+    for (int i = 0; i < BRAKE_PAPER_DUTIES; i++) {
+        const enum brake_status status = run[i].status;
         if (status != BRAKE_OK || run[i].history.short_of_memory) {
             snprintf(lacking, 600, "%s",
                      status != BRAKE_OK ? brake_status_message(status) : "memory is short");

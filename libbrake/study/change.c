@@ -5,6 +5,7 @@
 
 #include "brake/compare.h"
 #include "brake/system.h"
+#include "mixing.h"
 
 /* Group of every quantity: the first row that fits, of a section without "front." and "rear.". */
 static const struct {
@@ -226,18 +227,44 @@ int brake_changes(const struct brake_vehicle *before, const struct brake_vehicle
     return count;
 }
 
+void brake_mixing_begin(const struct brake_vehicle *before, const struct brake_vehicle *after,
+                        struct brake_mixing *mixing)
+{
+    struct brake_mixing *m = mixing;
+    m->moved = 0;
+    fold(before, &m->before);
+    fold(after, &m->after);
+    for (int i = 0; i < first_of_parts(); i++) {
+        const char *one = brake_quantity_in(&m->before, i);
+        const char *other = brake_quantity_in(&m->after, i);
+        if (memcmp(one, other, brake_quantity_size(i)) == 0)
+            continue;
+        m->move[m->moved].change = moves_with(before, after, i);
+        m->move[m->moved].offset = (size_t)(one - (const char *)&m->before);
+        m->move[m->moved].size = brake_quantity_size(i);
+        m->moved++;
+    }
+}
+
+void brake_mixing_make(const struct brake_mixing *mixing, unsigned changed,
+                       struct brake_vehicle *vehicle)
+{
+    *vehicle = mixing->before;
+    for (int i = 0; i < mixing->moved; i++) {
+        const size_t offset = mixing->move[i].offset;
+        if ((changed >> mixing->move[i].change & 1U) != 0)
+            memcpy((char *)vehicle + offset, (const char *)&mixing->after + offset,
+                   mixing->move[i].size);
+    }
+    unfold(vehicle);
+}
+
 void brake_vehicle_mix(const struct brake_vehicle *before, const struct brake_vehicle *after,
                        unsigned changed, struct brake_vehicle *vehicle)
 {
-    struct brake_vehicle other;
-    fold(before, vehicle);
-    fold(after, &other);
-    for (int i = 0; i < first_of_parts(); i++) {
-        if ((changed >> moves_with(before, after, i) & 1U) != 0)
-            memcpy(brake_quantity_in(vehicle, i), brake_quantity_in(&other, i),
-                   brake_quantity_size(i));
-    }
-    unfold(vehicle);
+    struct brake_mixing mixing;
+    brake_mixing_begin(before, after, &mixing);
+    brake_mixing_make(&mixing, changed, vehicle);
 }
 
 /* ---- lines of the files ---------------------------------------------------------------------- */

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "brake/fade.h"
+#include "mixing.h"
 #include "watching.h"
 
 /* Results held side by side beside those that are margins; in both load cases. */
@@ -197,7 +198,8 @@ int brake_compare_exit(const struct brake_comparison *c)
 
 /* ---- shares ---------------------------------------------------------------------------------- */
 
-enum { BLOCK = 16 /* vehicles at a time */ };
+/* Vehicles at a time, so that it may be watched: few where each runs fade procedures. */
+enum { FADED_BLOCK = 16, BLOCK = 256 };
 enum { LIKES = BRAKE_LOADS * (BRAKE_AXLES + 1) };
 
 static size_t columns(const struct brake_comparison *c)
@@ -231,7 +233,8 @@ static unsigned groups_of(const struct brake_comparison *c, unsigned coalition)
 }
 
 /* The two ends are the vehicles themselves, so that shares add up to their difference. */
-static void answer_coalition(const struct brake_comparison *c, unsigned coalition, double *value)
+static void answer_coalition(const struct brake_comparison *c, const struct brake_mixing *mixing,
+                             unsigned coalition, double *value)
 {
     struct brake_vehicle mixed;
     const struct brake_vehicle *vehicle = &mixed;
@@ -240,7 +243,7 @@ static void answer_coalition(const struct brake_comparison *c, unsigned coalitio
     else if (coalition == (1U << c->changes) - 1U)
         vehicle = &c->after->vehicle;
     else
-        brake_vehicle_mix(&c->before->vehicle, &c->after->vehicle, groups_of(c, coalition), &mixed);
+        brake_mixing_make(mixing, groups_of(c, coalition), &mixed);
     answer(c, vehicle, value);
 }
 
@@ -266,13 +269,16 @@ bool brake_compare_share(struct brake_comparison *comparison, const struct brake
 {
     struct brake_comparison *c = comparison;
     const unsigned coalitions = 1U << c->changes;
-    for (unsigned first = 0; first < coalitions; first += BLOCK) {
-        const unsigned end = first + BLOCK < coalitions ? first + BLOCK : coalitions;
+    const unsigned block = c->faded ? FADED_BLOCK : BLOCK;
+    struct brake_mixing mixing;
+    brake_mixing_begin(&c->before->vehicle, &c->after->vehicle, &mixing);
+    for (unsigned first = 0; first < coalitions; first += block) {
+        const unsigned end = first + block < coalitions ? first + block : coalitions;
         if (watch_stops(watch))
             return false;
 #pragma omp parallel for schedule(dynamic)
         for (unsigned i = first; i < end; i++)
-            answer_coalition(c, i, room + i * columns(c));
+            answer_coalition(c, &mixing, i, room + i * columns(c));
         watch_tell(watch, end, coalitions);
     }
     for (int i = 0; i < c->margins; i++)

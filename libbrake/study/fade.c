@@ -277,21 +277,22 @@ void brake_assess_fade(const struct brake_sheet *sheet, const struct brake_watch
 {
     struct brake_assessment *a = assessment;
     const enum brake_fade_kind own = brake_fade_own(&sheet->vehicle);
+    struct brake_fade fade[BRAKE_FADES];
+    bool needed[BRAKE_FADES];
+    /* A watch is told by one thread. */
+#pragma omp parallel for schedule(dynamic) if (watch == NULL)
     for (int kind = 0; kind < BRAKE_FADES; kind++) {
-        struct brake_fade fade;
-        if (kind != (int)own && !wanted(a, (enum brake_fade_kind)kind))
-            continue;
-        brake_fade_run(&sheet->vehicle, (enum brake_fade_kind)kind, watch, &fade);
-        for (int i = 0; i < brake_criterion_count(); i++) {
-            const struct brake_criterion *c = brake_criterion_at(i);
-            if (brake_assessed(a, i) && brake_measure_hot(c->measure) && (int)c->fade == kind)
-                brake_judge_hot(c, &sheet->vehicle, &fade.figures, &a->judgement[i]);
-        }
-        if (kind == (int)own) {
-            brake_fade_results(&fade, &a->results.common);
-            put_warnings(&fade, a);
-        }
+        needed[kind] = kind == (int)own || wanted(a, (enum brake_fade_kind)kind);
+        if (needed[kind])
+            brake_fade_run(&sheet->vehicle, (enum brake_fade_kind)kind, watch, &fade[kind]);
     }
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        const struct brake_criterion *c = brake_criterion_at(i);
+        if (brake_assessed(a, i) && brake_measure_hot(c->measure) && needed[c->fade])
+            brake_judge_hot(c, &sheet->vehicle, &fade[c->fade].figures, &a->judgement[i]);
+    }
+    brake_fade_results(&fade[own], &a->results.common);
+    put_warnings(&fade[own], a);
     brake_assessment_count(a);
 }
 
