@@ -73,7 +73,7 @@ static char *run(const struct brake_sheet *sheet, const struct brake_duty *duty,
                  struct brake_error *error)
 {
     struct brake_duty_result result;
-    const struct brake_duty_watch watch = {keep_row, rows};
+    const struct brake_duty_watch watch = {.row = keep_row, .context = rows};
     enum brake_status status = brake_hot_rig_build(&sheet->vehicle, load, hot, error);
     if (status != BRAKE_OK)
         return NULL;

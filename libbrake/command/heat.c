@@ -282,6 +282,9 @@ static int print(const struct options *o, const struct brake_duty_report *report
     return status != 0 ? status : brake_duty_stood(report->result) ? 0 : 1;
 }
 
+/* The chart of a long duty shows no more than the ends of its slices, of 10 s at most. */
+static const double LONG = 600.0; /* [s] */
+
 /* Who keeps the rows also tells how far the duty is. */
 struct onlooker {
     struct command_history history;
@@ -319,7 +322,7 @@ static int run(const struct options *o, const struct brake_sheet *sheet,
     struct onlooker onlooker = {
         {NULL, 0, false}, progress_begin(&progress, "s", 0.0), planned(duty)};
     const struct command_history *history = &onlooker.history;
-    const struct brake_duty_watch watch = {see_row, &onlooker};
+    const struct brake_duty_watch watch = {see_row, &onlooker, !o->csv && onlooker.planned >= LONG};
     enum brake_status status = brake_hot_rig_build(&sheet->vehicle, o->load, &hot, &error);
     if (status != BRAKE_OK) {
         fprintf(stderr, "%s: %s: %s\n", o->file, error.field, error.text);

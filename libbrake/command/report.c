@@ -122,7 +122,9 @@ static void run_all(const struct options *o, struct brake_paper *paper,
     }
 #pragma omp parallel for schedule(dynamic)
     for (int i = 0; i < BRAKE_PAPER_DUTIES; i++) {
-        const struct brake_duty_watch watch = {command_keep_row, &run[i].history};
+        /* Of a quarter of an hour no picture shows more. */
+        const struct brake_duty_watch watch = {command_keep_row, &run[i].history,
+                                               i == BRAKE_PAPER_FADE};
         run[i].status = brake_duty_run(&hot, &run[i].duty, &watch, &run[i].result);
     }
     for (int i = 0; i < BRAKE_PAPER_DUTIES; i++) {

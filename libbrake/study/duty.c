@@ -181,6 +181,12 @@ static bool watched(const struct run *run)
     return run->watch != NULL && run->watch->row != NULL;
 }
 
+/* Rows are wanted between the ends of slices too. */
+static bool watched_closely(const struct run *run)
+{
+    return watched(run) && !run->watch->coarse;
+}
+
 static void tell(const struct run *run)
 {
     const struct brake_duty_row row = instant(run);
@@ -253,7 +259,7 @@ static enum brake_status tell_rolling(const struct run *run, const struct rollin
                                       double until)
 {
     enum brake_status status = BRAKE_OK;
-    if (!watched(run))
+    if (!watched_closely(run))
         return status;
     struct run seen = *run;
     while (status == BRAKE_OK && until - seen.braking.time > SHOWN + 1e-9) {
@@ -316,7 +322,7 @@ static enum brake_status brake(struct run *run, const struct brake_application *
     const double until = b->time + slice;
     enum brake_status status =
         brake_braking_advance(&run->rig, application, until, b, &run->outcome);
-    if (status == BRAKE_OK && watched(run))
+    if (status == BRAKE_OK && watched_closely(run))
         status = tell_braking(&seen, application, b->time);
     if (status != BRAKE_OK)
         return status;

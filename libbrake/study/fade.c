@@ -68,7 +68,7 @@ static bool stopped(const struct run *run)
 static bool go_on(struct run *run, struct brake_duty *duty, struct mean *mean,
                   struct brake_duty_result *result)
 {
-    const struct brake_duty_watch watch = {add_row, mean};
+    const struct brake_duty_watch watch = {.row = add_row, .context = mean};
     duty->heat = run->heat;
     if (run->fade->figures.lacks != NULL || stopped(run)) {
         lacks(run->fade, run->fade->figures.lacks != NULL ? run->fade->figures.lacks

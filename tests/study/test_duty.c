@@ -331,8 +331,8 @@ static void still_air_cools_less_than_wind(void **state)
     (void)state;
     double still = BRAKE_NAN;
     double blown = BRAKE_NAN;
-    const struct brake_duty_watch in_still = {keep_last, &still};
-    const struct brake_duty_watch in_wind = {keep_last, &blown};
+    const struct brake_duty_watch in_still = {.row = keep_last, .context = &still};
+    const struct brake_duty_watch in_wind = {.row = keep_last, .context = &blown};
     struct brake_duty duty = descent(0.08, 3000.0, 50.0, 0.0);
     duty.rest = 600.0;
     build();
@@ -396,7 +396,7 @@ static void a_drive_of_ten_hours_is_shown_once_a_second(void **state)
     static const struct brake_cycle_point points[] = {{0.0, 20.0, 0.0}, {36000.0, 20.0, 0.0}};
     const struct brake_duty duty = drive(points, 2);
     struct seen seen = {0, 0.0, 0.0};
-    const struct brake_duty_watch watch = {see, &seen};
+    const struct brake_duty_watch watch = {.row = see, .context = &seen};
     build();
     assert_int_equal(brake_duty_run(&hot, &duty, &watch, &result), BRAKE_OK);
     assert_int_equal(seen.rows, 36001);
@@ -408,7 +408,7 @@ static void who_watches_changes_nothing(void **state)
 {
     (void)state;
     struct seen seen = {0, 0.0, 0.0};
-    const struct brake_duty_watch watch = {see, &seen};
+    const struct brake_duty_watch watch = {.row = see, .context = &seen};
     struct brake_duty duty = snubs(3, 100.0, 50.0, 30.0, 4.0);
     duty.rest = 20.5;
     build();
@@ -419,7 +419,15 @@ static void who_watches_changes_nothing(void **state)
     assert_equal(result.axle[BRAKE_FRONT].face_most, unseen.axle[BRAKE_FRONT].face_most);
     assert_equal(result.axle[BRAKE_REAR].fluid_most, unseen.axle[BRAKE_REAR].fluid_most);
     assert_within(seen.time, result.duration + 20.5, 1e-9);
-    assert_true(seen.rows > 100);
+    /* 10 a second in three snubs of 3.5 s, one a second else */
+    assert_true((double)seen.rows > result.duration + 20.5 + 3.0 * 3.5 * 9.0);
+    const struct seen close = seen;
+    const struct brake_duty_watch coarse = {see, &seen, true};
+    seen = (struct seen){0, 0.0, 0.0};
+    assert_int_equal(brake_duty_run(&hot, &duty, &coarse, &result), BRAKE_OK);
+    assert_true(2 * seen.rows < close.rows);
+    assert_equal(seen.time, close.time);
+    assert_equal(seen.face, close.face);
 }
 
 /* Second order in the step: what a step of a quarter changes is near all the error there is. */

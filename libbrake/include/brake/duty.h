@@ -2,10 +2,10 @@
  * What a vehicle's brakes go through: stops and snubs, a descent, a drive written down as a table, and
  * how hot all of it makes them.
  *
- * All parts begin at the temperature of the air, or as another duty left them. Between two applications speed is regained in a
- * straight line, and the brakes cool. On a descent and in a table the driver holds the speed asked
- * for as far as his foot can; where the vehicle slows by itself the brakes stay off. After the duty
- * the vehicle may stand: heat goes on into the fluid.
+ * All parts begin at the temperature of the air, or as another duty left them. Between two
+ * applications speed is regained in a straight line, and the brakes cool. On a descent and in a table
+ * the driver holds the speed asked for as far as his foot can; where the vehicle slows by itself the
+ * brakes stay off. After the duty the vehicle may stand: heat goes on into the fluid.
  *
  * Time goes on in slices of 0.5 s while a stop, a snub or a braked leg of a drive lasts, of 1 s on a
  * descent, and of a quarter of the time that the brakes have been off, 1 to 10 s. Largest values of
@@ -86,6 +86,7 @@ struct brake_duty_row {
 struct brake_duty_watch {
     void (*row)(void *context, const struct brake_duty_row *row);
     void *context; /**< handed back to it */
+    bool coarse;   /**< true: only the ends of slices are shown, which costs nothing */
 };
 
 /** How hot one brake of an axle got: at its hottest, rest included, and when the duty ended. */
@@ -119,9 +120,9 @@ struct brake_duty_result {
     double residual;    /**< [-] |work - stored - given off| of all brakes over their work, over
                                100 J when that is more */
     struct brake_thermal_state heat[BRAKE_AXLES]; /**< of one brake of each axle at the end */
-    int applications;   /**< stops or snubs that were carried through, or legs braked */
-    bool held;          /**< every speed and deceleration was held; false ends stops early */
-    bool locked;        /**< an axle met the limit of adhesion */
+    int applications; /**< stops or snubs that were carried through, or legs braked */
+    bool held;        /**< every speed and deceleration was held; false ends stops early */
+    bool locked;      /**< an axle met the limit of adhesion */
 };
 
 /** What is wrong with a duty.
