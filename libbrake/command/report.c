@@ -124,7 +124,7 @@ static void run_all(const struct options *o, struct brake_paper *paper,
     for (int i = 0; i < BRAKE_PAPER_DUTIES; i++) {
         /* Of a quarter of an hour no picture shows more. */
         const struct brake_duty_watch watch = {command_keep_row, &run[i].history,
-                                               i == BRAKE_PAPER_FADE};
+                                               i != BRAKE_PAPER_STOP};
         run[i].status = brake_duty_run(&hot, &run[i].duty, &watch, &run[i].result);
     }
     for (int i = 0; i < BRAKE_PAPER_DUTIES; i++) {

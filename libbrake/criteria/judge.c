@@ -343,6 +343,15 @@ void brake_judge(const struct brake_criterion *criterion, const struct brake_veh
     *judgement = judge(criterion, &s);
 }
 
+void brake_judge_some(const int *criterion, int count, const struct brake_vehicle *vehicle,
+                      struct brake_judgement *judgement)
+{
+    struct states s;
+    start(&s, vehicle);
+    for (int i = 0; i < count; i++)
+        judgement[i] = judge(brake_criterion_at(criterion[i]), &s);
+}
+
 /* ---- hot performance ------------------------------------------------------------------------ */
 
 static double hot_value(const struct brake_criterion *c, const struct brake_hot_figures *f)

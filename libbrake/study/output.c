@@ -75,17 +75,35 @@ static bool applies(const struct brake_vehicle *vehicle, struct brake_output out
     return judgement.applies;
 }
 
-/* fade: the procedure that a margin of hot performance is taken from; NULL: none was run. */
-static double value_of(const struct brake_vehicle *vehicle, const struct brake_fade *fade,
-                       const struct brake_results *results, struct brake_output output)
+/* Results, and the margins of the criteria that are asked for. */
+static void fill_closed(const struct brake_vehicle *vehicle, const struct brake_results *results,
+                        const struct brake_output *output, int count, double *value)
+{
+    struct brake_judgement judgement[BRAKE_OUTPUTS];
+    int criterion[BRAKE_OUTPUTS];
+    int criteria = 0;
+    for (int i = 0; i < count; i++) {
+        if (output[i].criterion)
+            criterion[criteria++] = output[i].index;
+        else
+            value[i] = brake_result_value(results, output[i].index);
+    }
+    if (criteria > 0)
+        brake_judge_some(criterion, criteria, vehicle, judgement);
+    criteria = 0;
+    for (int i = 0; i < count; i++) {
+        if (output[i].criterion)
+            value[i] = judgement[criteria++].margin;
+    }
+}
+
+static double faded_value(const struct brake_vehicle *vehicle, const struct brake_fade *fade,
+                          const struct brake_results *results, struct brake_output output)
 {
     struct brake_judgement judgement;
     if (!output.criterion)
         return brake_result_value(results, output.index);
-    if (fade != NULL)
-        brake_judge_hot(brake_criterion_at(output.index), vehicle, &fade->figures, &judgement);
-    else
-        brake_judge(brake_criterion_at(output.index), vehicle, &judgement);
+    brake_judge_hot(brake_criterion_at(output.index), vehicle, &fade->figures, &judgement);
     return judgement.margin;
 }
 
@@ -107,7 +125,7 @@ static void fill_faded(const struct brake_vehicle *vehicle, enum brake_fade_kind
             brake_fade_results(&fade, &results->common);
             run = true;
         }
-        value[i] = value_of(vehicle, &fade, results, output[i]);
+        value[i] = faded_value(vehicle, &fade, results, output[i]);
     }
 }
 
@@ -122,8 +140,7 @@ void brake_outputs(const struct brake_vehicle *vehicle, const struct brake_outpu
         faded = faded || brake_output_faded(output[i]);
     }
     brake_evaluate_groups(vehicle, groups, &results);
-    for (int i = 0; i < count; i++)
-        value[i] = value_of(vehicle, NULL, &results, output[i]);
+    fill_closed(vehicle, &results, output, count, value);
     for (int kind = 0; kind < BRAKE_FADES && faded; kind++)
         fill_faded(vehicle, (enum brake_fade_kind)kind, output, count, &results, value);
 }

@@ -163,6 +163,15 @@ bool brake_measure_hot(enum brake_measure measure);
 void brake_judge_hot(const struct brake_criterion *criterion, const struct brake_vehicle *vehicle,
                      const struct brake_hot_figures *figures, struct brake_judgement *judgement);
 
+/** Judge a vehicle by some criteria; what they have in common is worked out once.
+ * @param criterion  numbers of the requirements
+ * @param count      of them
+ * @param vehicle    complete
+ * @param judgement  room for as many, filled
+ */
+void brake_judge_some(const int *criterion, int count, const struct brake_vehicle *vehicle,
+                      struct brake_judgement *judgement);
+
 /** Judge a vehicle by whole families of rules.
  * @param rules      bits of enum brake_rules
  * @param vehicle    complete
