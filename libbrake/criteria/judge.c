@@ -393,6 +393,9 @@ void brake_judge_hot(const struct brake_criterion *criterion, const struct brake
         j->reason = "vehicle.rated_mass is not given";
     if (j->reason == NULL)
         j->reason = figures->lacks;
+    if (j->reason == NULL && criterion->measure == BRAKE_RECOVERY_MOST &&
+        !(figures->recovery.developed > 0.0))
+        j->reason = "there was no stop after cooling"; /* no brake at all is not too little */
     if (j->reason != NULL)
         return;
     j->value = hot_value(criterion, figures);

@@ -96,6 +96,18 @@ static void too_much_after_cooling_falls_short_as_too_little_does(void **state)
     assert_int_equal(judge("us.135.recovery", &figures).verdict, BRAKE_FALLS_SHORT);
 }
 
+static void no_stop_after_cooling_is_too_little_and_not_within_the_most(void **state)
+{
+    (void)state;
+    static const struct brake_hot_figures figures = {
+        {60.0, 7.5}, {{90.0, 4.5}, {80.0, 5.0}}, {BRAKE_INFINITY, 0.0}, NULL};
+    read_sheet(&sheet, plus(plain, heat));
+    assert_int_equal(judge("us.135.recovery", &figures).verdict, BRAKE_FALLS_SHORT);
+    assert_int_equal(judge("us.135.recovery_most", &figures).verdict, BRAKE_CANNOT_SAY);
+    assert_string_equal(judge("un.13h.recovery_most", &figures).reason,
+                        "there was no stop after cooling");
+}
+
 static void without_a_rated_mass_the_light_rule_cannot_be_said(void **state)
 {
     (void)state;
@@ -234,7 +246,7 @@ static void progress_is_told_step_by_step(void **state)
 static void an_assessment_gains_results_and_verdicts(void **state)
 {
     (void)state;
-    read_sheet(&sheet, plus(plain, heat));
+    read_sheet(&sheet, plus(large(), fading));
     brake_assess(&sheet, BRAKE_RULES_ALL, &assessment);
     const int unsaid = assessment.cannot_say;
     const int hot_us = brake_result_find("fade.hot_deceleration");
@@ -270,6 +282,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(the_figures_are_judged_as_the_clauses_say),
         cmocka_unit_test(too_much_after_cooling_falls_short_as_too_little_does),
+        cmocka_unit_test(no_stop_after_cooling_is_too_little_and_not_within_the_most),
         cmocka_unit_test(without_a_rated_mass_the_light_rule_cannot_be_said),
         cmocka_unit_test(steady_friction_keeps_the_whole_deceleration),
         cmocka_unit_test(fading_friction_is_felt_hot_and_comes_back),
