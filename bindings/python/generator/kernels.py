@@ -10,9 +10,9 @@ _HEAD = """/* Made from the headers by generator/kernels.py. */
 """
 
 
-def _value(ctype, column):
+def _value(ctype, column, case="i"):
     """C text of one number of a column."""
-    value = f"column_at(c{column}, i)"
+    value = f"column_at(c{column}, {case})"
     return value if ctype == "double" else f"({ctype}){value}"
 
 
@@ -39,16 +39,16 @@ def _declare(call):
             yield f"    memcpy(&{name}, series[{at}].at, sizeof {name});"
 
 
-def _fill(call):
-    """Lines that fill the structs: once when no number of theirs moves."""
+def _fill(call, case, when):
+    """Lines that fill the structs of a case: those of which some number moves, or all."""
     column = 0
     for parameter in call.inputs:
         name, count = parameter.variable.name, len(parameter.columns)
         if parameter.variable.type.startswith("struct") and count:
-            yield f"        if (i == 0 || {name}_moves) {{"
+            yield f"    if ({when.format(name)}) {{"
             for offset, (member, ctype) in enumerate(parameter.columns):
-                yield f"            {name}{member} = {_value(ctype, column + offset)};"
-            yield "        }"
+                yield f"        {name}{member} = {_value(ctype, column + offset, case)};"
+            yield "    }"
         column += count
 
 
@@ -86,7 +86,7 @@ def _give(call):
     for parameter in call.outputs:
         for member, ctype in parameter.columns:
             cast = "" if ctype == "double" else "(double)"
-            yield f"        out[{column}][i] = {cast}{parameter.variable.name}{member};"
+            yield f"        o{column}[i] = {cast}{parameter.variable.name}{member};"
             column += 1
         if parameter.series:
             name = parameter.variable.name
@@ -115,8 +115,10 @@ def _loop(number, call):
         "    (void)out;",
         *_lists(call),
         *_declare(call),
+        *(f"    double *const o{at} = out[{at}];" for at in range(call.width[1])),
+        *_fill(call, "0", "count > 0"),
         "    for (long i = 0; i < count; i++) {",
-        *_fill(call),
+        *_fill(call, "i", "{}_moves"),
         f"        {_result(call)}{function}({', '.join(_arguments(call))});",
         *_give(call),
         "    }",
