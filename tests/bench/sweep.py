@@ -16,8 +16,8 @@ import numpy as np
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 BUILD = pathlib.Path(os.environ.get("LIBBRAKE_BUILD", "build"))
 VEHICLE = ROOT / "examples" / "heron.ini"
-VALUES = 10  # on each of five axes
-RUNS = 7
+VALUES = 16  # on each of five axes: a million cases
+RUNS = 5
 WITH_HEAT = 20  # cases
 CASES = int(float(os.environ.get("SWEEP_CASES", "1e6")))
 G, ATMOSPHERE = 9.80665, 101325.0
