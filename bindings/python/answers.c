@@ -6,32 +6,32 @@
 
 enum { TYRES = 64, KEPT = 1000 };
 
-static void *memory(size_t size, struct brake_error *error)
+void *answer_memory(size_t size, struct brake_error *error)
 {
     void *room = calloc(1, size);
-    if (room == NULL) {
-        error->status = BRAKE_E_SIZE;
-        snprintf(error->text, sizeof error->text, "memory is short");
-    }
+    if (room == NULL)
+        (void)answer_refuse(error, BRAKE_E_SIZE, "memory is short");
     return room;
 }
 
-static void refuse(struct brake_error *error, enum brake_status status, const char *text)
+enum brake_status answer_refuse(struct brake_error *error, enum brake_status status,
+                                const char *text)
 {
     error->status = status;
     snprintf(error->text, sizeof error->text, "%s", text);
+    return status;
 }
 
-/* The report is written by `write`, which is handed the answer. */
-static void print(void (*write)(const void *answer, FILE *stream), const void *answer,
-                  char **report)
+char *answer_text(void (*write)(const void *answer, FILE *stream), const void *answer)
 {
+    char *text = NULL;
     size_t size = 0;
-    FILE *stream = open_memstream(report, &size);
+    FILE *stream = open_memstream(&text, &size);
     if (stream == NULL)
-        return;
+        return NULL;
     write(answer, stream);
     fclose(stream);
+    return text;
 }
 
 /* ---- spread --------------------------------------------------------------------------------- */
@@ -50,11 +50,11 @@ static char *draw(struct brake_spread *spread, const struct brake_watch *watch, 
                   struct brake_error *error)
 {
     char *text = NULL;
-    void *room = memory(brake_spread_room(spread), error);
+    void *room = answer_memory(brake_spread_room(spread), error);
     if (room == NULL)
         return NULL;
     if (brake_spread_run(spread, room, watch) && *watch->stop == 0) {
-        print(print_spread, spread, report);
+        *report = answer_text(print_spread, spread);
         text = brake_report_spread_json(spread);
     }
     free(room);
@@ -67,7 +67,7 @@ char *spread_run(const struct brake_sheet *sheet, unsigned rules, long samples,
 {
     struct brake_spread_options options = {
         .rules = rules, .samples = samples, .seed = seed, .faded = fade};
-    struct brake_spread *spread = memory(sizeof *spread, error);
+    struct brake_spread *spread = answer_memory(sizeof *spread, error);
     char *text = NULL;
     if (spread == NULL)
         return NULL;
@@ -75,9 +75,9 @@ char *spread_run(const struct brake_sheet *sheet, unsigned rules, long samples,
         options.shape[i] = (enum brake_shape)shapes.at[i];
     const enum brake_status status = brake_spread_prepare(sheet, &options, spread);
     if (brake_spread_wrong(samples) != NULL)
-        refuse(error, BRAKE_E_RANGE, brake_spread_wrong(samples));
+        answer_refuse(error, BRAKE_E_RANGE, brake_spread_wrong(samples));
     else if (status != BRAKE_OK)
-        refuse(error, status, brake_status_message(status));
+        answer_refuse(error, status, brake_status_message(status));
     else
         text = draw(spread, watch, report, error);
     free(spread);
@@ -95,16 +95,16 @@ char *compare_run(const struct brake_sheet *sheet, const struct brake_sheet *oth
                   bool fade, const struct brake_watch *watch, char **report,
                   struct brake_error *error)
 {
-    struct brake_comparison *comparison = memory(sizeof *comparison, error);
+    struct brake_comparison *comparison = answer_memory(sizeof *comparison, error);
     char *text = NULL;
     if (comparison == NULL)
         return NULL;
     brake_compare(sheet, other, rules, comparison);
     if (fade)
         brake_compare_fade(comparison);
-    double *room = memory((brake_compare_room(comparison) + 1) * sizeof *room, error);
+    double *room = answer_memory((brake_compare_room(comparison) + 1) * sizeof *room, error);
     if (room != NULL && brake_compare_share(comparison, watch, room) && *watch->stop == 0) {
-        print(print_comparison, comparison, report);
+        *report = answer_text(print_comparison, comparison);
         text = brake_report_comparison_json(comparison);
     }
     free(room);
@@ -121,7 +121,7 @@ static void print_size(const void *answer, FILE *stream)
 
 static char *say(const struct brake_size_report *said, char **report)
 {
-    print(print_size, said, report);
+    *report = answer_text(print_size, said);
     return brake_report_size_json(said);
 }
 
@@ -164,7 +164,7 @@ char *size_lists(const struct brake_sheet *sheet, struct numbers lines, const st
     struct brake_size_list list[BRAKE_SIZE_LISTS];
     struct brake_target target[BRAKE_TARGETS];
     struct brake_choice_count count;
-    struct brake_choice *choice = memory(KEPT * sizeof *choice, error);
+    struct brake_choice *choice = answer_memory(KEPT * sizeof *choice, error);
     if (choice == NULL)
         return NULL;
     for (int i = 0; i < sizes->count && i < BRAKE_SIZE_LISTS; i++)
@@ -194,7 +194,7 @@ char *size_tyres(const struct brake_sheet *sheet, const char *markings, struct n
     char *words = strdup(markings);
     int count = 0;
     if (words == NULL) {
-        refuse(error, BRAKE_E_SIZE, "memory is short");
+        answer_refuse(error, BRAKE_E_SIZE, "memory is short");
         return NULL;
     }
     for (char *at = strtok_r(words, "\n", &rest); at != NULL && count < TYRES;

@@ -6,6 +6,26 @@
 #include "bridge.h"
 #include "call.h"
 
+#ifndef SWIG
+/* Cleared memory, NULL with a refusal when it is short. */
+void *answer_memory(size_t size, struct brake_error *error);
+
+/* Refuses; returns the status. */
+enum brake_status answer_refuse(struct brake_error *error, enum brake_status status,
+                                const char *text);
+
+/* What `write` writes of an answer; NULL when memory is short. */
+char *answer_text(void (*write)(const void *answer, FILE *stream), const void *answer);
+
+/* The log of a drive, borrowed from Python. */
+struct driven {
+    const char *bytes; /* NULL: none */
+    Py_ssize_t size;
+    const char *columns; /* units that its header does not give; NULL: none */
+    int full;            /* as it was driven */
+};
+#endif
+
 /* Word of a shape of doubt; empty past the last. */
 const char *shape_word(int number);
 
@@ -30,5 +50,9 @@ char *size_lists(const struct brake_sheet *sheet, struct numbers lines, const st
                  struct brake_error *error);
 char *size_tyres(const struct brake_sheet *sheet, const char *markings, struct numbers targets,
                  char **report, struct brake_error *error);
+
+/* A drive held against the prediction; `nominal`: speeds that its stops are brought to. */
+char *drive_run(const struct brake_sheet *sheet, const struct driven *driven,
+                struct numbers nominal, char **report, struct brake_error *error);
 
 #endif

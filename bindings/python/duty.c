@@ -1,6 +1,6 @@
 #include <stdlib.h>
 
-#include "bridge.h"
+#include "answers.h"
 
 const char *duty_fields(void)
 {
@@ -26,14 +26,6 @@ static void take_fields(const double *n, struct brake_duty *duty)
                                 .rest_speed = n[13]};
 }
 
-static enum brake_status refuse(struct brake_error *error, enum brake_status status,
-                                const char *text)
-{
-    error->status = status;
-    snprintf(error->text, sizeof error->text, "%s", text);
-    return status;
-}
-
 static bool is_whole_count(double count)
 {
     return count >= 0.0 && count <= 1e5 && count == (int)count;
@@ -45,12 +37,12 @@ static enum brake_status take_duty(const struct brake_vehicle *vehicle, struct n
 {
     const struct brake_fade_sequence *published = brake_fade_sequence_find(sequence);
     if (fields.count != FIELDS || !is_whole_count(fields.at[1]))
-        return refuse(error, BRAKE_E_RANGE, "count: accepts whole numbers from 1 to 100000");
+        return answer_refuse(error, BRAKE_E_RANGE, "count: accepts whole numbers from 1 to 100000");
     take_fields(fields.at, duty);
     if (published != NULL)
         duty->stops = brake_fade_stops(published, vehicle->general.top_speed);
     else if (sequence[0] != '\0')
-        return refuse(error, BRAKE_E_UNKNOWN, "there is no such fade sequence");
+        return answer_refuse(error, BRAKE_E_UNKNOWN, "there is no such fade sequence");
     return BRAKE_OK;
 }
 
@@ -78,14 +70,14 @@ static char *run(const struct brake_sheet *sheet, const struct brake_duty *duty,
     if (status != BRAKE_OK)
         return NULL;
     if (brake_duty_wrong(duty) != NULL) {
-        refuse(error, BRAKE_E_RANGE, brake_duty_wrong(duty));
+        answer_refuse(error, BRAKE_E_RANGE, brake_duty_wrong(duty));
         return NULL;
     }
     status = brake_duty_run(hot, duty, &watch, &result);
     if (status == BRAKE_OK && rows->lost)
         status = BRAKE_E_SIZE;
     if (status != BRAKE_OK) {
-        refuse(error, status, brake_status_message(status));
+        answer_refuse(error, status, brake_status_message(status));
         return NULL;
     }
     return brake_report_duty_json(
@@ -97,11 +89,10 @@ char *duty_run(const struct brake_sheet *sheet, bool full, struct numbers fields
                struct brake_error *error)
 {
     struct brake_duty duty;
-    struct brake_hot_rig *hot = calloc(1, sizeof *hot); /* it is large for a thread's stack */
+    struct brake_hot_rig *hot =
+        answer_memory(sizeof *hot, error); /* it is large for a thread's stack */
     char *text = NULL;
-    if (hot == NULL) {
-        refuse(error, BRAKE_E_SIZE, "memory is short");
-    } else if (take_duty(&sheet->vehicle, fields, sequence, &duty, error) == BRAKE_OK) {
+    if (hot != NULL && take_duty(&sheet->vehicle, fields, sequence, &duty, error) == BRAKE_OK) {
         duty.cycle.point = (const struct brake_cycle_point *)points.at;
         duty.cycle.count = (int)(points.count / 3);
         text = run(sheet, &duty, hot, full ? BRAKE_FULL : BRAKE_EMPTY, rows, error);

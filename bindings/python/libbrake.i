@@ -77,6 +77,14 @@ HELD(double pair[BRAKE_PAIR_NUMBERS], PyBUF_WRITABLE, view.len == BRAKE_PAIR_NUM
 }
 %typemap(freearg) struct rows *rows { free($1->row); }
 
+/* The log of a drive: (bytes, units of columns, whether it was driven full). */
+%typemap(in) const struct driven *driven (struct driven driven) {
+    if (!PyArg_ParseTuple($input, "z#zp", &driven.bytes, &driven.size, &driven.columns,
+                          &driven.full))
+        SWIG_fail;
+    $1 = &driven;
+}
+
 /* Who watches a study: a callable, or None. What it raises, and a signal, end the study. */
 %typemap(in) const struct brake_watch *watch (struct watching watching) {
     if (!watching_begin($input, &watching))
@@ -123,6 +131,7 @@ WATCHED(size_lists)
 %newobject size_range;
 %newobject size_lists;
 %newobject size_tyres;
+%newobject drive_run;
 %ignore numbers;
 %ignore rows;
 

@@ -87,7 +87,7 @@ def test_a_drive_is_that_of_the_command(heron, tmp_path):
         ({"snubs": "no such sequence"}, "no such fade sequence"),
         ({"descent": (0.08, 100.0)}, "share of the engine"),
         ({"cycle": ([], [], [])}, "row"),
-        ({"stop": 20.0, "load": "half"}, "empty or full"),
+        ({"stop": 20.0, "load": "half"}, "accepts empty, full"),
     ],
 )
 def test_a_wrong_duty_is_refused_in_words(heron, duty, words):

@@ -63,7 +63,8 @@ def test_the_source_archive_builds_elsewhere_and_the_tests_pass_without_the_chec
     tests.mkdir(parents=True)
     shutil.copy(ROOT / "tests" / "pytest.ini", tests.parent)
     for name in ("conftest.py", "test_vehicle.py", "test_model.py", "test_arrays.py",
-                 "test_answers.py", "test_check.py", "test_study.py"):  # fmt: skip
+                 "test_answers.py", "test_check.py", "test_drive.py", "test_study.py",
+                 "test_tables.py"):  # fmt: skip
         if (ROOT / "tests/python" / name).exists():
             shutil.copy(ROOT / "tests/python" / name, tests)
     where = run(python, "-c", "import libbrake; print(libbrake.__file__)", cwd=away)
@@ -93,6 +94,8 @@ fitting = v.size("front.disc.piston_diameter", "us.135.cold", within=("40 mm", "
 print(swept["full.stop.distance"], fitting.answers, libbrake.compare(v, v).margins)
 hot = v.heat(stop="100 km/h")
 print(hot.history.to_pandas(), hot.warnings[0].text)
+driven = v.drivelog({"time": [0.0, 1.0], "speed": many}, nominal=["60 km/h", 22.0], load="full")
+print(v.drivelog("log.csv", columns="time=s").stops.column("pedal_force"), driven.to_dict())
 try:
     v.set({"front.tyre.rollout": 50.0})
 except libbrake.errors.RefusedRange as refusal:

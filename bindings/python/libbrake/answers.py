@@ -20,8 +20,12 @@ class Rows(list):
     """Rows of one kind: `rows.column("margin")` is an array, `rows.to_pandas()` a DataFrame."""
 
     def column(self, name):
-        """The numbers of one name; NaN where there is none."""
-        values = (row.get(name) for row in self)
+        """The numbers of one name, of names inside names with dots: `stops.column("distance.value")`;
+        NaN where there is none.
+        """
+        values = self
+        for one in name.split("."):
+            values = [None if row is None else row.get(one) for row in values]
         return doubles([math.nan if value is None else float(value) for value in values])
 
     def to_pandas(self):

@@ -54,6 +54,13 @@ def rules_bits(rules):
     return RULES[rules]
 
 
+def is_full(load, name="load"):
+    """Whether a load case is the full one."""
+    if load not in ("empty", "full"):
+        raise ValueError(f"{name}: got {load!r}; accepts empty, full")
+    return load == "full"
+
+
 def check(sheet, rules):
     """Check a vehicle."""
     return Check(sheet, rules_bits(rules))

@@ -4,6 +4,7 @@ from libbrake.outcomes import Outcomes
 from libbrake.tree import Named
 
 def rules_bits(rules: str) -> int: ...
+def is_full(load: str, name: str = "load") -> bool: ...
 
 class Check(Outcomes):
     criteria: list[Named]

@@ -2,6 +2,7 @@
 from array import array
 
 from libbrake import _core
+from libbrake.check import is_full
 from libbrake.lines import Section
 from libbrake.made import HISTORY
 from libbrake.tree import Named, Tree
@@ -16,7 +17,7 @@ _KINDS = {"stop": 0, "snubs": 0, "descent": 1, "cycle": 2}
 _HOLDS_FORCE, _HOLDS_DECELERATION, _AT_THE_VERGE = 0, 1, 2
 
 
-def _amounts(what, values, fields, needed):
+def amounts(what, values, fields, needed):
     """SI numbers of numbers or of texts with units, in the order of the fields."""
     values = [values] if isinstance(values, (str, int, float)) else list(values)
     if not needed <= len(values) <= len(fields):
@@ -92,10 +93,9 @@ class HeatSection(Section):
     def __call__(self, *, stop=None, snubs=None, descent=None, cycle=None, cool=None, load="full"):
         given = {"stop": stop, "snubs": snubs, "descent": descent, "cycle": cycle}
         kinds = [kind for kind, value in given.items() if value is not None]
-        if len(kinds) != 1 or load not in ("empty", "full"):
+        if len(kinds) != 1:
             raise ValueError(
-                f"got {', '.join(kinds) or 'no duty'} at load '{load}'; accepts one of "
-                f"{', '.join(given)} at load empty or full"
+                f"got {', '.join(kinds) or 'no duty'}; accepts one of {', '.join(given)}"
             )
         kind = kinds[0]
         duty = {"rest": 0.0 if kind == "stop" else 600.0,
@@ -108,27 +108,27 @@ class HeatSection(Section):
         else:
             duty.update(_TAKE[kind](given[kind]))
         if cool is not None:
-            duty.update(zip(("rest", "rest_speed"), _amounts("cool", cool, _COOL, 1)))
+            duty.update(zip(("rest", "rest_speed"), amounts("cool", cool, _COOL, 1)))
         numbers = array("d", (duty.get(name, 0.0) for name in _core.duty_fields().split()))
-        full = load == "full"
-        return Heat(*_core.duty_run(self._vehicle._sheet, full, numbers, points, sequence))
+        sheet, full = self._vehicle._sheet, is_full(load)
+        return Heat(*_core.duty_run(sheet, full, numbers, points, sequence))
 
 
 def _stop(value):
-    speed, *force = _amounts("stop", value, _STOP, 1)
+    speed, *force = amounts("stop", value, _STOP, 1)
     held = {"manner": _HOLDS_FORCE, "force": force[0]} if force else {"manner": _AT_THE_VERGE}
     return {"count": 1, "from": speed, **held}
 
 
 def _snubs(value):
     names = ("count", "from", "to", "interval", "deceleration")
-    numbers = _amounts("snubs", value, _SNUBS, len(_SNUBS))
+    numbers = amounts("snubs", value, _SNUBS, len(_SNUBS))
     return {"manner": _HOLDS_DECELERATION, **dict(zip(names, numbers))}
 
 
 def _descent(value):
     return dict(zip(("grade", "length", "speed", "engine"),
-                    _amounts("descent", value, _DESCENT, 3)))  # fmt: skip
+                    amounts("descent", value, _DESCENT, 3)))  # fmt: skip
 
 
 _TAKE = {"stop": _stop, "snubs": _snubs, "descent": _descent}

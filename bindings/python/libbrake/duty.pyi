@@ -9,6 +9,10 @@ from libbrake.tree import Named, Tree
 Amount = Union[float, str]
 Amounts = Union[Amount, Sequence[Amount]]
 
+def amounts(
+    what: str, values: Amounts, fields: Sequence[tuple[str, str]], needed: int
+) -> list[float]: ...
+
 class Heat(Tree):
     summary: Named
     warnings: list[Named]

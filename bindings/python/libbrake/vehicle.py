@@ -123,6 +123,21 @@ class Vehicle(Sections):
 
         return size(self, by, target, within, progress)
 
+    def drivelog(self, log, columns=None, nominal=None, load="empty"):
+        """The log of a drive held against the prediction: `v.drivelog("log.csv")`, or arrays by name,
+        `v.drivelog({"time": t, "speed": v, "pedal_force": f})`, in SI unless the name has a unit as
+        in "speed [km/h]". Columns: time, speed; pedal_force, pressure, deceleration,
+        front_temperature, rear_temperature where there are such; NaN for a reading that is missing.
+        `columns`: units that the header of a file lacks, "time=s,speed=mph". `nominal`: speeds that
+        distances are brought to, "80 km/h" or a list. `load`: as it was driven.
+
+        Gives an Answer: summary, results, stops, repeatability, notes. Refused when there is no stop;
+        the first row of arrays counts as line 2.
+        """
+        from libbrake.drive import drivelog
+
+        return drivelog(self, log, columns, nominal, load)
+
     # ---- copies
 
     def copy(self):

@@ -5,6 +5,8 @@ from typing import Any, Optional, Union
 from libbrake.answers import Answer
 from libbrake.arrays import Values
 from libbrake.check import Check
+from libbrake.drive import Log
+from libbrake.duty import Amounts
 from libbrake.sections import Sections
 from libbrake.study import Progress
 from libbrake.table import Table
@@ -38,6 +40,13 @@ class Vehicle(Sections):
         target: Union[str, Sequence[str]],
         within: Optional[Sequence[Union[float, str]]] = None,
         progress: Progress = None,
+    ) -> Answer: ...
+    def drivelog(
+        self,
+        log: Log,
+        columns: Optional[str] = None,
+        nominal: Optional[Amounts] = None,
+        load: str = "empty",
     ) -> Answer: ...
     def copy(self) -> Vehicle: ...
 

@@ -47,6 +47,18 @@ const char *brake_log_column_name(enum brake_log_column column);
 enum brake_status brake_log_read(FILE *stream, const char *units, struct brake_log *log,
                                  struct brake_error *error);
 
+/** Find and measure the stops of a log, or refuse in words one that tells nothing.
+ * @param log      read
+ * @param nominal  speeds that stops are brought to
+ * @param drive    filled, the comparison aside
+ * @param error    filled on refusal: line, what came and what is needed
+ * @return         OK; E_MISSING when there is no stop; E_FIT when the rows are too far apart or too
+ *                 noisy for every one; E_SIZE for too many stops or speeds
+ */
+enum brake_status brake_log_measure(const struct brake_log *log,
+                                    const struct brake_nominal *nominal, struct brake_drive *drive,
+                                    struct brake_error *error);
+
 /** Free a log.
  * @param log  read
  */

@@ -1,0 +1,59 @@
+"""The log of a drive held against the prediction."""
+from array import array
+
+from libbrake import _core
+from libbrake.answers import Answer
+from libbrake.arrays import doubles
+from libbrake.check import is_full
+from libbrake.duty import amounts
+from libbrake.errors import Refused
+
+_UNITS = {"time": "s", "speed": "m/s", "pedal_force": "N", "pressure": "Pa", "deceleration": "m/s2",
+          "front_temperature": "K", "rear_temperature": "K"}  # fmt: skip
+# Most speeds, as drivelog.h has them.
+_SPEEDS = [("speed", "m/s")] * 16
+
+
+def _cells(values):
+    """The cells of a column."""
+    found = doubles(values)
+    numbers = [found] if isinstance(found, float) else found.tolist()
+    return ["" if number != number else repr(number) for number in numbers]
+
+
+def _head(name):
+    """A cell of the header."""
+    if not name.isprintable() or set(name) & set(',;"#'):
+        raise ValueError(f"log: got a column {name!r}; accepts {', '.join(_UNITS)}")
+    return f"{name} [{_UNITS[name]}]" if name in _UNITS else name
+
+
+def _written(arrays):
+    """Arrays as the file that holds the same: one reader refuses what is wrong in either."""
+    columns = {_head(name): _cells(arrays[name]) for name in arrays.keys()}
+    lengths = {len(cells) for cells in columns.values()}
+    if len(lengths) != 1:
+        raise ValueError(f"log: columns of {sorted(lengths)} rows do not go together")
+    return "\n".join(map(",".join, [columns, *zip(*columns.values())])).encode()
+
+
+def read(log):
+    """The bytes of a log, and its name: empty for arrays."""
+    if hasattr(log, "keys"):
+        return _written(log), ""
+    with open(log, "rb") as stream:
+        return stream.read(), str(log)
+
+
+def drivelog(vehicle, log, columns, nominal, load):
+    """See Vehicle.drivelog."""
+    speeds = [] if nominal is None else amounts("nominal", nominal, _SPEEDS, 1)
+    if not all(1.0 < speed < 100.0 for speed in speeds):
+        raise ValueError(f"nominal: got {nominal!r}; accepts 3.6 to 360 km/h")
+    text, name = read(log)
+    try:
+        driven = text, columns, is_full(load)
+        return Answer(*_core.drive_run(vehicle._sheet, driven, array("d", speeds)))
+    except Refused as refusal:
+        refusal.file = name
+        raise
