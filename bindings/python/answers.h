@@ -55,4 +55,7 @@ char *size_tyres(const struct brake_sheet *sheet, const char *markings, struct n
 char *drive_run(const struct brake_sheet *sheet, const struct driven *driven,
                 struct numbers nominal, char **report, struct brake_error *error);
 
+/* The plan of a shakedown drive; as a page for print too. */
+char *shakedown_run(const struct brake_sheet *sheet, bool full, char **report, char **html);
+
 #endif

@@ -112,9 +112,10 @@ WATCHED(size_lists)
 }
 %typemap(argout) (char *text, size_t size) { $result = PyUnicode_FromString($1); }
 
-/* A report that comes with an answer. */
+/* A report that comes with an answer, for the screen and for print. */
 %include <cstring.i>
 %cstring_output_allocate(char **report, free(*$1));
+%cstring_output_allocate(char **html, free(*$1));
 
 /* Bytes of a file. */
 %include <pybuffer.i>
@@ -132,6 +133,7 @@ WATCHED(size_lists)
 %newobject size_lists;
 %newobject size_tyres;
 %newobject drive_run;
+%newobject shakedown_run;
 %ignore numbers;
 %ignore rows;
 

@@ -64,7 +64,7 @@ static const char *const help[] = {
     "      --set PATH=VALUE, --rules us|un|eu|all\n"
     "  stopmargin shakedown FILE -o PLAN.html  plan of the first drive, for print\n"
     "      --load empty|full       as it will be driven (empty)\n"
-    "      --set PATH=VALUE, --text\n"
+    "      --set PATH=VALUE, --text, --json\n"
     "  stopmargin drivelog FILE LOG.csv        measured stops against the prediction\n"
     "      LOG.csv                 time [s],speed [km/h] and, best, pedal_force [N]\n"
     "      --columns time=s,speed=mph          units that its header does not give\n"

@@ -6,26 +6,30 @@ struct options {
     struct command_list set;
     enum brake_load load;
     bool text;
+    bool json;
 };
 
 static int take_words(char **words, struct options *o)
 {
-    const struct words_option options[] = {{"-o", words_take_text, &o->output},
-                                           {"--load", words_take_load, &o->load},
-                                           {"--set", words_keep, &o->set},
-                                           {"--text", NULL, &o->text},
-                                           {NULL, words_take_file, &o->file}};
+    const struct words_option options[] = {
+        {"-o", words_take_text, &o->output}, {"--load", words_take_load, &o->load},
+        {"--set", words_keep, &o->set},      {"--text", NULL, &o->text},
+        {"--json", NULL, &o->json},          {NULL, words_take_file, &o->file}};
     const int status = words_take(words, options);
     if (status != 0)
         return status;
     if (o->output != NULL && o->output[0] == '\0')
         return command_misused("-o wants a file; - is standard output");
+    if (o->json && (o->text || o->output != NULL))
+        return command_misused("--json goes to standard output, without -o and --text");
     return o->file != NULL ? 0 : command_misused("shakedown wants a vehicle file");
 }
 
 static int write_plan(const struct options *o, const struct brake_sheet *sheet,
                       const struct brake_shakedown *plan)
 {
+    if (o->json)
+        return command_print_json(brake_report_shakedown_json(sheet, plan));
     char *const inputs[] = {o->file, NULL};
     FILE *stream = command_open_output(o->output, inputs);
     if (stream == NULL)

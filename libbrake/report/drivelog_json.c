@@ -5,17 +5,6 @@
 #include "json.h"
 #include "words_drive.h"
 
-static void add_measured(cJSON *object, const char *name, const struct brake_measured *m,
-                         const char *unit)
-{
-    cJSON *one = cJSON_CreateObject();
-    brake_json_number(one, "value", m->value);
-    brake_json_text(one, "unit", unit);
-    brake_json_number(one, "p05", m->value - m->half);
-    brake_json_number(one, "p95", m->value + m->half);
-    cJSON_AddItemToObject(object, name, one);
-}
-
 static cJSON *stop_object(const struct brake_drive_report *report,
                           const struct brake_drive_stop *stop)
 {
@@ -34,17 +23,17 @@ static cJSON *stop_object(const struct brake_drive_report *report,
         cJSON_AddNumberToObject(one, "flagged_line", row[stop->flagged].line);
     cJSON_AddNumberToObject(one, "points", stop->points);
     brake_json_number(one, "noise", stop->noise);
-    add_measured(one, "initial_speed", &stop->initial, "m/s");
+    brake_json_measured(one, "initial_speed", &stop->initial, "m/s");
     brake_json_number(one, "nominal_speed", stop->nominal);
-    add_measured(one, "distance", &stop->distance, "m");
-    add_measured(one, "corrected_distance", &stop->corrected, "m");
-    add_measured(one, "developed_deceleration", &stop->developed, "m/s2");
+    brake_json_measured(one, "distance", &stop->distance, "m");
+    brake_json_measured(one, "corrected_distance", &stop->corrected, "m");
+    brake_json_measured(one, "developed_deceleration", &stop->developed, "m/s2");
     brake_json_number(one, "indicated_deceleration", stop->indicated);
     brake_json_number(one, "pedal_force", stop->pedal_force);
     brake_json_number(one, "pressure", stop->pressure);
     brake_json_number(one, "front_temperature", stop->temperature[BRAKE_FRONT]);
     brake_json_number(one, "rear_temperature", stop->temperature[BRAKE_REAR]);
-    add_measured(one, "predicted_deceleration", &stop->predicted, "m/s2");
+    brake_json_measured(one, "predicted_deceleration", &stop->predicted, "m/s2");
     cJSON_AddBoolToObject(one, "limited_by_tyres", stop->capped);
     return one;
 }
@@ -90,10 +79,10 @@ static cJSON *results_object(const struct brake_drive *drive)
     cJSON *scatter = cJSON_CreateObject();
     brake_json_number(scatter, "value", drive->scatter);
     brake_json_text(scatter, "unit", "");
-    add_measured(all, "drive.measured_deceleration", &drive->measured, "m/s2");
-    add_measured(all, "drive.predicted_deceleration", &drive->predicted, "m/s2");
-    add_measured(all, "drive.friction_factor", &drive->friction, "");
-    add_measured(all, "drive.fade", &drive->fade, "");
+    brake_json_measured(all, "drive.measured_deceleration", &drive->measured, "m/s2");
+    brake_json_measured(all, "drive.predicted_deceleration", &drive->predicted, "m/s2");
+    brake_json_measured(all, "drive.friction_factor", &drive->friction, "");
+    brake_json_measured(all, "drive.fade", &drive->fade, "");
     cJSON_AddItemToObject(all, "drive.scatter", scatter);
     return all;
 }

@@ -23,6 +23,17 @@ void brake_json_text(cJSON *object, const char *name, const char *text)
         cJSON_AddNullToObject(object, name);
 }
 
+void brake_json_measured(cJSON *object, const char *name, const struct brake_measured *m,
+                         const char *unit)
+{
+    cJSON *one = cJSON_CreateObject();
+    brake_json_number(one, "value", m->value);
+    brake_json_text(one, "unit", unit);
+    brake_json_number(one, "p05", m->value - m->half);
+    brake_json_number(one, "p95", m->value + m->half);
+    cJSON_AddItemToObject(object, name, one);
+}
+
 static cJSON *pair(double first, double second)
 {
     const double both[] = {first, second};
@@ -181,8 +192,8 @@ static cJSON *summary_object(const struct brake_sheet *sheet, const struct brake
     return one;
 }
 
-char *brake_report_json(const struct brake_sheet *sheet,
-                        const struct brake_assessment *assessment, bool compact)
+char *brake_report_json(const struct brake_sheet *sheet, const struct brake_assessment *assessment,
+                        bool compact)
 {
     cJSON *all = cJSON_CreateObject();
     brake_json_text(all, "libbrake", BRAKE_VERSION);
@@ -191,7 +202,8 @@ char *brake_report_json(const struct brake_sheet *sheet,
     cJSON_AddItemToObject(all, "vehicle", brake_json_vehicle(sheet));
     cJSON_AddItemToObject(all, "results", results_object(&assessment->results));
     cJSON_AddItemToObject(all, "criteria", criteria_array(assessment));
-    cJSON_AddItemToObject(all, "warnings", brake_json_warnings(assessment->warning, assessment->warnings));
+    cJSON_AddItemToObject(all, "warnings",
+                          brake_json_warnings(assessment->warning, assessment->warnings));
     cJSON_AddItemToObject(all, "inspector", inspector_array());
     char *text = compact ? cJSON_PrintUnformatted(all) : cJSON_Print(all);
     cJSON_Delete(all);

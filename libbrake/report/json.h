@@ -5,10 +5,15 @@
 #include <cjson/cJSON.h>
 
 #include "brake/catalogue.h"
+#include "brake/drivelog.h"
 #include "brake/warnings.h"
 
 void brake_json_number(cJSON *object, const char *name, double value);
 void brake_json_text(cJSON *object, const char *name, const char *text);
+
+/* A number with its unit and its range, p05 to p95. */
+void brake_json_measured(cJSON *object, const char *name, const struct brake_measured *m,
+                         const char *unit);
 
 /* Value of a quantity, whatever its kind. */
 void brake_json_value(cJSON *object, const char *name, struct brake_vehicle *vehicle, int index);

@@ -183,3 +183,27 @@ def test_files_that_are_no_vehicle_are_refused():
         status, out, error = shakedown(vehicle=vehicle)
         assert (status, out) == (2, "") and error != ""
     assert plain.run("shakedown").returncode == 2
+
+
+def test_the_json_tells_what_the_text_tells():
+    status, text, error = shakedown("--json")
+    assert (status, error) == (0, "")
+    found = plain.json.loads(text)
+    assert found["caution"] == CAUTION and found["load"] == "empty"
+    told = stages(shakedown("--text")[1])
+    assert len(found["stages"]) == len(told)
+    for one, (speed, force, deceleration, half, distance, limit, travel) in zip(found["stages"], told):
+        assert one["speed"] * 3.6 == pytest.approx(speed, abs=0.5)
+        assert one["pedal_force"] == pytest.approx(force, abs=0.5)
+        expected = one["deceleration"]
+        assert expected["value"] == pytest.approx(deceleration, abs=0.05)
+        assert expected["p95"] - expected["value"] == pytest.approx(half, abs=0.05)
+        assert expected["p05"] == pytest.approx(limit, abs=0.05)
+        assert one["distance"]["value"] == pytest.approx(distance, abs=0.05)
+        assert one["travel"]["p95"] * 1e3 == pytest.approx(travel, abs=0.5)
+
+
+@pytest.mark.parametrize("other", [["--text"], ["-o", "plan.json"]])
+def test_json_goes_to_standard_output_only(other):
+    status, text, error = shakedown("--json", *other)
+    assert (status, text) == (2, "") and "--json goes to standard output" in error

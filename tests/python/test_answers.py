@@ -38,6 +38,29 @@ def test_a_spread_is_that_of_the_command(heron):
          "--shape", "front.disc.pads.mu=uniform")  # fmt: skip
 
 
+@beside_the_command
+@pytest.mark.parametrize("load", ["empty", "full"])
+def test_a_plan_is_that_of_the_command(heron, load):
+    found = heron.shakedown(load)
+    words = ["shakedown", HERON, "--load", load]
+    assert found.to_dict() == json.loads(said(*words, "--json"))
+    assert found.text == str(found) == said(*words, "--text")
+    assert found.html == said(*words, "-o", "-")
+
+
+def test_the_stages_of_a_plan_are_arrays_by_name(heron):
+    pandas = pytest.importorskip("pandas")
+    found = heron.shakedown()
+    speed, least = (found.stages.column(name) for name in ("speed", "deceleration.p05"))
+    assert len(speed) == len(found.stages) > 1 and list(speed) == sorted(speed)
+    assert all(0.0 < one < stage.deceleration.value for one, stage in zip(least, found.stages))
+    assert isinstance(found.stages.to_pandas(), pandas.DataFrame)
+    again = pickle.loads(pickle.dumps(found))
+    assert (again, again.text, again.html) == (found, found.text, found.html)
+    with pytest.raises(ValueError, match="empty, full"):
+        heron.shakedown("half")
+
+
 def test_another_seed_draws_other_samples(heron):
     first, again, other = (heron.spread(samples=1024, seed=seed) for seed in (1, 1, 2))
     assert first == again and first.criteria != other.criteria

@@ -96,6 +96,8 @@ hot = v.heat(stop="100 km/h")
 print(hot.history.to_pandas(), hot.warnings[0].text)
 driven = v.drivelog({"time": [0.0, 1.0], "speed": many}, nominal=["60 km/h", 22.0], load="full")
 print(v.drivelog("log.csv", columns="time=s").stops.column("pedal_force"), driven.to_dict())
+plan = v.shakedown()
+print(plan.html, plan.stages.column("pedal_force"))
 try:
     v.set({"front.tyre.rollout": 50.0})
 except libbrake.errors.RefusedRange as refusal:

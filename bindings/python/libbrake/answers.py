@@ -1,4 +1,4 @@
-"""Studies that answer in words: spread, size, compare."""
+"""Studies that answer in words: spread, compare, shakedown, size."""
 import math
 import re
 import warnings
@@ -6,7 +6,7 @@ from array import array
 
 from libbrake import _core
 from libbrake.arrays import doubles
-from libbrake.check import rules_bits
+from libbrake.check import is_full, rules_bits
 from libbrake.errors import RefusedRange
 from libbrake.study import axis, output
 from libbrake.tree import Named
@@ -66,6 +66,17 @@ class Answer(Named):
         return Answer, (self._text, self._report)
 
 
+class Plan(Answer):
+    """A plan: an Answer with `text` and `html`, as the command writes it for the screen and for print."""
+
+    def __init__(self, text, report, html):
+        super().__init__(text, report)
+        self.__dict__.update(text=report, html=html)
+
+    def __reduce__(self):
+        return Plan, (self._text, self.text, self.html)
+
+
 def _shapes(vehicle, shape):
     """Shape of every quantity, by its number."""
     words = list(iter(lambda at=iter(range(99)): _core.shape_word(next(at)), ""))
@@ -95,6 +106,11 @@ def compare(before, after, rules="all", fade=False, progress=None):
     """
     bits = rules_bits(rules)
     return Answer(*_core.compare_run(before._sheet, after._sheet, bits, bool(fade), progress))
+
+
+def shakedown(vehicle, load):
+    """See Vehicle.shakedown."""
+    return Plan(*_core.shakedown_run(vehicle._sheet, is_full(load)))
 
 
 def _target(text):

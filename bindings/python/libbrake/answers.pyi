@@ -12,6 +12,10 @@ class Rows(list[Any]):
 class Answer(Named):
     def to_dict(self) -> dict[str, Any]: ...
 
+class Plan(Answer):
+    text: str
+    html: str
+
 def compare(
     before: Vehicle,
     after: Vehicle,

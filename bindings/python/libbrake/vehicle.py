@@ -138,6 +138,17 @@ class Vehicle(Sections):
 
         return drivelog(self, log, columns, nominal, load)
 
+    def shakedown(self, load="empty"):
+        """The first drive after a change, planned: what to expect at each stage and where to break off.
+        `load`: as it will be driven.
+
+        Gives a Plan: stages (`plan.stages.column("deceleration.p05")`), standing, bedding; `text` and
+        `html` for print.
+        """
+        from libbrake.answers import shakedown
+
+        return shakedown(self, load)
+
     # ---- copies
 
     def copy(self):

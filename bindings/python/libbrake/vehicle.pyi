@@ -2,7 +2,7 @@ import os
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Any, Optional, Union
 
-from libbrake.answers import Answer
+from libbrake.answers import Answer, Plan
 from libbrake.arrays import Values
 from libbrake.check import Check
 from libbrake.drive import Log
@@ -48,6 +48,7 @@ class Vehicle(Sections):
         nominal: Optional[Amounts] = None,
         load: str = "empty",
     ) -> Answer: ...
+    def shakedown(self, load: str = "empty") -> Plan: ...
     def copy(self) -> Vehicle: ...
 
 def load(path: Union[str, os.PathLike[str]]) -> Vehicle: ...

@@ -31,8 +31,8 @@ void brake_report_text(const struct brake_sheet *sheet, const struct brake_asses
  * @param compact     true: on one line
  * @return            text to be freed by the caller; NULL when memory is short
  */
-char *brake_report_json(const struct brake_sheet *sheet,
-                        const struct brake_assessment *assessment, bool compact);
+char *brake_report_json(const struct brake_sheet *sheet, const struct brake_assessment *assessment,
+                        bool compact);
 
 /** A duty that was run, and its history. */
 struct brake_duty_report {
@@ -123,8 +123,8 @@ struct brake_size_report {
     const struct brake_choice_question *lists;  /**< lists, */
     const struct brake_choice *choice;          /**< those that work, */
     int choices;
-    const struct brake_choice_count *count;     /**< and how all fared */
-    const struct brake_tyre_choice *tyre;       /**< tyres, smallest first */
+    const struct brake_choice_count *count; /**< and how all fared */
+    const struct brake_tyre_choice *tyre;   /**< tyres, smallest first */
     int tyres;
 };
 
@@ -183,6 +183,15 @@ void brake_report_shakedown_html(const struct brake_sheet *sheet,
  */
 void brake_report_shakedown_text(const struct brake_sheet *sheet,
                                  const struct brake_shakedown *plan, FILE *stream);
+
+/** The same as one JSON object: libbrake (version), caution, load, lock_deceleration, standing, stages,
+ * bedding, vehicle. Numbers are SI; what is not known is null.
+ * @param sheet  complete
+ * @param plan   of that sheet
+ * @return       text to be freed by the caller; NULL when memory is short
+ */
+char *brake_report_shakedown_json(const struct brake_sheet *sheet,
+                                  const struct brake_shakedown *plan);
 
 /** Write a comparison as plain text of 80 columns: what was lost and which change took it first,
  * caution always.
