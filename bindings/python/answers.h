@@ -24,6 +24,26 @@ struct driven {
     const char *columns; /* units that its header does not give; NULL: none */
     int full;            /* as it was driven */
 };
+
+/* The same, read and held against the prediction. */
+struct held {
+    struct brake_log log;
+    struct brake_drive drive;
+    struct brake_drive_report report; /* of both; drive NULL: there is none */
+};
+
+/* Fills what is cleared; to be freed whatever the status. */
+enum brake_status drive_hold(const struct brake_sheet *sheet, const struct driven *driven,
+                             const struct brake_nominal *nominal, struct held *held,
+                             struct brake_error *error);
+void drive_free(struct held *held);
+
+/* What a report is asked for, borrowed from Python. */
+struct wanted {
+    const char *file, *before_file, *drive_file, *date; /* NULL: none */
+    unsigned rules;
+    int full; /* load case of the duties */
+};
 #endif
 
 /* Word of a shape of doubt; empty past the last. */
@@ -57,5 +77,10 @@ char *drive_run(const struct brake_sheet *sheet, const struct driven *driven,
 
 /* The plan of a shakedown drive; as a page for print too. */
 char *shakedown_run(const struct brake_sheet *sheet, bool full, char **report, char **html);
+
+/* The report for inspection; the vehicle before may be NULL. */
+enum brake_status report_run(const struct brake_sheet *sheet, const struct brake_sheet *before,
+                             const struct wanted *wanted, const struct driven *driven,
+                             char **report, char **html, struct brake_error *error);
 
 #endif

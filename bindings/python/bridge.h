@@ -77,21 +77,13 @@ struct numbers {
     long count;
 };
 
-/* The history of a duty. */
-struct rows {
-    struct brake_duty_row *row;
-    size_t count;
-    size_t room;
-    bool lost; /* memory was short */
-};
-
 /* Names of the numbers that make a duty, in their order. */
 const char *duty_fields(void);
 
 /* Runs a duty; gives it as JSON and its history. `points`: time, speed and grade of each row of a
  * drive; `sequence`: the published one that is run, or empty. */
 char *duty_run(const struct brake_sheet *sheet, bool full, struct numbers fields,
-               struct numbers points, const char *sequence, struct rows *rows,
+               struct numbers points, const char *sequence, struct brake_history *history,
                struct brake_error *error);
 
 /* Sections, quantities, results, criteria, messages of the library as JSON. */

@@ -30,22 +30,38 @@ static struct brake_nominal take_nominal(struct numbers speeds)
     return nominal;
 }
 
+enum brake_status drive_hold(const struct brake_sheet *sheet, const struct driven *driven,
+                             const struct brake_nominal *nominal, struct held *held,
+                             struct brake_error *error)
+{
+    const enum brake_load load = driven->full ? BRAKE_FULL : BRAKE_EMPTY;
+    if (driven->bytes == NULL)
+        return BRAKE_OK;
+    if (read_log(driven, &held->log, error) == BRAKE_OK &&
+        brake_log_measure(&held->log, nominal, &held->drive, error) == BRAKE_OK) {
+        brake_drive_compare(sheet, load, &held->drive);
+        held->report = (struct brake_drive_report){sheet, load, &held->log, &held->drive};
+    }
+    return error->status;
+}
+
+void drive_free(struct held *held)
+{
+    if (held != NULL)
+        brake_log_free(&held->log);
+    free(held);
+}
+
 char *drive_run(const struct brake_sheet *sheet, const struct driven *driven,
                 struct numbers nominal, char **report, struct brake_error *error)
 {
     const struct brake_nominal speeds = take_nominal(nominal);
-    struct brake_drive *drive = answer_memory(sizeof *drive, error);
-    struct brake_drive_report said = {sheet, driven->full ? BRAKE_FULL : BRAKE_EMPTY, NULL, drive};
-    struct brake_log log = {.row = NULL};
+    struct held *held = answer_memory(sizeof *held, error);
     char *text = NULL;
-    if (drive != NULL && read_log(driven, &log, error) == BRAKE_OK &&
-        brake_log_measure(&log, &speeds, drive, error) == BRAKE_OK) {
-        brake_drive_compare(sheet, said.load, drive);
-        said.log = &log;
-        *report = answer_text(print_drive, &said);
-        text = brake_report_drive_json(&said);
+    if (held != NULL && drive_hold(sheet, driven, &speeds, held, error) == BRAKE_OK) {
+        *report = answer_text(print_drive, &held->report);
+        text = brake_report_drive_json(&held->report);
     }
-    brake_log_free(&log);
-    free(drive);
+    drive_free(held);
     return text;
 }

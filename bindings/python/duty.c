@@ -46,26 +46,12 @@ static enum brake_status take_duty(const struct brake_vehicle *vehicle, struct n
     return BRAKE_OK;
 }
 
-static void keep_row(void *context, const struct brake_duty_row *row)
-{
-    struct rows *rows = context;
-    if (rows->count == rows->room && !rows->lost) {
-        const size_t room = rows->room > 0 ? 2 * rows->room : 1024;
-        struct brake_duty_row *more = realloc(rows->row, room * sizeof *more);
-        rows->lost = more == NULL;
-        rows->row = rows->lost ? rows->row : more;
-        rows->room = rows->lost ? rows->room : room;
-    }
-    if (!rows->lost)
-        rows->row[rows->count++] = *row;
-}
-
 static char *run(const struct brake_sheet *sheet, const struct brake_duty *duty,
-                 struct brake_hot_rig *hot, enum brake_load load, struct rows *rows,
+                 struct brake_hot_rig *hot, enum brake_load load, struct brake_history *history,
                  struct brake_error *error)
 {
     struct brake_duty_result result;
-    const struct brake_duty_watch watch = {.row = keep_row, .context = rows};
+    const struct brake_duty_watch watch = {.row = brake_history_keep, .context = history};
     enum brake_status status = brake_hot_rig_build(&sheet->vehicle, load, hot, error);
     if (status != BRAKE_OK)
         return NULL;
@@ -74,18 +60,18 @@ static char *run(const struct brake_sheet *sheet, const struct brake_duty *duty,
         return NULL;
     }
     status = brake_duty_run(hot, duty, &watch, &result);
-    if (status == BRAKE_OK && rows->lost)
+    if (status == BRAKE_OK && history->short_of_memory)
         status = BRAKE_E_SIZE;
     if (status != BRAKE_OK) {
         answer_refuse(error, status, brake_status_message(status));
         return NULL;
     }
     return brake_report_duty_json(
-        &(struct brake_duty_report){sheet, load, hot, duty, &result, rows->row, (long)rows->count});
+        &(struct brake_duty_report){sheet, load, hot, duty, &result, history->row, history->rows});
 }
 
 char *duty_run(const struct brake_sheet *sheet, bool full, struct numbers fields,
-               struct numbers points, const char *sequence, struct rows *rows,
+               struct numbers points, const char *sequence, struct brake_history *history,
                struct brake_error *error)
 {
     struct brake_duty duty;
@@ -95,7 +81,7 @@ char *duty_run(const struct brake_sheet *sheet, bool full, struct numbers fields
     if (hot != NULL && take_duty(&sheet->vehicle, fields, sequence, &duty, error) == BRAKE_OK) {
         duty.cycle.point = (const struct brake_cycle_point *)points.at;
         duty.cycle.count = (int)(points.count / 3);
-        text = run(sheet, &duty, hot, full ? BRAKE_FULL : BRAKE_EMPTY, rows, error);
+        text = run(sheet, &duty, hot, full ? BRAKE_FULL : BRAKE_EMPTY, history, error);
     }
     free(hot);
     return text;

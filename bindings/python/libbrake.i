@@ -35,6 +35,19 @@ HELD(const struct brake_sheet *sheet, PyBUF_SIMPLE, view.len == sizeof(struct br
 HELD(const struct brake_sheet *other, PyBUF_SIMPLE, view.len == sizeof(struct brake_sheet))
 HELD(double pair[BRAKE_PAIR_NUMBERS], PyBUF_WRITABLE, view.len == BRAKE_PAIR_NUMBERS * sizeof(double))
 
+/* The vehicle before, or None. */
+%typemap(in) const struct brake_sheet *before (Py_buffer view = {0}) {
+    if ($input != Py_None && PyObject_GetBuffer($input, &view, PyBUF_SIMPLE) != 0)
+        SWIG_fail;
+    if (view.obj != NULL && view.len != sizeof(struct brake_sheet)) {
+        PyErr_SetString(PyExc_ValueError, "the buffer is no vehicle");
+        PyBuffer_Release(&view);
+        SWIG_fail;
+    }
+    $1 = view.buf;
+}
+%typemap(freearg) const struct brake_sheet *before { PyBuffer_Release(&view$argnum); }
+
 /* Columns: a sequence of numbers and of contiguous buffers of doubles. */
 %typemap(in) (const struct columns *) (struct columns columns = {0}) {
     if (!columns_take($input, false, &columns))
@@ -70,12 +83,14 @@ HELD(double pair[BRAKE_PAIR_NUMBERS], PyBUF_WRITABLE, view.len == BRAKE_PAIR_NUM
     $1.count = (long)(view.len / (long)sizeof(double));
 }
 %typemap(freearg) struct numbers { PyBuffer_Release(&view$argnum); }
-%typemap(in, numinputs=0) struct rows *rows (struct rows rows = {0}) { $1 = &rows; }
-%typemap(argout) struct rows *rows {
-    $result = SWIG_Python_AppendOutput($result, PyBytes_FromStringAndSize(
-        (const char *)$1->row, (Py_ssize_t)($1->count * sizeof *$1->row)));
+%typemap(in, numinputs=0) struct brake_history *history (struct brake_history history = {0}) {
+    $1 = &history;
 }
-%typemap(freearg) struct rows *rows { free($1->row); }
+%typemap(argout) struct brake_history *history {
+    $result = SWIG_Python_AppendOutput($result, PyBytes_FromStringAndSize(
+        (const char *)$1->row, (Py_ssize_t)$1->rows * (Py_ssize_t)sizeof *$1->row));
+}
+%typemap(freearg) struct brake_history *history { free($1->row); }
 
 /* The log of a drive: (bytes, units of columns, whether it was driven full). */
 %typemap(in) const struct driven *driven (struct driven driven) {
@@ -83,6 +98,14 @@ HELD(double pair[BRAKE_PAIR_NUMBERS], PyBUF_WRITABLE, view.len == BRAKE_PAIR_NUM
                           &driven.full))
         SWIG_fail;
     $1 = &driven;
+}
+
+/* What a report is asked for: (file, file before, file of the log, date, rules, whether full). */
+%typemap(in) const struct wanted *wanted (struct wanted wanted) {
+    if (!PyArg_ParseTuple($input, "zzzsIp", &wanted.file, &wanted.before_file, &wanted.drive_file,
+                          &wanted.date, &wanted.rules, &wanted.full))
+        SWIG_fail;
+    $1 = &wanted;
 }
 
 /* Who watches a study: a callable, or None. What it raises, and a signal, end the study. */
@@ -135,7 +158,6 @@ WATCHED(size_lists)
 %newobject drive_run;
 %newobject shakedown_run;
 %ignore numbers;
-%ignore rows;
 
 %include "call.h"
 %thread;

@@ -95,8 +95,8 @@ setup(
     ext_modules=[
         Extension(
             "libbrake._core",
-            ["answers.c", "bridge.c", "call.c", "catalogue.c", "drive.c", "duty.c", "shakedown.c",
-             "study.c", "watch.c", *library_sources()],
+            ["answers.c", "bridge.c", "call.c", "catalogue.c", "drive.c", "duty.c", "paper.c",
+             "shakedown.c", "study.c", "watch.c", *library_sources()],
             include_dirs=[str(HERE), str(LIBRARY / "include"), str(LIBRARY)],
             libraries=["inih", "cjson", "m"],
             extra_link_args=["-fopenmp"],

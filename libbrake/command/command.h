@@ -53,15 +53,4 @@ FILE *command_open_output(const char *path, char *const *inputs);
 /* Closes it. Returns 0, or EXIT_REFUSED when not all could be written, in words. */
 int command_close_output(const char *path, FILE *stream);
 
-/* Room for one row more; NULL when memory is short, and the old rows are gone. */
-void *command_room(void *rows, long count, size_t size);
-
-/* The history of a duty; command_keep_row is for struct brake_duty_watch. */
-struct command_history {
-    struct brake_duty_row *row; /* NULL after memory was short */
-    long rows;
-    bool short_of_memory;
-};
-void command_keep_row(void *context, const struct brake_duty_row *row);
-
 #endif

@@ -161,6 +161,17 @@ static int take_head(const char *file, char *text, char unit[3][24])
     return 0;
 }
 
+/* Room doubles at powers of two; NULL when memory is short, and the old rows are gone. */
+static struct brake_cycle_point *room_for_one_more(struct brake_cycle_point *row, int rows)
+{
+    if (rows > 0 && (rows & (rows - 1)) != 0)
+        return row;
+    struct brake_cycle_point *more = realloc(row, (rows > 0 ? 2 * (size_t)rows : 1) * sizeof *row);
+    if (more == NULL)
+        free(row);
+    return more;
+}
+
 static int take_lines(const char *file, FILE *stream, struct brake_cycle_point **rows, int *count)
 {
     char text[LINE];
@@ -174,7 +185,7 @@ static int take_lines(const char *file, FILE *stream, struct brake_cycle_point *
         }
         if (text[0] == '\0')
             continue;
-        *rows = command_room(*rows, *count, sizeof **rows);
+        *rows = room_for_one_more(*rows, *count);
         if (*rows == NULL)
             return command_short_of_memory();
         status = take_row(file, line, text, unit, &(*rows)[(*count)++]);
@@ -287,7 +298,7 @@ static const double LONG = 600.0; /* [s] */
 
 /* Who keeps the rows also tells how far the duty is. */
 struct onlooker {
-    struct command_history history;
+    struct brake_history history;
     struct brake_watch watch;
     double planned; /* [s] */
 };
@@ -295,7 +306,7 @@ struct onlooker {
 static void see_row(void *context, const struct brake_duty_row *row)
 {
     struct onlooker *onlooker = context;
-    command_keep_row(&onlooker->history, row);
+    brake_history_keep(&onlooker->history, row);
     onlooker->watch.progress(onlooker->watch.context, row->time, onlooker->planned);
 }
 
@@ -321,7 +332,7 @@ static int run(const struct options *o, const struct brake_sheet *sheet,
     struct progress progress;
     struct onlooker onlooker = {
         {NULL, 0, false}, progress_begin(&progress, "s", 0.0), planned(duty)};
-    const struct command_history *history = &onlooker.history;
+    const struct brake_history *history = &onlooker.history;
     const struct brake_duty_watch watch = {see_row, &onlooker, !o->csv && onlooker.planned >= LONG};
     enum brake_status status = brake_hot_rig_build(&sheet->vehicle, o->load, &hot, &error);
     if (status != BRAKE_OK) {

@@ -70,77 +70,6 @@ static int take_date(char date[40])
     return 0;
 }
 
-/* ---- the duties ----------------------------------------------------------------------------- */
-
-/* One duty and its history. */
-struct run {
-    struct brake_duty duty;
-    struct brake_duty_result result;
-    enum brake_status status;
-    struct command_history history;
-    struct brake_duty_report report;
-};
-
-/* Of the rules asked for and the vehicle's category. */
-static const struct brake_fade_sequence *fade_sequence(unsigned rules,
-                                                       const struct brake_vehicle *vehicle)
-{
-    const char *id = vehicle->general.category == BRAKE_N1     ? "un.13.fade"
-                     : (rules & (unsigned)BRAKE_RULES_US) != 0 ? "us.135.fade"
-                                                               : "un.13h.fade";
-    return brake_fade_sequence_find(id);
-}
-
-static void choose(const struct options *o, const struct brake_vehicle *vehicle,
-                   struct run run[BRAKE_PAPER_DUTIES])
-{
-    for (int i = 0; i < BRAKE_PAPER_DUTIES; i++)
-        run[i].duty = (struct brake_duty){.kind = BRAKE_DUTY_STOPS,
-                                          .force = vehicle->driver.pedal_force_most,
-                                          .rest = i == BRAKE_PAPER_STOP ? 0.0 : 600.0};
-    run[BRAKE_PAPER_STOP].duty.stops =
-        (struct brake_stops){.count = 1, .from = vehicle->stop.speed, .manner = BRAKE_AT_THE_VERGE};
-    run[BRAKE_PAPER_FADE].duty.stops =
-        brake_fade_stops(fade_sequence(o->rules, vehicle), vehicle->general.top_speed);
-    /* a mountain road; common practice, no source */
-    run[BRAKE_PAPER_DESCENT].duty.kind = BRAKE_DUTY_DESCENT;
-    run[BRAKE_PAPER_DESCENT].duty.descent =
-        (struct brake_descent){.grade = 0.08, .length = 6000.0, .speed = 50.0 / 3.6};
-}
-
-/* What could not be run is NULL in the paper, with a word on why. */
-static void run_all(const struct options *o, struct brake_paper *paper,
-                    struct run run[BRAKE_PAPER_DUTIES], char lacking[600])
-{
-    static struct brake_hot_rig hot; /* it is large */
-    struct brake_error error;
-    paper->lacking = lacking;
-    choose(o, &paper->sheet->vehicle, run);
-    if (brake_hot_rig_build(&paper->sheet->vehicle, o->load, &hot, &error) != BRAKE_OK) {
-        snprintf(lacking, 600, "%s: %s", error.field, error.text);
-        return;
-    }
-#pragma omp parallel for schedule(dynamic)
-    for (int i = 0; i < BRAKE_PAPER_DUTIES; i++) {
-        /* Of a quarter of an hour no picture shows more. */
-        const struct brake_duty_watch watch = {command_keep_row, &run[i].history,
-                                               i != BRAKE_PAPER_STOP};
-        run[i].status = brake_duty_run(&hot, &run[i].duty, &watch, &run[i].result);
-    }
-    for (int i = 0; i < BRAKE_PAPER_DUTIES; i++) {
-        const enum brake_status status = run[i].status;
-        if (status != BRAKE_OK || run[i].history.short_of_memory) {
-            snprintf(lacking, 600, "%s",
-                     status != BRAKE_OK ? brake_status_message(status) : "memory is short");
-            continue;
-        }
-        run[i].report = (struct brake_duty_report){
-            paper->sheet,       o->load, &hot, &run[i].duty, &run[i].result, run[i].history.row,
-            run[i].history.rows};
-        paper->duty[i] = &run[i].report;
-    }
-}
-
 /* ---- writing -------------------------------------------------------------------------------- */
 
 static int write_paper(const struct options *o, const struct brake_paper *paper)
@@ -157,18 +86,16 @@ static int write_paper(const struct options *o, const struct brake_paper *paper)
     return command_close_output(o->out, stream);
 }
 
-/* The paper is the report's own: it points to what is only here. */
-static int report(const struct options *o, const struct brake_paper *given)
+static int report(const struct options *o, struct brake_paper *paper)
 {
-    struct run run[BRAKE_PAPER_DUTIES] = {0};
-    char lacking[600] = "";
-    struct brake_paper own = *given;
-    const struct brake_paper *paper = &own;
-    run_all(o, &own, run, lacking);
-    const int status = write_paper(o, paper);
-    for (int i = 0; i < BRAKE_PAPER_DUTIES; i++)
-        free(run[i].history.row);
-    return status != 0 ? status : brake_assessment_exit(paper->assessment);
+    static struct brake_paper_room room; /* it is large */
+    int status = brake_paper_fill(paper, o->rules, o->load, &room) == BRAKE_OK
+                     ? write_paper(o, paper)
+                     : command_short_of_memory();
+    if (status == 0)
+        status = brake_assessment_exit(paper->assessment);
+    brake_paper_free(&room);
+    return status;
 }
 
 /* The log of a drive, when there is one, then the report. */
@@ -176,35 +103,18 @@ static int with_drive(const struct options *o, const struct brake_paper *given)
 {
     struct brake_log log;
     static struct brake_drive drive; /* it is large */
+    struct brake_paper paper = *given;
     if (o->drive.log == NULL)
-        return report(o, given);
+        return report(o, &paper);
     int status = drive_take(&o->drive, given->sheet, &log, &drive);
     if (status != 0)
         return status;
     const struct brake_drive_report driven = {given->sheet, o->drive.load, &log, &drive};
-    struct brake_paper paper = *given;
     paper.drive = &driven;
     paper.drive_file = o->drive.log;
     status = report(o, &paper);
     brake_log_free(&log);
     return status;
-}
-
-/* What the changes gave and took, when the vehicle before is known; then the rest. */
-static int with_shares(const struct options *o, const struct brake_paper *given)
-{
-    static struct brake_comparison comparison; /* it is large */
-    struct brake_paper paper = *given;
-    if (given->before == NULL)
-        return with_drive(o, given);
-    brake_compare(given->before, given->sheet, o->rules, &comparison);
-    double *room = malloc(brake_compare_room(&comparison) * sizeof *room);
-    if (room == NULL)
-        return command_short_of_memory();
-    (void)brake_compare_share(&comparison, NULL, room);
-    free(room);
-    paper.comparison = &comparison;
-    return with_drive(o, &paper);
 }
 
 int command_report(int count, char **words)
@@ -216,10 +126,7 @@ int command_report(int count, char **words)
                         .set = {.option = "--set", .most = COMMAND_SETTINGS}};
     struct brake_sheet sheet;
     struct brake_sheet before;
-    struct brake_assessment assessment;
-    struct brake_assessment before_assessment;
     char date[40];
-    struct brake_paper paper = {.sheet = &sheet, .assessment = &assessment, .date = date};
     int status = take_words(words, &o);
     if (status == 0)
         status = take_date(date);
@@ -229,15 +136,10 @@ int command_report(int count, char **words)
         status = command_read(o.before, NULL, &before);
     if (status != 0)
         return status;
-    paper.file = o.file;
-    brake_assess(&sheet, o.rules, &assessment);
-    brake_assess_fade(&sheet, NULL, &assessment);
-    if (o.before != NULL) {
-        brake_assess(&before, o.rules, &before_assessment);
-        brake_assess_fade(&before, NULL, &before_assessment);
-        paper.before = &before;
-        paper.before_assessment = &before_assessment;
-        paper.before_file = o.before;
-    }
-    return with_shares(&o, &paper);
+    struct brake_paper paper = {.sheet = &sheet,
+                                .before = o.before != NULL ? &before : NULL,
+                                .file = o.file,
+                                .before_file = o.before,
+                                .date = date};
+    return with_drive(&o, &paper);
 }

@@ -45,7 +45,7 @@ static void facts(const struct brake_paper *paper, FILE *stream)
     brake_page_section(stream, "vehicle", "Vehicle and date");
     fputs("<dl class=\"facts\">\n", stream);
     fact(stream, "Date", paper->date);
-    fact(stream, "Vehicle file", paper->file);
+    fact(stream, "Vehicle file", paper->file != NULL ? paper->file : "");
     fact(stream, "Before", paper->before_file != NULL ? paper->before_file : "");
     fact(stream, "Drive log", paper->drive_file != NULL ? paper->drive_file : "");
     fact_of(paper, "Category", "vehicle.category", stream);

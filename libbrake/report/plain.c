@@ -102,7 +102,8 @@ void brake_report_plain(const struct brake_paper *paper, FILE *stream)
     fputs("BRAKES OF A MODIFIED VEHICLE: REPORT FOR INSPECTION\n", stream);
     brake_paragraph(stream, "Caution   ", BRAKE_CAUTION);
     brake_paragraph(stream, "Date      ", paper->date);
-    brake_paragraph(stream, "File      ", paper->file);
+    if (paper->file != NULL)
+        brake_paragraph(stream, "File      ", paper->file);
     if (paper->before_file != NULL)
         brake_paragraph(stream, "Before    ", paper->before_file);
     if (paper->drive_file != NULL)

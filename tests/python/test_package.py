@@ -63,8 +63,8 @@ def test_the_source_archive_builds_elsewhere_and_the_tests_pass_without_the_chec
     tests.mkdir(parents=True)
     shutil.copy(ROOT / "tests" / "pytest.ini", tests.parent)
     for name in ("conftest.py", "test_vehicle.py", "test_model.py", "test_arrays.py",
-                 "test_answers.py", "test_check.py", "test_drive.py", "test_study.py",
-                 "test_tables.py"):  # fmt: skip
+                 "test_answers.py", "test_check.py", "test_drive.py", "test_report.py",
+                 "test_study.py", "test_tables.py"):  # fmt: skip
         if (ROOT / "tests/python" / name).exists():
             shutil.copy(ROOT / "tests/python" / name, tests)
     where = run(python, "-c", "import libbrake; print(libbrake.__file__)", cwd=away)
@@ -98,6 +98,7 @@ driven = v.drivelog({"time": [0.0, 1.0], "speed": many}, nominal=["60 km/h", 22.
 print(v.drivelog("log.csv", columns="time=s").stops.column("pedal_force"), driven.to_dict())
 plan = v.shakedown()
 print(plan.html, plan.stages.column("pedal_force"))
+print(v.report(before=v, drivelog="log.csv", date="2026-01-02", rules="us").html)
 try:
     v.set({"front.tyre.rollout": 50.0})
 except libbrake.errors.RefusedRange as refusal:

@@ -149,6 +149,22 @@ class Vehicle(Sections):
 
         return shakedown(self, load)
 
+    def report(
+        self, before=None, load="full", rules="all", drivelog=None, columns=None, driven="empty",
+        date=None, file=None, before_file=None,
+    ):
+        """The report for inspection. `before`: the vehicle before it was changed, for what each change
+        gave or took. `load`: load case of its duties. `drivelog`, `columns`, `driven`: the log of a
+        drive, as drivelog() takes it. `date`: of the report, today when left out. `file`,
+        `before_file`: names of the vehicle files, which are left out else.
+
+        Gives a Report: `html` and `text`.
+        """
+        from libbrake.report import report
+
+        names, drive = (file, before_file), (drivelog, columns, driven)
+        return report(self, before, names, drive, rules, load, date)
+
     # ---- copies
 
     def copy(self):

@@ -7,6 +7,7 @@ from libbrake.arrays import Values
 from libbrake.check import Check
 from libbrake.drive import Log
 from libbrake.duty import Amounts
+from libbrake.report import Day, Report
 from libbrake.sections import Sections
 from libbrake.study import Progress
 from libbrake.table import Table
@@ -49,6 +50,18 @@ class Vehicle(Sections):
         load: str = "empty",
     ) -> Answer: ...
     def shakedown(self, load: str = "empty") -> Plan: ...
+    def report(
+        self,
+        before: Optional[Vehicle] = None,
+        load: str = "full",
+        rules: str = "all",
+        drivelog: Optional[Log] = None,
+        columns: Optional[str] = None,
+        driven: str = "empty",
+        date: Day = None,
+        file: Optional[str] = None,
+        before_file: Optional[str] = None,
+    ) -> Report: ...
     def copy(self) -> Vehicle: ...
 
 def load(path: Union[str, os.PathLike[str]]) -> Vehicle: ...

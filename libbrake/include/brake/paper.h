@@ -28,11 +28,48 @@ struct brake_paper {
     const struct brake_drive_report *drive;                   /**< NULL: no log was given */
     const char *lacking;     /**< why a duty could not be run; may be
                                                              NULL when all were */
-    const char *file;        /**< name of the vehicle file */
+    const char *file;        /**< name of the vehicle file; NULL: none */
     const char *before_file; /**< NULL: none */
     const char *drive_file;  /**< of the log of a drive; NULL: none */
     const char *date;        /**< of the report, in words */
 };
+
+/** A duty of the report, and what came of it. */
+struct brake_paper_run {
+    struct brake_duty duty;
+    struct brake_duty_result result;
+    enum brake_status status;
+    struct brake_history history;
+    struct brake_duty_report report;
+};
+
+/** What a filled paper points to. Large. */
+struct brake_paper_room {
+    struct brake_assessment assessment;
+    struct brake_assessment before_assessment;
+    struct brake_comparison comparison;
+    struct brake_hot_rig hot;
+    struct brake_paper_run run[BRAKE_PAPER_DUTIES];
+    char lacking[600];
+};
+
+/** Work out what the report shows: the assessments, hot performance too, what each change gave or took,
+ * and the duties.
+ * @param paper  its sheet and date, and the vehicle before, the drive and the names where there are
+ *               such; the rest NULL, and filled
+ * @param rules  families to judge by, bits of enum brake_rules
+ * @param load   load case of the duties
+ * @param room   filled; must stay where it is as long as the paper is used, and is to be freed by
+ *               brake_paper_free whatever the status
+ * @return       OK; E_SIZE when memory is short
+ */
+enum brake_status brake_paper_fill(struct brake_paper *paper, unsigned rules, enum brake_load load,
+                                   struct brake_paper_room *room);
+
+/** Free what a paper was filled with.
+ * @param room  filled
+ */
+void brake_paper_free(struct brake_paper_room *room);
 
 /** Write the report as one self-contained page of HTML: no script, nothing to be fetched; for
  * screen, phone and paper. Caution at both ends.

@@ -45,6 +45,19 @@ struct brake_duty_report {
     long rows;
 };
 
+/** The history of a duty in memory. */
+struct brake_history {
+    struct brake_duty_row *row; /**< to be freed by the caller, with free() */
+    long rows;
+    bool short_of_memory; /**< no row is left then */
+};
+
+/** Keep a row: a watch of brake_duty_run whose context is a history.
+ * @param context  a struct brake_history, cleared at first
+ * @param row      to keep
+ */
+void brake_history_keep(void *context, const struct brake_duty_row *row);
+
 /** Write a duty as plain text of 80 columns, with a chart of the temperatures; caution always.
  * @param report  the duty
  * @param stream  open for writing

@@ -1,0 +1,36 @@
+"""The report for inspection."""
+from datetime import date as day
+
+from libbrake import _core
+from libbrake.check import is_full, rules_bits
+from libbrake.errors import Refused
+
+
+class Report:
+    """The paper for the inspector: `html`, one page that needs no network, and `text`, the same
+    without pictures. Both say what only an inspector can judge, and the caution.
+    """
+
+    def __init__(self, text, html):
+        self.text, self.html = text, html
+
+    def __repr__(self):
+        return self.text
+
+
+def report(vehicle, before, names, drive, rules, load, date):
+    """See Vehicle.report. `names`: of the files of both vehicles; `drive`: log, columns, load."""
+    log, columns, driven = drive
+    text, name = None, ""
+    full, was_full = is_full(load), is_full(driven, "driven")
+    if log is not None:
+        from libbrake.drive import read
+
+        text, name = read(log)
+    words = *names, name or None, str(date or day.today()), rules_bits(rules), full
+    sheets = vehicle._sheet, None if before is None else before._sheet
+    try:
+        return Report(*_core.report_run(*sheets, words, (text, columns, was_full)))
+    except Refused as refusal:
+        refusal.file = name
+        raise

@@ -1,0 +1,50 @@
+#include <stdlib.h>
+
+#include "answers.h"
+
+static void print_text(const void *answer, FILE *stream)
+{
+    brake_report_plain(answer, stream);
+}
+
+static void print_html(const void *answer, FILE *stream)
+{
+    brake_report_html(answer, stream);
+}
+
+static void print(struct brake_paper *paper, const struct wanted *wanted, char **report,
+                  char **html, struct brake_error *error)
+{
+    struct brake_paper_room *room = answer_memory(sizeof *room, error);
+    const enum brake_load load = wanted->full ? BRAKE_FULL : BRAKE_EMPTY;
+    if (room == NULL)
+        return;
+    if (brake_paper_fill(paper, wanted->rules, load, room) == BRAKE_OK) {
+        *report = answer_text(print_text, paper);
+        *html = answer_text(print_html, paper);
+    } else {
+        (void)answer_refuse(error, BRAKE_E_SIZE, "memory is short");
+    }
+    brake_paper_free(room);
+    free(room);
+}
+
+enum brake_status report_run(const struct brake_sheet *sheet, const struct brake_sheet *before,
+                             const struct wanted *wanted, const struct driven *driven,
+                             char **report, char **html, struct brake_error *error)
+{
+    const struct brake_nominal nominal = {.count = 0};
+    struct held *held = answer_memory(sizeof *held, error);
+    if (held != NULL && drive_hold(sheet, driven, &nominal, held, error) == BRAKE_OK) {
+        struct brake_paper paper = {.sheet = sheet,
+                                    .before = before,
+                                    .drive = held->report.drive != NULL ? &held->report : NULL,
+                                    .file = wanted->file,
+                                    .before_file = wanted->before_file,
+                                    .drive_file = wanted->drive_file,
+                                    .date = wanted->date};
+        print(&paper, wanted, report, html, error);
+    }
+    drive_free(held);
+    return error->status;
+}
