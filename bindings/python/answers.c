@@ -100,9 +100,9 @@ char *compare_run(const struct brake_sheet *sheet, const struct brake_sheet *oth
     if (comparison == NULL)
         return NULL;
     brake_compare(sheet, other, rules, comparison);
-    if (fade)
-        brake_compare_fade(comparison);
-    double *room = answer_memory((brake_compare_room(comparison) + 1) * sizeof *room, error);
+    double *room = NULL;
+    if (!fade || brake_compare_fade(comparison, watch))
+        room = answer_memory((brake_compare_room(comparison) + 1) * sizeof *room, error);
     if (room != NULL && brake_compare_share(comparison, watch, room) && *watch->stop == 0) {
         *report = answer_text(print_comparison, comparison);
         text = brake_report_comparison_json(comparison);
@@ -185,7 +185,7 @@ char *size_lists(const struct brake_sheet *sheet, struct numbers lines, const st
 }
 
 char *size_tyres(const struct brake_sheet *sheet, const char *markings, struct numbers targets,
-                 char **report, struct brake_error *error)
+                 const struct brake_watch *watch, char **report, struct brake_error *error)
 {
     const char *marking[TYRES];
     struct brake_tyre_choice tyre[TYRES];
@@ -202,13 +202,14 @@ char *size_tyres(const struct brake_sheet *sheet, const char *markings, struct n
         marking[count++] = at;
     const struct brake_choice_question question = {
         .sheet = sheet, .target = target, .targets = take_targets(targets, target)};
-    brake_choose_tyres(&question, marking, count, tyre);
-    char *text = say(&(struct brake_size_report){.sheet = sheet,
-                                                 .target = target,
-                                                 .targets = question.targets,
-                                                 .tyre = tyre,
-                                                 .tyres = count},
-                     report);
+    const struct brake_size_report said = {.sheet = sheet,
+                                           .target = target,
+                                           .targets = question.targets,
+                                           .tyre = tyre,
+                                           .tyres = count};
+    char *text = NULL;
+    if (brake_choose_tyres(&question, marking, count, watch, tyre) && *watch->stop == 0)
+        text = say(&said, report);
     free(words);
     return text;
 }

@@ -69,7 +69,7 @@ char *size_lists(const struct brake_sheet *sheet, struct numbers lines, const st
                  struct numbers targets, const struct brake_watch *watch, char **report,
                  struct brake_error *error);
 char *size_tyres(const struct brake_sheet *sheet, const char *markings, struct numbers targets,
-                 char **report, struct brake_error *error);
+                 const struct brake_watch *watch, char **report, struct brake_error *error);
 
 /* A drive held against the prediction; `nominal`: speeds that its stops are brought to. */
 char *drive_run(const struct brake_sheet *sheet, const struct driven *driven,

@@ -126,6 +126,7 @@ WATCHED(spread_run)
 WATCHED(compare_run)
 WATCHED(size_range)
 WATCHED(size_lists)
+WATCHED(size_tyres)
 
 /* A short text that is filled. */
 %typemap(in, numinputs=0) (char *text, size_t size) (char text[512]) {

@@ -34,6 +34,15 @@ static int take_words(char **words, struct options *o)
                                "compare wants two vehicle files, the one before and the one after");
 }
 
+static int take_fade(struct brake_comparison *comparison)
+{
+    struct progress progress;
+    const struct brake_watch watch = progress_begin_study(&progress, "vehicles", 0.0);
+    const bool all = brake_compare_fade(comparison, &watch);
+    progress_end(&progress);
+    return all ? 0 : progress_stopped();
+}
+
 static int share(struct brake_comparison *comparison)
 {
     struct progress progress;
@@ -68,8 +77,9 @@ int command_compare(int count, char **words)
         return status;
     brake_compare(&sheet[0], &sheet[1], o.rules, &comparison);
     if (o.fade)
-        brake_compare_fade(&comparison);
-    status = share(&comparison);
+        status = take_fade(&comparison);
+    if (status == 0)
+        status = share(&comparison);
     if (status == 0)
         status = print(&o, &comparison);
     return status != 0 ? status : brake_compare_exit(&comparison);

@@ -386,10 +386,13 @@ static int run_tyres(const struct options *o, const struct task *task,
     struct brake_tyre_choice tyre[TYRES];
     const struct brake_choice_question question = {
         .sheet = &task->sheet, .target = task->target, .targets = o->wanted.count};
-    brake_choose_tyres(&question, task->marking, task->tyres, tyre);
+    struct progress progress;
+    const struct brake_watch watch = progress_begin_study(&progress, "tyres", 0.0);
+    const bool all = brake_choose_tyres(&question, task->marking, task->tyres, &watch, tyre);
+    progress_end(&progress);
     report.tyre = tyre;
     report.tyres = task->tyres;
-    return print(o, &report);
+    return all ? print(o, &report) : progress_stopped();
 }
 
 int command_size(int count, char **words)

@@ -5,6 +5,7 @@
 #include "brake/size.h"
 #include "brake/tyre.h"
 #include "vehicle/sections.h"
+#include "watching.h"
 
 /* Fills what each target gets; returns the least margin, NaN when one cannot be said. */
 static double get(const struct brake_choice_question *question, const struct brake_vehicle *vehicle,
@@ -89,9 +90,8 @@ int brake_choose(const struct brake_choice_question *question, const struct brak
         struct brake_choice one = {.margin = BRAKE_NAN};
         if (try_case(question, count->cases++, &one, count))
             kept = keep(choice, kept, room, &one);
-        if (watch != NULL && watch->progress != NULL)
-            watch->progress(watch->context, (double)count->cases, (double)cases);
-        count->stopped = watch != NULL && watch->stop != NULL && *watch->stop != 0;
+        watch_tell(watch, (double)count->cases, (double)cases);
+        count->stopped = watch_stops(watch);
     }
     return kept;
 }
@@ -153,10 +153,13 @@ static void try_tyre(const struct brake_choice_question *question, struct brake_
     one->margin = get(question, &changed.vehicle, one->got, &one->least);
 }
 
-void brake_choose_tyres(const struct brake_choice_question *question, const char *const *marking,
-                        int count, struct brake_tyre_choice *choice)
+bool brake_choose_tyres(const struct brake_choice_question *question, const char *const *marking,
+                        int count, const struct brake_watch *watch,
+                        struct brake_tyre_choice *choice)
 {
     for (int i = 0; i < count; i++) {
+        if (watch_stops(watch))
+            return false;
         struct brake_tyre_choice one = {.marking = marking[i],
                                         .diameter = BRAKE_NAN,
                                         .rollout = BRAKE_NAN,
@@ -167,5 +170,7 @@ void brake_choose_tyres(const struct brake_choice_question *question, const char
         for (; at > 0 && !(choice[at - 1].diameter <= one.diameter || isnan(one.diameter)); at--)
             choice[at] = choice[at - 1];
         choice[at] = one;
+        watch_tell(watch, i + 1.0, count);
     }
+    return true;
 }

@@ -154,14 +154,19 @@ void brake_compare(const struct brake_sheet *before, const struct brake_sheet *a
     take_like(c);
 }
 
-void brake_compare_fade(struct brake_comparison *comparison)
+bool brake_compare_fade(struct brake_comparison *comparison, const struct brake_watch *watch)
 {
     struct brake_comparison *c = comparison;
     const struct brake_sheet *const sheet[] = {c->before, c->after};
-    for (int i = 0; i < 2; i++)
+    for (int i = 0; i < 2; i++) {
+        if (watch_stops(watch))
+            return false;
         brake_fade_judge(sheet[i], c->rules, c->judgement[i], &c->results[i]);
+        watch_tell(watch, i + 1.0, 2.0);
+    }
     c->faded = true;
     take_margins(c);
+    return true;
 }
 
 bool brake_compare_lost(const struct brake_comparison *c, int criterion)

@@ -21,16 +21,18 @@ OUT = ["full.stop.distance"]
 def studies(heron):
     before = libbrake.load(ROOT / "examples" / "heron-before.ini")
     bore = {"master.bore": [0.02 + 1e-5 * i for i in range(1000)]}
+    tyres = [f"LT{width}/75R16" for width in range(205, 325, 10)]
     return {
         "sweep": lambda **watch: heron.sweep(MILLION, OUT, **watch),
         "spread": lambda **watch: heron.spread(65536, **watch),
         "compare": lambda **watch: libbrake.compare(before, heron, **watch),
         "size": lambda **watch: heron.size("vehicle.mass", "us.135.cold", **watch),
         "sizes": lambda **watch: heron.size(bore, "us.135.cold", **watch),
+        "tyres": lambda **watch: heron.size({"tyre": tyres}, "us.135.cold", **watch),
     }
 
 
-@pytest.mark.parametrize("name", ["sweep", "spread", "compare", "size", "sizes"])
+@pytest.mark.parametrize("name", ["sweep", "spread", "compare", "size", "sizes", "tyres"])
 def test_progress_is_told_up_to_the_end(heron, name):
     told = []
     studies(heron)[name](progress=lambda done, total: told.append((done, total)))
@@ -43,7 +45,7 @@ class Enough(Exception):
     pass
 
 
-@pytest.mark.parametrize("name", ["sweep", "spread", "compare", "size", "sizes"])
+@pytest.mark.parametrize("name", ["sweep", "spread", "compare", "size", "sizes", "tyres"])
 def test_what_progress_raises_ends_the_study_and_comes_out(heron, name):
     def enough(done, total):
         raise Enough
@@ -51,6 +53,19 @@ def test_what_progress_raises_ends_the_study_and_comes_out(heron, name):
     with pytest.raises(Enough):
         studies(heron)[name](progress=enough)
     assert heron.check().summary.limiting  # the vehicle is as it was
+
+
+def test_what_progress_raises_ends_a_comparison_while_its_fade_procedures_are_run(heron):
+    told = []
+
+    def enough(done, total):
+        told.append(total)
+        raise Enough
+
+    with pytest.raises(Enough):
+        libbrake.compare(heron, libbrake.load(ROOT / "examples" / "heron-before.ini"), fade=True,
+                         progress=enough)  # fmt: skip
+    assert told == [2.0]  # vehicles, before any choice of changes
 
 
 def test_progress_that_cannot_be_called_is_refused(heron):

@@ -399,6 +399,21 @@ static void lines_that_differ_are_those_of_the_files(void **state)
     assert_int_equal(line[3].after, -1);
 }
 
+static void hot_performance_that_is_stopped_is_left_out(void **state)
+{
+    (void)state;
+    const volatile sig_atomic_t stop = 1;
+    const struct brake_watch watch = {.stop = &stop};
+    read_example(&before, "heron-before.ini");
+    read_example(&after, "heron.ini");
+    brake_compare(&before, &after, BRAKE_RULES_ALL, &c);
+    const int cold = c.margins;
+    assert_false(brake_compare_fade(&c, &watch));
+    assert_true(!c.faded && c.margins == cold);
+    assert_true(brake_compare_fade(&c, NULL));
+    assert_true(c.faded && c.margins > cold);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -417,6 +432,7 @@ int main(void)
         cmocka_unit_test(a_vehicle_against_itself_has_nothing_to_share),
         cmocka_unit_test(what_is_known_of_one_vehicle_only_has_a_reason_and_no_shares),
         cmocka_unit_test(a_study_that_is_stopped_has_no_shares),
+        cmocka_unit_test(hot_performance_that_is_stopped_is_left_out),
         cmocka_unit_test(missing_torque_is_told_over_what_was),
         cmocka_unit_test(lines_that_differ_are_those_of_the_files),
     };

@@ -345,6 +345,20 @@ static void a_search_can_be_stopped(void **state)
     assert_int_equal(count.cases, 1);
 }
 
+static void a_search_among_tyres_can_be_stopped(void **state)
+{
+    (void)state;
+    struct brake_tyre_choice tyre[1];
+    const volatile sig_atomic_t stop = 1;
+    const struct brake_watch watch = {NULL, NULL, &stop};
+    static const char *const marking[] = {"195/80R15"};
+    read_plain("");
+    const struct brake_target target[] = {target_of("full.stop.distance", BRAKE_AT_MOST, 500.0)};
+    const struct brake_choice_question question = {.sheet = &sheet, .target = target, .targets = 1};
+    assert_false(brake_choose_tyres(&question, marking, 1, &watch, tyre));
+    assert_true(brake_choose_tyres(&question, marking, 1, NULL, tyre));
+}
+
 /* ---- tyres ---------------------------------------------------------------------------------- */
 
 static const char *const markings[] = {"35x12.50R17LT", "no tyre", "LT265/75R16", "195/80R15"};
@@ -361,7 +375,7 @@ static void tyres_are_sorted_and_change_both_axles(void **state)
         target_of("full.deceleration.at_pedal_force", BRAKE_AT_LEAST, 1.2),
         target_of("empty.cg.height", BRAKE_AT_MOST, 0.9)};
     const struct brake_choice_question question = {.sheet = &sheet, .target = target, .targets = 2};
-    brake_choose_tyres(&question, markings, 4, tyre);
+    brake_choose_tyres(&question, markings, 4, NULL, tyre);
     for (int i = 0; i < 3; i++) {
         const double r = 3.05 * diameter[i] / (2.0 * BRAKE_PI);
         assert_int_equal(tyre[i].error.status, BRAKE_OK);
@@ -384,7 +398,7 @@ static void what_was_measured_on_the_old_tyre_is_left_out(void **state)
     read_sheet(&sheet, text);
     const struct brake_target target[] = {target_of("full.stop.distance", BRAKE_AT_MOST, 500.0)};
     const struct brake_choice_question question = {.sheet = &sheet, .target = target, .targets = 1};
-    brake_choose_tyres(&question, markings, 1, tyre);
+    brake_choose_tyres(&question, markings, 1, NULL, tyre);
     assert_int_equal(tyre[0].error.status, BRAKE_OK);
     assert_near(tyre[0].rollout, 3.05 * 35.0 * 0.0254, ROUNDING);
 }
@@ -411,6 +425,7 @@ int main(void)
         cmocka_unit_test(targets_that_pull_apart_leave_the_middle),
         cmocka_unit_test(combinations_that_are_no_vehicle_are_counted_apart),
         cmocka_unit_test(a_search_can_be_stopped),
+        cmocka_unit_test(a_search_among_tyres_can_be_stopped),
         cmocka_unit_test(tyres_are_sorted_and_change_both_axles),
         cmocka_unit_test(what_was_measured_on_the_old_tyre_is_left_out),
     };

@@ -100,7 +100,8 @@ def spread(vehicle, samples, rules, seed, shape, fade, progress):
 
 def compare(before, after, rules="all", fade=False, progress=None):
     """What each change between two vehicles took or gave, shares that add up exactly. `fade`: of hot
-    performance too, which takes a minute. `progress`: called with (done, total) now and then.
+    performance too, which takes a minute. `progress`: called with (done, total) now and then; with
+    `fade` first of the two vehicles, then of the choices of changes.
 
     Gives an Answer: verdict, groups, like_for_like, margins, results, lines.
     """
@@ -146,7 +147,7 @@ def size(vehicle, by, target, within, progress):
     if within is not None or any(relation == 0 for relation in targets[1::3]):
         raise ValueError("sizes to choose from: accepts no within, and targets with >= or <=")
     if set(by) == {"tyre"}:
-        return _tyres(vehicle, by["tyre"], targets)
+        return _tyres(vehicle, by["tyre"], targets, progress)
     found = [axis(vehicle, path, sizes) for path, sizes in by.items()]
     if not 1 <= len(found) <= 4 or math.prod(len(sizes) for _, _, sizes in found) > 10_000:
         raise ValueError("by: accepts 1 to 4 lines, and up to 10,000 combinations")
@@ -160,7 +161,7 @@ def size(vehicle, by, target, within, progress):
     return Answer(*_core.size_lists(vehicle._sheet, lines, sizes, targets, progress))
 
 
-def _tyres(vehicle, markings, targets):
+def _tyres(vehicle, markings, targets, progress):
     from libbrake.tyre import marking_read
 
     markings = [markings] if isinstance(markings, str) else list(markings)
@@ -170,4 +171,4 @@ def _tyres(vehicle, markings, targets):
         warnings.simplefilter("ignore")  # what is nominal stands in the answer
         for marking in markings:
             marking_read(marking)
-    return Answer(*_core.size_tyres(vehicle._sheet, "\n".join(markings), targets))
+    return Answer(*_core.size_tyres(vehicle._sheet, "\n".join(markings), targets, progress))

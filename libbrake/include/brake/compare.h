@@ -127,11 +127,13 @@ struct brake_comparison {
 void brake_compare(const struct brake_sheet *before, const struct brake_sheet *after,
                    unsigned rules, struct brake_comparison *comparison);
 
-/** Take in hot performance, for which fade procedures are run: two here, and two for every choice of
- * groups when the shares are worked out.
+/** Take in hot performance, for which fade procedures are run: of both vehicles here, and of every
+ * choice of groups when the shares are worked out.
  * @param comparison  of brake_compare, its shares still to be worked out
+ * @param watch       told how many vehicles are done, and may stop it; NULL: nobody
+ * @return            false when it was stopped: hot performance is left out
  */
-void brake_compare_fade(struct brake_comparison *comparison);
+bool brake_compare_fade(struct brake_comparison *comparison, const struct brake_watch *watch);
 
 /** Room that brake_compare_share needs.
  * @param comparison  of brake_compare

@@ -179,9 +179,12 @@ struct brake_tyre_choice {
  * @param question  vehicle and targets; its lists are not used
  * @param marking   of each tyre
  * @param count     of them
+ * @param watch     told of every tyre, and may stop it; NULL: nobody
  * @param choice    room for count, filled; smallest diameter first, refused ones last
+ * @return          false when it was stopped: of the choices none is of use
  */
-void brake_choose_tyres(const struct brake_choice_question *question, const char *const *marking,
-                        int count, struct brake_tyre_choice *choice);
+bool brake_choose_tyres(const struct brake_choice_question *question, const char *const *marking,
+                        int count, const struct brake_watch *watch,
+                        struct brake_tyre_choice *choice);
 
 #endif
