@@ -291,7 +291,7 @@ double brake_thermal_face_under(const struct brake_thermal *brake,
 {
     const struct instant now = {
         .power = power, .speed = speed, .air = air, .contact = contact_under(brake, power, power)};
-    if (brake->nodes == 0)
+    if (!is_ready(brake))
         return BRAKE_NAN;
     struct field field;
     brake_flow_field(brake, state->enthalpy, &field);
@@ -315,7 +315,7 @@ enum brake_status brake_thermal_advance(const struct brake_thermal *brake,
     struct trial trial;
     struct field field;
     long tries = 0;
-    if (brake->nodes == 0 || !usable(drive, duration))
+    if (!is_ready(brake) || !usable(drive, duration))
         return BRAKE_E_RANGE;
     if (duration == 0.0)
         return BRAKE_OK;

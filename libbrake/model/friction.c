@@ -71,7 +71,7 @@ enum brake_status brake_curve_build(const double *x, const double *y, int count,
 double brake_curve_at(const struct brake_curve *curve, double x)
 {
     const int last = curve->points - 1;
-    if (last < 0 || isnan(x))
+    if (last < 0 || last >= BRAKE_CURVE_POINTS || isnan(x))
         return BRAKE_NAN;
     if (x <= curve->x[0])
         return curve->y[0];

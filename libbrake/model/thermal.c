@@ -10,6 +10,8 @@ struct brake_solid brake_material_at(const struct brake_material *material, doub
 {
     struct brake_solid solid = {material->conductivity[0], material->density,
                                 material->heat_capacity[0]};
+    if (material->points < 1 || material->points > BRAKE_WALL_POINTS || isnan(temperature))
+        return (struct brake_solid){BRAKE_NAN, BRAKE_NAN, BRAKE_NAN};
     for (int j = 0; j + 1 < material->points && temperature > material->temperature[j]; j++) {
         const double span = material->temperature[j + 1] - material->temperature[j];
         const double part = fmin(1.0, (temperature - material->temperature[j]) / span);
@@ -193,7 +195,7 @@ enum brake_status brake_thermal_start(const struct brake_thermal *brake, double 
                                       struct brake_thermal_state *state)
 {
     *state = (struct brake_thermal_state){.face = BRAKE_NAN};
-    if (brake->nodes == 0 || !within(temperature, 1.0, 5000.0))
+    if (!is_ready(brake) || !within(temperature, 1.0, 5000.0))
         return BRAKE_E_RANGE;
     for (int i = 0; i < brake->spec.cells; i++)
         state->enthalpy[FIRST_CELL + i] = brake->mass[i] * specific_enthalpy(brake, temperature);
@@ -211,6 +213,8 @@ double brake_thermal_stored(const struct brake_thermal *brake,
                             const struct brake_thermal_state *state)
 {
     double sum = 0.0;
+    if (!is_ready(brake))
+        return BRAKE_NAN;
     for (int i = 0; i < brake->nodes; i++)
         sum += state->enthalpy[i];
     return sum - state->begun;
@@ -228,13 +232,15 @@ double brake_thermal_residual(const struct brake_thermal *brake,
 double brake_thermal_face(const struct brake_thermal *brake,
                           const struct brake_thermal_state *state)
 {
-    return brake->nodes > 0 ? state->face : BRAKE_NAN;
+    return is_ready(brake) ? state->face : BRAKE_NAN;
 }
 
 double brake_thermal_mean(const struct brake_thermal *brake,
                           const struct brake_thermal_state *state)
 {
     double sum = 0.0;
+    if (!is_ready(brake))
+        return BRAKE_NAN;
     for (int i = 0; i < brake->spec.cells; i++)
         sum += brake->width[i] * state->temperature[FIRST_CELL + i];
     return sum / brake->spec.thickness;
@@ -243,7 +249,7 @@ double brake_thermal_mean(const struct brake_thermal *brake,
 double brake_thermal_cell(const struct brake_thermal *brake,
                           const struct brake_thermal_state *state, int cell)
 {
-    if (cell < 0 || cell >= brake->spec.cells)
+    if (!is_ready(brake) || cell < 0 || cell >= brake->spec.cells)
         return BRAKE_NAN;
     return state->temperature[FIRST_CELL + cell];
 }
@@ -251,7 +257,8 @@ double brake_thermal_cell(const struct brake_thermal *brake,
 double brake_thermal_part(const struct brake_thermal *brake,
                           const struct brake_thermal_state *state, enum brake_part part)
 {
-    if (!(brake->spec.part[part].capacity > 0.0))
+    if (!is_ready(brake) || (int)part < 0 || part >= BRAKE_THERMAL_PARTS ||
+        !(brake->spec.part[part].capacity > 0.0))
         return BRAKE_NAN;
     return state->temperature[part_node(brake, part)];
 }

@@ -230,9 +230,17 @@ static void an_edge_code_gives_either_end_of_its_bands(void **state)
     assert_int_equal(brake_friction_edge('F', 'Z', BRAKE_BAND_LOW, &friction), BRAKE_E_UNKNOWN);
 }
 
+static void a_curve_of_more_points_than_it_has_room_for_says_nothing(void **state)
+{
+    (void)state;
+    const struct brake_curve curve = {.points = BRAKE_CURVE_POINTS + 1};
+    assert_nan(brake_curve_at(&curve, 0.0));
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_curve_of_more_points_than_it_has_room_for_says_nothing),
         cmocka_unit_test(a_curve_never_leaves_the_range_of_its_points),
         cmocka_unit_test(a_curve_has_no_kink_at_its_points),
         cmocka_unit_test(slopes_are_those_of_the_source),

@@ -950,9 +950,28 @@ static void a_table_is_read_between_its_points(void **state)
     assert_equal(brake_material_at(&material, 2000.0).heat_capacity, 640.0);
 }
 
+static void a_brake_whose_counts_do_not_fit_its_tables_says_nothing(void **unused)
+{
+    (void)unused;
+    struct brake_thermal brake = {.nodes = 1000000, .spec = {.cells = 1000000 - 6}};
+    struct brake_thermal_state state = {.step = 0.0};
+    const struct brake_thermal_drive drive = {.air = 293.15};
+    brake.spec.material.points = BRAKE_WALL_POINTS + 1;
+    assert_int_equal(brake_thermal_start(&brake, 293.15, &state), BRAKE_E_RANGE);
+    assert_int_equal(brake_thermal_advance(&brake, &drive, 1.0, &state), BRAKE_E_RANGE);
+    assert_nan(brake_thermal_stored(&brake, &state));
+    assert_nan(brake_thermal_mean(&brake, &state));
+    assert_nan(brake_thermal_face(&brake, &state));
+    assert_nan(brake_thermal_face_under(&brake, &state, 0.0, 0.0, 293.15));
+    assert_nan(brake_thermal_cell(&brake, &state, 0));
+    assert_nan(brake_thermal_part(&brake, &state, BRAKE_PART_PAD));
+    assert_nan(brake_material_at(&brake.spec.material, 293.15).density);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_brake_whose_counts_do_not_fit_its_tables_says_nothing),
         cmocka_unit_test(a_thick_wall_is_a_half_space),
         cmocka_unit_test(a_wall_heated_on_one_face_is_a_slab),
         cmocka_unit_test(worked_examples_come_out),

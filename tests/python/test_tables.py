@@ -145,3 +145,34 @@ def test_heat_that_cannot_be_is_refused():
         thermal.advance(brake, thermal.ThermalDrive(-1.0, 0.0, 0.0, 0.0, 293.0), 1.0, state)
     with pytest.raises(ValueError, match="accepts 6"):
         thermal.build(wall(part=(NO_LUMP,) * 5))
+
+
+# ---- counts that do not fit the tables -------------------------------------------------------------
+
+
+@pytest.mark.parametrize("points", [-1, 0, 17, 10**6])
+def test_a_curve_of_more_points_than_it_has_room_for_says_nothing(points):
+    curve = friction.curve_build([300.0, 500.0], [0.38, 0.40])._replace(points=points)
+    assert math.isnan(friction.curve_at(curve, 400.0))
+
+
+@pytest.mark.parametrize("points", [-1, 0, 13, 10**6])
+def test_a_material_of_more_points_than_it_has_room_for_says_nothing(points):
+    assert math.isnan(thermal.material_at(IRON._replace(points=points), 400.0).conductivity)
+
+
+@pytest.mark.parametrize("nodes, cells", [(0, 40), (10**6, 40), (10**6, 10**6 - 6), (46, 39), (6, 0)])
+def test_a_brake_whose_counts_do_not_fit_says_nothing(nodes, cells):
+    brake = thermal.build(wall())
+    state = thermal.start(brake, 293.0)
+    wrong = brake._replace(nodes=nodes, spec=brake.spec._replace(cells=cells))
+    for number in (thermal.stored(wrong, state), thermal.mean(wrong, state),
+                   thermal.face(wrong, state), thermal.cell(wrong, state, 0),
+                   thermal.part(wrong, state, 0), thermal.residual(wrong, state),
+                   thermal.face_under(wrong, state, 1e3, 1.0, 293.0)):  # fmt: skip
+        assert math.isnan(number)
+    with pytest.raises(libbrake.errors.Refused):
+        thermal.start(wrong, 293.0)
+    with pytest.raises(libbrake.errors.Refused):
+        thermal.advance(wrong, thermal.ThermalDrive(0.0, 0.0, 0.0, 0.0, 293.0), 1.0, state)
+    assert math.isnan(thermal.part(brake, state, 6)) and math.isnan(thermal.part(brake, state, -1))
