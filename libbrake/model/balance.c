@@ -15,8 +15,8 @@ double brake_axle_torque(const struct brake_balance *balance, enum brake_axle ax
 {
     const struct brake_axle_brakes *brakes = &balance->axle[axle];
     if (axle == BRAKE_REAR)
-        pressure = brake_valve_pressure(balance->valve, pressure);
-    return brakes->gain * most_of(0.0, pressure - brakes->threshold);
+        pressure = valve_pressure(balance->valve, pressure);
+    return brake_torque(brakes->gain, brakes->threshold, pressure);
 }
 
 static double adhesion_used(double force, double load)

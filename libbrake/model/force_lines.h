@@ -66,7 +66,7 @@ static inline struct force_lines force_lines_of(const struct brake_balance *bala
 static inline double axle_torque(const struct force_lines *lines, int axle, double pressure)
 {
     const double at = axle == BRAKE_REAR ? valve_pressure(lines->valve, pressure) : pressure;
-    return lines->axle[axle].gain * most_of(0.0, at - lines->axle[axle].threshold);
+    return brake_torque(lines->axle[axle].gain, lines->axle[axle].threshold, at);
 }
 
 static inline double front_load(const struct force_lines *lines, double deceleration)

@@ -24,6 +24,12 @@ static inline double valve_pressure(struct brake_valve valve, double pressure)
     return pressure <= valve.knee ? pressure : passed;
 }
 
+/* Of an axle, at the pressure that reaches its brakes. */
+static inline double brake_torque(double gain, double threshold, double pressure)
+{
+    return gain * most_of(0.0, pressure - threshold);
+}
+
 static inline double stop_distance(double speed, double deceleration, double dead_time,
                                    double build_up)
 {
