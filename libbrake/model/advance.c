@@ -9,7 +9,8 @@ enum { STAGES = 6 };
 /* Coefficients: Steinebach 1995, as used by Hairer and Wanner, IV.7, in the form without products
  * of the Jacobian. ALPHA: argument of a stage; C: its right side; AT: its time; BY: weight of the
  * derivative by time. Each stage solves (1/(h gamma) - J) k = f + sum C k / h + h BY df/dt; the
- * result is the argument of the last stage plus its k, which is also the error estimate. */
+ * argument of the last stage is that of the one before it plus its k, and the result is that of the
+ * last plus its k, which is also the error estimate. */
 static const double GAMMA = 0.25;
 static const double AT[STAGES] = {0.0, 0.75, 0.21, 0.63, 1.0, 1.0};
 static const double BY[STAGES] = {0.25, -0.5, -0.023504, -0.0362, 0.0, 0.0};
@@ -116,7 +117,7 @@ static void eliminate(int nodes, double step, struct stages *stages)
     }
 }
 
-static void substitute(int nodes, const struct stages *stages, double *x)
+static void substitute(int nodes, const struct stages *restrict stages, double *restrict x)
 {
     for (int i = 1; i < nodes; i++)
         x[i] += stages->factor[i] * x[i - 1];
@@ -125,9 +126,23 @@ static void substitute(int nodes, const struct stages *stages, double *x)
         x[i] = (x[i] + stages->slopes.next[i] * x[i + 1]) * stages->pivot[i];
 }
 
-/* k of a stage from the flows at its argument. */
-static void stage(int nodes, int s, double step, const struct flow *flow, struct stages *stages)
+/* What changes of the temperatures add to a loss: cells within the wall have no part in it. */
+static double sum_of_losses(const struct brake_thermal *brake, const double *slope, const double *x)
 {
+    const int last = FIRST_CELL + brake->spec.cells - 1;
+    double sum = 0.0;
+    for (int i = 0; i <= FIRST_CELL; i++)
+        sum += slope[i] * x[i];
+    for (int i = last > FIRST_CELL ? last : last + 1; i < brake->nodes; i++)
+        sum += slope[i] * x[i];
+    return sum;
+}
+
+/* k of a stage from the flows at its argument. */
+static void stage(const struct brake_thermal *brake, int s, double step,
+                  const struct flow *restrict flow, struct stages *restrict stages)
+{
+    const int nodes = brake->nodes;
     double x[NODES];
     const double by = step * BY[s];
     double convected = flow->convected + by * stages->change.convected;
@@ -142,18 +157,23 @@ static void stage(int nodes, int s, double step, const struct flow *flow, struct
             x[i] += c * stages->k[j][i];
     }
     substitute(nodes, stages, x);
-    for (int i = 0; i < nodes; i++) {
-        convected += stages->slopes.convected[i] * x[i];
-        radiated += stages->slopes.radiated[i] * x[i];
+    convected += sum_of_losses(brake, stages->slopes.convected, x);
+    radiated += sum_of_losses(brake, stages->slopes.radiated, x);
+    for (int i = 0; i < nodes; i++)
         stages->k[s][i] = stages->capacity[i] * x[i];
-    }
     stages->convected[s] = step * GAMMA * convected;
     stages->radiated[s] = step * GAMMA * radiated;
 }
 
-static void argument(int nodes, int s, const double *enthalpy, const struct stages *stages,
-                     double *at)
+/* `at` holds the argument of the stage before it. */
+static void argument(int nodes, int s, const double *restrict enthalpy,
+                     const struct stages *restrict stages, double *restrict at)
 {
+    if (s == STAGES - 1) {
+        for (int i = 0; i < nodes; i++)
+            at[i] += stages->k[s - 1][i];
+        return;
+    }
     for (int i = 0; i < nodes; i++)
         at[i] = enthalpy[i];
     for (int j = 0; j < s; j++) {
@@ -185,7 +205,7 @@ static void try_step(const struct run *run, double time, double step,
             eliminate(nodes, step, &stages);
         }
         brake_flow_conduct(brake, &field, &flow);
-        stage(nodes, s, step, &flow, &stages);
+        stage(brake, s, step, &flow, &stages);
     }
     trial->error = 0.0;
     trial->convected = stages.convected[STAGES - 1];

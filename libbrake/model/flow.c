@@ -9,48 +9,83 @@ static const double SIGMA = 5.670374419e-8;
 /* [K] step of the derivatives by difference: their error is near 1e-9 of themselves. */
 static const double NUDGE = 1e-3;
 
-/* Within a segment of the table h = h_j + c_j s + (dc/dT) s^2 / 2 with s = T - T_j, and
+/* A piece of the material's table. With s = T - T_j along it h = h_j + c_j s + (dc/dT) s^2 / 2, so that
  * c^2 = c_j^2 + 2 (dc/dT) (h - h_j). Below the first point and above the last both slopes are 0. */
-static void invert(const struct brake_thermal *brake, double specific, int node,
-                   struct field *field)
+struct segment {
+    double from; /* [J/kg] specific enthalpies that lie in it */
+    double to;
+    double start; /* h_j */
+    double temperature;
+    double capacity;
+    double incline; /* of the capacity */
+    double conductivity;
+    double bend; /* of the conductivity */
+    double potential;
+};
+
+static struct segment segment_of(const struct brake_thermal *brake, double specific)
 {
     const struct brake_material *material = &brake->spec.material;
-    int j = material->points - 1;
+    const int last = material->points - 1;
+    int j = last;
     while (j > 0 && specific < brake->start[j])
         j--;
-    const double excess = specific - brake->start[j];
-    const double incline = excess < 0.0 ? 0.0 : brake->incline[j];
-    const double bend = excess < 0.0 ? 0.0 : brake->bend[j];
-    const double least = material->heat_capacity[j];
-    const double capacity = sqrt(least * least + 2.0 * incline * excess);
-    const double above = 2.0 * excess / (least + capacity);
-    field->temperature[node] = material->temperature[j] + above;
-    field->capacity[node] = capacity;
-    field->conductivity[node] = material->conductivity[j] + bend * above;
-    field->potential[node] =
-        brake->potential[j] + (material->conductivity[j] + 0.5 * bend * above) * above;
+    const bool below = specific < brake->start[j];
+    const double above = j < last ? brake->start[j + 1] : BRAKE_INFINITY;
+    return (struct segment){
+        .from = below ? -BRAKE_INFINITY : brake->start[j],
+        .to = below ? brake->start[j] : above,
+        .start = brake->start[j],
+        .temperature = material->temperature[j],
+        .capacity = material->heat_capacity[j],
+        .incline = below ? 0.0 : brake->incline[j],
+        .conductivity = material->conductivity[j],
+        .bend = below ? 0.0 : brake->bend[j],
+        .potential = brake->potential[j],
+    };
 }
 
-static void fill_cell(const struct brake_thermal *brake, const double *enthalpy, int cell,
-                      struct field *field)
+/* Cells from one to another, all in a segment: a loop that runs in wide registers. */
+static void fill_cells(const struct segment *segment, const double *restrict mass,
+                       const double *restrict specific, int from, int to,
+                       struct field *restrict field)
 {
-    const int node = FIRST_CELL + cell;
-    invert(brake, enthalpy[node] / brake->mass[cell], node, field);
-    field->capacity[node] *= brake->mass[cell];
+    const struct segment s = *segment;
+    for (int i = from; i < to; i++) {
+        const int node = FIRST_CELL + i;
+        const double excess = specific[i] - s.start;
+        const double capacity = sqrt(s.capacity * s.capacity + 2.0 * s.incline * excess);
+        const double above = 2.0 * excess / (s.capacity + capacity);
+        field->temperature[node] = s.temperature + above;
+        field->capacity[node] = capacity * mass[i];
+        field->conductivity[node] = s.conductivity + s.bend * above;
+        field->potential[node] = s.potential + (s.conductivity + 0.5 * s.bend * above) * above;
+    }
 }
 
 void brake_flow_rubbed(const struct brake_thermal *brake, const double *enthalpy,
                        struct field *field)
 {
-    fill_cell(brake, enthalpy, 0, field);
+    const double specific = enthalpy[FIRST_CELL] / brake->mass[0];
+    const struct segment segment = segment_of(brake, specific);
+    fill_cells(&segment, brake->mass, &specific, 0, 1, field);
 }
 
 void brake_flow_field(const struct brake_thermal *brake, const double *enthalpy,
                       struct field *field)
 {
     const double base = brake->spec.material.temperature[0];
-    for (int i = 0; i < brake->spec.cells; i++)
-        fill_cell(brake, enthalpy, i, field);
+    const int cells = brake->spec.cells;
+    double specific[BRAKE_WALL_CELLS];
+    for (int i = 0; i < cells; i++)
+        specific[i] = enthalpy[FIRST_CELL + i] / brake->mass[i];
+    for (int from = 0, to; from < cells; from = to) {
+        const struct segment segment = segment_of(brake, specific[from]);
+        to = from + 1;
+        while (to < cells && specific[to] >= segment.from && specific[to] < segment.to)
+            to++;
+        fill_cells(&segment, brake->mass, specific, from, to, field);
+    }
     for (int part = 0; part < BRAKE_THERMAL_PARTS; part++) {
         const int node = part_node(brake, (enum brake_part)part);
         field->capacity[node] = brake->capacity[part];

@@ -79,7 +79,7 @@ void brake_page_text(FILE *stream, const char *text)
         else if (length == 0 || forbidden(at, length))
             fputs(REPLACEMENT, stream);
         else
-            fprintf(stream, "%.*s", length, text);
+            fwrite(text, 1, (size_t)length, stream);
         text += length > 0 ? length : 1;
     }
 }

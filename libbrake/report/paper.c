@@ -90,18 +90,34 @@ static void run_all(struct brake_paper *paper, enum brake_load load, struct brak
     }
 }
 
-/* ---- all ------------------------------------------------------------------------------------ */
-
-enum brake_status brake_paper_fill(struct brake_paper *paper, unsigned rules, enum brake_load load,
-                                   struct brake_paper_room *room)
+/* The vehicle as it is now. */
+static void look_at(struct brake_paper *paper, unsigned rules, enum brake_load load,
+                    struct brake_paper_room *room)
 {
-    memset(room, 0, sizeof *room);
     assess(paper->sheet, rules, &room->assessment);
     paper->assessment = &room->assessment;
     paper->lacking = room->lacking;
     choose(&paper->sheet->vehicle, rules, room->run);
     run_all(paper, load, room);
-    return paper->before != NULL ? look_back(paper, rules, room) : BRAKE_OK;
+}
+
+/* ---- all ------------------------------------------------------------------------------------ */
+
+enum brake_status brake_paper_fill(struct brake_paper *paper, unsigned rules, enum brake_load load,
+                                   struct brake_paper_room *room)
+{
+    enum brake_status status = BRAKE_OK;
+    memset(room, 0, sizeof *room);
+    /* Of two vehicles each has a thread; of one, what is done for it is shared out. */
+#pragma omp parallel sections if (paper->before != NULL)
+    {
+#pragma omp section
+        look_at(paper, rules, load, room);
+#pragma omp section
+        if (paper->before != NULL)
+            status = look_back(paper, rules, room);
+    }
+    return status;
 }
 
 void brake_paper_free(struct brake_paper_room *room)

@@ -4,6 +4,7 @@
 #include <stddef.h>
 #include <string.h>
 
+#include "brake/file.h"
 #include "page.h"
 #include "words.h"
 
@@ -206,6 +207,15 @@ static double near_by(double place)
     return fmax(-1e4, fmin(1e4, place));
 }
 
+/* To a tenth, and what leads up to it. */
+static void write_place(FILE *stream, char before, double place)
+{
+    char text[1 + BRAKE_NUMBER_SIZE];
+    text[0] = before;
+    brake_number_write(round(10.0 * place) / 10.0, text + 1);
+    fputs(text, stream);
+}
+
 /* Writes the points; gives the last place at which the line is seen. */
 static struct brake_point trace(const struct brake_plot *plot, const struct brake_point *points,
                                 int count)
@@ -223,7 +233,8 @@ static struct brake_point trace(const struct brake_plot *plot, const struct brak
             seen = leaving(plot, before, at);
         if (!gap && (isnan(last.x) || i + 1 == count || fabs(at.x - last.x) > CLOSE ||
                      fabs(at.y - last.y) > CLOSE)) {
-            fprintf(plot->stream, "%c%.1f %.1f", isnan(last.x) ? 'M' : 'L', at.x, at.y);
+            write_place(plot->stream, isnan(last.x) ? 'M' : 'L', at.x);
+            write_place(plot->stream, ' ', at.y);
             last = at;
         }
         before = at;

@@ -128,7 +128,7 @@ static struct brake_hot_stop stop(struct run *run, const struct leg *leg, double
         .rest_speed = leg->speed};
     struct mean mean = {0};
     struct brake_duty_result result;
-    if (!go_on(run, &duty, &mean, &result))
+    if (!go_on(run, &duty, mean_force != NULL ? &mean : NULL, &result))
         return none;
     if (mean_force != NULL)
         *mean_force = mean.sum / result.duration;

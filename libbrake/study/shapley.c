@@ -21,19 +21,25 @@ static double weight(int before, int players)
 
 bool brake_shapley(int players, const double *value, size_t stride, double *share)
 {
+    if (players < 0 || players > BRAKE_PLAYERS)
+        return false;
     const unsigned coalitions = 1U << players;
+    double part[BRAKE_PLAYERS + 1]; /* of the orders, by how many come before */
     bool finite = true;
+    for (int before = 0; before < players; before++)
+        part[before] = weight(before, players);
+    part[players] = 0.0; /* nobody comes after all */
     for (unsigned c = 0; c < coalitions; c++)
         finite = finite && isfinite(value[c * stride]);
-    for (int i = 0; i < players; i++) {
-        const unsigned own = 1U << i;
-        double sum = 0.0;
-        for (unsigned c = 0; c < coalitions; c++) {
+    for (int i = 0; i < players; i++)
+        share[i] = finite ? 0.0 : BRAKE_NAN;
+    for (unsigned c = 0; c < coalitions && finite; c++) {
+        const double orders = part[members_of(c)];
+        for (int i = 0; i < players; i++) {
+            const unsigned own = 1U << i;
             if ((c & own) == 0)
-                sum += weight(members_of(c), players) *
-                       (value[(c | own) * stride] - value[c * stride]);
+                share[i] += orders * (value[(c | own) * stride] - value[c * stride]);
         }
-        share[i] = finite ? sum : BRAKE_NAN;
     }
     return finite;
 }

@@ -124,6 +124,8 @@ static void a_game_without_a_finite_value_has_no_shares(void **state)
     assert_false(brake_shapley(2, value, 1, share));
     assert_true(isnan(share[0]) && isnan(share[1]));
     assert_true(brake_shapley(0, value, 1, share));
+    assert_false(brake_shapley(BRAKE_PLAYERS + 1, value, 1, share));
+    assert_false(brake_shapley(-1, value, 1, share));
 }
 
 /* ---- groups ---------------------------------------------------------------------------------- */

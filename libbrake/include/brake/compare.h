@@ -74,12 +74,15 @@ int brake_changes(const struct brake_vehicle *before, const struct brake_vehicle
 void brake_vehicle_mix(const struct brake_vehicle *before, const struct brake_vehicle *after,
                        unsigned changed, struct brake_vehicle *vehicle);
 
+enum { BRAKE_PLAYERS = 20 /**< most of a game */ };
+
 /** Shapley values of a game.
- * @param players  up to 20
+ * @param players  0 to BRAKE_PLAYERS
  * @param value    [any] of each coalition, player i in it when its number has the bit 1 << i
  * @param stride   from one coalition's value to the next
  * @param share    [any] room for a number a player, filled
- * @return         true; false, and NaN for all, when the value of a coalition is not finite
+ * @return         true; false, and NaN for all, when the value of a coalition is not finite; false,
+ *                 and nothing filled, when the players are too many
  * @source         Shapley, A Value for n-Person Games, 1953; from memory
  */
 bool brake_shapley(int players, const double *value, size_t stride, double *share);
