@@ -256,3 +256,9 @@ def test_numpy_is_not_needed(python):
 def test_importing_the_package_loads_neither_numpy_nor_the_model(python):
     text = python("import libbrake; print([m for m in sys.modules if 'numpy' in m])")
     assert text.strip() == "[]"
+
+
+@pytest.mark.parametrize("kind", ["f", "q", "B"])
+def test_the_loops_behind_the_studies_take_doubles_only(heron, kind):
+    with pytest.raises(TypeError, match="accepts a buffer of doubles"):
+        _core.outputs_of(heron._sheet, array.array(kind, [0] * 8), [array.array("d", [0.0])])
