@@ -73,10 +73,15 @@ static void start(struct states *s, const struct brake_vehicle *vehicle)
 static const struct brake_system *system_of(struct states *s, enum brake_load load,
                                             enum brake_failure failure)
 {
-    if (!s->built[load][failure])
-        brake_system_build(s->vehicle, load, failure, &s->system[load][failure]);
+    struct brake_system *system = &s->system[load][failure];
+    if (!s->built[load][failure] && failure == BRAKE_INTACT)
+        brake_system_build(s->vehicle, load, BRAKE_INTACT, system);
+    if (!s->built[load][failure] && failure != BRAKE_INTACT) {
+        *system = *system_of(s, load, BRAKE_INTACT);
+        brake_system_fail(s->vehicle, failure, system);
+    }
     s->built[load][failure] = true;
-    return &s->system[load][failure];
+    return system;
 }
 
 static double deceleration_of(struct states *s, enum brake_load load, enum brake_failure failure,

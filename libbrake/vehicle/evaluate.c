@@ -18,11 +18,11 @@ static const double parking_grade = 0.20;
 struct question {
     const struct brake_vehicle *vehicle;
     enum brake_load load;
-    struct brake_system system;  /* intact */
-    double pressure_most;        /* at the most pedal force */
-    double target;               /* pressure for the target; NaN: not asked yet */
-    double most;                 /* deceleration at that force; NaN: not asked yet */
-    struct brake_lock lock;      /* first lock; its pressure NaN: not asked yet */
+    struct brake_system system; /* intact */
+    double pressure_most;       /* at the most pedal force */
+    double target;              /* pressure for the target; NaN: not asked yet */
+    double most;                /* deceleration at that force; NaN: not asked yet */
+    struct brake_lock lock;     /* first lock; its pressure NaN: not asked yet */
 };
 
 /* Pressure that gives the target, whatever the tyres hold. */
@@ -74,8 +74,7 @@ static void answer_mass(struct question *q, struct brake_case_results *r)
     r->mass.rear_axle_margin = margin(axle[BRAKE_REAR].axle.rated_mass, r->mass.rear_axle);
     r->mass.front_tyre_margin =
         margin(2.0 * axle[BRAKE_FRONT].tyre.load_capacity, r->mass.front_axle);
-    r->mass.rear_tyre_margin =
-        margin(2.0 * axle[BRAKE_REAR].tyre.load_capacity, r->mass.rear_axle);
+    r->mass.rear_tyre_margin = margin(2.0 * axle[BRAKE_REAR].tyre.load_capacity, r->mass.rear_axle);
     r->mass.rated_margin = margin(q->vehicle->general.rated_mass, b->body.mass);
 }
 
@@ -100,8 +99,8 @@ static double knee_force(const struct brake_pedal *pedal)
 
 static double failed_travel(const struct question *q, enum brake_failure failure)
 {
-    struct brake_system system;
-    brake_system_build(q->vehicle, q->load, failure, &system);
+    struct brake_system system = q->system;
+    brake_system_fail(q->vehicle, failure, &system);
     const double force = q->vehicle->driver.pedal_force_most;
     return brake_system_travel(&system, brake_system_pressure(&system, force));
 }
@@ -120,9 +119,9 @@ static void answer_pedal(struct question *q, struct brake_case_results *r)
     r->pedal.force_for_target = brake_pedal_force(pedal, pressure_target(q));
     r->pedal.knee_force = isinf(knee) ? BRAKE_NAN : knee;
     r->pedal.knee_deceleration =
-        isinf(knee) ? BRAKE_NAN
-                    : brake_balance_at(&q->system.balance, brake_pedal_pressure(pedal, knee))
-                          .deceleration;
+        isinf(knee)
+            ? BRAKE_NAN
+            : brake_balance_at(&q->system.balance, brake_pedal_pressure(pedal, knee)).deceleration;
     r->pedal.travel = brake_system_travel(&q->system, pressure_target(q));
     r->pedal.travel_used = r->pedal.travel / q->system.travel;
     r->pedal.primary_stroke_used = stroke_used(q, 0);
@@ -133,8 +132,7 @@ static void answer_pedal(struct question *q, struct brake_case_results *r)
 
 static void answer_fluid(struct question *q, struct brake_case_results *r)
 {
-    const struct brake_fluid all =
-        brake_fluid_sum(q->system.circuit[0], q->system.circuit[1]);
+    const struct brake_fluid all = brake_fluid_sum(q->system.circuit[0], q->system.circuit[1]);
     const double p = pressure_target(q);
     r->fluid.gaps = all.gaps;
     r->fluid.shoes = all.shoes;
@@ -208,8 +206,8 @@ static void answer_centre_drive(struct question *q, struct brake_case_results *r
 
 static double failed_deceleration(const struct question *q, enum brake_failure failure)
 {
-    struct brake_system system;
-    brake_system_build(q->vehicle, q->load, failure, &system);
+    struct brake_system system = q->system;
+    brake_system_fail(q->vehicle, failure, &system);
     return brake_system_deceleration(&system, q->vehicle->driver.pedal_force_most);
 }
 
@@ -222,15 +220,14 @@ static void answer_failed(struct question *q, struct brake_case_results *r)
                                    ? BRAKE_NAN
                                    : failed_deceleration(q, BRAKE_SECOND_CIRCUIT);
     r->failed.no_assist = boosted ? failed_deceleration(q, BRAKE_NO_ASSIST) : BRAKE_NAN;
-    r->failed.low_vacuum = boosted && !isnan(q->vehicle->booster.vacuum_low) &&
-                                   !isnan(q->vehicle->booster.vacuum)
-                               ? failed_deceleration(q, BRAKE_LOW_VACUUM)
-                               : BRAKE_NAN;
+    r->failed.low_vacuum =
+        boosted && !isnan(q->vehicle->booster.vacuum_low) && !isnan(q->vehicle->booster.vacuum)
+            ? failed_deceleration(q, BRAKE_LOW_VACUUM)
+            : BRAKE_NAN;
     r->failed.valve_open = sensing ? failed_deceleration(q, BRAKE_VALVE_OPEN) : BRAKE_NAN;
     r->failed.valve_shut = sensing ? failed_deceleration(q, BRAKE_VALVE_SHUT) : BRAKE_NAN;
-    r->failed.no_antilock = q->system.antilock > 0.0
-                                ? failed_deceleration(q, BRAKE_NO_ANTILOCK)
-                                : BRAKE_NAN;
+    r->failed.no_antilock =
+        q->system.antilock > 0.0 ? failed_deceleration(q, BRAKE_NO_ANTILOCK) : BRAKE_NAN;
 }
 
 /* Mass that takes up the heat of an axle: both rotors or both drums. */
@@ -288,8 +285,8 @@ static void answer_parking(struct question *q, struct brake_case_results *r)
         q->vehicle->trailer.mass > 0.0
             ? brake_parking_grade(b->body.mass + q->vehicle->trailer.mass, torque, radius)
             : BRAKE_NAN;
-    r->parking.deceleration = fmin(torque / radius / brake_effective_mass(b),
-                                   fmin(up, down) * BRAKE_GRAVITY);
+    r->parking.deceleration =
+        fmin(torque / radius / brake_effective_mass(b), fmin(up, down) * BRAKE_GRAVITY);
 }
 
 static void answer_tow(struct question *q, struct brake_case_results *r)
@@ -354,7 +351,9 @@ unsigned long long brake_result_group(int index)
 static void answer_case(const struct brake_vehicle *vehicle, enum brake_load load,
                         unsigned long long groups, struct brake_case_results *r)
 {
-    struct question q = {.vehicle = vehicle, .load = load, .most = BRAKE_NAN,
+    struct question q = {.vehicle = vehicle,
+                         .load = load,
+                         .most = BRAKE_NAN,
                          .target = BRAKE_NAN,
                          .lock.pressure = BRAKE_NAN};
     brake_system_build(vehicle, load, BRAKE_INTACT, &q.system);
@@ -377,7 +376,8 @@ static void answer_common(const struct brake_vehicle *vehicle, struct brake_comm
         shaft ? vehicle->driveline.axle_ratio : 1.0, shaft ? s->axle_ratio : 1.0);
     r->brakes.front_torque_gain = brake_vehicle_torque_gain(vehicle, BRAKE_FRONT, &threshold);
     r->brakes.rear_torque_gain = brake_vehicle_torque_gain(vehicle, BRAKE_REAR, &threshold);
-    r->brakes.front_piston_area = disc ? brake_vehicle_piston_area(&front->disc.pistons) : BRAKE_NAN;
+    r->brakes.front_piston_area =
+        disc ? brake_vehicle_piston_area(&front->disc.pistons) : BRAKE_NAN;
     r->brakes.front_pad_radius = disc ? front->disc.effective_radius : BRAKE_NAN;
 }
 

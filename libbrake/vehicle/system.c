@@ -206,8 +206,28 @@ static void fail_circuit(const struct brake_vehicle *vehicle, struct brake_syste
         system->balance.valve.knee = BRAKE_INFINITY;
 }
 
-static void fail(const struct brake_vehicle *vehicle, enum brake_failure failure,
-                 struct brake_system *system)
+/* fmin passes over NaN, so a stroke that is not known sets no limit. */
+static double pressure_most(const struct brake_system *system)
+{
+    const double area = system->pedal.master_area;
+    double pressure = BRAKE_INFINITY;
+    double rod = (system->travel - system->free_play) / system->pedal.ratio;
+    struct brake_fluid all = {0.0, 0.0, 0.0, 0.0, 0.0, 0.0};
+    for (int c = 0; c < 2; c++) {
+        if (system->failed[c]) {
+            rod -= isnan(system->stroke[c]) ? 0.0 : system->stroke[c];
+            continue;
+        }
+        all = brake_fluid_sum(all, system->circuit[c]);
+        if (!isnan(system->stroke[c]))
+            pressure =
+                fmin(pressure, brake_fluid_pressure(&system->circuit[c], system->stroke[c] * area));
+    }
+    return isnan(rod) ? pressure : fmin(pressure, brake_fluid_pressure(&all, rod * area));
+}
+
+void brake_system_fail(const struct brake_vehicle *vehicle, enum brake_failure failure,
+                       struct brake_system *system)
 {
     switch (failure) {
     case BRAKE_FIRST_CIRCUIT:
@@ -234,26 +254,7 @@ static void fail(const struct brake_vehicle *vehicle, enum brake_failure failure
     case BRAKE_FAILURES:
         break;
     }
-}
-
-/* fmin passes over NaN, so a stroke that is not known sets no limit. */
-static double pressure_most(const struct brake_system *system)
-{
-    const double area = system->pedal.master_area;
-    double pressure = BRAKE_INFINITY;
-    double rod = (system->travel - system->free_play) / system->pedal.ratio;
-    struct brake_fluid all = {0.0, 0.0, 0.0, 0.0, 0.0, 0.0};
-    for (int c = 0; c < 2; c++) {
-        if (system->failed[c]) {
-            rod -= isnan(system->stroke[c]) ? 0.0 : system->stroke[c];
-            continue;
-        }
-        all = brake_fluid_sum(all, system->circuit[c]);
-        if (!isnan(system->stroke[c]))
-            pressure =
-                fmin(pressure, brake_fluid_pressure(&system->circuit[c], system->stroke[c] * area));
-    }
-    return isnan(rod) ? pressure : fmin(pressure, brake_fluid_pressure(&all, rod * area));
+    system->pressure_most = pressure_most(system);
 }
 
 void brake_system_build(const struct brake_vehicle *vehicle, enum brake_load load,
@@ -276,8 +277,7 @@ void brake_system_build(const struct brake_vehicle *vehicle, enum brake_load loa
     system->adhesion = vehicle->road.adhesion;
     system->antilock =
         vehicle->general.antilock == BRAKE_FITTED ? vehicle->general.antilock_efficiency : 0.0;
-    fail(vehicle, failure, system);
-    system->pressure_most = pressure_most(system);
+    brake_system_fail(vehicle, failure, system);
 }
 
 double brake_system_pressure(const struct brake_system *system, double force)

@@ -125,6 +125,14 @@ struct brake_delay brake_vehicle_delay(const struct brake_vehicle *vehicle, doub
 void brake_system_build(const struct brake_vehicle *vehicle, enum brake_load load,
                         enum brake_failure failure, struct brake_system *system);
 
+/** Let something fail.
+ * @param vehicle  complete
+ * @param failure  what fails
+ * @param system   of that vehicle, built intact; as brake_system_build with that failure after
+ */
+void brake_system_fail(const struct brake_vehicle *vehicle, enum brake_failure failure,
+                       struct brake_system *system);
+
 /** Line pressure at a pedal force, no more than the fluid allows before a chamber or the pedal is
  * at its end.
  * @param system  built
