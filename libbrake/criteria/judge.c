@@ -73,11 +73,13 @@ static void start(struct states *s, const struct brake_vehicle *vehicle)
 static const struct brake_system *system_of(struct states *s, enum brake_load load,
                                             enum brake_failure failure)
 {
+    const struct brake_system *intact = &s->system[load][BRAKE_INTACT];
     struct brake_system *system = &s->system[load][failure];
-    if (!s->built[load][failure] && failure == BRAKE_INTACT)
-        brake_system_build(s->vehicle, load, BRAKE_INTACT, system);
-    if (!s->built[load][failure] && failure != BRAKE_INTACT) {
-        *system = *system_of(s, load, BRAKE_INTACT);
+    if (!s->built[load][BRAKE_INTACT])
+        brake_system_build(s->vehicle, load, BRAKE_INTACT, &s->system[load][BRAKE_INTACT]);
+    s->built[load][BRAKE_INTACT] = true;
+    if (!s->built[load][failure]) {
+        *system = *intact;
         brake_system_fail(s->vehicle, failure, system);
     }
     s->built[load][failure] = true;

@@ -17,7 +17,6 @@ static const double parking_grade = 0.20;
 /* What one load case is worked out from. */
 struct question {
     const struct brake_vehicle *vehicle;
-    enum brake_load load;
     struct brake_system system; /* intact */
     double pressure_most;       /* at the most pedal force */
     double target;              /* pressure for the target; NaN: not asked yet */
@@ -351,11 +350,8 @@ unsigned long long brake_result_group(int index)
 static void answer_case(const struct brake_vehicle *vehicle, enum brake_load load,
                         unsigned long long groups, struct brake_case_results *r)
 {
-    struct question q = {.vehicle = vehicle,
-                         .load = load,
-                         .most = BRAKE_NAN,
-                         .target = BRAKE_NAN,
-                         .lock.pressure = BRAKE_NAN};
+    struct question q = {
+        .vehicle = vehicle, .most = BRAKE_NAN, .target = BRAKE_NAN, .lock.pressure = BRAKE_NAN};
     brake_system_build(vehicle, load, BRAKE_INTACT, &q.system);
     q.pressure_most = brake_system_pressure(&q.system, vehicle->driver.pedal_force_most);
     for (int i = 0; i < GROUPS_OF_CASE; i++) {
