@@ -27,9 +27,8 @@ static bool is_double(const Py_buffer *view)
     return format != NULL && format[0] == 'd' && format[1] == '\0';
 }
 
-static bool take_buffer(PyObject *item, bool writable, struct columns *columns, int at)
+bool doubles_take(PyObject *item, bool writable, Py_buffer *view)
 {
-    Py_buffer *view = &columns->view[at];
     const int flags = PyBUF_C_CONTIGUOUS | PyBUF_FORMAT | (writable ? PyBUF_WRITABLE : 0);
     if (PyObject_GetBuffer(item, view, flags) != 0) {
         view->obj = NULL;
@@ -41,6 +40,14 @@ static bool take_buffer(PyObject *item, bool writable, struct columns *columns, 
         PyBuffer_Release(view);
         return false;
     }
+    return true;
+}
+
+static bool take_buffer(PyObject *item, bool writable, struct columns *columns, int at)
+{
+    Py_buffer *view = &columns->view[at];
+    if (!doubles_take(item, writable, view))
+        return false;
     columns->column[at] = (struct column){view->buf, 1, view->len / (long)sizeof(double)};
     return true;
 }

@@ -15,6 +15,10 @@ struct columns {
     Py_buffer view[COLUMNS]; /* obj NULL: a number */
 };
 
+/* Takes an object's buffer of doubles in C order; false with an exception set when it has none, and
+ * then there is nothing to release. */
+bool doubles_take(PyObject *item, bool writable, Py_buffer *view);
+
 /* Takes the columns of a sequence; false with an exception set when it holds something else. */
 bool columns_take(PyObject *sequence, bool writable, struct columns *columns);
 void columns_release(struct columns *columns);

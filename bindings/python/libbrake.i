@@ -77,10 +77,8 @@ HELD(double pair[BRAKE_PAIR_NUMBERS], PyBUF_WRITABLE, view.len == BRAKE_PAIR_NUM
 
 /* An array of doubles, and the rows of a history. */
 %typemap(in) struct numbers (Py_buffer view = {0}) {
-    if (PyObject_GetBuffer($input, &view, PyBUF_FORMAT) != 0)
+    if (!doubles_take($input, false, &view))
         SWIG_fail;
-    if (strcmp(view.format, "d") != 0)
-        SWIG_exception_fail(SWIG_TypeError, "accepts a buffer of doubles");
     $1.at = view.buf;
     $1.count = (long)(view.len / (long)sizeof(double));
 }

@@ -73,17 +73,17 @@ static void start(struct states *s, const struct brake_vehicle *vehicle)
 static const struct brake_system *system_of(struct states *s, enum brake_load load,
                                             enum brake_failure failure)
 {
-    const struct brake_system *intact = &s->system[load][BRAKE_INTACT];
-    struct brake_system *system = &s->system[load][failure];
-    if (!s->built[load][BRAKE_INTACT])
-        brake_system_build(s->vehicle, load, BRAKE_INTACT, &s->system[load][BRAKE_INTACT]);
-    s->built[load][BRAKE_INTACT] = true;
-    if (!s->built[load][failure]) {
-        *system = *intact;
-        brake_system_fail(s->vehicle, failure, system);
+    struct brake_system *system = s->system[load];
+    bool *built = s->built[load];
+    if (!built[BRAKE_INTACT])
+        brake_system_build(s->vehicle, load, BRAKE_INTACT, &system[BRAKE_INTACT]);
+    built[BRAKE_INTACT] = true;
+    if (!built[failure]) {
+        system[failure] = system[BRAKE_INTACT];
+        brake_system_fail(s->vehicle, failure, &system[failure]);
     }
-    s->built[load][failure] = true;
-    return system;
+    built[failure] = true;
+    return &system[failure];
 }
 
 static double deceleration_of(struct states *s, enum brake_load load, enum brake_failure failure,

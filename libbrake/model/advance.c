@@ -117,7 +117,7 @@ static void eliminate(int nodes, double step, struct stages *stages)
     }
 }
 
-static void substitute(int nodes, const struct stages *restrict stages, double *restrict x)
+static void substitute(int nodes, const struct stages *stages, double *x)
 {
     for (int i = 1; i < nodes; i++)
         x[i] += stages->factor[i] * x[i - 1];

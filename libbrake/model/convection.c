@@ -14,9 +14,9 @@ struct brake_air brake_air_at(double temperature, double pressure)
     if (!(temperature > 0.0 && pressure > 0.0))
         return air;
     const double warmth = temperature / 273.0 * sqrt(temperature / 273.0);
-    const double viscosity = 1.716e-5 * (273.0 + 111.0) * warmth; /* times (T + 111) */
-    air.conductivity = 0.0241 * (273.0 + 194.0) * warmth / (temperature + 194.0);
-    air.viscosity = viscosity * GAS * temperature / ((temperature + 111.0) * pressure);
+    const double viscosity = 1.716e-5 * warmth * (273.0 + 111.0) / (temperature + 111.0);
+    air.conductivity = 0.0241 * warmth * (273.0 + 194.0) / (temperature + 194.0);
+    air.viscosity = viscosity * GAS * temperature / pressure;
     return air;
 }
 

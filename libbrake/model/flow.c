@@ -31,10 +31,10 @@ static struct segment segment_of(const struct brake_thermal *brake, double speci
     while (j > 0 && specific < brake->start[j])
         j--;
     const bool below = specific < brake->start[j];
-    const double above = j < last ? brake->start[j + 1] : BRAKE_INFINITY;
+    const double end = j < last ? brake->start[j + 1] : BRAKE_INFINITY;
     return (struct segment){
         .from = below ? -BRAKE_INFINITY : brake->start[j],
-        .to = below ? brake->start[j] : above,
+        .to = below ? brake->start[j] : end,
         .start = brake->start[j],
         .temperature = material->temperature[j],
         .capacity = material->heat_capacity[j],

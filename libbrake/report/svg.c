@@ -48,9 +48,27 @@ static void write_text(FILE *stream, double x, double y, const char *anchor, con
     fputs("</text>\n", stream);
 }
 
+/* A number of a path, to a tenth, and the letter that leads up to it. */
+static void write_place(FILE *stream, char before, double place)
+{
+    char text[1 + BRAKE_NUMBER_SIZE];
+    text[0] = before;
+    brake_number_write(round(10.0 * place) / 10.0, text + 1);
+    fputs(text, stream);
+}
+
+static void write_point(FILE *stream, char command, double x, double y)
+{
+    write_place(stream, command, x);
+    write_place(stream, ' ', y);
+}
+
 static void write_line(FILE *stream, double x1, double y1, double x2, double y2)
 {
-    fprintf(stream, "<path d=\"M%.1f %.1fL%.1f %.1f\"/>\n", x1, y1, x2, y2);
+    fputs("<path d=\"", stream);
+    write_point(stream, 'M', x1, y1);
+    write_point(stream, 'L', x2, y2);
+    fputs("\"/>\n", stream);
 }
 
 /* ---- axes ----------------------------------------------------------------------------------- */
@@ -207,15 +225,6 @@ static double near_by(double place)
     return fmax(-1e4, fmin(1e4, place));
 }
 
-/* To a tenth, and what leads up to it. */
-static void write_place(FILE *stream, char before, double place)
-{
-    char text[1 + BRAKE_NUMBER_SIZE];
-    text[0] = before;
-    brake_number_write(round(10.0 * place) / 10.0, text + 1);
-    fputs(text, stream);
-}
-
 /* Writes the points; gives the last place at which the line is seen. */
 static struct brake_point trace(const struct brake_plot *plot, const struct brake_point *points,
                                 int count)
@@ -233,8 +242,7 @@ static struct brake_point trace(const struct brake_plot *plot, const struct brak
             seen = leaving(plot, before, at);
         if (!gap && (isnan(last.x) || i + 1 == count || fabs(at.x - last.x) > CLOSE ||
                      fabs(at.y - last.y) > CLOSE)) {
-            write_place(plot->stream, isnan(last.x) ? 'M' : 'L', at.x);
-            write_place(plot->stream, ' ', at.y);
+            write_point(plot->stream, isnan(last.x) ? 'M' : 'L', at.x, at.y);
             last = at;
         }
         before = at;
@@ -318,11 +326,11 @@ void brake_plot_end(struct brake_plot *plot)
         if (label->dot)
             fprintf(plot->stream, "<circle cx=\"%.1f\" cy=\"%.1f\" r=\"1.5\" fill=\"#000\"/>\n",
                     label->x, label->y);
-        fprintf(
-            plot->stream,
-            "<path stroke-width=\"0.4\" stroke=\"#444\" d=\"M%.1f %.1fL%.1f %.1fL%.1f %.1f\"/>\n",
-            label->x + 2.0, label->y, RIGHT + 2.0, label->x < RIGHT - 4.0 ? place[i] : label->y,
-            RIGHT + 9.0, place[i]);
+        fputs("<path stroke-width=\"0.4\" stroke=\"#444\" d=\"", plot->stream);
+        write_point(plot->stream, 'M', label->x + 2.0, label->y);
+        write_point(plot->stream, 'L', RIGHT + 2.0, label->x < RIGHT - 4.0 ? place[i] : label->y);
+        write_point(plot->stream, 'L', RIGHT + 9.0, place[i]);
+        fputs("\"/>\n", plot->stream);
         write_text(plot->stream, RIGHT + 11.0, place[i] + 4.0, "start", label->text);
     }
 }

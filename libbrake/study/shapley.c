@@ -24,16 +24,16 @@ bool brake_shapley(int players, const double *value, size_t stride, double *shar
     if (players < 0 || players > BRAKE_PLAYERS)
         return false;
     const unsigned coalitions = 1U << players;
-    double part[BRAKE_PLAYERS + 1]; /* of the orders, by how many come before */
+    double part[BRAKE_PLAYERS] = {0.0}; /* of the orders, by how many come before */
     bool finite = true;
     for (int before = 0; before < players; before++)
         part[before] = weight(before, players);
-    part[players] = 0.0; /* nobody comes after all */
     for (unsigned c = 0; c < coalitions; c++)
         finite = finite && isfinite(value[c * stride]);
     for (int i = 0; i < players; i++)
         share[i] = finite ? 0.0 : BRAKE_NAN;
-    for (unsigned c = 0; c < coalitions && finite; c++) {
+    /* Nobody is left to join all of them. */
+    for (unsigned c = 0; c + 1 < coalitions && finite; c++) {
         const double orders = part[members_of(c)];
         for (int i = 0; i < players; i++) {
             const unsigned own = 1U << i;
