@@ -68,6 +68,7 @@ struct motion {
     double speed; /* counted from 0 */
     double work[BRAKE_AXLES];
     double resisted;
+    double effort;
 };
 
 /* Where a smooth piece ends. The speeds stand last. */
@@ -234,6 +235,7 @@ static struct instant look(const struct course *c, const struct motion *m, bool 
     else
         at = brake_balance_at(&balance, least_of(now.pressure, lock.pressure));
     fill_rates(&balance, &at, now.pressure, m->speed, &now.rate);
+    now.rate.effort = now.pedal_force;
     fill_limits(rig, &balance, &at, &lock, &now);
     fill_pressure_corners(&balance, &now);
     for (int i = 0; i < AT_80; i++)
@@ -262,6 +264,7 @@ static void move(const struct motion *rate, double time, struct motion *to)
     to->distance += time * rate->distance;
     to->speed += time * rate->speed;
     to->resisted += time * rate->resisted;
+    to->effort += time * rate->effort;
     for (int i = 0; i < BRAKE_AXLES; i++)
         to->work[i] += time * rate->work[i];
 }
@@ -629,6 +632,7 @@ void brake_braking_begin(const struct brake_rig *rig, const struct brake_applica
     braking->speed = application->from;
     braking->output = 0.0;
     braking->resisted = 0.0;
+    braking->effort = 0.0;
     braking->pedal_force = 0.0;
     braking->pressure = 0.0;
     braking->deceleration = brake_balance_at(&balance, 0.0).deceleration;
@@ -677,6 +681,7 @@ static void keep(const struct course *c, const struct passage *p, double length,
     b->distance += p->to.distance;
     b->speed = p->to.speed;
     b->resisted += p->to.resisted;
+    b->effort += p->to.effort;
     b->output = p->end.output;
     b->pedal_force = p->end.pedal_force;
     b->pressure = p->end.pressure;
@@ -802,7 +807,7 @@ static enum brake_status take_step(struct course *c, double until, struct brake_
 static bool rig_in_range(const struct brake_rig *rig)
 {
     const struct brake_pedal *pedal = &rig->pedal;
-    bool usable = rig->step >= 1e-4 && rig->step <= 1.0 && rig->tolerance >= 0.0 &&
+    bool usable = rig->step >= 1e-4 && rig->step <= 10.0 && rig->tolerance >= 0.0 &&
                   rig->tolerance <= 1.0 && rig->dead_time >= 0.0 && rig->rise_time >= 0.0 &&
                   rig->booster_lag >= 0.0 &&
                   isfinite(rig->dead_time + rig->rise_time + rig->booster_lag) &&
@@ -825,7 +830,7 @@ static bool task_in_range(const struct brake_application *a, double until)
 static bool state_in_range(const struct brake_braking *b)
 {
     return b->time >= 0.0 && b->speed >= 0.0 &&
-           isfinite(b->time + b->distance + b->speed + b->output + b->resisted +
+           isfinite(b->time + b->distance + b->speed + b->output + b->resisted + b->effort +
                     b->work[BRAKE_FRONT] + b->work[BRAKE_REAR] + b->fading[BRAKE_FRONT] +
                     b->fading[BRAKE_REAR] + b->bending[BRAKE_FRONT] + b->bending[BRAKE_REAR]) &&
            b->span >= 0.0 && isfinite(b->span) && b->step >= 0.0;

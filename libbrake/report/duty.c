@@ -53,12 +53,18 @@ void brake_words_duty(const struct brake_duty_report *report, char *text, size_t
                         "down %.4g %% for %.4g km at %.4g km/h, %.3g %% of it held by the engine",
                         100.0 * descent->grade, descent->length / 1e3, kmh(descent->speed),
                         100.0 * descent->engine);
+    else if (duty->kind == BRAKE_DUTY_REST)
+        used = snprintf(text, size, "brakes off");
     else
         used = snprintf(text, size, "a drive of %d rows, %.4g s", duty->cycle.count,
                         report->result->duration);
     snprintf(text + used, size - (size_t)used, "; load %s, %.0f kg; air %.0f degC",
              brake_load_word(report->load), report->hot->rig.balance.body.mass,
              celsius(report->hot->rig.air));
+    used = (int)strlen(text);
+    if (duty->start > 0.0)
+        snprintf(text + used, size - (size_t)used, ", brakes %.0f degC at first",
+                 celsius(duty->start));
     used = (int)strlen(text);
     if (duty->kind == BRAKE_DUTY_STOPS && duty->stops.sequence != NULL)
         snprintf(text + used, size - (size_t)used, "; as heated in %s (%s)",

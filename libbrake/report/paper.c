@@ -6,20 +6,109 @@
 
 #include "brake/fade.h"
 
-/* ---- assessments ---------------------------------------------------------------------------- */
+/* ---- the duties ----------------------------------------------------------------------------- */
 
-static void assess(const struct brake_sheet *sheet, unsigned rules,
-                   struct brake_assessment *assessment)
+/* Says why when there is no rig. */
+static bool build(const struct brake_paper *paper, enum brake_load load,
+                  struct brake_paper_run *run)
 {
-    brake_assess(sheet, rules, assessment);
-    brake_assess_fade(sheet, NULL, assessment);
+    struct brake_error error;
+    run->load = load;
+    if (brake_hot_rig_build(&paper->sheet->vehicle, load, &run->hot, &error) == BRAKE_OK)
+        return true;
+    snprintf(run->lacking, sizeof run->lacking, "%s: %s", error.field, error.text);
+    return false;
 }
 
-/* The vehicle before, and what the changes gave and took. */
-static enum brake_status look_back(struct brake_paper *paper, unsigned rules,
-                                   struct brake_paper_room *room)
+static void lacks(struct brake_paper_run *run, const char *why)
 {
-    assess(paper->before, rules, &room->before_assessment);
+    if (why != NULL)
+        snprintf(run->lacking, sizeof run->lacking, "%s", why);
+}
+
+static void run_duty(const struct brake_paper *paper, enum brake_load load, bool coarse,
+                     struct brake_paper_run *run)
+{
+    const struct brake_duty_watch rows = {brake_history_keep, &run->history, coarse};
+    run->duty.force = paper->sheet->vehicle.driver.pedal_force_most;
+    if (!build(paper, load, run))
+        return;
+    const enum brake_status status = brake_duty_run(&run->hot, &run->duty, &rows, &run->result);
+    lacks(run, status == BRAKE_OK ? NULL : brake_status_message(status));
+}
+
+/* Those beside the fade procedure. */
+static void run_duties(const struct brake_paper *paper, enum brake_load load,
+                       struct brake_paper_room *room)
+{
+    struct brake_paper_run *stop = &room->run[BRAKE_PAPER_STOP];
+    struct brake_paper_run *descent = &room->run[BRAKE_PAPER_DESCENT];
+    stop->duty.kind = BRAKE_DUTY_STOPS;
+    stop->duty.stops = (struct brake_stops){
+        .count = 1, .from = paper->sheet->vehicle.stop.speed, .manner = BRAKE_AT_THE_VERGE};
+    run_duty(paper, load, false, stop);
+    /* a mountain road, and parked below; common practice, no source */
+    descent->duty.kind = BRAKE_DUTY_DESCENT;
+    descent->duty.descent =
+        (struct brake_descent){.grade = 0.08, .length = 6000.0, .speed = 50.0 / 3.6};
+    descent->duty.rest = 600.0;
+    run_duty(paper, load, true, descent);
+}
+
+/* What could not be run is NULL in the paper, with a word on why. */
+static void hand_over(struct brake_paper *paper, struct brake_paper_room *room)
+{
+    for (int i = 0; i < BRAKE_PAPER_DUTIES; i++) {
+        struct brake_paper_run *run = &room->run[i];
+        const struct brake_history *history = &run->history;
+        lacks(run, history->short_of_memory ? "memory is short" : NULL);
+        run->report =
+            (struct brake_duty_report){paper->sheet, run->load,    &run->hot,    &run->duty,
+                                       &run->result, history->row, history->rows};
+        paper->lacking[i] = run->lacking;
+        paper->duty[i] = run->lacking[0] == '\0' ? &run->report : NULL;
+    }
+}
+
+/* ---- assessments ---------------------------------------------------------------------------- */
+
+/* Of the texts that the vehicle is judged by: one procedure stands in several. */
+static const struct brake_fade_sequence *fade_sequence(unsigned rules,
+                                                       const struct brake_vehicle *vehicle)
+{
+    const char *id = vehicle->general.category == BRAKE_N1     ? "un.13.fade"
+                     : (rules & (unsigned)BRAKE_RULES_US) != 0 ? "us.135.fade"
+                                                               : "un.13h.fade";
+    return brake_fade_sequence_find(id);
+}
+
+/* The vehicle as it is now, with the snubs of its fade procedure: of half an hour no picture shows more
+ * than the ends of slices. */
+static void look_at(const struct brake_paper *paper, unsigned rules, struct brake_paper_room *room)
+{
+    struct brake_paper_run *run = &room->run[BRAKE_PAPER_FADE];
+    const struct brake_duty_watch rows = {brake_history_keep, &run->history, true};
+    struct brake_fade fade;
+    brake_assess(paper->sheet, rules, &room->assessment);
+    brake_assess_fade_shown(paper->sheet, NULL, &rows, &room->assessment, &fade);
+    run->duty = fade.snubs;
+    run->duty.stops.sequence = fade_sequence(rules, &paper->sheet->vehicle);
+    run->result = fade.heating;
+    if (build(paper, BRAKE_FULL, run))
+        lacks(run, fade.heating.duration > 0.0 ? NULL : fade.figures.lacks);
+}
+
+static void look_back(const struct brake_paper *paper, unsigned rules,
+                      struct brake_paper_room *room)
+{
+    brake_assess(paper->before, rules, &room->before_assessment);
+    brake_assess_fade(paper->before, NULL, &room->before_assessment);
+}
+
+/* What the changes gave and took. */
+static enum brake_status compare(struct brake_paper *paper, unsigned rules,
+                                 struct brake_paper_room *room)
+{
     brake_compare(paper->before, paper->sheet, rules, &room->comparison);
     double *values = malloc(brake_compare_room(&room->comparison) * sizeof *values);
     if (values == NULL)
@@ -31,93 +120,25 @@ static enum brake_status look_back(struct brake_paper *paper, unsigned rules,
     return BRAKE_OK;
 }
 
-/* ---- the duties ----------------------------------------------------------------------------- */
-
-/* Of the rules asked for and the vehicle's category. */
-static const struct brake_fade_sequence *fade_sequence(unsigned rules,
-                                                       const struct brake_vehicle *vehicle)
-{
-    const char *id = vehicle->general.category == BRAKE_N1     ? "un.13.fade"
-                     : (rules & (unsigned)BRAKE_RULES_US) != 0 ? "us.135.fade"
-                                                               : "un.13h.fade";
-    return brake_fade_sequence_find(id);
-}
-
-static void choose(const struct brake_vehicle *vehicle, unsigned rules, struct brake_paper_run *run)
-{
-    for (int i = 0; i < BRAKE_PAPER_DUTIES; i++)
-        run[i].duty = (struct brake_duty){.kind = BRAKE_DUTY_STOPS,
-                                          .force = vehicle->driver.pedal_force_most,
-                                          .rest = i == BRAKE_PAPER_STOP ? 0.0 : 600.0};
-    run[BRAKE_PAPER_STOP].duty.stops =
-        (struct brake_stops){.count = 1, .from = vehicle->stop.speed, .manner = BRAKE_AT_THE_VERGE};
-    run[BRAKE_PAPER_FADE].duty.stops =
-        brake_fade_stops(fade_sequence(rules, vehicle), vehicle->general.top_speed);
-    /* a mountain road; common practice, no source */
-    run[BRAKE_PAPER_DESCENT].duty.kind = BRAKE_DUTY_DESCENT;
-    run[BRAKE_PAPER_DESCENT].duty.descent =
-        (struct brake_descent){.grade = 0.08, .length = 6000.0, .speed = 50.0 / 3.6};
-}
-
-/* What could not be run is NULL in the paper, with a word on why. */
-static void run_all(struct brake_paper *paper, enum brake_load load, struct brake_paper_room *room)
-{
-    struct brake_error error;
-    if (brake_hot_rig_build(&paper->sheet->vehicle, load, &room->hot, &error) != BRAKE_OK) {
-        snprintf(room->lacking, sizeof room->lacking, "%s: %s", error.field, error.text);
-        return;
-    }
-#pragma omp parallel for schedule(dynamic)
-    for (int i = 0; i < BRAKE_PAPER_DUTIES; i++) {
-        struct brake_paper_run *run = &room->run[i];
-        /* Of a quarter of an hour no picture shows more. */
-        const struct brake_duty_watch watch = {brake_history_keep, &run->history,
-                                               i != BRAKE_PAPER_STOP};
-        run->status = brake_duty_run(&room->hot, &run->duty, &watch, &run->result);
-    }
-    for (int i = 0; i < BRAKE_PAPER_DUTIES; i++) {
-        struct brake_paper_run *run = &room->run[i];
-        const enum brake_status status = run->status;
-        if (status != BRAKE_OK || run->history.short_of_memory) {
-            snprintf(room->lacking, sizeof room->lacking, "%s",
-                     status != BRAKE_OK ? brake_status_message(status) : "memory is short");
-            continue;
-        }
-        run->report = (struct brake_duty_report){paper->sheet,     load,         &room->hot,
-                                                 &run->duty,       &run->result, run->history.row,
-                                                 run->history.rows};
-        paper->duty[i] = &run->report;
-    }
-}
-
-/* The vehicle as it is now. */
-static void look_at(struct brake_paper *paper, unsigned rules, enum brake_load load,
-                    struct brake_paper_room *room)
-{
-    assess(paper->sheet, rules, &room->assessment);
-    paper->assessment = &room->assessment;
-    paper->lacking = room->lacking;
-    choose(&paper->sheet->vehicle, rules, room->run);
-    run_all(paper, load, room);
-}
-
 /* ---- all ------------------------------------------------------------------------------------ */
 
 enum brake_status brake_paper_fill(struct brake_paper *paper, unsigned rules, enum brake_load load,
                                    struct brake_paper_room *room)
 {
-    enum brake_status status = BRAKE_OK;
     memset(room, 0, sizeof *room);
-    /* Of two vehicles each has a thread; of one, what is done for it is shared out. */
-#pragma omp parallel sections if (paper->before != NULL)
+#pragma omp parallel sections
     {
 #pragma omp section
-        look_at(paper, rules, load, room);
+        look_at(paper, rules, room);
 #pragma omp section
         if (paper->before != NULL)
-            status = look_back(paper, rules, room);
+            look_back(paper, rules, room);
+#pragma omp section
+        run_duties(paper, load, room);
     }
-    return status;
+    paper->assessment = &room->assessment;
+    hand_over(paper, room);
+    return paper->before != NULL ? compare(paper, rules, room) : BRAKE_OK;
 }
 
 void brake_paper_free(struct brake_paper_room *room)

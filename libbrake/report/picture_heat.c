@@ -84,7 +84,6 @@ static void describe(const struct brake_duty_report *duty, struct brake_figure *
 {
     const bool known = isfinite(duty->hot->friction_until[BRAKE_FRONT]) &&
                        isfinite(duty->hot->friction_until[BRAKE_REAR]);
-    const bool snubs = duty->duty->kind == BRAKE_DUTY_STOPS;
     char what[400];
     char boiling[60];
     char margin[60];
@@ -93,11 +92,8 @@ static void describe(const struct brake_duty_report *duty, struct brake_figure *
                        sizeof margin);
     brake_words_duty(duty, what, sizeof what);
     snprintf(figure->words, sizeof figure->words,
-             "Shown: %s. Wet, the fluid boils at %s; that less its hottest is %s.%s%s", what,
-             boiling, margin,
-             snubs ? " The whole procedure, whose figures stand under fade in the numbers, begins "
-                     "warmer, after a cold stop."
-                   : "",
+             "Shown: %s. Wet, the fluid boils at %s; that less its hottest is %s.%s", what, boiling,
+             margin,
              known ? ""
                    : " The range of a pad or lining cannot be drawn where its friction curve "
                      "is not given (pads.friction, lining.friction).");
@@ -109,7 +105,7 @@ void brake_picture_heat(const struct brake_paper *paper, enum brake_paper_duty k
     const struct brake_duty_report *duty = paper->duty[kind];
     struct brake_figure figure = {.id = names[kind].id, .title = names[kind].title};
     if (duty == NULL || duty->rows < 2) {
-        brake_figure_missing(stream, figure.title, paper->lacking);
+        brake_figure_missing(stream, figure.title, paper->lacking[kind]);
         return;
     }
     struct brake_point *points = malloc((size_t)duty->rows * sizeof *points);

@@ -74,7 +74,7 @@ void brake_picture_stop(const struct brake_paper *paper, FILE *stream)
     const struct brake_duty_report *stop = paper->duty[BRAKE_PAPER_STOP];
     struct brake_figure figure = {.id = "stop", .title = TITLE};
     if (stop == NULL || stop->rows < 2) {
-        brake_figure_missing(stream, TITLE, paper->lacking);
+        brake_figure_missing(stream, TITLE, paper->lacking[BRAKE_PAPER_STOP]);
         return;
     }
     struct brake_point *points = malloc((size_t)stop->rows * sizeof *points);

@@ -50,7 +50,7 @@ static void duties(const struct brake_paper *paper, FILE *stream)
             brake_text_duty_head(paper->duty[i], stream);
             brake_text_duty_body(paper->duty[i], stream);
         } else {
-            brake_paragraph(stream, "  Cannot be said: ", paper->lacking);
+            brake_paragraph(stream, "  Cannot be said: ", paper->lacking[i]);
         }
     }
 }

@@ -217,16 +217,32 @@ size_t brake_compare_room(const struct brake_comparison *c)
     return columns(c) << c->changes;
 }
 
+/* What all coalitions have in common. */
+struct sharing {
+    const struct brake_comparison *c;
+    struct brake_mixing mixing;
+    unsigned long long torques; /* groups of the results that are held like for like */
+};
+
+static unsigned long long torque_groups(void)
+{
+    unsigned long long groups = 0;
+    for (int i = 0; i < brake_result_count(); i++)
+        groups |= strcmp(brake_result_at(i)->name, "torque.front_needed") == 0
+                      ? brake_result_group(i)
+                      : 0;
+    return groups;
+}
+
 /* Every number that is held side by side, of one vehicle. */
-static void answer(const struct brake_comparison *c, const struct brake_vehicle *vehicle,
-                   double *value)
+static void answer(const struct sharing *s, const struct brake_vehicle *vehicle, double *value)
 {
     struct brake_results results;
     double like[BRAKE_LOADS][BRAKE_AXLES + 1];
-    brake_evaluate(vehicle, &results);
-    brake_outputs(vehicle, c->output, c->margins, value);
+    brake_outputs(vehicle, s->c->output, s->c->margins, value);
+    brake_evaluate_groups(vehicle, s->torques, &results);
     torque_over_need(&results, like);
-    memcpy(value + c->margins, like, sizeof like);
+    memcpy(value + s->c->margins, like, sizeof like);
 }
 
 static unsigned groups_of(const struct brake_comparison *c, unsigned coalition)
@@ -238,9 +254,9 @@ static unsigned groups_of(const struct brake_comparison *c, unsigned coalition)
 }
 
 /* The two ends are the vehicles themselves, so that shares add up to their difference. */
-static void answer_coalition(const struct brake_comparison *c, const struct brake_mixing *mixing,
-                             unsigned coalition, double *value)
+static void answer_coalition(const struct sharing *s, unsigned coalition, double *value)
 {
+    const struct brake_comparison *c = s->c;
     struct brake_vehicle mixed;
     const struct brake_vehicle *vehicle = &mixed;
     if (coalition == 0)
@@ -248,8 +264,8 @@ static void answer_coalition(const struct brake_comparison *c, const struct brak
     else if (coalition == (1U << c->changes) - 1U)
         vehicle = &c->after->vehicle;
     else
-        brake_mixing_make(mixing, groups_of(c, coalition), &mixed);
-    answer(c, vehicle, value);
+        brake_mixing_make(&s->mixing, groups_of(c, coalition), &mixed);
+    answer(s, vehicle, value);
 }
 
 static void share_out(const struct brake_comparison *c, const double *value,
@@ -275,15 +291,15 @@ bool brake_compare_share(struct brake_comparison *comparison, const struct brake
     struct brake_comparison *c = comparison;
     const unsigned coalitions = 1U << c->changes;
     const unsigned block = c->faded ? FADED_BLOCK : BLOCK;
-    struct brake_mixing mixing;
-    brake_mixing_begin(&c->before->vehicle, &c->after->vehicle, &mixing);
+    struct sharing sharing = {.c = c, .torques = torque_groups()};
+    brake_mixing_begin(&c->before->vehicle, &c->after->vehicle, &sharing.mixing);
     for (unsigned first = 0; first < coalitions; first += block) {
         const unsigned end = first + block < coalitions ? first + block : coalitions;
         if (watch_stops(watch))
             return false;
 #pragma omp parallel for schedule(dynamic)
         for (unsigned i = first; i < end; i++)
-            answer_coalition(c, &mixing, i, room + i * columns(c));
+            answer_coalition(&sharing, i, room + i * columns(c));
         watch_tell(watch, end, coalitions);
     }
     for (int i = 0; i < c->margins; i++)

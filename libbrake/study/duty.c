@@ -20,14 +20,15 @@ static const double MISSED = 1e-3; /* [m/s2] less is no shortfall */
 
 #define KMH (1.0 / 3.6)
 
-/* Both texts from memory; the same cycle was read in Directive 71/320/EEC, Annex II, 1.3.1.1. */
+/* All texts from memory; the same cycle was read in Directive 71/320/EEC, Annex II, 1.3.1.1. The start
+ * of 65 degC is that of FMVSS 135, S7.13 (55 to 65); the others name none. */
 static const struct brake_fade_sequence sequences[] = {
     {"us.135.fade", "FMVSS 135, S7.13", "from memory; check against the current text", 120.0 * KMH,
-     0.8, 0.5, 45.0, 3.0, 15},
+     0.8, 0.5, 338.15, 45.0, 3.0, 15},
     {"un.13h.fade", "UN R13-H, Annex 3, 1.5.1", "from memory; check against the current text",
-     120.0 * KMH, 0.8, 0.5, 45.0, 3.0, 15},
+     120.0 * KMH, 0.8, 0.5, 338.15, 45.0, 3.0, 15},
     {"un.13.fade", "UN R13, Annex 4, 1.5.1, N1", "from memory; check against the current text",
-     120.0 * KMH, 0.8, 0.5, 55.0, 3.0, 15},
+     120.0 * KMH, 0.8, 0.5, 338.15, 55.0, 3.0, 15},
 };
 
 const struct brake_fade_sequence *brake_fade_sequence_at(int index)
@@ -131,6 +132,8 @@ const char *brake_duty_wrong(const struct brake_duty *duty)
         return "the time to cool down must be 0 s to 24 h";
     if (!within(duty->rest_speed, 0.0, 100.0))
         return "the speed while cooling down must be 0 to 100 m/s (360 km/h)";
+    if (!within(duty->start, 0.0, 1500.0))
+        return "the brakes must be at 1500 K at most at the start";
     switch (duty->kind) {
     case BRAKE_DUTY_STOPS:
         return wrong_stops(&duty->stops);
@@ -138,6 +141,8 @@ const char *brake_duty_wrong(const struct brake_duty *duty)
         return wrong_descent(&duty->descent);
     case BRAKE_DUTY_CYCLE:
         return wrong_cycle(&duty->cycle);
+    case BRAKE_DUTY_REST:
+        return NULL;
     }
     return "there is no such kind of duty";
 }
@@ -269,7 +274,13 @@ static enum brake_status tell_rolling(const struct run *run, const struct rollin
     return status;
 }
 
-/* A slice is a quarter of the time since the brakes came off, in whole seconds. */
+/* What changes ever more slowly is cut into slices of a quarter of the time since it began, in whole
+ * seconds. */
+static double slice_after(double time)
+{
+    return fmin(LONGEST_SLICE, fmax(SLICE, floor(time / 4.0)));
+}
+
 static enum brake_status roll(struct run *run, double duration, double from, double to)
 {
     const struct rolling way = {duration, from, to};
@@ -277,7 +288,7 @@ static enum brake_status roll(struct run *run, double duration, double from, dou
     double time = 0.0;
     release(run, from);
     while (status == BRAKE_OK && duration - time > 1e-9) {
-        const double slice = fmin(LONGEST_SLICE, fmax(SLICE, floor(time / 4.0)));
+        const double slice = slice_after(time);
         time = duration - time > slice + 1e-9 ? time + slice : duration;
         status = tell_rolling(run, &way, time);
         if (status == BRAKE_OK)
@@ -349,10 +360,11 @@ static void keep(struct run *run)
     result->locked = result->locked || !isnan(run->outcome.lock_time);
     result->developed = run->outcome.developed;
     result->distance = run->braking.distance;
+    result->force_mean = run->braking.effort / run->braking.time;
     result->applications++;
 }
 
-/* ---- the three kinds ------------------------------------------------------------------------ */
+/* ---- the kinds ------------------------------------------------------------------------------ */
 
 static enum brake_status run_stops(struct run *run)
 {
@@ -402,12 +414,13 @@ static enum brake_status run_descent(struct run *run)
     run->rig.balance.rolling += descent->engine * pull *
                                 sqrt(1.0 + descent->grade * descent->grade) /
                                 (run->rig.balance.body.mass * BRAKE_GRAVITY);
-    run->rig.step = fmin(2.0 * run->rig.step, 1.0); /* all goes slowly */
+    run->rig.step = LONGEST_SLICE; /* all goes slowly */
     begin(run, &application);
     bool first = true;
     while (descent->length - run->braking.distance > 1e-6) {
         const double left = (descent->length - run->braking.distance) / run->braking.speed;
-        const enum brake_status status = brake(run, &application, fmin(SLICE, left));
+        const enum brake_status status =
+            brake(run, &application, fmin(slice_after(run->braking.time), left));
         if (status != BRAKE_OK)
             return status;
         if (first)
@@ -461,12 +474,28 @@ static enum brake_status run_cycle(struct run *run)
 
 /* ---- the whole ------------------------------------------------------------------------------ */
 
+static double first_speed(const struct brake_duty *duty)
+{
+    switch (duty->kind) {
+    case BRAKE_DUTY_STOPS:
+        return duty->stops.from;
+    case BRAKE_DUTY_DESCENT:
+        return duty->descent.speed;
+    case BRAKE_DUTY_CYCLE:
+        return duty->cycle.point->speed;
+    case BRAKE_DUTY_REST:
+        break;
+    }
+    return duty->rest_speed;
+}
+
 static enum brake_status start(struct run *run)
 {
     const struct brake_duty *duty = run->duty;
     for (int i = 0; i < BRAKE_AXLES; i++) {
+        const double warmth = duty->start > 0.0 ? duty->start : run->rig.air;
         const enum brake_status status =
-            brake_thermal_start(&run->hot->thermal[i], run->rig.air, &run->braking.heat[i]);
+            brake_thermal_start(&run->hot->thermal[i], warmth, &run->braking.heat[i]);
         if (status != BRAKE_OK)
             return status;
         if (duty->heat != NULL)
@@ -477,9 +506,7 @@ static enum brake_status start(struct run *run)
         run->rig.dead_time = 0.0;
         run->rig.rise_time = 0.0;
     }
-    run->braking.speed = duty->kind == BRAKE_DUTY_STOPS     ? duty->stops.from
-                         : duty->kind == BRAKE_DUTY_DESCENT ? duty->descent.speed
-                                                            : duty->cycle.point->speed;
+    run->braking.speed = first_speed(duty);
     show(run);
     return BRAKE_OK;
 }
@@ -497,7 +524,23 @@ static void end(struct run *run)
         heat->pad_last = row.pad[i];
         heat->fluid_last = row.fluid[i];
         heat->energy = row.work[i];
+        run->result->braked[i] = run->braking.heat[i];
     }
+}
+
+static enum brake_status run_kind(struct run *run)
+{
+    switch (run->duty->kind) {
+    case BRAKE_DUTY_STOPS:
+        return run_stops(run);
+    case BRAKE_DUTY_DESCENT:
+        return run_descent(run);
+    case BRAKE_DUTY_CYCLE:
+        return run_cycle(run);
+    case BRAKE_DUTY_REST:
+        break;
+    }
+    return BRAKE_OK;
 }
 
 /* Of one brake: heat that went astray, and work that did not become heat. */
@@ -521,7 +564,7 @@ static void sum_up(struct run *run)
         const struct brake_duty_heat *heat = &result->axle[i];
         hottest = fmax(hottest, heat->fluid_most);
         stress = fmax(stress, heat->stress_most);
-        energy += heat->energy;
+        energy += 2.0 * run->braking.heat[i].supplied;
         lost += 2.0 * astray(run, i);
     }
     for (int i = 0; i < BRAKE_AXLES; i++)
@@ -541,9 +584,7 @@ enum brake_status brake_duty_run(const struct brake_hot_rig *hot, const struct b
         return BRAKE_E_RANGE;
     enum brake_status status = start(&run);
     if (status == BRAKE_OK)
-        status = duty->kind == BRAKE_DUTY_STOPS     ? run_stops(&run)
-                 : duty->kind == BRAKE_DUTY_DESCENT ? run_descent(&run)
-                                                    : run_cycle(&run);
+        status = run_kind(&run);
     if (status != BRAKE_OK)
         return status;
     end(&run);

@@ -6,15 +6,14 @@
 
 #define KMH (1.0 / 3.6)
 
-/* [K] 65 degC: the hottest axle before a cold stop and before the snubs. FMVSS 135, S6.5.6 (65 to
- * 100) and S7.13 (55 to 65), from memory. */
-static const double START = 338.15;
-
 /* Cooling: 4 stops from 50 km/h at 3 m/s2, 1.5 km apart at that speed. FMVSS 135, S7.15, from memory. */
 static const double COOLING_SPEED = 50.0 * KMH;
 static const double COOLING_RATE = 3.0;
 static const double COOLING_INTERVAL = 1500.0 / (50.0 * KMH);
-enum { COOLING_STOPS = 4, STEPS = 6 };
+enum { COOLING_STOPS = 4, STEPS = 7 };
+
+/* [s] after the snubs, at a standstill; common practice, no source */
+static const double PARKED = 600.0;
 
 struct procedure {
     const char *sequence;
@@ -27,25 +26,11 @@ static const struct procedure procedures[BRAKE_FADES] = {
     [BRAKE_FADE_GOODS] = {"un.13.fade", 80.0 * KMH, 700.0},
 };
 
-/* Mean pedal force over time, from the rows of a duty. */
-struct mean {
-    double time;
-    double force;
-    double sum;
-};
-
-static void add_row(void *context, const struct brake_duty_row *row)
-{
-    struct mean *mean = context;
-    mean->sum += 0.5 * (mean->force + row->pedal_force) * (row->time - mean->time);
-    mean->force = row->pedal_force;
-    mean->time = row->time;
-}
-
 struct run {
     const struct brake_vehicle *vehicle;
     const struct procedure *procedure;
     const struct brake_watch *watch;
+    const struct brake_duty_watch *rows;
     struct brake_stops snubs;
     struct brake_hot_rig hot;
     struct brake_thermal_state heat[BRAKE_AXLES];
@@ -64,27 +49,33 @@ static bool stopped(const struct run *run)
     return run->watch != NULL && run->watch->stop != NULL && *run->watch->stop != 0;
 }
 
-/* One part of the procedure; heat goes on from the part before it. */
-static bool go_on(struct run *run, struct brake_duty *duty, struct mean *mean,
-                  struct brake_duty_result *result)
+/* One part of the procedure. */
+static bool carry_out(struct run *run, const struct brake_duty *duty,
+                      const struct brake_duty_watch *rows, struct brake_duty_result *result)
 {
-    const struct brake_duty_watch watch = {.row = add_row, .context = mean};
-    duty->heat = run->heat;
     if (run->fade->figures.lacks != NULL || stopped(run)) {
         lacks(run->fade, run->fade->figures.lacks != NULL ? run->fade->figures.lacks
                                                           : "the fade procedure was interrupted");
         return false;
     }
-    const enum brake_status status =
-        brake_duty_run(&run->hot, duty, mean != NULL ? &watch : NULL, result);
+    const enum brake_status status = brake_duty_run(&run->hot, duty, rows, result);
     if (status != BRAKE_OK) {
         lacks(run->fade, brake_status_message(status));
         return false;
     }
-    memcpy(run->heat, result->heat, sizeof run->heat);
     run->fade->residual = fmax(run->fade->residual, result->residual);
     if (run->watch != NULL && run->watch->progress != NULL)
         run->watch->progress(run->watch->context, ++run->done, STEPS);
+    return true;
+}
+
+/* Heat goes on from the part before it. */
+static bool go_on(struct run *run, struct brake_duty *duty, struct brake_duty_result *result)
+{
+    duty->heat = run->heat;
+    if (!carry_out(run, duty, NULL, result))
+        return false;
+    memcpy(run->heat, result->heat, sizeof run->heat);
     return true;
 }
 
@@ -126,12 +117,11 @@ static struct brake_hot_stop stop(struct run *run, const struct leg *leg, double
         .force = force,
         .rest = leg->rest,
         .rest_speed = leg->speed};
-    struct mean mean = {0};
     struct brake_duty_result result;
-    if (!go_on(run, &duty, mean_force != NULL ? &mean : NULL, &result))
+    if (!go_on(run, &duty, &result))
         return none;
     if (mean_force != NULL)
-        *mean_force = mean.sum / result.duration;
+        *mean_force = result.force_mean;
     if (!result.held || boiled(run, &result, leg->when))
         return none;
     return (struct brake_hot_stop){result.distance, result.developed};
@@ -142,20 +132,28 @@ static double pause(const struct run *run)
     return run->snubs.interval - (run->snubs.from - run->snubs.to) / run->snubs.deceleration;
 }
 
-/* The snubs; until the first hot stop speed is regained as between two of them. */
+/* The snubs, and how hot all gets when the vehicle is parked right after them; but the procedure goes on
+ * without parking: speed is regained as between two snubs. */
 static bool heat_up(struct run *run)
 {
-    struct brake_duty duty = {.kind = BRAKE_DUTY_STOPS,
-                              .stops = run->snubs,
-                              .force = run->vehicle->driver.pedal_force_most,
-                              .rest = pause(run),
-                              .rest_speed = 0.5 * (run->snubs.to + run->procedure->speed)};
     struct brake_fade *fade = run->fade;
-    if (!go_on(run, &duty, NULL, &fade->heating))
+    struct brake_duty *snubs = &fade->snubs;
+    struct brake_duty regain = {.kind = BRAKE_DUTY_REST,
+                                .force = run->vehicle->driver.pedal_force_most,
+                                .rest = pause(run),
+                                .rest_speed = 0.5 * (run->snubs.to + run->procedure->speed)};
+    struct brake_duty_result result;
+    *snubs = (struct brake_duty){.kind = BRAKE_DUTY_STOPS,
+                                 .stops = run->snubs,
+                                 .start = run->snubs.sequence->start,
+                                 .force = run->vehicle->driver.pedal_force_most,
+                                 .rest = PARKED};
+    if (!carry_out(run, snubs, run->rows, &fade->heating))
         return false;
-    fade->warnings = brake_duty_warnings(&run->hot, &duty, &fade->heating, fade->warning);
+    memcpy(run->heat, fade->heating.braked, sizeof run->heat);
+    fade->warnings = brake_duty_warnings(&run->hot, snubs, &fade->heating, fade->warning);
     return !boiled(run, &fade->heating, "after the snubs") &&
-           fade->heating.applications == run->snubs.count;
+           fade->heating.applications == run->snubs.count && go_on(run, &regain, &result);
 }
 
 static void cool_down(struct run *run)
@@ -170,7 +168,7 @@ static void cool_down(struct run *run)
                               .rest = COOLING_INTERVAL,
                               .rest_speed = COOLING_SPEED};
     struct brake_duty_result result;
-    go_on(run, &duty, NULL, &result);
+    go_on(run, &duty, &result);
 }
 
 static void go_through(struct run *run)
@@ -187,8 +185,6 @@ static void go_through(struct run *run)
     figures->cold = stop(run, &cold, most, &fade->cold_force);
     if (figures->lacks == NULL && !(figures->cold.developed > 0.0))
         lacks(fade, "there is no cold stop to compare with");
-    for (int i = 0; i < BRAKE_AXLES && figures->lacks == NULL; i++)
-        brake_thermal_start(&run->hot.thermal[i], START, &run->heat[i]);
     if (!heat_up(run))
         return;
     figures->hot[0] = stop(run, &first, fade->cold_force, NULL);
@@ -207,11 +203,15 @@ static void missing(struct brake_fade *fade, const struct brake_error *error)
 }
 
 void brake_fade_run(const struct brake_vehicle *vehicle, enum brake_fade_kind kind,
-                    const struct brake_watch *watch, struct brake_fade *fade)
+                    const struct brake_watch *watch, const struct brake_duty_watch *rows,
+                    struct brake_fade *fade)
 {
     struct brake_error error;
-    struct run run = {
-        .vehicle = vehicle, .procedure = &procedures[kind], .watch = watch, .fade = fade};
+    struct run run = {.vehicle = vehicle,
+                      .procedure = &procedures[kind],
+                      .watch = watch,
+                      .rows = rows,
+                      .fade = fade};
     *fade = (struct brake_fade){.cold_force = BRAKE_NAN};
     run.snubs = brake_fade_stops(brake_fade_sequence_find(run.procedure->sequence),
                                  vehicle->general.top_speed);
@@ -220,7 +220,7 @@ void brake_fade_run(const struct brake_vehicle *vehicle, enum brake_fade_kind ki
         return;
     }
     for (int i = 0; i < BRAKE_AXLES; i++)
-        brake_thermal_start(&run.hot.thermal[i], START, &run.heat[i]);
+        brake_thermal_start(&run.hot.thermal[i], run.snubs.sequence->start, &run.heat[i]);
     go_through(&run);
 }
 
@@ -275,24 +275,36 @@ static bool wanted(const struct brake_assessment *a, enum brake_fade_kind kind)
 void brake_assess_fade(const struct brake_sheet *sheet, const struct brake_watch *watch,
                        struct brake_assessment *assessment)
 {
+    struct brake_fade own;
+    brake_assess_fade_shown(sheet, watch, NULL, assessment, &own);
+}
+
+void brake_assess_fade_shown(const struct brake_sheet *sheet, const struct brake_watch *watch,
+                             const struct brake_duty_watch *rows,
+                             struct brake_assessment *assessment, struct brake_fade *own)
+{
     struct brake_assessment *a = assessment;
-    const enum brake_fade_kind own = brake_fade_own(&sheet->vehicle);
-    struct brake_fade fade[BRAKE_FADES];
-    bool needed[BRAKE_FADES];
+    const enum brake_fade_kind of = brake_fade_own(&sheet->vehicle);
+    const enum brake_fade_kind other = of == BRAKE_FADE_CAR ? BRAKE_FADE_GOODS : BRAKE_FADE_CAR;
+    const bool both = wanted(a, other);
+    struct brake_fade fade;
     /* A watch is told by one thread. */
-#pragma omp parallel for schedule(dynamic) if (watch == NULL)
-    for (int kind = 0; kind < BRAKE_FADES; kind++) {
-        needed[kind] = kind == (int)own || wanted(a, (enum brake_fade_kind)kind);
-        if (needed[kind])
-            brake_fade_run(&sheet->vehicle, (enum brake_fade_kind)kind, watch, &fade[kind]);
+#pragma omp parallel sections if (both && watch == NULL)
+    {
+#pragma omp section
+        brake_fade_run(&sheet->vehicle, of, watch, rows, own);
+#pragma omp section
+        if (both)
+            brake_fade_run(&sheet->vehicle, other, watch, NULL, &fade);
     }
     for (int i = 0; i < brake_criterion_count(); i++) {
         const struct brake_criterion *c = brake_criterion_at(i);
-        if (brake_assessed(a, i) && brake_measure_hot(c->measure) && needed[c->fade])
-            brake_judge_hot(c, &sheet->vehicle, &fade[c->fade].figures, &a->judgement[i]);
+        if (brake_assessed(a, i) && brake_measure_hot(c->measure) && (c->fade == of || both))
+            brake_judge_hot(c, &sheet->vehicle, c->fade == of ? &own->figures : &fade.figures,
+                            &a->judgement[i]);
     }
-    brake_fade_results(&fade[own], &a->results.common);
-    put_warnings(&fade[own], a);
+    brake_fade_results(own, &a->results.common);
+    put_warnings(own, a);
     brake_assessment_count(a);
 }
 

@@ -121,7 +121,7 @@ static void fill_faded(const struct brake_vehicle *vehicle, enum brake_fade_kind
         if (!brake_output_faded(output[i]) || of != kind || !applies(vehicle, output[i]))
             continue;
         if (!run) {
-            brake_fade_run(vehicle, kind, NULL, &fade);
+            brake_fade_run(vehicle, kind, NULL, NULL, &fade);
             brake_fade_results(&fade, &results->common);
             run = true;
         }

@@ -142,6 +142,8 @@ static void a_straight_rise_is_the_closed_form(void **state)
             assert_near(trip.at.time, time, ROUNDING);
             assert_equal(trip.out.ended, trip.at.time);
             assert_near(trip.out.force_most, FORCE_OF_1 * a, ROUNDING);
+            assert_near(trip.at.effort,
+                        FORCE_OF_1 * a * (time - rig.dead_time - rig.rise_time / 2.0), ROUNDING);
             assert_true(trip.out.residual < 1e-12);
             assert_nan(trip.out.lock_time);
             assert_nan(trip.out.knee_time);
@@ -1151,6 +1153,7 @@ static void a_task_or_state_out_of_range_is_refused(void **state)
                                &trip.at.speed,
                                &trip.at.output,
                                &trip.at.resisted,
+                               &trip.at.effort,
                                &trip.at.work[BRAKE_FRONT],
                                &trip.at.work[BRAKE_REAR],
                                &trip.at.fading[BRAKE_REAR],

@@ -264,6 +264,54 @@ static void on_the_level_nothing_gets_hot(void **state)
     assert_true(brake_duty_stood(&result));
 }
 
+/* A duty in two goes on where the first left off. */
+static void a_rest_alone_is_that_after_a_duty(void **state)
+{
+    (void)state;
+    struct brake_duty whole = snubs(3, 100.0, 40.0, 40.0, 3.0);
+    build();
+    whole.start = 338.15;
+    whole.rest = 300.0;
+    whole.rest_speed = 10.0;
+    run(&whole);
+    const struct brake_duty_result both = result;
+    whole.rest = 0.0;
+    run(&whole);
+    assert_memory_equal(result.heat, result.braked, sizeof result.heat);
+    assert_memory_equal(result.heat, both.braked, sizeof result.heat);
+    struct brake_thermal_state hot_ones[BRAKE_AXLES];
+    memcpy(hot_ones, result.heat, sizeof hot_ones);
+    const struct brake_duty rest = {.kind = BRAKE_DUTY_REST,
+                                    .heat = hot_ones,
+                                    .force = whole.force,
+                                    .rest = 300.0,
+                                    .rest_speed = 10.0};
+    run(&rest);
+    assert_memory_equal(result.heat, both.heat, sizeof result.heat);
+    assert_equal(result.applications, 0);
+    assert_equal(energy(), 0.0);
+    assert_true(result.residual < 1e-12);
+}
+
+static void brakes_that_are_warm_at_first_end_warmer(void **state)
+{
+    (void)state;
+    struct brake_duty duty = snubs(1, 100.0, 40.0, 40.0, 3.0);
+    build();
+    run(&duty);
+    const double cold = result.axle[BRAKE_FRONT].mean_last;
+    duty.start = hot.rig.air;
+    run(&duty);
+    assert_equal(result.axle[BRAKE_FRONT].mean_last, cold);
+    duty.start += 50.0;
+    run(&duty);
+    assert_between(result.axle[BRAKE_FRONT].mean_last - cold, 40.0, 50.0);
+    duty.start = -1.0;
+    assert_non_null(brake_duty_wrong(&duty));
+    duty.start = BRAKE_NAN;
+    assert_non_null(brake_duty_wrong(&duty));
+}
+
 static void after_ten_hours_all_is_cold(void **state)
 {
     (void)state;
@@ -628,6 +676,8 @@ int main(void)
         cmocka_unit_test(a_steady_descent_tends_to_the_closed_form),
         cmocka_unit_test(repeated_stops_tend_to_the_closed_form),
         cmocka_unit_test(on_the_level_nothing_gets_hot),
+        cmocka_unit_test(a_rest_alone_is_that_after_a_duty),
+        cmocka_unit_test(brakes_that_are_warm_at_first_end_warmer),
         cmocka_unit_test(after_ten_hours_all_is_cold),
         cmocka_unit_test(ten_thousand_snubs_are_finite_and_keep_their_energy),
         cmocka_unit_test(a_millisecond_hardly_warms),

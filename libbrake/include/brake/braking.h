@@ -116,6 +116,7 @@ struct brake_braking {
     double speed;                                 /**< [m/s] */
     double output;                                /**< [N] of the booster */
     double resisted;                              /**< [J] into slope, air and rolling */
+    double effort;                                /**< [N*s] pedal force over time */
     double work[BRAKE_AXLES];                     /**< [J] into both brakes of each axle */
     double pedal_force;                           /**< [N] */
     double pressure;                              /**< [Pa] at the master cylinder */

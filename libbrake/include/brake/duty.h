@@ -53,16 +53,22 @@ struct brake_cycle {
     int count; /**< 2 and up */
 };
 
-enum brake_duty_kind { BRAKE_DUTY_STOPS, BRAKE_DUTY_DESCENT, BRAKE_DUTY_CYCLE };
+enum brake_duty_kind {
+    BRAKE_DUTY_STOPS,
+    BRAKE_DUTY_DESCENT,
+    BRAKE_DUTY_CYCLE,
+    BRAKE_DUTY_REST /**< brakes off: nothing but the rest */
+};
 
 /** What the brakes go through. */
 struct brake_duty {
-    enum brake_duty_kind kind; /**< which of the three counts */
+    enum brake_duty_kind kind; /**< which of the next three counts */
     struct brake_stops stops;
     struct brake_descent descent;
     struct brake_cycle cycle;
     const struct brake_thermal_state *heat; /**< of one brake of each axle at the start, as a duty
-                                                 before left it; NULL: all at the air's temperature */
+                                                 before left it; NULL: all are as warm as `start` */
+    double start;                           /**< [K] that temperature; 0: that of the air */
     double force;      /**< [N] pedal force: the most that the driver gives, or the one he holds */
     double rest;       /**< [s] to cool down afterwards */
     double rest_speed; /**< [m/s] while it does: 0 standing */
@@ -112,14 +118,17 @@ struct brake_duty_result {
                                descent */
     double force_last;  /**< [N] the same of the last, or at the end of a descent */
     double force_most;  /**< [N] largest of all */
+    double force_mean;  /**< [N] over the time of the last application */
     double distance;    /**< [m] while the last application lasted */
     double developed;   /**< [m/s2] mean fully developed deceleration of the last stop; NaN else */
     double duration;    /**< [s] of the duty, rest aside */
     double shortfall;   /**< [m/s2] most that was missing from what the driver wanted to
                                hold; 0 below 0.001 */
-    double residual;    /**< [-] |work - stored - given off| of all brakes over their work, over
-                               100 J when that is more */
-    struct brake_thermal_state heat[BRAKE_AXLES]; /**< of one brake of each axle at the end */
+    double residual;    /**< [-] |work - stored - given off| of all brakes over their work since
+                               they were as at first, over 100 J when that is more */
+    struct brake_thermal_state
+        braked[BRAKE_AXLES];                      /**< of one brake of each axle before the rest */
+    struct brake_thermal_state heat[BRAKE_AXLES]; /**< and after it */
     int applications; /**< stops or snubs that were carried through, or legs braked */
     bool held;        /**< every speed and deceleration was held; false ends stops early */
     bool locked;      /**< an axle met the limit of adhesion */
@@ -169,6 +178,7 @@ struct brake_fade_sequence {
     double from;         /**< [m/s] most */
     double top_share;    /**< [-] of the top speed, when that is less */
     double end_share;    /**< [-] of the first speed, at the end of a snub */
+    double start;        /**< [K] of the brakes before the first */
     double interval;     /**< [s] */
     double deceleration; /**< [m/s2] */
     int count;

@@ -1,7 +1,7 @@
 /** @file fade.h
  * Hot performance: a published fade procedure run on a vehicle at full load.
  *
- * A cold stop; the heating snubs; a stop at the mean pedal force of the cold one and a stop at the
+ * A cold stop; the heating snubs, and beside the procedure ten minutes parked right after them; a stop at the mean pedal force of the cold one and a stop at the
  * most that is allowed; cooling stops; a last stop at the cold one's force. All stops are at the
  * verge of lock. A stop that fluid or brakes cannot give counts as none. FMVSS 135, S7.13 to S7.16;
  * UN R13-H, Annex 3, 1.5; UN R13, Annex 4, 1.5: from memory, check against the current text.
@@ -16,21 +16,24 @@
 /** What came of a fade procedure. */
 struct brake_fade {
     struct brake_hot_figures figures;
-    struct brake_duty_result heating;                   /**< the snubs; unset when figures.lacks */
-    double cold_force;                                  /**< [N] mean pedal force of the cold stop */
-    double residual;                                    /**< [-] largest of all parts */
-    struct brake_warning warning[BRAKE_DUTY_WARNINGS];  /**< of the snubs, or what is missing */
-    int warnings;                                       /**< how many there are */
+    struct brake_duty snubs; /**< as they are run, and the parking; all 0 when figures.lacks */
+    struct brake_duty_result heating;                  /**< what came of them; all 0 as well */
+    double cold_force;                                 /**< [N] mean pedal force of the cold stop */
+    double residual;                                   /**< [-] largest of all parts */
+    struct brake_warning warning[BRAKE_DUTY_WARNINGS]; /**< of the snubs, or what is missing */
+    int warnings;                                      /**< how many there are */
 };
 
 /** Run a fade procedure.
  * @param vehicle  complete
  * @param kind     whose procedure
- * @param watch    told how many of its stops are done, and may stop it; NULL: nobody
+ * @param watch    told how many of its parts are done, and may stop it; NULL: nobody
+ * @param rows     shown the rows of the snubs and of the parking; NULL: nobody
  * @param fade     filled; figures.lacks says why when it cannot be run
  */
 void brake_fade_run(const struct brake_vehicle *vehicle, enum brake_fade_kind kind,
-                    const struct brake_watch *watch, struct brake_fade *fade);
+                    const struct brake_watch *watch, const struct brake_duty_watch *rows,
+                    struct brake_fade *fade);
 
 /** Procedure of a vehicle's own category, whose figures are its results.
  * @param vehicle  complete
@@ -52,6 +55,17 @@ void brake_fade_results(const struct brake_fade *fade, struct brake_common_resul
  */
 void brake_assess_fade(const struct brake_sheet *sheet, const struct brake_watch *watch,
                        struct brake_assessment *assessment);
+
+/** The same, and show the procedure of the vehicle's own category.
+ * @param sheet       complete
+ * @param watch       of the longest part; NULL: nobody
+ * @param rows        as in brake_fade_run; NULL: nobody
+ * @param assessment  as brake_assess left it
+ * @param own         filled with that procedure
+ */
+void brake_assess_fade_shown(const struct brake_sheet *sheet, const struct brake_watch *watch,
+                             const struct brake_duty_watch *rows,
+                             struct brake_assessment *assessment, struct brake_fade *own);
 
 /** Judge a vehicle by the criteria of hot performance; the others stay as they are.
  * @param sheet      complete

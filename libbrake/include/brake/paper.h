@@ -11,7 +11,7 @@
 /** Duties whose history the report shows. */
 enum brake_paper_duty {
     BRAKE_PAPER_STOP,    /**< one hardest stop */
-    BRAKE_PAPER_FADE,    /**< a published fade sequence */
+    BRAKE_PAPER_FADE,    /**< the snubs of the fade procedure that the vehicle is judged by */
     BRAKE_PAPER_DESCENT, /**< a long way down */
     BRAKE_PAPER_DUTIES
 };
@@ -26,21 +26,22 @@ struct brake_paper {
     const struct brake_comparison *comparison; /**< of both, its shares worked out; NULL as well */
     const struct brake_duty_report *duty[BRAKE_PAPER_DUTIES]; /**< NULL: could not be run */
     const struct brake_drive_report *drive;                   /**< NULL: no log was given */
-    const char *lacking;     /**< why a duty could not be run; may be
-                                                             NULL when all were */
-    const char *file;        /**< name of the vehicle file; NULL: none */
-    const char *before_file; /**< NULL: none */
-    const char *drive_file;  /**< of the log of a drive; NULL: none */
-    const char *date;        /**< of the report, in words */
+    const char *lacking[BRAKE_PAPER_DUTIES]; /**< why such a duty could not be run */
+    const char *file;                        /**< name of the vehicle file; NULL: none */
+    const char *before_file;                 /**< NULL: none */
+    const char *drive_file;                  /**< of the log of a drive; NULL: none */
+    const char *date;                        /**< of the report, in words */
 };
 
 /** A duty of the report, and what came of it. */
 struct brake_paper_run {
+    enum brake_load load;
+    struct brake_hot_rig hot;
     struct brake_duty duty;
     struct brake_duty_result result;
-    enum brake_status status;
     struct brake_history history;
     struct brake_duty_report report;
+    char lacking[600]; /**< why it could not be run; empty when it was */
 };
 
 /** What a filled paper points to. Large. */
@@ -48,9 +49,7 @@ struct brake_paper_room {
     struct brake_assessment assessment;
     struct brake_assessment before_assessment;
     struct brake_comparison comparison;
-    struct brake_hot_rig hot;
     struct brake_paper_run run[BRAKE_PAPER_DUTIES];
-    char lacking[600];
 };
 
 /** Work out what the report shows: the assessments, hot performance too, what each change gave or took,
@@ -58,7 +57,7 @@ struct brake_paper_room {
  * @param paper  its sheet and date, and the vehicle before, the drive and the names where there are
  *               such; the rest NULL, and filled
  * @param rules  families to judge by, bits of enum brake_rules
- * @param load   load case of the duties
+ * @param load   load case of stop and descent; the fade procedure is run fully loaded
  * @param room   filled; must stay where it is as long as the paper is used, and is to be freed by
  *               brake_paper_free whatever the status
  * @return       OK; E_SIZE when memory is short
