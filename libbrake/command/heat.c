@@ -294,7 +294,7 @@ static int print(const struct options *o, const struct brake_duty_report *report
     return status != 0 ? status : brake_duty_stood(report->result) ? 0 : 1;
 }
 
-/* The chart of a long duty shows no more than the ends of its slices, of 10 s at most. */
+/* The chart of a long duty shows no more than the ends of its slices, of 20 s at most. */
 static const double LONG = 600.0; /* [s] */
 
 /* Who keeps the rows also tells how far the duty is. */

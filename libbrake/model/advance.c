@@ -96,7 +96,9 @@ static void change_in_time(const struct run *run, double time, const struct fiel
     }
     const double little = (time < 0.5 * run->duration ? 1e-6 : -1e-6) * run->duration;
     const struct instant then = instant_at(run, time + little);
-    brake_flow_exchange(run->brake, &then, field, change);
+    struct exchange exchange;
+    brake_flow_exchange(run->brake, &then, field, &exchange);
+    brake_flow_gather(run->brake, &then, field, &exchange, change);
     for (int i = 0; i < nodes; i++)
         change->rate[i] = (change->rate[i] - here->rate[i]) / little;
     change->convected = (change->convected - here->convected) / little;
@@ -191,14 +193,16 @@ static void try_step(const struct run *run, double time, double step,
     const int nodes = brake->nodes;
     struct stages stages;
     struct field field;
+    struct exchange exchange;
     struct flow flow;
     for (int s = 0; s < STAGES; s++) {
         const struct instant now = instant_at(run, time + AT[s] * step);
         argument(nodes, s, state->enthalpy, &stages, trial->enthalpy);
         brake_flow_field(brake, trial->enthalpy, &field);
-        brake_flow_exchange(brake, &now, &field, &flow);
+        brake_flow_exchange(brake, &now, &field, &exchange);
+        brake_flow_gather(brake, &now, &field, &exchange, &flow);
         if (s == 0) {
-            brake_flow_slopes(brake, &now, &field, &stages.slopes);
+            brake_flow_slopes(brake, &now, &field, &exchange, &stages.slopes);
             change_in_time(run, time, &field, &flow, &stages.change);
             for (int i = 0; i < nodes; i++)
                 stages.capacity[i] = field.capacity[i];

@@ -807,7 +807,7 @@ static enum brake_status take_step(struct course *c, double until, struct brake_
 static bool rig_in_range(const struct brake_rig *rig)
 {
     const struct brake_pedal *pedal = &rig->pedal;
-    bool usable = rig->step >= 1e-4 && rig->step <= 10.0 && rig->tolerance >= 0.0 &&
+    bool usable = rig->step >= 1e-4 && rig->step <= 60.0 && rig->tolerance >= 0.0 &&
                   rig->tolerance <= 1.0 && rig->dead_time >= 0.0 && rig->rise_time >= 0.0 &&
                   rig->booster_lag >= 0.0 &&
                   isfinite(rig->dead_time + rig->rise_time + rig->booster_lag) &&

@@ -93,11 +93,6 @@ void brake_flow_field(const struct brake_thermal *brake, const double *enthalpy,
     }
 }
 
-struct loss {
-    double convected;
-    double radiated;
-};
-
 static double fourth(double value)
 {
     return value * value * value * value;
@@ -123,39 +118,28 @@ static struct loss part_loss(const struct brake_thermal *brake, const struct ins
     return loss;
 }
 
-/* Outer half of the cell at a face of the wall, and what meets it there. */
-struct half {
-    double temperature; /* of the cell */
-    double conductance; /* [W/K] from its middle to the face */
-    double power;       /* [W] friction heat that enters the wall here */
-    double link;        /* [W/K] to the pad */
-    double pad;         /* its temperature */
-};
-
-struct face {
-    struct loss loss;
-    double into_pad;
-    double into_wall;
-};
+/* [W/K] of a face to the air. */
+static double convection(const struct brake_thermal *brake, const struct instant *now,
+                         const struct brake_cooling *cooling, double temperature)
+{
+    return cooling->area > 0.0 ? coefficient(brake, now, cooling, temperature) * cooling->area
+                               : 0.0;
+}
 
 /* The face has no heat capacity: conduction, friction, contact, convection and radiation, the last
  * two linearised about the cell, give its temperature; its losses then follow their own laws. */
-static struct face balance(const struct brake_thermal *brake, const struct instant *now,
-                           const struct brake_cooling *cooling, const struct half *half)
+static struct face balance(const struct brake_cooling *cooling, double air, const struct half *half)
 {
     struct face face = {{0.0, 0.0}, 0.0, half->power};
     if (cooling->area == 0.0 && half->link == 0.0)
         return face;
     const double cell = half->temperature;
-    const double convection =
-        cooling->area == 0.0 ? 0.0 : coefficient(brake, now, cooling, cell) * cooling->area;
     const double radiation = cooling->emissivity * SIGMA * cooling->area;
-    const double air = now->air;
-    const double out = convection + radiation * (cell * cell + air * air) * (cell + air);
+    const double out = half->convection + radiation * (cell * cell + air * air) * (cell + air);
     const double temperature =
         (half->conductance * cell + half->power + half->link * half->pad + out * air) /
         (half->conductance + half->link + out);
-    face.loss.convected = convection * (temperature - air);
+    face.loss.convected = half->convection * (temperature - air);
     face.loss.radiated = radiation * (fourth(temperature) - fourth(air));
     face.into_pad = half->link * (temperature - half->pad);
     face.into_wall = half->power - face.into_pad - face.loss.convected - face.loss.radiated;
@@ -166,12 +150,14 @@ static struct half front_half(const struct brake_thermal *brake, const struct in
                               const struct field *field)
 {
     const struct brake_thermal_spec *spec = &brake->spec;
+    const double temperature = field->temperature[FIRST_CELL];
     return (struct half){
-        .temperature = field->temperature[FIRST_CELL],
+        .temperature = temperature,
         .conductance = 2.0 * field->conductivity[FIRST_CELL] * spec->area / brake->width[0],
         .power = now->power * spec->share * (1.0 - spec->back_share),
         .link = brake->link[BRAKE_PART_PAD] + now->contact,
         .pad = field->temperature[BRAKE_PART_PAD],
+        .convection = convection(brake, now, &spec->front, temperature),
     };
 }
 
@@ -180,12 +166,14 @@ static struct half back_half(const struct brake_thermal *brake, const struct ins
 {
     const struct brake_thermal_spec *spec = &brake->spec;
     const int last = FIRST_CELL + spec->cells - 1;
+    const double temperature = field->temperature[last];
     return (struct half){
-        .temperature = field->temperature[last],
+        .temperature = temperature,
         .conductance = 2.0 * field->conductivity[last] * spec->area / brake->width[spec->cells - 1],
         .power = now->power * spec->share * spec->back_share,
         .link = 0.0,
         .pad = 0.0,
+        .convection = convection(brake, now, &spec->back, temperature),
     };
 }
 
@@ -193,7 +181,7 @@ double brake_flow_face(const struct brake_thermal *brake, const struct instant *
                        const struct field *field)
 {
     const struct half half = front_half(brake, now, field);
-    return balance(brake, now, &brake->spec.front, &half).into_wall;
+    return balance(&brake->spec.front, now->air, &half).into_wall;
 }
 
 /* The node of the chain to which the link of a part leads. */
@@ -204,34 +192,45 @@ static int towards_wall(const struct brake_thermal *brake, enum brake_part part)
 }
 
 void brake_flow_exchange(const struct brake_thermal *brake, const struct instant *now,
-                         const struct field *field, struct flow *flow)
+                         const struct field *field, struct exchange *exchange)
 {
-    const struct half inner = front_half(brake, now, field);
-    const struct half outer = back_half(brake, now, field);
-    const struct face front = balance(brake, now, &brake->spec.front, &inner);
-    const struct face back = balance(brake, now, &brake->spec.back, &outer);
+    const struct brake_thermal_spec *spec = &brake->spec;
+    exchange->inner = front_half(brake, now, field);
+    exchange->outer = back_half(brake, now, field);
+    exchange->front = balance(&spec->front, now->air, &exchange->inner);
+    exchange->back = balance(&spec->back, now->air, &exchange->outer);
+    for (int i = 0; i < BRAKE_THERMAL_PARTS; i++)
+        exchange->part[i] = part_loss(brake, now, &spec->part[i].cooling,
+                                      field->temperature[part_node(brake, (enum brake_part)i)]);
+}
+
+void brake_flow_gather(const struct brake_thermal *brake, const struct instant *now,
+                       const struct field *field, const struct exchange *exchange,
+                       struct flow *flow)
+{
+    const struct face *front = &exchange->front;
+    const struct face *back = &exchange->back;
     for (int i = 0; i < brake->nodes; i++)
         flow->rate[i] = 0.0;
-    flow->rate[FIRST_CELL] += front.into_wall;
-    flow->rate[FIRST_CELL + brake->spec.cells - 1] += back.into_wall;
-    flow->rate[BRAKE_PART_PAD] += front.into_pad + now->power * (1.0 - brake->spec.share);
-    flow->convected = front.loss.convected + back.loss.convected;
-    flow->radiated = front.loss.radiated + back.loss.radiated;
+    flow->rate[FIRST_CELL] += front->into_wall;
+    flow->rate[FIRST_CELL + brake->spec.cells - 1] += back->into_wall;
+    flow->rate[BRAKE_PART_PAD] += front->into_pad + now->power * (1.0 - brake->spec.share);
+    flow->convected = front->loss.convected + back->loss.convected;
+    flow->radiated = front->loss.radiated + back->loss.radiated;
     for (int i = 0; i < BRAKE_THERMAL_PARTS; i++) {
         const enum brake_part part = (enum brake_part)i;
         const int node = part_node(brake, part);
         const int other = towards_wall(brake, part);
-        const double temperature = field->temperature[node];
-        const struct loss loss =
-            part_loss(brake, now, &brake->spec.part[part].cooling, temperature);
+        const struct loss *loss = &exchange->part[i];
         if (part != BRAKE_PART_PAD) { /* the pad's link is part of the face */
-            const double heat = brake->link[part] * (field->temperature[other] - temperature);
+            const double heat =
+                brake->link[part] * (field->temperature[other] - field->temperature[node]);
             flow->rate[node] += heat;
             flow->rate[other] -= heat;
         }
-        flow->rate[node] -= loss.convected + loss.radiated;
-        flow->convected += loss.convected;
-        flow->radiated += loss.radiated;
+        flow->rate[node] -= loss->convected + loss->radiated;
+        flow->convected += loss->convected;
+        flow->radiated += loss->radiated;
     }
 }
 
@@ -249,7 +248,7 @@ void brake_flow_conduct(const struct brake_thermal *brake, const struct field *f
 /* Adds the derivatives of a face by the temperature of its cell, and by that of the pad. */
 static void face_slopes(const struct brake_thermal *brake, const struct instant *now,
                         const struct brake_cooling *cooling, const struct half *half,
-                        struct slopes *slopes)
+                        const struct face *face, struct slopes *slopes)
 {
     const int front = cooling == &brake->spec.front;
     const int node = front ? FIRST_CELL : FIRST_CELL + brake->spec.cells - 1;
@@ -257,37 +256,37 @@ static void face_slopes(const struct brake_thermal *brake, const struct instant 
         return;
     struct half warmer = *half;
     warmer.temperature += NUDGE;
-    const struct face face = balance(brake, now, cooling, half);
-    const struct face after = balance(brake, now, cooling, &warmer);
-    slopes->own[node] += (after.into_wall - face.into_wall) / NUDGE;
-    slopes->convected[node] += (after.loss.convected - face.loss.convected) / NUDGE;
-    slopes->radiated[node] += (after.loss.radiated - face.loss.radiated) / NUDGE;
+    warmer.convection = convection(brake, now, cooling, warmer.temperature);
+    const struct face after = balance(cooling, now->air, &warmer);
+    slopes->own[node] += (after.into_wall - face->into_wall) / NUDGE;
+    slopes->convected[node] += (after.loss.convected - face->loss.convected) / NUDGE;
+    slopes->radiated[node] += (after.loss.radiated - face->loss.radiated) / NUDGE;
     if (half->link == 0.0)
         return;
     struct half pad = *half;
     pad.pad += NUDGE;
-    const struct face beside = balance(brake, now, cooling, &pad);
-    slopes->next[BRAKE_PART_PAD] += (after.into_pad - face.into_pad) / NUDGE;
-    slopes->before[FIRST_CELL] += (beside.into_wall - face.into_wall) / NUDGE;
-    slopes->own[BRAKE_PART_PAD] += (beside.into_pad - face.into_pad) / NUDGE;
-    slopes->convected[BRAKE_PART_PAD] += (beside.loss.convected - face.loss.convected) / NUDGE;
-    slopes->radiated[BRAKE_PART_PAD] += (beside.loss.radiated - face.loss.radiated) / NUDGE;
+    const struct face beside = balance(cooling, now->air, &pad);
+    slopes->next[BRAKE_PART_PAD] += (after.into_pad - face->into_pad) / NUDGE;
+    slopes->before[FIRST_CELL] += (beside.into_wall - face->into_wall) / NUDGE;
+    slopes->own[BRAKE_PART_PAD] += (beside.into_pad - face->into_pad) / NUDGE;
+    slopes->convected[BRAKE_PART_PAD] += (beside.loss.convected - face->loss.convected) / NUDGE;
+    slopes->radiated[BRAKE_PART_PAD] += (beside.loss.radiated - face->loss.radiated) / NUDGE;
 }
 
 static void part_slopes(const struct brake_thermal *brake, const struct instant *now,
-                        const struct field *field, struct slopes *slopes)
+                        const struct field *field, const struct loss loss[BRAKE_THERMAL_PARTS],
+                        struct slopes *slopes)
 {
     for (int i = 0; i < BRAKE_THERMAL_PARTS; i++) {
         const enum brake_part part = (enum brake_part)i;
         const struct brake_cooling *cooling = &brake->spec.part[part].cooling;
         const int node = part_node(brake, part);
         const int other = towards_wall(brake, part);
-        const double temperature = field->temperature[node];
         if (cooling->area > 0.0) {
-            const struct loss loss = part_loss(brake, now, cooling, temperature);
-            const struct loss after = part_loss(brake, now, cooling, temperature + NUDGE);
-            const double convected = (after.convected - loss.convected) / NUDGE;
-            const double radiated = (after.radiated - loss.radiated) / NUDGE;
+            const struct loss after =
+                part_loss(brake, now, cooling, field->temperature[node] + NUDGE);
+            const double convected = (after.convected - loss[part].convected) / NUDGE;
+            const double radiated = (after.radiated - loss[part].radiated) / NUDGE;
             slopes->convected[node] += convected;
             slopes->radiated[node] += radiated;
             slopes->own[node] -= convected + radiated;
@@ -307,10 +306,9 @@ static void part_slopes(const struct brake_thermal *brake, const struct instant 
 }
 
 void brake_flow_slopes(const struct brake_thermal *brake, const struct instant *now,
-                       const struct field *field, struct slopes *slopes)
+                       const struct field *field, const struct exchange *exchange,
+                       struct slopes *slopes)
 {
-    const struct half inner = front_half(brake, now, field);
-    const struct half outer = back_half(brake, now, field);
     for (int i = 0; i < brake->nodes; i++) {
         slopes->before[i] = 0.0;
         slopes->own[i] = 0.0;
@@ -327,7 +325,7 @@ void brake_flow_slopes(const struct brake_thermal *brake, const struct instant *
         slopes->before[node + 1] += leaving;
         slopes->own[node + 1] -= coming;
     }
-    face_slopes(brake, now, &brake->spec.front, &inner, slopes);
-    face_slopes(brake, now, &brake->spec.back, &outer, slopes);
-    part_slopes(brake, now, field, slopes);
+    face_slopes(brake, now, &brake->spec.front, &exchange->inner, &exchange->front, slopes);
+    face_slopes(brake, now, &brake->spec.back, &exchange->outer, &exchange->back, slopes);
+    part_slopes(brake, now, field, exchange->part, slopes);
 }

@@ -41,6 +41,38 @@ struct field {
     double potential[NODES];    /* of the cells */
 };
 
+/* [W] of a surface to the air. */
+struct loss {
+    double convected;
+    double radiated;
+};
+
+/* Outer half of the cell at a face of the wall, and what meets it there. */
+struct half {
+    double temperature; /* of the cell */
+    double conductance; /* [W/K] from its middle to the face */
+    double power;       /* [W] friction heat that enters the wall here */
+    double link;        /* [W/K] to the pad */
+    double pad;         /* its temperature */
+    double convection;  /* [W/K] to the air */
+};
+
+/* [W] */
+struct face {
+    struct loss loss;
+    double into_pad;
+    double into_wall;
+};
+
+/* What leaves the chain at its surfaces, and what is rubbed into it. */
+struct exchange {
+    struct half inner; /* at the rubbed face */
+    struct half outer; /* at the back of the wall */
+    struct face front;
+    struct face back;
+    struct loss part[BRAKE_THERMAL_PARTS];
+};
+
 /* Heat into each node, and out of the brake [W]. */
 struct flow {
     double rate[NODES];
@@ -69,15 +101,20 @@ void brake_flow_rubbed(const struct brake_thermal *brake, const double *enthalpy
 double brake_flow_face(const struct brake_thermal *brake, const struct instant *now,
                        const struct field *field);
 
-/* Everything but conduction between cells; sets all of `flow`. */
 void brake_flow_exchange(const struct brake_thermal *brake, const struct instant *now,
-                         const struct field *field, struct flow *flow);
+                         const struct field *field, struct exchange *exchange);
+
+/* Everything but conduction between cells; sets all of `flow`. */
+void brake_flow_gather(const struct brake_thermal *brake, const struct instant *now,
+                       const struct field *field, const struct exchange *exchange,
+                       struct flow *flow);
 
 /* Adds conduction between cells. */
 void brake_flow_conduct(const struct brake_thermal *brake, const struct field *field,
                         struct flow *flow);
 
 void brake_flow_slopes(const struct brake_thermal *brake, const struct instant *now,
-                       const struct field *field, struct slopes *slopes);
+                       const struct field *field, const struct exchange *exchange,
+                       struct slopes *slopes);
 
 #endif

@@ -5,19 +5,24 @@
 
 #include "words.h"
 
-/* Value of a line as it is said; "not there" when it is not. */
-static void say(const struct brake_sheet *sheet, const char *path, char text[BRAKE_DIFFERENCE_TEXT])
+/* Index of a line; -1 when it is not there. */
+static int find(const struct brake_sheet *sheet, const char *path)
 {
     const int index = brake_catalogue_find(&sheet->vehicle, path);
+    return index >= 0 && sheet->record[index].from != BRAKE_ABSENT ? index : -1;
+}
+
+/* Value of a line as it is said. */
+static void say(const struct brake_sheet *sheet, int index, char text[BRAKE_DIFFERENCE_TEXT])
+{
     snprintf(text, BRAKE_DIFFERENCE_TEXT, "not there");
-    if (index >= 0 && sheet->record[index].from != BRAKE_ABSENT)
+    if (index >= 0)
         brake_words_input(sheet, index, text, BRAKE_DIFFERENCE_TEXT);
 }
 
 /* What is worked out, or repeats another section, follows from other lines. */
-static bool follows(const struct brake_sheet *sheet, const char *path)
+static bool follows(const struct brake_sheet *sheet, int index)
 {
-    const int index = brake_catalogue_find(&sheet->vehicle, path);
     return index >= 0 && (sheet->record[index].worked || brake_words_repeats(sheet, index));
 }
 
@@ -35,12 +40,14 @@ bool brake_differing_line(const struct brake_paper *paper, int *at, struct brake
         if (sheet->record[index].from == BRAKE_ABSENT)
             continue;
         brake_catalogue_path(&sheet->vehicle, index, change->what, sizeof change->what);
-        say(paper->before, change->what, change->before);
-        say(paper->sheet, change->what, change->after);
-        const bool counted = gone && strcmp(change->after, "not there") != 0;
-        const bool known =
-            follows(paper->before, change->what) && follows(paper->sheet, change->what);
-        if (!counted && !known && strcmp(change->before, change->after) != 0)
+        const int then = find(paper->before, change->what);
+        const int now = find(paper->sheet, change->what);
+        const bool counted = gone && now >= 0;
+        if (counted || (follows(paper->before, then) && follows(paper->sheet, now)))
+            continue;
+        say(paper->before, then, change->before);
+        say(paper->sheet, now, change->after);
+        if (strcmp(change->before, change->after) != 0)
             return true;
     }
     return false;

@@ -32,12 +32,6 @@ static int length_of(const unsigned char *text)
     return 0;
 }
 
-/* Blanks are no controls. */
-static bool blank(char letter)
-{
-    return letter == '\n' || letter == '\t' || letter == '\r';
-}
-
 /* Controls, C1 controls, and what HTML calls noncharacters at the end of the first plane. */
 static bool forbidden(const unsigned char *at, int length)
 {
@@ -48,9 +42,10 @@ static bool forbidden(const unsigned char *at, int length)
     return length == 3 && at[0] == 0xEF && at[1] == 0xBF && at[2] >= 0xBE;
 }
 
-static const char *entity(char letter)
+/* What stands in the place of a character; NULL: itself. */
+static const char *instead(const char *text, int length)
 {
-    switch (letter) {
+    switch (*text) {
     case '&':
         return "&amp;";
     case '<':
@@ -61,27 +56,30 @@ static const char *entity(char letter)
         return "&quot;";
     case '\'':
         return "&#39;";
+    case '\n':
+    case '\t':
+    case '\r':
+        return " ";
     default:
-        return NULL;
+        return length == 0 || forbidden((const unsigned char *)text, length) ? REPLACEMENT : NULL;
     }
 }
 
 void brake_page_text(FILE *stream, const char *text)
 {
+    const char *kept = text; /* from here on nothing is written yet */
     while (*text != '\0') {
-        const unsigned char *at = (const unsigned char *)text;
-        const int length = length_of(at);
-        const char *name = entity(*text);
-        if (name != NULL)
-            fputs(name, stream);
-        else if (blank(*text))
-            fputc(' ', stream);
-        else if (length == 0 || forbidden(at, length))
-            fputs(REPLACEMENT, stream);
-        else
-            fwrite(text, 1, (size_t)length, stream);
-        text += length > 0 ? length : 1;
+        const int length = length_of((const unsigned char *)text);
+        const char *other = instead(text, length);
+        const char *next = text + (length > 0 ? length : 1);
+        if (other != NULL) {
+            fwrite(kept, 1, (size_t)(text - kept), stream);
+            fputs(other, stream);
+            kept = next;
+        }
+        text = next;
     }
+    fwrite(kept, 1, (size_t)(text - kept), stream);
 }
 
 void brake_page_words(FILE *stream, const char *format, ...)

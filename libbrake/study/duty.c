@@ -8,7 +8,7 @@
 
 static const double BRAKED_SLICE = 0.5; /* [s] while a stop or a braked leg of a drive lasts */
 static const double SLICE = 1.0; /* [s] on a descent, and at first while the brakes are off */
-static const double LONGEST_SLICE = 10.0; /* [s] while they cool ever more slowly */
+static const double LONGEST_SLICE = 20.0; /* [s] while they cool ever more slowly */
 static const double SHOWN_BRAKED = 0.1;   /* [s] from row to row of the history while they are on */
 static const double SHOWN = 1.0;          /* [s] else */
 static const double TOO_LONG = 600.0;     /* [s] no stop lasts so long */
@@ -274,11 +274,11 @@ static enum brake_status tell_rolling(const struct run *run, const struct rollin
     return status;
 }
 
-/* What changes ever more slowly is cut into slices of a quarter of the time since it began, in whole
- * seconds. */
+/* What changes ever more slowly is cut into slices of half the time since it began, in whole seconds:
+ * what is hottest at the ends of slices is so within 0.01 K. */
 static double slice_after(double time)
 {
-    return fmin(LONGEST_SLICE, fmax(SLICE, floor(time / 4.0)));
+    return fmin(LONGEST_SLICE, fmax(SLICE, floor(time / 2.0)));
 }
 
 static enum brake_status roll(struct run *run, double duration, double from, double to)
@@ -414,7 +414,9 @@ static enum brake_status run_descent(struct run *run)
     run->rig.balance.rolling += descent->engine * pull *
                                 sqrt(1.0 + descent->grade * descent->grade) /
                                 (run->rig.balance.body.mass * BRAKE_GRAVITY);
-    run->rig.step = LONGEST_SLICE; /* all goes slowly */
+    /* All goes slowly. */
+    run->rig.tolerance *= LONGEST_SLICE / run->rig.step;
+    run->rig.step = LONGEST_SLICE;
     begin(run, &application);
     bool first = true;
     while (descent->length - run->braking.distance > 1e-6) {

@@ -178,9 +178,11 @@ static int peer_rate(realtype time, N_Vector y, N_Vector rate, void *user)
     const struct peer *peer = user;
     const struct instant at = instant_of(peer, time);
     struct field field;
+    struct exchange exchange;
     struct flow flow;
     brake_flow_field(peer->brake, N_VGetArrayPointer(y), &field);
-    brake_flow_exchange(peer->brake, &at, &field, &flow);
+    brake_flow_exchange(peer->brake, &at, &field, &exchange);
+    brake_flow_gather(peer->brake, &at, &field, &exchange, &flow);
     brake_flow_conduct(peer->brake, &field, &flow);
     memcpy(N_VGetArrayPointer(rate), flow.rate, (size_t)peer->brake->nodes * sizeof(double));
     return 0;
@@ -193,10 +195,12 @@ static int peer_jacobian(realtype time, N_Vector y, N_Vector rate, SUNMatrix jac
     const struct instant at = instant_of(peer, time);
     const int nodes = peer->brake->nodes;
     struct field field;
+    struct exchange exchange;
     struct slopes slopes;
     (void)rate, (void)tmp1, (void)tmp2, (void)tmp3;
     brake_flow_field(peer->brake, N_VGetArrayPointer(y), &field);
-    brake_flow_slopes(peer->brake, &at, &field, &slopes);
+    brake_flow_exchange(peer->brake, &at, &field, &exchange);
+    brake_flow_slopes(peer->brake, &at, &field, &exchange, &slopes);
     for (int i = 0; i < nodes; i++) {
         SM_ELEMENT_B(jacobian, i, i) = slopes.own[i] / field.capacity[i];
         if (i > 0)

@@ -1069,7 +1069,7 @@ static void what_is_missing_or_out_of_range_is_refused(void **state)
         double wrong;
     } wrong[] = {
         {&rig->step, 0.0},
-        {&rig->step, 1.1},
+        {&rig->step, 61.0},
         {&rig->step, BRAKE_NAN},
         {&rig->tolerance, -1e-9},
         {&rig->tolerance, 1.1},

@@ -98,7 +98,7 @@ struct brake_rig {
     double rise_time;     /**< [s] of the pedal */
     double booster_lag;   /**< [s] 0: none */
     double air;           /**< [K] temperature of the air */
-    double step;          /**< [s] longest step, 1e-4 to 1 */
+    double step;          /**< [s] longest step, 1e-4 to 60 */
     double tolerance;     /**< [s] of a step where friction follows heat: part of the torque that it
                                may miss, times its length, 0 to 1; 0: all steps are the longest */
     struct brake_gain_law law[BRAKE_AXLES];

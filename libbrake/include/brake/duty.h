@@ -2,13 +2,13 @@
  * What a vehicle's brakes go through: stops and snubs, a descent, a drive written down as a table, and
  * how hot all of it makes them.
  *
- * All parts begin at the temperature of the air, or as another duty left them. Between two
+ * All parts begin at the temperature of the air or another, or as another duty left them. Between two
  * applications speed is regained in a straight line, and the brakes cool. On a descent and in a table
  * the driver holds the speed asked for as far as his foot can; where the vehicle slows by itself the
  * brakes stay off. After the duty the vehicle may stand: heat goes on into the fluid.
  *
- * Time goes on in slices of 0.5 s while a stop, a snub or a braked leg of a drive lasts, of 1 s on a
- * descent, and of a quarter of the time that the brakes have been off, 1 to 10 s. Largest values of
+ * Time goes on in slices of 0.5 s while a stop, a snub or a braked leg of a drive lasts; on a descent
+ * and while the brakes are off, of half the time that this has lasted, 1 to 20 s. Largest values of
  * wall, pads and fluid are those at the ends of slices. Who watches is shown a row every 0.1 s while
  * the brakes are on, but for a descent, else every second: from a copy, so that nothing depends on the
  * watching. No duty may last longer than 1e6 s.
