@@ -10,8 +10,8 @@
 
 enum {
     CELLS = 64,           /* most columns of a file */
-    FIRST_ROOM = 1 << 16, /* bytes read at first; doubled as often as it takes */
-    MOST_BYTES = 1 << 28,
+    FIRST_ROOM = 1 << 16, /* bytes held at a time; more where a line is longer */
+    MOST_BYTES = 1 << 28, /* of a file */
     LEFT_ASIDE = -1
 };
 
@@ -36,8 +36,18 @@ const char *brake_log_column_name(enum brake_log_column column)
     return known[column].name;
 }
 
+/* A stretch of the file in memory: lines are cut off its front. */
+struct stretch {
+    FILE *stream;
+    char *text;
+    size_t room;
+    size_t begin, end; /* of what is not cut off yet */
+    size_t bytes;      /* read in all */
+};
+
 /* A log on its way in. */
 struct reading {
+    struct stretch from;
     struct brake_log *log;
     struct brake_error *error;
     int line;
@@ -71,48 +81,75 @@ static void note(struct reading *r, const char *format, const char *what)
     snprintf(place + used, BRAKE_LOG_NOTE - (size_t)used, format, what);
 }
 
-/* ---- bytes ---------------------------------------------------------------------------------- */
+/* ---- lines ---------------------------------------------------------------------------------- */
 
-/* The whole file, ended by NUL; NULL when it cannot be had. */
-static char *read_all(FILE *stream, size_t *length, struct reading *r)
+/* Room behind what is held, which moves to the front. */
+static enum brake_status clear_room(struct reading *r)
 {
-    size_t room = FIRST_ROOM;
-    char *text = malloc(room);
-    *length = 0;
-    while (text != NULL) {
-        *length += fread(text + *length, 1, room - 1 - *length, stream);
-        if (*length < room - 1)
-            break;
-        if (room >= MOST_BYTES) {
-            free(text);
-            (void)REFUSE(r, BRAKE_E_SIZE, "", "the file is larger than %d MB", MOST_BYTES >> 20);
-            return NULL;
-        }
-        room *= 2;
-        char *more = realloc(text, room);
-        if (more == NULL)
-            free(text);
-        text = more;
-    }
-    if (text == NULL) {
-        (void)REFUSE(r, BRAKE_E_SIZE, "", "memory is short");
-        return NULL;
-    }
-    if (ferror(stream)) {
-        (void)REFUSE(r, BRAKE_E_READ, "", "cannot be read: %s", strerror(errno));
-        free(text);
-        return NULL;
-    }
-    text[*length] = '\0';
-    return text;
+    struct stretch *from = &r->from;
+    const size_t held = from->end - from->begin;
+    if (from->text != NULL)
+        memmove(from->text, from->text + from->begin, held);
+    from->begin = 0;
+    from->end = held;
+    if (held + 1 < from->room)
+        return BRAKE_OK;
+    const size_t room = from->room > 0 ? 2 * from->room : FIRST_ROOM;
+    char *more = realloc(from->text, room);
+    if (more == NULL)
+        return REFUSE(r, BRAKE_E_SIZE, "", "memory is short");
+    from->text = more;
+    from->room = room;
+    return BRAKE_OK;
 }
 
-static enum brake_status refuse_byte(struct reading *r, const char *text, const char *nul)
+static enum brake_status read_on(struct reading *r)
 {
-    r->line = 1;
-    for (const char *at = text; at < nul; at++)
-        r->line += *at == '\n';
-    return REFUSE(r, BRAKE_E_SYNTAX, "", "a NUL byte; a log is plain text in UTF-8");
+    struct stretch *from = &r->from;
+    const enum brake_status status = clear_room(r);
+    if (status != BRAKE_OK)
+        return status;
+    const size_t more = fread(from->text + from->end, 1, from->room - 1 - from->end, from->stream);
+    from->end += more;
+    from->bytes += more;
+    if (ferror(from->stream)) {
+        r->line = 0;
+        return REFUSE(r, BRAKE_E_READ, "", "cannot be read: %s", strerror(errno));
+    }
+    if (from->bytes >= MOST_BYTES) {
+        r->line = 0;
+        return REFUSE(r, BRAKE_E_SIZE, "", "the file is larger than %d MB", MOST_BYTES >> 20);
+    }
+    return BRAKE_OK;
+}
+
+/* The next line, ended by NUL; NULL past the last. */
+static enum brake_status next_line(struct reading *r, char **line)
+{
+    struct stretch *from = &r->from;
+    const char *end = NULL;
+    size_t length = 0;
+    while (end == NULL) {
+        const size_t held = from->end - from->begin;
+        if (held > length)
+            end = memchr(from->text + from->begin + length, '\n', held - length);
+        length = end != NULL ? (size_t)(end - from->text) - from->begin : held;
+        if (end != NULL || feof(from->stream))
+            break;
+        const enum brake_status status = read_on(r);
+        if (status != BRAKE_OK)
+            return status;
+    }
+    r->line++;
+    *line = NULL;
+    if (end == NULL && length == 0)
+        return BRAKE_OK;
+    *line = from->text + from->begin;
+    (*line)[length] = '\0';
+    from->begin += length + (end != NULL);
+    if (strlen(*line) < length)
+        return REFUSE(r, BRAKE_E_SYNTAX, "", "a NUL byte; a log is plain text in UTF-8");
+    return BRAKE_OK;
 }
 
 /* ---- cells ---------------------------------------------------------------------------------- */
@@ -418,21 +455,23 @@ static enum brake_status take_line(struct reading *r, char *line)
     return r->cells == 0 ? take_header(r, line) : take_row(r, line);
 }
 
-static enum brake_status take_lines(struct reading *r, char *text)
+static enum brake_status take_lines(struct reading *r)
 {
     static const char mark[] = "\xef\xbb\xbf";
-    if (strncmp(text, mark, 3) == 0)
-        text += 3;
-    for (char *line = text; line != NULL;) {
-        char *end = strchr(line, '\n');
-        if (end != NULL)
-            *end = '\0';
-        r->line++;
-        const enum brake_status status = take_line(r, line);
-        if (status != BRAKE_OK)
-            return status;
-        line = end != NULL ? end + 1 : NULL;
+    char *line;
+    enum brake_status status = next_line(r, &line);
+    if (status == BRAKE_OK && line != NULL && strncmp(line, mark, 3) == 0)
+        line += 3;
+    while (status == BRAKE_OK && line != NULL) {
+        status = take_line(r, line);
+        if (status == BRAKE_OK)
+            status = next_line(r, &line);
     }
+    return status;
+}
+
+static enum brake_status look_at_whole(struct reading *r)
+{
     r->line = 0;
     if (r->cells == 0)
         return REFUSE(r, BRAKE_E_MISSING, "",
@@ -447,21 +486,15 @@ static enum brake_status take_lines(struct reading *r, char *text)
 enum brake_status brake_log_read(FILE *stream, const char *units, struct brake_log *log,
                                  struct brake_error *error)
 {
-    struct reading r = {.log = log, .error = error};
-    size_t length;
+    struct reading r = {.from = {.stream = stream}, .log = log, .error = error};
     memset(log, 0, sizeof *log);
     memset(error, 0, sizeof *error);
     enum brake_status status = take_units(&r, units);
-    if (status != BRAKE_OK)
-        return status;
-    char *text = read_all(stream, &length, &r);
-    if (text == NULL)
-        return error->status;
-    if (strlen(text) < length)
-        status = refuse_byte(&r, text, text + strlen(text));
-    else
-        status = take_lines(&r, text);
-    free(text);
+    if (status == BRAKE_OK)
+        status = take_lines(&r);
+    if (status == BRAKE_OK)
+        status = look_at_whole(&r);
+    free(r.from.text);
     if (status != BRAKE_OK)
         brake_log_free(log);
     return status;

@@ -105,11 +105,25 @@ static void look_back(const struct brake_paper *paper, unsigned rules,
     brake_assess_fade(paper->before, NULL, &room->before_assessment);
 }
 
+/* Of all that is held side by side the report shares out the margins of criteria. */
+static void keep_criteria(struct brake_comparison *comparison)
+{
+    int kept = 0;
+    for (int i = 0; i < comparison->margins; i++) {
+        if (!comparison->output[i].criterion)
+            continue;
+        comparison->output[kept] = comparison->output[i];
+        comparison->margin[kept++] = comparison->margin[i];
+    }
+    comparison->margins = kept;
+}
+
 /* What the changes gave and took. */
 static enum brake_status compare(struct brake_paper *paper, unsigned rules,
                                  struct brake_paper_room *room)
 {
     brake_compare(paper->before, paper->sheet, rules, &room->comparison);
+    keep_criteria(&room->comparison);
     double *values = malloc(brake_compare_room(&room->comparison) * sizeof *values);
     if (values == NULL)
         return BRAKE_E_SIZE;

@@ -57,6 +57,7 @@ enum brake_status brake_inputs_list(const struct brake_sheet *sheet, const enum 
 {
     const int causes = causes_in_all();
     inputs->sheet = sheet;
+    brake_places_fill(&inputs->places);
     inputs->count = 0;
     inputs->causes = 0;
     for (int i = 0; i < brake_catalogue_count(); i++) {
@@ -110,5 +111,5 @@ void brake_inputs_vehicle(const struct brake_inputs *inputs, const double *share
     for (int i = 0; i < inputs->count; i++)
         index[i] = inputs->input[i].index;
     brake_inputs_values(inputs, share, value);
-    brake_sheet_vary_many(inputs->sheet, index, value, inputs->count, vehicle);
+    brake_sheet_vary_many(inputs->sheet, &inputs->places, index, value, inputs->count, vehicle);
 }

@@ -51,6 +51,7 @@ double brake_target_margin(const struct brake_target *target, double value)
 
 struct asking {
     const struct brake_sheet *sheet; /* the quantity is set on it */
+    struct brake_places places;
     const struct brake_size_question *question;
 };
 
@@ -59,7 +60,7 @@ static double ask(void *context, double x)
     const struct asking *asking = context;
     const struct brake_target *target = &asking->question->target;
     struct brake_vehicle vehicle;
-    brake_sheet_vary(asking->sheet, asking->question->by, x, &vehicle);
+    brake_sheet_vary(asking->sheet, &asking->places, asking->question->by, x, &vehicle);
     return excess(target, brake_target_value(target, &vehicle));
 }
 
@@ -112,7 +113,8 @@ static double nearest_with(const struct brake_size_question *question,
     const double value = brake_quantity_value(&set->vehicle, quantity);
     struct brake_sheet more;
     struct brake_error error = {.status = BRAKE_OK};
-    struct asking asking = {&more, question};
+    struct asking asking = {.sheet = &more, .question = question};
+    brake_places_fill(&asking.places);
     struct brake_scan scan = scan_of(&asking);
     struct brake_roots roots;
     if (isnan(value) || set_on(set, quantity, 1.1 * value, &more, &error) != BRAKE_OK)
@@ -183,7 +185,8 @@ enum brake_status brake_size_find(const struct brake_size_question *question,
     struct brake_sheet set;
     const enum brake_status status =
         set_on(question->sheet, question->by, isnan(now) ? middle : now, &set, error);
-    struct asking asking = {&set, question};
+    struct asking asking = {.sheet = &set, .question = question};
+    brake_places_fill(&asking.places);
     *size = (struct brake_size){.scan = scan_of(&asking)};
     if (status != BRAKE_OK)
         return status;

@@ -15,16 +15,16 @@ bool brake_record_moves(const struct brake_record *record)
 }
 
 /* Half of what each answer differs by when one number stands a standard deviation higher and lower. */
-static void find_moves(const struct brake_sheet *sheet, const struct brake_question *question,
-                       int index, double move[BRAKE_ANSWERS])
+static void find_moves(const struct brake_sheet *sheet, const struct brake_places *places,
+                       const struct brake_question *question, int index, double move[BRAKE_ANSWERS])
 {
     const double middle = brake_quantity_value(&sheet->vehicle, index);
     const double sigma = 0.5 * sheet->record[index].tolerance;
     struct brake_vehicle moved;
     double less[BRAKE_ANSWERS] = {0.0};
-    brake_sheet_vary(sheet, index, middle + sigma, &moved);
+    brake_sheet_vary(sheet, places, index, middle + sigma, &moved);
     question->ask(question->context, &moved, move);
-    brake_sheet_vary(sheet, index, middle - sigma, &moved);
+    brake_sheet_vary(sheet, places, index, middle - sigma, &moved);
     question->ask(question->context, &moved, less);
     for (int i = 0; i < question->count; i++)
         move[i] = 0.5 * (move[i] - less[i]);
@@ -34,13 +34,15 @@ void brake_doubt(const struct brake_sheet *sheet, const struct brake_question *q
                  double *sigma)
 {
     double move[BRAKE_ANSWERS] = {0.0};
+    struct brake_places places;
+    brake_places_fill(&places);
     for (int i = 0; i < question->count; i++)
         sigma[i] = 0.0;
     for (int index = 0; index < brake_catalogue_count(); index++) {
         const bool out = question->leave_out != NULL && question->leave_out(index);
         if (out || !brake_record_moves(&sheet->record[index]))
             continue;
-        find_moves(sheet, question, index, move);
+        find_moves(sheet, &places, question, index, move);
         for (int i = 0; i < question->count; i++)
             sigma[i] += move[i] * move[i];
     }
@@ -91,6 +93,8 @@ void brake_sureness(const struct brake_sheet *sheet, unsigned rules,
     struct sum sum[BRAKE_CRITERIA];
     double margin[BRAKE_CRITERIA] = {0.0};
     double move[BRAKE_ANSWERS] = {0.0};
+    struct brake_places places;
+    brake_places_fill(&places);
     ask_margins(&rules, &sheet->vehicle, margin);
     for (int c = 0; c < question.count; c++)
         sum[c] = (struct sum){.leading = {-1, -1}};
@@ -98,7 +102,7 @@ void brake_sureness(const struct brake_sheet *sheet, unsigned rules,
         const struct brake_record *record = &sheet->record[index];
         if (!brake_record_moves(record))
             continue;
-        find_moves(sheet, &question, index, move);
+        find_moves(sheet, &places, &question, index, move);
         for (int c = 0; c < question.count; c++)
             add_move(&sum[c], move[c], index, record->from == BRAKE_MEASURED);
     }

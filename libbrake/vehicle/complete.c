@@ -6,7 +6,7 @@
 #include "work.h"
 
 /* The parts come last: they repeat. */
-static void fill_places(struct brake_places *places)
+void brake_places_fill(struct brake_places *places)
 {
     places->count = 0;
     for (int i = 0; i < brake_sections_count; i++) {
@@ -143,7 +143,7 @@ enum brake_status brake_sheet_complete(struct brake_sheet *sheet, struct brake_e
     struct brake_places places;
     struct work w = {sheet, &sheet->vehicle, error, &places};
     *error = none;
-    fill_places(&places);
+    brake_places_fill(&places);
     forget_all(&w);
     work_repeat(&w, 0);
     fill_defaults(&w);
@@ -167,7 +167,7 @@ enum brake_status brake_rework_begin(const struct brake_sheet *sheet, const int 
     struct work w = {&rework->sheet, &rework->sheet.vehicle, error, &rework->places};
     rework->sheet = *sheet;
     rework->anew = true;
-    fill_places(&rework->places);
+    brake_places_fill(&rework->places);
     for (int i = 0; i < count; i++)
         (void)brake_sheet_set(&rework->sheet, index[i], value[i]);
     (void)brake_sheet_complete(&rework->sheet, error);
@@ -236,13 +236,12 @@ enum brake_status brake_rework_case(struct brake_rework *rework, const int *inde
     return error->status;
 }
 
-void brake_sheet_vary_many(const struct brake_sheet *sheet, const int *index, const double *value,
-                           int count, struct brake_vehicle *vehicle)
+void brake_sheet_vary_many(const struct brake_sheet *sheet, const struct brake_places *places,
+                           const int *index, const double *value, int count,
+                           struct brake_vehicle *vehicle)
 {
     struct brake_sheet varied = *sheet;
-    struct brake_places places;
-    struct work w = {&varied, &varied.vehicle, NULL, &places};
-    fill_places(&places);
+    struct work w = {&varied, &varied.vehicle, NULL, places};
     for (int i = 0; i < count; i++)
         *work_real(&w, index[i]) = value[i];
     work_out(&w, WORK_ALL);
@@ -254,8 +253,8 @@ void brake_sheet_vary_many(const struct brake_sheet *sheet, const int *index, co
     *vehicle = varied.vehicle;
 }
 
-void brake_sheet_vary(const struct brake_sheet *sheet, int index, double value,
-                      struct brake_vehicle *vehicle)
+void brake_sheet_vary(const struct brake_sheet *sheet, const struct brake_places *places, int index,
+                      double value, struct brake_vehicle *vehicle)
 {
-    brake_sheet_vary_many(sheet, &index, &value, 1, vehicle);
+    brake_sheet_vary_many(sheet, places, &index, &value, 1, vehicle);
 }

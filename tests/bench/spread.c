@@ -52,11 +52,13 @@ static double bare(void)
 {
     struct brake_judgement judgement[BRAKE_CRITERIA];
     struct brake_vehicle vehicle;
+    struct brake_places places;
+    brake_places_fill(&places);
     const int index = spread.inputs.input[0].index;
     const double value = brake_quantity_value(&sheet.vehicle, index);
     const double begin = omp_get_wtime();
     for (int i = 0; i < BARE; i++) {
-        brake_sheet_vary(&sheet, index, value * (1.0 + 1e-6 * i), &vehicle);
+        brake_sheet_vary(&sheet, &places, index, value * (1.0 + 1e-6 * i), &vehicle);
         brake_judge_all(BRAKE_RULES_ALL, &vehicle, judgement);
     }
     return BARE / (omp_get_wtime() - begin);

@@ -144,13 +144,15 @@ static void a_criterion_is_met_at_its_answer(void **state)
     (void)state;
     struct brake_vehicle vehicle;
     struct brake_judgement judgement;
+    struct brake_places places;
     const double wanted[] = {0.0, 0.02};
+    brake_places_fill(&places);
     read_sheet(&sheet, swapped(full_text(), "adhesion = 0.8", "adhesion = 1.2"));
     for (int i = 0; i < 2; i++) {
         const struct brake_target target = target_of("us.135.cold", BRAKE_AT_LEAST, wanted[i]);
         assert_true(find("front.tyre.rolling_radius", target));
         assert_true(size.roots.count > 0);
-        brake_sheet_vary(&sheet, index_at(NULL, "front.tyre.rolling_radius"),
+        brake_sheet_vary(&sheet, &places, index_at(NULL, "front.tyre.rolling_radius"),
                          size.roots.root[size.roots.count - 1].x, &vehicle);
         brake_judge(brake_criterion_at(target.output.index), &vehicle, &judgement);
         assert_true(judgement.margin >= wanted[i] && judgement.margin < wanted[i] + 1e-9);

@@ -190,13 +190,15 @@ static void a_rear_tyre_left_out_repeats_the_front_one(void **state)
     (void)state;
     struct brake_sheet sheet;
     struct brake_vehicle moved;
+    struct brake_places places;
+    brake_places_fill(&places);
     read_instead(&sheet, "rolling_radius = 400 mm\n",
                  "[front.tyre]\nrollout = 2.44 m +- 0.01 m, measured\n");
     assert_near(value_at(&sheet, "rear.tyre.rollout"), 2.44, ROUNDING);
     assert_int_equal(record_at(&sheet, "rear.tyre.rollout")->from, BRAKE_DEFAULT);
     assert_equal(record_at(&sheet, "rear.tyre.rollout")->tolerance, 0.0);
     /* It moves with the one it repeats. */
-    brake_sheet_vary(&sheet, index_at(&sheet.vehicle, "front.tyre.rollout"), 2.5, &moved);
+    brake_sheet_vary(&sheet, &places, index_at(&sheet.vehicle, "front.tyre.rollout"), 2.5, &moved);
     assert_near(moved.axle[BRAKE_FRONT].tyre.rolling_radius, 2.5 / (2.0 * BRAKE_PI), ROUNDING);
     assert_near(moved.axle[BRAKE_REAR].tyre.rolling_radius, 2.5 / (2.0 * BRAKE_PI), ROUNDING);
     /* The sheet itself has not moved. */
@@ -208,12 +210,15 @@ static void a_rear_tyre_of_its_own_stays_when_the_front_one_moves(void **state)
     (void)state;
     struct brake_sheet sheet;
     struct brake_vehicle moved;
+    struct brake_places places;
+    brake_places_fill(&places);
     read_sheet(&sheet,
                plus(plain, "[rear.tyre]\nrolling_radius = 450 mm\nwheel_inertia = 5 kg*m2\n"));
     assert_near(value_at(&sheet, "rear.tyre.rolling_radius"), 0.45, ROUNDING);
     /* Nothing of the front is taken over: the diameter follows the rear radius. */
     expect(&sheet, "rear.tyre.overall_diameter", 2.0 * BRAKE_PI * 0.45 / 3.05);
-    brake_sheet_vary(&sheet, index_at(&sheet.vehicle, "front.tyre.rolling_radius"), 0.42, &moved);
+    brake_sheet_vary(&sheet, &places, index_at(&sheet.vehicle, "front.tyre.rolling_radius"), 0.42,
+                     &moved);
     assert_near(moved.axle[BRAKE_REAR].tyre.rolling_radius, 0.45, ROUNDING);
 }
 

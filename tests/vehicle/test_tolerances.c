@@ -146,11 +146,14 @@ static void varying_a_reading_works_everything_out_anew(void **state)
     (void)state;
     struct brake_sheet sheet;
     struct brake_vehicle moved;
+    struct brake_places places;
+    brake_places_fill(&places);
     read_sheet(&sheet, plus(plain, "[parking]\npull = 2000 N\n"));
-    brake_sheet_vary(&sheet, index_at(&sheet.vehicle, "parking.pull"), 3000.0, &moved);
+    brake_sheet_vary(&sheet, &places, index_at(&sheet.vehicle, "parking.pull"), 3000.0, &moved);
     assert_near(moved.parking.torque, 1200.0, ROUNDING);
     assert_near(sheet.vehicle.parking.torque, 800.0, ROUNDING);
-    brake_sheet_vary(&sheet, index_at(&sheet.vehicle, "front.tyre.rolling_radius"), 0.5, &moved);
+    brake_sheet_vary(&sheet, &places, index_at(&sheet.vehicle, "front.tyre.rolling_radius"), 0.5,
+                     &moved);
     assert_near(moved.parking.torque, 1000.0, ROUNDING);
 }
 
@@ -159,8 +162,10 @@ static void varying_a_worked_value_moves_it_alone(void **state)
     (void)state;
     struct brake_sheet sheet;
     struct brake_vehicle moved;
+    struct brake_places places;
+    brake_places_fill(&places);
     read_sheet(&sheet, plus(plain, "[parking]\npull = 2000 N\n"));
-    brake_sheet_vary(&sheet, index_at(&sheet.vehicle, "parking.torque"), 950.0, &moved);
+    brake_sheet_vary(&sheet, &places, index_at(&sheet.vehicle, "parking.torque"), 950.0, &moved);
     assert_equal(moved.parking.torque, 950.0);
     assert_near(moved.parking.pull, 2000.0, ROUNDING);
     assert_near(sheet.vehicle.parking.torque, 800.0, ROUNDING);
@@ -172,8 +177,10 @@ static void varying_a_value_across_its_partner_is_not_refused(void **state)
     (void)state;
     struct brake_sheet sheet;
     struct brake_vehicle moved;
+    struct brake_places places;
+    brake_places_fill(&places);
     read_sheet(&sheet, plus(plain, "[front.tyre]\nrollout = 2.52 m\n"));
-    brake_sheet_vary(&sheet, index_at(&sheet.vehicle, "front.tyre.rollout"), 3.0, &moved);
+    brake_sheet_vary(&sheet, &places, index_at(&sheet.vehicle, "front.tyre.rollout"), 3.0, &moved);
     assert_near(moved.axle[BRAKE_FRONT].tyre.rollout, 3.0, ROUNDING);
     assert_near(moved.axle[BRAKE_FRONT].tyre.rolling_radius, 0.4, ROUNDING);
 }
@@ -184,12 +191,14 @@ static void several_readings_move_together(void **state)
     (void)state;
     struct brake_sheet sheet;
     struct brake_vehicle moved;
+    struct brake_places places;
+    brake_places_fill(&places);
     read_sheet(&sheet, plus(swapped(plain, "mass = 2000 kg\nfront_share = 50 %\n", ""),
                             "[scales]\nfront_axle = 1010 kg\nrear_axle = 990 kg\n"));
     const int index[] = {index_at(&sheet.vehicle, "scales.front_axle"),
                          index_at(&sheet.vehicle, "scales.rear_axle")};
     const double value[] = {1030.0, 980.0};
-    brake_sheet_vary_many(&sheet, index, value, 2, &moved);
+    brake_sheet_vary_many(&sheet, &places, index, value, 2, &moved);
     assert_near(moved.general.mass, 2010.0, ROUNDING);
     assert_near(moved.general.front_share, 1030.0 / 2010.0, ROUNDING);
     assert_near(sheet.vehicle.general.mass, 2000.0, ROUNDING);
@@ -201,12 +210,14 @@ static void a_worked_value_among_several_stays_as_it_was_put(void **state)
     (void)state;
     struct brake_sheet sheet;
     struct brake_vehicle moved;
+    struct brake_places places;
+    brake_places_fill(&places);
     read_sheet(&sheet, plus(plain, "[parking]\npull = 2000 N\n"));
     const int index[] = {index_at(&sheet.vehicle, "parking.torque"),
                          index_at(&sheet.vehicle, "parking.pull"),
                          index_at(&sheet.vehicle, "vehicle.wheelbase")};
     const double value[] = {950.0, 3000.0, 2.6};
-    brake_sheet_vary_many(&sheet, index, value, 3, &moved);
+    brake_sheet_vary_many(&sheet, &places, index, value, 3, &moved);
     assert_equal(moved.parking.torque, 950.0);
     assert_equal(moved.parking.pull, 3000.0);
     assert_equal(moved.general.wheelbase, 2.6);
@@ -217,8 +228,10 @@ static void changing_nothing_gives_the_vehicle_of_the_sheet(void **state)
     (void)state;
     struct brake_sheet sheet;
     struct brake_vehicle moved;
+    struct brake_places places;
+    brake_places_fill(&places);
     read_sheet(&sheet, full_text());
-    brake_sheet_vary_many(&sheet, NULL, NULL, 0, &moved);
+    brake_sheet_vary_many(&sheet, &places, NULL, NULL, 0, &moved);
     assert_memory_equal(&moved, &sheet.vehicle, sizeof moved);
 }
 

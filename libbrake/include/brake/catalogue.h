@@ -27,10 +27,10 @@ enum brake_kind {
 
 /** What the library does with a quantity. */
 enum brake_role {
-    BRAKE_USED,    /**< taken as it is */
-    BRAKE_RAW,     /**< a measurement that another quantity is worked out from */
-    BRAKE_WORKED,  /**< may be given; worked out from raw measurements or a rule when it is not */
-    BRAKE_PART_OF  /**< one number of a composite line; in a file only through that line */
+    BRAKE_USED,   /**< taken as it is */
+    BRAKE_RAW,    /**< a measurement that another quantity is worked out from */
+    BRAKE_WORKED, /**< may be given; worked out from raw measurements or a rule when it is not */
+    BRAKE_PART_OF /**< one number of a composite line; in a file only through that line */
 };
 
 /** Which error in the number makes the real vehicle worse than the result. */
@@ -41,11 +41,11 @@ enum brake_need { BRAKE_OPTIONAL, BRAKE_NEEDED };
 
 /** A row of the catalogue. */
 struct brake_quantity {
-    const char *name;               /**< last part of the path */
-    const char *symbol;             /**< as in the method page; empty when it has none */
+    const char *name;   /**< last part of the path */
+    const char *symbol; /**< as in the method page; empty when it has none */
     enum brake_kind kind;
     enum brake_role role;
-    enum brake_need need;           /**< once its section is in use */
+    enum brake_need need; /**< once its section is in use */
     enum brake_danger danger;
     enum brake_dimension dimension; /**< of the number; of x for a curve */
     enum brake_dimension second;    /**< of y for a curve */
@@ -54,12 +54,12 @@ struct brake_quantity {
     double low, high;               /**< [SI] accepted range; for a curve that of x */
     double second_low, second_high; /**< [SI] accepted range of y for a curve */
     double fallback;                /**< [SI] default, or number of the choice; NaN: none */
-    double typical;                 /**< [-] usual uncertainty over value, used when none is stated */
-    const char *const *choices;     /**< words of a choice, NULL at the end */
-    const char *meaning;            /**< one line */
-    const char *measure;            /**< how to get it */
-    const char *why;                /**< why the default, or the rule, is on the safe side */
-    size_t offset;                  /**< in the struct of its section */
+    double typical;             /**< [-] usual uncertainty over value, used when none is stated */
+    const char *const *choices; /**< words of a choice, NULL at the end */
+    const char *meaning;        /**< one line */
+    const char *measure;        /**< how to get it */
+    const char *why;            /**< why the default, or the rule, is on the safe side */
+    size_t offset;              /**< in the struct of its section */
 };
 
 /** Brake that a section belongs to; it is refused with any other. */
@@ -73,23 +73,17 @@ enum brake_belongs {
 
 /** A section of the vehicle file. */
 struct brake_section {
-    const char *path;                   /**< `front.disc`; `part` for the parts */
-    const char *meaning;                /**< one line */
+    const char *path;    /**< `front.disc`; `part` for the parts */
+    const char *meaning; /**< one line */
     const struct brake_quantity *rows;
     int count;
-    size_t offset;                      /**< in struct brake_vehicle */
-    const char *same_as;                /**< section it repeats when left out; NULL: none */
-    enum brake_belongs belongs;         /**< brake that it describes */
+    size_t offset;              /**< in struct brake_vehicle */
+    const char *same_as;        /**< section it repeats when left out; NULL: none */
+    enum brake_belongs belongs; /**< brake that it describes */
 };
 
 /** Where a value came from; the weaker first. */
-enum brake_from {
-    BRAKE_ABSENT,
-    BRAKE_DEFAULT,
-    BRAKE_ESTIMATED,
-    BRAKE_CATALOGUE,
-    BRAKE_MEASURED
-};
+enum brake_from { BRAKE_ABSENT, BRAKE_DEFAULT, BRAKE_ESTIMATED, BRAKE_CATALOGUE, BRAKE_MEASURED };
 
 /** What is known about a value besides the value. */
 struct brake_record {
@@ -120,13 +114,13 @@ enum {
 /** The catalogue laid out for quick look-up: where each quantity stands and lives, and which rules
  * follow which sections. */
 struct brake_places {
-    int count;                    /**< of quantities */
-    int first[BRAKE_SECTIONS];    /**< index of the first quantity of each section */
+    int count;                 /**< of quantities */
+    int first[BRAKE_SECTIONS]; /**< index of the first quantity of each section */
     struct {
         const struct brake_section *section;
         const struct brake_quantity *row;
-        size_t offset;            /**< in struct brake_vehicle */
-    } of[BRAKE_ROWS];             /**< by index */
+        size_t offset;                                       /**< in struct brake_vehicle */
+    } of[BRAKE_ROWS];                                        /**< by index */
     short index[sizeof(struct brake_vehicle) / sizeof(int)]; /**< by offset over sizeof(int) */
     unsigned long long touched[BRAKE_WORK_RULES]; /**< sections that a rule reads; 0: no more */
     unsigned long long written[BRAKE_WORK_RULES]; /**< the section that it writes to, as a bit */
@@ -181,8 +175,7 @@ int brake_catalogue_find(const struct brake_vehicle *vehicle, const char *path);
  * @param path     filled
  * @param size     of path in bytes, 160 is enough
  */
-void brake_catalogue_path(const struct brake_vehicle *vehicle, int index, char *path,
-                          size_t size);
+void brake_catalogue_path(const struct brake_vehicle *vehicle, int index, char *path, size_t size);
 
 /** Known path nearest to a wrong one.
  * @param path  as written
@@ -237,14 +230,20 @@ bool brake_sheet_has(const struct brake_sheet *sheet, int section);
  */
 enum brake_status brake_sheet_set(struct brake_sheet *sheet, int index, double value);
 
+/** Lay the catalogue out: the same for every vehicle, so once is enough for many.
+ * @param places  filled
+ */
+void brake_places_fill(struct brake_places *places);
+
 /** Vehicle of a sheet with one number changed, everything worked out anew.
  * @param sheet    complete
+ * @param places   filled
  * @param index    of a real quantity
  * @param value    [SI] its new value
  * @param vehicle  filled
  */
-void brake_sheet_vary(const struct brake_sheet *sheet, int index, double value,
-                      struct brake_vehicle *vehicle);
+void brake_sheet_vary(const struct brake_sheet *sheet, const struct brake_places *places, int index,
+                      double value, struct brake_vehicle *vehicle);
 
 /** Vehicle of a sheet with several numbers changed at once, everything worked out anew, once.
  *
@@ -252,13 +251,15 @@ void brake_sheet_vary(const struct brake_sheet *sheet, int index, double value,
  * follows it. Where others are to follow it, as after --set, call brake_sheet_set and
  * brake_sheet_complete once before: from then on it counts as given.
  * @param sheet    complete
+ * @param places   filled
  * @param index    of real quantities, none twice
  * @param value    [SI] their new values
  * @param count    of both, 0 and up
  * @param vehicle  filled
  */
-void brake_sheet_vary_many(const struct brake_sheet *sheet, const int *index, const double *value,
-                           int count, struct brake_vehicle *vehicle);
+void brake_sheet_vary_many(const struct brake_sheet *sheet, const struct brake_places *places,
+                           const int *index, const double *value, int count,
+                           struct brake_vehicle *vehicle);
 
 /** Work out what raw measurements give, fill in defaults, and check that nothing needed is missing
  * and nothing contradicts. May be called again after a change.

@@ -38,8 +38,9 @@ struct brake_input {
 /** Everything that is doubtful about a vehicle. */
 struct brake_inputs {
     const struct brake_sheet *sheet; /**< stays the caller's */
-    int count;                       /**< toleranced numbers */
-    int causes;                      /**< that two or more of them share */
+    struct brake_places places;
+    int count;  /**< toleranced numbers */
+    int causes; /**< that two or more of them share */
     struct brake_input input[BRAKE_INPUTS];
     int cause[BRAKE_INPUTS]; /**< number in the table of causes */
 };

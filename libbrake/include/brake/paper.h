@@ -23,7 +23,8 @@ struct brake_paper {
     const struct brake_sheet *before;                 /**< the vehicle before it was changed;
                                                              NULL: not given */
     const struct brake_assessment *before_assessment; /**< NULL as well then */
-    const struct brake_comparison *comparison; /**< of both, its shares worked out; NULL as well */
+    const struct brake_comparison *comparison; /**< of both, margins of criteria only, their shares
+                                                  worked out; NULL as well */
     const struct brake_duty_report *duty[BRAKE_PAPER_DUTIES]; /**< NULL: could not be run */
     const struct brake_drive_report *drive;                   /**< NULL: no log was given */
     const char *lacking[BRAKE_PAPER_DUTIES]; /**< why such a duty could not be run */
