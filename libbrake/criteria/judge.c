@@ -49,14 +49,21 @@ const char *brake_failure_words(enum brake_failure failure)
     return words[failure];
 }
 
-/* Brakes of one vehicle in each load case and state of failure, built when first asked for: many
- * criteria ask for the same. */
+enum { KEPT = 4 /* answers to the last questions about one state: criteria share their forces */ };
+
+/* Brakes of one vehicle in a load case and a state of failure, built when first asked for: many criteria
+ * ask for the same. */
+struct state {
+    bool built;
+    struct brake_system system;
+    double force[KEPT];        /* NaN: not asked yet */
+    double deceleration[KEPT]; /* at it */
+    int oldest;
+};
+
 struct states {
     const struct brake_vehicle *vehicle;
-    bool built[BRAKE_LOADS][BRAKE_FAILURES];
-    struct brake_system system[BRAKE_LOADS][BRAKE_FAILURES];
-    double force[BRAKE_LOADS][BRAKE_FAILURES];        /* of the last question */
-    double deceleration[BRAKE_LOADS][BRAKE_FAILURES]; /* its answer */
+    struct state of[BRAKE_LOADS][BRAKE_FAILURES];
 };
 
 static void start(struct states *s, const struct brake_vehicle *vehicle)
@@ -64,8 +71,11 @@ static void start(struct states *s, const struct brake_vehicle *vehicle)
     s->vehicle = vehicle;
     for (int load = 0; load < BRAKE_LOADS; load++) {
         for (int failure = 0; failure < BRAKE_FAILURES; failure++) {
-            s->built[load][failure] = false;
-            s->force[load][failure] = BRAKE_NAN;
+            struct state *state = &s->of[load][failure];
+            state->built = false;
+            state->oldest = 0;
+            for (int i = 0; i < KEPT; i++)
+                state->force[i] = BRAKE_NAN;
         }
     }
 }
@@ -73,27 +83,32 @@ static void start(struct states *s, const struct brake_vehicle *vehicle)
 static const struct brake_system *system_of(struct states *s, enum brake_load load,
                                             enum brake_failure failure)
 {
-    struct brake_system *system = s->system[load];
-    bool *built = s->built[load];
-    if (!built[BRAKE_INTACT])
-        brake_system_build(s->vehicle, load, BRAKE_INTACT, &system[BRAKE_INTACT]);
-    built[BRAKE_INTACT] = true;
-    if (!built[failure]) {
-        system[failure] = system[BRAKE_INTACT];
-        brake_system_fail(s->vehicle, failure, &system[failure]);
+    struct state *intact = &s->of[load][BRAKE_INTACT];
+    struct state *state = &s->of[load][failure];
+    if (!intact->built)
+        brake_system_build(s->vehicle, load, BRAKE_INTACT, &intact->system);
+    intact->built = true;
+    if (!state->built) {
+        state->system = intact->system;
+        brake_system_fail(s->vehicle, failure, &state->system);
     }
-    built[failure] = true;
-    return &system[failure];
+    state->built = true;
+    return &state->system;
 }
 
 static double deceleration_of(struct states *s, enum brake_load load, enum brake_failure failure,
                               double force)
 {
-    if (s->force[load][failure] != force)
-        s->deceleration[load][failure] =
-            brake_system_deceleration(system_of(s, load, failure), force);
-    s->force[load][failure] = force;
-    return s->deceleration[load][failure];
+    struct state *state = &s->of[load][failure];
+    for (int i = 0; i < KEPT; i++) {
+        if (state->force[i] == force)
+            return state->deceleration[i];
+    }
+    const int at = state->oldest;
+    state->oldest = (at + 1) % KEPT;
+    state->force[at] = force;
+    state->deceleration[at] = brake_system_deceleration(system_of(s, load, failure), force);
+    return state->deceleration[at];
 }
 
 /* ---- whether it applies --------------------------------------------------------------------- */
@@ -228,14 +243,16 @@ static double parking_value(const struct brake_criterion *c, const struct brake_
 /* Largest rear adhesion over its bound z = 0.9 k, at z = 0.15, 0.20 ... 0.80. */
 static double rear_curve(const struct brake_balance *balance)
 {
+    enum { RATIOS = 14 };
+    struct brake_point_of_balance at[RATIOS];
+    double deceleration[RATIOS];
     double most = 0.0;
-    for (int step = 3; step <= 16; step++) {
-        const double ratio = 0.05 * step;
-        const double pressure = brake_balance_pressure(balance, ratio * BRAKE_GRAVITY);
-        if (isinf(pressure))
-            return BRAKE_INFINITY;
-        most = fmax(most, brake_balance_at(balance, pressure).used[BRAKE_REAR] * 0.9 / ratio);
-    }
+    for (int i = 0; i < RATIOS; i++)
+        deceleration[i] = 0.05 * (3 + i) * BRAKE_GRAVITY;
+    if (!brake_balance_points(balance, deceleration, RATIOS, at))
+        return BRAKE_INFINITY;
+    for (int i = 0; i < RATIOS; i++)
+        most = fmax(most, at[i].used[BRAKE_REAR] * 0.9 / (0.05 * (3 + i)));
     return most;
 }
 

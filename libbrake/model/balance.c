@@ -73,6 +73,24 @@ double brake_balance_pressure(const struct brake_balance *balance, double decele
     return pressure_for(&lines, deceleration);
 }
 
+bool brake_balance_points(const struct brake_balance *balance, const double *deceleration,
+                          int count, struct brake_point_of_balance *at)
+{
+    const struct force_lines lines = force_lines_of(balance);
+    double end[PIECES + 1];
+    double given[PIECES + 1];
+    piece_ends(&lines, end);
+    for (int i = 0; i <= PIECES; i++)
+        given[i] = free_deceleration(&lines, end[i]);
+    for (int i = 0; i < count; i++) {
+        const double pressure = pressure_of(end, given, deceleration[i]);
+        if (isinf(pressure))
+            return false;
+        at[i] = point_at(&lines, pressure);
+    }
+    return true;
+}
+
 void brake_balance_locks(const struct brake_balance *balance, const double *adhesion, int count,
                          struct brake_lock *lock)
 {

@@ -205,6 +205,8 @@ int brake_compare_exit(const struct brake_comparison *c)
 
 /* Vehicles at a time, so that it may be watched: few where each runs fade procedures. */
 enum { FADED_BLOCK = 16, BLOCK = 256 };
+/* Quick ones in runs, so that threads seldom write side by side. */
+enum { RUN = 16 };
 enum { LIKES = BRAKE_LOADS * (BRAKE_AXLES + 1) };
 
 static size_t columns(const struct brake_comparison *c)
@@ -268,6 +270,12 @@ static void answer_coalition(const struct sharing *s, unsigned coalition, double
     answer(s, vehicle, value);
 }
 
+static void answer_run(const struct sharing *s, unsigned from, unsigned to, double *room)
+{
+    for (unsigned i = from; i < to; i++)
+        answer_coalition(s, i, room + i * columns(s->c));
+}
+
 static void share_out(const struct brake_comparison *c, const double *value,
                       struct brake_compared *one)
 {
@@ -291,6 +299,7 @@ bool brake_compare_share(struct brake_comparison *comparison, const struct brake
     struct brake_comparison *c = comparison;
     const unsigned coalitions = 1U << c->changes;
     const unsigned block = c->faded ? FADED_BLOCK : BLOCK;
+    const unsigned run = c->faded ? 1 : RUN;
     struct sharing sharing = {.c = c, .torques = torque_groups()};
     brake_mixing_begin(&c->before->vehicle, &c->after->vehicle, &sharing.mixing);
     for (unsigned first = 0; first < coalitions; first += block) {
@@ -298,8 +307,8 @@ bool brake_compare_share(struct brake_comparison *comparison, const struct brake
         if (watch_stops(watch))
             return false;
 #pragma omp parallel for schedule(dynamic)
-        for (unsigned i = first; i < end; i++)
-            answer_coalition(&sharing, i, room + i * columns(c));
+        for (unsigned from = first; from < end; from += run)
+            answer_run(&sharing, from, from + run < end ? from + run : end, room);
         watch_tell(watch, end, coalitions);
     }
     for (int i = 0; i < c->margins; i++)

@@ -171,6 +171,26 @@ static void pressure_and_deceleration_undo_each_other(void **state)
     }
 }
 
+static void many_points_at_once_are_those_one_by_one(void **state)
+{
+    (void)state;
+    struct cases cases = {11};
+    for (int i = 0; i < RANDOM_VEHICLES; i++) {
+        const struct brake_balance b = any_vehicle(&cases);
+        const double most = brake_balance_at(&b, 20e6).deceleration;
+        const double deceleration[] = {0.2 * most, most, 0.5 * most};
+        struct brake_point_of_balance at[3];
+        assert_true(brake_balance_points(&b, deceleration, 3, at));
+        for (int k = 0; k < 3; k++) {
+            const struct brake_point_of_balance one =
+                brake_balance_at(&b, brake_balance_pressure(&b, deceleration[k]));
+            assert_memory_equal(&at[k], &one, sizeof one);
+        }
+        const double beyond[] = {0.5 * most, BRAKE_INFINITY};
+        assert_false(brake_balance_points(&b, beyond, 2, at));
+    }
+}
+
 static void what_rolling_resistance_gives_needs_no_pressure(void **state)
 {
     (void)state;
@@ -760,6 +780,7 @@ int main(void)
         cmocka_unit_test(adhesion_used_is_force_over_load),
         cmocka_unit_test(an_axle_off_the_road_uses_more_adhesion_than_there_is),
         cmocka_unit_test(pressure_and_deceleration_undo_each_other),
+        cmocka_unit_test(many_points_at_once_are_those_one_by_one),
         cmocka_unit_test(what_rolling_resistance_gives_needs_no_pressure),
         cmocka_unit_test(a_deceleration_out_of_reach_needs_infinite_pressure),
         cmocka_unit_test(a_rear_threshold_above_the_knee_is_reached_late_or_never),

@@ -38,22 +38,22 @@ struct brake_axle_brakes {
 
 /** A vehicle as the balance sees it. */
 struct brake_balance {
-    struct brake_body body;                      /**< mass [kg] and centre [m] */
-    double wheelbase;                            /**< [m] L */
-    double rolling;                              /**< [-] f, rolling resistance, 0 is safe */
-    double grade;                                /**< [-] of the road, positive uphill */
-    double drag;                                 /**< [N] of the air, at the centre of gravity */
-    struct brake_axle_brakes axle[BRAKE_AXLES];  /**< front, rear */
-    struct brake_valve valve;                    /**< in the rear line */
-    bool locked;                                 /**< true: centre drive locked */
+    struct brake_body body;                     /**< mass [kg] and centre [m] */
+    double wheelbase;                           /**< [m] L */
+    double rolling;                             /**< [-] f, rolling resistance, 0 is safe */
+    double grade;                               /**< [-] of the road, positive uphill */
+    double drag;                                /**< [N] of the air, at the centre of gravity */
+    struct brake_axle_brakes axle[BRAKE_AXLES]; /**< front, rear */
+    struct brake_valve valve;                   /**< in the rear line */
+    bool locked;                                /**< true: centre drive locked */
 };
 
 /** State of the vehicle at one pressure. */
 struct brake_point_of_balance {
-    double deceleration;         /**< [m/s2] */
-    double force[BRAKE_AXLES];   /**< [N] at the tyres */
-    double load[BRAKE_AXLES];    /**< [N] */
-    double used[BRAKE_AXLES];    /**< [-] adhesion used, k */
+    double deceleration;       /**< [m/s2] */
+    double force[BRAKE_AXLES]; /**< [N] at the tyres */
+    double load[BRAKE_AXLES];  /**< [N] */
+    double used[BRAKE_AXLES];  /**< [-] adhesion used, k */
 };
 
 /** Mass that the brakes must slow: m + sum of I/r^2.
@@ -89,6 +89,17 @@ struct brake_point_of_balance brake_balance_at(const struct brake_balance *balan
  * @source              inverse of the deceleration of the file head
  */
 double brake_balance_pressure(const struct brake_balance *balance, double deceleration);
+
+/** States at several decelerations at once: what they have in common is worked out once.
+ * @param balance       the vehicle
+ * @param deceleration  [m/s2] of each
+ * @param count         how many
+ * @param at            room for count, filled as by brake_balance_at
+ * @return              false when no pressure gives one of them: from there on nothing is filled
+ * @source              as brake_balance_pressure
+ */
+bool brake_balance_points(const struct brake_balance *balance, const double *deceleration,
+                          int count, struct brake_point_of_balance *at);
 
 /** Where the first axle locks as pressure rises, or the rear leaves the road. */
 struct brake_lock {
@@ -136,8 +147,7 @@ double brake_balance_rear_first(const struct brake_balance *balance, double from
  * @source          UN R13-H, Annexes 5 and 6
  */
 struct brake_point_of_balance brake_balance_kept(const struct brake_balance *balance,
-                                                 double pressure, double adhesion,
-                                                 double antilock);
+                                                 double pressure, double adhesion, double antilock);
 
 /** Deceleration at a line pressure when the driver or the anti-lock keeps the wheels turning.
  * @param balance   the vehicle
