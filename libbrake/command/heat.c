@@ -218,7 +218,7 @@ static int take_duty(const struct options *o, const struct brake_vehicle *vehicl
                                  {"speed", BRAKE_SPEED, &duty->rest_speed}};
     int status = 0;
     duty->force = vehicle->driver.pedal_force_most;
-    duty->rest = strcmp(o->kind, "--stop") == 0 ? 0.0 : 600.0;
+    duty->rest = strcmp(o->kind, "--stop") == 0 ? 0.0 : BRAKE_PARKED;
     if (strcmp(o->kind, "--stop") == 0)
         status = take_stop(o->duty, duty);
     else if (strcmp(o->kind, "--snubs") == 0)
@@ -294,7 +294,7 @@ static int print(const struct options *o, const struct brake_duty_report *report
     return status != 0 ? status : brake_duty_stood(report->result) ? 0 : 1;
 }
 
-/* The chart of a long duty shows no more than the ends of its slices, of 20 s at most. */
+/* The chart of a long duty shows no more than the ends of its slices, of 30 s at most. */
 static const double LONG = 600.0; /* [s] */
 
 /* Who keeps the rows also tells how far the duty is. */

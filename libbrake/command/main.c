@@ -26,7 +26,7 @@ static const char *const help[] = {
     "                                          un.13h.fade, un.13.fade\n"
     "      --descent 8%,6km,50km/h[,ENGINE]    share of the engine: 30%\n"
     "      --cycle DRIVE.csv                   time [s],speed [km/h],grade [%]\n"
-    "      --cool TIME[,SPEED]     afterwards (10min standing; nothing after a stop)\n"
+    "      --cool TIME[,SPEED]     afterwards (30min standing; nothing after a stop)\n"
     "      --load empty|full       load case (full)\n"
     "      --set PATH=VALUE, --json, --csv (the history)\n"
     "  stopmargin spread FILE      how sure the verdict is: all tolerances drawn;\n"

@@ -51,7 +51,7 @@ static void run_duties(const struct brake_paper *paper, enum brake_load load,
     descent->duty.kind = BRAKE_DUTY_DESCENT;
     descent->duty.descent =
         (struct brake_descent){.grade = 0.08, .length = 6000.0, .speed = 50.0 / 3.6};
-    descent->duty.rest = 600.0;
+    descent->duty.rest = BRAKE_PARKED;
     run_duty(paper, load, true, descent);
 }
 
@@ -82,8 +82,8 @@ static const struct brake_fade_sequence *fade_sequence(unsigned rules,
     return brake_fade_sequence_find(id);
 }
 
-/* The vehicle as it is now, with the snubs of its fade procedure: of half an hour no picture shows more
- * than the ends of slices. */
+/* The vehicle as it is now, with the snubs of its fade procedure: of three quarters of an hour no picture
+ * shows more than the ends of slices. */
 static void look_at(const struct brake_paper *paper, unsigned rules, struct brake_paper_room *room)
 {
     struct brake_paper_run *run = &room->run[BRAKE_PAPER_FADE];

@@ -70,6 +70,21 @@ static void warn_of_fluid(const struct brake_hot_rig *hot, const struct brake_du
             celsius(hot->boiling), WANTED);
 }
 
+/* It can get no hotter than the pads are. */
+static void warn_of_rest(const struct brake_hot_rig *hot, const struct brake_duty *duty,
+                         const struct brake_duty_result *result, int axle, struct list *list)
+{
+    const struct brake_thermal *brake = &hot->thermal[axle];
+    const double fluid = brake_thermal_part(brake, &result->heat[axle], BRAKE_PART_FLUID);
+    const double pads = brake_thermal_part(brake, &result->heat[axle], BRAKE_PART_PAD);
+    if (duty->rest > 0.0 && fluid >= result->axle[axle].fluid_most && pads > hot->boiling - WANTED)
+        add(list, "heat.fluid_rising",
+            "The %s fluid is at %.0f degC and still getting hotter after %.0f min at rest; heat "
+            "--cool "
+            "looks on longer.",
+            brake_axle_word((enum brake_axle)axle), celsius(fluid), duty->rest / 60.0);
+}
+
 static void warn_of_axle(const struct brake_hot_rig *hot, int axle,
                          const struct brake_duty_heat *heat, struct list *list)
 {
@@ -110,6 +125,8 @@ int brake_duty_warnings(const struct brake_hot_rig *hot, const struct brake_duty
     struct list list = {warnings, 0};
     warn_of_driver(duty, result, &list);
     warn_of_fluid(hot, result, &list);
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        warn_of_rest(hot, duty, result, i, &list);
     for (int i = 0; i < BRAKE_AXLES; i++)
         warn_of_axle(hot, i, &result->axle[i], &list);
     return list.count;

@@ -12,9 +12,6 @@ static const double COOLING_RATE = 3.0;
 static const double COOLING_INTERVAL = 1500.0 / (50.0 * KMH);
 enum { COOLING_STOPS = 4, STEPS = 7 };
 
-/* [s] after the snubs, at a standstill; common practice, no source */
-static const double PARKED = 600.0;
-
 struct procedure {
     const char *sequence;
     double speed; /* of the stops */
@@ -147,7 +144,7 @@ static bool heat_up(struct run *run)
                                  .stops = run->snubs,
                                  .start = run->snubs.sequence->start,
                                  .force = run->vehicle->driver.pedal_force_most,
-                                 .rest = PARKED};
+                                 .rest = BRAKE_PARKED};
     if (!carry_out(run, snubs, run->rows, &fade->heating))
         return false;
     memcpy(run->heat, fade->heating.braked, sizeof run->heat);

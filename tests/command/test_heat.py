@@ -58,7 +58,7 @@ def test_a_descent_as_json():
     status, text, _ = heat(*DESCENT, "--json")
     report = json.loads(text)
     found = report["results"]
-    assert status == 0
+    assert status == 1  # parked below, the fluid boils
     assert report["caution"] == CAUTION
     assert {"libbrake", "vehicle", "results", "warnings", "summary"} <= report.keys()
     assert 0 <= found["heat.energy_residual"]["value"] <= 1e-9
@@ -83,7 +83,7 @@ def test_a_descent_as_json():
 def test_snubs_as_csv():
     status, text, error = heat(*SNUBS, "--csv")
     lines = text.splitlines()
-    assert status == 0
+    assert status == 1  # parked after them, the fluid boils
     assert CAUTION in error
     head = lines[0].split(",")
     assert head[:2] == ["time [s]", "speed [km/h]"]
@@ -156,7 +156,7 @@ def test_more_rotor_stays_cooler():
 def test_cooling_down_can_be_chosen():
     none, still, moving = (
         results(*DESCENT, "--cool", time)["heat.front.fluid_peak"]["value"]
-        for time in ("0s", "10min", "10min,60km/h")
+        for time in ("0s", "30min", "30min,60km/h")
     )
     assert none < moving < still
     assert still == results(*DESCENT)["heat.front.fluid_peak"]["value"]

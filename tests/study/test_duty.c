@@ -591,6 +591,27 @@ static void each_limit_is_warned_of_where_it_is_passed(void **state)
     assert_true(warned_of(&r, "heat.stress"));
 }
 
+/* Ten minutes after hard snubs the heat of the iron is still on its way into the fluid. */
+static void a_fluid_that_still_gets_hotter_is_told(void **state)
+{
+    (void)state;
+    struct brake_duty duty = snubs(15, 120.0, 60.0, 45.0, 3.0);
+    struct brake_warning warning[BRAKE_DUTY_WARNINGS];
+    build();
+    for (int minutes = 10; minutes <= 90; minutes += 80) {
+        bool told = false;
+        duty.rest = 60.0 * minutes;
+        run(&duty);
+        const int count = brake_duty_warnings(&hot, &duty, &result, warning);
+        for (int i = 0; i < count; i++)
+            told = told || strcmp(warning[i].id, "heat.fluid_rising") == 0;
+        assert_int_equal(told, minutes == 10);
+    }
+    /* Then it is at its hottest within an hour and a half. */
+    assert_true(brake_thermal_part(&hot.thermal[BRAKE_FRONT], &result.heat[BRAKE_FRONT],
+                                   BRAKE_PART_FLUID) < result.axle[BRAKE_FRONT].fluid_most);
+}
+
 /* ---- published sequences -------------------------------------------------------------------- */
 
 /* F135-20 and R13H-12 of the project's standards. */
@@ -690,6 +711,7 @@ int main(void)
         cmocka_unit_test(what_the_foot_cannot_hold_is_told),
         cmocka_unit_test(fade_asks_for_more_pedal_force),
         cmocka_unit_test(each_limit_is_warned_of_where_it_is_passed),
+        cmocka_unit_test(a_fluid_that_still_gets_hotter_is_told),
         cmocka_unit_test(the_fade_sequences_are_those_of_their_clauses),
         cmocka_unit_test(nonsense_is_refused_in_words),
     };

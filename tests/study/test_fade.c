@@ -189,7 +189,7 @@ static void its_snubs_are_a_duty_like_any_other(void **state)
     read_sheet(&sheet, plus(large(), fading));
     brake_fade_run(&sheet.vehicle, BRAKE_FADE_CAR, NULL, &rows, &fade);
     assert_null(fade.figures.lacks);
-    assert_near(last.time, fade.heating.duration + 600.0, 1e-12);
+    assert_near(last.time, fade.heating.duration + 1800.0, 1e-12);
     assert_equal(last.speed, 0.0);
     assert_int_equal(brake_hot_rig_build(&sheet.vehicle, BRAKE_FULL, &hot, &error), BRAKE_OK);
     assert_equal(fade.snubs.start, 65.0 + 273.15);

@@ -8,7 +8,7 @@
  * brakes stay off. After the duty the vehicle may stand: heat goes on into the fluid.
  *
  * Time goes on in slices of 0.5 s while a stop, a snub or a braked leg of a drive lasts; on a descent
- * and while the brakes are off, of half the time that this has lasted, 1 to 20 s. Largest values of
+ * and while the brakes are off, of half the time that this has lasted, 1 to 30 s. Largest values of
  * wall, pads and fluid are those at the ends of slices. Who watches is shown a row every 0.1 s while
  * the brakes are on, but for a descent, else every second: from a copy, so that nothing depends on the
  * watching. No duty may last longer than 1e6 s.
@@ -73,6 +73,10 @@ struct brake_duty {
     double rest;       /**< [s] to cool down afterwards */
     double rest_speed; /**< [m/s] while it does: 0 standing */
 };
+
+/** [s] at a standstill after a duty, where nothing else is asked for: by then the fluid of the brakes of
+ * a light vehicle is past its hottest, or a warning says that it is not. Common practice, no source. */
+#define BRAKE_PARKED 1800.0
 
 /** One instant of the history. */
 struct brake_duty_row {
@@ -158,7 +162,7 @@ enum brake_status brake_duty_run(const struct brake_hot_rig *hot, const struct b
  */
 bool brake_duty_stood(const struct brake_duty_result *result);
 
-enum { BRAKE_DUTY_WARNINGS = 12 /**< room for every warning of a duty */ };
+enum { BRAKE_DUTY_WARNINGS = 14 /**< room for every warning of a duty */ };
 
 /** Warnings of a duty, each with its number.
  * @param hot       vehicle and brakes
