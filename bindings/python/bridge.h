@@ -80,6 +80,9 @@ struct numbers {
 /* Names of the numbers that make a duty, in their order. */
 const char *duty_fields(void);
 
+/* [s] of rest where nothing else is asked for. */
+double duty_parked(void);
+
 /* Runs a duty; gives it as JSON and its history. `points`: time, speed and grade of each row of a
  * drive; `sequence`: the published one that is run, or empty. */
 char *duty_run(const struct brake_sheet *sheet, bool full, struct numbers fields,

@@ -8,6 +8,11 @@ const char *duty_fields(void)
            "rest_speed";
 }
 
+double duty_parked(void)
+{
+    return BRAKE_PARKED;
+}
+
 enum { FIELDS = 14 };
 
 static void take_fields(const double *n, struct brake_duty *duty)

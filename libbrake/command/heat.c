@@ -80,7 +80,6 @@ static int take_snubs(const char *text, const struct brake_vehicle *vehicle,
     const struct brake_fade_sequence *sequence = brake_fade_sequence_find(text);
     if (sequence != NULL) {
         *stops = brake_fade_stops(sequence, vehicle->general.top_speed);
-        duty->start = sequence->start;
         return 0;
     }
     const int status = take_fields("--snubs", text, fields, FIELDS, FIELDS);

@@ -62,13 +62,11 @@ void brake_words_duty(const struct brake_duty_report *report, char *text, size_t
              brake_load_word(report->load), report->hot->rig.balance.body.mass,
              celsius(report->hot->rig.air));
     used = (int)strlen(text);
-    if (duty->start > 0.0)
-        snprintf(text + used, size - (size_t)used, ", brakes %.0f degC at first",
-                 celsius(duty->start));
-    used = (int)strlen(text);
     if (duty->kind == BRAKE_DUTY_STOPS && duty->stops.sequence != NULL)
-        snprintf(text + used, size - (size_t)used, "; as heated in %s (%s)",
-                 duty->stops.sequence->clause, duty->stops.sequence->text);
+        snprintf(text + used, size - (size_t)used,
+                 ", brakes %.0f degC at first; as heated in %s (%s)",
+                 celsius(duty->stops.sequence->start), duty->stops.sequence->clause,
+                 duty->stops.sequence->text);
     used = (int)strlen(text);
     if (duty->rest > 0.0)
         snprintf(text + used, size - (size_t)used, "; then %.4g min at %.4g km/h",

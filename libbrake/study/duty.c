@@ -132,8 +132,6 @@ const char *brake_duty_wrong(const struct brake_duty *duty)
         return "the time to cool down must be 0 s to 24 h";
     if (!within(duty->rest_speed, 0.0, 100.0))
         return "the speed while cooling down must be 0 to 100 m/s (360 km/h)";
-    if (!within(duty->start, 0.0, 1500.0))
-        return "the brakes must be at 1500 K at most at the start";
     switch (duty->kind) {
     case BRAKE_DUTY_STOPS:
         return wrong_stops(&duty->stops);
@@ -491,13 +489,19 @@ static double first_speed(const struct brake_duty *duty)
     return duty->rest_speed;
 }
 
+static double first_warmth(const struct run *run)
+{
+    const struct brake_fade_sequence *sequence = run->duty->stops.sequence;
+    const bool published = run->duty->kind == BRAKE_DUTY_STOPS && sequence != NULL;
+    return published ? sequence->start : run->rig.air;
+}
+
 static enum brake_status start(struct run *run)
 {
     const struct brake_duty *duty = run->duty;
     for (int i = 0; i < BRAKE_AXLES; i++) {
-        const double warmth = duty->start > 0.0 ? duty->start : run->rig.air;
         const enum brake_status status =
-            brake_thermal_start(&run->hot->thermal[i], warmth, &run->braking.heat[i]);
+            brake_thermal_start(&run->hot->thermal[i], first_warmth(run), &run->braking.heat[i]);
         if (status != BRAKE_OK)
             return status;
         if (duty->heat != NULL)

@@ -142,7 +142,6 @@ static bool heat_up(struct run *run)
     struct brake_duty_result result;
     *snubs = (struct brake_duty){.kind = BRAKE_DUTY_STOPS,
                                  .stops = run->snubs,
-                                 .start = run->snubs.sequence->start,
                                  .force = run->vehicle->driver.pedal_force_most,
                                  .rest = BRAKE_PARKED};
     if (!carry_out(run, snubs, run->rows, &fade->heating))

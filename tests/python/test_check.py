@@ -45,6 +45,7 @@ DUTIES = [
     ({"stop": ("100 km/h", "400 N")}, ["--stop", "100km/h,400N"]),
     ({"snubs": (3, "120 km/h", "60 km/h", "45 s", "3 m/s2")},
      ["--snubs", "3,120km/h,60km/h,45s,3m/s2"]),
+    ({"snubs": "un.13.fade"}, ["--snubs", "un.13.fade"]),
     ({"descent": ("8 %", "6 km", "50 km/h"), "cool": ("2 min", "30 km/h")},
      ["--descent", "8%,6km,50km/h", "--cool", "2min,30km/h"]),
     ({"descent": (0.08, 2000.0, "50 km/h", 0.2), "load": "empty"},

@@ -192,7 +192,7 @@ static void its_snubs_are_a_duty_like_any_other(void **state)
     assert_near(last.time, fade.heating.duration + 1800.0, 1e-12);
     assert_equal(last.speed, 0.0);
     assert_int_equal(brake_hot_rig_build(&sheet.vehicle, BRAKE_FULL, &hot, &error), BRAKE_OK);
-    assert_equal(fade.snubs.start, 65.0 + 273.15);
+    assert_equal(fade.snubs.stops.sequence->start, 65.0 + 273.15);
     assert_int_equal(brake_duty_run(&hot, &fade.snubs, NULL, &result), BRAKE_OK);
     assert_memory_equal(&result, &fade.heating, sizeof result);
     /* Parked, the heat of the iron comes to the fluid; the procedure goes on without that. */

@@ -84,7 +84,7 @@ class HeatSection(Section):
     One of: stop=speed or (speed, pedal force); snubs=(count, first speed, second speed, interval,
     deceleration) or the name of a published sequence; descent=(grade, length, speed[, share of the
     engine]); cycle=(times, speeds, grades). Numbers are SI, texts have units: "8 %", "50 km/h".
-    cool=time or (time, speed): afterwards, 600 s unless it is a stop. load: "full" or "empty".
+    cool=time or (time, speed): afterwards, half an hour unless it is a stop. load: "full" or "empty".
     Gives a Heat. Refused when a line that heat needs is left out.
     """
 
@@ -98,7 +98,7 @@ class HeatSection(Section):
                 f"got {', '.join(kinds) or 'no duty'}; accepts one of {', '.join(given)}"
             )
         kind = kinds[0]
-        duty = {"rest": 0.0 if kind == "stop" else 600.0,
+        duty = {"rest": 0.0 if kind == "stop" else _core.duty_parked(),
                 "force": self._vehicle.driver.pedal_force_most, "kind": _KINDS[kind]}  # fmt: skip
         points, sequence = array("d"), ""
         if kind == "cycle":
