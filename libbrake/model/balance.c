@@ -57,13 +57,20 @@ struct brake_point_of_balance brake_balance_at(const struct brake_balance *balan
     return point_at(&lines, pressure);
 }
 
+/* Ends of the pieces, and the deceleration at each. */
+static void fill_ends(const struct force_lines *lines, double end[PIECES + 1],
+                      double at[PIECES + 1])
+{
+    piece_ends(lines, end);
+    for (int i = 0; i <= PIECES; i++)
+        at[i] = free_deceleration(lines, end[i]);
+}
+
 static double pressure_for(const struct force_lines *lines, double deceleration)
 {
     double end[PIECES + 1];
     double at[PIECES + 1];
-    piece_ends(lines, end);
-    for (int i = 0; i <= PIECES; i++)
-        at[i] = free_deceleration(lines, end[i]);
+    fill_ends(lines, end, at);
     return pressure_of(end, at, deceleration);
 }
 
@@ -79,9 +86,7 @@ bool brake_balance_points(const struct brake_balance *balance, const double *dec
     const struct force_lines lines = force_lines_of(balance);
     double end[PIECES + 1];
     double given[PIECES + 1];
-    piece_ends(&lines, end);
-    for (int i = 0; i <= PIECES; i++)
-        given[i] = free_deceleration(&lines, end[i]);
+    fill_ends(&lines, end, given);
     for (int i = 0; i < count; i++) {
         const double pressure = pressure_of(end, given, deceleration[i]);
         if (isinf(pressure))

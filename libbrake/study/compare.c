@@ -203,10 +203,9 @@ int brake_compare_exit(const struct brake_comparison *c)
 
 /* ---- shares ---------------------------------------------------------------------------------- */
 
-/* Vehicles at a time, so that it may be watched: few where each runs fade procedures. */
-enum { FADED_BLOCK = 16, BLOCK = 256 };
-/* Quick ones in runs, so that threads seldom write side by side. */
-enum { RUN = 16 };
+/* Vehicles that a thread answers in a run, so that threads seldom write side by side; one where each runs
+ * fade procedures. Runs at a time, so that it may be watched. */
+enum { RUN = 16, RUNS = 16 };
 enum { LIKES = BRAKE_LOADS * (BRAKE_AXLES + 1) };
 
 static size_t columns(const struct brake_comparison *c)
@@ -298,8 +297,8 @@ bool brake_compare_share(struct brake_comparison *comparison, const struct brake
 {
     struct brake_comparison *c = comparison;
     const unsigned coalitions = 1U << c->changes;
-    const unsigned block = c->faded ? FADED_BLOCK : BLOCK;
     const unsigned run = c->faded ? 1 : RUN;
+    const unsigned block = RUNS * run;
     struct sharing sharing = {.c = c, .torques = torque_groups()};
     brake_mixing_begin(&c->before->vehicle, &c->after->vehicle, &sharing.mixing);
     for (unsigned first = 0; first < coalitions; first += block) {

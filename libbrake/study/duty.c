@@ -7,8 +7,8 @@
 #include "brake/stop.h"
 
 static const double BRAKED_SLICE = 0.5; /* [s] while a stop or a braked leg of a drive lasts */
-static const double SLICE = 1.0; /* [s] on a descent, and at first while the brakes are off */
-static const double LONGEST_SLICE = 30.0; /* [s] while they cool ever more slowly */
+static const double SLICE = 1.0; /* [s] at first, on a descent and while the brakes are off */
+static const double LONGEST_SLICE = 30.0; /* [s] once all changes slowly */
 static const double SHOWN_BRAKED = 0.1;   /* [s] from row to row of the history while they are on */
 static const double SHOWN = 1.0;          /* [s] else */
 static const double TOO_LONG = 600.0;     /* [s] no stop lasts so long */

@@ -352,9 +352,7 @@ void work_fill_rules(struct brake_places *places)
     for (int rule = 0; rule < BRAKE_WORK_RULES; rule++) {
         const bool there = rule < RULES;
         places->written[rule] = there ? work_sections(rules[rule].touches, 1) : 0;
-        places->touched[rule] = places->written[rule];
-        if (there)
-            places->touched[rule] |= work_sections(rules[rule].touches + 1, TOUCHES - 1);
+        places->touched[rule] = there ? work_sections(rules[rule].touches, TOUCHES) : 0;
     }
 }
 

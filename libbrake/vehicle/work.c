@@ -135,10 +135,12 @@ void work_offer_default(struct work *w, int target, double value)
 unsigned long long work_sections(const struct work_stretch *at, int count)
 {
     unsigned long long sections = 0;
-    for (int j = 0; j < count && at[j].size > 0; j++) {
-        for (int i = 0; i < brake_sections_count; i++)
-            sections |= (unsigned long long)(brake_sections[i].offset - at[j].from < at[j].size)
-                        << i;
+    for (int i = 0; i < brake_sections_count; i++) {
+        const size_t offset = brake_sections[i].offset;
+        for (int j = 0; j < count; j++) {
+            if (offset >= at[j].from && offset < at[j].from + at[j].size)
+                sections |= 1ULL << i;
+        }
     }
     return sections;
 }

@@ -93,7 +93,7 @@ struct work_stretch {
         offsetof(struct brake_vehicle, member), sizeof(((struct brake_vehicle *)0)->member)        \
     }
 
-/* Sections, as bits, that begin in any of some stretches; those of size 0 stand last. */
+/* Sections, as bits, that begin in any of some stretches. */
 unsigned long long work_sections(const struct work_stretch *at, int count);
 
 /* Fills which sections each rule touches and writes to. */

@@ -375,6 +375,15 @@ def test_other_forms_mean_the_same(report):
     assert "'note' is not known and left aside" in report(turned)["notes"][0]
 
 
+@pytest.mark.parametrize("length", [65_530, 65_534, 65_535, 65_536, 200_000])
+def test_it_does_not_matter_where_a_line_stands_in_the_file(report, length):
+    """A comment ahead of all, longer than what is read at a time, moves every line."""
+    log = DRIVE.read_text()
+    beside = report("# short\n" + log)
+    assert beside["stops"]
+    assert report("#" + "-" * (length - 2) + "\n" + log) == beside
+
+
 def test_units_may_be_given_apart(report):
     cells = [line.split(",") for line in GOOD.splitlines()[1:]]
     bare = "time,speed,pedal_force [N]\n" + "".join(

@@ -587,7 +587,8 @@ static void each_limit_is_warned_of_where_it_is_passed(void **state)
     assert_true(warned_of(&r, "heat.stress"));
 }
 
-/* Ten minutes after hard snubs the heat of the iron is still on its way into the fluid. */
+/* Ten minutes after hard snubs the heat of the iron is still on its way into the fluid; common practice, no
+ * source. */
 static void a_fluid_that_still_gets_hotter_is_told(void **state)
 {
     (void)state;

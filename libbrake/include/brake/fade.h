@@ -1,10 +1,11 @@
 /** @file fade.h
  * Hot performance: a published fade procedure run on a vehicle at full load.
  *
- * A cold stop; the heating snubs, and beside the procedure half an hour parked right after them; a stop at the mean pedal force of the cold one and a stop at the
- * most that is allowed; cooling stops; a last stop at the cold one's force. All stops are at the
- * verge of lock. A stop that fluid or brakes cannot give counts as none. FMVSS 135, S7.13 to S7.16;
- * UN R13-H, Annex 3, 1.5; UN R13, Annex 4, 1.5: from memory, check against the current text.
+ * A cold stop; the heating snubs, and beside the procedure half an hour parked right after them; a
+ * stop at the mean pedal force of the cold one and a stop at the most that is allowed; cooling
+ * stops; a last stop at the cold one's force. All stops are at the verge of lock. A stop that fluid
+ * or brakes cannot give counts as none. FMVSS 135, S7.13 to S7.16; UN R13-H, Annex 3, 1.5; UN R13,
+ * Annex 4, 1.5: from memory, check against the current text.
  */
 #ifndef BRAKE_FADE_H
 #define BRAKE_FADE_H
@@ -16,10 +17,10 @@
 /** What came of a fade procedure. */
 struct brake_fade {
     struct brake_hot_figures figures;
-    struct brake_duty snubs; /**< as they are run, and the parking; all 0 when figures.lacks */
-    struct brake_duty_result heating;                  /**< what came of them; all 0 as well */
-    double cold_force;                                 /**< [N] mean pedal force of the cold stop */
-    double residual;                                   /**< [-] largest of all parts */
+    struct brake_duty snubs;          /**< as they are run, and the parking */
+    struct brake_duty_result heating; /**< what came of them; duration 0: not run */
+    double cold_force;                /**< [N] mean pedal force of the cold stop */
+    double residual;                  /**< [-] largest of all parts */
     struct brake_warning warning[BRAKE_DUTY_WARNINGS]; /**< of the snubs, or what is missing */
     int warnings;                                      /**< how many there are */
 };
