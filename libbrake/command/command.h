@@ -7,7 +7,11 @@
 
 #include "brake/brake.h"
 
-enum { EXIT_REFUSED = 2, COMMAND_SETTINGS = 64 /* most times --set */ };
+enum {
+    EXIT_REFUSED = 2,     /* the input */
+    EXIT_FAILED = 4,      /* the machine: memory, disk, threads */
+    COMMAND_SETTINGS = 64 /* most times --set */
+};
 
 int command_new(int count, char **words);
 int command_check(int count, char **words);

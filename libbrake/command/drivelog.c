@@ -3,6 +3,7 @@
 
 #include "drive.h"
 #include "words.h"
+#include "vehicle/text.h"
 
 struct options {
     char *file;
@@ -23,7 +24,7 @@ static int take_nominal(void *into, char *text)
         char one[64];
         if (nominal->count == BRAKE_DRIVE_SPEEDS)
             return command_misused("--nominal has more than %d speeds", BRAKE_DRIVE_SPEEDS);
-        snprintf(one, sizeof one, "%.*s", (int)(length < 63 ? length : 63), text);
+        brake_text_format(one, sizeof one, "%.*s", (int)(length < 63 ? length : 63), text);
         double *speed = &nominal->speed[nominal->count++];
         if (brake_amount_read("speed", one, BRAKE_SPEED, speed, &error) != BRAKE_OK)
             return command_misused("--nominal: %s", error.text);

@@ -4,19 +4,20 @@
 
 #include "command.h"
 #include "report/paragraph.h"
+#include "vehicle/text.h"
 
 static void print_range(const struct brake_quantity *q)
 {
     const struct brake_unit *unit = brake_unit_find(q->unit);
     const struct brake_unit *us = brake_unit_us(q->dimension);
-    printf("  unit      %s", q->unit[0] ? q->unit : "none");
+    brake_text_print(stdout, "  unit      %s", q->unit[0] ? q->unit : "none");
     if (us->name[0] != '\0' && strcmp(us->name, q->unit) != 0)
-        printf(", or %s and others of the trade", us->name);
-    printf("\n  range     %.4g to %.4g%s%s", brake_unit_from_si(unit, q->low),
-           brake_unit_from_si(unit, q->high), q->unit[0] ? " " : "", q->unit);
+        brake_text_print(stdout, ", or %s and others of the trade", us->name);
+    brake_text_print(stdout, "\n  range     %.4g to %.4g%s%s", brake_unit_from_si(unit, q->low),
+                     brake_unit_from_si(unit, q->high), q->unit[0] ? " " : "", q->unit);
     if (us->name[0] != '\0' && strcmp(us->name, q->unit) != 0)
-        printf(" (%.4g to %.4g %s)", brake_unit_from_si(us, q->low),
-               brake_unit_from_si(us, q->high), us->name);
+        brake_text_print(stdout, " (%.4g to %.4g %s)", brake_unit_from_si(us, q->low),
+                         brake_unit_from_si(us, q->high), us->name);
     putchar('\n');
 }
 
@@ -25,19 +26,19 @@ static void print_default(const struct brake_quantity *q)
     char text[400];
     size_t used;
     if (isnan(q->fallback))
-        snprintf(text, sizeof text, "%s", q->why != NULL ? "worked out" : "none");
+        brake_text_format(text, sizeof text, "%s", q->why != NULL ? "worked out" : "none");
     else if (q->kind == BRAKE_CHOICE)
-        snprintf(text, sizeof text, "%s", q->choices[(int)q->fallback]);
+        brake_text_format(text, sizeof text, "%s", q->choices[(int)q->fallback]);
     else
-        snprintf(text, sizeof text, "%.4g%s%s",
-                 brake_unit_from_si(brake_unit_find(q->unit), q->fallback), q->unit[0] ? " " : "",
-                 q->unit);
+        brake_text_format(text, sizeof text, "%.4g%s%s",
+                          brake_unit_from_si(brake_unit_find(q->unit), q->fallback),
+                          q->unit[0] ? " " : "", q->unit);
     used = strlen(text);
-    snprintf(text + used, sizeof text - used, "%s%s%s", q->why != NULL ? "; " : "",
-             q->why != NULL ? q->why : "",
-             isnan(q->fallback) && q->need == BRAKE_NEEDED
-                 ? "; the line, or what gives it, is needed"
-                 : "");
+    brake_text_format(text + used, sizeof text - used, "%s%s%s", q->why != NULL ? "; " : "",
+                      q->why != NULL ? q->why : "",
+                      isnan(q->fallback) && q->need == BRAKE_NEEDED
+                          ? "; the line, or what gives it, is needed"
+                          : "");
     brake_paragraph(stdout, "  default   ", text);
 }
 
@@ -47,14 +48,14 @@ static void print_danger(const struct brake_quantity *q)
         "either way, depending on the result looked at",
         "when the entry is too low: the real vehicle is worse than the result",
         "when the entry is too high: the real vehicle is worse than the result"};
-    printf("  danger    %s\n", words[q->danger]);
+    brake_text_print(stdout, "  danger    %s\n", words[q->danger]);
 }
 
 static void print_choices(const struct brake_quantity *q)
 {
-    printf("  one of   ");
+    brake_text_print(stdout, "  one of   ");
     for (int i = 0; q->choices[i] != NULL; i++)
-        printf("%s %s", i > 0 ? "," : "", q->choices[i]);
+        brake_text_print(stdout, "%s %s", i > 0 ? "," : "", q->choices[i]);
     putchar('\n');
 }
 
@@ -63,7 +64,7 @@ static void explain_quantity(const char *path, const struct brake_quantity *q)
     puts(path);
     brake_paragraph(stdout, "  meaning   ", q->meaning);
     if (q->symbol != NULL)
-        printf("  symbol    %s\n", q->symbol);
+        brake_text_print(stdout, "  symbol    %s\n", q->symbol);
     if (q->kind == BRAKE_REAL || q->kind == BRAKE_PISTONS || q->kind == BRAKE_CURVE)
         print_range(q);
     if (q->kind == BRAKE_CHOICE)
@@ -72,8 +73,9 @@ static void explain_quantity(const char *path, const struct brake_quantity *q)
     brake_paragraph(stdout, "  measure   ", q->measure);
     if (q->kind == BRAKE_REAL || q->kind == BRAKE_PISTONS) {
         print_danger(q);
-        printf("  doubt     %.3g %% of the value when the file states no tolerance\n",
-               100.0 * q->typical);
+        brake_text_print(stdout,
+                         "  doubt     %.3g %% of the value when the file states no tolerance\n",
+                         100.0 * q->typical);
     }
 }
 
@@ -82,9 +84,9 @@ static void explain_result(int index)
     const struct brake_result *row = brake_result_at(index);
     char path[80];
     brake_result_path(index, path, sizeof path);
-    printf("%s (a result)\n", path);
+    brake_text_print(stdout, "%s (a result)\n", path);
     brake_paragraph(stdout, "  meaning   ", row->meaning);
-    printf("  unit      %s\n", row->unit[0] ? row->unit : "none");
+    brake_text_print(stdout, "  unit      %s\n", row->unit[0] ? row->unit : "none");
 }
 
 /* The lines of a part are the same for every part: part.winch.mass is explained as part.mass. */
@@ -102,7 +104,7 @@ static const struct brake_quantity *part_row(const char *path)
 static void list_line(const char *name, int width, const char *meaning)
 {
     char head[64];
-    snprintf(head, sizeof head, "  %-*.60s ", width, name);
+    brake_text_format(head, sizeof head, "  %-*.60s ", width, name);
     brake_paragraph(stdout, head, meaning);
 }
 
@@ -111,7 +113,8 @@ static void list_everything(void)
     const int parts = brake_section_count() - 1;
     for (int i = 0; i <= parts; i++) {
         const struct brake_section *section = brake_section_at(i);
-        printf("[%s%s] %s\n", section->path, i == parts ? ".NAME" : "", section->meaning);
+        brake_text_print(stdout, "[%s%s] %s\n", section->path, i == parts ? ".NAME" : "",
+                         section->meaning);
         for (int row = 0; row < section->count; row++)
             list_line(section->rows[row].name, 20, section->rows[row].meaning);
     }
@@ -127,7 +130,7 @@ static int find_result(const char *path)
     const int index = brake_result_find(path);
     if (index >= 0)
         return index;
-    snprintf(with_case, sizeof with_case, "empty.%.100s", path);
+    brake_text_format(with_case, sizeof with_case, "empty.%.100s", path);
     return brake_result_find(with_case);
 }
 

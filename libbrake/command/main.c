@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "command.h"
+#include "vehicle/text.h"
 
 /* In parts: a compiler need not take a string of more than 4095 bytes. */
 static const char *const help[] = {
@@ -96,7 +97,7 @@ int command_misused(const char *format, ...)
     va_list list;
     fputs("stopmargin: ", stderr);
     va_start(list, format);
-    vfprintf(stderr, format, list);
+    brake_text_print_list(stderr, format, list);
     va_end(list);
     fputs("\nstopmargin: try `stopmargin --help`\n", stderr);
     return EXIT_REFUSED;
@@ -104,12 +105,12 @@ int command_misused(const char *format, ...)
 
 static int refuse(const char *before, const char *where, const struct brake_error *error)
 {
-    fprintf(stderr, "%s%s", before, where);
+    brake_text_print(stderr, "%s%s", before, where);
     if (error->line > 0)
-        fprintf(stderr, ":%d", error->line);
+        brake_text_print(stderr, ":%d", error->line);
     if (error->field[0] != '\0')
-        fprintf(stderr, ": %s", error->field);
-    fprintf(stderr, ": %s\n", error->text);
+        brake_text_print(stderr, ": %s", error->field);
+    brake_text_print(stderr, ": %s\n", error->text);
     return EXIT_REFUSED;
 }
 
@@ -129,7 +130,7 @@ int command_read(const char *path, const struct command_list *settings, struct b
     const int count = settings != NULL ? settings->count : 0;
     FILE *stream = fopen(path, "rb");
     if (stream == NULL) {
-        fprintf(stderr, "%s: cannot be opened: %s\n", path, strerror(errno));
+        brake_text_print(stderr, "%s: cannot be opened: %s\n", path, strerror(errno));
         return EXIT_REFUSED;
     }
     enum brake_status status = brake_file_read(stream, sheet, &error);
@@ -160,8 +161,8 @@ static const char *list_of_verbs(char *text, size_t size)
 {
     size_t used = 0;
     for (int i = 0; i < VERBS && used < size; i++)
-        used +=
-            (size_t)snprintf(text + used, size - used, "%s%s", i > 0 ? ", " : "", verbs[i].verb);
+        used += (size_t)brake_text_format(text + used, size - used, "%s%s", i > 0 ? ", " : "",
+                                          verbs[i].verb);
     return text;
 }
 
@@ -184,7 +185,7 @@ static int run(int count, char **words)
     if (strcmp(words[1], "--help") == 0)
         return print_help();
     if (strcmp(words[1], "--version") == 0)
-        return printf("stopmargin %s\n", BRAKE_VERSION) < 0;
+        return brake_text_print(stdout, "stopmargin %s\n", BRAKE_VERSION) < 0;
     for (int i = 0; i < VERBS; i++) {
         if (strcmp(words[1], verbs[i].verb) == 0)
             return verbs[i].run(count - 1, words + 1);

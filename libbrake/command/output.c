@@ -6,6 +6,7 @@
 #include <sys/stat.h>
 
 #include "command.h"
+#include "vehicle/text.h"
 
 int command_short_of_memory(void)
 {
@@ -37,7 +38,7 @@ static bool same_file(const char *one, const char *other)
 
 static int cannot_be_written(const char *path)
 {
-    fprintf(stderr, "%s: cannot be written: %s\n", path, strerror(errno));
+    brake_text_print(stderr, "%s: cannot be written: %s\n", path, strerror(errno));
     return EXIT_REFUSED;
 }
 
@@ -47,7 +48,7 @@ FILE *command_open_output(const char *path, char *const *inputs)
         return stdout;
     for (; *inputs != NULL; inputs++) {
         if (same_file(path, *inputs)) {
-            fprintf(stderr, "%s: is read here and is not written over\n", path);
+            brake_text_print(stderr, "%s: is read here and is not written over\n", path);
             return NULL;
         }
     }

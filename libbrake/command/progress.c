@@ -4,6 +4,7 @@
 #include <stdio.h>
 #include <time.h>
 #include <unistd.h>
+#include "vehicle/text.h"
 
 enum { EXIT_SIGNAL = 128 }; /* as shells have it */
 
@@ -20,11 +21,11 @@ static double now(void)
 static void write_time(double seconds, char text[32])
 {
     if (seconds < 120.0)
-        snprintf(text, 32, "%.0f s", seconds);
+        brake_text_format(text, 32, "%.0f s", seconds);
     else if (seconds < 7200.0)
-        snprintf(text, 32, "%.0f min", seconds / 60.0);
+        brake_text_format(text, 32, "%.0f min", seconds / 60.0);
     else
-        snprintf(text, 32, "%.1f h", seconds / 3600.0);
+        brake_text_format(text, 32, "%.1f h", seconds / 3600.0);
 }
 
 /* Blanks at the end cover what a longer line left. */
@@ -39,8 +40,8 @@ static void show(void *context, double done, double total)
         return;
     progress->shown = time;
     write_time((total - done) / rate, left);
-    fprintf(stderr, "\r%5.1f %% of %.4g %s, %.3g a second, %s left      ", 100.0 * done / total,
-            total, progress->unit, rate, left);
+    brake_text_print(stderr, "\r%5.1f %% of %.4g %s, %.3g a second, %s left      ",
+                     100.0 * done / total, total, progress->unit, rate, left);
 }
 
 struct brake_watch progress_begin(struct progress *progress, const char *unit, double offset)
@@ -52,7 +53,7 @@ struct brake_watch progress_begin(struct progress *progress, const char *unit, d
 void progress_end(const struct progress *progress)
 {
     if (progress->shown > 0.0)
-        fprintf(stderr, "\r%78s\r", "");
+        brake_text_print(stderr, "\r%78s\r", "");
 }
 
 static volatile sig_atomic_t caught; /* a handler has nothing else to write to */

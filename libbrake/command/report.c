@@ -6,6 +6,7 @@
 
 #include "drive.h"
 #include "words.h"
+#include "vehicle/text.h"
 
 struct options {
     char *file;
@@ -58,15 +59,16 @@ static int take_date(char date[40])
         errno = 0;
         const long long seconds = strtoll(given, &end, 10);
         if (end == given || *end != '\0' || errno != 0 || seconds < 0 || seconds > 253402300799LL) {
-            fprintf(stderr, "stopmargin: SOURCE_DATE_EPOCH: got '%s'; accepts seconds since 1970\n",
-                    given);
+            brake_text_print(
+                stderr, "stopmargin: SOURCE_DATE_EPOCH: got '%s'; accepts seconds since 1970\n",
+                given);
             return EXIT_REFUSED;
         }
         now = (time_t)seconds;
     }
     const struct tm *day = given != NULL ? gmtime(&now) : localtime(&now);
     if (day == NULL || strftime(date, 40, "%Y-%m-%d", day) == 0)
-        snprintf(date, 40, "not known");
+        brake_text_format(date, 40, "not known");
     return 0;
 }
 

@@ -5,6 +5,7 @@
 
 #include "progress.h"
 #include "words.h"
+#include "vehicle/text.h"
 
 enum { SIZES = 64, TYRES = 64, COMBINATIONS = 10000, KEPT = 1000, WORD = 160 };
 
@@ -39,7 +40,7 @@ static bool trimmed(const char *text, const char *end, char *word, size_t size)
         text++;
     while (end > text && isspace((unsigned char)end[-1]))
         end--;
-    snprintf(word, size, "%.*s", (int)(end - text), text);
+    brake_text_format(word, size, "%.*s", (int)(end - text), text);
     return (size_t)(end - text) < size;
 }
 
@@ -70,11 +71,12 @@ static int take_force(struct options *o, const char *name)
     if (brake_amount_read("decel at", name + strlen(DECEL_AT), BRAKE_FORCE, &force, &error) !=
         BRAKE_OK)
         return command_refuse_value("--for", &error);
-    snprintf(setting, sizeof setting, "driver.pedal_force=%.100s", name + strlen(DECEL_AT));
+    brake_text_format(setting, sizeof setting, "driver.pedal_force=%.100s",
+                      name + strlen(DECEL_AT));
     if (o->force[0] != '\0' && strcmp(o->force, setting) != 0)
         return command_misused("--for: 'decel at' takes one force; got %s and %s",
                                strchr(o->force, '=') + 1, name + strlen(DECEL_AT));
-    snprintf(o->force, sizeof o->force, "%s", setting);
+    brake_text_format(o->force, sizeof o->force, "%s", setting);
     return 0;
 }
 
@@ -101,7 +103,7 @@ static int take_target(const char *text, struct brake_target *target)
     if (!trimmed(text, end, name, sizeof name))
         return command_misused("--for '%.40s...' is too long", text);
     if (strncmp(name, DECEL_AT, strlen(DECEL_AT)) == 0)
-        snprintf(name, sizeof name, "full.deceleration.at_pedal_force");
+        brake_text_format(name, sizeof name, "full.deceleration.at_pedal_force");
     target->every = strcmp(name, "all") == 0;
     if (!target->every && brake_output_find(name, &target->output) != BRAKE_OK)
         return unknown_target(name);
@@ -179,7 +181,7 @@ static int take_sizes(const char *option, const char *path, int index, const cha
 
 static int take_tyres(const char *text, struct task *task)
 {
-    snprintf(task->tyre_words, sizeof task->tyre_words, "%s", text);
+    brake_text_format(task->tyre_words, sizeof task->tyre_words, "%s", text);
     if (strlen(text) >= sizeof task->tyre_words)
         return command_misused("--by tyre: the list is longer than %zu bytes",
                                sizeof task->tyre_words - 1);
@@ -353,7 +355,8 @@ static int run_range(const struct options *o, const struct task *task,
     const enum brake_status status = brake_size_find(&question, &watch, &size, &error);
     progress_end(&progress);
     if (status != BRAKE_OK) {
-        fprintf(stderr, "stopmargin: --by %s: %s: %s\n", o->by.word[0], error.field, error.text);
+        brake_text_print(stderr, "stopmargin: --by %s: %s: %s\n", o->by.word[0], error.field,
+                         error.text);
         return EXIT_REFUSED;
     }
     report.question = &question;

@@ -4,6 +4,7 @@
 
 #include "progress.h"
 #include "words.h"
+#include "vehicle/text.h"
 
 struct options {
     char *file;
@@ -69,7 +70,7 @@ static int set_shape(const struct brake_sheet *sheet, const char *text, enum bra
             shapes[i] = shape;
         return 0;
     }
-    snprintf(path, sizeof path, "%.*s", (int)(equals - text), text);
+    brake_text_format(path, sizeof path, "%.*s", (int)(equals - text), text);
     const int index = brake_catalogue_find(&sheet->vehicle, path);
     if (index < 0)
         return command_misused("--shape: unknown path '%s'; `stopmargin explain` lists all", path);
@@ -97,7 +98,7 @@ static int run(const struct options *o, const struct brake_sheet *sheet,
     static struct brake_spread spread; /* it is large */
     const enum brake_status status = brake_spread_prepare(sheet, options, &spread);
     if (status != BRAKE_OK) {
-        fprintf(stderr, "%s: %s\n", o->file, brake_status_message(status));
+        brake_text_print(stderr, "%s: %s\n", o->file, brake_status_message(status));
         return EXIT_REFUSED;
     }
     void *room = malloc(brake_spread_room(&spread));

@@ -2,6 +2,7 @@
 
 #include <stdio.h>
 #include <string.h>
+#include "vehicle/text.h"
 
 int words_keep(void *into, char *value)
 {
@@ -61,8 +62,8 @@ static int refuse_option(const char *word, const struct words_option *option)
     char names[200] = "";
     size_t used = 0;
     for (; option->name != NULL && used < sizeof names; option++)
-        used += (size_t)snprintf(names + used, sizeof names - used, "%s%s", used > 0 ? ", " : "",
-                                 option->name);
+        used += (size_t)brake_text_format(names + used, sizeof names - used, "%s%s",
+                                          used > 0 ? ", " : "", option->name);
     return command_misused("unknown option '%s'; accepts %s", word, names);
 }
 

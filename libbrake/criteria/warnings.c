@@ -3,6 +3,7 @@
 #include <math.h>
 #include <stdarg.h>
 #include <stdio.h>
+#include "vehicle/text.h"
 
 /* Limits of the trade; common practice, no source, unless another one is named. */
 static const double stroke_limit = 0.80;     /* share of stroke or travel, after 49 CFR 570.5(c) */
@@ -25,7 +26,7 @@ __attribute__((format(printf, 3, 4))) static void add(struct list *list, const c
     if (list->count < BRAKE_WARNINGS) {
         struct brake_warning *warning = &list->warning[list->count++];
         warning->id = id;
-        vsnprintf(warning->text, sizeof warning->text, format, values);
+        brake_text_format_list(warning->text, sizeof warning->text, format, values);
     }
     va_end(values);
 }

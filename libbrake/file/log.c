@@ -7,6 +7,7 @@
 
 #include "brake/file.h"
 #include "value.h"
+#include "vehicle/text.h"
 
 enum {
     CELLS = 64,           /* most columns of a file */
@@ -76,9 +77,9 @@ static void note(struct reading *r, const char *format, const char *what)
     char *place = next_note(r);
     if (place == NULL)
         return;
-    const int used = snprintf(place, BRAKE_LOG_NOTE, "line %d: ", r->line);
+    const int used = brake_text_format(place, BRAKE_LOG_NOTE, "line %d: ", r->line);
     /* every format is a literal of this file with one %s */
-    snprintf(place + used, BRAKE_LOG_NOTE - (size_t)used, format, what);
+    brake_text_format(place + used, BRAKE_LOG_NOTE - (size_t)used, format, what);
 }
 
 /* ---- lines ---------------------------------------------------------------------------------- */
@@ -220,14 +221,10 @@ static bool quick_number(const char *text, double *number)
     return *at == '\0' && count > 0;
 }
 
-/* With an exponent or more digits; what strtod reads beyond that (inf, nan, 0x10) is no number. */
+/* With an exponent or more digits. */
 static bool slow_number(const char *text, double *number)
 {
-    char *end;
-    if (text[strspn(text, "+-.0123456789eE")] != '\0' || strpbrk(text, "0123456789") == NULL)
-        return false;
-    *number = strtod(text, &end);
-    return *end == '\0' && isfinite(*number);
+    return brake_text_number(text, strlen(text), number) && isfinite(*number);
 }
 
 static enum brake_status take_value(struct reading *r, enum brake_log_column column,
@@ -309,7 +306,8 @@ static enum brake_status take_units(struct reading *r, const char *units)
                           "front_temperature, rear_temperature",
                           (int)(name < 40 ? name : 40), units);
         const size_t rest = length - name - 1;
-        snprintf(unit, sizeof unit, "%.*s", (int)(rest < 23 ? rest : 23), units + name + 1);
+        brake_text_format(unit, sizeof unit, "%.*s", (int)(rest < 23 ? rest : 23),
+                          units + name + 1);
         const enum brake_status status = set_unit(r, column, unit);
         if (status != BRAKE_OK)
             return status;

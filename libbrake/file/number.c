@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "brake/file.h"
+#include "vehicle/text.h"
 
 enum { FEWEST = 15, MOST = 17 /* digits: 15 always survive a double, 17 always hold one */ };
 enum { POWERS = 28 /* powers of ten that 64 bits of mantissa hold exactly */ };
@@ -21,8 +22,9 @@ static int write_any(double number, char *text)
 {
     int length = 0;
     for (int digits = FEWEST; digits <= MOST; digits++) {
-        length = snprintf(text, BRAKE_NUMBER_SIZE, "%.*g", digits, number);
-        if (strtod(text, NULL) == number)
+        length = brake_text_format(text, BRAKE_NUMBER_SIZE, "%.*g", digits, number);
+        double read;
+        if (brake_text_number(text, (size_t)length, &read) && read == number)
             break;
     }
     return length;

@@ -7,6 +7,7 @@
 #include "brake/file.h"
 #include "value.h"
 #include "vehicle/sections.h"
+#include "vehicle/text.h"
 
 enum {
     LINE_BYTES = 198,   /* inih's buffer is 200, with line end and NUL */
@@ -217,7 +218,7 @@ static char *give_line(char *buffer, int size, void *user)
         refuse_colon(in, start);
     if (in->error->status != BRAKE_OK)
         return NULL;
-    snprintf(buffer, (size_t)size, "%s%s\n", in->more ? " " : "", start);
+    brake_text_format(buffer, (size_t)size, "%s%s\n", in->more ? " " : "", start);
     return buffer;
 }
 
@@ -225,9 +226,9 @@ static int unknown_name(struct input *in, const char *name)
 {
     char path[160];
     char near_path[160];
-    snprintf(path, sizeof path, "%s%s%s.%.60s", brake_section_at(in->section)->path,
-             in->part >= 0 ? "." : "", in->part >= 0 ? in->sheet->vehicle.part[in->part].name : "",
-             name);
+    brake_text_format(path, sizeof path, "%s%s%s.%.60s", brake_section_at(in->section)->path,
+                      in->part >= 0 ? "." : "",
+                      in->part >= 0 ? in->sheet->vehicle.part[in->part].name : "", name);
     const int near = in->part >= 0 ? -1 : brake_catalogue_nearest(path);
     if (near >= 0)
         brake_catalogue_path(&in->sheet->vehicle, near, near_path, sizeof near_path);
@@ -243,9 +244,10 @@ static int index_of(const struct input *in, const char *name)
 {
     char path[260];
     if (in->part >= 0)
-        snprintf(path, sizeof path, "part.%s.%s", in->sheet->vehicle.part[in->part].name, name);
+        brake_text_format(path, sizeof path, "part.%s.%s", in->sheet->vehicle.part[in->part].name,
+                          name);
     else
-        snprintf(path, sizeof path, "%s.%s", brake_section_at(in->section)->path, name);
+        brake_text_format(path, sizeof path, "%s.%s", brake_section_at(in->section)->path, name);
     return strchr(name, '.') != NULL ? -1 : brake_catalogue_find(&in->sheet->vehicle, path);
 }
 
@@ -339,7 +341,7 @@ enum brake_status brake_file_set(struct brake_sheet *sheet, const char *setting,
         return brake_value_refuse(error, BRAKE_E_SYNTAX, 0, "",
                                   "is not UTF-8 text, or holds a control character");
     const char *name = setting + strspn(setting, " \t");
-    snprintf(path, sizeof path, "%.*s", (int)(equals - name), name);
+    brake_text_format(path, sizeof path, "%.*s", (int)(equals - name), name);
     path[strcspn(path, " \t")] = '\0';
     const char *rest = name + strlen(path);
     if (rest + strspn(rest, " \t") != equals)

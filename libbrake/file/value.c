@@ -10,6 +10,7 @@
 
 #include "brake/file.h"
 #include "vehicle/sections.h"
+#include "vehicle/text.h"
 
 /* One value on its way in. */
 struct reading {
@@ -35,9 +36,9 @@ enum brake_status brake_value_refuse(struct brake_error *error, enum brake_statu
     va_list list;
     error->status = status;
     error->line = line;
-    snprintf(error->field, sizeof error->field, "%.63s", field);
+    brake_text_format(error->field, sizeof error->field, "%.63s", field);
     va_start(list, format);
-    vsnprintf(error->text, sizeof error->text, format, list);
+    brake_text_format_list(error->text, sizeof error->text, format, list);
     va_end(list);
     return status;
 }
@@ -61,8 +62,7 @@ static void trim_end(char *text)
 
 /* ---- where it came from --------------------------------------------------------------------- */
 
-static const char *const from_words[] = {"absent", "default", "estimated", "catalogue",
-                                         "measured"};
+static const char *const from_words[] = {"absent", "default", "estimated", "catalogue", "measured"};
 
 const char *brake_from_word(enum brake_from from)
 {
@@ -125,24 +125,6 @@ static void take_from_of_text(struct reading *r, char *text)
 
 /* ---- numbers -------------------------------------------------------------------------------- */
 
-static size_t number_length(const char *text)
-{
-    const char *at = text;
-    if (*at == '+' || *at == '-')
-        at++;
-    const size_t digits = strspn(at, "0123456789.");
-    if (digits == 0)
-        return 0;
-    at += digits;
-    if ((*at == 'e' || *at == 'E') && (isdigit((unsigned char)at[1]) ||
-                                       ((at[1] == '+' || at[1] == '-') &&
-                                        isdigit((unsigned char)at[2])))) {
-        at += 2;
-        at += strspn(at, "0123456789");
-    }
-    return (size_t)(at - text);
-}
-
 #define PISTON_FORM                                                                                \
     "accepts number x diameter of ONE side, such as 2 x 48 mm, or 1 x 44 mm + 1 x 38 mm; 1 to 8 "  \
     "pistons"
@@ -159,22 +141,17 @@ static enum brake_status refuse_number(struct reading *r, const char *text)
                   q->unit[0] ? " " : "", q->unit);
 }
 
-/* strtod reads more than a plain decimal (inf, nan, 0x10), so the form is checked first. */
 static enum brake_status take_number(struct reading *r, const char **text, double *number)
 {
-    char copy[64];
-    char *end;
     const char *at = past_blanks(*text);
-    const size_t length = number_length(at);
-    if (length == 0 || length >= sizeof copy)
+    const size_t length = brake_text_number_length(at);
+    const int shown = (int)(length < 40 ? length : 40);
+    if (length == 0)
         return refuse_number(r, at);
-    memcpy(copy, at, length);
-    copy[length] = '\0';
-    *number = strtod(copy, &end);
-    if (end != copy + length)
-        return REFUSE(r, BRAKE_E_SYNTAX, "got '%.40s'; that is not a number", copy);
+    if (!brake_text_number(at, length, number))
+        return REFUSE(r, BRAKE_E_SYNTAX, "got '%.*s'; that is not a number", shown, at);
     if (!isfinite(*number))
-        return REFUSE(r, BRAKE_E_RANGE, "got '%.40s'; that is beyond any number", copy);
+        return REFUSE(r, BRAKE_E_RANGE, "got '%.*s'; that is beyond any number", shown, at);
     if (at[length] == ',' && isdigit((unsigned char)at[length + 1]))
         return REFUSE(r, BRAKE_E_SYNTAX, "got '%.40s'; decimals take a point, not a comma", at);
     *text = at + length;
@@ -183,12 +160,27 @@ static enum brake_status take_number(struct reading *r, const char **text, doubl
 
 static const char *dimension_words(enum brake_dimension dimension)
 {
-    static const char *const words[BRAKE_DIMENSIONS] = {
-        "a plain number", "a length", "an area",     "a volume",     "an angle",
-        "a time",         "a speed",  "a deceleration", "a mass",    "a force",
-        "a pressure",     "a torque", "an energy",   "a power",      "a moment of inertia",
-        "a stiffness",    "a pressure per mass",     "a torque per pressure",
-        "a temperature",  "a difference of temperature",             "a heat capacity"};
+    static const char *const words[BRAKE_DIMENSIONS] = {"a plain number",
+                                                        "a length",
+                                                        "an area",
+                                                        "a volume",
+                                                        "an angle",
+                                                        "a time",
+                                                        "a speed",
+                                                        "a deceleration",
+                                                        "a mass",
+                                                        "a force",
+                                                        "a pressure",
+                                                        "a torque",
+                                                        "an energy",
+                                                        "a power",
+                                                        "a moment of inertia",
+                                                        "a stiffness",
+                                                        "a pressure per mass",
+                                                        "a torque per pressure",
+                                                        "a temperature",
+                                                        "a difference of temperature",
+                                                        "a heat capacity"};
     return words[dimension];
 }
 
@@ -222,7 +214,7 @@ static enum brake_status take_unit(struct reading *r, const char **text,
     char known[120];
     const char *at = past_blanks(*text);
     const size_t length = unit_length(at);
-    snprintf(name, sizeof name, "%.*s", (int)(length < 23 ? length : 23), at);
+    brake_text_format(name, sizeof name, "%.*s", (int)(length < 23 ? length : 23), at);
     *unit = unit_named(name, dimension);
     brake_unit_names(dimension, known, sizeof known);
     if (*unit == NULL)
@@ -252,8 +244,7 @@ static bool take_plus_minus(const char **text)
 }
 
 static enum brake_status take_tolerance(struct reading *r, const char **text,
-                                        const struct brake_unit *value_unit,
-                                        struct amount *amount)
+                                        const struct brake_unit *value_unit, struct amount *amount)
 {
     const struct brake_unit *unit;
     double number = BRAKE_NAN;
@@ -304,8 +295,7 @@ static enum brake_status take_amount(struct reading *r, const char **text, struc
         return status;
     amount->value = brake_unit_to_si(unit, number);
     amount->tolerance = -1.0;
-    status = check_range(r, amount->value, r->quantity->unit, r->quantity->low,
-                         r->quantity->high);
+    status = check_range(r, amount->value, r->quantity->unit, r->quantity->low, r->quantity->high);
     if (status == BRAKE_OK && take_plus_minus(text))
         status = take_tolerance(r, text, unit, amount);
     return status;
@@ -359,7 +349,8 @@ static enum brake_status read_choice(struct reading *r, const char *text)
             record(r, r->index, NULL);
             return BRAKE_OK;
         }
-        snprintf(list + strlen(list), sizeof list - strlen(list), i > 0 ? ", %s" : "%s", words[i]);
+        brake_text_format(list + strlen(list), sizeof list - strlen(list), i > 0 ? ", %s" : "%s",
+                          words[i]);
     }
     return REFUSE(r, BRAKE_E_UNKNOWN, "got '%.40s'; accepts %s", text, list);
 }
@@ -492,7 +483,7 @@ enum brake_status brake_number_read(const char *name, const char *text,
                                        .unit = brake_unit_si(dimension)->name,
                                        .high = 20.0}; /* half of it is the example in a message */
     struct reading r = {.error = error, .quantity = &any};
-    snprintf(r.path, sizeof r.path, "%s", name);
+    brake_text_format(r.path, sizeof r.path, "%s", name);
     enum brake_status status = take_number(&r, &text, number);
     if (status == BRAKE_OK)
         status = take_unit(&r, &text, dimension, unit);
@@ -505,7 +496,8 @@ enum brake_status brake_amount_read(const char *name, const char *text,
 {
     const struct brake_unit *unit;
     double number = BRAKE_NAN;
-    const enum brake_status status = brake_number_read(name, text, dimension, &number, &unit, error);
+    const enum brake_status status =
+        brake_number_read(name, text, dimension, &number, &unit, error);
     if (status == BRAKE_OK)
         *value = brake_unit_to_si(unit, number);
     return status;
@@ -525,7 +517,7 @@ enum brake_status brake_value_read(struct brake_sheet *sheet, int index, const c
     if (strlen(text) >= sizeof value)
         return REFUSE(&r, BRAKE_E_SIZE, "has %zu bytes; accepts up to %zu", strlen(text),
                       sizeof value - 1);
-    snprintf(value, sizeof value, "%s", past_blanks(text));
+    brake_text_format(value, sizeof value, "%s", past_blanks(text));
     trim_end(value);
     if (value[0] == '\0')
         return REFUSE(&r, BRAKE_E_SYNTAX, "has no value");

@@ -7,6 +7,7 @@
 #include "brake/file.h"
 #include "brake/warnings.h"
 #include "vehicle/sections.h"
+#include "vehicle/text.h"
 
 static const char *danger_words(enum brake_danger danger)
 {
@@ -19,12 +20,14 @@ static void write_number(char *text, size_t size, const struct brake_unit *unit,
 {
     const double number = brake_unit_from_si(unit, value);
     for (int digits = 10; digits <= 17; digits++) {
-        snprintf(text, size, "%.*g", digits, number);
-        if (fabs(brake_unit_to_si(unit, strtod(text, NULL)) - value) <= 5e-16 * fabs(value))
+        double read = BRAKE_NAN;
+        const int length = brake_text_format(text, size, "%.*g", digits, number);
+        if (brake_text_number(text, (size_t)length, &read) &&
+            fabs(brake_unit_to_si(unit, read) - value) <= 5e-16 * fabs(value))
             break;
     }
     const size_t used = strlen(text);
-    snprintf(text + used, size - used, "%s%s", unit->name[0] ? " " : "", unit->name);
+    brake_text_format(text + used, size - used, "%s%s", unit->name[0] ? " " : "", unit->name);
 }
 
 /* Nothing when it is the catalogue's usual one: it comes back by itself. */
@@ -36,7 +39,7 @@ static void write_tolerance(const struct brake_quantity *q, const struct brake_r
     text[0] = '\0';
     if (record->typical || (!(record->tolerance > 0.0) && !(q->typical > 0.0)))
         return;
-    snprintf(text, size, " +- ");
+    brake_text_format(text, size, " +- ");
     write_number(text + 4, size - 4, &unit, record->tolerance);
 }
 
@@ -52,8 +55,8 @@ static void write_pistons(const struct brake_pistons *pistons, const struct brak
         write_number(diameter, sizeof diameter, brake_unit_find(q->unit), pistons->diameter[i]);
         if (record != NULL)
             write_tolerance(q, &record[i], tolerance, sizeof tolerance);
-        snprintf(text + used, size - used, "%s%.0f x %s%s", i > 0 ? " + " : "", pistons->count[i],
-                 diameter, tolerance);
+        brake_text_format(text + used, size - used, "%s%.0f x %s%s", i > 0 ? " + " : "",
+                          pistons->count[i], diameter, tolerance);
     }
 }
 
@@ -67,7 +70,7 @@ static void write_curve(const struct brake_quantity *q, const struct brake_point
         const size_t used = strlen(text);
         write_number(x, sizeof x, brake_unit_find(q->unit), points->at[i].x);
         write_number(y, sizeof y, brake_unit_find(q->second_unit), points->at[i].y);
-        snprintf(text + used, size - used, "%s(%s, %s)", i > 0 ? "\n    " : "", x, y);
+        brake_text_format(text + used, size - used, "%s(%s, %s)", i > 0 ? "\n    " : "", x, y);
     }
 }
 
@@ -83,10 +86,10 @@ void brake_value_write(const struct brake_vehicle *vehicle, int index, char *tex
             write_number(text, size, brake_unit_find(q->unit), *(const double *)at);
         break;
     case BRAKE_CHOICE:
-        snprintf(text, size, "%s", q->choices[*(const int *)at]);
+        brake_text_format(text, size, "%s", q->choices[*(const int *)at]);
         break;
     case BRAKE_TEXT:
-        snprintf(text, size, "%s", (const char *)at);
+        brake_text_format(text, size, "%s", (const char *)at);
         break;
     case BRAKE_PISTONS:
         write_pistons(at, q, NULL, text, size);
@@ -112,9 +115,9 @@ static void write_line(const struct brake_sheet *sheet, int index, FILE *stream)
         brake_value_write(&vehicle, index, value, sizeof value);
     if (q->kind == BRAKE_REAL)
         write_tolerance(q, record, tolerance, sizeof tolerance);
-    fprintf(stream, "%s = %s%s", q->name, value, tolerance);
+    brake_text_print(stream, "%s = %s%s", q->name, value, tolerance);
     if (q->kind != BRAKE_TEXT || q->role == BRAKE_RAW)
-        fprintf(stream, ", %s", brake_from_word(record->from));
+        brake_text_print(stream, ", %s", brake_from_word(record->from));
     fputc('\n', stream);
 }
 
@@ -122,12 +125,12 @@ static void write_line(const struct brake_sheet *sheet, int index, FILE *stream)
 static void write_comment(FILE *stream, const char *head, const char *text)
 {
     enum { COLUMNS = 98 };
-    int column = fprintf(stream, "; %s", head);
+    int column = brake_text_print(stream, "; %s", head);
     for (bool first = true; *text != '\0'; first = false) {
         const int length = (int)strcspn(text, " ");
         if (!first && column + 1 + length > COLUMNS)
-            column = fprintf(stream, "\n;  ") - 1;
-        column += fprintf(stream, "%s%.*s", first ? "" : " ", length, text);
+            column = brake_text_print(stream, "\n;  ") - 1;
+        column += brake_text_print(stream, "%s%.*s", first ? "" : " ", length, text);
         text += length;
         text += strspn(text, " ");
     }
@@ -138,14 +141,14 @@ static void write_range(const struct brake_quantity *q, FILE *stream)
 {
     if (q->kind == BRAKE_REAL || q->kind == BRAKE_PISTONS) {
         const struct brake_unit *unit = brake_unit_find(q->unit);
-        fprintf(stream, "; range %.6g to %.6g%s%s; dangerous when the entry is %s\n",
-                brake_unit_from_si(unit, q->low), brake_unit_from_si(unit, q->high),
-                q->unit[0] ? " " : "", q->unit, danger_words(q->danger));
+        brake_text_print(stream, "; range %.6g to %.6g%s%s; dangerous when the entry is %s\n",
+                         brake_unit_from_si(unit, q->low), brake_unit_from_si(unit, q->high),
+                         q->unit[0] ? " " : "", q->unit, danger_words(q->danger));
     }
     if (q->kind == BRAKE_CHOICE) {
         fputs("; one of", stream);
         for (int i = 0; q->choices[i] != NULL; i++)
-            fprintf(stream, "%s %s", i > 0 ? "," : "", q->choices[i]);
+            brake_text_print(stream, "%s %s", i > 0 ? "," : "", q->choices[i]);
         fputc('\n', stream);
     }
 }
@@ -168,15 +171,16 @@ static const char *example(const struct brake_quantity *q)
 static void write_missing(const struct brake_quantity *q, FILE *stream)
 {
     if (!isnan(q->fallback) && q->kind == BRAKE_CHOICE)
-        fprintf(stream, "; %s = %s\n", q->name, q->choices[(int)q->fallback]);
+        brake_text_print(stream, "; %s = %s\n", q->name, q->choices[(int)q->fallback]);
     else if (!isnan(q->fallback))
-        fprintf(stream, "; %s = %.6g%s%s\n", q->name,
-                brake_unit_from_si(brake_unit_find(q->unit), q->fallback), q->unit[0] ? " " : "",
-                q->unit);
+        brake_text_print(stream, "; %s = %.6g%s%s\n", q->name,
+                         brake_unit_from_si(brake_unit_find(q->unit), q->fallback),
+                         q->unit[0] ? " " : "", q->unit);
     else if (q->kind == BRAKE_REAL)
-        fprintf(stream, "; %s = ...%s%s, measured\n", q->name, q->unit[0] ? " " : "", q->unit);
+        brake_text_print(stream, "; %s = ...%s%s, measured\n", q->name, q->unit[0] ? " " : "",
+                         q->unit);
     else
-        fprintf(stream, "; %s = %s\n", q->name, example(q));
+        brake_text_print(stream, "; %s = %s\n", q->name, example(q));
 }
 
 static void write_quantity(const struct brake_sheet *sheet, int index, FILE *stream)
@@ -203,7 +207,7 @@ static void write_part(const struct brake_sheet *sheet, int slot, FILE *stream)
     const int section = brake_section_count() - 1;
     const int count = brake_section_at(section)->count;
     const int first = brake_section_first(section) + slot * count;
-    fprintf(stream, "\n[part.%s]\n", sheet->vehicle.part[slot].name);
+    brake_text_print(stream, "\n[part.%s]\n", sheet->vehicle.part[slot].name);
     for (int row = 0; row < count; row++)
         write_line(sheet, first + row, stream);
 }
@@ -218,13 +222,14 @@ void brake_file_write(const struct brake_sheet *sheet, FILE *stream)
           stream);
     for (int i = 0; i < parts; i++) {
         const struct brake_section *section = brake_section_at(i);
-        fprintf(stream, "\n\n[%s]\n; %s\n", section->path, section->meaning);
+        brake_text_print(stream, "\n\n[%s]\n; %s\n", section->path, section->meaning);
         for (int row = 0; row < section->count; row++)
             write_quantity(sheet, brake_section_first(i) + row, stream);
     }
-    fprintf(stream, "\n\n; %s\n; [part.winch]\n; mass = 38 kg, catalogue\n"
-                    "; behind_front_axle = -620 mm, measured\n; height = 780 mm, measured\n",
-            brake_section_at(parts)->meaning);
+    brake_text_print(stream,
+                     "\n\n; %s\n; [part.winch]\n; mass = 38 kg, catalogue\n"
+                     "; behind_front_axle = -620 mm, measured\n; height = 780 mm, measured\n",
+                     brake_section_at(parts)->meaning);
     for (int slot = 0; slot < sheet->vehicle.parts; slot++)
         write_part(sheet, slot, stream);
 }

@@ -8,6 +8,7 @@
 #include "json.h"
 #include "paragraph.h"
 #include "words.h"
+#include "vehicle/text.h"
 
 struct page {
     const struct brake_comparison *c;
@@ -38,11 +39,11 @@ static const struct brake_unit *unit_of(struct brake_output output)
 static void amount(char *text, size_t size, const struct brake_unit *unit, double value)
 {
     const struct brake_unit *us = brake_unit_beside(unit);
-    const int used = snprintf(text, size, "%.4g%s%s", brake_unit_from_si(unit, value),
-                              unit->name[0] ? " " : "", unit->name);
+    const int used = brake_text_format(text, size, "%.4g%s%s", brake_unit_from_si(unit, value),
+                                       unit->name[0] ? " " : "", unit->name);
     if (us != unit)
-        snprintf(text + used, size - (size_t)used, " (%.4g %s)", brake_unit_from_si(us, value),
-                 us->name);
+        brake_text_format(text + used, size - (size_t)used, " (%.4g %s)",
+                          brake_unit_from_si(us, value), us->name);
 }
 
 static void shares(const struct page *p, const struct brake_compared *one,
@@ -63,25 +64,27 @@ static void say_regained(const struct page *p)
     const double missing = brake_like_missing(both);
     char text[500];
     if (isnan(missing))
-        snprintf(text, sizeof text, "like for like: cannot say; the torque per need is not known");
+        brake_text_format(text, sizeof text,
+                          "like for like: cannot say; the torque per need is not known");
     else if (missing > 0.0)
-        snprintf(
+        brake_text_format(
             text, sizeof text,
             "NOT REGAINED: the stopping torque per unit of need was %.3g and is %.3g, load %s: "
             "%.3g %% is missing",
             both->before, both->after, brake_load_word(load), 100.0 * missing);
     else
-        snprintf(text, sizeof text,
-                 "regained: the stopping torque per unit of need was %.3g and is %.3g, load %s",
-                 both->before, both->after, brake_load_word(load));
+        brake_text_format(
+            text, sizeof text,
+            "regained: the stopping torque per unit of need was %.3g and is %.3g, load %s",
+            both->before, both->after, brake_load_word(load));
     for (int i = 0; i < BRAKE_LOADS * BRAKE_AXLES; i++) {
         const int axle = i % BRAKE_AXLES;
         const double lacks = brake_like_missing(&p->c->like[i / BRAKE_AXLES][axle]);
         const size_t used = strlen(text);
         if (lacks > 0.0)
-            snprintf(text + used, sizeof text - used, "; %s axle, %s: %.3g %% missing",
-                     axle_words(axle), brake_load_word((enum brake_load)(i / BRAKE_AXLES)),
-                     100.0 * lacks);
+            brake_text_format(text + used, sizeof text - used, "; %s axle, %s: %.3g %% missing",
+                              axle_words(axle), brake_load_word((enum brake_load)(i / BRAKE_AXLES)),
+                              100.0 * lacks);
     }
     brake_paragraph(p->stream, "Verdict   ", text);
 }
@@ -93,7 +96,7 @@ static void say_lost(const struct page *p)
     for (int i = 0; i < brake_criterion_count(); i++) {
         const size_t used = strlen(text);
         if (brake_compare_lost(p->c, i))
-            snprintf(
+            brake_text_format(
                 text + used, sizeof text - used, "%s%s",
                 count++ > 0 ? ", " : "met before, FALLS SHORT now: ", brake_criterion_at(i)->id);
     }
@@ -119,18 +122,20 @@ static void say_extreme(const struct page *p, const char *head, double sign)
     const int change = extreme(both, sign);
     char text[200] = "no change did";
     if (both->reason != NULL)
-        snprintf(text, sizeof text, "cannot say: %s", both->reason);
+        brake_text_format(text, sizeof text, "cannot say: %s", both->reason);
     else if (change >= 0)
-        snprintf(text, sizeof text, "%s (%s): %+.3g of the torque per need, %+.3g %% of what was",
-                 brake_change_word((enum brake_change)change),
-                 brake_change_meaning((enum brake_change)change), both->share[change],
-                 100.0 * both->share[change] / both->before);
+        brake_text_format(text, sizeof text,
+                          "%s (%s): %+.3g of the torque per need, %+.3g %% of what was",
+                          brake_change_word((enum brake_change)change),
+                          brake_change_meaning((enum brake_change)change), both->share[change],
+                          100.0 * both->share[change] / both->before);
     brake_paragraph(p->stream, head, text);
 }
 
 static void verdict(const struct page *p)
 {
-    fprintf(p->stream, "Before: %s\nAfter:  %s\n", name_of(p->c->before), name_of(p->c->after));
+    brake_text_print(p->stream, "Before: %s\nAfter:  %s\n", name_of(p->c->before),
+                     name_of(p->c->after));
     say_regained(p);
     say_extreme(p, "Took most ", -1.0);
     say_extreme(p, "Gave most ", 1.0);
@@ -143,19 +148,20 @@ static void verdict(const struct page *p)
 static void like_for_like(const struct page *p)
 {
     fputs("\nLIKE FOR LIKE: torque available over torque needed for driver.target\n", p->stream);
-    fprintf(p->stream, "  %-14s %9s %9s %11s\n", "load, axle", "before", "after", "missing");
+    brake_text_print(p->stream, "  %-14s %9s %9s %11s\n", "load, axle", "before", "after",
+                     "missing");
     for (int load = 0; load < BRAKE_LOADS; load++) {
         for (int axle = 0; axle <= BRAKE_BOTH_AXLES; axle++) {
             const struct brake_compared *one = &p->c->like[load][axle];
             char head[20];
-            snprintf(head, sizeof head, "%s, %s", brake_load_word((enum brake_load)load),
-                     axle_words(axle));
-            fprintf(p->stream, "  %-14s", head);
+            brake_text_format(head, sizeof head, "%s, %s", brake_load_word((enum brake_load)load),
+                              axle_words(axle));
+            brake_text_print(p->stream, "  %-14s", head);
             if (isnan(brake_like_missing(one)))
                 fputs(" cannot say\n", p->stream);
             else
-                fprintf(p->stream, " %9.3f %9.3f %9.3g %%\n", one->before, one->after,
-                        100.0 * brake_like_missing(one));
+                brake_text_print(p->stream, " %9.3f %9.3f %9.3g %%\n", one->before, one->after,
+                                 100.0 * brake_like_missing(one));
             shares(p, one, brake_unit_si(BRAKE_RATIO));
         }
     }
@@ -169,11 +175,11 @@ static void side_words(const struct page *p, int margin, int side, char *text, s
     const char *judged =
         output.criterion ? brake_verdict_words(p->c->judgement[side][output.index].verdict) : "";
     if (isnan(value))
-        snprintf(text, size, "cannot say");
+        brake_text_format(text, size, "cannot say");
     else if (isinf(value))
-        snprintf(text, size, "%s%swithout limit", judged, judged[0] ? ", " : "");
+        brake_text_format(text, size, "%s%swithout limit", judged, judged[0] ? ", " : "");
     else if (output.criterion)
-        snprintf(text, size, "%s, %+.3g %%", judged, 100.0 * value);
+        brake_text_format(text, size, "%s, %+.3g %%", judged, 100.0 * value);
     else
         amount(text, size, unit_of(output), value);
 }
@@ -198,8 +204,8 @@ static void margin_line(const struct page *p, int margin)
     if (isfinite(one->after - one->before))
         brake_words_difference(difference, sizeof difference, unit_of(p->c->output[margin]),
                                one->after - one->before);
-    snprintf(text, sizeof text, "%s: %s; now %s%s%s", name, side[0], side[1],
-             difference[0] ? "; " : "", difference);
+    brake_text_format(text, sizeof text, "%s: %s; now %s%s%s", name, side[0], side[1],
+                      difference[0] ? "; " : "", difference);
     brake_paragraph(p->stream, "  ", text);
     const char *why = isfinite(one->before) && isfinite(one->after) ? NULL : why_unsaid(p, margin);
     if (why != NULL)
@@ -209,10 +215,11 @@ static void margin_line(const struct page *p, int margin)
 
 static void margins(const struct page *p)
 {
-    fprintf(p->stream,
-            "\nMARGINS AND WHAT EACH CHANGE DID TO THEM (requirements: restated; check each\n"
-            "against the current text.%s)\n",
-            p->c->faded ? "" : " Hot performance: with --fade.");
+    brake_text_print(
+        p->stream,
+        "\nMARGINS AND WHAT EACH CHANGE DID TO THEM (requirements: restated; check each\n"
+        "against the current text.%s)\n",
+        p->c->faded ? "" : " Hot performance: with --fade.");
     for (int criterion = 1; criterion >= 0; criterion--) {
         for (int i = 0; i < p->c->margins; i++) {
             if (p->c->output[i].criterion == (criterion == 1))
@@ -229,9 +236,9 @@ static bool differs(double before, double after)
 static void cell(FILE *stream, const struct brake_unit *unit, double value)
 {
     if (isfinite(value))
-        fprintf(stream, " %8.4g", brake_unit_from_si(unit, value));
+        brake_text_print(stream, " %8.4g", brake_unit_from_si(unit, value));
     else
-        fprintf(stream, " %8s", "-");
+        brake_text_print(stream, " %8s", "-");
 }
 
 static void number_line(const struct page *p, int result)
@@ -244,14 +251,14 @@ static void number_line(const struct page *p, int result)
     if (!differs(before, after))
         return;
     for (int u = 0; u < (both[1] != both[0] ? 2 : 1); u++) {
-        fprintf(p->stream, "  %-38s", u == 0 ? row->name : "");
+        brake_text_print(p->stream, "  %-38s", u == 0 ? row->name : "");
         cell(p->stream, both[u], before);
         cell(p->stream, both[u], after);
         if (isfinite(after - before))
-            fprintf(p->stream, " %+8.3g", (after - before) / both[u]->factor);
+            brake_text_print(p->stream, " %+8.3g", (after - before) / both[u]->factor);
         else
-            fprintf(p->stream, " %8s", "-");
-        fprintf(p->stream, "%s%s\n", both[u]->name[0] ? "  " : "", both[u]->name);
+            brake_text_print(p->stream, " %8s", "-");
+        brake_text_print(p->stream, "%s%s\n", both[u]->name[0] ? "  " : "", both[u]->name);
     }
 }
 
@@ -263,7 +270,8 @@ static void numbers(const struct page *p)
     static const char *const heads[] = {"in either load case", "empty", "full"};
     fputs("\nNUMBERS THAT DIFFER (meaning of each: stopmargin explain NAME)\n", p->stream);
     for (int part = 0; part < 3; part++) {
-        fprintf(p->stream, "  %-38s %8s %8s %8s\n", heads[part], "before", "after", "change");
+        brake_text_print(p->stream, "  %-38s %8s %8s %8s\n", heads[part], "before", "after",
+                         "change");
         for (int i = from[part]; i < from[part + 1]; i++)
             number_line(p, i);
     }
@@ -271,7 +279,7 @@ static void numbers(const struct page *p)
 
 static void line_value(const struct brake_sheet *sheet, int index, char *text, size_t size)
 {
-    snprintf(text, size, "not given");
+    brake_text_format(text, size, "not given");
     if (index >= 0 && sheet->record[index].from != BRAKE_ABSENT)
         brake_value_write(&sheet->vehicle, index, text, size);
 }
@@ -291,8 +299,8 @@ static void lines(const struct page *p)
                              sizeof path);
         line_value(p->c->before, line[i].before, value[0], sizeof value[0]);
         line_value(p->c->after, line[i].after, value[1], sizeof value[1]);
-        snprintf(text, sizeof text, "%s: %s; now %s [%s]", path, value[0], value[1],
-                 brake_change_word(brake_change_of(index)));
+        brake_text_format(text, sizeof text, "%s: %s; now %s [%s]", path, value[0], value[1],
+                          brake_change_word(brake_change_of(index)));
         brake_paragraph(p->stream, "  - ", text);
     }
 }
@@ -307,7 +315,7 @@ void brake_report_comparison_text(const struct brake_comparison *comparison, FIL
     lines(&p);
     fputc('\n', stream);
     brake_paragraph(stream, "Caution   ", BRAKE_CAUTION);
-    fprintf(stream, "libbrake %s\n", BRAKE_VERSION);
+    brake_text_print(stream, "libbrake %s\n", BRAKE_VERSION);
 }
 
 /* ---- JSON ------------------------------------------------------------------------------------ */
@@ -407,9 +415,9 @@ static cJSON *margin_object(const struct brake_comparison *c, int margin)
     for (int i = 0; i < 2 && output.criterion; i++) {
         const struct brake_judgement *j = &c->judgement[i][output.index];
         char key[40];
-        snprintf(key, sizeof key, "verdict_%s", sides[i]);
+        brake_text_format(key, sizeof key, "verdict_%s", sides[i]);
         brake_json_text(one, key, brake_verdict_words(j->verdict));
-        snprintf(key, sizeof key, "reason_%s", sides[i]);
+        brake_text_format(key, sizeof key, "reason_%s", sides[i]);
         brake_json_text(one, key, j->reason);
     }
     return one;

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "words.h"
+#include "vehicle/text.h"
 
 /* Index of a line; -1 when it is not there. */
 static int find(const struct brake_sheet *sheet, const char *path)
@@ -15,7 +16,7 @@ static int find(const struct brake_sheet *sheet, const char *path)
 /* Value of a line as it is said. */
 static void say(const struct brake_sheet *sheet, int index, char text[BRAKE_DIFFERENCE_TEXT])
 {
-    snprintf(text, BRAKE_DIFFERENCE_TEXT, "not there");
+    brake_text_format(text, BRAKE_DIFFERENCE_TEXT, "not there");
     if (index >= 0)
         brake_words_input(sheet, index, text, BRAKE_DIFFERENCE_TEXT);
 }
@@ -76,11 +77,11 @@ bool brake_differing_margin(const struct brake_paper *paper, int *at,
         const double gain = now->judgement[criterion].margin - then->judgement[criterion].margin;
         if (!isfinite(gain))
             continue;
-        snprintf(change->what, sizeof change->what, "%s [%s]", brake_criterion_at(criterion)->title,
-                 brake_criterion_at(criterion)->id);
+        brake_text_format(change->what, sizeof change->what, "%s [%s]",
+                          brake_criterion_at(criterion)->title, brake_criterion_at(criterion)->id);
         brake_words_margin(then, criterion, change->before, sizeof change->before);
         brake_words_margin(now, criterion, change->after, sizeof change->after);
-        snprintf(change->given, sizeof change->given, "%+.1f points", 100.0 * gain);
+        brake_text_format(change->given, sizeof change->given, "%+.1f points", 100.0 * gain);
         say_shares(paper->comparison, criterion, change->shares, sizeof change->shares);
         if (fabs(gain) >= 0.0005)
             return true;

@@ -4,6 +4,7 @@
 #include "text.h"
 #include "words.h"
 #include "words_drive.h"
+#include "vehicle/text.h"
 
 /* The units of the trade, and the US ones. */
 struct trade {
@@ -24,31 +25,32 @@ static void with_half(FILE *stream, const char *unit, const struct brake_measure
 {
     char text[40];
     if (isnan(m->value))
-        snprintf(text, sizeof text, "-");
+        brake_text_format(text, sizeof text, "-");
     else
-        snprintf(text, sizeof text, "%.*f +-%.*f", decimals, in(unit, m->value), decimals,
-                 in(unit, m->half));
-    fprintf(stream, " %13s", text);
+        brake_text_format(text, sizeof text, "%.*f +-%.*f", decimals, in(unit, m->value), decimals,
+                          in(unit, m->half));
+    brake_text_print(stream, " %13s", text);
 }
 
 static void plain(FILE *stream, const char *unit, double value, int width, int decimals)
 {
     if (isnan(value))
-        fprintf(stream, " %*s", width, "-");
+        brake_text_print(stream, " %*s", width, "-");
     else
-        fprintf(stream, " %*.*f", width, decimals, in(unit, value));
+        brake_text_print(stream, " %*.*f", width, decimals, in(unit, value));
 }
 
 static void table(const struct brake_drive_report *report, const struct trade *trade, FILE *stream)
 {
-    fprintf(stream, "  stop line  from %13s %7s %13s %5s %13s\n", "distance", "at nom.",
-            "developed", "pedal", "predicted");
-    fprintf(stream, "            %5s %13s %7s %13s %5s %13s\n", trade->speed, trade->length,
-            trade->length, trade->deceleration, trade->force, trade->deceleration);
+    brake_text_print(stream, "  stop line  from %13s %7s %13s %5s %13s\n", "distance", "at nom.",
+                     "developed", "pedal", "predicted");
+    brake_text_print(stream, "            %5s %13s %7s %13s %5s %13s\n", trade->speed,
+                     trade->length, trade->length, trade->deceleration, trade->force,
+                     trade->deceleration);
     for (int i = 0; i < report->drive->stops; i++) {
         const struct brake_drive_stop *stop = &report->drive->stop[i];
-        fprintf(stream, "  %3d%c %5d", i + 1, brake_drive_counts(stop) ? ' ' : '*',
-                report->log->row[stop->first].line);
+        brake_text_print(stream, "  %3d%c %5d", i + 1, brake_drive_counts(stop) ? ' ' : '*',
+                         report->log->row[stop->first].line);
         plain(stream, trade->speed, stop->initial.value, 5, 1);
         with_half(stream, trade->length, &stop->distance, 1);
         plain(stream, trade->length, stop->corrected.value, 7, 1);
@@ -67,9 +69,9 @@ static void marked(const struct brake_drive_report *report, FILE *stream)
             char head[40];
             if (!(stop->flags & brake_stop_mark_at(m)->flag))
                 continue;
-            snprintf(head, sizeof head,
-                     "  %c stop %d, line %d: ", brake_drive_counts(stop) ? ' ' : '*', i + 1,
-                     report->log->row[stop->flagged].line);
+            brake_text_format(head, sizeof head,
+                              "  %c stop %d, line %d: ", brake_drive_counts(stop) ? ' ' : '*',
+                              i + 1, report->log->row[stop->flagged].line);
             brake_paragraph(stream, head, brake_stop_mark_at(m)->words);
         }
     }
@@ -95,7 +97,7 @@ static void notes(const struct brake_log *log, FILE *stream)
     for (int i = 0; i < log->notes; i++)
         brake_paragraph(stream, "  ", log->note[i]);
     if (log->more > 0)
-        fprintf(stream, "  and %ld more of the kind\n", log->more);
+        brake_text_print(stream, "  and %ld more of the kind\n", log->more);
 }
 
 void brake_text_drive_head(const struct brake_drive_report *report, FILE *stream)
@@ -130,7 +132,7 @@ void brake_text_drive_body(const struct brake_drive_report *report, FILE *stream
 
 void brake_report_drive_text(const struct brake_drive_report *report, FILE *stream)
 {
-    fprintf(stream, "%s\n", brake_words_name(report->sheet));
+    brake_text_print(stream, "%s\n", brake_words_name(report->sheet));
     brake_text_drive_head(report, stream);
     brake_paragraph(stream, "Caution   ", BRAKE_CAUTION);
     brake_text_drive_body(report, stream);

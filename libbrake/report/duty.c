@@ -10,6 +10,7 @@
 #include "paragraph.h"
 #include "text.h"
 #include "words.h"
+#include "vehicle/text.h"
 
 static double celsius(double temperature)
 {
@@ -29,16 +30,18 @@ static int describe_stops(const struct brake_duty *duty, char *text, size_t size
     const char *word = stops->to > 0.0 ? "snub" : "stop";
     char held[80];
     if (stops->manner == BRAKE_HOLDS_DECELERATION)
-        snprintf(held, sizeof held, "at %.3g m/s2", stops->deceleration);
+        brake_text_format(held, sizeof held, "at %.3g m/s2", stops->deceleration);
     else if (stops->manner == BRAKE_HOLDS_FORCE)
-        snprintf(held, sizeof held, "at %.0f N on the pedal", duty->force);
+        brake_text_format(held, sizeof held, "at %.0f N on the pedal", duty->force);
     else
-        snprintf(held, sizeof held, "as hard as tyres and %.0f N on the pedal allow", duty->force);
+        brake_text_format(held, sizeof held, "as hard as tyres and %.0f N on the pedal allow",
+                          duty->force);
     if (stops->count == 1)
-        return snprintf(text, size, "one %s from %.4g km/h to %.4g km/h, %s", word,
-                        kmh(stops->from), kmh(stops->to), held);
-    return snprintf(text, size, "%d %ss from %.4g km/h to %.4g km/h %s, one every %.4g s",
-                    stops->count, word, kmh(stops->from), kmh(stops->to), held, stops->interval);
+        return brake_text_format(text, size, "one %s from %.4g km/h to %.4g km/h, %s", word,
+                                 kmh(stops->from), kmh(stops->to), held);
+    return brake_text_format(text, size, "%d %ss from %.4g km/h to %.4g km/h %s, one every %.4g s",
+                             stops->count, word, kmh(stops->from), kmh(stops->to), held,
+                             stops->interval);
 }
 
 void brake_words_duty(const struct brake_duty_report *report, char *text, size_t size)
@@ -49,40 +52,41 @@ void brake_words_duty(const struct brake_duty_report *report, char *text, size_t
     if (duty->kind == BRAKE_DUTY_STOPS)
         used = describe_stops(duty, text, size);
     else if (duty->kind == BRAKE_DUTY_DESCENT)
-        used = snprintf(text, size,
-                        "down %.4g %% for %.4g km at %.4g km/h, %.3g %% of it held by the engine",
-                        100.0 * descent->grade, descent->length / 1e3, kmh(descent->speed),
-                        100.0 * descent->engine);
+        used = brake_text_format(
+            text, size, "down %.4g %% for %.4g km at %.4g km/h, %.3g %% of it held by the engine",
+            100.0 * descent->grade, descent->length / 1e3, kmh(descent->speed),
+            100.0 * descent->engine);
     else if (duty->kind == BRAKE_DUTY_REST)
-        used = snprintf(text, size, "brakes off");
+        used = brake_text_format(text, size, "brakes off");
     else
-        used = snprintf(text, size, "a drive of %d rows, %.4g s", duty->cycle.count,
-                        report->result->duration);
-    snprintf(text + used, size - (size_t)used, "; load %s, %.0f kg; air %.0f degC",
-             brake_load_word(report->load), report->hot->rig.balance.body.mass,
-             celsius(report->hot->rig.air));
+        used = brake_text_format(text, size, "a drive of %d rows, %.4g s", duty->cycle.count,
+                                 report->result->duration);
+    brake_text_format(text + used, size - (size_t)used, "; load %s, %.0f kg; air %.0f degC",
+                      brake_load_word(report->load), report->hot->rig.balance.body.mass,
+                      celsius(report->hot->rig.air));
     used = (int)strlen(text);
     if (duty->kind == BRAKE_DUTY_STOPS && duty->stops.sequence != NULL)
-        snprintf(text + used, size - (size_t)used,
-                 ", brakes %.0f degC at first; as heated in %s (%s)",
-                 celsius(duty->stops.sequence->start), duty->stops.sequence->clause,
-                 duty->stops.sequence->text);
+        brake_text_format(text + used, size - (size_t)used,
+                          ", brakes %.0f degC at first; as heated in %s (%s)",
+                          celsius(duty->stops.sequence->start), duty->stops.sequence->clause,
+                          duty->stops.sequence->text);
     used = (int)strlen(text);
     if (duty->rest > 0.0)
-        snprintf(text + used, size - (size_t)used, "; then %.4g min at %.4g km/h",
-                 duty->rest / 60.0, kmh(duty->rest_speed));
+        brake_text_format(text + used, size - (size_t)used, "; then %.4g min at %.4g km/h",
+                          duty->rest / 60.0, kmh(duty->rest_speed));
 }
 
 static void verdict(const struct brake_duty_report *report, FILE *stream)
 {
     const struct brake_duty_result *result = report->result;
     char text[240];
-    snprintf(text, sizeof text, "%s%s; the fluid %s %.0f K %s its wet boiling point (%.0f degC)",
-             brake_duty_stood(result) ? "" : "FALLS SHORT: ",
-             result->held ? "the driver holds what is asked for"
-                          : "the driver does not hold what is asked for",
-             result->fluid_margin < 0.0 ? "gets" : "stays", fabs(result->fluid_margin),
-             result->fluid_margin < 0.0 ? "above" : "below", celsius(report->hot->boiling));
+    brake_text_format(
+        text, sizeof text, "%s%s; the fluid %s %.0f K %s its wet boiling point (%.0f degC)",
+        brake_duty_stood(result) ? "" : "FALLS SHORT: ",
+        result->held ? "the driver holds what is asked for"
+                     : "the driver does not hold what is asked for",
+        result->fluid_margin < 0.0 ? "gets" : "stays", fabs(result->fluid_margin),
+        result->fluid_margin < 0.0 ? "above" : "below", celsius(report->hot->boiling));
     brake_paragraph(stream, "Verdict   ", text);
 }
 
@@ -151,14 +155,14 @@ static void line_of_axle(const struct brake_duty_result *result, int row, FILE *
 {
     const struct brake_unit *unit = brake_unit_find(of_axle[row].unit);
     const struct brake_unit *both[] = {unit, brake_unit_us(unit->dimension)};
-    fprintf(stream, "  %-26s", of_axle[row].words);
+    brake_text_print(stream, "  %-26s", of_axle[row].words);
     for (int u = 0; u < 2; u++) {
         for (int axle = 0; axle < BRAKE_AXLES; axle++) {
             const double value = number_at(&result->axle[axle], of_axle[row].offset);
             const double number = shown(brake_unit_from_si(both[u], value));
-            fprintf(stream, fabs(number) < 1e3 ? " %8.4g" : " %8.0f", number);
+            brake_text_print(stream, fabs(number) < 1e3 ? " %8.4g" : " %8.0f", number);
         }
-        fprintf(stream, u == 0 ? " %-5s" : " %s", both[u]->name);
+        brake_text_print(stream, u == 0 ? " %-5s" : " %s", both[u]->name);
     }
     fputc('\n', stream);
 }
@@ -166,15 +170,15 @@ static void line_of_axle(const struct brake_duty_result *result, int row, FILE *
 static void numbers(const struct brake_duty_report *report, FILE *stream)
 {
     const struct brake_duty_result *result = report->result;
-    fprintf(stream, "\nOne brake of each axle\n%28s %8s %8s %5s %8s %8s\n", "", "front", "rear", "",
-            "front", "rear");
+    brake_text_print(stream, "\nOne brake of each axle\n%28s %8s %8s %5s %8s %8s\n", "", "front",
+                     "rear", "", "front", "rear");
     for (int i = 0; i < ROWS_OF_AXLE; i++)
         line_of_axle(result, i, stream);
     const double front = result->axle[BRAKE_FRONT].mean_most - report->hot->rig.air;
     const double rear = result->axle[BRAKE_REAR].mean_most - report->hot->rig.air;
     const double degree = brake_unit_us(BRAKE_RISE)->factor;
-    fprintf(stream, "  %-26s %8.4g %8.4g %-5s %8.4g %8.4g degF\n", "rise of rotor or drum",
-            shown(front), shown(rear), "K", shown(front) / degree, shown(rear) / degree);
+    brake_text_print(stream, "  %-26s %8.4g %8.4g %-5s %8.4g %8.4g degF\n", "rise of rotor or drum",
+                     shown(front), shown(rear), "K", shown(front) / degree, shown(rear) / degree);
 }
 
 static void driver(const struct brake_duty_report *report, FILE *stream)
@@ -182,22 +186,22 @@ static void driver(const struct brake_duty_report *report, FILE *stream)
     const struct brake_duty_result *result = report->result;
     const double pound = brake_unit_us(BRAKE_FORCE)->factor;
     const double foot = brake_unit_find("ft")->factor;
-    fprintf(
+    brake_text_print(
         stream,
         "\nDriver\n  pedal force: first %.0f N (%.0f lbf), last %.0f N (%.0f lbf), largest %.0f N "
         "(%.0f lbf)\n",
         result->force_first, result->force_first / pound, result->force_last,
         result->force_last / pound, result->force_most, result->force_most / pound);
     if (report->duty->kind == BRAKE_DUTY_STOPS)
-        fprintf(stream, "  distance of the last one: %.1f m (%.0f ft)\n", result->distance,
-                result->distance / foot);
+        brake_text_print(stream, "  distance of the last one: %.1f m (%.0f ft)\n", result->distance,
+                         result->distance / foot);
     if (!isnan(result->developed))
-        fprintf(stream, "  mean fully developed deceleration: %.2f m/s2 (%.1f ft/s2)\n",
-                result->developed, result->developed / foot);
+        brake_text_print(stream, "  mean fully developed deceleration: %.2f m/s2 (%.1f ft/s2)\n",
+                         result->developed, result->developed / foot);
     if (result->locked)
         fputs("  an axle met the limit of adhesion\n", stream);
-    fprintf(stream, "  energy that is not accounted for: %.1g of what was put in\n",
-            result->residual);
+    brake_text_print(stream, "  energy that is not accounted for: %.1g of what was put in\n",
+                     result->residual);
 }
 
 /* ---- chart ---------------------------------------------------------------------------------- */
@@ -242,11 +246,11 @@ static void chart(const struct brake_duty_report *report, FILE *stream)
             marks[i] = " FR*"[(front ? 1 : 0) + (rear ? 2 : 0)];
             used = marks[i] != ' ' ? i + 1 : used;
         }
-        fprintf(stream, "  %4.0f degC |%.*s\n", step * line, used, marks);
+        brake_text_print(stream, "  %4.0f degC |%.*s\n", step * line, used, marks);
     }
     char end[32];
-    snprintf(end, sizeof end, "%.4g s", total);
-    fprintf(stream, "%12s0 s%*s\n", "", CHART_COLUMNS - 3, end);
+    brake_text_format(end, sizeof end, "%.4g s", total);
+    brake_text_print(stream, "%12s0 s%*s\n", "", CHART_COLUMNS - 3, end);
 }
 
 /* ---- whole reports -------------------------------------------------------------------------- */
@@ -278,7 +282,7 @@ void brake_text_duty_body(const struct brake_duty_report *report, FILE *stream)
 
 void brake_report_duty_text(const struct brake_duty_report *report, FILE *stream)
 {
-    fprintf(stream, "%s\n", brake_words_name(report->sheet));
+    brake_text_print(stream, "%s\n", brake_words_name(report->sheet));
     brake_text_duty_head(report, stream);
     brake_paragraph(stream, "Caution   ", BRAKE_CAUTION);
     brake_text_duty_body(report, stream);
@@ -290,18 +294,19 @@ void brake_report_duty_csv(const struct brake_duty_report *report, FILE *stream)
     fputs("time [s],speed [km/h],deceleration [m/s2],pedal force [N],pressure [bar]", stream);
     for (int axle = 0; axle < BRAKE_AXLES; axle++) {
         const char *word = brake_axle_word((enum brake_axle)axle);
-        fprintf(stream, ",%s face [degC],%s mean [degC],%s pad [degC],%s fluid [degC],%s work [kJ]",
-                word, word, word, word, word);
+        brake_text_print(
+            stream, ",%s face [degC],%s mean [degC],%s pad [degC],%s fluid [degC],%s work [kJ]",
+            word, word, word, word, word);
     }
     fputc('\n', stream);
     for (long i = 0; i < report->rows; i++) {
         const struct brake_duty_row *row = &report->row[i];
-        fprintf(stream, "%.2f,%.3f,%.4f,%.2f,%.3f", row->time, kmh(row->speed), row->deceleration,
-                row->pedal_force, row->pressure / 1e5);
+        brake_text_print(stream, "%.2f,%.3f,%.4f,%.2f,%.3f", row->time, kmh(row->speed),
+                         row->deceleration, row->pedal_force, row->pressure / 1e5);
         for (int axle = 0; axle < BRAKE_AXLES; axle++)
-            fprintf(stream, ",%.3f,%.3f,%.3f,%.3f,%.3f", celsius(row->face[axle]),
-                    celsius(row->mean[axle]), celsius(row->pad[axle]), celsius(row->fluid[axle]),
-                    row->work[axle] / 1e3);
+            brake_text_print(stream, ",%.3f,%.3f,%.3f,%.3f,%.3f", celsius(row->face[axle]),
+                             celsius(row->mean[axle]), celsius(row->pad[axle]),
+                             celsius(row->fluid[axle]), row->work[axle] / 1e3);
         fputc('\n', stream);
     }
 }
@@ -319,13 +324,13 @@ static cJSON *results_object(const struct brake_duty_report *report)
     cJSON *all = cJSON_CreateObject();
     char path[64];
     for (int i = 0; i < ROWS_OF_ALL; i++) {
-        snprintf(path, sizeof path, "heat.%s", of_all[i].name);
+        brake_text_format(path, sizeof path, "heat.%s", of_all[i].name);
         add_result(all, path, number_at(report->result, of_all[i].offset), of_all[i].dimension);
     }
     for (int axle = 0; axle < BRAKE_AXLES; axle++) {
         for (int i = 0; i < ROWS_OF_AXLE; i++) {
-            snprintf(path, sizeof path, "heat.%s.%s", brake_axle_word((enum brake_axle)axle),
-                     of_axle[i].name);
+            brake_text_format(path, sizeof path, "heat.%s.%s",
+                              brake_axle_word((enum brake_axle)axle), of_axle[i].name);
             add_result(all, path, number_at(&report->result->axle[axle], of_axle[i].offset),
                        of_axle[i].dimension);
         }

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "page.h"
+#include "vehicle/text.h"
 
 static const char REPLACEMENT[] = "\xEF\xBF\xBD";
 
@@ -87,7 +88,7 @@ void brake_page_words(FILE *stream, const char *format, ...)
     char text[4096];
     va_list list;
     va_start(list, format);
-    vsnprintf(text, sizeof text, format, list);
+    brake_text_format_list(text, sizeof text, format, list);
     va_end(list);
     brake_page_text(stream, text);
 }

@@ -6,6 +6,7 @@
 #include "page.h"
 #include "words.h"
 #include "words_drive.h"
+#include "vehicle/text.h"
 
 /* "41.2 +- 0.9 m (135.2 +- 2.8 ft)"; without a half width when that is NaN, a dash when nothing is
  * known. */
@@ -15,16 +16,17 @@ static void amount(const char *name, double value, double half, char *text, size
     const struct brake_unit *both[] = {unit, brake_unit_beside(unit)};
     int used = 0;
     if (!isfinite(value)) {
-        snprintf(text, size, "-");
+        brake_text_format(text, size, "-");
         return;
     }
     for (int u = 0; u < 2; u++) {
-        used += snprintf(text + used, size - (size_t)used, "%s%.4g", u > 0 ? " (" : "",
-                         brake_unit_from_si(both[u], value));
+        used += brake_text_format(text + used, size - (size_t)used, "%s%.4g", u > 0 ? " (" : "",
+                                  brake_unit_from_si(both[u], value));
         if (isfinite(half))
-            used += snprintf(text + used, size - (size_t)used, " +- %.2g", half / both[u]->factor);
-        used +=
-            snprintf(text + used, size - (size_t)used, " %s%s", both[u]->name, u > 0 ? ")" : "");
+            used += brake_text_format(text + used, size - (size_t)used, " +- %.2g",
+                                      half / both[u]->factor);
+        used += brake_text_format(text + used, size - (size_t)used, " %s%s", both[u]->name,
+                                  u > 0 ? ")" : "");
     }
 }
 
@@ -103,7 +105,7 @@ static void left_aside(const struct brake_log *log, FILE *stream)
     for (int i = 0; i < log->notes; i++)
         brake_page_element(stream, "li", log->note[i]);
     if (log->more > 0)
-        fprintf(stream, "<li>and %ld more of the kind</li>\n", log->more);
+        brake_text_print(stream, "<li>and %ld more of the kind</li>\n", log->more);
     fputs("</ul>\n", stream);
 }
 

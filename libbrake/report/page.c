@@ -3,15 +3,16 @@
 #include "brake/version.h"
 #include "brake/warnings.h"
 #include "style.h"
+#include "vehicle/text.h"
 
 void brake_page_element(FILE *stream, const char *element, const char *text)
 {
     int name = 0;
     while (element[name] != '\0' && element[name] != ' ')
         name++;
-    fprintf(stream, "<%s>", element);
+    brake_text_print(stream, "<%s>", element);
     brake_page_text(stream, text);
-    fprintf(stream, "</%.*s>\n", name, element);
+    brake_text_print(stream, "</%.*s>\n", name, element);
 }
 
 static void caution(FILE *stream)
@@ -48,7 +49,7 @@ void brake_page_close(FILE *stream)
 
 void brake_page_section(FILE *stream, const char *id, const char *heading)
 {
-    fprintf(stream, "<section aria-labelledby=\"%s\">\n<h2 id=\"%s\">", id, id);
+    brake_text_print(stream, "<section aria-labelledby=\"%s\">\n<h2 id=\"%s\">", id, id);
     brake_page_text(stream, heading);
     fputs("</h2>\n", stream);
 }
@@ -61,7 +62,7 @@ void brake_page_section_end(FILE *stream)
 void brake_page_table(FILE *stream, const char *style, const char *caption,
                       const char *const *heads)
 {
-    fprintf(stream, "<table class=\"%s\">\n", style);
+    brake_text_print(stream, "<table class=\"%s\">\n", style);
     brake_page_element(stream, "caption", caption);
     fputs("<thead>\n<tr>\n", stream);
     for (int i = 0; heads[i] != NULL; i++)

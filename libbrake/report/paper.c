@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "brake/fade.h"
+#include "vehicle/text.h"
 
 /* ---- the duties ----------------------------------------------------------------------------- */
 
@@ -16,14 +17,14 @@ static bool build(const struct brake_paper *paper, enum brake_load load,
     run->load = load;
     if (brake_hot_rig_build(&paper->sheet->vehicle, load, &run->hot, &error) == BRAKE_OK)
         return true;
-    snprintf(run->lacking, sizeof run->lacking, "%s: %s", error.field, error.text);
+    brake_text_format(run->lacking, sizeof run->lacking, "%s: %s", error.field, error.text);
     return false;
 }
 
 static void lacks(struct brake_paper_run *run, const char *why)
 {
     if (why != NULL)
-        snprintf(run->lacking, sizeof run->lacking, "%s", why);
+        brake_text_format(run->lacking, sizeof run->lacking, "%s", why);
 }
 
 static void run_duty(const struct brake_paper *paper, enum brake_load load, bool coarse,

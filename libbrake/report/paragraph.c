@@ -1,6 +1,7 @@
 #include "paragraph.h"
 
 #include <string.h>
+#include "vehicle/text.h"
 
 enum { COLUMNS = 80 };
 
@@ -12,13 +13,13 @@ void brake_paragraph(FILE *stream, const char *head, const char *text)
     while (*text != '\0') {
         const int length = (int)strcspn(text, " ");
         if (column > indent && column + 1 + length > COLUMNS) {
-            fprintf(stream, "\n%*s", indent, "");
+            brake_text_print(stream, "\n%*s", indent, "");
             column = indent;
         } else if (column > indent) {
             fputc(' ', stream);
             column++;
         }
-        fprintf(stream, "%.*s", length, text);
+        brake_text_print(stream, "%.*s", length, text);
         column += length;
         text += length;
         text += strspn(text, " ");

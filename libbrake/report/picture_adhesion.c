@@ -4,6 +4,7 @@
 #include "page.h"
 #include "picture.h"
 #include "svg.h"
+#include "vehicle/text.h"
 
 enum { POINTS = 100 };
 
@@ -67,7 +68,7 @@ void brake_picture_adhesion(const struct brake_paper *paper, enum brake_load loa
                               .x = brake_scale_of(0.0, 1.0, none, "deceleration over g"),
                               .y = brake_scale_of(0.0, 1.0, none, "Friction that the axle needs")};
     brake_system_build(vehicle, load, BRAKE_INTACT, &system);
-    snprintf(
+    brake_text_format(
         figure.words, sizeof figure.words,
         "The friction k that each axle needs so as not to lock, at each deceleration z in g, %s. "
         "At the target the front needs %.4g, the rear %.4g. Bounds, which the lines must stay "

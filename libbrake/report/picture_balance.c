@@ -5,6 +5,7 @@
 #include "picture.h"
 #include "svg.h"
 #include "words.h"
+#include "vehicle/text.h"
 
 enum { POINTS = 60 };
 
@@ -86,17 +87,18 @@ static void describe(const struct brake_paper *paper, enum brake_load load, cons
     char slowing[60];
     brake_words_amount(brake_unit_find("m/s2"), r->balance.lock_deceleration, slowing,
                        sizeof slowing);
-    snprintf(figure->words, sizeof figure->words,
-             "Brake force of each axle over the weight of the vehicle, %s, on a road of friction "
-             "%.2f, up to %.0f N on the pedal. At the target deceleration the front has %.4g %% of "
-             "the force; %.4g %% would be ideal. Each thin slanted line is one more tenth of g.",
-             brake_load_word(load), s->system.adhesion,
-             paper->sheet->vehicle.driver.pedal_force_most, 100.0 * r->balance.front_share,
-             100.0 * r->balance.ideal_front_share);
+    brake_text_format(
+        figure->words, sizeof figure->words,
+        "Brake force of each axle over the weight of the vehicle, %s, on a road of friction "
+        "%.2f, up to %.0f N on the pedal. At the target deceleration the front has %.4g %% of "
+        "the force; %.4g %% would be ideal. Each thin slanted line is one more tenth of g.",
+        brake_load_word(load), s->system.adhesion, paper->sheet->vehicle.driver.pedal_force_most,
+        100.0 * r->balance.front_share, 100.0 * r->balance.ideal_front_share);
     if (isfinite(r->balance.lock_deceleration))
-        snprintf(figure->words + strlen(figure->words),
-                 sizeof figure->words - strlen(figure->words), " The %s axle locks first, at %s.",
-                 brake_axle_word((enum brake_axle)(int)r->balance.lock_axle), slowing);
+        brake_text_format(figure->words + strlen(figure->words),
+                          sizeof figure->words - strlen(figure->words),
+                          " The %s axle locks first, at %s.",
+                          brake_axle_word((enum brake_axle)(int)r->balance.lock_axle), slowing);
 }
 
 void brake_picture_balance(const struct brake_paper *paper, enum brake_load load, FILE *stream)

@@ -6,6 +6,7 @@
 #include "picture.h"
 #include "svg.h"
 #include "words.h"
+#include "vehicle/text.h"
 
 enum { PANEL = 150, STEP = PANEL + 46 };
 
@@ -91,12 +92,13 @@ static void describe(const struct brake_duty_report *duty, struct brake_figure *
     brake_words_amount(brake_unit_si(BRAKE_RISE), duty->result->fluid_margin, margin,
                        sizeof margin);
     brake_words_duty(duty, what, sizeof what);
-    snprintf(figure->words, sizeof figure->words,
-             "Shown: %s. Wet, the fluid boils at %s; that less its hottest is %s.%s", what, boiling,
-             margin,
-             known ? ""
-                   : " The range of a pad or lining cannot be drawn where its friction curve "
-                     "is not given (pads.friction, lining.friction).");
+    brake_text_format(
+        figure->words, sizeof figure->words,
+        "Shown: %s. Wet, the fluid boils at %s; that less its hottest is %s.%s", what, boiling,
+        margin,
+        known ? ""
+              : " The range of a pad or lining cannot be drawn where its friction curve "
+                "is not given (pads.friction, lining.friction).");
     figure->warnings = brake_duty_warnings(duty->hot, duty->duty, duty->result, figure->warning);
 }
 

@@ -4,6 +4,7 @@
 #include "picture.h"
 #include "svg.h"
 #include "words.h"
+#include "vehicle/text.h"
 
 enum { POINTS = 120 };
 
@@ -63,16 +64,18 @@ static void describe(const struct brake_paper *paper, struct brake_figure *figur
     brake_words_amount(newton, r->pedal.force_for_target, needed, sizeof needed);
     brake_words_amount(brake_unit_find("m/s2"), paper->sheet->vehicle.driver.target, target,
                        sizeof target);
-    snprintf(figure->words, sizeof figure->words,
-             "Wheels kept from locking. Full, the target of %s takes %s as far as the brakes go; "
-             "a level stretch is the limit of the road or of the fluid. ",
-             target, needed);
+    brake_text_format(
+        figure->words, sizeof figure->words,
+        "Wheels kept from locking. Full, the target of %s takes %s as far as the brakes go; "
+        "a level stretch is the limit of the road or of the fluid. ",
+        target, needed);
     const size_t used = strlen(figure->words);
     if (isfinite(r->pedal.knee_force))
-        snprintf(figure->words + used, sizeof figure->words - used,
-                 "Beyond the knee at %s the booster adds no more.", knee);
+        brake_text_format(figure->words + used, sizeof figure->words - used,
+                          "Beyond the knee at %s the booster adds no more.", knee);
     else
-        snprintf(figure->words + used, sizeof figure->words - used, "No booster, no knee.");
+        brake_text_format(figure->words + used, sizeof figure->words - used,
+                          "No booster, no knee.");
 }
 
 void brake_picture_pedal(const struct brake_paper *paper, FILE *stream)

@@ -3,6 +3,7 @@
 #include "picture.h"
 #include "svg.h"
 #include "words.h"
+#include "vehicle/text.h"
 
 enum { POINTS = 80 };
 
@@ -64,12 +65,13 @@ void brake_picture_spread(const struct brake_paper *paper, FILE *stream)
                                                   "margin"),
                               .y = brake_scale_of(0.0, 1.0, percent, "Chance that it is below")};
     brake_words_range(a, criterion, range, sizeof range);
-    snprintf(figure.words, sizeof figure.words,
-             "%s (%s). The margin is %+.0f %%; 90 of 100 such vehicles lie within %s, and %.0f of "
-             "100 fall short. To first order: every tolerance moved in turn, the moves added up in "
-             "squares and taken as normal.",
-             brake_criterion_at(criterion)->title, brake_criterion_at(criterion)->id,
-             100.0 * margin, range, 100.0 * below(0.0, margin, sigma));
+    brake_text_format(
+        figure.words, sizeof figure.words,
+        "%s (%s). The margin is %+.0f %%; 90 of 100 such vehicles lie within %s, and %.0f of "
+        "100 fall short. To first order: every tolerance moved in turn, the moves added up in "
+        "squares and taken as normal.",
+        brake_criterion_at(criterion)->title, brake_criterion_at(criterion)->id, 100.0 * margin,
+        range, 100.0 * below(0.0, margin, sigma));
     brake_figure_open(stream, &figure, BRAKE_SVG_HEAD + BRAKE_SVG_PLOT + 36);
     brake_plot_open(&plot);
     draw(&plot, margin, sigma);

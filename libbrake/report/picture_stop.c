@@ -6,6 +6,7 @@
 #include "picture.h"
 #include "svg.h"
 #include "words.h"
+#include "vehicle/text.h"
 
 static const char TITLE[] = "The hardest stop, over time";
 
@@ -62,7 +63,7 @@ static void describe(const struct brake_duty_report *stop, struct brake_figure *
                        sizeof developed);
     brake_words_amount(brake_unit_find("N"), stop->result->force_most, force, sizeof force);
     brake_words_duty(stop, what, sizeof what);
-    snprintf(
+    brake_text_format(
         figure->words, sizeof figure->words,
         "Shown: %s. Distance %s, mean fully developed deceleration %s, at most %s on the pedal; "
         "friction follows heat, cold at the start.",

@@ -7,6 +7,7 @@
 #include "standing.h"
 #include "text.h"
 #include "words.h"
+#include "vehicle/text.h"
 
 static void changes(const struct brake_paper *paper, FILE *stream)
 {
@@ -19,14 +20,16 @@ static void changes(const struct brake_paper *paper, FILE *stream)
           "group of changes, its Shapley value: they add up; not of hot performance)\n",
           stream);
     while (brake_differing_margin(paper, &at, &change)) {
-        snprintf(text, sizeof text, "%s: %s, now %s (%s)%s%s", change.what, change.before,
-                 change.after, change.given, change.shares[0] != '\0' ? ": " : "", change.shares);
+        brake_text_format(text, sizeof text, "%s: %s, now %s (%s)%s%s", change.what, change.before,
+                          change.after, change.given, change.shares[0] != '\0' ? ": " : "",
+                          change.shares);
         brake_paragraph(stream, "  - ", text);
     }
     fputs("\nWHAT WAS CHANGED\n", stream);
     at = 0;
     while (brake_differing_line(paper, &at, &change)) {
-        snprintf(text, sizeof text, "%s: %s, now %s", change.what, change.before, change.after);
+        brake_text_format(text, sizeof text, "%s: %s, now %s", change.what, change.before,
+                          change.after);
         brake_paragraph(stream, "  - ", text);
     }
 }
@@ -45,7 +48,7 @@ static void duties(const struct brake_paper *paper, FILE *stream)
     static const char *const heads[BRAKE_PAPER_DUTIES] = {"THE HARDEST STOP", "FADE SEQUENCE",
                                                           "DESCENT"};
     for (int i = 0; i < BRAKE_PAPER_DUTIES; i++) {
-        fprintf(stream, "\n%s\n", heads[i]);
+        brake_text_print(stream, "\n%s\n", heads[i]);
         if (paper->duty[i] != NULL) {
             brake_text_duty_head(paper->duty[i], stream);
             brake_text_duty_body(paper->duty[i], stream);
@@ -72,8 +75,8 @@ static void inputs(const struct brake_paper *paper, FILE *stream)
         brake_words_tolerance(paper->sheet, i, tolerance, sizeof tolerance);
         brake_words_origin(paper->sheet, i, origin, sizeof origin);
         brake_words_place(paper->sheet, i, place, sizeof place);
-        snprintf(text, sizeof text, "%s = %s%s%s, %s, line %s", path, value,
-                 tolerance[0] ? " +- " : "", tolerance, origin, place);
+        brake_text_format(text, sizeof text, "%s = %s%s%s, %s, line %s", path, value,
+                          tolerance[0] ? " +- " : "", tolerance, origin, place);
         brake_paragraph(stream, "  - ", text);
     }
 }
@@ -88,13 +91,13 @@ static void blanks(const struct brake_paper *paper, FILE *stream)
         if (blank->result != NULL)
             brake_words_result(&paper->assessment->results, brake_result_find(blank->result), value,
                                sizeof value);
-        fprintf(stream, "  %-*s%s\n", value[0] ? 48 : 0, blank->what, value);
-        fprintf(stream, "%49s ______________________________\n", "");
+        brake_text_print(stream, "  %-*s%s\n", value[0] ? 48 : 0, blank->what, value);
+        brake_text_print(stream, "%49s ______________________________\n", "");
     }
     fputs("\nSIGNED\n", stream);
     for (int i = 0; brake_signature_at(i) != NULL; i++)
-        fprintf(stream, "  %s\n\n  %.70s\n\n", brake_signature_at(i),
-                "______________________________________________________________________");
+        brake_text_print(stream, "  %s\n\n  %.70s\n\n", brake_signature_at(i),
+                         "______________________________________________________________________");
 }
 
 void brake_report_plain(const struct brake_paper *paper, FILE *stream)

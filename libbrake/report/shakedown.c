@@ -6,6 +6,7 @@
 #include "brake/version.h"
 #include "page.h"
 #include "paragraph.h"
+#include "vehicle/text.h"
 
 enum { CELL = 320, LOG_LINES = 12 };
 
@@ -55,41 +56,46 @@ enum { CHECKS = 6 };
 
 static void travel_check(const struct brake_shakedown *plan, struct check *check)
 {
-    snprintf(check->what, CELL,
-             "Pedal travel, engine running: press with %.0f N (%.0f lbf) and measure at the pad.",
-             plan->firm_force, in("lbf", plan->firm_force));
+    brake_text_format(
+        check->what, CELL,
+        "Pedal travel, engine running: press with %.0f N (%.0f lbf) and measure at the pad.",
+        plan->firm_force, in("lbf", plan->firm_force));
     if (isnan(plan->firm.value))
-        snprintf(check->expect, CELL, "cannot say: a line that it needs is left out");
+        brake_text_format(check->expect, CELL, "cannot say: a line that it needs is left out");
     else if (isnan(plan->to_floor))
-        snprintf(check->expect, CELL, "%.0f +- %.0f mm (%.1f in); firm, not spongy",
-                 in("mm", plan->firm.value), in("mm", plan->firm.half), in("in", plan->firm.value));
+        brake_text_format(check->expect, CELL, "%.0f +- %.0f mm (%.1f in); firm, not spongy",
+                          in("mm", plan->firm.value), in("mm", plan->firm.half),
+                          in("in", plan->firm.value));
     else
-        snprintf(check->expect, CELL,
-                 "%.0f +- %.0f mm (%.1f in) of %.0f mm to the floor, so %.0f mm in reserve; firm, "
-                 "not spongy",
-                 in("mm", plan->firm.value), in("mm", plan->firm.half), in("in", plan->firm.value),
-                 in("mm", plan->to_floor), in("mm", plan->to_floor - plan->firm.value));
+        brake_text_format(
+            check->expect, CELL,
+            "%.0f +- %.0f mm (%.1f in) of %.0f mm to the floor, so %.0f mm in reserve; firm, "
+            "not spongy",
+            in("mm", plan->firm.value), in("mm", plan->firm.half), in("in", plan->firm.value),
+            in("mm", plan->to_floor), in("mm", plan->to_floor - plan->firm.value));
 }
 
 static void leak_check(const struct brake_shakedown *plan, struct check *check)
 {
-    snprintf(
+    brake_text_format(
         check->what, CELL,
         "Leaks: hold %.0f N (%.0f lbf) for a minute, about %.0f bar (%.0f psi) in the lines; "
         "somebody looks at every joint, hose, caliper and cylinder, wheels turned lock to lock.",
         plan->firm_force, in("lbf", plan->firm_force), in("bar", plan->firm_pressure),
         in("psi", plan->firm_pressure));
-    snprintf(check->expect, CELL, "the pedal does not sink; nothing is wet; no hose touches");
+    brake_text_format(check->expect, CELL,
+                      "the pedal does not sink; nothing is wet; no hose touches");
 }
 
 static void parking_check(const struct brake_shakedown *plan, struct check *check)
 {
-    snprintf(check->what, CELL, "Parking brake: on the steepest ramp at hand, nose up, nose down.");
+    brake_text_format(check->what, CELL,
+                      "Parking brake: on the steepest ramp at hand, nose up, nose down.");
     if (isnan(plan->grade))
-        snprintf(check->expect, CELL, "cannot say: a line that it needs is left out");
+        brake_text_format(check->expect, CELL, "cannot say: a line that it needs is left out");
     else
-        snprintf(check->expect, CELL, "holds up to %.0f %% both ways, by calculation",
-                 100.0 * plan->grade);
+        brake_text_format(check->expect, CELL, "holds up to %.0f %% both ways, by calculation",
+                          100.0 * plan->grade);
 }
 
 static void make_checks(const struct brake_sheet *sheet, const struct brake_shakedown *plan,
@@ -99,17 +105,19 @@ static void make_checks(const struct brake_sheet *sheet, const struct brake_shak
     travel_check(plan, &check[0]);
     leak_check(plan, &check[1]);
     parking_check(plan, &check[2]);
-    snprintf(check[3].what, CELL,
-             "Booster: engine off, pump until the pedal is hard, hold it, start the engine.");
-    snprintf(check[3].expect, CELL, "%s",
-             boosted ? "the pedal goes down a little by itself, and stays"
-                     : "no booster in the file: the pedal does not move");
-    snprintf(check[4].what, CELL,
-             "Wheels off the ground: turn each by hand, pedal free, pressed, free again; then the "
-             "same with the parking brake.");
-    snprintf(check[4].expect, CELL, "free, held, free; a drag alike on both sides");
-    snprintf(check[5].what, CELL, "Fluid level, warning lamp, stop lamps, wheel nuts.");
-    snprintf(check[5].expect, CELL, "at the mark; goes out; light; to the maker's torque");
+    brake_text_format(
+        check[3].what, CELL,
+        "Booster: engine off, pump until the pedal is hard, hold it, start the engine.");
+    brake_text_format(check[3].expect, CELL, "%s",
+                      boosted ? "the pedal goes down a little by itself, and stays"
+                              : "no booster in the file: the pedal does not move");
+    brake_text_format(
+        check[4].what, CELL,
+        "Wheels off the ground: turn each by hand, pedal free, pressed, free again; then the "
+        "same with the parking brake.");
+    brake_text_format(check[4].expect, CELL, "free, held, free; a drag alike on both sides");
+    brake_text_format(check[5].what, CELL, "Fluid level, warning lamp, stop lamps, wheel nuts.");
+    brake_text_format(check[5].expect, CELL, "at the mark; goes out; light; to the maker's torque");
 }
 
 /* ---- bedding -------------------------------------------------------------------------------- */
@@ -117,18 +125,19 @@ static void make_checks(const struct brake_sheet *sheet, const struct brake_shak
 static void bedding_words(const struct brake_shakedown *plan, char *text, size_t size)
 {
     const struct brake_burnish *b = plan->burnish;
-    snprintf(text, size,
-             "Follow the schedule of the maker of pads and linings where there is one. Where there "
-             "is none: %d stops from %.0f km/h (%.0f mph) at %.1f m/s2 (%.1f ft/s2), about %.0f N "
-             "(%.0f lbf) on this pedal, each begun when the hottest brake is at %.0f degC (%.0f "
-             "degF) or less, or after %.0f km (%.1f mi) of road, whichever comes first [%s: %s]. "
-             "Begin only after the stages up to 60 km/h went as expected, adjust drums and parking "
-             "brake afterwards, and drive the stages once more: new pads give less until they are "
-             "bedded in.",
-             b->stops, in("km/h", b->speed), in("mph", b->speed), b->deceleration,
-             in("ft/s2", b->deceleration), plan->burnish_force, in("lbf", plan->burnish_force),
-             in("degC", b->temperature), in("degF", b->temperature), in("km", b->distance),
-             in("mi", b->distance), b->clause, b->text);
+    brake_text_format(
+        text, size,
+        "Follow the schedule of the maker of pads and linings where there is one. Where there "
+        "is none: %d stops from %.0f km/h (%.0f mph) at %.1f m/s2 (%.1f ft/s2), about %.0f N "
+        "(%.0f lbf) on this pedal, each begun when the hottest brake is at %.0f degC (%.0f "
+        "degF) or less, or after %.0f km (%.1f mi) of road, whichever comes first [%s: %s]. "
+        "Begin only after the stages up to 60 km/h went as expected, adjust drums and parking "
+        "brake afterwards, and drive the stages once more: new pads give less until they are "
+        "bedded in.",
+        b->stops, in("km/h", b->speed), in("mph", b->speed), b->deceleration,
+        in("ft/s2", b->deceleration), plan->burnish_force, in("lbf", plan->burnish_force),
+        in("degC", b->temperature), in("degF", b->temperature), in("km", b->distance),
+        in("mi", b->distance), b->clause, b->text);
 }
 
 /* ---- stages --------------------------------------------------------------------------------- */
@@ -146,27 +155,28 @@ static void stage_cells(const struct brake_stage *s, bool us, char cell[STAGE_CE
     const char *slowing = us ? "ft/s2" : "m/s2";
     const char *length = us ? "ft" : "m";
     const char *travel = us ? "in" : "mm";
-    snprintf(cell[0], CELL, "%.0f %s", in(speed, s->speed), speed);
-    snprintf(cell[1], CELL, "%.0f %s", in(force, s->pedal_force), force);
-    snprintf(cell[2], CELL, "%.1f +- %.1f %s", in(slowing, s->deceleration.value),
-             in(slowing, s->deceleration.half), slowing);
-    snprintf(cell[3], CELL, "%.1f +- %.1f %s", in(length, s->distance.value),
-             in(length, s->distance.half), length);
-    snprintf(cell[4], CELL, "%.1f %s", in(slowing, s->deceleration.value - s->deceleration.half),
-             slowing);
+    brake_text_format(cell[0], CELL, "%.0f %s", in(speed, s->speed), speed);
+    brake_text_format(cell[1], CELL, "%.0f %s", in(force, s->pedal_force), force);
+    brake_text_format(cell[2], CELL, "%.1f +- %.1f %s", in(slowing, s->deceleration.value),
+                      in(slowing, s->deceleration.half), slowing);
+    brake_text_format(cell[3], CELL, "%.1f +- %.1f %s", in(length, s->distance.value),
+                      in(length, s->distance.half), length);
+    brake_text_format(cell[4], CELL, "%.1f %s",
+                      in(slowing, s->deceleration.value - s->deceleration.half), slowing);
     if (isnan(s->travel.value))
-        snprintf(cell[5], CELL, "not known");
+        brake_text_format(cell[5], CELL, "not known");
     else
-        snprintf(cell[5], CELL, us ? "%.1f %s" : "%.0f %s",
-                 in(travel, s->travel.value + s->travel.half), travel);
+        brake_text_format(cell[5], CELL, us ? "%.1f %s" : "%.0f %s",
+                          in(travel, s->travel.value + s->travel.half), travel);
 }
 
 static void stage_words(const struct brake_shakedown *plan, char *text, size_t size)
 {
     if (plan->stages == 0)
-        snprintf(text, size, "The brakes of this file give no deceleration: do not drive.");
+        brake_text_format(text, size,
+                          "The brakes of this file give no deceleration: do not drive.");
     else
-        snprintf(
+        brake_text_format(
             text, size,
             "Three stops at each stage, load %s, gear out, brakes cool before each. The range "
             "is that of the file's tolerances, 90 of 100. By calculation the first wheels lock "
@@ -178,7 +188,7 @@ static void stage_words(const struct brake_shakedown *plan, char *text, size_t s
 
 static void html_list(FILE *stream, const char *style, const char *const *line)
 {
-    fprintf(stream, "<ul%s>\n", style);
+    brake_text_print(stream, "<ul%s>\n", style);
     for (int i = 0; line[i] != NULL; i++)
         brake_page_element(stream, "li", line[i]);
     fputs("</ul>\n", stream);
@@ -246,10 +256,11 @@ static void html_log(FILE *stream)
         brake_page_blank(stream, blanks[i]);
     brake_page_table(stream, "log", "A line a stop; write the unit with the number.", heads);
     for (int i = 1; i <= LOG_LINES; i++)
-        fprintf(stream,
-                "<tr style=\"height:1.9rem\"><th scope=\"row\">%d</th><td></td><td></td><td></td>"
-                "<td></td><td></td><td></td></tr>\n",
-                i);
+        brake_text_print(
+            stream,
+            "<tr style=\"height:1.9rem\"><th scope=\"row\">%d</th><td></td><td></td><td></td>"
+            "<td></td><td></td><td></td></tr>\n",
+            i);
     brake_page_table_end(stream);
     brake_page_blank(stream, "Broken off at, because");
     brake_page_blank(stream, "Signature of the qualified person");
@@ -288,8 +299,8 @@ static void text_list(FILE *stream, const char *head, const char *const *line)
 
 static void text_row(FILE *stream, const char *const cell[STAGE_CELLS])
 {
-    fprintf(stream, "  %8s %9s %16s %16s %10s %12s\n", cell[0], cell[1], cell[2], cell[3], cell[4],
-            cell[5]);
+    brake_text_print(stream, "  %8s %9s %16s %16s %10s %12s\n", cell[0], cell[1], cell[2], cell[3],
+                     cell[4], cell[5]);
 }
 
 static void text_stages(const struct brake_shakedown *plan, bool us, FILE *stream)
@@ -312,8 +323,8 @@ static void text_log(FILE *stream)
           "  stop  from    pedal   distance  travel   hottest   pull, noise, smell\n",
           stream);
     for (int i = 1; i <= LOG_LINES; i++)
-        fprintf(stream, "  %2d    ______  ______  ________  _______  ________  _________________\n",
-                i);
+        brake_text_print(
+            stream, "  %2d    ______  ______  ________  _______  ________  _________________\n", i);
     fputs("\n  Broken off at ________ because _____________________________________\n"
           "  Signature of the qualified person __________________________________\n\n",
           stream);
@@ -324,7 +335,7 @@ void brake_report_shakedown_text(const struct brake_sheet *sheet,
 {
     struct check check[CHECKS];
     char text[1000];
-    fprintf(stream, "%s\nPlan of a shakedown drive\n", name_of(sheet));
+    brake_text_print(stream, "%s\nPlan of a shakedown drive\n", name_of(sheet));
     brake_paragraph(stream, "Caution   ", BRAKE_CAUTION);
     fputs("\nBefore anything else\n", stream);
     text_list(stream, "  [ ] ", before);
@@ -347,5 +358,5 @@ void brake_report_shakedown_text(const struct brake_sheet *sheet,
     brake_paragraph(stream, "  ", text);
     text_log(stream);
     brake_paragraph(stream, "Caution   ", BRAKE_CAUTION);
-    fprintf(stream, "libbrake %s\n", BRAKE_VERSION);
+    brake_text_print(stream, "libbrake %s\n", BRAKE_VERSION);
 }

@@ -6,6 +6,7 @@
 #include "brake/version.h"
 #include "paragraph.h"
 #include "size.h"
+#include "vehicle/text.h"
 
 enum { SHOWN_CHOICES = 20 };
 
@@ -33,11 +34,11 @@ void brake_size_amount(char *text, size_t size, const char *unit, double value,
     const struct brake_unit *own = brake_unit_find(unit);
     const struct brake_unit *us = us_unit(own);
     const int used =
-        snprintf(text, size, "%.4g%s%s", rounded(brake_unit_from_si(own, value), towards),
-                 own->name[0] ? " " : "", own->name);
+        brake_text_format(text, size, "%.4g%s%s", rounded(brake_unit_from_si(own, value), towards),
+                          own->name[0] ? " " : "", own->name);
     if (strcmp(us->name, own->name) != 0 && (size_t)used < size)
-        snprintf(text + used, size - (size_t)used, " (%.4g %s)",
-                 rounded(brake_unit_from_si(us, value), towards), us->name);
+        brake_text_format(text + used, size - (size_t)used, " (%.4g %s)",
+                          rounded(brake_unit_from_si(us, value), towards), us->name);
 }
 
 /* ---- what was asked ------------------------------------------------------------------------- */
@@ -52,7 +53,7 @@ const char *brake_size_target_unit(const struct brake_target *target)
 void brake_size_target_name(const struct brake_target *target, char *text, size_t size)
 {
     if (target->every)
-        snprintf(text, size, "all");
+        brake_text_format(text, size, "all");
     else
         brake_output_name(target->output, text, size);
 }
@@ -83,10 +84,10 @@ static void wanted(const struct brake_target *target, char *text, size_t size)
                       BRAKE_NEAREST);
     const char *shown = target->every ? "every requirement that can be said" : name;
     if (to_meet(target))
-        snprintf(text, size, "%s", shown);
+        brake_text_format(text, size, "%s", shown);
     else
-        snprintf(text, size, "%s %s%s%s", shown, margin ? "a margin of " : "", amount,
-                 sides[target->relation]);
+        brake_text_format(text, size, "%s %s%s%s", shown, margin ? "a margin of " : "", amount,
+                          sides[target->relation]);
 }
 
 /* ---- one quantity over a range: where it does ------------------------------------------------ */
@@ -102,10 +103,11 @@ __attribute__((format(printf, 2, 3))) static void add(struct words *words, const
 {
     const size_t used = strlen(words->text);
     va_list list;
-    const int glue = snprintf(words->text + used, words->size - used, "%s",
-                              words->parts++ > 0 ? words->glue : "");
+    const int glue = brake_text_format(words->text + used, words->size - used, "%s",
+                                       words->parts++ > 0 ? words->glue : "");
     va_start(list, format);
-    vsnprintf(words->text + used + glue, words->size - used - (size_t)glue, format, list);
+    brake_text_format_list(words->text + used + glue, words->size - used - (size_t)glue, format,
+                           list);
     va_end(list);
 }
 
@@ -127,7 +129,7 @@ static void stretches(const struct brake_size_report *r, struct words *words)
         if (root->kind == BRAKE_TOUCH)
             add(words, "exactly %s", at);
         else if (root->rises)
-            snprintf(begin, sizeof begin, "%s", at);
+            brake_text_format(begin, sizeof begin, "%s", at);
         else if (begin[0] == '\0')
             add(words, "%s or less", at);
         else
@@ -166,10 +168,10 @@ static void answer(const struct brake_size_report *r, const char *path, FILE *st
     stretches(r, &stretch);
     places(r, false, &place);
     if (r->target->relation != BRAKE_EQUAL)
-        snprintf(text, sizeof text, "%s of %s %s %s.", path, does, verb(r->target), goal);
+        brake_text_format(text, sizeof text, "%s of %s %s %s.", path, does, verb(r->target), goal);
     else
-        snprintf(text, sizeof text, "%s of %s gives %s; %s gives that or more.", path, at, goal,
-                 does[0] ? does : "no value");
+        brake_text_format(text, sizeof text, "%s of %s gives %s; %s gives that or more.", path, at,
+                          goal, does[0] ? does : "no value");
     brake_paragraph(stream, "Answer    ", text);
 }
 
@@ -191,19 +193,21 @@ static void no_answer(const struct brake_size_report *r, const char *path, FILE 
                       BRAKE_NEAREST);
     brake_size_amount(at, sizeof at, unit, r->size->roots.nearest, BRAKE_NEAREST);
     if (r->size->roots.known == 0)
-        snprintf(text, sizeof text,
-                 "cannot say whether %s from %s to %s %s %s: there is no value "
-                 "anywhere; a line that it needs is left out, or it takes a fade procedure, which "
-                 "only check runs.",
-                 path, low, high, verb(r->target), goal);
+        brake_text_format(
+            text, sizeof text,
+            "cannot say whether %s from %s to %s %s %s: there is no value "
+            "anywhere; a line that it needs is left out, or it takes a fade procedure, which "
+            "only check runs.",
+            path, low, high, verb(r->target), goal);
     else if (r->size->flat)
-        snprintf(text, sizeof text,
-                 "none: no %s from %s to %s %s %s; it does not move it: %s "
-                 "everywhere.",
-                 path, low, high, verb(r->target), goal, best);
+        brake_text_format(text, sizeof text,
+                          "none: no %s from %s to %s %s %s; it does not move it: %s "
+                          "everywhere.",
+                          path, low, high, verb(r->target), goal, best);
     else
-        snprintf(text, sizeof text, "none: no %s from %s to %s %s %s; the nearest is %s, at %s.",
-                 path, low, high, verb(r->target), goal, best, at);
+        brake_text_format(text, sizeof text,
+                          "none: no %s from %s to %s %s %s; the nearest is %s, at %s.", path, low,
+                          high, verb(r->target), goal, best, at);
     brake_paragraph(stream, "Answer    ", text);
 }
 
@@ -218,8 +222,8 @@ static void limits(const struct brake_size_report *r, FILE *stream)
         brake_catalogue_path(&r->sheet->vehicle, size->limit[i].quantity, path, sizeof path);
         brake_size_amount(value, sizeof value, brake_size_target_unit(r->target),
                           size->limit[i].value, BRAKE_NEAREST);
-        snprintf(text, sizeof text, "%s: with %s a tenth higher the nearest would be %s.",
-                 size->limit[i].words, path, value);
+        brake_text_format(text, sizeof text, "%s: with %s a tenth higher the nearest would be %s.",
+                          size->limit[i].words, path, value);
         brake_paragraph(stream, i == 0 ? "Limits    " : "          ", text);
     }
     if (!size->flat && (roots->nearest == r->question->low || roots->nearest == r->question->high))
@@ -243,7 +247,7 @@ static void now(const struct brake_size_report *r, FILE *stream)
         brake_size_amount(gives, sizeof gives, brake_size_target_unit(r->target), r->size->now,
                           BRAKE_NEAREST);
     brake_size_target_name(r->target, name, sizeof name);
-    snprintf(text, sizeof text, "%s; %s: %s.", own, name, gives);
+    brake_text_format(text, sizeof text, "%s; %s: %s.", own, name, gives);
     brake_paragraph(stream, "Now       ", text);
 }
 
@@ -256,16 +260,17 @@ static void range(const struct brake_size_report *r, FILE *stream)
     char text[400];
     brake_size_amount(low, sizeof low, unit, scan->low, BRAKE_NEAREST);
     brake_size_amount(high, sizeof high, unit, scan->high, BRAKE_NEAREST);
-    snprintf(text, sizeof text,
-             "%s to %s, looked at in %d points evenly spaced%s; what comes and goes between two of "
-             "them is not seen.",
-             low, high, scan->points, scan->logarithmic ? " by ratio" : "");
+    brake_text_format(
+        text, sizeof text,
+        "%s to %s, looked at in %d points evenly spaced%s; what comes and goes between two of "
+        "them is not seen.",
+        low, high, scan->points, scan->logarithmic ? " by ratio" : "");
     brake_paragraph(stream, "Range     ", text);
     for (int i = 0; i < r->size->roots.stretches; i++) {
         const struct brake_stretch *stretch = &r->size->roots.stretch[i];
         brake_size_amount(low, sizeof low, unit, stretch->low, BRAKE_NEAREST);
         brake_size_amount(high, sizeof high, unit, stretch->high, BRAKE_NEAREST);
-        snprintf(text, sizeof text, "cannot say from %s to %s.", low, high);
+        brake_text_format(text, sizeof text, "cannot say from %s to %s.", low, high);
         brake_paragraph(stream, "          ", text);
     }
 }
@@ -277,13 +282,14 @@ static void notes(const struct brake_size_report *r, FILE *stream)
     struct words jumps = {at, sizeof at, " and ", 0};
     places(r, true, &jumps);
     if (jumps.parts > 0) {
-        snprintf(text, sizeof text, "it leaps over the wanted value, without taking it, at %s.",
-                 at);
+        brake_text_format(text, sizeof text,
+                          "it leaps over the wanted value, without taking it, at %s.", at);
         brake_paragraph(stream, "Leaps     ", text);
     }
     if (r->size->refused > 0) {
-        snprintf(text, sizeof text, "%d left out, because the vehicle would be refused: %s: %s",
-                 r->size->refused, r->size->error.field, r->size->error.text);
+        brake_text_format(text, sizeof text,
+                          "%d left out, because the vehicle would be refused: %s: %s",
+                          r->size->refused, r->size->error.field, r->size->error.text);
         brake_paragraph(stream, "Refused   ", text);
     }
     if (r->size->roots.more)
@@ -297,17 +303,17 @@ static void changes_at(const struct brake_size_report *r, double value, FILE *st
     char at[80];
     brake_size_amount(at, sizeof at, brake_quantity_at(r->question->by)->unit, value,
                       BRAKE_NEAREST);
-    fprintf(stream, "\nVERDICTS THAT CHANGE at %s, hot performance aside\n", at);
+    brake_text_print(stream, "\nVERDICTS THAT CHANGE at %s, hot performance aside\n", at);
     for (int i = 0; i < count; i++) {
         const struct brake_criterion *c = brake_criterion_at(change[i].criterion);
         char head[40];
         char text[400];
         char margin[40] = "";
         if (!isnan(change[i].margin))
-            snprintf(margin, sizeof margin, ", margin %+.2g %%", 100.0 * change[i].margin);
-        snprintf(head, sizeof head, "  %-11s  ", brake_verdict_words(change[i].to));
-        snprintf(text, sizeof text, "%s%s; it %s now. [%s, %s]", c->title, margin,
-                 brake_verdict_words(change[i].from), c->id, c->clause);
+            brake_text_format(margin, sizeof margin, ", margin %+.2g %%", 100.0 * change[i].margin);
+        brake_text_format(head, sizeof head, "  %-11s  ", brake_verdict_words(change[i].to));
+        brake_text_format(text, sizeof text, "%s%s; it %s now. [%s, %s]", c->title, margin,
+                          brake_verdict_words(change[i].from), c->id, c->clause);
         brake_paragraph(stream, head, text);
     }
     if (count == 0)
@@ -339,7 +345,7 @@ static void margin_words(double margin, const struct brake_target *target, char 
 {
     char name[80];
     brake_size_target_name(target, name, sizeof name);
-    snprintf(text, size, "least margin %+.2g %%, of %s", 100.0 * margin, name);
+    brake_text_format(text, size, "least margin %+.2g %%, of %s", 100.0 * margin, name);
 }
 
 static void combination(const struct brake_size_report *r, const struct brake_choice *choice,
@@ -353,8 +359,8 @@ static void combination(const struct brake_size_report *r, const struct brake_ch
         brake_catalogue_path(&r->sheet->vehicle, by, path, sizeof path);
         brake_size_amount(amount, sizeof amount, brake_quantity_at(by)->unit, choice->value[i],
                           BRAKE_NEAREST);
-        snprintf(text + strlen(text), size - strlen(text), "%s%s %s", i > 0 ? ", " : "", path,
-                 amount);
+        brake_text_format(text + strlen(text), size - strlen(text), "%s%s %s", i > 0 ? ", " : "",
+                          path, amount);
     }
 }
 
@@ -365,14 +371,14 @@ static void failures(const struct brake_size_report *r, FILE *stream)
     for (int i = 0; i < r->targets; i++) {
         char goal[240];
         wanted(&r->target[i], goal, sizeof goal);
-        snprintf(text, sizeof text, "%ld fall short of %s", count->fails[i], goal);
+        brake_text_format(text, sizeof text, "%ld fall short of %s", count->fails[i], goal);
         brake_paragraph(stream, "  ", text);
     }
     if (count->unknown > 0)
-        fprintf(stream, "  %ld cannot be said\n", count->unknown);
+        brake_text_print(stream, "  %ld cannot be said\n", count->unknown);
     if (count->refused > 0) {
-        snprintf(text, sizeof text, "%ld refused: %s: %s", count->refused, count->error.field,
-                 count->error.text);
+        brake_text_format(text, sizeof text, "%ld refused: %s: %s", count->refused,
+                          count->error.field, count->error.text);
         brake_paragraph(stream, "  ", text);
     }
 }
@@ -384,10 +390,11 @@ static void choices_text(const struct brake_size_report *r, FILE *stream)
     char margin[120];
     if (r->choices > 0) {
         combination(r, r->choice, best, sizeof best);
-        snprintf(text, sizeof text, "%ld of %ld combinations work; most margin has %s.",
-                 r->count->works, r->count->cases, best);
+        brake_text_format(text, sizeof text, "%ld of %ld combinations work; most margin has %s.",
+                          r->count->works, r->count->cases, best);
     } else {
-        snprintf(text, sizeof text, "none of the %ld combinations works.", r->count->cases);
+        brake_text_format(text, sizeof text, "none of the %ld combinations works.",
+                          r->count->cases);
     }
     brake_paragraph(stream, "Answer    ", text);
     brake_paragraph(stream, "Caution   ", BRAKE_CAUTION);
@@ -396,15 +403,16 @@ static void choices_text(const struct brake_size_report *r, FILE *stream)
         char head[16];
         combination(r, &r->choice[i], best, sizeof best);
         margin_words(r->choice[i].margin, &r->target[r->choice[i].least], margin, sizeof margin);
-        snprintf(text, sizeof text, "%s; %s", best, margin);
-        snprintf(head, sizeof head, "  %3d  ", i + 1);
+        brake_text_format(text, sizeof text, "%s; %s", best, margin);
+        brake_text_format(head, sizeof head, "  %3d  ", i + 1);
         brake_paragraph(stream, head, text);
     }
     if (r->choices == 0)
         fputs("  None.\n", stream);
     if (r->count->works > SHOWN_CHOICES)
-        fprintf(stream, "  and %ld more\n", r->count->works - SHOWN_CHOICES);
-    fprintf(stream, "\nOF %ld COMBINATIONS\n  %ld work\n", r->count->cases, r->count->works);
+        brake_text_print(stream, "  and %ld more\n", r->count->works - SHOWN_CHOICES);
+    brake_text_print(stream, "\nOF %ld COMBINATIONS\n  %ld work\n", r->count->cases,
+                     r->count->works);
     failures(r, stream);
 }
 
@@ -426,16 +434,16 @@ static void tyre_line(const struct brake_size_report *r, const struct brake_tyre
     char amount[80];
     char margin[120] = "";
     if (tyre->error.status != BRAKE_OK) {
-        snprintf(text, sizeof text, "%s: %s: %s", tyre->marking, tyre->error.field,
-                 tyre->error.text);
+        brake_text_format(text, sizeof text, "%s: %s: %s", tyre->marking, tyre->error.field,
+                          tyre->error.text);
         brake_paragraph(stream, "  refused      ", text);
         return;
     }
     brake_size_amount(amount, sizeof amount, "mm", tyre->diameter, BRAKE_NEAREST);
     if (!isnan(tyre->margin))
         margin_words(tyre->margin, &r->target[tyre->least], margin, sizeof margin);
-    snprintf(text, sizeof text, "%s, %s, rolls %.4g m%s%s", tyre->marking, amount, tyre->rollout,
-             margin[0] ? "; " : "", margin);
+    brake_text_format(text, sizeof text, "%s, %s, rolls %.4g m%s%s", tyre->marking, amount,
+                      tyre->rollout, margin[0] ? "; " : "", margin);
     brake_paragraph(stream,
                     isnan(tyre->margin)   ? "  cannot say   "
                     : tyre->margin >= 0.0 ? "  meets        "
@@ -451,12 +459,12 @@ static void tyres_text(const struct brake_size_report *r, FILE *stream)
     wanted(r->target, goal, sizeof goal);
     const char *rest = r->targets > 1 ? " and does what else was asked" : "";
     if (largest != NULL)
-        snprintf(text, sizeof text,
-                 "%s is the largest of these tyres that the brakes carry: it %s %s%s.",
-                 largest->marking, verb(r->target), goal, rest);
+        brake_text_format(text, sizeof text,
+                          "%s is the largest of these tyres that the brakes carry: it %s %s%s.",
+                          largest->marking, verb(r->target), goal, rest);
     else
-        snprintf(text, sizeof text, "the brakes carry none of these tyres: none %s %s%s.",
-                 verb(r->target), goal, rest);
+        brake_text_format(text, sizeof text, "the brakes carry none of these tyres: none %s %s%s.",
+                          verb(r->target), goal, rest);
     brake_paragraph(stream, "Answer    ", text);
     brake_paragraph(stream, "Caution   ", BRAKE_CAUTION);
     brake_paragraph(stream, "          ", BRAKE_SIZE_TYRES_NOTE);
@@ -470,14 +478,14 @@ static void tyres_text(const struct brake_size_report *r, FILE *stream)
 void brake_report_size_text(const struct brake_size_report *report, FILE *stream)
 {
     const char *name = report->sheet->vehicle.general.name;
-    fprintf(stream, "%s\n", name[0] != '\0' ? name : "Vehicle without a name");
+    brake_text_print(stream, "%s\n", name[0] != '\0' ? name : "Vehicle without a name");
     if (report->size != NULL)
         range_text(report, stream);
     else if (report->lists != NULL)
         choices_text(report, stream);
     else
         tyres_text(report, stream);
-    fprintf(stream, "\nlibbrake %s\n", BRAKE_VERSION);
+    brake_text_print(stream, "\nlibbrake %s\n", BRAKE_VERSION);
 }
 
 int brake_report_size_exit(const struct brake_size_report *report)

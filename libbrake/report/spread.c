@@ -9,6 +9,7 @@
 #include "brake/version.h"
 #include "paragraph.h"
 #include "words.h"
+#include "vehicle/text.h"
 
 enum { LEADING = 3 /* how many that decide are named */ };
 
@@ -35,7 +36,7 @@ __attribute__((format(printf, 3, 4))) static void add(char *text, size_t size, c
     va_list list;
     const size_t used = strlen(text);
     va_start(list, format);
-    vsnprintf(text + used, size - used, format, list);
+    brake_text_format_list(text + used, size - used, format, list);
     va_end(list);
 }
 
@@ -53,17 +54,19 @@ static void verdict(const struct brake_spread *spread, FILE *stream)
         lacking += unsaid(spread, i);
     }
     if (all == 0)
-        snprintf(text, sizeof text, "nothing could be judged");
+        brake_text_format(text, sizeof text, "nothing could be judged");
     else if (rarely > 0)
-        snprintf(text, sizeof text,
-                 "FALLS SHORT: %d of the %d requirements that could be judged %s met in fewer than "
-                 "95 of 100 samples",
-                 rarely, all, rarely == 1 ? "is" : "are");
+        brake_text_format(
+            text, sizeof text,
+            "FALLS SHORT: %d of the %d requirements that could be judged %s met in fewer than "
+            "95 of 100 samples",
+            rarely, all, rarely == 1 ? "is" : "are");
     else
-        snprintf(text, sizeof text,
-                 "meets each of the %d requirements that could be judged in 95 of 100 samples or "
-                 "more",
-                 all);
+        brake_text_format(
+            text, sizeof text,
+            "meets each of the %d requirements that could be judged in 95 of 100 samples or "
+            "more",
+            all);
     if (all > 0)
         add(text, sizeof text, "; %.2f %% (+- %.2f) of the samples meet them all together",
             percent(spread->all_met), percent(spread->all_met_error));
@@ -77,12 +80,12 @@ static void limiting(const struct brake_spread *spread, int criterion, FILE *str
     const struct brake_criterion *c = brake_criterion_at(criterion);
     const struct brake_spread_output *output = &spread->output[criterion];
     char text[600];
-    snprintf(text, sizeof text,
-             "%s: met in %.2f %% of the samples (+- %.2f); margin %+.0f %%, 90 of 100 within %+.0f "
-             "to %+.0f %%. [%s, %s; check against the current text]",
-             c->title, percent(output->met), percent(output->met_error),
-             percent(output->percentile[2]), percent(output->percentile[0]),
-             percent(output->percentile[4]), c->id, c->clause);
+    brake_text_format(
+        text, sizeof text,
+        "%s: met in %.2f %% of the samples (+- %.2f); margin %+.0f %%, 90 of 100 within %+.0f "
+        "to %+.0f %%. [%s, %s; check against the current text]",
+        c->title, percent(output->met), percent(output->met_error), percent(output->percentile[2]),
+        percent(output->percentile[0]), percent(output->percentile[4]), c->id, c->clause);
     brake_paragraph(stream, "Limiting  ", text);
 }
 
@@ -93,13 +96,14 @@ static void describe(const struct brake_spread *spread, int number, char *text, 
     char value[2048];
     if (number >= inputs->count) {
         const struct brake_cause *cause = brake_cause_at(inputs->cause[number - inputs->count]);
-        snprintf(text, size, "It stands for %s.", cause->words);
+        brake_text_format(text, size, "It stands for %s.", cause->words);
         return;
     }
     const int index = inputs->input[number].index;
     brake_value_write(&inputs->sheet->vehicle, index, value, sizeof value);
-    snprintf(text, size, "It is now %.60s, %s. How: %s", value,
-             brake_from_word(inputs->sheet->record[index].from), brake_quantity_at(index)->measure);
+    brake_text_format(text, size, "It is now %.60s, %s. How: %s", value,
+                      brake_from_word(inputs->sheet->record[index].from),
+                      brake_quantity_at(index)->measure);
 }
 
 static void next_measurement(const struct brake_spread *spread, int criterion, FILE *stream)
@@ -113,21 +117,22 @@ static void next_measurement(const struct brake_spread *spread, int criterion, F
     const struct brake_index index = brake_spread_index(spread, criterion, number);
     brake_inputs_name(&spread->inputs, number, name, sizeof name);
     describe(spread, number, how, sizeof how);
-    snprintf(text, sizeof text,
-             "%s better: it decides %.0f %% (+- %.0f) of the doubt in that "
-             "margin. %s",
-             name, percent(index.total), percent(index.total_error), how);
+    brake_text_format(text, sizeof text,
+                      "%s better: it decides %.0f %% (+- %.0f) of the doubt in that "
+                      "margin. %s",
+                      name, percent(index.total), percent(index.total_error), how);
     brake_paragraph(stream, "Measure   ", text);
 }
 
 static void drawn(const struct brake_spread *spread, FILE *stream)
 {
     char text[300];
-    snprintf(text, sizeof text,
-             "%d toleranced numbers and %d causes that some of them share, %ld times; for what "
-             "decides, %ld times each. Seed %llu.",
-             spread->inputs.count, spread->inputs.causes, spread->samples, spread->base,
-             (unsigned long long)spread->seed);
+    brake_text_format(
+        text, sizeof text,
+        "%d toleranced numbers and %d causes that some of them share, %ld times; for what "
+        "decides, %ld times each. Seed %llu.",
+        spread->inputs.count, spread->inputs.causes, spread->samples, spread->base,
+        (unsigned long long)spread->seed);
     brake_paragraph(stream, "Drawn     ", text);
 }
 
@@ -160,17 +165,17 @@ static int sorted(const struct brake_spread *spread, int order[BRAKE_CRITERIA])
 static void requirement(const struct brake_spread *spread, int criterion, FILE *stream)
 {
     const struct brake_spread_output *output = &spread->output[criterion];
-    fprintf(stream, "  %-27s %6.2f %5.2f", brake_criterion_at(criterion)->id, percent(output->met),
-            percent(output->met_error));
+    brake_text_print(stream, "  %-27s %6.2f %5.2f", brake_criterion_at(criterion)->id,
+                     percent(output->met), percent(output->met_error));
     for (int i = 0; i < BRAKE_PERCENTILES; i++) {
         if (isfinite(output->percentile[i]))
-            fprintf(stream, " %+6.1f", percent(output->percentile[i]));
+            brake_text_print(stream, " %+6.1f", percent(output->percentile[i]));
         else
-            fprintf(stream, " %6s", "no end");
+            brake_text_print(stream, " %6s", "no end");
     }
     fputc('\n', stream);
     if (output->judged < 1.0)
-        fprintf(stream, "    judged in %.2f %% of the samples\n", percent(output->judged));
+        brake_text_print(stream, "    judged in %.2f %% of the samples\n", percent(output->judged));
 }
 
 static void not_judged(const struct brake_spread *spread, FILE *stream)
@@ -180,8 +185,8 @@ static void not_judged(const struct brake_spread *spread, FILE *stream)
         char text[300];
         if (!unsaid(spread, i))
             continue;
-        snprintf(text, sizeof text, "%s: %s", brake_criterion_at(i)->id,
-                 j->reason != NULL ? j->reason : "no sample gives a figure");
+        brake_text_format(text, sizeof text, "%s: %s", brake_criterion_at(i)->id,
+                          j->reason != NULL ? j->reason : "no sample gives a figure");
         brake_paragraph(stream, "  cannot say  ", text);
     }
 }
@@ -208,7 +213,7 @@ static void decides(const struct brake_spread *spread, int criterion, FILE *stre
     const int count = brake_spread_leading(spread, criterion, number, LEADING);
     char head[40];
     char text[700] = "";
-    snprintf(head, sizeof head, "  %-27s ", brake_criterion_at(criterion)->id);
+    brake_text_format(head, sizeof head, "  %-27s ", brake_criterion_at(criterion)->id);
     for (int i = 0; i < count; i++) {
         const struct brake_index index = brake_spread_index(spread, criterion, number[i]);
         char name[160];
@@ -237,8 +242,8 @@ static void causes(const struct brake_spread *spread, FILE *stream)
     for (int i = 0; i < spread->inputs.causes; i++) {
         const struct brake_cause *cause = brake_cause_at(spread->inputs.cause[i]);
         char text[300];
-        snprintf(text, sizeof text, "%s: %s; correlation %.1f, %s", cause->id, cause->words,
-                 cause->correlation, cause->source);
+        brake_text_format(text, sizeof text, "%s: %s; correlation %.1f, %s", cause->id,
+                          cause->words, cause->correlation, cause->source);
         brake_paragraph(stream, "  - ", text);
     }
 }
@@ -256,17 +261,18 @@ static void result(const struct brake_spread *spread, int number, FILE *stream)
         return;
     brake_result_path(index, path, sizeof path);
     for (int u = 0; u < (both[1] != both[0] ? 2 : 1); u++) {
-        fprintf(stream, "  %-32s", u == 0 ? path : "");
+        brake_text_print(stream, "  %-32s", u == 0 ? path : "");
         for (int i = 0; i < BRAKE_PERCENTILES; i++) {
             if (isfinite(output->percentile[i]))
-                fprintf(stream, " %7.4g", brake_unit_from_si(both[u], output->percentile[i]));
+                brake_text_print(stream, " %7.4g",
+                                 brake_unit_from_si(both[u], output->percentile[i]));
             else
-                fprintf(stream, " %7s", "no end");
+                brake_text_print(stream, " %7s", "no end");
         }
-        fprintf(stream, "%s%s\n", both[u]->name[0] ? " " : "", both[u]->name);
+        brake_text_print(stream, "%s%s\n", both[u]->name[0] ? " " : "", both[u]->name);
     }
     if (output->judged < 1.0)
-        fprintf(stream, "    given in %.2f %% of the samples\n", percent(output->judged));
+        brake_text_print(stream, "    given in %.2f %% of the samples\n", percent(output->judged));
 }
 
 static void results(const struct brake_spread *spread, FILE *stream)
@@ -282,7 +288,7 @@ void brake_report_spread_text(const struct brake_spread *spread, FILE *stream)
     const int least = brake_spread_limiting(spread);
     int order[BRAKE_CRITERIA];
     const int count = sorted(spread, order);
-    fprintf(stream, "%s\n", name[0] != '\0' ? name : "Vehicle without a name");
+    brake_text_print(stream, "%s\n", name[0] != '\0' ? name : "Vehicle without a name");
     verdict(spread, stream);
     if (least >= 0) {
         limiting(spread, least, stream);
@@ -296,5 +302,5 @@ void brake_report_spread_text(const struct brake_spread *spread, FILE *stream)
     results(spread, stream);
     fputc('\n', stream);
     brake_paragraph(stream, "Caution   ", BRAKE_CAUTION);
-    fprintf(stream, "libbrake %s\n", BRAKE_VERSION);
+    brake_text_print(stream, "libbrake %s\n", BRAKE_VERSION);
 }

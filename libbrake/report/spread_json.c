@@ -5,6 +5,7 @@
 #include "brake/report.h"
 #include "brake/version.h"
 #include "json.h"
+#include "vehicle/text.h"
 
 enum { LEADING = 3 /* how many that decide are named with a criterion */ };
 
@@ -31,7 +32,7 @@ static cJSON *percentiles_object(const struct brake_spread_output *output)
     cJSON *one = cJSON_CreateObject();
     for (int i = 0; i < BRAKE_PERCENTILES; i++) {
         char key[8];
-        snprintf(key, sizeof key, "p%02.0f", 100.0 * brake_spread_percent(i));
+        brake_text_format(key, sizeof key, "p%02.0f", 100.0 * brake_spread_percent(i));
         brake_json_number(one, key, output->percentile[i]);
     }
     return one;

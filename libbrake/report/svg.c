@@ -7,6 +7,7 @@
 #include "brake/file.h"
 #include "page.h"
 #include "words.h"
+#include "vehicle/text.h"
 
 /* Edges of the plot, and of the numbers beside it. */
 static const double LEFT = 74.0;
@@ -22,13 +23,14 @@ static const double CLOSE = 0.35; /* points nearer than this add nothing to a li
 void brake_svg_open(FILE *stream, const char *id, double height, const char *title,
                     const char *description)
 {
-    fprintf(stream,
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 %d %.0f\" role=\"img\" "
-            "aria-labelledby=\"%s-title %s-desc\" font-size=\"12\" fill=\"none\" stroke=\"#000\" "
-            "stroke-width=\"1\">\n<title id=\"%s-title\">",
-            BRAKE_SVG_WIDTH, height, id, id, id);
+    brake_text_print(
+        stream,
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 %d %.0f\" role=\"img\" "
+        "aria-labelledby=\"%s-title %s-desc\" font-size=\"12\" fill=\"none\" stroke=\"#000\" "
+        "stroke-width=\"1\">\n<title id=\"%s-title\">",
+        BRAKE_SVG_WIDTH, height, id, id, id);
     brake_page_text(stream, title);
-    fprintf(stream, "</title>\n<desc id=\"%s-desc\">", id);
+    brake_text_print(stream, "</title>\n<desc id=\"%s-desc\">", id);
     brake_page_text(stream, description);
     fputs("</desc>\n", stream);
 }
@@ -42,8 +44,9 @@ static void write_text(FILE *stream, double x, double y, const char *anchor, con
 {
     if (text[0] == '\0')
         return; /* a ratio has no unit */
-    fprintf(stream, "<text x=\"%.1f\" y=\"%.1f\" text-anchor=\"%s\" fill=\"#000\" stroke=\"none\">",
-            x, y, anchor);
+    brake_text_print(
+        stream, "<text x=\"%.1f\" y=\"%.1f\" text-anchor=\"%s\" fill=\"#000\" stroke=\"none\">", x,
+        y, anchor);
     brake_page_text(stream, text);
     fputs("</text>\n", stream);
 }
@@ -121,8 +124,8 @@ static void tick_words(const struct brake_scale *scale, int tick, const struct b
     const double number = scale->low + scale->step * tick;
     const double si = brake_unit_to_si(scale->unit, number);
     const double shown = unit == scale->unit ? number : brake_unit_from_si(unit, si);
-    snprintf(text, 24, fabs(shown) < 1e3 ? "%.3g" : "%.0f",
-             fabs(shown) < 1e-6 * scale->step ? 0.0 : shown);
+    brake_text_format(text, 24, fabs(shown) < 1e3 ? "%.3g" : "%.0f",
+                      fabs(shown) < 1e-6 * scale->step ? 0.0 : shown);
 }
 
 static void axis_of_y(const struct brake_plot *plot)
@@ -175,12 +178,13 @@ static void axis_of_x(const struct brake_plot *plot)
 
 void brake_plot_open(const struct brake_plot *plot)
 {
-    fprintf(plot->stream,
-            "<clipPath id=\"%s-clip\"><rect x=\"%.1f\" y=\"%.1f\" width=\"%.1f\" height=\"%.1f\"/>"
-            "</clipPath>\n<rect x=\"%.1f\" y=\"%.1f\" width=\"%.1f\" height=\"%.1f\" "
-            "stroke-width=\"0.7\"/>\n",
-            plot->id, LEFT, plot->top, RIGHT - LEFT, plot->height, LEFT, plot->top, RIGHT - LEFT,
-            plot->height);
+    brake_text_print(
+        plot->stream,
+        "<clipPath id=\"%s-clip\"><rect x=\"%.1f\" y=\"%.1f\" width=\"%.1f\" height=\"%.1f\"/>"
+        "</clipPath>\n<rect x=\"%.1f\" y=\"%.1f\" width=\"%.1f\" height=\"%.1f\" "
+        "stroke-width=\"0.7\"/>\n",
+        plot->id, LEFT, plot->top, RIGHT - LEFT, plot->height, LEFT, plot->top, RIGHT - LEFT,
+        plot->height);
     axis_of_y(plot);
     axis_of_x(plot);
 }
@@ -201,7 +205,7 @@ static void add_label(struct brake_plot *plot, double x, double y, const char *t
     label->x = x;
     label->y = y;
     label->dot = dot;
-    snprintf(label->text, sizeof label->text, "%s", text);
+    brake_text_format(label->text, sizeof label->text, "%s", text);
     plot->labels++;
 }
 
@@ -263,7 +267,8 @@ void brake_plot_line(struct brake_plot *plot, const struct brake_point *points, 
         [BRAKE_LONG_DASH] = "stroke-width=\"1.4\" stroke-dasharray=\"14 4\"",
         [BRAKE_THIN] = "stroke-width=\"0.8\"",
         [BRAKE_GRID] = "stroke-width=\"0.5\" stroke=\"#888\""};
-    fprintf(plot->stream, "<path clip-path=\"url(#%s-clip)\" %s d=\"", plot->id, looks[dash]);
+    brake_text_print(plot->stream, "<path clip-path=\"url(#%s-clip)\" %s d=\"", plot->id,
+                     looks[dash]);
     const struct brake_point seen = trace(plot, points, count);
     fputs("\"/>\n", plot->stream);
     if (!isnan(seen.x))
@@ -276,7 +281,8 @@ void brake_plot_mark(struct brake_plot *plot, struct brake_point at, const char 
     const double y = brake_plot_y(plot, at.y);
     if (!inside(plot, x, y))
         return;
-    fprintf(plot->stream, "<circle cx=\"%.1f\" cy=\"%.1f\" r=\"3.2\" fill=\"#fff\"/>\n", x, y);
+    brake_text_print(plot->stream, "<circle cx=\"%.1f\" cy=\"%.1f\" r=\"3.2\" fill=\"#fff\"/>\n", x,
+                     y);
     add_label(plot, x, y, label, false);
 }
 
@@ -324,8 +330,9 @@ void brake_plot_end(struct brake_plot *plot)
     for (int i = 0; i < plot->labels; i++) {
         const struct brake_label *label = &plot->label[i];
         if (label->dot)
-            fprintf(plot->stream, "<circle cx=\"%.1f\" cy=\"%.1f\" r=\"1.5\" fill=\"#000\"/>\n",
-                    label->x, label->y);
+            brake_text_print(plot->stream,
+                             "<circle cx=\"%.1f\" cy=\"%.1f\" r=\"1.5\" fill=\"#000\"/>\n",
+                             label->x, label->y);
         fputs("<path stroke-width=\"0.4\" stroke=\"#444\" d=\"", plot->stream);
         write_point(plot->stream, 'M', label->x + 2.0, label->y);
         write_point(plot->stream, 'L', RIGHT + 2.0, label->x < RIGHT - 4.0 ? place[i] : label->y);

@@ -5,6 +5,7 @@
 
 #include "brake/file.h"
 #include "brake/report.h"
+#include "vehicle/text.h"
 
 /* ---- text that grows ------------------------------------------------------------------------ */
 
@@ -68,7 +69,7 @@ static void put_words(struct text *text, const char *words)
 static void put_title(struct text *text, const char *name, const char *unit)
 {
     char title[256];
-    snprintf(title, sizeof title, unit[0] != '\0' ? "%s [%s]" : "%s", name, unit);
+    brake_text_format(title, sizeof title, unit[0] != '\0' ? "%s [%s]" : "%s", name, unit);
     put_words(text, title);
     put(text, ",", 1);
 }
@@ -104,7 +105,7 @@ static void put_row(struct text *text, const struct brake_sweep *sweep, long lon
     }
     if (error->status != BRAKE_OK) {
         char note[sizeof error->field + sizeof error->text + 2];
-        snprintf(note, sizeof note, "%s: %s", error->field, error->text);
+        brake_text_format(note, sizeof note, "%s: %s", error->field, error->text);
         put_words(text, note);
     }
     put(text, "\n", 1);

@@ -8,6 +8,7 @@
 #include "paragraph.h"
 #include "text.h"
 #include "words.h"
+#include "vehicle/text.h"
 
 struct page {
     const struct brake_sheet *sheet;
@@ -17,7 +18,7 @@ struct page {
 
 static void heading(const struct page *p, const char *text)
 {
-    fprintf(p->stream, "\n%s\n", text);
+    brake_text_print(p->stream, "\n%s\n", text);
 }
 
 /* ---- verdict -------------------------------------------------------------------------------- */
@@ -48,12 +49,14 @@ static void requirement(const struct page *p, int criterion)
     const struct brake_judgement *j = &p->a->judgement[criterion];
     char head[40];
     char text[700];
-    snprintf(head, sizeof head, "  %-11s  ", brake_verdict_words(j->verdict));
+    brake_text_format(head, sizeof head, "  %-11s  ", brake_verdict_words(j->verdict));
     if (j->reason != NULL) {
-        snprintf(text, sizeof text, "%s: %s. [%s, %s]", c->title, j->reason, c->id, c->clause);
+        brake_text_format(text, sizeof text, "%s: %s. [%s, %s]", c->title, j->reason, c->id,
+                          c->clause);
     } else {
         brake_words_judged(p->a, criterion, text, sizeof text);
-        snprintf(text + strlen(text), sizeof text - strlen(text), ". [%s, %s]", c->id, c->clause);
+        brake_text_format(text + strlen(text), sizeof text - strlen(text), ". [%s, %s]", c->id,
+                          c->clause);
     }
     brake_paragraph(p->stream, head, text);
 }
@@ -74,9 +77,9 @@ static void requirements(const struct page *p)
 static void number(FILE *stream, const struct brake_unit *unit, double value)
 {
     if (isfinite(value))
-        fprintf(stream, " %9.4g", brake_unit_from_si(unit, value));
+        brake_text_print(stream, " %9.4g", brake_unit_from_si(unit, value));
     else
-        fprintf(stream, " %9s", "-");
+        brake_text_print(stream, " %9s", "-");
 }
 
 static void result_line(const struct page *p, int empty, int full)
@@ -87,17 +90,16 @@ static void result_line(const struct page *p, int empty, int full)
                             full < 0 ? BRAKE_NAN : brake_result_value(&p->a->results, full)};
     if (!isfinite(value[0]) && !isfinite(value[1]))
         return;
-    const struct brake_unit *si =
-        row->dimension == BRAKE_RISE ? brake_unit_si(BRAKE_RISE) : unit;
+    const struct brake_unit *si = row->dimension == BRAKE_RISE ? brake_unit_si(BRAKE_RISE) : unit;
     const struct brake_unit *both[] = {si, brake_unit_beside(si)};
     for (int u = 0; u < (both[1] != both[0] ? 2 : 1); u++) {
-        fprintf(p->stream, "  %-40s", u == 0 ? row->name : "");
+        brake_text_print(p->stream, "  %-40s", u == 0 ? row->name : "");
         number(p->stream, both[u], value[0]);
         if (full >= 0)
             number(p->stream, both[u], value[1]);
         else
-            fprintf(p->stream, " %9s", "");
-        fprintf(p->stream, "  %s\n", both[u]->name);
+            brake_text_print(p->stream, " %9s", "");
+        brake_text_print(p->stream, "  %s\n", both[u]->name);
     }
 }
 
@@ -106,7 +108,7 @@ static void numbers(const struct page *p)
     const int first = brake_result_find("empty.mass.total");
     const int per_case = (brake_result_count() - first) / 2;
     heading(p, "NUMBERS (meaning of each: stopmargin explain NAME)");
-    fprintf(p->stream, "  %-40s %9s %9s\n", "", "empty", "full");
+    brake_text_print(p->stream, "  %-40s %9s %9s\n", "", "empty", "full");
     for (int i = 0; i < per_case; i++)
         result_line(p, first + i, first + per_case + i);
     for (int i = 0; i < first; i++)
@@ -129,7 +131,7 @@ static void inputs(const struct page *p)
     char text[2400];
     heading(p, "INPUTS");
     brake_words_origins(p->sheet, text, sizeof text);
-    fprintf(p->stream, "  %s:\n", text);
+    brake_text_print(p->stream, "  %s:\n", text);
     for (int i = 0; i < brake_catalogue_count(); i++) {
         if (brake_words_default(p->sheet, i, text, sizeof text))
             brake_paragraph(p->stream, "  - ", text);
@@ -147,7 +149,7 @@ void brake_text_head(const struct brake_sheet *sheet, const struct brake_assessm
                      FILE *stream)
 {
     const struct page p = {sheet, assessment, stream};
-    fprintf(stream, "%s\n", brake_words_name(sheet));
+    brake_text_print(stream, "%s\n", brake_words_name(sheet));
     verdict(&p);
 }
 
@@ -166,7 +168,7 @@ void brake_text_end(FILE *stream)
 {
     fputc('\n', stream);
     brake_paragraph(stream, "Caution   ", BRAKE_CAUTION);
-    fprintf(stream, "libbrake %s\n", BRAKE_VERSION);
+    brake_text_print(stream, "libbrake %s\n", BRAKE_VERSION);
 }
 
 void brake_report_text(const struct brake_sheet *sheet, const struct brake_assessment *assessment,

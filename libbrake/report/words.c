@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "brake/file.h"
+#include "vehicle/text.h"
 
 /* ---- amounts -------------------------------------------------------------------------------- */
 
@@ -20,11 +21,11 @@ const struct brake_unit *brake_unit_beside(const struct brake_unit *unit)
 void brake_words_amount(const struct brake_unit *unit, double value, char *text, size_t size)
 {
     const struct brake_unit *us = brake_unit_beside(unit);
-    const int used = snprintf(text, size, "%.4g%s%s", brake_unit_from_si(unit, value),
-                              unit->name[0] ? " " : "", unit->name);
+    const int used = brake_text_format(text, size, "%.4g%s%s", brake_unit_from_si(unit, value),
+                                       unit->name[0] ? " " : "", unit->name);
     if (us != unit && used > 0 && (size_t)used < size)
-        snprintf(text + used, size - (size_t)used, " (%.4g %s)", brake_unit_from_si(us, value),
-                 us->name);
+        brake_text_format(text + used, size - (size_t)used, " (%.4g %s)",
+                          brake_unit_from_si(us, value), us->name);
 }
 
 const char *brake_words_name(const struct brake_sheet *sheet)
@@ -42,7 +43,7 @@ void brake_words_result(const struct brake_results *results, int index, char *te
     if (isfinite(value))
         brake_words_amount(unit, value, text, size);
     else
-        snprintf(text, size, "-");
+        brake_text_format(text, size, "-");
 }
 
 /* ---- one criterion -------------------------------------------------------------------------- */
@@ -57,8 +58,8 @@ static const struct brake_unit *unit_of(const struct brake_criterion *c)
 
 void brake_words_state(const struct brake_judgement *j, char *text, size_t size)
 {
-    snprintf(text, size, "%s%s%s", brake_load_word(j->load), j->failure == BRAKE_INTACT ? "" : ", ",
-             brake_failure_words(j->failure));
+    brake_text_format(text, size, "%s%s%s", brake_load_word(j->load),
+                      j->failure == BRAKE_INTACT ? "" : ", ", brake_failure_words(j->failure));
 }
 
 void brake_words_value(const struct brake_assessment *a, int criterion, char *text, size_t size)
@@ -68,8 +69,9 @@ void brake_words_value(const struct brake_assessment *a, int criterion, char *te
     if (isfinite(value))
         brake_words_amount(unit_of(c), value, text, size);
     else
-        snprintf(text, size, "%s",
-                 brake_measure_dimension(c->measure) == BRAKE_LENGTH ? "never" : "without limit");
+        brake_text_format(text, size, "%s",
+                          brake_measure_dimension(c->measure) == BRAKE_LENGTH ? "never"
+                                                                              : "without limit");
 }
 
 void brake_words_limit(const struct brake_assessment *a, int criterion, char *text, size_t size)
@@ -77,17 +79,17 @@ void brake_words_limit(const struct brake_assessment *a, int criterion, char *te
     const struct brake_criterion *c = brake_criterion_at(criterion);
     char limit[80];
     brake_words_amount(unit_of(c), a->judgement[criterion].limit, limit, sizeof limit);
-    snprintf(text, size, "%s %s", brake_measure_at_most(c->measure) ? "at most" : "at least",
-             limit);
+    brake_text_format(text, size, "%s %s",
+                      brake_measure_at_most(c->measure) ? "at most" : "at least", limit);
 }
 
 void brake_words_margin(const struct brake_assessment *a, int criterion, char *text, size_t size)
 {
     const double margin = a->judgement[criterion].margin;
     if (isinf(margin))
-        snprintf(text, size, "without limit");
+        brake_text_format(text, size, "without limit");
     else
-        snprintf(text, size, "%+.0f %%", 100.0 * margin);
+        brake_text_format(text, size, "%+.0f %%", 100.0 * margin);
 }
 
 void brake_words_range(const struct brake_assessment *a, int criterion, char *text, size_t size)
@@ -95,9 +97,10 @@ void brake_words_range(const struct brake_assessment *a, int criterion, char *te
     const double margin = a->judgement[criterion].margin;
     const double half = BRAKE_P95 * a->sureness[criterion].sigma;
     if (isfinite(margin) && isfinite(half))
-        snprintf(text, size, "%+.0f to %+.0f %%", 100.0 * (margin - half), 100.0 * (margin + half));
+        brake_text_format(text, size, "%+.0f to %+.0f %%", 100.0 * (margin - half),
+                          100.0 * (margin + half));
     else
-        snprintf(text, size, "%s", "");
+        brake_text_format(text, size, "%s", "");
 }
 
 /* ---- sentences ------------------------------------------------------------------------------ */
@@ -106,15 +109,15 @@ void brake_words_verdict(const struct brake_assessment *a, char *text, size_t si
 {
     const int judged = a->meets + a->falls_short;
     if (a->falls_short > 0)
-        snprintf(text, size, "FALLS SHORT of %d of %d requirements that could be judged",
-                 a->falls_short, judged);
+        brake_text_format(text, size, "FALLS SHORT of %d of %d requirements that could be judged",
+                          a->falls_short, judged);
     else if (judged > 0)
-        snprintf(text, size, "meets the %d requirements that could be judged", judged);
+        brake_text_format(text, size, "meets the %d requirements that could be judged", judged);
     else
-        snprintf(text, size, "nothing could be judged");
+        brake_text_format(text, size, "nothing could be judged");
     if (a->cannot_say > 0)
-        snprintf(text + strlen(text), size - strlen(text),
-                 "; of %d more it cannot say, an input is missing", a->cannot_say);
+        brake_text_format(text + strlen(text), size - strlen(text),
+                          "; of %d more it cannot say, an input is missing", a->cannot_say);
 }
 
 void brake_words_judged(const struct brake_assessment *a, int criterion, char *text, size_t size)
@@ -129,9 +132,9 @@ void brake_words_judged(const struct brake_assessment *a, int criterion, char *t
     brake_words_limit(a, criterion, limit, sizeof limit);
     brake_words_margin(a, criterion, margin, sizeof margin);
     brake_words_range(a, criterion, range, sizeof range);
-    snprintf(text, size, "%s, %s: %s against %s; margin %s%s%s",
-             brake_criterion_at(criterion)->title, state, value, limit, margin,
-             range[0] ? ", 90 of 100 within " : "", range);
+    brake_text_format(text, size, "%s, %s: %s against %s; margin %s%s%s",
+                      brake_criterion_at(criterion)->title, state, value, limit, margin,
+                      range[0] ? ", 90 of 100 within " : "", range);
 }
 
 void brake_words_limiting(const struct brake_assessment *a, char *text, size_t size)
@@ -141,8 +144,8 @@ void brake_words_limiting(const struct brake_assessment *a, char *text, size_t s
         return;
     const struct brake_criterion *c = brake_criterion_at(a->limiting);
     brake_words_judged(a, a->limiting, text, size);
-    snprintf(text + strlen(text), size - strlen(text), ". [%s, %s; check against the current text]",
-             c->id, c->clause);
+    brake_text_format(text + strlen(text), size - strlen(text),
+                      ". [%s, %s; check against the current text]", c->id, c->clause);
 }
 
 void brake_words_next(const struct brake_sheet *sheet, const struct brake_assessment *a, char *text,
@@ -157,12 +160,12 @@ void brake_words_next(const struct brake_sheet *sheet, const struct brake_assess
         return;
     brake_catalogue_path(&sheet->vehicle, index, path, sizeof path);
     brake_value_write(&sheet->vehicle, index, value, sizeof value);
-    snprintf(text, size, "%s (now %.60s, %s): it carries %.0f %% of the doubt in %s%s. How: %s",
-             path, value, brake_from_word(sheet->record[index].from),
-             100.0 * a->sureness[criterion].share,
-             criterion == a->limiting ? "that margin" : "the margin of ",
-             criterion == a->limiting ? "" : brake_criterion_at(criterion)->id,
-             brake_quantity_at(index)->measure);
+    brake_text_format(
+        text, size, "%s (now %.60s, %s): it carries %.0f %% of the doubt in %s%s. How: %s", path,
+        value, brake_from_word(sheet->record[index].from), 100.0 * a->sureness[criterion].share,
+        criterion == a->limiting ? "that margin" : "the margin of ",
+        criterion == a->limiting ? "" : brake_criterion_at(criterion)->id,
+        brake_quantity_at(index)->measure);
 }
 
 /* ---- order ---------------------------------------------------------------------------------- */

@@ -4,6 +4,7 @@
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
+#include "vehicle/text.h"
 
 static double in(const char *unit, double value)
 {
@@ -21,12 +22,13 @@ static const char *const agreement_words[] = {
 static void figures(const struct brake_drive *drive, char *text, size_t size)
 {
     const double foot = brake_unit_find("ft")->factor;
-    snprintf(text, size,
-             "measured %.2f +- %.2f m/s2 against %.2f +- %.2f m/s2 (%.1f +- %.1f against %.1f +- "
-             "%.1f ft/s2), 90 of 100 each",
-             drive->measured.value, drive->measured.half, drive->predicted.value,
-             drive->predicted.half, drive->measured.value / foot, drive->measured.half / foot,
-             drive->predicted.value / foot, drive->predicted.half / foot);
+    brake_text_format(
+        text, size,
+        "measured %.2f +- %.2f m/s2 against %.2f +- %.2f m/s2 (%.1f +- %.1f against %.1f +- "
+        "%.1f ft/s2), 90 of 100 each",
+        drive->measured.value, drive->measured.half, drive->predicted.value, drive->predicted.half,
+        drive->measured.value / foot, drive->measured.half / foot, drive->predicted.value / foot,
+        drive->predicted.half / foot);
 }
 
 /* Why nothing, or only a bound, could be said. */
@@ -47,11 +49,12 @@ void brake_words_drive_verdict(const struct brake_drive_report *report, char *te
     if (!isnan(drive->measured.value))
         figures(drive, numbers, sizeof numbers);
     if (drive->compared > 0 && drive->agreement != BRAKE_NOT_SAID)
-        snprintf(text, size, "%s in %d of %d stops taken together: %s",
-                 agreement_words[drive->agreement], drive->compared, drive->stops, numbers);
+        brake_text_format(text, size, "%s in %d of %d stops taken together: %s",
+                          agreement_words[drive->agreement], drive->compared, drive->stops,
+                          numbers);
     else
-        snprintf(text, size, "%s: %s%s%s", agreement_words[drive->agreement], reason(drive),
-                 numbers[0] != '\0' ? "; " : "", numbers);
+        brake_text_format(text, size, "%s: %s%s%s", agreement_words[drive->agreement],
+                          reason(drive), numbers[0] != '\0' ? "; " : "", numbers);
 }
 
 /* ---- what marks a stop ----------------------------------------------------------------------- */
@@ -93,14 +96,14 @@ const char *brake_words_drive_method(const struct brake_drive *drive, int index)
 void brake_words_drive_log(const struct brake_drive_report *report, char *text, size_t size)
 {
     const struct brake_drive *drive = report->drive;
-    snprintf(text, size,
-             "%ld rows, one every %.3g s; %d stop%s, %d of them count%s; load %s, %.0f kg",
-             report->log->rows, drive->interval, drive->stops, drive->stops == 1 ? "" : "s",
-             drive->counted, drive->counted == 1 ? "s" : "", brake_load_word(report->load),
-             brake_vehicle_body(&report->sheet->vehicle, report->load).mass);
+    brake_text_format(
+        text, size, "%ld rows, one every %.3g s; %d stop%s, %d of them count%s; load %s, %.0f kg",
+        report->log->rows, drive->interval, drive->stops, drive->stops == 1 ? "" : "s",
+        drive->counted, drive->counted == 1 ? "s" : "", brake_load_word(report->load),
+        brake_vehicle_body(&report->sheet->vehicle, report->load).mass);
     if (drive->gentle > 0)
-        snprintf(text + strlen(text), size - strlen(text),
-                 "; %d more slower than 1 m/s2, taken as rolling to rest", drive->gentle);
+        brake_text_format(text + strlen(text), size - strlen(text),
+                          "; %d more slower than 1 m/s2, taken as rolling to rest", drive->gentle);
 }
 
 /* ---- repeatability, fade, friction ------------------------------------------------------------ */
@@ -110,12 +113,12 @@ void brake_words_drive_repeat(const struct brake_repeat *r, char *text, size_t s
     char developed[100] = "";
     char distance[100] = "";
     if (r->stops > 1) {
-        snprintf(developed, sizeof developed, ", deviation %.2f, range %.2f to %.2f", r->spread[0],
-                 r->least[0], r->most[0]);
-        snprintf(distance, sizeof distance, ", deviation %.1f m, range %.1f to %.1f m",
-                 r->spread[1], r->least[1], r->most[1]);
+        brake_text_format(developed, sizeof developed, ", deviation %.2f, range %.2f to %.2f",
+                          r->spread[0], r->least[0], r->most[0]);
+        brake_text_format(distance, sizeof distance, ", deviation %.1f m, range %.1f to %.1f m",
+                          r->spread[1], r->least[1], r->most[1]);
     }
-    snprintf(
+    brake_text_format(
         text, size,
         "from %.0f km/h (%.0f mph), %d stop%s: %.2f m/s2 (%.1f ft/s2)%s; distance %.1f m (%.0f "
         "ft)%s",
@@ -127,49 +130,53 @@ void brake_words_drive_scatter(const struct brake_drive *drive, char *text, size
 {
     text[0] = '\0';
     if (!isnan(drive->scatter))
-        snprintf(text, size,
-                 "measured over predicted, %d stops: deviation %.1f %%; without what the foot "
-                 "pressed harder or softer",
-                 drive->compared, 100.0 * drive->scatter);
+        brake_text_format(
+            text, size,
+            "measured over predicted, %d stops: deviation %.1f %%; without what the foot "
+            "pressed harder or softer",
+            drive->compared, 100.0 * drive->scatter);
 }
 
 void brake_words_drive_fade(const struct brake_drive *drive, char *text, size_t size)
 {
     const struct brake_measured *f = &drive->fade;
     if (isnan(f->value)) {
-        snprintf(text, size, "cannot say: three stops that count are needed");
+        brake_text_format(text, size, "cannot say: three stops that count are needed");
         return;
     }
     const bool known = fabs(f->value) > f->half;
-    snprintf(text, size, "%s from first to last: %+.1f %%, 90 of 100 within %+.1f to %+.1f %%; %s",
-             drive->compared > 0 ? "measured over predicted" : "deceleration", 100.0 * f->value,
-             100.0 * (f->value - f->half), 100.0 * (f->value + f->half),
-             !known           ? "no trend that the log could show"
-             : f->value < 0.0 ? "the brakes FADE"
-                              : "the brakes get better, as pads that bed in do");
+    brake_text_format(text, size,
+                      "%s from first to last: %+.1f %%, 90 of 100 within %+.1f to %+.1f %%; %s",
+                      drive->compared > 0 ? "measured over predicted" : "deceleration",
+                      100.0 * f->value, 100.0 * (f->value - f->half), 100.0 * (f->value + f->half),
+                      !known           ? "no trend that the log could show"
+                      : f->value < 0.0 ? "the brakes FADE"
+                                       : "the brakes get better, as pads that bed in do");
 }
 
 void brake_words_drive_friction(const struct brake_drive_report *report, char *text, size_t size)
 {
     const struct brake_measured *f = &report->drive->friction;
     if (isnan(f->value)) {
-        snprintf(text, size, "%s",
-                 report->drive->compared == 0
-                     ? "cannot say without pedal force or pressure"
-                     : "cannot say: the tyres limited every stop, or no friction between a "
-                       "tenth and three times that of the file explains it");
+        brake_text_format(
+            text, size, "%s",
+            report->drive->compared == 0
+                ? "cannot say without pedal force or pressure"
+                : "cannot say: the tyres limited every stop, or no friction between a "
+                  "tenth and three times that of the file explains it");
         return;
     }
-    snprintf(text, size,
-             "%.2f times that of the file on both axles, 90 of 100 within %.2f to %.2f, the other "
-             "lines being as the file has them",
-             f->value, f->value - f->half, f->value + f->half);
+    brake_text_format(
+        text, size,
+        "%.2f times that of the file on both axles, 90 of 100 within %.2f to %.2f, the other "
+        "lines being as the file has them",
+        f->value, f->value - f->half, f->value + f->half);
     for (int axle = 0; axle < BRAKE_AXLES; axle++) {
         const struct brake_axle_of_vehicle *at = &report->sheet->vehicle.axle[axle];
         const double mu = at->axle.brake == BRAKE_DISC ? at->pads.mu : at->lining.mu;
         const size_t used = strlen(text);
         if (!isnan(mu))
-            snprintf(text + used, size - used, "; %s mu %.3f in place of %.3f",
-                     brake_axle_word((enum brake_axle)axle), f->value * mu, mu);
+            brake_text_format(text + used, size - used, "; %s mu %.3f in place of %.3f",
+                              brake_axle_word((enum brake_axle)axle), f->value * mu, mu);
     }
 }

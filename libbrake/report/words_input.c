@@ -4,6 +4,7 @@
 
 #include "brake/file.h"
 #include "words.h"
+#include "vehicle/text.h"
 
 bool brake_words_repeats(const struct brake_sheet *sheet, int index)
 {
@@ -21,9 +22,10 @@ void brake_words_origins(const struct brake_sheet *sheet, char *text, size_t siz
     int count[BRAKE_MEASURED + 1] = {0};
     for (int i = 0; i < brake_catalogue_count(); i++)
         count[sheet->record[i].from] += !brake_words_repeats(sheet, i);
-    snprintf(text, size, "%d measured, %d from catalogues, %d estimated, %d left at default",
-             count[BRAKE_MEASURED], count[BRAKE_CATALOGUE], count[BRAKE_ESTIMATED],
-             count[BRAKE_DEFAULT]);
+    brake_text_format(text, size,
+                      "%d measured, %d from catalogues, %d estimated, %d left at default",
+                      count[BRAKE_MEASURED], count[BRAKE_CATALOGUE], count[BRAKE_ESTIMATED],
+                      count[BRAKE_DEFAULT]);
 }
 
 /* Whether no line before it in its section repeats another section as well. */
@@ -44,13 +46,13 @@ bool brake_words_default(const struct brake_sheet *sheet, int index, char *text,
     char path[160];
     char value[2048];
     if (brake_words_repeats(sheet, index)) {
-        snprintf(text, size, "[%s] as [%s]", section->path, section->same_as);
+        brake_text_format(text, size, "[%s] as [%s]", section->path, section->same_as);
         return first_of_repeated(sheet, index);
     }
     brake_catalogue_path(&sheet->vehicle, index, path, sizeof path);
     brake_value_write(&sheet->vehicle, index, value, sizeof value);
-    snprintf(text, size, "%s = %s%s%s%s", path, value, why != NULL ? " (" : "",
-             why != NULL ? why : "", why != NULL ? ")" : "");
+    brake_text_format(text, size, "%s = %s%s%s%s", path, value, why != NULL ? " (" : "",
+                      why != NULL ? why : "", why != NULL ? ")" : "");
     return sheet->record[index].from == BRAKE_DEFAULT;
 }
 
@@ -90,29 +92,29 @@ void brake_words_tolerance(const struct brake_sheet *sheet, int index, char *tex
     /* a width has no zero to be counted from */
     const struct brake_unit width = {unit->name, unit->dimension, unit->factor, 0.0};
     const struct brake_unit *us = brake_unit_beside(unit);
-    snprintf(text, size, "%.3g%s%s", brake_unit_from_si(&width, record->tolerance),
-             unit->name[0] ? " " : "", unit->name);
+    brake_text_format(text, size, "%.3g%s%s", brake_unit_from_si(&width, record->tolerance),
+                      unit->name[0] ? " " : "", unit->name);
     if (us != unit)
-        snprintf(text + strlen(text), size - strlen(text), " (%.3g %s)",
-                 record->tolerance / us->factor, us->name);
+        brake_text_format(text + strlen(text), size - strlen(text), " (%.3g %s)",
+                          record->tolerance / us->factor, us->name);
     if (record->typical)
-        snprintf(text + strlen(text), size - strlen(text), ", usual");
+        brake_text_format(text + strlen(text), size - strlen(text), ", usual");
 }
 
 void brake_words_origin(const struct brake_sheet *sheet, int index, char *text, size_t size)
 {
     const struct brake_record *record = &sheet->record[index];
-    snprintf(text, size, "%s%s", brake_from_word(record->from),
-             record->worked ? ", worked out" : "");
+    brake_text_format(text, size, "%s%s", brake_from_word(record->from),
+                      record->worked ? ", worked out" : "");
 }
 
 void brake_words_place(const struct brake_sheet *sheet, int index, char *text, size_t size)
 {
     const struct brake_record *record = &sheet->record[index];
     if (record->set)
-        snprintf(text, size, "--set");
+        brake_text_format(text, size, "--set");
     else if (record->line > 0)
-        snprintf(text, size, "%d", record->line);
+        brake_text_format(text, size, "%d", record->line);
     else
-        snprintf(text, size, "-");
+        brake_text_format(text, size, "-");
 }

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "words.h"
+#include "vehicle/text.h"
 
 /* A difference has no zero of its own. */
 static double in_unit(const struct brake_unit *unit, double difference)
@@ -15,11 +16,11 @@ void brake_words_difference(char *text, size_t size, const struct brake_unit *un
                             double difference)
 {
     const struct brake_unit *us = brake_unit_beside(unit);
-    const int used = snprintf(text, size, "%+.3g%s%s", in_unit(unit, difference),
-                              unit->name[0] ? " " : "", unit->name);
+    const int used = brake_text_format(text, size, "%+.3g%s%s", in_unit(unit, difference),
+                                       unit->name[0] ? " " : "", unit->name);
     if (us != unit)
-        snprintf(text + used, size - (size_t)used, " (%+.3g %s)", in_unit(us, difference),
-                 us->name);
+        brake_text_format(text + used, size - (size_t)used, " (%+.3g %s)", in_unit(us, difference),
+                          us->name);
 }
 
 bool brake_change_moves(const struct brake_compared *one, int change)
@@ -53,9 +54,9 @@ void brake_words_shares(const struct brake_compared *one, const struct brake_uni
         const size_t used = strlen(text);
         char number[80];
         brake_words_difference(number, sizeof number, unit, one->share[order[i]]);
-        snprintf(text + used, size - used, "%s%s %s", i > 0 ? "; " : "",
-                 brake_change_word((enum brake_change)order[i]), number);
+        brake_text_format(text + used, size - used, "%s%s %s", i > 0 ? "; " : "",
+                          brake_change_word((enum brake_change)order[i]), number);
     }
     if (one->reason != NULL)
-        snprintf(text, size, "no shares: %s", one->reason);
+        brake_text_format(text, size, "no shares: %s", one->reason);
 }

@@ -6,6 +6,7 @@
 #include "brake/tyre.h"
 #include "vehicle/sections.h"
 #include "watching.h"
+#include "vehicle/text.h"
 
 /* Fills what each target gets; returns the least margin, NaN when one cannot be said. */
 static double get(const struct brake_choice_question *question, const struct brake_vehicle *vehicle,
@@ -101,7 +102,8 @@ int brake_choose(const struct brake_choice_question *question, const struct brak
 static int line_of(int axle, const char *name)
 {
     char path[64];
-    snprintf(path, sizeof path, "%s.tyre.%s", brake_axle_word((enum brake_axle)axle), name);
+    brake_text_format(path, sizeof path, "%s.tyre.%s", brake_axle_word((enum brake_axle)axle),
+                      name);
     return brake_catalogue_find(NULL, path);
 }
 
@@ -112,7 +114,7 @@ static void wear(struct brake_sheet *sheet, int axle, const char *marking)
     const int index = line_of(axle, "marking");
     for (size_t i = 0; i < sizeof old / sizeof old[0]; i++)
         brake_quantity_clear(sheet, line_of(axle, old[i]));
-    snprintf(brake_quantity_in(&sheet->vehicle, index), BRAKE_TEXT_SIZE, "%s", marking);
+    brake_text_format(brake_quantity_in(&sheet->vehicle, index), BRAKE_TEXT_SIZE, "%s", marking);
     sheet->record[index] = (struct brake_record){.from = BRAKE_CATALOGUE, .set = true};
 }
 

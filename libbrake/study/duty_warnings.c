@@ -4,6 +4,7 @@
 #include <stdio.h>
 
 #include "brake/duty.h"
+#include "vehicle/text.h"
 
 static const double WANTED = 30.0;        /* [K] of fluid margin; common practice, no source */
 static const double TRANSFORMS = 1003.15; /* [K] 730 degC: pearlite of grey iron; Fe-C diagram */
@@ -22,7 +23,7 @@ __attribute__((format(printf, 3, 4))) static void add(struct list *list, const c
     va_list values;
     warning->id = id;
     va_start(values, format);
-    vsnprintf(warning->text, sizeof warning->text, format, values);
+    brake_text_format_list(warning->text, sizeof warning->text, format, values);
     va_end(values);
 }
 

@@ -3,6 +3,7 @@
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
+#include "vehicle/text.h"
 
 #define KMH (1.0 / 3.6)
 
@@ -87,10 +88,11 @@ static bool boiled(struct run *run, const struct brake_duty_result *result, cons
     if (!run->boiled) {
         struct brake_warning *warning = &fade->warning[fade->warnings++];
         warning->id = "heat.boiled";
-        snprintf(warning->text, sizeof warning->text,
-                 "In the fade procedure the fluid is at %.0f degC %s, past its wet boiling point "
-                 "of %.0f degC: counted as no stop.",
-                 hottest - 273.15, when, run->hot.boiling - 273.15);
+        brake_text_format(
+            warning->text, sizeof warning->text,
+            "In the fade procedure the fluid is at %.0f degC %s, past its wet boiling point "
+            "of %.0f degC: counted as no stop.",
+            hottest - 273.15, when, run->hot.boiling - 273.15);
     }
     run->boiled = true;
     return true;
@@ -193,8 +195,8 @@ static void missing(struct brake_fade *fade, const struct brake_error *error)
 {
     fade->warnings = 1;
     fade->warning[0].id = "heat.missing";
-    snprintf(fade->warning[0].text, sizeof fade->warning[0].text, "Fade cannot be said: %s: %.150s",
-             error->field, error->text);
+    brake_text_format(fade->warning[0].text, sizeof fade->warning[0].text,
+                      "Fade cannot be said: %s: %.150s", error->field, error->text);
     lacks(fade, "a line that heat needs is missing or does not fit; see the warnings");
 }
 

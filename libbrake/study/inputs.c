@@ -4,6 +4,7 @@
 #include <stdio.h>
 
 #include "brake/tolerance.h"
+#include "vehicle/text.h"
 
 static void add_input(struct brake_inputs *inputs, int index, enum brake_shape shape)
 {
@@ -82,7 +83,8 @@ void brake_inputs_name(const struct brake_inputs *inputs, int number, char *name
     if (number < inputs->count)
         brake_catalogue_path(&inputs->sheet->vehicle, inputs->input[number].index, name, size);
     else
-        snprintf(name, size, "%s", brake_cause_at(inputs->cause[number - inputs->count])->id);
+        brake_text_format(name, size, "%s",
+                          brake_cause_at(inputs->cause[number - inputs->count])->id);
 }
 
 static double with_cause(double own, double shared, double correlation)

@@ -5,6 +5,7 @@
 
 #include "brake/fade.h"
 #include "vehicle/sections.h"
+#include "vehicle/text.h"
 
 int brake_output_count(void)
 {
@@ -47,7 +48,7 @@ enum brake_status brake_output_nearest(const char *name, struct brake_output *ou
 void brake_output_name(struct brake_output output, char *name, size_t size)
 {
     if (output.criterion)
-        snprintf(name, size, "%s", brake_criterion_at(output.index)->id);
+        brake_text_format(name, size, "%s", brake_criterion_at(output.index)->id);
     else
         brake_result_path(output.index, name, size);
 }

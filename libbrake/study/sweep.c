@@ -6,6 +6,7 @@
 #include <stdio.h>
 
 #include "shared.h"
+#include "vehicle/text.h"
 
 static const double MOST = 1e15; /* values or cases: doubles still count them one by one */
 
@@ -107,9 +108,9 @@ __attribute__((format(printf, 4, 5))) static enum brake_status refuse(struct bra
 {
     va_list list;
     *error = (struct brake_error){.status = status};
-    snprintf(error->field, sizeof error->field, "%.63s", path);
+    brake_text_format(error->field, sizeof error->field, "%.63s", path);
     va_start(list, format);
-    vsnprintf(error->text, sizeof error->text, format, list);
+    brake_text_format_list(error->text, sizeof error->text, format, list);
     va_end(list);
     return status;
 }

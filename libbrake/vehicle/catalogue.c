@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "sections.h"
+#include "text.h"
 
 /* A quantity taken apart: its section, the part it belongs to, its row. */
 struct place {
@@ -127,9 +128,9 @@ void brake_catalogue_path(const struct brake_vehicle *vehicle, int index, char *
     const struct place place = place_of(index);
     const char *name = place.section->rows[place.row].name;
     if (place.section == parts_section())
-        snprintf(path, size, "part.%s.%s", vehicle->part[place.slot].name, name);
+        brake_text_format(path, size, "part.%s.%s", vehicle->part[place.slot].name, name);
     else
-        snprintf(path, size, "%s.%s", place.section->path, name);
+        brake_text_format(path, size, "%s.%s", place.section->path, name);
 }
 
 int brake_edits(const char *a, const char *b)

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "brake/evaluate.h"
+#include "text.h"
 
 #define COMMON(member) #member, offsetof(struct brake_common_results, member)
 #define CASE(member) #member, offsetof(struct brake_case_results, member)
@@ -179,10 +180,10 @@ const struct brake_result *brake_result_at(int index)
 void brake_result_path(int index, char *path, size_t size)
 {
     if (index < COMMON_ROWS)
-        snprintf(path, size, "%s", common_rows[index].name);
+        brake_text_format(path, size, "%s", common_rows[index].name);
     else
-        snprintf(path, size, "%s.%s", load_names[brake_result_load(index)],
-                 brake_result_at(index)->name);
+        brake_text_format(path, size, "%s.%s", load_names[brake_result_load(index)],
+                          brake_result_at(index)->name);
 }
 
 int brake_result_find(const char *path)

@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "brake/system.h"
+#include "text.h"
 
 static const double GAS_OF_AIR = 287.05; /* [J/(kg*K)] ISO 2533 */
 static const double STILL = 3.0;         /* [W/(m2*K)] materials.json: the least measured */
@@ -20,8 +21,8 @@ static const double AIR_IN_GAP = 0.04;   /* [W/(m*K)] air near 500 K, materials.
 static void name_field(struct brake_error *error, int axle, const char *line)
 {
     if (error->field[0] == '\0')
-        snprintf(error->field, sizeof error->field, "%s.%s", brake_axle_word((enum brake_axle)axle),
-                 line);
+        brake_text_format(error->field, sizeof error->field, "%s.%s",
+                          brake_axle_word((enum brake_axle)axle), line);
 }
 
 static void need(struct brake_error *error, int axle, const char *line, double value)
@@ -31,9 +32,9 @@ static void need(struct brake_error *error, int axle, const char *line, double v
         return;
     error->status = BRAKE_E_MISSING;
     name_field(error, axle, line);
-    snprintf(error->text + used, sizeof error->text - used, "%s%s.%s",
-             used == 0 ? "heat cannot be said without " : ", ",
-             brake_axle_word((enum brake_axle)axle), line);
+    brake_text_format(error->text + used, sizeof error->text - used, "%s%s.%s",
+                      used == 0 ? "heat cannot be said without " : ", ",
+                      brake_axle_word((enum brake_axle)axle), line);
 }
 
 static enum brake_status refuse(struct brake_error *error, int axle, const char *line,
@@ -41,7 +42,7 @@ static enum brake_status refuse(struct brake_error *error, int axle, const char 
 {
     error->status = BRAKE_E_RANGE;
     name_field(error, axle, line);
-    snprintf(error->text, sizeof error->text, "%s", text);
+    brake_text_format(error->text, sizeof error->text, "%s", text);
     return error->status;
 }
 

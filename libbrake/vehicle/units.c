@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "brake/constants.h"
+#include "text.h"
 
 #define INCH 0.0254
 #define FOOT 0.3048
@@ -26,14 +27,14 @@ static const struct brake_unit units[] = {
     {"m2", BRAKE_AREA, 1.0, 0.0},
     {"cm2", BRAKE_AREA, 1e-4, 0.0},
     {"mm2", BRAKE_AREA, 1e-6, 0.0},
-    {"in2", BRAKE_AREA, INCH * INCH, 0.0},
-    {"ft2", BRAKE_AREA, FOOT * FOOT, 0.0},
+    {"in2", BRAKE_AREA, INCH *INCH, 0.0},
+    {"ft2", BRAKE_AREA, FOOT *FOOT, 0.0},
     {"m3", BRAKE_VOLUME, 1.0, 0.0},
     {"cm3", BRAKE_VOLUME, 1e-6, 0.0},
     {"mm3", BRAKE_VOLUME, 1e-9, 0.0},
     {"mL", BRAKE_VOLUME, 1e-6, 0.0},
     {"L", BRAKE_VOLUME, 1e-3, 0.0},
-    {"in3", BRAKE_VOLUME, INCH * INCH * INCH, 0.0},
+    {"in3", BRAKE_VOLUME, INCH *INCH *INCH, 0.0},
     {"rad", BRAKE_ANGLE, 1.0, 0.0},
     {"deg", BRAKE_ANGLE, BRAKE_PI / 180.0, 0.0},
     {"s", BRAKE_TIME, 1.0, 0.0},
@@ -65,17 +66,17 @@ static const struct brake_unit units[] = {
     {"inHg", BRAKE_PRESSURE, 3386.389, 0.0},
     {"N*m", BRAKE_TORQUE, 1.0, 0.0},
     {"N*mm", BRAKE_TORQUE, 0.001, 0.0},
-    {"lbf*ft", BRAKE_TORQUE, POUND_FORCE * FOOT, 0.0},
-    {"lbf*in", BRAKE_TORQUE, POUND_FORCE * INCH, 0.0},
+    {"lbf*ft", BRAKE_TORQUE, POUND_FORCE *FOOT, 0.0},
+    {"lbf*in", BRAKE_TORQUE, POUND_FORCE *INCH, 0.0},
     {"J", BRAKE_ENERGY, 1.0, 0.0},
     {"kJ", BRAKE_ENERGY, 1e3, 0.0},
     {"MJ", BRAKE_ENERGY, 1e6, 0.0},
-    {"ft*lbf", BRAKE_ENERGY, FOOT * POUND_FORCE, 0.0},
+    {"ft*lbf", BRAKE_ENERGY, FOOT *POUND_FORCE, 0.0},
     {"W", BRAKE_POWER, 1.0, 0.0},
     {"kW", BRAKE_POWER, 1e3, 0.0},
-    {"hp", BRAKE_POWER, 550.0 * FOOT * POUND_FORCE, 0.0},
+    {"hp", BRAKE_POWER, 550.0 * FOOT *POUND_FORCE, 0.0},
     {"kg*m2", BRAKE_INERTIA, 1.0, 0.0},
-    {"lb*ft2", BRAKE_INERTIA, POUND * FOOT * FOOT, 0.0},
+    {"lb*ft2", BRAKE_INERTIA, POUND *FOOT *FOOT, 0.0},
     {"N/m", BRAKE_STIFFNESS, 1.0, 0.0},
     {"N/mm", BRAKE_STIFFNESS, 1000.0, 0.0},
     {"lbf/in", BRAKE_STIFFNESS, POUND_FORCE / INCH, 0.0},
@@ -84,7 +85,7 @@ static const struct brake_unit units[] = {
     {"psi/lb", BRAKE_PRESSURE_PER_MASS, PSI / POUND, 0.0},
     {"N*m/Pa", BRAKE_TORQUE_PER_PRESSURE, 1.0, 0.0},
     {"N*m/bar", BRAKE_TORQUE_PER_PRESSURE, 1e-5, 0.0},
-    {"lbf*ft/psi", BRAKE_TORQUE_PER_PRESSURE, POUND_FORCE * FOOT / PSI, 0.0},
+    {"lbf*ft/psi", BRAKE_TORQUE_PER_PRESSURE, POUND_FORCE *FOOT / PSI, 0.0},
     {"K", BRAKE_TEMPERATURE, 1.0, 0.0},
     {"degC", BRAKE_TEMPERATURE, 1.0, 273.15},
     {"degF", BRAKE_TEMPERATURE, 5.0 / 9.0, 459.67 * 5.0 / 9.0},
@@ -163,7 +164,7 @@ void brake_unit_names(enum brake_dimension dimension, char *text, unsigned size)
     text[0] = '\0';
     for (int i = 0; i < UNITS && used < size; i++) {
         if (units[i].dimension == dimension && units[i].name[0] != '\0')
-            used += (unsigned)snprintf(text + used, size - used, used ? ", %s" : "%s",
-                                       units[i].name);
+            used += (unsigned)brake_text_format(text + used, size - used, used ? ", %s" : "%s",
+                                                units[i].name);
     }
 }

@@ -6,6 +6,7 @@
 #include "brake/friction.h"
 #include "brake/system.h"
 #include "work.h"
+#include "text.h"
 
 /* All that is missing is told at once, as far as there is room. */
 static void add_missing(struct brake_error *error, const char *path)
@@ -17,7 +18,7 @@ static void add_missing(struct brake_error *error, const char *path)
     if (strcmp(error->field, path) == 0 || (also != NULL && strstr(also, path) != NULL))
         return;
     if (used + strlen(joint) + strlen(path) + 1 <= sizeof error->text)
-        snprintf(error->text + used, sizeof error->text - used, "%s%s", joint, path);
+        brake_text_format(error->text + used, sizeof error->text - used, "%s%s", joint, path);
 }
 
 static void need(struct work *w, int index, const char *when)
@@ -212,7 +213,7 @@ static void need_all(struct work *w, const int *index, int count)
         if (w->sheet->record[index[i]].from <= BRAKE_DEFAULT)
             continue;
         brake_catalogue_path(w->vehicle, index[i], path, sizeof path);
-        snprintf(when, sizeof when, ", as %s is given", path);
+        brake_text_format(when, sizeof when, ", as %s is given", path);
         for (int j = 0; j < count; j++)
             need(w, index[j], when);
     }

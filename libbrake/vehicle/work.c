@@ -3,6 +3,7 @@
 #include <math.h>
 #include <stdarg.h>
 #include <stdio.h>
+#include "text.h"
 
 /* Two measurements of one thing may differ by this much, or by their tolerances if larger. */
 const double work_agreement = 0.02;
@@ -17,9 +18,9 @@ void work_refuse(struct work *w, enum brake_status status, int index, const char
     w->error->line = w->sheet->record[index].line;
     char path[160];
     brake_catalogue_path(w->vehicle, index, path, sizeof path);
-    snprintf(w->error->field, sizeof w->error->field, "%.63s", path);
+    brake_text_format(w->error->field, sizeof w->error->field, "%.63s", path);
     va_start(list, format);
-    vsnprintf(w->error->text, sizeof w->error->text, format, list);
+    brake_text_format_list(w->error->text, sizeof w->error->text, format, list);
     va_end(list);
 }
 
