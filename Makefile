@@ -15,15 +15,15 @@ WARNINGS := -Wall -Wextra -Wpedantic -Wconversion -Wshadow -Wdouble-promotion -W
 LANGUAGE := -std=c11 -fopenmp -Ilibbrake/include -Ilibbrake
 COMPILE = $(CC) $(LANGUAGE) $(WARNINGS) -fPIC -fno-semantic-interposition $(DEFINES) $(CPPFLAGS) $(CFLAGS) $(INSTRUMENT)
 LINK = $(CC) -fopenmp $(CFLAGS) $(INSTRUMENT) $(LDFLAGS)
-LIBS := -linih -lcjson -lm
+LIBS := -lcjson -lm
 
 # What must be installed: to build, and in addition to test.
-CORE_PACKAGES := gcc libc6-dev libinih-dev libcjson-dev pkg-config
+CORE_PACKAGES := gcc libc6-dev libcjson-dev pkg-config
 # What the Python package is built with, what its tests use, what its examples show.
 PYTHON_PACKAGES := mypy python3-dev python3-distributed python3-matplotlib python3-pandas python3-pip \
     python3-setuptools python3-venv python3-wheel python3-xarray swig
 PACKAGES := $(CORE_PACKAGES) $(PYTHON_PACKAGES) chromium clang clang-format clang-tidy cppcheck \
-    gcovr libcmocka-dev libomp-dev libsundials-dev poppler-utils python3 python3-html5lib \
+    gcovr libcmocka-dev libomp-dev libsundials-dev locales poppler-utils python3 python3-html5lib \
     python3-hypothesis python3-numpy python3-pytest python3-scipy units valgrind
 
 HEADERS := $(wildcard libbrake/include/brake/*.h)

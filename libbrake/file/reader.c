@@ -1,20 +1,14 @@
-/* The vehicle file, by way of inih. inih cuts long lines and skips what it does not understand; so
- * every line is looked at before inih gets it, and nothing is lost. */
-#include <ini.h>
+/* The vehicle file, line by line. */
 #include <stdbool.h>
 #include <string.h>
 
 #include "brake/file.h"
 #include "value.h"
+#include "vehicle/letters.h"
 #include "vehicle/sections.h"
 #include "vehicle/text.h"
 
-enum {
-    LINE_BYTES = 198,   /* inih's buffer is 200, with line end and NUL */
-    SECTION_BYTES = 49, /* inih cuts longer ones */
-    PART_NAME_BYTES = 40,
-    FILE_BYTES = 1000000
-};
+enum { SECTION_BYTES = 49, PART_NAME_BYTES = 40 };
 
 /* A file being read, from a stream or from a text. */
 struct input {
@@ -24,9 +18,9 @@ struct input {
     struct brake_error *error;
     long bytes;
     int line;
-    bool more;   /* the line goes on with a curve */
-    int section; /* -1: before the first */
-    int part;    /* slot, in the section of the parts */
+    int section;  /* -1: before the first */
+    int part;     /* slot, in the section of the parts */
+    int quantity; /* of the last line of this section, which may go on; -1: none */
 };
 
 #define REFUSE(in, status, field, ...)                                                             \
@@ -40,47 +34,8 @@ static int next_byte(struct input *in)
     return *in->text != '\0' ? (unsigned char)*in->text++ : EOF;
 }
 
-/* Number of bytes of the UTF-8 letter that begins here; 0: none does. Two of the first bytes allow
- * only a part of the second ones: the rest are longer forms of other letters, halves of UTF-16
- * pairs, or beyond the last letter (RFC 3629, section 4). */
-static int utf8_length(const unsigned char *at)
-{
-    const int length = at[0] < 0x80   ? 1
-                       : at[0] < 0xc2 ? 0
-                       : at[0] < 0xe0 ? 2
-                       : at[0] < 0xf0 ? 3
-                       : at[0] < 0xf5 ? 4
-                                      : 0;
-    for (int i = 1; i < length; i++) {
-        if ((at[i] & 0xc0) != 0x80)
-            return 0;
-    }
-    if ((at[0] == 0xe0 && at[1] < 0xa0) || (at[0] == 0xed && at[1] > 0x9f) ||
-        (at[0] == 0xf0 && at[1] < 0x90) || (at[0] == 0xf4 && at[1] > 0x8f))
-        return 0;
-    return length;
-}
-
-/* A control character could steer the terminal that shows it; U+0080 to U+009F are such too. */
-static bool is_control(const unsigned char *at)
-{
-    return (at[0] < 0x20 && at[0] != '\t') || at[0] == 0x7f || (at[0] == 0xc2 && at[1] < 0xa0);
-}
-
-static bool is_text(const char *line)
-{
-    const unsigned char *at = (const unsigned char *)line;
-    while (*at != '\0') {
-        const int length = utf8_length(at);
-        if (length == 0 || is_control(at))
-            return false;
-        at += length;
-    }
-    return true;
-}
-
 /* One line without its end. Returns its length, -1 at the end of the file or on refusal. */
-static int take_line(struct input *in, char line[LINE_BYTES + 2])
+static int take_line(struct input *in, char line[BRAKE_LINE_BYTES + 2])
 {
     int length = 0;
     int byte = next_byte(in);
@@ -98,8 +53,8 @@ static int take_line(struct input *in, char line[LINE_BYTES + 2])
                    "lines end with CR alone; save the file with LF or CR LF");
             return -1;
         }
-        if (length > LINE_BYTES) {
-            REFUSE(in, BRAKE_E_SIZE, "", "is longer than %d bytes", LINE_BYTES);
+        if (length > BRAKE_LINE_BYTES) {
+            REFUSE(in, BRAKE_E_SIZE, "", "is longer than %d bytes", BRAKE_LINE_BYTES);
             return -1;
         }
         line[length++] = (char)byte;
@@ -107,11 +62,11 @@ static int take_line(struct input *in, char line[LINE_BYTES + 2])
     if (length > 0 && line[length - 1] == '\r')
         length--;
     line[length] = '\0';
-    if (length > LINE_BYTES)
-        REFUSE(in, BRAKE_E_SIZE, "", "is longer than %d bytes", LINE_BYTES);
-    else if (in->bytes > FILE_BYTES)
-        REFUSE(in, BRAKE_E_SIZE, "", "the file is larger than %d bytes", FILE_BYTES);
-    else if (!is_text(line))
+    if (length > BRAKE_LINE_BYTES)
+        REFUSE(in, BRAKE_E_SIZE, "", "is longer than %d bytes", BRAKE_LINE_BYTES);
+    else if (in->bytes > BRAKE_FILE_BYTES)
+        REFUSE(in, BRAKE_E_SIZE, "", "the file is larger than %d bytes", BRAKE_FILE_BYTES);
+    else if (!brake_text_is_plain(line))
         REFUSE(in, BRAKE_E_SYNTAX, "", "is not UTF-8 text, or holds a control character");
     return in->error->status == BRAKE_OK ? length : -1;
 }
@@ -151,7 +106,6 @@ static void refuse_section(struct input *in, const char *name)
            near == parts ? ".NAME" : "", near >= 0 ? "]?" : "");
 }
 
-/* A section line: its name is looked up here, as inih tells of a section only with its lines. */
 static void open_section(struct input *in, const char *line)
 {
     const char *name = line + 1;
@@ -164,6 +118,7 @@ static void open_section(struct input *in, const char *line)
         return;
     }
     in->part = -1;
+    in->quantity = -1;
     rest += strspn(rest, " \t");
     memcpy(copy, name, length);
     copy[length] = '\0';
@@ -178,7 +133,90 @@ static void open_section(struct input *in, const char *line)
     }
 }
 
-/* inih keeps the comment of a line that goes on. */
+/* Path of a name in this section, and its number; -1: unknown. */
+static int find_name(const struct input *in, const char *name, char *path, size_t size)
+{
+    const bool part = in->part >= 0;
+    brake_text_format(path, size, "%s%s%s.%.60s", brake_section_at(in->section)->path,
+                      part ? "." : "", part ? in->sheet->vehicle.part[in->part].name : "", name);
+    return strchr(name, '.') != NULL ? -1 : brake_catalogue_find(&in->sheet->vehicle, path);
+}
+
+static void refuse_name(struct input *in, const char *path)
+{
+    char near_path[160];
+    const int near = in->part >= 0 ? -1 : brake_catalogue_nearest(path);
+    if (near >= 0)
+        brake_catalogue_path(&in->sheet->vehicle, near, near_path, sizeof near_path);
+    REFUSE(in, BRAKE_E_UNKNOWN, path, "unknown name%s%s%s",
+           near >= 0       ? "; did you mean "
+           : in->part >= 0 ? "; accepts mass, behind_front_axle, height"
+                           : "",
+           near >= 0 ? near_path : "", near >= 0 ? "?" : "");
+}
+
+/* What stands behind the name, or on a line of its own with which a curve goes on. */
+static void take_value(struct input *in, const char *path, const char *value, bool more)
+{
+    const struct brake_quantity *quantity = brake_quantity_at(in->quantity);
+    const struct brake_record *record = &in->sheet->record[in->quantity];
+    const struct brake_source source = {in->line, more, false};
+    if (quantity->role == BRAKE_PART_OF)
+        REFUSE(in, BRAKE_E_UNKNOWN, path, "is given by the line pistons = number x diameter");
+    else if (more && quantity->kind != BRAKE_CURVE)
+        REFUSE(in, BRAKE_E_SYNTAX, path, "goes on in a second line; only curves may");
+    else if (!more && record->from != BRAKE_ABSENT)
+        REFUSE(in, BRAKE_E_DUPLICATE, path, "is given twice; first in line %d", record->line);
+    else
+        (void)brake_value_read(in->sheet, in->quantity, value, source, in->error);
+}
+
+static void refuse_line(struct input *in)
+{
+    REFUSE(in, BRAKE_E_SYNTAX, "", "is none of [section], name = value, and comment (; or #)");
+}
+
+static void go_on(struct input *in, const char *line)
+{
+    char path[160];
+    if (in->quantity < 0) {
+        refuse_line(in);
+        return;
+    }
+    brake_catalogue_path(&in->sheet->vehicle, in->quantity, path, sizeof path);
+    take_value(in, path, line, true);
+}
+
+static void trim_end(char *line, size_t length)
+{
+    while (length > 0 && (line[length - 1] == ' ' || line[length - 1] == '\t'))
+        length--;
+    line[length] = '\0';
+}
+
+static void take_named(struct input *in, char *line)
+{
+    char path[160];
+    const size_t length = strcspn(line, "=:");
+    const char sign = line[length];
+    trim_end(line, length);
+    if (sign == ':') {
+        REFUSE(in, BRAKE_E_SYNTAX, "", "has a colon where '=' is wanted: name = value");
+    } else if (sign == '\0') {
+        refuse_line(in);
+    } else if (line[0] == '\0') {
+        REFUSE(in, BRAKE_E_SYNTAX, "", "has no name before the =");
+    } else if (in->section < 0) {
+        REFUSE(in, BRAKE_E_SYNTAX, line, "stands before the first [section]");
+    } else {
+        in->quantity = find_name(in, line, path, sizeof path);
+        if (in->quantity < 0)
+            refuse_name(in, path);
+        else
+            take_value(in, path, line + length + 1, false);
+    }
+}
+
 static void cut_comment(char *line)
 {
     for (char *at = strchr(line, ';'); at != NULL; at = strchr(at + 1, ';')) {
@@ -189,124 +227,40 @@ static void cut_comment(char *line)
     }
 }
 
-/* inih takes a colon for an equals sign; the grammar does not. */
-static void refuse_colon(struct input *in, const char *line)
+static void understand(struct input *in, char *line)
 {
-    const size_t length = strcspn(line, "=:");
-    if (line[length] == ':' && *line != '[' && *line != ';' && *line != '#' && *line != '(')
-        REFUSE(in, BRAKE_E_SYNTAX, "", "has a colon where '=' is wanted: name = value");
-}
-
-/* inih asks for lines as from fgets. Blanks ahead would join a line to the one above it: they go,
- * but before a bracket, where a curve goes on. */
-static char *give_line(char *buffer, int size, void *user)
-{
-    struct input *in = user;
-    char line[LINE_BYTES + 2];
-    if (in->error->status != BRAKE_OK || take_line(in, line) < 0)
-        return NULL;
-    const char *start = line;
-    if (in->line == 1 && strncmp(start, "\xef\xbb\xbf", 3) == 0)
-        start += 3;
-    start += strspn(start, " \t");
-    in->more = *start == '(';
-    if (in->more)
-        cut_comment(line);
-    if (*start == '[')
-        open_section(in, start);
-    else
-        refuse_colon(in, start);
-    if (in->error->status != BRAKE_OK)
-        return NULL;
-    brake_text_format(buffer, (size_t)size, "%s%s\n", in->more ? " " : "", start);
-    return buffer;
-}
-
-static int unknown_name(struct input *in, const char *name)
-{
-    char path[160];
-    char near_path[160];
-    brake_text_format(path, sizeof path, "%s%s%s.%.60s", brake_section_at(in->section)->path,
-                      in->part >= 0 ? "." : "",
-                      in->part >= 0 ? in->sheet->vehicle.part[in->part].name : "", name);
-    const int near = in->part >= 0 ? -1 : brake_catalogue_nearest(path);
-    if (near >= 0)
-        brake_catalogue_path(&in->sheet->vehicle, near, near_path, sizeof near_path);
-    REFUSE(in, BRAKE_E_UNKNOWN, path, "unknown name%s%s%s",
-           near >= 0       ? "; did you mean "
-           : in->part >= 0 ? "; accepts mass, behind_front_axle, height"
-                           : "",
-           near >= 0 ? near_path : "", near >= 0 ? "?" : "");
-    return 0;
-}
-
-static int index_of(const struct input *in, const char *name)
-{
-    char path[260];
-    if (in->part >= 0)
-        brake_text_format(path, sizeof path, "part.%s.%s", in->sheet->vehicle.part[in->part].name,
-                          name);
-    else
-        brake_text_format(path, sizeof path, "%s.%s", brake_section_at(in->section)->path, name);
-    return strchr(name, '.') != NULL ? -1 : brake_catalogue_find(&in->sheet->vehicle, path);
-}
-
-/* inih hands over `name = value`. */
-static int take_value(void *user, const char *section, const char *name, const char *value)
-{
-    struct input *in = user;
-    (void)section;
-    if (in->error->status != BRAKE_OK)
-        return 0;
-    if (name[0] == '\0') {
-        REFUSE(in, BRAKE_E_SYNTAX, "", "has no name before the =");
-        return 0;
-    }
-    if (in->section < 0) {
-        REFUSE(in, BRAKE_E_SYNTAX, name, "stands before the first [section]");
-        return 0;
-    }
-    const int index = index_of(in, name);
-    if (index < 0)
-        return unknown_name(in, name);
-    const struct brake_quantity *quantity = brake_quantity_at(index);
-    const struct brake_record *record = &in->sheet->record[index];
-    char path[160];
-    brake_catalogue_path(&in->sheet->vehicle, index, path, sizeof path);
-    if (quantity->role == BRAKE_PART_OF) {
-        REFUSE(in, BRAKE_E_UNKNOWN, path, "is given by the line pistons = number x diameter");
-    } else if (in->more && quantity->kind != BRAKE_CURVE) {
-        REFUSE(in, BRAKE_E_SYNTAX, path, "goes on in a second line; only curves may");
-    } else if (!in->more && record->from != BRAKE_ABSENT) {
-        REFUSE(in, BRAKE_E_DUPLICATE, path, "is given twice; first in line %d", record->line);
-    } else {
-        const struct brake_source source = {in->line, in->more, false};
-        (void)brake_value_read(in->sheet, index, value, source, in->error);
-    }
-    return in->error->status == BRAKE_OK;
+    if (in->line == 1 && strncmp(line, "\xef\xbb\xbf", 3) == 0)
+        line += 3;
+    cut_comment(line);
+    trim_end(line, strlen(line));
+    line += strspn(line, " \t");
+    if (*line == '[')
+        open_section(in, line);
+    else if (*line == '(')
+        go_on(in, line);
+    else if (*line != '\0' && *line != ';' && *line != '#')
+        take_named(in, line);
 }
 
 static enum brake_status read_all(struct input *in)
 {
     static const struct brake_error none = {0};
+    char line[BRAKE_LINE_BYTES + 2];
     *in->error = none;
     in->section = -1;
     in->part = -1;
+    in->quantity = -1;
     brake_sheet_clear(in->sheet);
-    const int bad = ini_parse_stream(give_line, in, take_value, in);
-    struct brake_error *error = in->error;
+    while (in->error->status == BRAKE_OK && take_line(in, line) >= 0)
+        understand(in, line);
     if (in->stream != NULL && ferror(in->stream))
         return REFUSE(in, BRAKE_E_READ, "", "cannot be read");
-    if (bad > 0 && (error->status == BRAKE_OK || bad < error->line)) {
-        in->line = bad;
-        return REFUSE(in, BRAKE_E_SYNTAX, "",
-                      "is none of [section], name = value, and comment (; or #)");
-    }
-    if (error->status == BRAKE_OK && in->section < 0) {
+    if (in->error->status == BRAKE_OK && in->section < 0) {
         in->line = in->line > 0 ? in->line : 1;
-        return REFUSE(in, BRAKE_E_MISSING, "", "the file holds no [section]");
+        return REFUSE(in, BRAKE_E_MISSING, "",
+                      "the file holds no [section]; `stopmargin new` writes one to start from");
     }
-    return error->status;
+    return in->error->status;
 }
 
 enum brake_status brake_file_read(FILE *stream, struct brake_sheet *sheet,
@@ -321,39 +275,4 @@ enum brake_status brake_file_read_text(const char *text, struct brake_sheet *she
 {
     struct input in = {.text = text, .sheet = sheet, .error = error};
     return read_all(&in);
-}
-
-enum brake_status brake_file_set(struct brake_sheet *sheet, const char *setting,
-                                 struct brake_error *error)
-{
-    static const struct brake_error none = {0};
-    const struct brake_source source = {0, false, true};
-    const char *equals = strchr(setting, '=');
-    char path[160];
-    char near_path[160];
-    *error = none;
-    if (equals == NULL || equals == setting || (size_t)(equals - setting) >= sizeof path)
-        return brake_value_refuse(error, BRAKE_E_SYNTAX, 0, "",
-                                  "got '%.60s'; accepts path=value, such as "
-                                  "front.tyre.rollout=\"2.70 m\"",
-                                  setting);
-    if (!is_text(setting))
-        return brake_value_refuse(error, BRAKE_E_SYNTAX, 0, "",
-                                  "is not UTF-8 text, or holds a control character");
-    const char *name = setting + strspn(setting, " \t");
-    brake_text_format(path, sizeof path, "%.*s", (int)(equals - name), name);
-    path[strcspn(path, " \t")] = '\0';
-    const char *rest = name + strlen(path);
-    if (rest + strspn(rest, " \t") != equals)
-        return brake_value_refuse(error, BRAKE_E_SYNTAX, 0, path,
-                                  "has '%.*s' between path and =", (int)(equals - rest), rest);
-    const int index = brake_catalogue_find(&sheet->vehicle, path);
-    if (index >= 0)
-        return brake_value_read(sheet, index, equals + 1, source, error);
-    const int near = brake_catalogue_nearest(path);
-    if (near >= 0)
-        brake_catalogue_path(&sheet->vehicle, near, near_path, sizeof near_path);
-    return brake_value_refuse(error, BRAKE_E_UNKNOWN, 0, path, "unknown path%s%s%s",
-                              near >= 0 ? "; did you mean " : "", near >= 0 ? near_path : "",
-                              near >= 0 ? "?" : "");
 }

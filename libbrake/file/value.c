@@ -1,6 +1,5 @@
 #include "value.h"
 
-#include <ctype.h>
 #include <errno.h>
 #include <math.h>
 #include <stdarg.h>
@@ -9,6 +8,7 @@
 #include <string.h>
 
 #include "brake/file.h"
+#include "vehicle/letters.h"
 #include "vehicle/sections.h"
 #include "vehicle/text.h"
 
@@ -40,6 +40,8 @@ enum brake_status brake_value_refuse(struct brake_error *error, enum brake_statu
     va_start(list, format);
     brake_text_format_list(error->text, sizeof error->text, format, list);
     va_end(list);
+    brake_text_make_plain(error->field);
+    brake_text_make_plain(error->text);
     return status;
 }
 
@@ -152,7 +154,7 @@ static enum brake_status take_number(struct reading *r, const char **text, doubl
         return REFUSE(r, BRAKE_E_SYNTAX, "got '%.*s'; that is not a number", shown, at);
     if (!isfinite(*number))
         return REFUSE(r, BRAKE_E_RANGE, "got '%.*s'; that is beyond any number", shown, at);
-    if (at[length] == ',' && isdigit((unsigned char)at[length + 1]))
+    if (at[length] == ',' && at[length + 1] >= '0' && at[length + 1] <= '9')
         return REFUSE(r, BRAKE_E_SYNTAX, "got '%.40s'; decimals take a point, not a comma", at);
     *text = at + length;
     return BRAKE_OK;
@@ -512,11 +514,11 @@ enum brake_status brake_value_read(struct brake_sheet *sheet, int index, const c
                         .index = index,
                         .quantity = brake_quantity_at(index),
                         .from = BRAKE_ESTIMATED};
-    char value[256];
+    char value[BRAKE_LINE_BYTES + 1];
     brake_catalogue_path(&sheet->vehicle, index, r.path, sizeof r.path);
     if (strlen(text) >= sizeof value)
-        return REFUSE(&r, BRAKE_E_SIZE, "has %zu bytes; accepts up to %zu", strlen(text),
-                      sizeof value - 1);
+        return REFUSE(&r, BRAKE_E_SIZE, "has %zu bytes; accepts up to %d", strlen(text),
+                      BRAKE_LINE_BYTES);
     brake_text_format(value, sizeof value, "%s", past_blanks(text));
     trim_end(value);
     if (value[0] == '\0')

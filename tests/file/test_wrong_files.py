@@ -16,6 +16,7 @@ PISTONS = (
 )
 PART_NAMES = "accepts names of 1 to 40 letters, digits, _ and -"
 NOT_TEXT = "is not UTF-8 text, or holds a control character"
+EMPTY = "the file holds no [section]; `stopmargin new` writes one to start from"
 MARKINGS = "accepts forms such as LT305/70R17 121/118Q, 265/70R17, 35x12.50R17LT, 7.50R16"
 
 
@@ -32,8 +33,8 @@ def named(old, new):
 
 # Whole files: what is wrong, the file, and the message behind the file's name.
 FILES = {
-    "empty": (b"", ":1: the file holds no [section]"),
-    "only comments": (b"; nothing\n# yet\n", ":2: the file holds no [section]"),
+    "empty": (b"", ":1: " + EMPTY),
+    "only comments": (b"; nothing\n# yet\n", ":2: " + EMPTY),
     "only a section": (
         b"[vehicle]\n",
         ": vehicle.mass: is missing. How to get it: Four corner scales or a weighbridge; or give"
@@ -57,9 +58,12 @@ FILES = {
     ),
     "a line of 10 MB": (
         b"[vehicle]\nname = " + b"x" * 10_000_000 + b"\n",
-        ":2: is longer than 198 bytes",
+        ":2: is longer than 4000 bytes",
     ),
-    "a line of 199 bytes": (b"[vehicle]\n;" + b"x" * 198 + b"\n", ":2: is longer than 198 bytes"),
+    "a line of 4001 bytes": (
+        b"[vehicle]\n;" + b"x" * 4000 + b"\n",
+        ":2: is longer than 4000 bytes",
+    ),
     "over 1 MB": (
         VEHICLE.encode() + b"; 3456789\n" * 100_000,
         ":99979: the file is larger than 1000000 bytes",
@@ -74,6 +78,12 @@ FILES = {
     "an escape code": (named(b"Plain", b"Pl\x1b[31m"), ":2: " + NOT_TEXT),
     "an escape code of one letter": (named(b"Plain", "Pl\x9b31m".encode()), ":2: " + NOT_TEXT),
     "a delete": (named(b"Plain", b"Pl\x7f"), ":2: " + NOT_TEXT),
+    # Unicode Standard Annex 9, section 2: they turn the letters behind them around.
+    "an override of direction": (named(b"Plain", "Pl\u202ein".encode()), ":2: " + NOT_TEXT),
+    "an isolate of direction": (named(b"Plain", "Pl\u2066in".encode()), ":2: " + NOT_TEXT),
+    "a mark of direction": (named(b"Plain", "Pl\u200fin".encode()), ":2: " + NOT_TEXT),
+    "an Arabic mark of direction": (named(b"Plain", "Pl\u061cin".encode()), ":2: " + NOT_TEXT),
+    "a separator of lines": (named(b"Plain", "Pl\u2028in".encode()), ":2: " + NOT_TEXT),
     "lines end with CR alone": (
         VEHICLE.replace("\n", "\r").encode(),
         ":1: lines end with CR alone; save the file with LF or CR LF",
@@ -922,7 +932,12 @@ SETTINGS = {
     ),
     "two lines": ("vehicle.name=a\nb", f": {NOT_TEXT}"),
     "an escape code": ("vehicle.name=\x1b[31m", f": {NOT_TEXT}"),
-    "too long": ("vehicle.name=" + "x" * 300, ": vehicle.name: has 300 bytes; accepts up to 255"),
+    "too long": ("vehicle.name=" + "x" * 300, ": vehicle.name: has 300 bytes; accepts up to 63"),
+    "longer than a line": (
+        "vehicle.name=" + "x" * 4001,
+        ": vehicle.name: has 4001 bytes; accepts up to 4000",
+    ),
+    "a mark of direction": ("vehicle.name=\u202egnp.exe", f": {NOT_TEXT}"),
     "outside the range": (
         "vehicle.mass=20 t",
         ": vehicle.mass: got 20000 kg; accepts 300 to 12000 kg",
@@ -1013,7 +1028,7 @@ ODD = {
     ).replace("[", "\n["),
     "section opened again": plain.changed("[vehicle] mass") + "[vehicle]\nmass = 1600 kg\n",
     "plain word for where from": VEHICLE.replace(" kg\n", " kg, estimated\n"),
-    "line of 198 bytes": VEHICLE + ";" + "x" * 197 + "\n",
+    "line of 4000 bytes": VEHICLE + ";" + "x" * 3999 + "\n",
     "file of 1 MB": (VEHICLE + "; 3456789\n" * 100_000)[: 1_000_000 - 1] + "\n",
     "plus sign": VEHICLE.replace("= 1600 kg", "= +1600 kg"),
     "power of ten": VEHICLE.replace("= 1600 kg", "= 1.6e3 kg"),
@@ -1065,6 +1080,16 @@ def test_odd_curve_says_the_same(curve):
     assert odd == usual
     assert odd["vehicle"]["valve.gauge_pairs"]["from"] == "measured"
     assert odd["vehicle"]["valve.gauge_pairs"]["value"] == [[2e6, 1.8e6], [6e6, 3e6], [9e6, 3.9e6]]
+
+
+def test_a_curve_of_24_pairs_stands_on_one_line():
+    """Given what a line of 198 bytes could not hold, when read, then every pair is there."""
+    pairs = [(5.0 + i, 4.0 + i if i < 12 else 10.0 + i / 2) for i in range(24)]
+    line = " ".join(f"({x} bar, {y} bar)" for x, y in pairs)
+    assert len(line) > 198
+    read = plain.check(VEHICLE + f"[valve]\nkind = fixed\ngauge_pairs = {line}, measured\n")
+    value = read["vehicle"]["valve.gauge_pairs"]["value"]
+    assert value == pytest.approx([pytest.approx([x * 1e5, y * 1e5]) for x, y in pairs])
 
 
 def test_24_parts_add_up():

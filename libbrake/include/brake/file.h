@@ -11,7 +11,8 @@
  *     (20 bar, 18 bar) (60 bar, 35 bar)     for a curve; goes on in lines that begin with a bracket
  *
  * A value without one of the three words counts as estimated. A tolerance in % is a share of the
- * value, or points when the value itself is in %. UTF-8, lines up to 198 bytes, files up to 1 MB.
+ * value, or points when the value itself is in %. UTF-8 without control characters and marks of
+ * direction, lines up to 4000 bytes, files up to 1 MB.
  */
 #ifndef BRAKE_FILE_H
 #define BRAKE_FILE_H
@@ -22,6 +23,12 @@
 #include "brake/catalogue.h"
 #include "brake/criteria.h"
 #include "brake/evaluate.h"
+
+/** Most of a vehicle file that is read. */
+enum {
+    BRAKE_LINE_BYTES = 4000,   /**< of a line, without its end */
+    BRAKE_FILE_BYTES = 1000000 /**< of the file */
+};
 
 /** Read a vehicle file. The sheet is cleared first; it still has to be completed.
  * @param stream  open for reading; read to its end, not closed
