@@ -17,10 +17,22 @@ void output_name(int number, char *text, size_t size)
         brake_output_name(brake_output_at(number), text, size);
 }
 
-const char *output_unit(int number)
+static enum brake_dimension dimension_of(int number)
 {
     const bool known = number >= 0 && number < brake_output_count();
-    return known ? brake_unit_si(brake_output_dimension(brake_output_at(number)))->name : "";
+    return known ? brake_output_dimension(brake_output_at(number)) : BRAKE_RATIO;
+}
+
+const char *output_unit(int number)
+{
+    return brake_unit_si(dimension_of(number))->name;
+}
+
+double output_amount(int number, const char *name, const char *text, struct brake_error *error)
+{
+    double value = BRAKE_NAN;
+    error->status = brake_amount_read(name, text, dimension_of(number), &value, error);
+    return value;
 }
 
 void outputs_of(const struct brake_sheet *sheet, struct numbers outputs, const struct columns *out)

@@ -10,6 +10,9 @@ int output_number(const char *name);
 void output_name(int number, char *text, size_t size);
 const char *output_unit(int number);
 
+/* A number of a text with its unit, in SI, of what an output measures; -1: a margin. */
+double output_amount(int number, const char *name, const char *text, struct brake_error *error);
+
 /* Outputs of a vehicle, given by their numbers. */
 void outputs_of(const struct brake_sheet *sheet, struct numbers outputs, const struct columns *out);
 

@@ -4,18 +4,19 @@
 
 #include "command.h"
 #include "report/paragraph.h"
+#include "report/words.h"
 #include "vehicle/text.h"
 
 static void print_range(const struct brake_quantity *q)
 {
-    const struct brake_unit *unit = brake_unit_find(q->unit);
-    const struct brake_unit *us = brake_unit_us(q->dimension);
+    const struct brake_unit *unit = brake_unit_of(q->unit, q->dimension);
+    const struct brake_unit *us = brake_unit_beside(unit);
     brake_text_print(stdout, "  unit      %s", q->unit[0] ? q->unit : "none");
-    if (us->name[0] != '\0' && strcmp(us->name, q->unit) != 0)
+    if (us != unit)
         brake_text_print(stdout, ", or %s and others of the trade", us->name);
     brake_text_print(stdout, "\n  range     %.4g to %.4g%s%s", brake_unit_from_si(unit, q->low),
                      brake_unit_from_si(unit, q->high), q->unit[0] ? " " : "", q->unit);
-    if (us->name[0] != '\0' && strcmp(us->name, q->unit) != 0)
+    if (us != unit)
         brake_text_print(stdout, " (%.4g to %.4g %s)", brake_unit_from_si(us, q->low),
                          brake_unit_from_si(us, q->high), us->name);
     putchar('\n');
@@ -31,7 +32,7 @@ static void print_default(const struct brake_quantity *q)
         brake_text_format(text, sizeof text, "%s", q->choices[(int)q->fallback]);
     else
         brake_text_format(text, sizeof text, "%.4g%s%s",
-                          brake_unit_from_si(brake_unit_find(q->unit), q->fallback),
+                          brake_unit_from_si(brake_unit_of(q->unit, q->dimension), q->fallback),
                           q->unit[0] ? " " : "", q->unit);
     used = strlen(text);
     brake_text_format(text + used, sizeof text - used, "%s%s%s", q->why != NULL ? "; " : "",
@@ -86,7 +87,10 @@ static void explain_result(int index)
     brake_result_path(index, path, sizeof path);
     brake_text_print(stdout, "%s (a result)\n", path);
     brake_paragraph(stdout, "  meaning   ", row->meaning);
-    brake_text_print(stdout, "  unit      %s\n", row->unit[0] ? row->unit : "none");
+    const struct brake_unit *unit = brake_unit_of(row->unit, row->dimension);
+    const struct brake_unit *us = brake_unit_beside(unit);
+    brake_text_print(stdout, "  unit      %s%s%s\n", row->unit[0] ? row->unit : "none",
+                     us != unit ? ", or " : "", us != unit ? us->name : "");
 }
 
 /* The lines of a part are the same for every part: part.winch.mass is explained as part.mass. */

@@ -146,7 +146,7 @@ static int take_quantity(const struct brake_vehicle *vehicle, const char *path, 
 static int in_range(const char *option, const char *path, const struct brake_quantity *q,
                     double value)
 {
-    const struct brake_unit *unit = brake_unit_find(q->unit);
+    const struct brake_unit *unit = brake_unit_of(q->unit, q->dimension);
     if (value >= q->low && value <= q->high)
         return 0;
     return command_misused("%s: %s: got %.4g %s; accepts %.4g to %.4g %s", option, path,

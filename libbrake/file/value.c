@@ -138,9 +138,10 @@ static enum brake_status refuse_number(struct reading *r, const char *text)
         return REFUSE(r, BRAKE_E_SYNTAX, PISTON_FORM);
     if (q->kind != BRAKE_REAL)
         return REFUSE(r, BRAKE_E_SYNTAX, "got '%.40s'; a number is wanted", text);
-    return REFUSE(r, BRAKE_E_SYNTAX, "got '%.40s'; a number is wanted, such as %.4g%s%s", text,
-                  brake_unit_from_si(brake_unit_find(q->unit), (q->low + q->high) / 2.0),
-                  q->unit[0] ? " " : "", q->unit);
+    return REFUSE(
+        r, BRAKE_E_SYNTAX, "got '%.40s'; a number is wanted, such as %.4g%s%s", text,
+        brake_unit_from_si(brake_unit_of(q->unit, q->dimension), (q->low + q->high) / 2.0),
+        q->unit[0] ? " " : "", q->unit);
 }
 
 static enum brake_status take_number(struct reading *r, const char **text, double *number)
@@ -198,37 +199,47 @@ static size_t unit_length(const char *text)
     return sign != NULL && (size_t)(sign - text) < length ? (size_t)(sign - text) : length;
 }
 
-/* K is a temperature as well as a rise: the unit that is wanted comes first. */
-static const struct brake_unit *unit_named(const char *name, enum brake_dimension dimension)
+/* The unit of a dimension that stands here, the longest: "degF rise" has a blank. */
+static const struct brake_unit *unit_at(const char *text, enum brake_dimension dimension)
 {
     const struct brake_unit *unit;
+    const struct brake_unit *found = NULL;
     for (int i = 0; (unit = brake_unit_at(i)) != NULL; i++) {
-        if (unit->dimension == dimension && strcmp(unit->name, name) == 0)
-            return unit;
+        const size_t length = strlen(unit->name);
+        if (unit->dimension == dimension && strncmp(unit->name, text, length) == 0 &&
+            unit_length(text + length) == 0 && (found == NULL || length > strlen(found->name)))
+            found = unit;
     }
-    return brake_unit_find(name);
+    return found;
+}
+
+static enum brake_status refuse_unit(struct reading *r, const char *text,
+                                     enum brake_dimension dimension)
+{
+    char name[24];
+    char known[120];
+    const size_t length = unit_length(text);
+    brake_text_format(name, sizeof name, "%.*s", (int)(length < 23 ? length : 23), text);
+    brake_unit_names(dimension, known, sizeof known);
+    const struct brake_unit *other = brake_unit_find(name);
+    if (other == NULL)
+        return REFUSE(r, BRAKE_E_UNIT, "unknown unit '%s'; accepts %s%s", name,
+                      dimension == BRAKE_RATIO ? "no unit or " : "", known);
+    if (name[0] == '\0')
+        return REFUSE(r, BRAKE_E_UNIT, "has no unit; accepts %s", known);
+    return REFUSE(r, BRAKE_E_UNIT, "got %s in '%s'; %s is wanted; accepts %s%s",
+                  dimension_words(other->dimension), name, dimension_words(dimension),
+                  dimension == BRAKE_RATIO ? "no unit or " : "", known);
 }
 
 static enum brake_status take_unit(struct reading *r, const char **text,
                                    enum brake_dimension dimension, const struct brake_unit **unit)
 {
-    char name[24];
-    char known[120];
     const char *at = past_blanks(*text);
-    const size_t length = unit_length(at);
-    brake_text_format(name, sizeof name, "%.*s", (int)(length < 23 ? length : 23), at);
-    *unit = unit_named(name, dimension);
-    brake_unit_names(dimension, known, sizeof known);
+    *unit = unit_at(at, dimension);
     if (*unit == NULL)
-        return REFUSE(r, BRAKE_E_UNIT, "unknown unit '%s'; accepts %s%s", name,
-                      dimension == BRAKE_RATIO ? "no unit or " : "", known);
-    if ((*unit)->dimension != dimension && name[0] == '\0')
-        return REFUSE(r, BRAKE_E_UNIT, "has no unit; accepts %s", known);
-    if ((*unit)->dimension != dimension)
-        return REFUSE(r, BRAKE_E_UNIT, "got %s in '%s'; %s is wanted; accepts %s%s",
-                      dimension_words((*unit)->dimension), name, dimension_words(dimension),
-                      dimension == BRAKE_RATIO ? "no unit or " : "", known);
-    *text = at + length;
+        return refuse_unit(r, at, dimension);
+    *text = at + strlen((*unit)->name);
     return BRAKE_OK;
 }
 
@@ -265,7 +276,7 @@ static enum brake_status take_tolerance(struct reading *r, const char **text,
         amount->tolerance = number * unit->factor;
     }
     const struct brake_quantity *q = r->quantity;
-    const double one = brake_unit_find(q->unit)->factor;
+    const double one = brake_unit_of(q->unit, q->dimension)->factor;
     if (!(number >= 0.0) || amount->tolerance > q->high - q->low)
         return REFUSE(r, BRAKE_E_RANGE, "got a tolerance of %.6g%s%s; accepts 0 to %.6g%s%s",
                       amount->tolerance / one, q->unit[0] ? " " : "", q->unit,
@@ -273,17 +284,16 @@ static enum brake_status take_tolerance(struct reading *r, const char **text,
     return BRAKE_OK;
 }
 
-static enum brake_status check_range(struct reading *r, double value, const char *unit_name,
+static enum brake_status check_range(struct reading *r, double value, const struct brake_unit *unit,
                                      double low, double high)
 {
-    const struct brake_unit *unit = brake_unit_find(unit_name);
-    const char *blank = unit_name[0] != '\0' ? " " : "";
+    const char *blank = unit->name[0] != '\0' ? " " : "";
     const double rounding = 1e-12 * fmax(fabs(low), fabs(high));
     if (value >= low - rounding && value <= high + rounding)
         return BRAKE_OK;
     return REFUSE(r, BRAKE_E_RANGE, "got %.10g%s%s; accepts %.6g to %.6g%s%s",
-                  brake_unit_from_si(unit, value), blank, unit_name, brake_unit_from_si(unit, low),
-                  brake_unit_from_si(unit, high), blank, unit_name);
+                  brake_unit_from_si(unit, value), blank, unit->name, brake_unit_from_si(unit, low),
+                  brake_unit_from_si(unit, high), blank, unit->name);
 }
 
 static enum brake_status take_amount(struct reading *r, const char **text, struct amount *amount)
@@ -297,7 +307,8 @@ static enum brake_status take_amount(struct reading *r, const char **text, struc
         return status;
     amount->value = brake_unit_to_si(unit, number);
     amount->tolerance = -1.0;
-    status = check_range(r, amount->value, r->quantity->unit, r->quantity->low, r->quantity->high);
+    const struct brake_quantity *q = r->quantity;
+    status = check_range(r, amount->value, brake_unit_of(q->unit, q->dimension), q->low, q->high);
     if (status == BRAKE_OK && take_plus_minus(text))
         status = take_tolerance(r, text, unit, amount);
     return status;
@@ -432,7 +443,8 @@ static enum brake_status take_pair(struct reading *r, const char **text, struct 
         return REFUSE(r, BRAKE_E_SYNTAX, "a pair takes no tolerance");
     point->x = amount.value;
     point->y = brake_unit_to_si(unit, number);
-    status = check_range(r, point->y, q->second_unit, q->second_low, q->second_high);
+    status = check_range(r, point->y, brake_unit_of(q->second_unit, q->second), q->second_low,
+                         q->second_high);
     if (status != BRAKE_OK)
         return status;
     *text = past_blanks(*text);

@@ -34,7 +34,7 @@ static void write_number(char *text, size_t size, const struct brake_unit *unit,
 static void write_tolerance(const struct brake_quantity *q, const struct brake_record *record,
                             char *text, size_t size)
 {
-    struct brake_unit unit = *brake_unit_find(q->unit);
+    struct brake_unit unit = *brake_unit_of(q->unit, q->dimension);
     unit.offset = 0.0;
     text[0] = '\0';
     if (record->typical || (!(record->tolerance > 0.0) && !(q->typical > 0.0)))
@@ -52,7 +52,8 @@ static void write_pistons(const struct brake_pistons *pistons, const struct brak
         char diameter[48];
         char tolerance[48] = "";
         const size_t used = strlen(text);
-        write_number(diameter, sizeof diameter, brake_unit_find(q->unit), pistons->diameter[i]);
+        write_number(diameter, sizeof diameter, brake_unit_of(q->unit, q->dimension),
+                     pistons->diameter[i]);
         if (record != NULL)
             write_tolerance(q, &record[i], tolerance, sizeof tolerance);
         brake_text_format(text + used, size - used, "%s%.0f x %s%s", i > 0 ? " + " : "",
@@ -68,8 +69,8 @@ static void write_curve(const struct brake_quantity *q, const struct brake_point
         char x[48];
         char y[48];
         const size_t used = strlen(text);
-        write_number(x, sizeof x, brake_unit_find(q->unit), points->at[i].x);
-        write_number(y, sizeof y, brake_unit_find(q->second_unit), points->at[i].y);
+        write_number(x, sizeof x, brake_unit_of(q->unit, q->dimension), points->at[i].x);
+        write_number(y, sizeof y, brake_unit_of(q->second_unit, q->second), points->at[i].y);
         brake_text_format(text + used, size - used, "%s(%s, %s)", i > 0 ? "\n    " : "", x, y);
     }
 }
@@ -83,7 +84,7 @@ void brake_value_write(const struct brake_vehicle *vehicle, int index, char *tex
     switch (q->kind) {
     case BRAKE_REAL:
         if (!isnan(*(const double *)at))
-            write_number(text, size, brake_unit_find(q->unit), *(const double *)at);
+            write_number(text, size, brake_unit_of(q->unit, q->dimension), *(const double *)at);
         break;
     case BRAKE_CHOICE:
         brake_text_format(text, size, "%s", q->choices[*(const int *)at]);
@@ -140,7 +141,7 @@ static void write_comment(FILE *stream, const char *head, const char *text)
 static void write_range(const struct brake_quantity *q, FILE *stream)
 {
     if (q->kind == BRAKE_REAL || q->kind == BRAKE_PISTONS) {
-        const struct brake_unit *unit = brake_unit_find(q->unit);
+        const struct brake_unit *unit = brake_unit_of(q->unit, q->dimension);
         brake_text_print(stream, "; range %.6g to %.6g%s%s; dangerous when the entry is %s\n",
                          brake_unit_from_si(unit, q->low), brake_unit_from_si(unit, q->high),
                          q->unit[0] ? " " : "", q->unit, danger_words(q->danger));
@@ -174,7 +175,7 @@ static void write_missing(const struct brake_quantity *q, FILE *stream)
         brake_text_print(stream, "; %s = %s\n", q->name, q->choices[(int)q->fallback]);
     else if (!isnan(q->fallback))
         brake_text_print(stream, "; %s = %.6g%s%s\n", q->name,
-                         brake_unit_from_si(brake_unit_find(q->unit), q->fallback),
+                         brake_unit_from_si(brake_unit_of(q->unit, q->dimension), q->fallback),
                          q->unit[0] ? " " : "", q->unit);
     else if (q->kind == BRAKE_REAL)
         brake_text_print(stream, "; %s = ...%s%s, measured\n", q->name, q->unit[0] ? " " : "",

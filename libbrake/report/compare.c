@@ -33,17 +33,8 @@ static const char *axle_words(int axle)
 /* Margins are told in points of a percent. */
 static const struct brake_unit *unit_of(struct brake_output output)
 {
-    return brake_unit_find(output.criterion ? "%" : brake_result_at(output.index)->unit);
-}
-
-static void amount(char *text, size_t size, const struct brake_unit *unit, double value)
-{
-    const struct brake_unit *us = brake_unit_beside(unit);
-    const int used = brake_text_format(text, size, "%.4g%s%s", brake_unit_from_si(unit, value),
-                                       unit->name[0] ? " " : "", unit->name);
-    if (us != unit)
-        brake_text_format(text + used, size - (size_t)used, " (%.4g %s)",
-                          brake_unit_from_si(us, value), us->name);
+    const struct brake_result *row = output.criterion ? NULL : brake_result_at(output.index);
+    return row == NULL ? brake_unit_find("%") : brake_unit_of(row->unit, row->dimension);
 }
 
 static void shares(const struct page *p, const struct brake_compared *one,
@@ -181,7 +172,7 @@ static void side_words(const struct page *p, int margin, int side, char *text, s
     else if (output.criterion)
         brake_text_format(text, size, "%s, %+.3g %%", judged, 100.0 * value);
     else
-        amount(text, size, unit_of(output), value);
+        brake_words_amount(unit_of(output), value, text, size);
 }
 
 static const char *why_unsaid(const struct page *p, int margin)
@@ -246,7 +237,7 @@ static void number_line(const struct page *p, int result)
     const struct brake_result *row = brake_result_at(result);
     const double before = brake_result_value(&p->c->results[0], result);
     const double after = brake_result_value(&p->c->results[1], result);
-    const struct brake_unit *unit = brake_unit_find(row->unit);
+    const struct brake_unit *unit = brake_unit_of(row->unit, row->dimension);
     const struct brake_unit *both[] = {unit, brake_unit_beside(unit)};
     if (!differs(before, after))
         return;

@@ -153,7 +153,7 @@ static double shown(double value)
 /* Front and rear in the unit of the trade, then in the US one. */
 static void line_of_axle(const struct brake_duty_result *result, int row, FILE *stream)
 {
-    const struct brake_unit *unit = brake_unit_find(of_axle[row].unit);
+    const struct brake_unit *unit = brake_unit_of(of_axle[row].unit, of_axle[row].dimension);
     const struct brake_unit *both[] = {unit, brake_unit_us(unit->dimension)};
     brake_text_print(stream, "  %-26s", of_axle[row].words);
     for (int u = 0; u < 2; u++) {
@@ -176,9 +176,10 @@ static void numbers(const struct brake_duty_report *report, FILE *stream)
         line_of_axle(result, i, stream);
     const double front = result->axle[BRAKE_FRONT].mean_most - report->hot->rig.air;
     const double rear = result->axle[BRAKE_REAR].mean_most - report->hot->rig.air;
-    const double degree = brake_unit_us(BRAKE_RISE)->factor;
-    brake_text_print(stream, "  %-26s %8.4g %8.4g %-5s %8.4g %8.4g degF\n", "rise of rotor or drum",
-                     shown(front), shown(rear), "K", shown(front) / degree, shown(rear) / degree);
+    const struct brake_unit *us = brake_unit_us(BRAKE_RISE);
+    brake_text_print(stream, "  %-26s %8.4g %8.4g %-5s %8.4g %8.4g %s\n", "rise of rotor or drum",
+                     shown(front), shown(rear), brake_unit_si(BRAKE_RISE)->name,
+                     shown(front) / us->factor, shown(rear) / us->factor, us->name);
 }
 
 static void driver(const struct brake_duty_report *report, FILE *stream)

@@ -7,6 +7,7 @@
 #include "paragraph.h"
 #include "size.h"
 #include "vehicle/text.h"
+#include "words.h"
 
 enum { SHOWN_CHOICES = 20 };
 
@@ -21,33 +22,32 @@ static double rounded(double number, enum brake_towards towards)
     return towards == BRAKE_DOWN ? step * floor(number / step + 1e-6) : number;
 }
 
-static const struct brake_unit *us_unit(const struct brake_unit *unit)
-{
-    if (unit->dimension == BRAKE_RATIO)
-        return unit;
-    return strcmp(unit->name, "m") == 0 ? brake_unit_find("ft") : brake_unit_us(unit->dimension);
-}
-
-void brake_size_amount(char *text, size_t size, const char *unit, double value,
+void brake_size_amount(char *text, size_t size, const struct brake_unit *own, double value,
                        enum brake_towards towards)
 {
-    const struct brake_unit *own = brake_unit_find(unit);
-    const struct brake_unit *us = us_unit(own);
+    const struct brake_unit *us = brake_unit_beside(own);
     const int used =
         brake_text_format(text, size, "%.4g%s%s", rounded(brake_unit_from_si(own, value), towards),
                           own->name[0] ? " " : "", own->name);
-    if (strcmp(us->name, own->name) != 0 && (size_t)used < size)
+    if (us != own && (size_t)used < size)
         brake_text_format(text + used, size - (size_t)used, " (%.4g %s)",
                           rounded(brake_unit_from_si(us, value), towards), us->name);
 }
 
 /* ---- what was asked ------------------------------------------------------------------------- */
 
-const char *brake_size_target_unit(const struct brake_target *target)
+const struct brake_unit *brake_size_target_unit(const struct brake_target *target)
 {
     if (target->every || target->output.criterion)
-        return "%";
-    return brake_result_at(target->output.index)->unit;
+        return brake_unit_find("%");
+    const struct brake_result *row = brake_result_at(target->output.index);
+    return brake_unit_of(row->unit, row->dimension);
+}
+
+const struct brake_unit *brake_size_line_unit(int index)
+{
+    const struct brake_quantity *q = brake_quantity_at(index);
+    return brake_unit_of(q->unit, q->dimension);
 }
 
 void brake_size_target_name(const struct brake_target *target, char *text, size_t size)
@@ -115,7 +115,7 @@ __attribute__((format(printf, 2, 3))) static void add(struct words *words, const
 static void stretches(const struct brake_size_report *r, struct words *words)
 {
     const struct brake_roots *roots = &r->size->roots;
-    const char *unit = brake_quantity_at(r->question->by)->unit;
+    const struct brake_unit *unit = brake_size_line_unit(r->question->by);
     char begin[80] = "";
     for (int i = 0; i < roots->count; i++) {
         const struct brake_root *root = &roots->root[i];
@@ -146,7 +146,7 @@ static void stretches(const struct brake_size_report *r, struct words *words)
 static void places(const struct brake_size_report *r, bool jumps, struct words *words)
 {
     const struct brake_roots *roots = &r->size->roots;
-    const char *unit = brake_quantity_at(r->question->by)->unit;
+    const struct brake_unit *unit = brake_size_line_unit(r->question->by);
     for (int i = 0; i < roots->count; i++) {
         char at[80];
         if ((roots->root[i].kind == BRAKE_JUMP) != jumps)
@@ -179,7 +179,7 @@ static void answer(const struct brake_size_report *r, const char *path, FILE *st
 
 static void no_answer(const struct brake_size_report *r, const char *path, FILE *stream)
 {
-    const char *unit = brake_quantity_at(r->question->by)->unit;
+    const struct brake_unit *unit = brake_size_line_unit(r->question->by);
     char goal[240];
     char low[80];
     char high[80];
@@ -241,7 +241,7 @@ static void now(const struct brake_size_report *r, FILE *stream)
     char name[80];
     char text[320];
     if (!isnan(value))
-        brake_size_amount(own, sizeof own, brake_quantity_at(r->question->by)->unit, value,
+        brake_size_amount(own, sizeof own, brake_size_line_unit(r->question->by), value,
                           BRAKE_NEAREST);
     if (!isnan(r->size->now))
         brake_size_amount(gives, sizeof gives, brake_size_target_unit(r->target), r->size->now,
@@ -254,7 +254,7 @@ static void now(const struct brake_size_report *r, FILE *stream)
 static void range(const struct brake_size_report *r, FILE *stream)
 {
     const struct brake_scan *scan = &r->size->scan;
-    const char *unit = brake_quantity_at(r->question->by)->unit;
+    const struct brake_unit *unit = brake_size_line_unit(r->question->by);
     char low[80];
     char high[80];
     char text[400];
@@ -301,8 +301,7 @@ static void changes_at(const struct brake_size_report *r, double value, FILE *st
     struct brake_size_change change[BRAKE_CRITERIA];
     const int count = brake_size_changes(r->sheet, r->question->by, value, change);
     char at[80];
-    brake_size_amount(at, sizeof at, brake_quantity_at(r->question->by)->unit, value,
-                      BRAKE_NEAREST);
+    brake_size_amount(at, sizeof at, brake_size_line_unit(r->question->by), value, BRAKE_NEAREST);
     brake_text_print(stream, "\nVERDICTS THAT CHANGE at %s, hot performance aside\n", at);
     for (int i = 0; i < count; i++) {
         const struct brake_criterion *c = brake_criterion_at(change[i].criterion);
@@ -357,7 +356,7 @@ static void combination(const struct brake_size_report *r, const struct brake_ch
         char path[160];
         char amount[80];
         brake_catalogue_path(&r->sheet->vehicle, by, path, sizeof path);
-        brake_size_amount(amount, sizeof amount, brake_quantity_at(by)->unit, choice->value[i],
+        brake_size_amount(amount, sizeof amount, brake_size_line_unit(by), choice->value[i],
                           BRAKE_NEAREST);
         brake_text_format(text + strlen(text), size - strlen(text), "%s%s %s", i > 0 ? ", " : "",
                           path, amount);
@@ -439,7 +438,7 @@ static void tyre_line(const struct brake_size_report *r, const struct brake_tyre
         brake_paragraph(stream, "  refused      ", text);
         return;
     }
-    brake_size_amount(amount, sizeof amount, "mm", tyre->diameter, BRAKE_NEAREST);
+    brake_size_amount(amount, sizeof amount, brake_unit_find("mm"), tyre->diameter, BRAKE_NEAREST);
     if (!isnan(tyre->margin))
         margin_words(tyre->margin, &r->target[tyre->least], margin, sizeof margin);
     brake_text_format(text, sizeof text, "%s, %s, rolls %.4g m%s%s", tyre->marking, amount,

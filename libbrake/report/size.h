@@ -15,10 +15,13 @@
 enum brake_towards { BRAKE_NEAREST, BRAKE_UP, BRAKE_DOWN };
 
 /* A number in the unit of the trade and in the US one. */
-void brake_size_amount(char *text, size_t size, const char *unit, double value,
+void brake_size_amount(char *text, size_t size, const struct brake_unit *own, double value,
                        enum brake_towards towards);
 
-const char *brake_size_target_unit(const struct brake_target *target);
+/* Units in which a target, a line of the vehicle file, are told. */
+const struct brake_unit *brake_size_target_unit(const struct brake_target *target);
+const struct brake_unit *brake_size_line_unit(int index);
+
 void brake_size_target_name(const struct brake_target *target, char *text, size_t size);
 
 /* Largest tyre that meets every target; NULL when none does. */

@@ -105,7 +105,7 @@ static cJSON *answer(const struct brake_size_report *r, const struct brake_root 
                     : root->rises             ? "or more"
                                               : "or less");
     brake_json_text(one, "kind", kinds[root->kind]);
-    brake_size_amount(shown, sizeof shown, q->unit, root->x,
+    brake_size_amount(shown, sizeof shown, brake_size_line_unit(r->question->by), root->x,
                       root->kind == BRAKE_TOUCH ? BRAKE_NEAREST
                       : root->rises             ? BRAKE_UP
                                                 : BRAKE_DOWN);

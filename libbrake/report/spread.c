@@ -253,7 +253,8 @@ static void causes(const struct brake_spread *spread, FILE *stream)
 static void result(const struct brake_spread *spread, int number, FILE *stream)
 {
     const int index = spread->result[number];
-    const struct brake_unit *unit = brake_unit_find(brake_result_at(index)->unit);
+    const struct brake_result *row = brake_result_at(index);
+    const struct brake_unit *unit = brake_unit_of(row->unit, row->dimension);
     const struct brake_unit *both[] = {unit, brake_unit_beside(unit)};
     const struct brake_spread_output *output = &spread->output[spread->criteria + number];
     char path[80];

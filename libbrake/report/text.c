@@ -85,13 +85,12 @@ static void number(FILE *stream, const struct brake_unit *unit, double value)
 static void result_line(const struct page *p, int empty, int full)
 {
     const struct brake_result *row = brake_result_at(empty);
-    const struct brake_unit *unit = brake_unit_find(row->unit);
+    const struct brake_unit *unit = brake_unit_of(row->unit, row->dimension);
     const double value[] = {brake_result_value(&p->a->results, empty),
                             full < 0 ? BRAKE_NAN : brake_result_value(&p->a->results, full)};
     if (!isfinite(value[0]) && !isfinite(value[1]))
         return;
-    const struct brake_unit *si = row->dimension == BRAKE_RISE ? brake_unit_si(BRAKE_RISE) : unit;
-    const struct brake_unit *both[] = {si, brake_unit_beside(si)};
+    const struct brake_unit *both[] = {unit, brake_unit_beside(unit)};
     for (int u = 0; u < (both[1] != both[0] ? 2 : 1); u++) {
         brake_text_print(p->stream, "  %-40s", u == 0 ? row->name : "");
         number(p->stream, both[u], value[0]);

@@ -38,8 +38,7 @@ void brake_words_result(const struct brake_results *results, int index, char *te
 {
     const struct brake_result *row = brake_result_at(index);
     const double value = brake_result_value(results, index);
-    const struct brake_unit *unit =
-        row->dimension == BRAKE_RISE ? brake_unit_si(BRAKE_RISE) : brake_unit_find(row->unit);
+    const struct brake_unit *unit = brake_unit_of(row->unit, row->dimension);
     if (isfinite(value))
         brake_words_amount(unit, value, text, size);
     else

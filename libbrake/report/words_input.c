@@ -74,8 +74,8 @@ void brake_words_input(const struct brake_sheet *sheet, int index, char *text, s
 {
     const struct brake_quantity *q = brake_quantity_at(index);
     if (q->kind == BRAKE_REAL)
-        brake_words_amount(brake_unit_find(q->unit), brake_quantity_value(&sheet->vehicle, index),
-                           text, size);
+        brake_words_amount(brake_unit_of(q->unit, q->dimension),
+                           brake_quantity_value(&sheet->vehicle, index), text, size);
     else
         brake_value_write(&sheet->vehicle, index, text, size);
     join_lines(text);
@@ -88,7 +88,7 @@ void brake_words_tolerance(const struct brake_sheet *sheet, int index, char *tex
     text[0] = '\0';
     if (!(record->tolerance > 0.0))
         return;
-    const struct brake_unit *unit = brake_unit_find(q->unit);
+    const struct brake_unit *unit = brake_unit_of(q->unit, q->dimension);
     /* a width has no zero to be counted from */
     const struct brake_unit width = {unit->name, unit->dimension, unit->factor, 0.0};
     const struct brake_unit *us = brake_unit_beside(unit);

@@ -135,6 +135,15 @@ const struct brake_unit *brake_unit_find(const char *name)
     return NULL;
 }
 
+const struct brake_unit *brake_unit_of(const char *name, enum brake_dimension dimension)
+{
+    for (int i = 0; i < UNITS; i++) {
+        if (units[i].dimension == dimension && strcmp(units[i].name, name) == 0)
+            return &units[i];
+    }
+    return NULL;
+}
+
 const struct brake_unit *brake_unit_si(enum brake_dimension dimension)
 {
     const struct brake_unit *unit = units;
@@ -145,7 +154,7 @@ const struct brake_unit *brake_unit_si(enum brake_dimension dimension)
 
 const struct brake_unit *brake_unit_us(enum brake_dimension dimension)
 {
-    return brake_unit_find(us_names[dimension]);
+    return brake_unit_of(us_names[dimension], dimension);
 }
 
 double brake_unit_to_si(const struct brake_unit *unit, double number)

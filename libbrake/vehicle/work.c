@@ -48,8 +48,8 @@ double work_or_else(double value, double other)
 
 double work_shown(int index, double value)
 {
-    const struct brake_unit *unit = brake_unit_find(brake_quantity_at(index)->unit);
-    return brake_unit_from_si(unit, value);
+    const struct brake_quantity *q = brake_quantity_at(index);
+    return brake_unit_from_si(brake_unit_of(q->unit, q->dimension), value);
 }
 
 static void judge_agreement(struct work *w, int target, double value, int source)

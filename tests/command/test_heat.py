@@ -113,7 +113,7 @@ def test_a_stop_in_words():
     assert re.search(r"distance of the last one: \d+\.\d m", text)
     assert re.search(r"mean fully developed deceleration: \d\.\d\d m/s2", text)
     assert re.search(r"pedal force: first \d+ N", text)
-    assert re.search(r"rise of rotor or drum +[\d.]+ +[\d.]+ K +[\d.]+ +[\d.]+ degF", text)
+    assert re.search(r"rise of rotor or drum +[\d.]+ +[\d.]+ K +[\d.]+ +[\d.]+ degF rise", text)
 
 
 # ---- what all have -------------------------------------------------------------------------------

@@ -122,6 +122,21 @@ def test_a_wrong_question_is_refused_in_words(heron, ask, kind, words):
         ask(heron)
 
 
+def test_a_rise_is_asked_for_in_its_own_unit(heron):
+    """Given a rise in degF, which a temperature is told in, then it is refused, not shifted by 459.67;
+    180 degF of rise are 100 K."""
+    with pytest.raises(errors.RefusedUnit, match="degF rise"):
+        heron.size("stop.speed", "full.stop.front_rise <= 180 degF")
+    asked = [f"full.stop.front_rise <= {rise}" for rise in ("180 degF rise", "100 K")]
+    assert str(heron.size("stop.speed", asked[0])) == str(heron.size("stop.speed", asked[1]))
+
+
+def test_a_rise_of_two_vehicles_is_no_temperature(heron):
+    """A rise of about 107 K was told as -266.5 degF."""
+    text = str(libbrake.compare(libbrake.load(BEFORE), heron))
+    assert "degF rise" in text and "-26" not in text.partition("stop.front_rise")[2][:150]
+
+
 def test_answers_have_names_columns_and_copies(heron):
     pandas = pytest.importorskip("pandas")
     found = heron.size(PISTON, "us.135.cold")

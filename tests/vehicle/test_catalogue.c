@@ -88,8 +88,7 @@ static void every_row_says_what_it_is_how_to_get_it_and_what_it_accepts(void **s
         if (q->kind == BRAKE_TEXT)
             continue;
         assert_true(q->low < q->high);
-        assert_non_null(brake_unit_find(q->unit));
-        assert_int_equal(brake_unit_find(q->unit)->dimension, q->dimension);
+        assert_non_null(brake_unit_of(q->unit, q->dimension));
         if (q->kind == BRAKE_CURVE) {
             assert_true(q->second_low < q->second_high);
             assert_int_equal(brake_unit_find(q->second_unit)->dimension, q->second);

@@ -104,6 +104,15 @@ static void a_name_that_is_none_has_no_unit(void **state)
     assert_string_equal(brake_unit_find("")->name, "");
 }
 
+static void a_kelvin_of_a_difference_is_no_temperature(void **state)
+{
+    (void)state;
+    assert_int_equal(brake_unit_of("K", BRAKE_RISE)->dimension, BRAKE_RISE);
+    assert_int_equal(brake_unit_of("K", BRAKE_TEMPERATURE)->dimension, BRAKE_TEMPERATURE);
+    assert_null(brake_unit_of("degF", BRAKE_RISE));
+    assert_null(brake_unit_of("mm", BRAKE_MASS));
+}
+
 static void the_names_of_a_dimension_are_listed(void **state)
 {
     (void)state;
@@ -129,6 +138,7 @@ int main(void)
         cmocka_unit_test(every_dimension_has_an_si_unit_and_one_of_the_us_trade),
         cmocka_unit_test(units_stand_in_the_order_of_their_dimensions),
         cmocka_unit_test(a_name_that_is_none_has_no_unit),
+        cmocka_unit_test(a_kelvin_of_a_difference_is_no_temperature),
         cmocka_unit_test(the_names_of_a_dimension_are_listed),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

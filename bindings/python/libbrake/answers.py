@@ -124,8 +124,7 @@ def _target(text):
         if number >= 0 and number < _core.result_count():
             raise ValueError(f"target: {found['name']} is a result; accepts NAME >= VALUE, <=, =")
         return [number, _RELATIONS[">="], 0.0]
-    unit = _core.output_unit(number) if number >= 0 else ""
-    value = _core.amount_read(f"target: {found['name']}", found["value"], unit)
+    value = _core.output_amount(number, f"target: {found['name']}", found["value"])
     return [number, _RELATIONS[found["relation"]], value]
 
 

@@ -44,11 +44,18 @@ struct brake_unit {
  */
 const struct brake_unit *brake_unit_at(int index);
 
-/** Unit of a name.
+/** Unit of a name, whatever it measures: the first, as K is a temperature and a difference.
  * @param name  as written in a vehicle file, e.g. "mm", "lbf", "degF"
  * @return      the unit, NULL when there is none of that name
  */
 const struct brake_unit *brake_unit_find(const char *name);
+
+/** Unit of a name that measures this: of a line, a result.
+ * @param name       as above
+ * @param dimension  what is measured
+ * @return           the unit, NULL when there is none of that name and dimension
+ */
+const struct brake_unit *brake_unit_of(const char *name, enum brake_dimension dimension);
 
 /** SI unit of a dimension.
  * @param dimension  what is measured
