@@ -1,6 +1,7 @@
 /* A number in words that reads back as itself. */
 #include <float.h>
 #include <math.h>
+#include <stdbool.h>
 #include <stdint.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -75,12 +76,19 @@ static int write_fixed(uint64_t digits, int places, char *text)
     return length;
 }
 
+/* Not every machine that was built for has 64 bits of mantissa: an emulator may compute in 53. */
+static bool mantissa_is_wide(void)
+{
+    const volatile long double one = 1.0L;
+    return LDBL_MANT_DIG >= 64 && one + 0x1p-63L > one;
+}
+
 int brake_number_write(double number, char *text)
 {
     const double size = fabs(number);
     int places = 0;
     uint64_t digits = 0;
-    if (LDBL_MANT_DIG >= 64 && size >= 1e-4 && size < 1e14)
+    if (size >= 1e-4 && size < 1e14 && mantissa_is_wide())
         digits = digits_of(size, (int)floor(log10(size)) + 1, &places);
     if (digits == 0)
         return write_any(number, text);
