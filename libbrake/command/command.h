@@ -25,6 +25,10 @@ int command_shakedown(int count, char **words);
 int command_report(int count, char **words);
 int command_explain(int count, char **words);
 
+/* Prints a line, or the begin of one, to standard error, as text that may be shown: words of the command
+ * line and names of files could steer the terminal. What is longer than a path and words is cut. */
+__attribute__((format(printf, 1, 2))) void command_tell(const char *format, ...);
+
 /* Complains about the words of the command line; returns EXIT_REFUSED. */
 __attribute__((format(printf, 1, 2))) int command_misused(const char *format, ...);
 

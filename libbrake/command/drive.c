@@ -9,7 +9,7 @@ static int read_log(const char *path, const char *columns, struct brake_log *log
     struct brake_error error;
     FILE *stream = fopen(path, "rb");
     if (stream == NULL) {
-        brake_text_print(stderr, "%s: cannot be opened: %s\n", path, strerror(errno));
+        command_tell("%s: cannot be opened: %s\n", path, strerror(errno));
         return EXIT_REFUSED;
     }
     const enum brake_status status = brake_log_read(stream, columns, log, &error);

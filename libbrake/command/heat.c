@@ -129,14 +129,14 @@ static int take_row(const char *file, long line, char *text, char unit[3][24],
         char *comma = strchr(cell, ',');
         char amount[96];
         if ((comma != NULL) != (i < 2)) {
-            brake_text_print(stderr, "%s:%ld: a row has time, speed and grade\n", file, line);
+            command_tell("%s:%ld: a row has time, speed and grade\n", file, line);
             return EXIT_REFUSED;
         }
         if (comma != NULL)
             *comma = '\0';
         brake_text_format(amount, sizeof amount, "%.60s %.23s", cell, unit[i]);
         if (brake_amount_read(names[i], amount, dimensions[i], values[i], &error) != BRAKE_OK) {
-            brake_text_print(stderr, "%s:%ld: %s: %s\n", file, line, error.field, error.text);
+            command_tell("%s:%ld: %s: %s\n", file, line, error.field, error.text);
             return EXIT_REFUSED;
         }
         cell = comma != NULL ? comma + 1 : cell;
@@ -150,9 +150,8 @@ static int take_head(const char *file, char *text, char unit[3][24])
     char *cell = text;
     for (int i = 0; i < 3; i++) {
         if (strncmp(cell, names[i], strlen(names[i])) != 0) {
-            brake_text_print(
-                stderr, "%s:1: begins with a header such as time [s],speed [km/h],grade [%%]\n",
-                file);
+            command_tell("%s:1: begins with a header such as time [s],speed [km/h],grade [%%]\n",
+                         file);
             return EXIT_REFUSED;
         }
         char *comma = strchr(cell, ',');
@@ -202,7 +201,7 @@ static int take_cycle(const char *file, struct brake_duty *duty, struct brake_cy
     FILE *stream = fopen(file, "rb");
     int count = 0;
     if (stream == NULL) {
-        brake_text_print(stderr, "%s: cannot be opened: %s\n", file, strerror(errno));
+        command_tell("%s: cannot be opened: %s\n", file, strerror(errno));
         return EXIT_REFUSED;
     }
     const int status = take_lines(file, stream, rows, &count);
@@ -287,7 +286,7 @@ static int print(const struct options *o, const struct brake_duty_report *report
     int status = 0;
     if (o->csv) {
         brake_report_duty_csv(report, stdout);
-        brake_text_print(stderr, "CAUTION: %s\n", BRAKE_CAUTION); /* the rows are for programs */
+        command_tell("CAUTION: %s\n", BRAKE_CAUTION); /* the rows are for programs */
     } else if (o->json) {
         status = command_print_json(brake_report_duty_json(report));
     } else {
@@ -339,15 +338,14 @@ static int run(const struct options *o, const struct brake_sheet *sheet,
     const struct brake_duty_watch watch = {see_row, &onlooker, !o->csv && onlooker.planned >= LONG};
     enum brake_status status = brake_hot_rig_build(&sheet->vehicle, o->load, &hot, &error);
     if (status != BRAKE_OK) {
-        brake_text_print(stderr, "%s: %s: %s\n", o->file, error.field, error.text);
+        command_tell("%s: %s: %s\n", o->file, error.field, error.text);
         return status == BRAKE_E_MISSING ? 3 : EXIT_REFUSED;
     }
     status = brake_duty_run(&hot, duty, &watch, &result);
     progress_end(&progress);
     int exit = EXIT_REFUSED;
     if (status != BRAKE_OK)
-        brake_text_print(stderr, "%s: heat cannot be said: %s\n", o->file,
-                         brake_status_message(status));
+        command_tell("%s: heat cannot be said: %s\n", o->file, brake_status_message(status));
     else if (history->short_of_memory)
         command_short_of_memory();
     else

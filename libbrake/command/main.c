@@ -4,7 +4,10 @@
 #include <string.h>
 
 #include "command.h"
+#include "vehicle/letters.h"
 #include "vehicle/text.h"
+
+enum { TOLD = 6000 /* bytes of a message: the longest path, and words */ };
 
 /* In parts: a compiler need not take a string of more than 4095 bytes. */
 static const char *const help[] = {
@@ -94,23 +97,40 @@ static const char *const help[] = {
 
 int command_misused(const char *format, ...)
 {
+    char text[TOLD];
     va_list list;
-    fputs("stopmargin: ", stderr);
     va_start(list, format);
-    brake_text_print_list(stderr, format, list);
+    brake_text_format_list(text, sizeof text, format, list);
     va_end(list);
-    fputs("\nstopmargin: try `stopmargin --help`\n", stderr);
+    command_tell("stopmargin: %s\n", text);
+    fputs("stopmargin: try `stopmargin --help`\n", stderr);
     return EXIT_REFUSED;
+}
+
+void command_tell(const char *format, ...)
+{
+    char text[TOLD];
+    va_list list;
+    va_start(list, format);
+    brake_text_format_list(text, sizeof text, format, list);
+    va_end(list);
+    char *end = text + strlen(text);
+    const bool line = end > text && end[-1] == '\n';
+    if (line)
+        end[-1] = '\0';
+    brake_text_make_plain(text);
+    fputs(text, stderr);
+    if (line)
+        fputc('\n', stderr);
 }
 
 static int refuse(const char *before, const char *where, const struct brake_error *error)
 {
-    brake_text_print(stderr, "%s%s", before, where);
+    char line[16] = "";
     if (error->line > 0)
-        brake_text_print(stderr, ":%d", error->line);
-    if (error->field[0] != '\0')
-        brake_text_print(stderr, ": %s", error->field);
-    brake_text_print(stderr, ": %s\n", error->text);
+        brake_text_format(line, sizeof line, ":%d", error->line);
+    command_tell("%s%s%s%s%s: %s\n", before, where, line, error->field[0] != '\0' ? ": " : "",
+                 error->field, error->text);
     return EXIT_REFUSED;
 }
 
@@ -130,7 +150,7 @@ int command_read(const char *path, const struct command_list *settings, struct b
     const int count = settings != NULL ? settings->count : 0;
     FILE *stream = fopen(path, "rb");
     if (stream == NULL) {
-        brake_text_print(stderr, "%s: cannot be opened: %s\n", path, strerror(errno));
+        command_tell("%s: cannot be opened: %s\n", path, strerror(errno));
         return EXIT_REFUSED;
     }
     enum brake_status status = brake_file_read(stream, sheet, &error);

@@ -38,7 +38,7 @@ static bool same_file(const char *one, const char *other)
 
 static int cannot_be_written(const char *path)
 {
-    brake_text_print(stderr, "%s: cannot be written: %s\n", path, strerror(errno));
+    command_tell("%s: cannot be written: %s\n", path, strerror(errno));
     return EXIT_REFUSED;
 }
 
@@ -48,7 +48,7 @@ FILE *command_open_output(const char *path, char *const *inputs)
         return stdout;
     for (; *inputs != NULL; inputs++) {
         if (same_file(path, *inputs)) {
-            brake_text_print(stderr, "%s: is read here and is not written over\n", path);
+            command_tell("%s: is read here and is not written over\n", path);
             return NULL;
         }
     }

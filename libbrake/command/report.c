@@ -59,9 +59,8 @@ static int take_date(char date[40])
         errno = 0;
         const long long seconds = strtoll(given, &end, 10);
         if (end == given || *end != '\0' || errno != 0 || seconds < 0 || seconds > 253402300799LL) {
-            brake_text_print(
-                stderr, "stopmargin: SOURCE_DATE_EPOCH: got '%s'; accepts seconds since 1970\n",
-                given);
+            command_tell("stopmargin: SOURCE_DATE_EPOCH: got '%s'; accepts seconds since 1970\n",
+                         given);
             return EXIT_REFUSED;
         }
         now = (time_t)seconds;

@@ -56,7 +56,7 @@ int command_shakedown(int count, char **words)
     brake_shakedown_plan(&sheet, o.load, &plan);
     status = write_plan(&o, &sheet, &plan);
     if (status == 0 && plan.stages == 0) {
-        brake_text_print(stderr, "%s: the brakes of this file give no deceleration\n", o.file);
+        command_tell("%s: the brakes of this file give no deceleration\n", o.file);
         status = 3;
     }
     return status;

@@ -355,8 +355,7 @@ static int run_range(const struct options *o, const struct task *task,
     const enum brake_status status = brake_size_find(&question, &watch, &size, &error);
     progress_end(&progress);
     if (status != BRAKE_OK) {
-        brake_text_print(stderr, "stopmargin: --by %s: %s: %s\n", o->by.word[0], error.field,
-                         error.text);
+        command_tell("stopmargin: --by %s: %s: %s\n", o->by.word[0], error.field, error.text);
         return EXIT_REFUSED;
     }
     report.question = &question;

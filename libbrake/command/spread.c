@@ -98,7 +98,7 @@ static int run(const struct options *o, const struct brake_sheet *sheet,
     static struct brake_spread spread; /* it is large */
     const enum brake_status status = brake_spread_prepare(sheet, options, &spread);
     if (status != BRAKE_OK) {
-        brake_text_print(stderr, "%s: %s\n", o->file, brake_status_message(status));
+        command_tell("%s: %s\n", o->file, brake_status_message(status));
         return EXIT_REFUSED;
     }
     void *room = malloc(brake_spread_room(&spread));

@@ -262,9 +262,8 @@ static long long count_lines(FILE *stream, off_t *last, off_t *end)
 
 static int refuse_resume(const char *file, const char *why)
 {
-    brake_text_print(
-        stderr, "%s: cannot be resumed: %s; give the words it was begun with, or another file\n",
-        file, why);
+    command_tell("%s: cannot be resumed: %s; give the words it was begun with, or another file\n",
+                 file, why);
     return EXIT_REFUSED;
 }
 
@@ -302,13 +301,12 @@ static int tell(const struct options *o, const struct brake_sweep_tally *tally, 
     if (tally->short_of_memory)
         return command_short_of_memory();
     if (tally->refused > 0)
-        brake_text_print(
-            stderr, "stopmargin: the vehicle refused %lld of %lld cases; column note says why\n",
-            tally->refused, tally->rows);
-    brake_text_print(stderr, "CAUTION: %s\n", BRAKE_CAUTION); /* the rows are for programs */
+        command_tell("stopmargin: the vehicle refused %lld of %lld cases; column note says why\n",
+                     tally->refused, tally->rows);
+    command_tell("CAUTION: %s\n", BRAKE_CAUTION); /* the rows are for programs */
     if (progress_stopped() != 0 && done < total) {
-        brake_text_print(stderr, "stopmargin: stopped after %lld of %lld cases%s\n", done, total,
-                         o->into != NULL ? "; --resume goes on" : "");
+        command_tell("stopmargin: stopped after %lld of %lld cases%s\n", done, total,
+                     o->into != NULL ? "; --resume goes on" : "");
         return progress_stopped();
     }
     return tally->rows > 0 && tally->refused == tally->rows ? 3 : 0;
@@ -324,7 +322,7 @@ static int write_rows(const struct options *o, const struct job *job, long long 
     progress_end(&progress);
     const bool written = fflush(stream) == 0 && ferror(stream) == 0;
     if (!written && stream != stdout)
-        brake_text_print(stderr, "%s: cannot be written: %s\n", o->into, strerror(errno));
+        command_tell("%s: cannot be written: %s\n", o->into, strerror(errno));
     return written ? tell(o, &tally, first, total) : EXIT_REFUSED; /* main tells of stdout */
 }
 
@@ -346,8 +344,8 @@ static int run_into_file(const struct options *o, struct job *job)
     if (stream == NULL && (!o->resume || errno == ENOENT))
         stream = fopen(o->into, "wbx");
     if (stream == NULL) {
-        brake_text_print(stderr, "%s: cannot be opened: %s%s\n", o->into, strerror(errno),
-                         errno == EEXIST ? "; --resume goes on with it" : "");
+        command_tell("%s: cannot be opened: %s%s\n", o->into, strerror(errno),
+                     errno == EEXIST ? "; --resume goes on with it" : "");
         return EXIT_REFUSED;
     }
     int status = going_on ? find_end(o, job, stream, &first) : write_head(job, stream);

@@ -7,6 +7,7 @@
 #include "standing.h"
 #include "text.h"
 #include "words.h"
+#include "vehicle/letters.h"
 #include "vehicle/text.h"
 
 static void changes(const struct brake_paper *paper, FILE *stream)
@@ -100,17 +101,25 @@ static void blanks(const struct brake_paper *paper, FILE *stream)
                          "______________________________________________________________________");
 }
 
+/* A name of a file may hold anything but a NUL and a slash. */
+static void file_line(FILE *stream, const char *head, const char *name)
+{
+    char text[4400]; /* the longest path of Linux, and some */
+    if (name == NULL)
+        return;
+    brake_text_format(text, sizeof text, "%s", name);
+    brake_text_make_plain(text);
+    brake_paragraph(stream, head, text);
+}
+
 void brake_report_plain(const struct brake_paper *paper, FILE *stream)
 {
     fputs("BRAKES OF A MODIFIED VEHICLE: REPORT FOR INSPECTION\n", stream);
     brake_paragraph(stream, "Caution   ", BRAKE_CAUTION);
     brake_paragraph(stream, "Date      ", paper->date);
-    if (paper->file != NULL)
-        brake_paragraph(stream, "File      ", paper->file);
-    if (paper->before_file != NULL)
-        brake_paragraph(stream, "Before    ", paper->before_file);
-    if (paper->drive_file != NULL)
-        brake_paragraph(stream, "Drive log ", paper->drive_file);
+    file_line(stream, "File      ", paper->file);
+    file_line(stream, "Before    ", paper->before_file);
+    file_line(stream, "Drive log ", paper->drive_file);
     fputc('\n', stream);
     brake_text_head(paper->sheet, paper->assessment, stream);
     brake_text_body(paper->sheet, paper->assessment, stream);

@@ -5,6 +5,7 @@
 
 #include "brake/file.h"
 #include "brake/report.h"
+#include "csv.h"
 #include "vehicle/text.h"
 
 /* ---- text that grows ------------------------------------------------------------------------ */
@@ -49,19 +50,11 @@ static void put_number(struct text *text, double number)
         text->used += (size_t)brake_number_write(number, to);
 }
 
-/* Words that hold a comma or a quote stand in quotes, their own doubled. */
 static void put_words(struct text *text, const char *words)
 {
-    const bool quoted = strpbrk(words, ",\"\r\n") != NULL;
-    if (quoted)
-        put(text, "\"", 1);
-    for (; *words != '\0'; words++) {
-        if (*words == '"')
-            put(text, "\"", 1);
-        put(text, words, 1);
-    }
-    if (quoted)
-        put(text, "\"", 1);
+    char cell[BRAKE_CELL_SIZE];
+    brake_csv_cell(words, cell, sizeof cell);
+    put(text, cell, strlen(cell));
 }
 
 /* ---- header and row ------------------------------------------------------------------------- */
