@@ -374,6 +374,8 @@ static enum brake_status read_text(struct reading *r, const char *text)
     if (length >= BRAKE_TEXT_SIZE)
         return REFUSE(r, BRAKE_E_SIZE, "has %zu bytes; accepts up to %d", length,
                       BRAKE_TEXT_SIZE - 1);
+    if (text[0] == ';' || strstr(text, " ;") != NULL || strstr(text, "\t;") != NULL)
+        return REFUSE(r, BRAKE_E_SYNTAX, "has ; behind a blank, which begins a comment in a file");
     memcpy(brake_quantity_in(&r->sheet->vehicle, r->index), text, length + 1);
     record(r, r->index, NULL);
     return BRAKE_OK;

@@ -930,6 +930,15 @@ SETTINGS = {
         "vehicle.mass now=1600 kg",
         ": vehicle.mass: has ' now' between path and =",
     ),
+    # Written into a file, the rest of the name would be lost.
+    "a comment in a name": (
+        "vehicle.name=Heron ; the old one",
+        ": vehicle.name: has ; behind a blank, which begins a comment in a file",
+    ),
+    "a comment for a name": (
+        "vehicle.name=; none",
+        ": vehicle.name: has ; behind a blank, which begins a comment in a file",
+    ),
     "two lines": ("vehicle.name=a\nb", f": {NOT_TEXT}"),
     "an escape code": ("vehicle.name=\x1b[31m", f": {NOT_TEXT}"),
     "too long": ("vehicle.name=" + "x" * 300, ": vehicle.name: has 300 bytes; accepts up to 63"),
