@@ -39,6 +39,11 @@ double amount_read(const char *name, const char *text, const char *unit, struct 
     return value;
 }
 
+enum brake_status sheet_check(const struct brake_sheet *sheet, struct brake_error *error)
+{
+    return brake_sheet_valid(sheet, error);
+}
+
 /* ---- reading and setting -------------------------------------------------------------------- */
 
 enum brake_status sheet_read(const char *bytes, size_t size, struct brake_sheet *sheet,

@@ -19,6 +19,9 @@ size_t sheet_size(void);
 /* The caution that stands in every output. */
 const char *caution_text(void);
 
+/* Refuses bytes that are no vehicle. */
+enum brake_status sheet_check(const struct brake_sheet *sheet, struct brake_error *error);
+
 /* Reads and completes a vehicle file, given as its bytes. */
 enum brake_status sheet_read(const char *bytes, size_t size, struct brake_sheet *sheet,
                              struct brake_error *error);
@@ -83,11 +86,12 @@ const char *duty_fields(void);
 /* [s] of rest where nothing else is asked for. */
 double duty_parked(void);
 
-/* Runs a duty; gives it as JSON and its history. `points`: time, speed and grade of each row of a
- * drive; `sequence`: the published one that is run, or empty. */
+/* What a duty is, where its fields do not say it all: `points` are time, speed and grade of each row
+ * of a drive, `sequence` is the published one that is run, or empty. Gives it as JSON and its history;
+ * NULL when the watch stopped it. */
 char *duty_run(const struct brake_sheet *sheet, bool full, struct numbers fields,
-               struct numbers points, const char *sequence, struct brake_history *history,
-               struct brake_error *error);
+               struct numbers points, const char *sequence, const struct brake_watch *watch,
+               struct brake_history *history, struct brake_error *error);
 
 /* Sections, quantities, results, criteria, messages of the library as JSON. */
 char *catalogue_json(void);

@@ -1,6 +1,7 @@
 #include "call.h"
 
 #include <math.h>
+#include <string.h>
 
 enum { LONG_LOOP = 256 /* from here on other threads may go on meanwhile */ };
 
@@ -15,6 +16,22 @@ void call_refuse(const struct brake_error *error)
         PyErr_SetObject((PyObject *)Py_TYPE(refusal), refusal);
     Py_XDECREF(refusal);
     Py_XDECREF(errors);
+}
+
+const char *text_take(PyObject *item)
+{
+    Py_ssize_t size = 0;
+    if (!PyUnicode_Check(item)) {
+        PyErr_Format(PyExc_TypeError, "got %.100R; accepts a text", item);
+        return NULL;
+    }
+    const char *text = PyUnicode_AsUTF8AndSize(item, &size);
+    if (text != NULL && strlen(text) != (size_t)size) {
+        PyErr_Format(PyExc_ValueError, "got %.100R, with a NUL character; accepts text without",
+                     item);
+        return NULL;
+    }
+    return text;
 }
 
 /* ---- columns -------------------------------------------------------------------------------- */
@@ -180,7 +197,9 @@ PyObject *model_call(int function, PyObject *arguments)
         return NULL;
     }
     if (!PyTuple_Check(arguments) || PyTuple_GET_SIZE(arguments) != kernel->inputs) {
-        PyErr_Format(PyExc_TypeError, "accepts a tuple of %d numbers", kernel->inputs);
+        PyErr_Format(PyExc_TypeError, "got %zd numbers; accepts a tuple of %d: %s",
+                     PyTuple_Check(arguments) ? PyTuple_GET_SIZE(arguments) : 0, kernel->inputs,
+                     kernel->names);
         return NULL;
     }
     if (!take_numbers(arguments, number))

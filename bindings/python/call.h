@@ -26,6 +26,9 @@ void columns_release(struct columns *columns);
 /* The numbers of a column that was taken as writable. */
 double *columns_writable(const struct columns *columns, int at);
 
+/* The bytes of a text without a NUL; NULL with an exception set for anything else. */
+const char *text_take(PyObject *item);
+
 /* Sets the exception of a refusal. */
 void call_refuse(const struct brake_error *error);
 #endif

@@ -41,6 +41,7 @@ struct series {
 
 /* A function of the model over columns. */
 struct kernel {
+    const char *names; /* of the inputs */
     int inputs;
     int outputs;
     unsigned whole; /* bits of the columns that must be whole numbers */

@@ -1,3 +1,4 @@
+#include <math.h>
 #include <stdlib.h>
 
 #include "answers.h"
@@ -51,34 +52,54 @@ static enum brake_status take_duty(const struct brake_vehicle *vehicle, struct n
     return BRAKE_OK;
 }
 
-static char *run(const struct brake_sheet *sheet, const struct brake_duty *duty,
-                 struct brake_hot_rig *hot, enum brake_load load, struct brake_history *history,
-                 struct brake_error *error)
+/* Who keeps the rows also tells how far the duty is. */
+struct onlooker {
+    struct brake_history *history;
+    const struct brake_watch *watch;
+    double planned; /* [s] */
+};
+
+static void see_row(void *context, const struct brake_duty_row *row)
+{
+    const struct onlooker *onlooker = context;
+    brake_history_keep(onlooker->history, row);
+    onlooker->watch->progress(onlooker->watch->context, fmin(row->time, onlooker->planned),
+                              onlooker->planned);
+}
+
+static enum brake_status run(const struct brake_hot_rig *hot, const struct brake_duty *duty,
+                             const struct brake_watch *watch, struct brake_history *history,
+                             struct brake_duty_result *result)
+{
+    struct onlooker onlooker = {history, watch, brake_duty_planned(duty)};
+    const struct brake_duty_watch rows = {see_row, &onlooker, false, watch->stop};
+    const enum brake_status status = brake_duty_run(hot, duty, &rows, result);
+    if (status == BRAKE_OK && *watch->stop == 0)
+        watch->progress(watch->context, onlooker.planned, onlooker.planned);
+    return status == BRAKE_OK && history->short_of_memory ? BRAKE_E_SIZE : status;
+}
+
+static char *answer(const struct brake_duty_report *report, struct brake_history *history,
+                    const struct brake_watch *watch, struct brake_error *error)
 {
     struct brake_duty_result result;
-    const struct brake_duty_watch watch = {.row = brake_history_keep, .context = history};
-    enum brake_status status = brake_hot_rig_build(&sheet->vehicle, load, hot, error);
+    struct brake_duty_report said = *report;
+    const enum brake_status status = run(report->hot, report->duty, watch, history, &result);
     if (status != BRAKE_OK)
-        return NULL;
-    if (brake_duty_wrong(duty) != NULL) {
-        answer_refuse(error, BRAKE_E_RANGE, brake_duty_wrong(duty));
-        return NULL;
-    }
-    status = brake_duty_run(hot, duty, &watch, &result);
-    if (status == BRAKE_OK && history->short_of_memory)
-        status = BRAKE_E_SIZE;
-    if (status != BRAKE_OK) {
         answer_refuse(error, status, brake_status_message(status));
+    if (status != BRAKE_OK || *watch->stop != 0)
         return NULL;
-    }
-    return brake_report_duty_json(
-        &(struct brake_duty_report){sheet, load, hot, duty, &result, history->row, history->rows});
+    said.result = &result;
+    said.row = history->row;
+    said.rows = history->rows;
+    return brake_report_duty_json(&said);
 }
 
 char *duty_run(const struct brake_sheet *sheet, bool full, struct numbers fields,
-               struct numbers points, const char *sequence, struct brake_history *history,
-               struct brake_error *error)
+               struct numbers points, const char *sequence, const struct brake_watch *watch,
+               struct brake_history *history, struct brake_error *error)
 {
+    const enum brake_load load = full ? BRAKE_FULL : BRAKE_EMPTY;
     struct brake_duty duty;
     struct brake_hot_rig *hot =
         answer_memory(sizeof *hot, error); /* it is large for a thread's stack */
@@ -86,7 +107,13 @@ char *duty_run(const struct brake_sheet *sheet, bool full, struct numbers fields
     if (hot != NULL && take_duty(&sheet->vehicle, fields, sequence, &duty, error) == BRAKE_OK) {
         duty.cycle.point = (const struct brake_cycle_point *)points.at;
         duty.cycle.count = (int)(points.count / 3);
-        text = run(sheet, &duty, hot, full ? BRAKE_FULL : BRAKE_EMPTY, history, error);
+        if (brake_hot_rig_build(&sheet->vehicle, load, hot, error) != BRAKE_OK)
+            text = NULL;
+        else if (brake_duty_wrong(&duty) != NULL)
+            answer_refuse(error, BRAKE_E_RANGE, brake_duty_wrong(&duty));
+        else
+            text = answer(&(struct brake_duty_report){sheet, load, hot, &duty, NULL, NULL, 0},
+                          history, watch, error);
     }
     free(hot);
     return text;

@@ -12,6 +12,29 @@
 #include "watch.h"
 %}
 
+/* GNU OpenMP's threads do not live on in a child, and its next study would wait for them for ever:
+ * they are ended before any fork, of Python or of C, and begun again when they are needed. */
+%{
+#include <omp.h>
+#include <pthread.h>
+
+static void end_threads(void)
+{
+    omp_pause_resource_all(omp_pause_hard);
+}
+%}
+%init %{
+    pthread_atfork(end_threads, NULL, NULL);
+%}
+
+/* A text is a str without a NUL, or is refused. */
+%typemap(in) const char * {
+    $1 = (char *)(uintptr_t)text_take($input);
+    if ($1 == NULL)
+        SWIG_fail;
+}
+%typemap(freearg) const char * "";
+
 /* Nothing but what runs long lets other threads go on. */
 %nothread;
 
@@ -127,6 +150,7 @@ WATCHED(compare_run)
 WATCHED(size_range)
 WATCHED(size_lists)
 WATCHED(size_tyres)
+WATCHED(duty_run)
 
 /* A short text that is filled. */
 %typemap(in, numinputs=0) (char *text, size_t size) (char text[512]) {

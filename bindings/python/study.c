@@ -1,7 +1,10 @@
 /* Studies over arrays. */
 #include "study.h"
 
+#include <math.h>
 #include <stdlib.h>
+
+#include "answers.h"
 
 int output_number(const char *name)
 {
@@ -35,12 +38,28 @@ double output_amount(int number, const char *name, const char *text, struct brak
     return value;
 }
 
-void outputs_of(const struct brake_sheet *sheet, struct numbers outputs, const struct columns *out)
+enum brake_status outputs_of(const struct brake_sheet *sheet, struct numbers outputs,
+                             const struct columns *out, struct brake_error *error)
 {
     struct brake_output output[BRAKE_OUTPUTS];
+    if (outputs.count > BRAKE_OUTPUTS || out->count != 1 || out->column[0].count != outputs.count)
+        return answer_refuse(error, BRAKE_E_SIZE,
+                             "more outputs than there are, or no room for them");
     for (int i = 0; i < outputs.count; i++)
         output[i] = brake_output_at((int)outputs.at[i]);
     brake_outputs(&sheet->vehicle, output, (int)outputs.count, columns_writable(out, 0));
+    return BRAKE_OK;
+}
+
+bool quantity_takes(int index, struct numbers values)
+{
+    const double low = quantity_low(index);
+    const double high = quantity_high(index);
+    const double rounding = 1e-12 * fmax(fabs(low), fabs(high)); /* as brake_sweep_begin has it */
+    bool inside = true;
+    for (long i = 0; inside && i < values.count; i++)
+        inside = values.at[i] >= low - rounding && values.at[i] <= high + rounding;
+    return inside;
 }
 
 /* The axes of a sweep; false when there are not as many as lines. */
@@ -71,13 +90,13 @@ enum brake_status sweep_run(const struct brake_sheet *sheet, struct numbers line
                                       .output = output,
                                       .outputs = (int)outputs.count};
     if (!take_axes(lines, values, axis) || outputs.count > BRAKE_OUTPUTS || out->count != 1)
-        return error->status = BRAKE_E_SIZE;
+        return answer_refuse(error, BRAKE_E_SIZE, brake_status_message(BRAKE_E_SIZE));
     for (int i = 0; i < outputs.count; i++)
         output[i] = brake_output_at((int)outputs.at[i]);
     if (brake_sweep_begin(&sweep, &sweeper, error) != BRAKE_OK)
         return error->status;
     if (brake_sweep_count(&sweep) * outputs.count != out->column[0].count)
-        return error->status = BRAKE_E_SIZE;
+        return answer_refuse(error, BRAKE_E_SIZE, brake_status_message(BRAKE_E_SIZE));
     const size_t room = brake_sweep_room(&sweeper);
     double *shared = room > 0 ? malloc(room * sizeof *shared) : NULL;
     if (shared != NULL)

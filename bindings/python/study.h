@@ -14,7 +14,11 @@ const char *output_unit(int number);
 double output_amount(int number, const char *name, const char *text, struct brake_error *error);
 
 /* Outputs of a vehicle, given by their numbers. */
-void outputs_of(const struct brake_sheet *sheet, struct numbers outputs, const struct columns *out);
+enum brake_status outputs_of(const struct brake_sheet *sheet, struct numbers outputs,
+                             const struct columns *out, struct brake_error *error);
+
+/* Whether all values are in the range of a quantity. */
+bool quantity_takes(int index, struct numbers values);
 
 /* Outputs of a vehicle at every combination of values of some lines, case by case, the last axis
  * fastest; NaN where the vehicle refuses a case. */

@@ -312,19 +312,6 @@ static void see_row(void *context, const struct brake_duty_row *row)
     onlooker->watch.progress(onlooker->watch.context, row->time, onlooker->planned);
 }
 
-static double planned(const struct brake_duty *duty)
-{
-    const struct brake_cycle *cycle = &duty->cycle;
-    double time = duty->rest;
-    if (duty->kind == BRAKE_DUTY_STOPS)
-        time += duty->stops.count * duty->stops.interval;
-    else if (duty->kind == BRAKE_DUTY_DESCENT)
-        time += duty->descent.length / duty->descent.speed;
-    else if (cycle->point != NULL)
-        time += cycle->point[cycle->count - 1].time - cycle->point->time;
-    return time;
-}
-
 static int run(const struct options *o, const struct brake_sheet *sheet,
                const struct brake_duty *duty)
 {
@@ -333,9 +320,10 @@ static int run(const struct options *o, const struct brake_sheet *sheet,
     struct brake_duty_result result;
     struct progress progress;
     struct onlooker onlooker = {
-        {NULL, 0, false}, progress_begin(&progress, "s", 0.0), planned(duty)};
+        {NULL, 0, false}, progress_begin(&progress, "s", 0.0), brake_duty_planned(duty)};
     const struct brake_history *history = &onlooker.history;
-    const struct brake_duty_watch watch = {see_row, &onlooker, !o->csv && onlooker.planned >= LONG};
+    const struct brake_duty_watch watch = {see_row, &onlooker, !o->csv && onlooker.planned >= LONG,
+                                           NULL};
     enum brake_status status = brake_hot_rig_build(&sheet->vehicle, o->load, &hot, &error);
     if (status != BRAKE_OK) {
         command_tell("%s: %s: %s\n", o->file, error.field, error.text);

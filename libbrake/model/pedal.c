@@ -125,5 +125,8 @@ struct brake_share brake_split_share(enum brake_split split, int circuit, enum b
         [BRAKE_SPLIT_HH] = {{{0.5, 1.0}, {0.5, 1.0}}, {{0.5, 1.0}, {0.5, 1.0}}},
         [BRAKE_SPLIT_ONE] = {{{1.0, 1.0}, {1.0, 1.0}}, {{0.0, 0.0}, {0.0, 0.0}}},
     };
+    static const struct brake_share none = {BRAKE_NAN, BRAKE_NAN};
+    if ((unsigned)split > BRAKE_SPLIT_ONE || (unsigned)circuit > 1 || (unsigned)axle >= BRAKE_AXLES)
+        return none;
     return share[split][circuit][axle];
 }

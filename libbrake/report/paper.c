@@ -30,7 +30,7 @@ static void lacks(struct brake_paper_run *run, const char *why)
 static void run_duty(const struct brake_paper *paper, enum brake_load load, bool coarse,
                      struct brake_paper_run *run)
 {
-    const struct brake_duty_watch rows = {brake_history_keep, &run->history, coarse};
+    const struct brake_duty_watch rows = {brake_history_keep, &run->history, coarse, NULL};
     run->duty.force = paper->sheet->vehicle.driver.pedal_force_most;
     if (!build(paper, load, run))
         return;
@@ -88,7 +88,7 @@ static const struct brake_fade_sequence *fade_sequence(unsigned rules,
 static void look_at(const struct brake_paper *paper, unsigned rules, struct brake_paper_room *room)
 {
     struct brake_paper_run *run = &room->run[BRAKE_PAPER_FADE];
-    const struct brake_duty_watch rows = {brake_history_keep, &run->history, true};
+    const struct brake_duty_watch rows = {brake_history_keep, &run->history, true, NULL};
     struct brake_fade fade;
     brake_assess(paper->sheet, rules, &room->assessment);
     brake_assess_fade_shown(paper->sheet, NULL, &rows, &room->assessment, &fade);

@@ -145,6 +145,22 @@ const char *brake_duty_wrong(const struct brake_duty *duty)
     return "there is no such kind of duty";
 }
 
+double brake_duty_planned(const struct brake_duty *duty)
+{
+    const struct brake_cycle *cycle = &duty->cycle;
+    switch (duty->kind) {
+    case BRAKE_DUTY_STOPS:
+        return duty->rest + duty->stops.count * duty->stops.interval;
+    case BRAKE_DUTY_DESCENT:
+        return duty->rest + duty->descent.length / duty->descent.speed;
+    case BRAKE_DUTY_CYCLE:
+        return duty->rest + cycle->point[cycle->count - 1].time - cycle->point->time;
+    case BRAKE_DUTY_REST:
+        break;
+    }
+    return duty->rest;
+}
+
 /* ---- one run -------------------------------------------------------------------------------- */
 
 struct run {
@@ -188,6 +204,11 @@ static bool watched(const struct run *run)
 static bool watched_closely(const struct run *run)
 {
     return watched(run) && !run->watch->coarse;
+}
+
+static bool stopped(const struct run *run)
+{
+    return run->watch != NULL && run->watch->stop != NULL && *run->watch->stop != 0;
 }
 
 static void tell(const struct run *run)
@@ -285,7 +306,7 @@ static enum brake_status roll(struct run *run, double duration, double from, dou
     enum brake_status status = BRAKE_OK;
     double time = 0.0;
     release(run, from);
-    while (status == BRAKE_OK && duration - time > 1e-9) {
+    while (status == BRAKE_OK && duration - time > 1e-9 && !stopped(run)) {
         const double slice = slice_after(time);
         time = duration - time > slice + 1e-9 ? time + slice : duration;
         status = tell_rolling(run, &way, time);
@@ -371,10 +392,11 @@ static enum brake_status run_stops(struct run *run)
     const struct brake_application application = {stops->manner, run->duty->force,
                                                   stops->deceleration, stops->from, stops->to};
     const double most = stops->count > 1 ? stops->interval : TOO_LONG;
-    for (int i = 0; i < stops->count; i++) {
+    for (int i = 0; i < stops->count && !stopped(run); i++) {
         enum brake_status status = BRAKE_OK;
         begin(run, &application);
-        while (status == BRAKE_OK && isnan(run->outcome.ended) && run->braking.time < most)
+        while (status == BRAKE_OK && isnan(run->outcome.ended) && run->braking.time < most &&
+               !stopped(run))
             status = brake(run, &application, fmin(BRAKED_SLICE, most - run->braking.time));
         if (status != BRAKE_OK)
             return status;
@@ -417,7 +439,7 @@ static enum brake_status run_descent(struct run *run)
     run->rig.step = LONGEST_SLICE;
     begin(run, &application);
     bool first = true;
-    while (descent->length - run->braking.distance > 1e-6) {
+    while (descent->length - run->braking.distance > 1e-6 && !stopped(run)) {
         const double left = (descent->length - run->braking.distance) / run->braking.speed;
         const enum brake_status status =
             brake(run, &application, fmin(slice_after(run->braking.time), left));
@@ -447,7 +469,7 @@ static enum brake_status run_leg(struct run *run, const struct brake_cycle_point
         return roll(run, duration, point->speed, point[1].speed);
     run->rig.balance.grade = point->grade;
     begin(run, &application);
-    while (isnan(run->outcome.ended) && duration - run->braking.time > 1e-9) {
+    while (isnan(run->outcome.ended) && duration - run->braking.time > 1e-9 && !stopped(run)) {
         const double left = duration - run->braking.time;
         const enum brake_status status = brake(run, &application, fmin(BRAKED_SLICE, left));
         if (status != BRAKE_OK)
@@ -464,7 +486,7 @@ static enum brake_status run_leg(struct run *run, const struct brake_cycle_point
 static enum brake_status run_cycle(struct run *run)
 {
     const struct brake_cycle *cycle = &run->duty->cycle;
-    for (int i = 0; i + 1 < cycle->count; i++) {
+    for (int i = 0; i + 1 < cycle->count && !stopped(run); i++) {
         const enum brake_status status = run_leg(run, &cycle->point[i]);
         if (status != BRAKE_OK)
             return status;

@@ -312,9 +312,24 @@ static void what_each_circuit_works_is_that_of_the_norm(void **state)
     }
 }
 
+/* A number past the table was the end of the process that asked. */
+static void what_is_no_split_circuit_or_axle_works_nothing_known(void **state)
+{
+    (void)state;
+    const struct {
+        int split, circuit, axle;
+    } wrong[] = {{-1, 0, 0}, {BRAKE_SPLIT_ONE + 1, 0, 0}, {0, -1, 0}, {0, 2, 0}, {0, 0, 2}};
+    for (size_t i = 0; i < sizeof wrong / sizeof wrong[0]; i++) {
+        const struct brake_share share = brake_split_share(
+            (enum brake_split)wrong[i].split, wrong[i].circuit, (enum brake_axle)wrong[i].axle);
+        assert_true(isnan(share.torque) && isnan(share.wheels));
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(what_is_no_split_circuit_or_axle_works_nothing_known),
         cmocka_unit_test(the_area_of_pistons_is_that_of_circles),
         cmocka_unit_test(assist_goes_with_vacuum),
         cmocka_unit_test(the_booster_multiplies_up_to_the_knee_and_adds_past_it),

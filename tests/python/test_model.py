@@ -175,7 +175,7 @@ def test_what_is_no_number_is_a_type_error(wrong):
 def test_a_wrong_number_of_arguments_is_a_type_error():
     with pytest.raises(TypeError):
         stop.energy(1.0)
-    with pytest.raises(TypeError, match="tuple of 6"):
+    with pytest.raises(TypeError, match="got 3 numbers; accepts a tuple of 6: disc.area"):
         disc.torque((1.0, 2.0), 3.0)
 
 

@@ -83,14 +83,14 @@ def test_a_combination_that_contradicts_itself_is_nan(heron):
 @pytest.mark.parametrize(
     "axes, out, kind, words",
     [
-        ({"front.tyre.rollout": [2.5, 50.0]}, OUT, errors.RefusedRange, "accepts 1 to 4.5"),
+        ({"front.tyre.rollout": [50.0, 60.0]}, OUT, errors.RefusedRange, "accepts 1 to 4.5"),
         ({"front.tyre.rollout": [math.nan]}, OUT, errors.RefusedRange, "nan"),
         ({"front.tyre.rolout": [2.5]}, OUT, errors.RefusedUnknown, "front.tyre.rollout"),
         ({"front.tyre.rollout": ["2 kg"]}, OUT, errors.RefusedUnit, "accepts m"),
         ({"front.axle.brake": [1.0]}, OUT, TypeError, "no number"),
         ({"pedal.ratio": []}, OUT, ValueError, "one or more"),
         ({"pedal.ratio": [[4.0]]}, OUT, ValueError, "in a row"),
-        ({"pedal.ratio": 4.0}, OUT, (TypeError, ValueError), ""),
+        ({"pedal.ratio": 4.0}, OUT, ValueError, "got 4.0; accepts one or more values in a row"),
         ({}, OUT, ValueError, "one or more axes"),
         ({"pedal.ratio": [4.0]}, [], ValueError, "outputs"),
         ({"pedal.ratio": [4.0]}, ["full.stop.distanse"], errors.RefusedUnknown, "did you mean"),

@@ -466,12 +466,42 @@ static void who_watches_changes_nothing(void **state)
     /* 10 a second in three snubs of 3.5 s, one a second else */
     assert_true((double)seen.rows > result.duration + 20.5 + 3.0 * 3.5 * 9.0);
     const struct seen close = seen;
-    const struct brake_duty_watch coarse = {see, &seen, true};
+    const struct brake_duty_watch coarse = {see, &seen, true, NULL};
     seen = (struct seen){0, 0.0, 0.0};
     assert_int_equal(brake_duty_run(&hot, &duty, &coarse, &result), BRAKE_OK);
     assert_true(2 * seen.rows < close.rows);
     assert_equal(seen.time, close.time);
     assert_equal(seen.face, close.face);
+}
+
+/* Stops when some rows have been shown. */
+struct stopping {
+    int rows;
+    volatile sig_atomic_t stop;
+};
+
+static void see_and_stop(void *context, const struct brake_duty_row *row)
+{
+    struct stopping *stopping = context;
+    (void)row;
+    stopping->stop = ++stopping->rows >= 100;
+}
+
+/* A slice has 30 rows at most. */
+static void a_duty_that_is_stopped_ends_with_its_slice(void **state)
+{
+    (void)state;
+    static const struct brake_cycle_point points[] = {{0.0, 20.0, 0.0}, {9e5, 20.0, -0.05}};
+    const struct brake_duty duties[] = {descent(0.08, 1e6, 3.6, 0.0), descent(0.0, 1e6, 3.6, 0.0),
+                                        snubs(10000, 100.0, 50.0, 60.0, 4.0), drive(points, 2)};
+    build();
+    for (size_t i = 0; i < sizeof duties / sizeof duties[0]; i++) {
+        struct stopping stopping = {0, 0};
+        const struct brake_duty_watch watch = {see_and_stop, &stopping, false, &stopping.stop};
+        assert_true(brake_duty_planned(&duties[i]) > 5e5);
+        assert_int_equal(brake_duty_run(&hot, &duties[i], &watch, &result), BRAKE_OK);
+        assert_in_range(stopping.rows, 100, 200);
+    }
 }
 
 /* Second order in the step: what a step of a quarter changes is near all the error there is. */
@@ -709,6 +739,7 @@ int main(void)
         cmocka_unit_test(fade_asks_for_more_pedal_force),
         cmocka_unit_test(each_limit_is_warned_of_where_it_is_passed),
         cmocka_unit_test(a_fluid_that_still_gets_hotter_is_told),
+        cmocka_unit_test(a_duty_that_is_stopped_ends_with_its_slice),
         cmocka_unit_test(the_fade_sequences_are_those_of_their_clauses),
         cmocka_unit_test(nonsense_is_refused_in_words),
     };

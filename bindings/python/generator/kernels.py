@@ -132,8 +132,10 @@ def _row(number, call):
     """Row of the table of functions."""
     sizes = [f"sizeof({p.variable.type})" if p.series == "record" else "0" for p in call.series]
     written = sum(1 << at for at, p in enumerate(call.series) if p in call.outputs)
+    names = ", ".join(p.variable.name + member for p in call.inputs for member, _ in p.columns)
     return (
-        f"    {{{call.width[0]}, {call.width[1]}, 0x{call.whole:x}u, {len(sizes)}, 0x{written:x}u,"
+        f'    {{"{names}",\n     '
+        f"{call.width[0]}, {call.width[1]}, 0x{call.whole:x}u, {len(sizes)}, 0x{written:x}u,"
         f" {{{', '.join(sizes) or '0'}}}, loop_{number}}}"
     )
 

@@ -9,6 +9,7 @@ from libbrake.arrays import doubles
 from libbrake.check import is_full, rules_bits
 from libbrake.errors import RefusedRange
 from libbrake.study import axis, output
+from libbrake.taken import truth, whole
 from libbrake.tree import Named
 
 _TARGET = re.compile(r"\s*(?P<name>[^<>=]+?)\s*(?:(?P<relation>[<>]?=)\s*(?P<value>.+))?", re.DOTALL)
@@ -93,8 +94,10 @@ def _shapes(vehicle, shape):
 def spread(vehicle, samples, rules, seed, shape, fade, progress):
     """See Vehicle.spread."""
     bits, shapes = rules_bits(rules), _shapes(vehicle, shape)
+    samples = whole("samples", samples, 1, 1 << 31)
+    seed = whole("seed", seed, 0, (1 << 64) - 1)
     return Answer(
-        *_core.spread_run(vehicle._sheet, bits, samples, seed, shapes, bool(fade), progress)
+        *_core.spread_run(vehicle._sheet, bits, samples, seed, shapes, truth("fade", fade), progress)
     )
 
 
@@ -106,7 +109,7 @@ def compare(before, after, rules="all", fade=False, progress=None):
     Gives an Answer: verdict, groups, like_for_like, margins, results, lines.
     """
     bits = rules_bits(rules)
-    return Answer(*_core.compare_run(before._sheet, after._sheet, bits, bool(fade), progress))
+    return Answer(*_core.compare_run(before._sheet, after._sheet, bits, truth("fade", fade), progress))
 
 
 def shakedown(vehicle, load):

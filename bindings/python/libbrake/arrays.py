@@ -22,6 +22,8 @@ def _doubles(np, value):
     """A number as it is; an array as contiguous doubles, copied only when it is not."""
     if isinstance(value, (int, float)):
         return float(value)
+    if isinstance(value, np.ma.MaskedArray):
+        value = value.astype(float).filled(np.nan)  # what is masked is not known
     found = np.asarray(value)
     if found.dtype.kind not in "fiub":
         raise TypeError(f"got {value!r:.60}, an array of {found.dtype}; accepts real numbers")

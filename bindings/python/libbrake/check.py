@@ -44,7 +44,7 @@ class Check(Tree):
         return check(self)
 
     def __reduce__(self):
-        return Check, (self._sheet, self._rules)
+        return _restore, (_core.library_version(), self._sheet, self._rules)
 
 
 def rules_bits(rules):
@@ -59,6 +59,13 @@ def is_full(load, name="load"):
     if load not in ("empty", "full"):
         raise ValueError(f"{name}: got {load!r}; accepts empty, full")
     return load == "full"
+
+
+def _restore(version, sheet, rules):
+    """A check that was pickled."""
+    from libbrake.vehicle import restore
+
+    return Check(restore(version, sheet)._sheet, rules)
 
 
 def check(sheet, rules):

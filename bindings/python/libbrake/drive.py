@@ -1,4 +1,5 @@
 """The log of a drive held against the prediction."""
+import os
 from array import array
 
 from libbrake import _core
@@ -41,7 +42,7 @@ def read(log):
     """The bytes of a log, and its name: empty for arrays."""
     if hasattr(log, "keys"):
         return _written(log), ""
-    with open(log, "rb") as stream:
+    with open(os.fspath(log), "rb") as stream:
         return stream.read(), str(log)
 
 

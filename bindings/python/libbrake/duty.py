@@ -5,12 +5,14 @@ from libbrake import _core
 from libbrake.check import is_full
 from libbrake.lines import Section
 from libbrake.made import HISTORY
+from libbrake.taken import row
 from libbrake.tree import Named, Tree
 
 _STOP = (("speed", "m/s"), ("pedal force", "N"))
 _SNUBS = (("count", ""), ("first speed", "m/s"), ("second speed", "m/s"), ("interval", "s"),
           ("deceleration", "m/s2"))  # fmt: skip
 _DESCENT = (("grade", ""), ("length", "m"), ("speed", "m/s"), ("share of the engine", ""))
+_CYCLE = ("times", "speeds", "grades")
 _COOL = (("time", "s"), ("speed", "m/s"))
 # Kinds of duty, and how the driver brakes, as duty.h and braking.h have them.
 _KINDS = {"stop": 0, "snubs": 0, "descent": 1, "cycle": 2}
@@ -78,19 +80,37 @@ def _columns(history):
     return {name: flat[at :: len(HISTORY)] for at, (name, _) in enumerate(HISTORY)}
 
 
+def _points(cycle):
+    """Times, speeds and grades, row by row."""
+    if not isinstance(cycle, (tuple, list)) or len(cycle) != len(_CYCLE):
+        raise ValueError(f"cycle: got {cycle!r:.60}; accepts three columns, (times, speeds, grades)")
+    columns = [row(f"cycle: {name}", column) for name, column in zip(_CYCLE, cycle)]
+    lengths = [len(column) for column in columns]
+    if len(set(lengths)) > 1:
+        said = ", ".join(f"{count} {name}" for count, name in zip(lengths, _CYCLE))
+        raise ValueError(f"cycle: got {said}; accepts as many of each")
+    return array("d", (number for point in zip(*columns) for number in point))
+
+
 class HeatSection(Section):
     """Lines of the heat; called, it runs the brakes through a duty.
 
     One of: stop=speed or (speed, pedal force); snubs=(count, first speed, second speed, interval,
     deceleration) or the name of a published sequence; descent=(grade, length, speed[, share of the
-    engine]); cycle=(times, speeds, grades). Numbers are SI, texts have units: "8 %", "50 km/h".
+    engine]), the grade positive downhill; cycle=(times, speeds, grades), three columns of one length,
+    grades positive uphill. Numbers are SI, texts have units: "8 %", "50 km/h".
     cool=time or (time, speed): afterwards, half an hour unless it is a stop. load: "full" or "empty".
+    progress: called with (done, total) in seconds of the duty now and then; what it raises ends it, as
+    Ctrl-C does.
     Gives a Heat. Refused when a line that heat needs is left out.
     """
 
     __slots__ = ()
 
-    def __call__(self, *, stop=None, snubs=None, descent=None, cycle=None, cool=None, load="full"):
+    def __call__(
+        self, *, stop=None, snubs=None, descent=None, cycle=None, cool=None, load="full",
+        progress=None,
+    ):  # fmt: skip
         given = {"stop": stop, "snubs": snubs, "descent": descent, "cycle": cycle}
         kinds = [kind for kind, value in given.items() if value is not None]
         if len(kinds) != 1:
@@ -102,7 +122,7 @@ class HeatSection(Section):
                 "force": self._vehicle.driver.pedal_force_most, "kind": _KINDS[kind]}  # fmt: skip
         points, sequence = array("d"), ""
         if kind == "cycle":
-            points = array("d", (float(x) for row in zip(*cycle) for x in row))
+            points = _points(cycle)
         elif kind == "snubs" and isinstance(snubs, str):
             sequence = snubs
         else:
@@ -111,7 +131,9 @@ class HeatSection(Section):
             duty.update(zip(("rest", "rest_speed"), amounts("cool", cool, _COOL, 1)))
         numbers = array("d", (duty.get(name, 0.0) for name in _core.duty_fields().split()))
         sheet, full = self._vehicle._sheet, is_full(load)
-        return Heat(*_core.duty_run(sheet, full, numbers, points, sequence))
+        return Heat(*_core.duty_run(sheet, full, numbers, points, sequence, progress))
+
+    __call__.__doc__ = __doc__
 
 
 def _stop(value):

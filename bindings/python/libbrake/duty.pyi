@@ -3,6 +3,7 @@ from typing import Any, Optional, Union
 
 from libbrake.arrays import Values
 from libbrake.lines import Section
+from libbrake.study import Progress
 from libbrake.table import Table
 from libbrake.tree import Named, Tree
 
@@ -30,4 +31,5 @@ class HeatSection(Section):
         cycle: Optional[Sequence[Values]] = None,
         cool: Optional[Amounts] = None,
         load: str = "full",
+        progress: Progress = None,
     ) -> Heat: ...

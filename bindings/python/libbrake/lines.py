@@ -59,6 +59,8 @@ class Real(Line):
 
     def words(self, value):
         """The number with its SI unit."""
+        if getattr(value, "shape", None) == ():
+            value = value.item()  # an array of no dimension is a number
         if _is_number(value):
             return _with_unit(value, self.unit)
         return super().words(value)

@@ -33,7 +33,10 @@ def _numbers(shape, value):
             yield from _numbers(inner, item)
         yield from itertools.repeat(0, head - len(items))
         return
-    for part, field in zip(inner, value, strict=True):
+    fields = list(value)
+    if len(fields) != len(inner):
+        raise ValueError(f"got {len(fields)} fields; accepts {head.__name__} of {len(inner)}")
+    for part, field in zip(inner, fields):
         yield from _numbers(part, field)
 
 

@@ -1,4 +1,7 @@
 """Studies of a vehicle that give arrays."""
+import itertools
+import math
+import operator
 import os
 from array import array
 
@@ -7,6 +10,10 @@ from libbrake.arrays import doubles, numpy
 from libbrake.errors import RefusedUnknown
 from libbrake.lines import Real
 from libbrake.table import Table
+from libbrake.taken import amounts, names, whole
+
+# Numbers of one table: 4 GB.
+_MOST = 1 << 29
 
 
 def output(name):
@@ -30,12 +37,7 @@ def axis(vehicle, path, values):
         vehicle.set({path: 0.0})  # refused, with the name that is near
     if not isinstance(line, Real):
         raise TypeError(f"{path}: is no number, and cannot be swept")
-    if not isinstance(values, str) and len(values) and isinstance(values[0], str):
-        values = [_core.amount_read(path, text, line.unit) for text in values]
-    found = doubles(values)
-    if isinstance(found, float) or memoryview(found).ndim != 1 or len(found) == 0:
-        raise ValueError(f"{path}: accepts one or more values in a row")
-    return index, line.unit, found
+    return index, line.unit, amounts(path, values, line.unit)
 
 
 def outputs(vehicle, names):
@@ -45,32 +47,66 @@ def outputs(vehicle, names):
     return dict(zip(names, room))
 
 
+def _room(lengths):
+    """Numbers for every position along some axes, not known yet."""
+    count = math.prod(lengths)
+    if count > _MOST:
+        raise ValueError(f"got {count:.4g} numbers to work out; accepts up to {_MOST:.4g} at once")
+    np = numpy()
+    return array("d", [math.nan]) * count if np is None else np.full(count, math.nan)
+
+
+def _spread_out(values, kept, lengths):
+    """Numbers at the places that were kept of every axis; NaN at the others."""
+    room, np = _room(lengths), numpy()
+    if np is not None:
+        room.reshape(lengths)[np.ix_(*kept)] = values.reshape([len(at) for at in kept])
+        return room
+    steps = [math.prod(lengths[at + 1 :]) for at in range(len(lengths))]
+    for place, value in zip(itertools.product(*kept), values):
+        room[sum(map(operator.mul, place, steps))] = value
+    return room
+
+
+def _inside(index, values):
+    """Places of the values that are inside the range of a line."""
+    if _core.quantity_takes(index, values):
+        return range(len(values))
+    return [at for at, one in enumerate(values) if _core.quantity_takes(index, array("d", [one]))]
+
+
+def _run(sheet, axes, outputs, threads, progress):
+    """The outputs case by case. A value outside its range is not worked out, unless none is inside:
+    then the library says why.
+    """
+    kept = [_inside(index, values) for index, _, values in axes]
+    lengths = [len(values) for _, _, values in axes]
+    complete = [len(at) for at in kept] == lengths or not all(kept)
+    taken = [values if complete else doubles([values[at] for at in places])
+             for (_, _, values), places in zip(axes, kept)]  # fmt: skip
+    room = _room([*map(len, taken), len(outputs)])
+    lines = array("d", (index for index, _, _ in axes))
+    _core.sweep_run(sheet, lines, taken, array("d", outputs), threads, progress, [room])
+    if complete:
+        return room
+    return _spread_out(room, [*kept, range(len(outputs))], [*lengths, len(outputs)])
+
+
 def sweep(vehicle, axes, out, threads, progress):
     """See Vehicle.sweep."""
-    names = [out] if isinstance(out, str) else list(out)
+    names_ = names("out", out)
     found = {path: axis(vehicle, path, values) for path, values in axes.items()}
-    if not names or not found:
+    if not names_ or not found:
         raise ValueError("a sweep wants one or more axes, and one or more outputs")
-    outputs = [output(name) for name in names]
+    threads = min(os.cpu_count() or 1, 1024) if threads is None else whole(
+        "threads", threads, 1, 1024)  # fmt: skip
+    outputs = [output(name) for name in names_]
+    room = _run(vehicle._sheet, list(found.values()), outputs, threads, progress)
     lengths = [len(values) for _, _, values in found.values()]
-    cases = 1
-    for length in lengths:
-        cases *= length
-    np = numpy()
-    room = array("d", bytes(8 * cases * len(names))) if np is None else np.empty(cases * len(names))
-    _core.sweep_run(
-        vehicle._sheet,
-        array("d", (index for index, _, _ in found.values())),
-        [values for _, _, values in found.values()],
-        array("d", outputs),
-        threads or os.cpu_count() or 1,
-        progress,
-        [room],
-    )
     arrays = {path: values for path, (_, _, values) in found.items()}
     units = {path: unit for path, (_, unit, _) in found.items()}
-    for at, (name, number) in enumerate(zip(names, outputs)):
-        arrays[name] = room[at :: len(names)] if np is None else (
-            room.reshape(*lengths, len(names))[..., at])  # fmt: skip
+    for at, (name, number) in enumerate(zip(names_, outputs)):
+        arrays[name] = room[at :: len(names_)] if numpy() is None else (
+            room.reshape(*lengths, len(names_))[..., at])  # fmt: skip
         units[name] = _core.output_unit(number)
-    return Table(arrays, units, tuple(found))
+    return Table(arrays, units, tuple(found), vehicle.copy())

@@ -2,6 +2,7 @@
 from collections.abc import Mapping
 
 from libbrake import _core
+from libbrake.errors import Refused
 
 
 class Table(Mapping):
@@ -10,7 +11,8 @@ class Table(Mapping):
     `units` has the SI unit of each; `caution` stands beside every result.
     """
 
-    def __init__(self, arrays, units, axes=()):
+    def __init__(self, arrays, units, axes=(), vehicle=None):
+        self._vehicle = vehicle
         self._arrays, self.units, self.axes = dict(arrays), dict(units), tuple(axes)
         self.caution = _core.caution_text()
 
@@ -22,6 +24,19 @@ class Table(Mapping):
 
     def __len__(self):
         return len(self._arrays)
+
+    def refusal(self, *at):
+        """Why a case of a sweep was refused, in words; empty when it was not. `at`: its place along
+        each axis, `t.refusal(3, 0)`.
+        """
+        if self._vehicle is None or len(at) != len(self.axes):
+            raise ValueError(f"got {len(at)} places; accepts one along each of {len(self.axes)} axes")
+        case = {name: float(self[name][place]) for name, place in zip(self.axes, at)}
+        try:
+            self._vehicle.copy().set(case)
+        except Refused as refusal:
+            return str(refusal)
+        return ""
 
     def to_pandas(self):
         """A DataFrame; the axes are its index."""

@@ -1,4 +1,6 @@
 """A vehicle: the lines of its file as attributes, and what can be asked of it."""
+import os
+
 from libbrake import _core
 from libbrake.errors import Refused
 from libbrake.lines import Child, Line, short
@@ -17,7 +19,13 @@ class Vehicle(Sections):
     __hash__ = None
 
     def __init__(self, sheet):
-        object.__setattr__(self, "_sheet", sheet)
+        """Of the bytes that a vehicle is pickled as; load(file) and loads(text) read what people write."""
+        if not isinstance(sheet, (bytes, bytearray)):
+            raise TypeError(f"got {sheet!r:.60}; libbrake.load(path) and loads(text) give a Vehicle")
+        if len(sheet) != _core.sheet_size():
+            raise ValueError(f"got {len(sheet)} bytes; a vehicle has {_core.sheet_size()}")
+        _core.sheet_check(sheet)
+        object.__setattr__(self, "_sheet", bytes(sheet))
 
     # ---- its lines
 
@@ -81,16 +89,18 @@ class Vehicle(Sections):
 
     def outputs(self, names):
         """Results and margins of criteria by name, as a dict: quicker than a check."""
+        from libbrake import taken
         from libbrake.study import outputs
 
-        return outputs(self, list(names))
+        return outputs(self, taken.names("names", names))
 
     def sweep(self, axes, out, threads=None, progress=None):
         """The outputs at every combination of values: `v.sweep({"front.tyre.rollout": [2.4, 2.5]},
         out=["full.stop.distance"])`. An output is a result, or a criterion for its margin.
 
-        Gives a Table whose arrays have a dimension an axis; NaN where a combination is refused.
-        What comes out does not depend on the number of `threads`; None: one a processor.
+        Gives a Table whose arrays have a dimension an axis; NaN where a combination is refused, or a
+        value is outside its range: `t.refusal(3, 0)` says why. A value may be a text with its unit.
+        What comes out does not depend on the number of `threads`, 1 to 1024; None: one a processor.
         `progress`: called with (done, total) now and then; what it raises ends the sweep, as Ctrl-C does.
         """
         from libbrake.study import sweep
@@ -169,7 +179,9 @@ class Vehicle(Sections):
 
     def copy(self):
         """Another vehicle with the same lines."""
-        return type(self)(self._sheet)
+        other = type(self).__new__(type(self))
+        object.__setattr__(other, "_sheet", self._sheet)
+        return other
 
     def __copy__(self):
         return self.copy()
@@ -178,7 +190,7 @@ class Vehicle(Sections):
         return self.copy()
 
     def __reduce__(self):
-        return _restore, (_core.library_version(), self._sheet)
+        return restore, (_core.library_version(), self._sheet)
 
     def __eq__(self, other):
         if not isinstance(other, Vehicle):
@@ -207,9 +219,9 @@ class Vehicle(Sections):
         return vehicle(self)
 
 
-def _restore(version, sheet):
+def restore(version, sheet):
     """A vehicle that was pickled."""
-    if version != _core.library_version() or len(sheet) != _core.sheet_size():
+    if version != _core.library_version():
         raise ValueError(
             f"the vehicle was pickled by libbrake {version}, this is {_core.library_version()}: "
             "keep vehicles as files, v.to_text()"
@@ -226,7 +238,7 @@ def loads(text):
 
 def load(path):
     """A vehicle from its file."""
-    with open(path, "rb") as stream:
+    with open(os.fspath(path), "rb") as stream:  # the number of an open file is no path
         text = stream.read()
     try:
         return loads(text)

@@ -269,6 +269,15 @@ void brake_sheet_vary_many(const struct brake_sheet *sheet, const struct brake_p
  */
 enum brake_status brake_sheet_complete(struct brake_sheet *sheet, struct brake_error *error);
 
+/** Whether bytes are a sheet: every count inside its table, every choice one of its words, every text
+ * ended, every number inside its range, or finite where it was worked out. Bytes that come from
+ * elsewhere must pass before anything else is asked of them.
+ * @param sheet  of the right size, else anything
+ * @param error  filled on refusal
+ * @return       OK, or E_RANGE
+ */
+enum brake_status brake_sheet_valid(const struct brake_sheet *sheet, struct brake_error *error);
+
 /** Make a sheet ready for many cases of some lines.
  * @param sheet   complete
  * @param index   of real quantities, none twice: the lines that are to change

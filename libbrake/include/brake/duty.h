@@ -17,6 +17,8 @@
 #ifndef BRAKE_DUTY_H
 #define BRAKE_DUTY_H
 
+#include <signal.h>
+
 #include "brake/rig.h"
 #include "brake/warnings.h"
 
@@ -98,6 +100,9 @@ struct brake_duty_watch {
     void (*row)(void *context, const struct brake_duty_row *row);
     void *context; /**< handed back to it */
     bool coarse;   /**< true: only the ends of slices are shown, which costs nothing */
+    const volatile sig_atomic_t
+        *stop; /**< once this is no longer 0 the duty ends with the slice, and
+                                            its result says nothing; NULL: never */
 };
 
 /** How hot one brake of an axle got: at its hottest, rest included, and when the duty ended. */
@@ -144,6 +149,12 @@ struct brake_duty_result {
  * @return      in words; NULL when nothing is
  */
 const char *brake_duty_wrong(const struct brake_duty *duty);
+
+/** Time that a duty lasts when all goes as wanted, rest included.
+ * @param duty  nothing is wrong with it
+ * @return      [s] of the last row, but for a single stop, of which only the rest is known
+ */
+double brake_duty_planned(const struct brake_duty *duty);
 
 /** Run a duty.
  * @param hot     vehicle and brakes

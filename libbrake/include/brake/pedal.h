@@ -197,7 +197,8 @@ struct brake_share {
  * @param split    how the system is split
  * @param circuit  0 or 1, in the order of the enumeration's words
  * @param axle     front or rear
- * @return         share of torque and of wheels; 0 and 0 for the missing second circuit of ONE
+ * @return         share of torque and of wheels; 0 and 0 for the missing second circuit of ONE; NaN
+ *                 for what is no split, circuit or axle
  * @source         DIN 74000 (letters, from memory)
  */
 struct brake_share brake_split_share(enum brake_split split, int circuit, enum brake_axle axle);
