@@ -1,3 +1,4 @@
+#include <float.h>
 #include <math.h>
 #include <string.h>
 
@@ -87,11 +88,13 @@ static bool is_value(const struct brake_quantity *row, const struct brake_record
     return false;
 }
 
-static bool is_record(const struct brake_record *record)
+/* Only a number can be off by something: what is varied by its tolerance is written as one. */
+static bool is_record(const struct brake_quantity *row, const struct brake_record *record)
 {
     const int from = number_at(&record->from);
+    const double most = row->kind == BRAKE_REAL ? DBL_MAX : 0.0;
     return from >= BRAKE_ABSENT && from <= BRAKE_MEASURED && record->tolerance >= 0.0 &&
-           isfinite(record->tolerance) && is_bool(&record->typical) && is_bool(&record->worked) &&
+           record->tolerance <= most && is_bool(&record->typical) && is_bool(&record->worked) &&
            is_bool(&record->set) && record->line >= 0;
 }
 
@@ -113,7 +116,7 @@ enum brake_status brake_sheet_valid(const struct brake_sheet *sheet, struct brak
     for (int i = 0; i < brake_catalogue_count(); i++) {
         const struct brake_quantity *row = brake_quantity_at(i);
         const struct brake_record *record = &sheet->record[i];
-        if (!is_record(record) || !is_value(row, record, brake_quantity_in(&vehicle, i)))
+        if (!is_record(row, record) || !is_value(row, record, brake_quantity_in(&vehicle, i)))
             return refuse(error, brake_quantity_section(i)->path, row->name);
     }
     return BRAKE_OK;

@@ -72,6 +72,10 @@ static void words_numbers_and_records_that_cannot_be_are_refused(void **state)
     read_sheet(&sheet, full_text());
     sheet.record[index_at(&sheet.vehicle, "pedal.ratio")].tolerance = -1.0;
     refused(&sheet, "pedal.ratio");
+    read_sheet(&sheet, full_text());
+    /* As a number it would be written over what stands behind the word. */
+    sheet.record[index_at(&sheet.vehicle, "valve.kind")].tolerance = 0.1;
+    refused(&sheet, "valve.kind");
 }
 
 /* Numbers as in Marsaglia, Xorshift RNGs, Journal of Statistical Software 8 (2003): any would do. */

@@ -9,6 +9,7 @@ import keyword
 # Functions that are not for Python, and what serves there.
 LEFT_OUT = {
     "brake_balance_locks": "balance.lock takes arrays",
+    "brake_balance_points": "balance.pressure and balance.at take arrays",
     "brake_braking_begin": "Vehicle.heat; a rig points to what it is made of",
     "brake_braking_advance": "Vehicle.heat; a rig points to what it is made of",
     "brake_status_message": "the exceptions of libbrake.errors tell it",

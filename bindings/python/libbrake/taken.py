@@ -40,7 +40,7 @@ def row(what, values):
     """Numbers in a row, as a copy: no change of the caller's array reaches it."""
     np = numpy()
     found = doubles(values)
-    if isinstance(found, float) or memoryview(found).ndim != 1:
+    if isinstance(found, float) or memoryview(found).ndim != 1 or not len(found):
         raise ValueError(f"{what}: got {values!r:.60}; accepts one or more values in a row")
     return array("d", found) if np is None else np.array(found)
 
