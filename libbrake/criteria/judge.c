@@ -251,8 +251,12 @@ static double rear_curve(const struct brake_balance *balance)
         deceleration[i] = 0.05 * (3 + i) * BRAKE_GRAVITY;
     if (!brake_balance_points(balance, deceleration, RATIOS, at))
         return BRAKE_INFINITY;
-    for (int i = 0; i < RATIOS; i++)
-        most = fmax(most, at[i].used[BRAKE_REAR] * 0.9 / (0.05 * (3 + i)));
+    /* Not by fmax: gcc 12 for arm64 dies of its own fault at -O3 over this loop. */
+    for (int i = 0; i < RATIOS; i++) {
+        const double share = at[i].used[BRAKE_REAR] * 0.9 / (0.05 * (3 + i));
+        if (share > most)
+            most = share;
+    }
     return most;
 }
 

@@ -21,11 +21,12 @@ double replicates_error(const double estimate[BRAKE_REPLICATES])
 {
     /* Student's t of 15 degrees of freedom, 97.5 of 100; Abramowitz and Stegun, table 26.10. */
     const double t = 2.131;
+    const double count = BRAKE_REPLICATES;
     double mean = 0.0;
     double squares = 0.0;
     for (int r = 0; r < BRAKE_REPLICATES; r++)
-        mean += estimate[r] / BRAKE_REPLICATES;
+        mean += estimate[r] / count;
     for (int r = 0; r < BRAKE_REPLICATES; r++)
         squares += (estimate[r] - mean) * (estimate[r] - mean);
-    return t * sqrt(squares / (BRAKE_REPLICATES - 1) / BRAKE_REPLICATES);
+    return t * sqrt(squares / (count - 1.0) / count);
 }
