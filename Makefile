@@ -1,6 +1,10 @@
 # libbrake and the command stopmargin. `make help` lists the targets.
 
 PREFIX ?= /usr/local
+BINDIR ?= $(PREFIX)/bin
+LIBDIR ?= $(PREFIX)/lib
+INCLUDEDIR ?= $(PREFIX)/include
+DOCDIR ?= $(PREFIX)/share/doc/libbrake
 CFLAGS ?= -O3 -fno-math-errno -fno-trapping-math
 # Give another folder with another compiler or other flags: objects do not remember theirs.
 BUILD ?= build
@@ -19,12 +23,12 @@ LINK = $(CC) -fopenmp $(CFLAGS) $(INSTRUMENT) $(LDFLAGS)
 LIBS := -lcjson -lm
 
 # What must be installed: to build, and in addition to test.
-CORE_PACKAGES := gcc libc6-dev libcjson-dev pkg-config
+CORE_PACKAGES := binutils gcc libc6-dev libcjson-dev pkg-config
 # What the Python package is built with, what its tests use, what its examples show.
 PYTHON_PACKAGES := mypy python3-dev python3-distributed python3-matplotlib python3-pandas python3-pip \
     python3-setuptools python3-venv python3-wheel python3-xarray swig
 PACKAGES := $(CORE_PACKAGES) $(PYTHON_PACKAGES) chromium clang clang-format clang-tidy cppcheck \
-    gcovr libcmocka-dev libomp-dev libsundials-dev locales poppler-utils python3 python3-html5lib \
+    g++ gcovr libcmocka-dev libomp-dev libsundials-dev locales poppler-utils python3 python3-html5lib \
     python3-hypothesis python3-numpy python3-pytest python3-scipy units valgrind
 
 HEADERS := $(wildcard libbrake/include/brake/*.h)
@@ -34,7 +38,9 @@ UNIT_TESTS := $(wildcard tests/*/test_*.c)
 PUBLISHED := $(wildcard tests/published/*.c)
 DRIVERS := $(wildcard tests/*/driver.c)
 BENCHES := $(wildcard tests/bench/*.c)
-PYTEST_FOLDERS ?= command file oracle spread browser python lint
+PYTEST_FOLDERS ?= command file oracle spread browser python install lint
+# These measure the plain build and nothing else, or build for themselves.
+PLAIN_ONLY := install lint python
 PYTESTS := $(foreach folder,$(PYTEST_FOLDERS),$(wildcard tests/$(folder)/test_*.py))
 
 object = $(1:%.c=$(BUILD)/%.o)
@@ -86,10 +92,10 @@ $(BUILD)/libbrake.so: $(SHARED)
 	@ln -sf $(<F) $(BUILD)/$(SONAME)
 	@ln -sf $(SONAME) $@
 
-# Paths are relative to the file itself, so an installed tree can be moved.
-$(BUILD)/libbrake.pc: libbrake/libbrake.pc.in libbrake/include/brake/version.h
-	@mkdir -p $(@D)
-	@sed 's/@VERSION@/$(VERSION)/' $< >$@
+# The threads are those of the compiler: libgomp or libomp, as it was linked.
+$(BUILD)/libbrake.pc: libbrake/libbrake.pc.in libbrake/include/brake/version.h $(SHARED)
+	@openmp=$$(readelf -d $(SHARED) | sed -n 's/.*\[lib\(g*omp\)\.so.*/\1/p'); \
+	sed "s/@VERSION@/$(VERSION)/; s/@OPENMP@/$$openmp/" $< >$@
 
 $(BUILD)/stopmargin: $(call object,$(COMMAND)) $(BUILD)/libbrake.a
 	$(call say,link $@)
@@ -129,12 +135,12 @@ RUN_TESTS = STOPMARGIN=$(abspath $(BUILD)/stopmargin) LIBBRAKE_BUILD=$(abspath $
 check: all $(TESTS) $(DRIVER_PROGRAMS) $(if $(filter python,$(PYTEST_FOLDERS)),$(PACKAGE))
 	@$(RUN_TESTS) $(TESTS) $(PYTESTS)
 
-# The lint tests measure the plain build, not this one; so do those of the Python package. 99: no status of stopmargin or pytest.
+# 99: no status of stopmargin or pytest.
 check-sanitize:
 	ASAN_OPTIONS=detect_leaks=1:detect_stack_use_after_return=1:exitcode=99 \
 	UBSAN_OPTIONS=print_stacktrace=1:exitcode=99 \
 	$(MAKE) --no-print-directory check BUILD=build/sanitize \
-	    PYTEST_FOLDERS='$(filter-out lint python,$(PYTEST_FOLDERS))' \
+	    PYTEST_FOLDERS='$(filter-out $(PLAIN_ONLY),$(PYTEST_FOLDERS))' \
 	    CFLAGS='-O1 -g -fno-omit-frame-pointer' \
 	    INSTRUMENT='-fsanitize=address,undefined -fno-sanitize-recover=all'
 
@@ -197,7 +203,7 @@ prove: $(PROVED) $(HEADERS)
 coverage:
 	@find build/coverage -name '*.gcda' -delete 2>/dev/null || true
 	$(MAKE) --no-print-directory check CC=gcc BUILD=build/coverage CFLAGS=-O0 INSTRUMENT=--coverage \
-	    PYTEST_FOLDERS='$(filter-out lint python,$(PYTEST_FOLDERS))'
+	    PYTEST_FOLDERS='$(filter-out $(PLAIN_ONLY),$(PYTEST_FOLDERS))'
 	@$(PYTHON) tests/coverage.py build/coverage
 
 bench: all $(BENCH_PROGRAMS) $(PACKAGE)
@@ -215,23 +221,30 @@ deps-core deps:
 
 # Installing
 
-TO := $(DESTDIR)$(PREFIX)
+TO_BIN := $(DESTDIR)$(BINDIR)
+TO_LIB := $(DESTDIR)$(LIBDIR)
+TO_INCLUDE := $(DESTDIR)$(INCLUDEDIR)/brake
+TO_DOC := $(DESTDIR)$(DOCDIR)
 
+# The pkg-config file names no place, only ways from its own: an installed tree can be moved.
 install: all
-	install -d $(TO)/bin $(TO)/include/brake $(TO)/lib/pkgconfig
-	install -m 644 $(HEADERS) $(TO)/include/brake
-	install -m 644 $(BUILD)/libbrake.a $(TO)/lib
-	install -m 755 $(SHARED) $(TO)/lib
-	ln -sf $(notdir $(SHARED)) $(TO)/lib/$(SONAME)
-	ln -sf $(SONAME) $(TO)/lib/libbrake.so
-	install -m 644 $(BUILD)/libbrake.pc $(TO)/lib/pkgconfig
-	$(if $(PROGRAM),install -m 755 $(PROGRAM) $(TO)/bin)
+	install -d "$(TO_BIN)" "$(TO_INCLUDE)" "$(TO_LIB)/pkgconfig" "$(TO_DOC)"
+	install -m 644 $(HEADERS) "$(TO_INCLUDE)"
+	install -m 644 $(BUILD)/libbrake.a "$(TO_LIB)"
+	install -m 755 $(SHARED) "$(TO_LIB)"
+	ln -sf $(notdir $(SHARED)) "$(TO_LIB)/$(SONAME)"
+	ln -sf $(SONAME) "$(TO_LIB)/libbrake.so"
+	sed "s|@INCLUDEDIR@|$$(realpath -m --relative-to="$(LIBDIR)/pkgconfig" "$(INCLUDEDIR)")|" \
+	    $(BUILD)/libbrake.pc >"$(TO_LIB)/pkgconfig/libbrake.pc"
+	chmod 644 "$(TO_LIB)/pkgconfig/libbrake.pc"
+	install -m 644 LICENSE NOTICE "$(TO_DOC)"
+	$(if $(PROGRAM),install -m 755 $(PROGRAM) "$(TO_BIN)")
 	$(if $(DESTDIR),,-ldconfig)
 
 uninstall:
-	rm -f $(TO)/bin/stopmargin $(TO)/lib/pkgconfig/libbrake.pc $(TO)/lib/libbrake.a \
-	    $(TO)/lib/libbrake.so $(TO)/lib/$(SONAME) $(TO)/lib/$(notdir $(SHARED))
-	rm -rf $(TO)/include/brake
+	rm -f "$(TO_BIN)/stopmargin" "$(TO_LIB)/pkgconfig/libbrake.pc" "$(TO_LIB)/libbrake.a" \
+	    "$(TO_LIB)/libbrake.so" "$(TO_LIB)/$(SONAME)" "$(TO_LIB)/$(notdir $(SHARED))"
+	rm -rf "$(TO_INCLUDE)" "$(TO_DOC)"
 
 format:
 	clang-format -i $(HEADERS) $(wildcard libbrake/*/*.[ch] tests/*/*.[ch])

@@ -1,4 +1,4 @@
-"""Every public function and every number is documented, with its unit and where it comes from."""
+"""Every public function is documented, as every number, with its unit and source; C++ can call it."""
 import re
 
 from lint import layers, source
@@ -12,6 +12,9 @@ _FIELDS_ELSEWHERE = {"vehicle", "evaluate"}
 
 _FIELD = re.compile(r"\bdouble\b[^;()]*;[ \t]*(/\*\*<(?:(?!\*/).)*\*/)?", re.DOTALL)
 _UNIT = re.compile(r"\[[^\[\]]+\]")
+_FOR_CPLUSPLUS = re.compile(
+    r'#ifdef __cplusplus\nextern "C" \{\n#endif\n.*#ifdef __cplusplus\n\}\n#endif\n', re.DOTALL
+)
 
 
 def _tags(doc):
@@ -94,6 +97,16 @@ def field_findings(text, shown):
             yield f"{shown}:{line}: {field.group().split(';')[0]}: no /**< [unit] ... */"
 
 
+def linkage_findings(text, shown):
+    """Functions that a header declares where C++ would take them for its own."""
+    block = _FOR_CPLUSPLUS.search(text)
+    inside = range(*block.span()) if block else ()
+    for offset, name, _, _ in functions(text):
+        if offset not in inside:
+            line = source.line_of(text, offset)
+            yield f'{shown}:{line}: {name}: not within extern "C", so no C++ program links with it'
+
+
 def declared():
     """Names of all public functions."""
     return {
@@ -108,5 +121,6 @@ def findings():
     for header in sorted(source.INCLUDE.glob("*.h")):
         text, shown = header.read_text(), source.name(header)
         yield from function_findings(text, shown, header.stem in layers.SOURCED)
+        yield from linkage_findings(text, shown)
         if header.stem not in _FIELDS_ELSEWHERE:
             yield from field_findings(text, shown)

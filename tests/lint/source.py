@@ -9,7 +9,7 @@ INCLUDE = LIBRARY / "include" / "brake"
 _COMMENT_OR_STRING = re.compile(
     r"""/\*.*?\*/ | //[^\n]* | "(?:\\.|[^"\\\n])*" | '(?:\\.|[^'\\\n])+'""", re.DOTALL | re.VERBOSE
 )
-_LINKAGE = re.compile(r'\bextern\s+"C"\s*\{')
+_LINKAGE = re.compile(r"^#ifdef __cplusplus\n.*?^#endif", re.MULTILINE | re.DOTALL)
 _PREPROCESSOR = re.compile(r"^[ \t]*#(?:[^\n\\]|\\.)*", re.MULTILINE | re.DOTALL)
 
 

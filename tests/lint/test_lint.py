@@ -106,6 +106,30 @@ struct brake_pair {
     ]
 
 
+FOR_BOTH = """
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+int brake_one(void);
+
+#ifdef __cplusplus
+}
+#endif
+"""
+
+
+def test_a_function_that_no_cplusplus_program_links_with_is_found():
+    assert list(headers.linkage_findings("struct brake_pair { int a; };\n", "x.h")) == []
+    assert list(headers.linkage_findings(FOR_BOTH, "x.h")) == []
+    assert list(headers.linkage_findings(FOR_BOTH + "int brake_two(void);\n", "x.h")) == [
+        'x.h:11: brake_two: not within extern "C", so no C++ program links with it'
+    ]
+    for lost in 'extern "C" {\n', "\n}\n":
+        (found,) = headers.linkage_findings(FOR_BOTH.replace(lost, "\n"), "x.h")
+        assert "brake_one: not within" in found
+
+
 @pytest.mark.parametrize(
     "file, include, finding",
     [

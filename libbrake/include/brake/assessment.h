@@ -10,6 +10,10 @@
 #include "brake/tolerance.h"
 #include "brake/warnings.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /** What is said of a vehicle. */
 struct brake_assessment {
     unsigned rules;                                  /**< families judged */
@@ -56,5 +60,9 @@ int brake_assessment_doubted(const struct brake_assessment *assessment);
  * @return            0 all that apply are met; 1 one falls short; 3 one cannot be said
  */
 int brake_assessment_exit(const struct brake_assessment *assessment);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

@@ -27,6 +27,10 @@
 #include "brake/load.h"
 #include "brake/pedal.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /** The brakes of one axle, both wheels together. */
 struct brake_axle_brakes {
     double gain;      /**< [N*m/Pa] b, torque per pressure above the threshold */
@@ -193,5 +197,9 @@ double brake_lock_ratio(struct brake_body body, double wheelbase, double share, 
  * @source            Gillespie, Fundamentals of Vehicle Dynamics, ch. 8 (brake steer)
  */
 double brake_steering_pull(double force, double difference, double scrub);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

@@ -52,6 +52,10 @@
 #include "brake/status.h"
 #include "brake/thermal.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /** How the torque of a brake follows its friction. */
 struct brake_gain_law {
     double mu;              /**< [-] friction at which the balance's gain holds */
@@ -171,5 +175,9 @@ enum brake_status brake_braking_advance(const struct brake_rig *rig,
                                         const struct brake_application *application, double until,
                                         struct brake_braking *braking,
                                         struct brake_outcome *outcome);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

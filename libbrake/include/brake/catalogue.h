@@ -16,6 +16,10 @@
 #include "brake/units.h"
 #include "brake/vehicle.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /** What stands behind the equals sign. */
 enum brake_kind {
     BRAKE_REAL,    /**< number and unit */
@@ -302,5 +306,9 @@ enum brake_status brake_rework_begin(const struct brake_sheet *sheet, const int 
  */
 enum brake_status brake_rework_case(struct brake_rework *rework, const int *index,
                                     const double *value, int count, struct brake_error *error);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

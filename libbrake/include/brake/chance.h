@@ -8,6 +8,10 @@
 #ifndef BRAKE_CHANCE_H
 #define BRAKE_CHANCE_H
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /** How the values of a number lie about its middle. */
 enum brake_shape {
     BRAKE_NORMAL,     /**< sigma = tolerance / 1.96 */
@@ -63,5 +67,9 @@ struct brake_doubt brake_doubt_of(enum brake_shape shape, double middle, double 
  * @return       [SI] inside the accepted range
  */
 double brake_doubt_value(const struct brake_doubt *doubt, double share);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

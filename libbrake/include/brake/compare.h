@@ -21,6 +21,10 @@
 #include "brake/output.h"
 #include "brake/watch.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /** Groups of changes; every quantity belongs to one. */
 enum brake_change {
     BRAKE_CHANGE_TYRE,
@@ -187,5 +191,9 @@ int brake_compare_exit(const struct brake_comparison *comparison);
  */
 int brake_changed_lines(const struct brake_sheet *before, const struct brake_sheet *after,
                         struct brake_changed_line *line);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

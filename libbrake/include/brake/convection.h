@@ -26,6 +26,10 @@
 
 #include "brake/constants.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /** Dry air; its Prandtl number is taken as 0.70 throughout. */
 struct brake_air {
     double conductivity; /**< [W/(m*K)] k */
@@ -151,5 +155,9 @@ int brake_cooling_usable(const struct brake_cooling *cooling);
  */
 double brake_cooling_coefficient(const struct brake_cooling *cooling, double speed, double film,
                                  double pressure);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

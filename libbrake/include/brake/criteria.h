@@ -11,6 +11,10 @@
 #include "brake/system.h"
 #include "brake/units.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 enum { BRAKE_CRITERIA = 96 /**< room for every criterion */ };
 
 /** Families of rules, as bits. */
@@ -197,5 +201,9 @@ const char *brake_failure_words(enum brake_failure failure);
  * @return       one line, NULL past the last
  */
 const char *brake_inspector_item(int index);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

@@ -16,6 +16,10 @@
 
 #include "brake/status.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /** How pressure lies on the pad: new pads nearer to the first, bedded ones to the second. */
 enum brake_contact { BRAKE_UNIFORM_PRESSURE, BRAKE_UNIFORM_WEAR };
 
@@ -105,5 +109,9 @@ double brake_disc_clamp(const struct brake_disc *disc, double pressure);
  * @source          Limpert, ch. 2; Shigley, sec. 16-6
  */
 double brake_disc_torque(const struct brake_disc *disc, double pressure);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

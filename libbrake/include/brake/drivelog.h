@@ -20,6 +20,10 @@
 #include "brake/catalogue.h"
 #include "brake/system.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /** What a column of a log holds. */
 enum brake_log_column {
     BRAKE_LOG_TIME,
@@ -151,5 +155,9 @@ bool brake_drive_counts(const struct brake_drive_stop *stop);
 double brake_student_95(int freedom);
 
 enum { BRAKE_STOP_POINTS = 5 /**< least rows between 0.8 and 0.1 of the initial speed */ };
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

@@ -19,6 +19,10 @@
 
 #include "brake/status.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /** How the shoes of a drum are arranged. */
 enum brake_shoes { BRAKE_LEADING_TRAILING, BRAKE_TWO_LEADING, BRAKE_DUO_SERVO };
 
@@ -131,5 +135,9 @@ struct brake_drum {
  * @source          Limpert, Brake Design and Safety, ch. 2
  */
 double brake_drum_torque(const struct brake_drum *drum, double pressure);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

@@ -22,6 +22,10 @@
 #include "brake/rig.h"
 #include "brake/warnings.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 struct brake_fade_sequence;
 
 /** Stops, or snubs: equal applications, one every interval. */
@@ -218,5 +222,9 @@ const struct brake_fade_sequence *brake_fade_sequence_find(const char *id);
  * @return           the snubs
  */
 struct brake_stops brake_fade_stops(const struct brake_fade_sequence *sequence, double top_speed);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

@@ -13,6 +13,10 @@
 #include "brake/units.h"
 #include "brake/vehicle.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /** Results of one load case; meaning, unit and path of each stand in the result table. */
 struct brake_case_results {
     struct {
@@ -153,5 +157,9 @@ void brake_evaluate_groups(const struct brake_vehicle *vehicle, unsigned long lo
  * @param results  filled
  */
 void brake_evaluate(const struct brake_vehicle *vehicle, struct brake_results *results);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

@@ -14,6 +14,10 @@
 #include "brake/duty.h"
 #include "brake/watch.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /** What came of a fade procedure. */
 struct brake_fade {
     struct brake_hot_figures figures;
@@ -76,5 +80,9 @@ void brake_assess_fade_shown(const struct brake_sheet *sheet, const struct brake
  */
 void brake_fade_judge(const struct brake_sheet *sheet, unsigned rules,
                       struct brake_judgement *judgement, struct brake_results *results);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

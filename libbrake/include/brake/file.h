@@ -24,6 +24,10 @@
 #include "brake/criteria.h"
 #include "brake/evaluate.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /** Most of a vehicle file that is read. */
 enum {
     BRAKE_LINE_BYTES = 4000,   /**< of a line, without its end */
@@ -112,5 +116,9 @@ void brake_value_write(const struct brake_vehicle *vehicle, int index, char *tex
  * @return      "measured", "catalogue", "estimated", "default" or "absent"
  */
 const char *brake_from_word(enum brake_from from);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

@@ -10,6 +10,10 @@
 #include "brake/pedal.h"
 #include "brake/status.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /** Straight line through points.
  * @param point      the points, x and y in any units
  * @param count      number of points, 2 or more with different x
@@ -42,5 +46,9 @@ enum brake_status brake_fit_valve(const struct brake_point *point, int count,
  */
 enum brake_status brake_fit_booster(const struct brake_point *point, int count,
                                     struct brake_pedal *pedal);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

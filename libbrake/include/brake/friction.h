@@ -16,6 +16,10 @@
 
 #include "brake/status.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /** Most points of a curve. */
 enum { BRAKE_CURVE_POINTS = 16 };
 
@@ -104,5 +108,9 @@ enum brake_band_end { BRAKE_BAND_LOW, BRAKE_BAND_HIGH };
  */
 enum brake_status brake_friction_edge(char normal, char hot, enum brake_band_end end,
                                       struct brake_friction *friction);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

@@ -14,6 +14,10 @@
 #ifndef BRAKE_HEAT_H
 #define BRAKE_HEAT_H
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /** A solid. */
 struct brake_solid {
     double conductivity;  /**< [W/(m*K)] k */
@@ -140,5 +144,9 @@ double brake_cooling_exponent(double slow, double fast, double cooling_slow, dou
  * @source           Timoshenko and Goodier, Theory of Elasticity, ch. 13
  */
 double brake_thermal_stress(double modulus, double expansion, double poisson, double rise);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

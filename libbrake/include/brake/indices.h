@@ -15,6 +15,10 @@
 
 #include "brake/watch.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 enum {
     BRAKE_REPLICATES = 16,   /**< independent scrambles of every study by samples */
     BRAKE_MODEL_INPUTS = 256 /**< most inputs: two dimensions of the sequence each */
@@ -76,5 +80,9 @@ long brake_indices_cost(const struct brake_model *model, long base);
  */
 bool brake_indices(const struct brake_model *model, const struct brake_indices_plan *plan,
                    struct brake_index *index);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

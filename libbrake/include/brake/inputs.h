@@ -14,6 +14,10 @@
 #include "brake/catalogue.h"
 #include "brake/chance.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 enum {
     BRAKE_INPUTS = 256,   /**< room for doubtful numbers and causes together */
     BRAKE_CAUSE_PATHS = 8 /**< room for the numbers of a cause */
@@ -89,5 +93,9 @@ void brake_inputs_values(const struct brake_inputs *inputs, const double *share,
  */
 void brake_inputs_vehicle(const struct brake_inputs *inputs, const double *share,
                           struct brake_vehicle *vehicle);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

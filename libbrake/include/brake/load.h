@@ -12,6 +12,10 @@
 #ifndef BRAKE_LOAD_H
 #define BRAKE_LOAD_H
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /** A mass and where its centre is. */
 struct brake_body {
     double mass;   /**< [kg] */
@@ -73,5 +77,9 @@ double brake_cg_rise(double mass, double unsprung, double lift, double wheel_ris
  */
 double brake_front_load(struct brake_body body, double wheelbase, double deceleration,
                         double slope);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

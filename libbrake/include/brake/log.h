@@ -19,6 +19,10 @@
 
 #include "brake/drivelog.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 enum { BRAKE_LOG_NOTES = 12, BRAKE_LOG_NOTE = 120 /**< notes, and bytes of each */ };
 
 /** A log in memory. */
@@ -63,5 +67,9 @@ enum brake_status brake_log_measure(const struct brake_log *log,
  * @param log  read
  */
 void brake_log_free(struct brake_log *log);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

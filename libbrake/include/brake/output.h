@@ -10,6 +10,10 @@
 #include "brake/criteria.h"
 #include "brake/evaluate.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 enum { BRAKE_OUTPUTS = 512 /**< room for every result and every criterion */ };
 
 /** A result, or the margin of a criterion. */
@@ -70,5 +74,9 @@ bool brake_output_faded(struct brake_output output);
  */
 void brake_outputs(const struct brake_vehicle *vehicle, const struct brake_output *output,
                    int count, double *value);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

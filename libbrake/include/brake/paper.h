@@ -8,6 +8,10 @@
 
 #include "brake/report.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /** Duties whose history the report shows. */
 enum brake_paper_duty {
     BRAKE_PAPER_STOP,    /**< one hardest stop */
@@ -83,5 +87,9 @@ void brake_report_html(const struct brake_paper *paper, FILE *stream);
  * @param stream  open for writing
  */
 void brake_report_plain(const struct brake_paper *paper, FILE *stream);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

@@ -14,6 +14,10 @@
 
 #include "brake/load.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /** Which wheels the parking brake works on. */
 enum brake_parking_on { BRAKE_PARKING_FRONT, BRAKE_PARKING_REAR, BRAKE_PARKING_ALL };
 
@@ -70,5 +74,9 @@ double brake_parking_adhesion(struct brake_body body, double wheelbase, enum bra
  * @source      Bhandari, Design of Machine Elements, ch. 12 (band brakes)
  */
 double brake_band_ratio(double mu, double wrap);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

@@ -14,6 +14,10 @@
 
 #include "brake/constants.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /** Pedal, booster and master cylinder as one chain of forces. */
 struct brake_pedal {
     double ratio;             /**< [-] pad travel over push-rod travel */
@@ -202,5 +206,9 @@ struct brake_share {
  * @source         DIN 74000 (letters, from memory)
  */
 struct brake_share brake_split_share(enum brake_split split, int circuit, enum brake_axle axle);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

@@ -15,6 +15,10 @@
 #include "brake/spread.h"
 #include "brake/sweep.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /** Write an assessment as plain text of 80 columns: verdict, limiting item and next measurement
  * first, caution always.
  * @param sheet       complete
@@ -219,5 +223,9 @@ void brake_report_comparison_text(const struct brake_comparison *comparison, FIL
  * @return            text to be freed by the caller; NULL when memory is short
  */
 char *brake_report_comparison_json(const struct brake_comparison *comparison);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

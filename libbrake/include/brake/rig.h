@@ -11,6 +11,10 @@
 #include "brake/braking.h"
 #include "brake/vehicle.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /** A solid of reference/materials.json. */
 struct brake_substance {
     const char *name;               /**< as there */
@@ -53,5 +57,9 @@ struct brake_hot_rig {
  */
 enum brake_status brake_hot_rig_build(const struct brake_vehicle *vehicle, enum brake_load load,
                                       struct brake_hot_rig *hot, struct brake_error *error);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

@@ -13,6 +13,10 @@
 
 #include "brake/watch.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 enum {
     BRAKE_ROOTS = 32,       /**< room for crossings */
     BRAKE_STRETCHES = 8,    /**< room for stretches without a value */
@@ -90,5 +94,9 @@ double brake_scan_at(const struct brake_scan *scan, int i);
  */
 void brake_roots_find(const struct brake_scan *scan, const struct brake_watch *watch,
                       struct brake_roots *roots);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

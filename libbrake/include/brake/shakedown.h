@@ -9,6 +9,10 @@
 #include "brake/drivelog.h"
 #include "brake/system.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 enum { BRAKE_STAGES = 8 /**< most stages of a plan */ };
 
 /** A stage: some stops from one speed with one pedal force. */
@@ -53,5 +57,9 @@ struct brake_shakedown {
  */
 void brake_shakedown_plan(const struct brake_sheet *sheet, enum brake_load load,
                           struct brake_shakedown *plan);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

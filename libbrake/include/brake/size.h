@@ -14,6 +14,10 @@
 #include "brake/roots.h"
 #include "brake/watch.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 enum {
     BRAKE_TARGETS = 8,     /**< most targets at once */
     BRAKE_SIZE_LISTS = 4,  /**< most lists of part sizes at once */
@@ -186,5 +190,9 @@ struct brake_tyre_choice {
 bool brake_choose_tyres(const struct brake_choice_question *question, const char *const *marking,
                         int count, const struct brake_watch *watch,
                         struct brake_tyre_choice *choice);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

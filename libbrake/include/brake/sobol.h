@@ -12,6 +12,10 @@
 
 #include "brake/status.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 enum { BRAKE_SOBOL_DIMENSIONS = 512, BRAKE_SOBOL_BITS = 32 /**< of a coordinate */ };
 
 /** A sequence. */
@@ -50,5 +54,9 @@ enum brake_status brake_sobol_scrambled(int dimensions, uint64_t seed, struct br
  *               from memory
  */
 void brake_sobol_point(const struct brake_sobol *sobol, uint32_t index, double *point);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

@@ -12,6 +12,10 @@
 #include "brake/indices.h"
 #include "brake/inputs.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 enum {
     BRAKE_SPREAD_RESULTS = 16,    /**< room for the headline results */
     BRAKE_SPREAD_LEAST = 1024,    /**< fewest samples */
@@ -131,5 +135,9 @@ struct brake_index brake_spread_index(const struct brake_spread *spread, int cri
  *                applies could not be judged in any; else 0
  */
 int brake_spread_exit(const struct brake_spread *spread);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

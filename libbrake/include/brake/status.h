@@ -7,6 +7,10 @@
 #ifndef BRAKE_STATUS_H
 #define BRAKE_STATUS_H
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 #define BRAKE_STATUS_LIST(X)                                                                       \
     X(OK, 0, "good")                                                                               \
     X(E_RANGE, -1, "a value is outside its accepted range")                                        \
@@ -42,5 +46,9 @@ struct brake_error {
     char field[64];  /**< path of the quantity, empty when none is concerned */
     char text[512];  /**< what came and what is accepted */
 };
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

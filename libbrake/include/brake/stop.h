@@ -9,6 +9,10 @@
 #ifndef BRAKE_STOP_H
 #define BRAKE_STOP_H
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /** Distance from the first movement of the control to standstill.
  * @param speed         [m/s] at the start
  * @param deceleration  [m/s2] fully developed
@@ -101,5 +105,9 @@ double brake_bulk_rise(double energy, double mass, double heat_capacity);
  * @source          SAE J299, from memory
  */
 double brake_distance_corrected(double distance, double speed, double nominal);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

@@ -14,6 +14,10 @@
 #include "brake/output.h"
 #include "brake/watch.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 enum { BRAKE_AXES_OF_SWEEP = 32 /**< most axes */ };
 
 /** How the values of an axis follow each other. */
@@ -201,5 +205,9 @@ int brake_sweep_block(const struct brake_sweeper *sweeper);
  */
 long long brake_sweep_values(const struct brake_sweeper *sweeper, int threads,
                              const struct brake_watch *watch, double *value);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

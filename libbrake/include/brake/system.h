@@ -10,6 +10,10 @@
 #include "brake/pedal.h"
 #include "brake/vehicle.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /** What has failed. */
 enum brake_failure {
     BRAKE_INTACT,
@@ -154,5 +158,9 @@ double brake_system_travel(const struct brake_system *system, double pressure);
  * @return        [m/s2]
  */
 double brake_system_deceleration(const struct brake_system *system, double force);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

@@ -38,6 +38,10 @@
 #include "brake/heat.h"
 #include "brake/status.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /** Most cells of a wall, points of a table of properties, and nodes of the chain. */
 enum { BRAKE_WALL_CELLS = 64, BRAKE_WALL_POINTS = 12, BRAKE_THERMAL_NODES = BRAKE_WALL_CELLS + 6 };
 
@@ -264,5 +268,9 @@ double brake_fluid_boiling(enum brake_fluid_kind fluid, int wet);
  */
 double brake_thermal_fluid_margin(const struct brake_thermal *brake,
                                   const struct brake_thermal_state *state, double boiling);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

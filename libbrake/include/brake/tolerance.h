@@ -14,6 +14,10 @@
 #include "brake/catalogue.h"
 #include "brake/criteria.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /** Standard deviations from the middle to the 95th of 100 of a normal distribution, as which margins
  * are taken; source: Abramowitz and Stegun, table 26.5. */
 #define BRAKE_P95 1.6448536269514722
@@ -60,5 +64,9 @@ void brake_doubt(const struct brake_sheet *sheet, const struct brake_question *q
  */
 void brake_sureness(const struct brake_sheet *sheet, unsigned rules,
                     struct brake_sureness *sureness);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

@@ -10,6 +10,10 @@
 #ifndef BRAKE_TOW_H
 #define BRAKE_TOW_H
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /** Deceleration of vehicle and trailer.
  * @param mass             [kg] of the vehicle
  * @param deceleration     [m/s2] of the vehicle alone at the same pedal force
@@ -21,5 +25,9 @@
  */
 double brake_tow_deceleration(double mass, double deceleration, double trailer_mass,
                               double trailer_ratio, double working);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

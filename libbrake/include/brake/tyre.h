@@ -14,6 +14,10 @@
 
 #include "brake/status.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /** What a tyre marking says. Figures that the marking leaves out are 0. */
 struct brake_marking {
     double section_width;    /**< [m] nominal section width */
@@ -117,5 +121,9 @@ double brake_wheel_inertia_estimate(double mass, double radius, double fraction)
  */
 double brake_speed_true_over_shown(double rollout, double rollout_before, double ratio,
                                    double ratio_before);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

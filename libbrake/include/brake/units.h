@@ -4,6 +4,10 @@
 #ifndef BRAKE_UNITS_H
 #define BRAKE_UNITS_H
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /** What a number measures. */
 enum brake_dimension {
     BRAKE_RATIO, /**< no unit, or % */
@@ -89,5 +93,9 @@ double brake_unit_from_si(const struct brake_unit *unit, double value);
  * @param size       of text in bytes
  */
 void brake_unit_names(enum brake_dimension dimension, char *text, unsigned size);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

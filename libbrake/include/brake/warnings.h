@@ -6,6 +6,10 @@
 
 #include "brake/evaluate.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 enum { BRAKE_WARNINGS = 56 /**< room for every warning, 12 of heat among them */ };
 
 /** The caution that stands in every output; no option removes it. */
@@ -27,5 +31,9 @@ struct brake_warning {
  */
 int brake_warnings(const struct brake_vehicle *vehicle, const struct brake_results *results,
                    struct brake_warning *warnings);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

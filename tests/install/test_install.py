@@ -1,0 +1,61 @@
+"""What `make install` puts in place, wherever that is, and what `make uninstall` leaves."""
+import os
+import pathlib
+import shlex
+import subprocess
+
+ROOT = pathlib.Path(__file__).resolve().parents[2]
+BUILD = pathlib.Path(os.environ["LIBBRAKE_BUILD"])
+
+
+def run(*words, **more):
+    """Output of a program that must succeed."""
+    found = subprocess.run([*map(str, words)], text=True, stdout=subprocess.PIPE,
+                           stderr=subprocess.STDOUT, **more)  # fmt: skip
+    assert found.returncode == 0, found.stdout
+    return found.stdout
+
+
+def make(*words):
+    # Not as a part of the make that runs this test: its options are not ours.
+    calm = {name: value for name, value in os.environ.items() if not name.startswith("MAKE")}
+    return run("make", f"BUILD={BUILD}", *words, cwd=ROOT, env=calm)
+
+
+def files(folder):
+    return {str(path.relative_to(folder)) for path in folder.rglob("*") if not path.is_dir()}
+
+
+def test_it_goes_where_the_name_has_blanks_and_away_again(tmp_path):
+    stage = tmp_path / "stage 3"
+    make("install", f"DESTDIR={stage}", "PREFIX=/opt/my brakes")
+    there = files(stage / "opt" / "my brakes")
+    assert files(tmp_path) == {f"stage 3/opt/my brakes/{name}" for name in there}
+    assert {"bin/stopmargin", "lib/libbrake.a", "lib/libbrake.so", "lib/pkgconfig/libbrake.pc",
+            "include/brake/brake.h", "share/doc/libbrake/LICENSE",
+            "share/doc/libbrake/NOTICE"} <= there  # fmt: skip
+    make("uninstall", f"DESTDIR={stage}", "PREFIX=/opt/my brakes")
+    assert files(tmp_path) == set()
+
+
+def test_folders_of_a_distribution_hold_what_pkg_config_says(tmp_path):
+    stage, example = tmp_path / "stage 3", tmp_path / "example.c"
+    places = ["PREFIX=/usr", "LIBDIR=/usr/lib/x86_64-linux-gnu", "INCLUDEDIR=/usr/include/brakes"]
+    make("install", f"DESTDIR={stage}", *places)
+    library = stage / "usr/lib/x86_64-linux-gnu"
+    found = run("pkg-config", "--static", "--cflags", "--libs", "libbrake",
+                env={**os.environ, "PKG_CONFIG_PATH": str(library / "pkgconfig")})  # fmt: skip
+    example.write_text(
+        '#include "brake/pedal.h"\nint main(void) { return !(brake_piston_area(1, 1) > 0.7); }\n'
+    )
+    run("gcc", "-o", tmp_path / "example", example, *shlex.split(found))
+    run(tmp_path / "example", env={"LD_LIBRARY_PATH": str(library)})
+    make("uninstall", f"DESTDIR={stage}", *places)
+    assert files(stage) == set()
+
+
+def test_the_threads_named_are_those_it_was_linked_with():
+    needed = run("readelf", "-d", BUILD / "libbrake.so")
+    private = run("sed", "-n", "s/^Libs.private: //p", BUILD / "libbrake.pc").split()
+    (threads,) = [name for name in private if name.endswith("omp")]
+    assert f"[lib{threads[2:]}.so" in needed
