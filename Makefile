@@ -158,7 +158,7 @@ check-sanitize-python: all
 	    --build-lib $(SANITIZED)/python --build-temp $(SANITIZED)/objects) && \
 	LD_PRELOAD="$$preload" LIBBRAKE_BUILD=$(SANITIZED) STOPMARGIN=$(abspath $(PROGRAM)) \
 	    PYTHONPATH=tests PYTHONDONTWRITEBYTECODE=1 $(PYTHON) -m pytest -q -p no:cacheprovider \
-	    $(filter-out %/test_package.py %/test_examples.py,$(wildcard tests/python/test_*.py))
+	    $(filter-out %/test_package.py %/test_examples.py %/test_licences.py,$(wildcard tests/python/test_*.py))
 
 # Whole duties against a second solver: some minutes.
 oracle: all $(DRIVER_PROGRAMS)

@@ -7,7 +7,6 @@ import contextlib
 import importlib.util
 import os
 import pathlib
-import shutil
 import sys
 import tempfile
 
@@ -28,7 +27,7 @@ if _lacking() and os.path.isdir(_DEBIAN):
 
 def _requires(config_settings=None):
     """What has to be fetched from an index: nothing on Debian."""
-    return _lacking() + ([] if shutil.which("swig") else ["swig"])
+    return _lacking()
 
 
 get_requires_for_build_wheel = _requires

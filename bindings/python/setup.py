@@ -51,6 +51,11 @@ class Build(build_ext):
 
     def build_extension(self, ext):
         """Compiles; what is made goes to the folder of the objects."""
+        if not shutil.which("swig"):
+            sys.exit(
+                "libbrake: the program swig, which writes a part of the package, is not installed; "
+                "on Debian it is in the package swig: apt-get install swig"
+            )
         made = pathlib.Path(self.build_temp)
         made.mkdir(parents=True, exist_ok=True)
         wrapper, kernels = made / "core_wrap.c", made / "kernels.c"
