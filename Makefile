@@ -165,9 +165,8 @@ oracle: all $(DRIVER_PROGRAMS)
 	DUTY_CASES=54 LIBBRAKE_BUILD=$(abspath $(BUILD)) PYTHONPATH=tests PYTHONDONTWRITEBYTECODE=1 \
 	    $(PYTHON) -m pytest -q -p no:cacheprovider tests/oracle/test_duty.py
 
-# The pool of threads is never given back, which looks like a leak.
-check-valgrind: export OMP_NUM_THREADS := 1
-check-valgrind: WRAPPER := valgrind --quiet --error-exitcode=99 --leak-check=full
+check-valgrind: WRAPPER := valgrind --quiet --error-exitcode=99 --leak-check=full \
+    --suppressions=$(CURDIR)/tests/valgrind.supp
 check-valgrind: $(TESTS)
 	@$(RUN_TESTS) $(TESTS)
 
