@@ -42,8 +42,8 @@ static inline void answer_lane(const struct brake_lane_numbers *restrict n, int 
 /* Loops that take in all they call. */
 #define WHOLE __attribute__((flatten))
 
-WHOLE static void answer(const struct brake_lane_numbers *restrict numbers,
-                         struct brake_lane_answers *restrict answers)
+WHOLE void brake_lanes_answer_narrow(const struct brake_lane_numbers *restrict numbers,
+                                     struct brake_lane_answers *restrict answers)
 {
     for (int lane = 0; lane < BRAKE_LANES; lane++)
         answer_lane(numbers, lane, answers);
@@ -63,11 +63,11 @@ answer_wide(const struct brake_lane_numbers *restrict numbers,
 void brake_lanes_answer(const struct brake_lane_numbers *restrict numbers,
                         struct brake_lane_answers *restrict answers)
 {
+    void (*answer)(const struct brake_lane_numbers *restrict, struct brake_lane_answers *restrict) =
+        brake_lanes_answer_narrow;
 #ifdef __x86_64__
-    if (__builtin_cpu_supports("avx2")) {
-        answer_wide(numbers, answers);
-        return;
-    }
+    if (__builtin_cpu_supports("avx2"))
+        answer = answer_wide;
 #endif
     answer(numbers, answers);
 }

@@ -42,7 +42,11 @@ static inline double *brake_lane_column(struct brake_lane_numbers *numbers, int 
     return (double *)(void *)((char *)numbers + (size_t)number * sizeof(brake_column));
 }
 
-/* Works out every lane. */
+/* Works out every lane in the registers that every processor has. */
+void brake_lanes_answer_narrow(const struct brake_lane_numbers *restrict numbers,
+                               struct brake_lane_answers *restrict answers);
+
+/* The same in the widest that this one has. */
 void brake_lanes_answer(const struct brake_lane_numbers *restrict numbers,
                         struct brake_lane_answers *restrict answers);
 

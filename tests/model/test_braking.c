@@ -772,6 +772,38 @@ static void the_fade_of_a_lump_is_the_closed_form(void **state)
     assert_near(trip.at.heat[BRAKE_FRONT].face, 293.15 + 2.5e6 / capacity, 1e-6);
 }
 
+/* As above, but only the front fades: with F_f, F_r the cold forces and C the front's capacity, the
+ * front's work is E = C/k (1 - exp(-F_f k s / C)), since dE/ds = F_f (1 - k E / C); all the work is
+ * E + F_r s = m v_0^2 / 2. */
+static void
+a_front_that_fades_alone_is_the_closed_form_when_the_foot_comes_down_at_once(void **state)
+{
+    (void)state;
+    struct hot_rig hot;
+    struct brake_thermal_spec spec = wall(1);
+    spec.thickness = 1e-5; /* the face is the lump */
+    spec.area = 192.0;
+    heat_up(&spec, &hot);
+    const double capacity = 7200.0 * 500.0 * 192.0 * 1e-5 * 2.0;
+    const double kelvin[] = {293.15, 893.15};
+    const double mu[] = {0.4, 0.1};
+    const double k = 0.75 / 600.0;
+    brake_curve_build(kelvin, mu, 2, &hot.friction.temperature);
+    hot.rig.rise_time = 0.0;
+    hot.rig.friction[BRAKE_REAR] = NULL;
+    hot.rig.thermal[BRAKE_REAR] = NULL;
+    hot.rig.step = 0.005;
+    /* 4 MPa: 8000 N in front, 2000 N behind. */
+    const struct brake_application a = holds_force(400.0, 50.0, 0.0);
+    const struct trip trip = stop(&hot.rig, &a);
+    const double s = trip.at.distance;
+    const double front = -capacity / k * expm1(-8000.0 * k * s / capacity);
+    assert_true(s > 1.05 * 250.0);
+    assert_near(front + 2000.0 * s, 2000.0 * 50.0 * 50.0 / 2.0, 2e-7);
+    assert_near(trip.at.work[BRAKE_FRONT], front, 2e-7);
+    assert_equal(trip.at.friction[BRAKE_REAR], 0.4);
+}
+
 /* Friction that falls with rubbing speed, mu = mu_0 (1 - q u), u = r_e/r v, at one temperature:
  * dv/dt = -a (1 - k v): t = -ln(1 - k v)/(a k). Pressure on the lining: a factor. */
 static void friction_follows_speed_and_pressure_of_the_lining(void **state)
@@ -1198,6 +1230,10 @@ static void a_shoe_that_grabs_is_refused(void **state)
     hold_friction(&hot, 3.0, 3.0);
     const struct trip cold = go(&hot.rig, &a, 0.0);
     assert_refused(&hot.rig, &a, &cold, BRAKE_E_SELF_LOCK);
+    /* At once, under a foot that comes down at once: its power makes the faces jump. */
+    struct brake_rig sudden = hot.rig;
+    sudden.rise_time = 0.0;
+    assert_refused(&sudden, &a, &cold, BRAKE_E_SELF_LOCK);
     /* Once warm. */
     hold_friction(&hot, 0.4, 3.0);
     const struct trip begun = go(&hot.rig, &a, 0.0);
@@ -1322,6 +1358,8 @@ int main(void)
         cmocka_unit_test(torque_follows_friction_as_the_brake_lets_it),
         cmocka_unit_test(fade_lengthens_the_stop_and_loses_no_energy),
         cmocka_unit_test(the_fade_of_a_lump_is_the_closed_form),
+        cmocka_unit_test(
+            a_front_that_fades_alone_is_the_closed_form_when_the_foot_comes_down_at_once),
         cmocka_unit_test(friction_follows_speed_and_pressure_of_the_lining),
         cmocka_unit_test(a_held_deceleration_asks_for_more_pedal_as_the_brakes_fade),
         cmocka_unit_test(with_heat_the_error_goes_with_the_square_of_the_step),

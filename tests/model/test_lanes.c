@@ -1,0 +1,106 @@
+/* Stops side by side. */
+#include "near.h"
+
+#include <string.h>
+
+#include "brake/balance.h"
+#include "brake/stop.h"
+#include "model/lanes.h"
+
+enum { RUNS = 50 };
+
+static double either(struct cases *cases, double one, double other)
+{
+    return any_between(cases, 0.0, 1.0) < 0.3 ? one : other;
+}
+
+static void fill_lane(struct cases *cases, int i, struct brake_lane_numbers *n)
+{
+    n->mass[i] = any_between(cases, 800.0, 5000.0);
+    n->wheelbase[i] = any_between(cases, 2.0, 4.0);
+    n->behind[i] = any_between(cases, 0.35, 0.65) * n->wheelbase[i];
+    n->height[i] = any_between(cases, 0.15, 0.4) * n->wheelbase[i];
+    n->rolling[i] = any_between(cases, 0.0, 0.02);
+    n->knee[i] = either(cases, BRAKE_INFINITY, any_between(cases, 0.0, 8e6));
+    n->slope[i] = any_between(cases, 0.0, 1.0);
+    for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+        n->wheels[axle].radius[i] = any_between(cases, 0.28, 0.5);
+        n->wheels[axle].inertia[i] = any_between(cases, 0.0, 8.0);
+        /* 2 to 8 m/s2 by each axle at 10 MPa */
+        n->brakes[axle].gain[i] =
+            n->mass[i] * any_between(cases, 2.0, 8.0) * n->wheels[axle].radius[i] / 10e6;
+        n->brakes[axle].threshold[i] = any_between(cases, 0.0, 0.6e6);
+    }
+    n->ratio[i] = any_between(cases, 3.0, 6.0);
+    n->efficiency[i] = any_between(cases, 0.7, 1.0);
+    n->booster_gain[i] = any_between(cases, 1.0, 6.0);
+    n->assist[i] = any_between(cases, 0.0, 3000.0);
+    n->master_area[i] = any_between(cases, 3e-4, 6e-4);
+    n->master_efficiency[i] = any_between(cases, 0.8, 1.0);
+    n->pressure_most[i] = either(cases, BRAKE_INFINITY, any_between(cases, 4e6, 15e6));
+    n->force[i] = any_between(cases, 0.0, 500.0);
+    n->force_most[i] = any_between(cases, 100.0, 1000.0);
+    n->adhesion[i] = any_between(cases, 0.1, 1.1);
+    n->speed[i] = any_between(cases, 5.0, 60.0);
+    n->dead_time[i] = any_between(cases, 0.0, 0.5);
+    n->build_up[i] = any_between(cases, 0.0, 0.5);
+}
+
+static void fill(struct cases *cases, struct brake_lane_numbers *numbers)
+{
+    memset(numbers, 0, sizeof *numbers);
+    for (int i = 0; i < BRAKE_LANES; i++)
+        fill_lane(cases, i, numbers);
+}
+
+static void the_processor_does_not_change_a_bit_of_the_answers(void **state)
+{
+    (void)state;
+    static struct brake_lane_numbers numbers;
+    static struct brake_lane_answers widest, narrow;
+    struct cases cases = {7};
+    for (int run = 0; run < RUNS; run++) {
+        fill(&cases, &numbers);
+        brake_lanes_answer(&numbers, &widest);
+        brake_lanes_answer_narrow(&numbers, &narrow);
+        assert_memory_equal(&widest, &narrow, sizeof widest);
+        for (int i = 0; i < BRAKE_LANES; i++)
+            assert_true(isfinite(widest.at_most[i]) && widest.lock[i] > 0.0);
+    }
+}
+
+static void a_lane_is_what_the_functions_give_one_by_one(void **state)
+{
+    (void)state;
+    static struct brake_lane_numbers n;
+    static struct brake_lane_answers answers;
+    struct cases cases = {8};
+    fill(&cases, &n);
+    brake_lanes_answer_narrow(&n, &answers);
+    for (int i = 0; i < BRAKE_LANES; i++) {
+        const struct brake_balance balance = {
+            .body = {n.mass[i], n.behind[i], n.height[i]},
+            .wheelbase = n.wheelbase[i],
+            .rolling = n.rolling[i],
+            .valve = {n.knee[i], n.slope[i]},
+            .axle = {{n.brakes[0].gain[i], n.brakes[0].threshold[i], n.wheels[0].radius[i],
+                      n.wheels[0].inertia[i], 1.0},
+                     {n.brakes[1].gain[i], n.brakes[1].threshold[i], n.wheels[1].radius[i],
+                      n.wheels[1].inertia[i], 1.0}},
+        };
+        assert_true(answers.lock[i] == brake_balance_lock(&balance, n.adhesion[i]).deceleration);
+        assert_true(answers.distance[i] == brake_stop_distance(n.speed[i], answers.at_most[i],
+                                                               n.dead_time[i], n.build_up[i]));
+        assert_true(answers.time[i] ==
+                    brake_stop_time(n.speed[i], answers.at_most[i], n.dead_time[i], n.build_up[i]));
+    }
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(the_processor_does_not_change_a_bit_of_the_answers),
+        cmocka_unit_test(a_lane_is_what_the_functions_give_one_by_one),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
