@@ -11,7 +11,7 @@ import shlex
 import subprocess
 import sys
 
-from lint import functions, headers, layers, objects, versions
+from lint import functions, headers, layers, locales, objects, versions
 
 
 def commands(flags, files):
@@ -66,6 +66,7 @@ def main():
         *headers.findings(),
         *layers.findings(),
         *functions.findings(),
+        *locales.findings(),
         *objects.findings(arguments.build),
         *versions.findings(arguments.build),
     ]

@@ -5,7 +5,7 @@ import subprocess
 
 import pytest
 
-from lint import functions, headers, layers, objects, source, versions
+from lint import functions, headers, layers, locales, objects, source, versions
 
 BUILD = pathlib.Path(os.environ.get("LIBBRAKE_BUILD", source.ROOT / "build"))
 
@@ -21,7 +21,7 @@ double brake_work(double force, double way);
 """
 
 
-@pytest.mark.parametrize("measured", [headers, layers, functions], ids=lambda m: m.__name__)
+@pytest.mark.parametrize("measured", [headers, layers, functions, locales], ids=lambda m: m.__name__)
 def test_sources(measured):
     found = list(measured.findings())
     assert not found, "\n".join(found)
@@ -170,6 +170,28 @@ def test_long_argument_list_is_found():
 def test_code_lines_leave_out_comments():
     text = '#define X {\n/* one */\nint f(int a)\n{\n    /* two\n     * three */\n\n    g("}");\n}\n'
     assert list(functions.defined(text)) == [("f", 3, 7, 4, 1)]
+
+
+@pytest.mark.parametrize(
+    "name",
+    "printf fprintf sprintf snprintf dprintf asprintf vprintf vfprintf vsnprintf vasprintf swprintf"
+    " scanf sscanf fscanf vsscanf strtod strtof strtold wcstod atof strfromd"
+    " setlocale newlocale uselocale localeconv".split(),
+)
+def test_a_number_that_would_follow_the_locale_is_found(name):
+    path = source.LIBRARY / "report" / "new.c"
+    text = f'/* {name}(x) */\nvoid f(void)\n{{\n    {name}("{name}");\n}}\n'
+    (found,) = locales.findings_in(path, text)
+    assert found.startswith(f"libbrake/report/new.c:4: {name} follows the locale")
+    # By another name as well.
+    assert list(locales.findings_in(path, f"int (*say)(const char *, ...) = {name};\n"))
+    assert list(locales.findings_in(locales.ALLOWED, text)) == []
+
+
+def test_what_only_sounds_like_it_passes():
+    text = '__attribute__((format(printf, 1, 2))) void say(const char *format, ...);\n'
+    text += 'brake_text_printf("a"); my_strtod("1"); strtol("1", NULL, 10); /* atof("1") */\n'
+    assert list(locales.findings_in(source.LIBRARY / "file" / "new.c", text)) == []
 
 
 @pytest.mark.parametrize(
