@@ -23,11 +23,11 @@ LINK = $(CC) -fopenmp $(CFLAGS) $(INSTRUMENT) $(LDFLAGS)
 LIBS := -lcjson -lm
 
 # What must be installed: to build, and in addition to test.
-CORE_PACKAGES := binutils gcc libc6-dev libcjson-dev pkg-config
+CORE_PACKAGES := gcc libc6-dev libcjson-dev pkg-config
 # What the Python package is built with, what its tests use, what its examples show.
 PYTHON_PACKAGES := mypy python3-dev python3-distributed python3-matplotlib python3-pandas python3-pip \
     python3-setuptools python3-venv python3-wheel python3-xarray swig
-PACKAGES := $(CORE_PACKAGES) $(PYTHON_PACKAGES) chromium clang clang-format clang-tidy cppcheck \
+PACKAGES := $(CORE_PACKAGES) $(PYTHON_PACKAGES) binutils chromium clang clang-format clang-tidy cppcheck \
     g++ gcovr libcmocka-dev libomp-dev libsundials-dev locales poppler-utils python3 python3-html5lib \
     python3-hypothesis python3-numpy python3-pytest python3-scipy units valgrind
 
@@ -92,10 +92,9 @@ $(BUILD)/libbrake.so: $(SHARED)
 	@ln -sf $(<F) $(BUILD)/$(SONAME)
 	@ln -sf $(SONAME) $@
 
-# The threads are those of the compiler: libgomp or libomp, as it was linked.
-$(BUILD)/libbrake.pc: libbrake/libbrake.pc.in libbrake/include/brake/version.h $(SHARED)
-	@openmp=$$(readelf -d $(SHARED) | sed -n 's/.*\[lib\(g*omp\)\.so.*/\1/p'); \
-	sed "s/@VERSION@/$(VERSION)/; s/@OPENMP@/$$openmp/" $< >$@
+$(BUILD)/libbrake.pc: libbrake/libbrake.pc.in libbrake/include/brake/version.h
+	@mkdir -p $(@D)
+	@sed 's/@VERSION@/$(VERSION)/' $< >$@
 
 $(BUILD)/stopmargin: $(call object,$(COMMAND)) $(BUILD)/libbrake.a
 	$(call say,link $@)

@@ -1,16 +1,13 @@
 """Programs of others, in C and in C++, compile and link with what is built."""
 import math
-import os
-import pathlib
-import subprocess
 
 import pytest
 
-ROOT = pathlib.Path(__file__).resolve().parents[2]
-BUILD = pathlib.Path(os.environ["LIBBRAKE_BUILD"])
+from install.built import BUILD, C, CPLUSPLUS, PRIVATE, ROOT, run
+
 INCLUDE = ROOT / "libbrake" / "include"
 STRICT = ["-Wall", "-Wextra", "-Wpedantic", "-Werror", f"-I{INCLUDE}"]
-LANGUAGES = ["gcc -std=c99", "gcc -std=c11", "g++ -std=c++11", "g++ -std=c++17"]
+LANGUAGES = [f"{C} -std=c99", f"{C} -std=c11", f"{CPLUSPLUS} -std=c++11", f"{CPLUSPLUS} -std=c++17"]
 
 PROGRAM = """
 #include <stdio.h>
@@ -29,14 +26,6 @@ int main(void)
     return 0;
 }
 """
-
-
-def run(*words, **more):
-    """Output of a program that must succeed."""
-    found = subprocess.run([*map(str, words)], text=True, stdout=subprocess.PIPE,
-                           stderr=subprocess.STDOUT, **more)  # fmt: skip
-    assert found.returncode == 0, found.stdout
-    return found.stdout
 
 
 def suffix(compiler):
@@ -58,9 +47,8 @@ def test_each_header_stands_alone(compiler, tmp_path):
 def test_a_program_links(compiler, library, tmp_path):
     source = (tmp_path / "example").with_suffix(suffix(compiler))
     source.write_text(PROGRAM)
-    private = run("sed", "-n", "s/^Libs.private: //p", BUILD / "libbrake.pc").split()
-    linked = [BUILD / library, *(private if library.endswith(".a") else [f"-Wl,-rpath,{BUILD}"])]
-    run(*compiler.split(), *STRICT, "-o", tmp_path / "example", source, *linked)
+    more = PRIVATE.split() if library.endswith(".a") else [f"-Wl,-rpath,{BUILD}"]
+    run(*compiler.split(), *STRICT, "-o", tmp_path / "example", source, BUILD / library, *more)
     said = run(tmp_path / "example", stdin=open(ROOT / "examples" / "heron.ini"))
     name, _, area = said.strip().rpartition(" ")
     assert name == "Heron, after refit"

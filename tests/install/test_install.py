@@ -1,19 +1,8 @@
 """What `make install` puts in place, wherever that is, and what `make uninstall` leaves."""
 import os
-import pathlib
 import shlex
-import subprocess
 
-ROOT = pathlib.Path(__file__).resolve().parents[2]
-BUILD = pathlib.Path(os.environ["LIBBRAKE_BUILD"])
-
-
-def run(*words, **more):
-    """Output of a program that must succeed."""
-    found = subprocess.run([*map(str, words)], text=True, stdout=subprocess.PIPE,
-                           stderr=subprocess.STDOUT, **more)  # fmt: skip
-    assert found.returncode == 0, found.stdout
-    return found.stdout
+from install.built import BUILD, C, ROOT, run
 
 
 def make(*words):
@@ -48,14 +37,7 @@ def test_folders_of_a_distribution_hold_what_pkg_config_says(tmp_path):
     example.write_text(
         '#include "brake/pedal.h"\nint main(void) { return !(brake_piston_area(1, 1) > 0.7); }\n'
     )
-    run("gcc", "-o", tmp_path / "example", example, *shlex.split(found))
+    run(C, "-o", tmp_path / "example", example, *shlex.split(found))
     run(tmp_path / "example", env={"LD_LIBRARY_PATH": str(library)})
     make("uninstall", f"DESTDIR={stage}", *places)
     assert files(stage) == set()
-
-
-def test_the_threads_named_are_those_it_was_linked_with():
-    needed = run("readelf", "-d", BUILD / "libbrake.so")
-    private = run("sed", "-n", "s/^Libs.private: //p", BUILD / "libbrake.pc").split()
-    (threads,) = [name for name in private if name.endswith("omp")]
-    assert f"[lib{threads[2:]}.so" in needed
