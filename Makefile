@@ -38,9 +38,9 @@ UNIT_TESTS := $(wildcard tests/*/test_*.c)
 PUBLISHED := $(wildcard tests/published/*.c)
 DRIVERS := $(wildcard tests/*/driver.c)
 BENCHES := $(wildcard tests/bench/*.c)
-PYTEST_FOLDERS ?= command file oracle spread browser python install lint
+PYTEST_FOLDERS ?= command failure file oracle spread browser python install lint
 # These measure the plain build and nothing else, or build for themselves.
-PLAIN_ONLY := install lint python
+PLAIN_ONLY := failure install lint python
 PYTESTS := $(foreach folder,$(PYTEST_FOLDERS),$(wildcard tests/$(folder)/test_*.py))
 
 object = $(1:%.c=$(BUILD)/%.o)

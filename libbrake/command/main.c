@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "command.h"
+#include "machine.h"
 #include "vehicle/letters.h"
 #include "vehicle/text.h"
 
@@ -216,7 +217,9 @@ static int run(int count, char **words)
 
 int main(int count, char **words)
 {
-    const int status = run(count, words);
+    if (machine_begin(words) != 0)
+        return EXIT_FAILED;
+    const int status = machine_end(run(count, words));
     if (fflush(stdout) != 0 || ferror(stdout)) {
         fputs("stopmargin: the output could not be written\n", stderr);
         return EXIT_REFUSED;

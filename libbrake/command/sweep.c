@@ -7,6 +7,7 @@
 #include <string.h>
 #include <unistd.h>
 
+#include "machine.h"
 #include "progress.h"
 #include "words.h"
 #include "vehicle/text.h"
@@ -365,6 +366,7 @@ int command_sweep(int count, char **words)
     const long processors = sysconf(_SC_NPROCESSORS_ONLN);
     o.threads = processors > 0 ? (int)processors : 1;
     int status = take_words(words, &o);
+    o.threads = machine_threads(o.threads);
     if (status == 0)
         status = prepare(&o, &job);
     if (status == 0 && o.into != NULL)
