@@ -28,7 +28,7 @@ static void draw_used(struct brake_plot *plot, const struct brake_balance *balan
     const int named = front ? POINTS * 2 / 3 : POINTS / 2;
     struct brake_point points[POINTS];
     for (int i = 0; i < POINTS; i++) {
-        const double ratio = (i + 1.0) / POINTS;
+        const double ratio = (i + 1.0) / (double)POINTS;
         const double pressure = brake_balance_pressure(balance, ratio * BRAKE_GRAVITY);
         points[i] = (struct brake_point){ratio, BRAKE_NAN};
         if (isfinite(pressure))

@@ -38,7 +38,7 @@ static void draw_actual(struct brake_plot *plot, const struct scene *s)
 {
     struct brake_point points[POINTS + 1];
     for (int i = 0; i <= POINTS; i++)
-        points[i] = forces(s, s->pressure_most * i / POINTS);
+        points[i] = forces(s, s->pressure_most * i / (double)POINTS);
     brake_plot_line(plot, points, POINTS + 1, BRAKE_SOLID_LINE, "brakes as they are");
 }
 
@@ -46,7 +46,7 @@ static void draw_ideal(struct brake_plot *plot, const struct scene *s)
 {
     struct brake_point points[POINTS + 1];
     for (int i = 0; i <= POINTS; i++) {
-        const double ratio = 1.2 * i / POINTS;
+        const double ratio = 1.2 * i / (double)POINTS;
         const double share = brake_ideal_share(s->balance->body, s->balance->wheelbase, ratio);
         points[i] = (struct brake_point){share * ratio, (1.0 - share) * ratio};
     }
@@ -59,7 +59,7 @@ static void draw_lock(struct brake_plot *plot, const struct scene *s, enum brake
 {
     struct brake_point points[POINTS + 1];
     for (int i = 0; i <= POINTS; i++) {
-        const double sum = 1.2 * i / POINTS;
+        const double sum = 1.2 * i / (double)POINTS;
         const double slowing = (sum + s->balance->rolling) * BRAKE_GRAVITY;
         const double front =
             brake_front_load(s->balance->body, s->balance->wheelbase, slowing, 0.0) / s->weight;

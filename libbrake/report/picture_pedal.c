@@ -23,7 +23,7 @@ static void draw(struct brake_plot *plot, const struct brake_system *system, dou
 {
     struct brake_point points[POINTS + 1];
     for (int i = 0; i <= POINTS; i++) {
-        const double force = most * i / POINTS;
+        const double force = most * i / (double)POINTS;
         points[i] = (struct brake_point){force, brake_system_deceleration(system, force)};
     }
     brake_plot_line(plot, points, POINTS + 1, dash, label);

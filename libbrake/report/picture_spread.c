@@ -30,7 +30,7 @@ static void draw(struct brake_plot *plot, double margin, double sigma)
     const struct brake_point limit[] = {{0.0, 0.0}, {0.0, 1.0}};
     struct brake_point points[POINTS + 1];
     for (int i = 0; i <= POINTS; i++) {
-        const double value = margin + sigma * (6.4 * i / POINTS - 3.2);
+        const double value = margin + sigma * (6.4 * i / (double)POINTS - 3.2);
         points[i] = (struct brake_point){value, below(value, margin, sigma)};
     }
     brake_plot_line(plot, limit, 2, BRAKE_DASHED, "the limit");

@@ -324,7 +324,7 @@ static double stream(void)
         b[round % COUNT] = a[(round + 1) % COUNT];
     }
     const double seconds = now() - begin;
-    return a[3] > 1e300 ? 0.0 : seconds / ((double)COUNT * ROUNDS * 3.0);
+    return a[3] > 1e300 ? 0.0 : seconds / (3.0 * (double)(COUNT * ROUNDS));
 }
 
 /* The front brake as tests/thermal/driver.c reads it, less the legs. */
@@ -422,7 +422,7 @@ int main(int argc, char **argv)
     puts("CVODE                        not measured: libsundials-dev is not installed");
 #endif
     /* Each of 6 stages passes over about 40 numbers a cell: table, field, flow, k, elimination. */
-    const double cell = own.seconds / (double)own.steps / CELLS;
+    const double cell = own.seconds / (double)own.steps / (double)CELLS;
     printf("bench heat: %.2f ns per cell and step; %.2f ns to stream as many numbers\n", 1e9 * cell,
            1e9 * stream() * 6.0 * 40.0);
     return EXIT_SUCCESS;

@@ -25,7 +25,7 @@ int main(void)
     if (in == NULL || out == NULL)
         return 1;
     for (int i = 0; i < COUNT; i++)
-        in[i] = 10.0 + 40.0 * i / COUNT;
+        in[i] = 10.0 + 40.0 * i / (double)COUNT;
     for (int run = 0; run < RUNS; run++) {
         double begin = seconds();
         for (int i = 0; i < COUNT; i++)
@@ -36,7 +36,7 @@ int main(void)
             out[i] = brake_stop_distance(in[i], 6.5, 0.1, 0.3);
         best[1] = fmin(best[1], seconds() - begin);
     }
-    printf("%.6f %.6f\n", 1e9 * best[0] / COUNT, 1e9 * best[1] / COUNT);
+    printf("%.6f %.6f\n", 1e9 * best[0] / (double)COUNT, 1e9 * best[1] / (double)COUNT);
     free(in);
     free(out);
     return 0;

@@ -62,7 +62,7 @@ int main(int count, char **words)
     double *shared = room > 0 ? malloc(room * sizeof *shared) : NULL;
     const size_t cases = (size_t)brake_sweep_count(&sweep);
     double *value = calloc(cases * OUTPUTS, sizeof *value);
-    double least = INFINITY;
+    double least = BRAKE_INFINITY;
     for (int i = 0; i < RUNS; i++) {
         const double start = now();
         if (shared != NULL)

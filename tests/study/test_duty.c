@@ -24,10 +24,10 @@ static void build(void)
 static struct brake_duty snubs(int count, double from, double to, double interval,
                                double deceleration)
 {
-    const struct brake_duty duty = {
-        .kind = BRAKE_DUTY_STOPS,
-        .stops = {count, from * KMH, to * KMH, interval, BRAKE_HOLDS_DECELERATION, deceleration},
-        .force = 3000.0};
+    const struct brake_duty duty = {.kind = BRAKE_DUTY_STOPS,
+                                    .stops = {count, from * KMH, to * KMH, interval,
+                                              BRAKE_HOLDS_DECELERATION, deceleration, NULL},
+                                    .force = 3000.0};
     return duty;
 }
 

@@ -240,7 +240,7 @@ static void more_than_there_is_room_for_is_told(void **state)
     find(many, 0.01, 2.0 * BRAKE_PI);
     assert_int_equal(roots.count, BRAKE_ROOTS);
     assert_true(roots.more);
-    assert_near(roots.root[BRAKE_ROOTS - 1].x, BRAKE_ROOTS * BRAKE_PI / 50.0, 1e-12);
+    assert_near(roots.root[BRAKE_ROOTS - 1].x, (double)BRAKE_ROOTS * BRAKE_PI / 50.0, 1e-12);
 }
 
 static void nothing_is_asked_often(void **state)
@@ -277,7 +277,7 @@ static void count_progress(void *context, double done, double total)
 {
     int *told = context;
     assert_true(done == ++*told);
-    assert_true(total == BRAKE_SCAN_POINTS);
+    assert_true(total == (double)BRAKE_SCAN_POINTS);
 }
 
 static void a_watch_is_told_and_can_stop(void **state)

@@ -271,13 +271,14 @@ static void a_sector_pad_has_the_radius_of_its_law_of_contact(void **state)
  * summed over small squares: uniform pressure. */
 static double mean_distance(void)
 {
-    enum { CELLS = 400 };
+    const int cells = 400;
+    const double cell = 1.0 / cells;
     double sum = 0.0;
-    for (int i = 0; i < CELLS; i++) {
-        for (int j = 0; j < CELLS; j++)
-            sum += hypot(0.100 + 0.050 * (i + 0.5) / CELLS, 0.080 * ((j + 0.5) / CELLS - 0.5));
+    for (int i = 0; i < cells; i++) {
+        for (int j = 0; j < cells; j++)
+            sum += hypot(0.100 + 0.050 * (i + 0.5) * cell, 0.080 * ((j + 0.5) * cell - 0.5));
     }
-    return sum / CELLS / CELLS;
+    return sum * cell * cell;
 }
 
 static void a_rectangular_pad_has_the_mean_distance_of_its_area(void **state)

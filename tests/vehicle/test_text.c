@@ -19,9 +19,11 @@
         assert_string_equal(ours, theirs);                                                         \
     } while (0)
 
-static const double values[] = {0.0,     -0.0,     1.0,      -1.5,     2.0 / 3.0, 1e-5,   123456.0,
-                                1234567, 9.9995e3, 0.5,      2.5,      1e22,      -1e100, 5e-324,
-                                DBL_MAX, DBL_MIN,  -DBL_MAX, INFINITY, -INFINITY, NAN};
+/* clang-format off */
+static const double values[] = {
+    0.0, -0.0, 1.0, -1.5, 2.0 / 3.0, 1e-5, 123456.0, 1234567, 9.9995e3, 0.5, 2.5, 1e22, -1e100, 5e-324,
+    DBL_MAX, DBL_MIN, -DBL_MAX, BRAKE_INFINITY, -BRAKE_INFINITY, BRAKE_NAN};
+/* clang-format on */
 
 static void reals_are_written_as_in_c(void **state)
 {

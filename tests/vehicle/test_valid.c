@@ -59,7 +59,7 @@ static void words_numbers_and_records_that_cannot_be_are_refused(void **state)
     memset(sheet.vehicle.general.name, 'x', sizeof sheet.vehicle.general.name);
     refused(&sheet, "vehicle.name");
     read_sheet(&sheet, full_text());
-    sheet.vehicle.general.wheelbase = INFINITY;
+    sheet.vehicle.general.wheelbase = BRAKE_INFINITY;
     refused(&sheet, "vehicle.wheelbase");
     sheet.vehicle.general.wheelbase = 1e300;
     refused(&sheet, "vehicle.wheelbase");
