@@ -2,13 +2,7 @@
 import os
 import shlex
 
-from install.built import BUILD, C, ROOT, run
-
-
-def make(*words):
-    # Not as a part of the make that runs this test: its options are not ours.
-    calm = {name: value for name, value in os.environ.items() if not name.startswith("MAKE")}
-    return run("make", f"BUILD={BUILD}", *words, cwd=ROOT, env=calm)
+from install.built import C, make, run
 
 
 def files(folder):
