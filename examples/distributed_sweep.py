@@ -5,14 +5,20 @@
 
 Without --scheduler the workers are processes of this machine. Results are written as they come, a
 block a line group; a worker that is lost costs nothing but the block that it was at, which another
-takes. Started again with the same output, it goes on where it was.
+takes. Started again with the same output, it goes on where it was; the output of another
+vehicle is left alone.
 
 A calculation is not an approval: road brakes must be checked by a qualified inspector.
 """
 import argparse
+import collections
 import csv
+import hashlib
 import itertools
+import math
+import os
 import pathlib
+import pickle
 
 import libbrake
 
@@ -41,21 +47,34 @@ def block(vehicle, rollout):
     return rollout, [[*at, *values] for at, values in zip(corners, zip(*columns))]
 
 
-def done(path):
-    """Blocks that the output has already; the last may have been cut off."""
-    if not path.exists():
-        return set()
-    size = 1
-    for values in AXES.values():
-        size *= len(values)
-    with open(path, newline="") as stream:
-        rows = [row for row in csv.reader(stream) if len(row) == 1 + len(AXES) + len(OUT)][1:]
-    firsts = [float(row[0]) for row in rows]
-    whole = {first for first in set(firsts) if firsts.count(first) == size}
-    with open(path, "w", newline="") as stream:
-        writer = csv.writer(stream)
-        writer.writerow([ROLLOUT, *AXES, *OUT])
-        writer.writerows(row for row in rows if float(row[0]) in whole)
+def mark(vehicle):
+    """First row of the output: it tells the vehicle and what is asked of it from any other."""
+    asked = repr((libbrake.__version__, AXES, OUT)).encode()
+    digest = hashlib.sha256(pickle.dumps(vehicle) + asked).hexdigest()
+    return [f"# distributed sweep {digest}"]
+
+
+def begin(path, head):
+    """The output with its head and the blocks that it has already; the last may have been cut off.
+
+    What is not this sweep's own is left as it is.
+    """
+    rows = []
+    if path.exists() and path.stat().st_size:
+        with open(path, newline="") as stream:
+            found, *rows = csv.reader(stream)
+        if found != head[0]:
+            raise SystemExit(f"{path}: is not of this sweep and vehicle; give another --output")
+    rows = [row for row in rows[1:] if len(row) == len(head[1])]
+    size = math.prod(map(len, AXES.values()))
+    firsts = collections.Counter(float(row[0]) for row in rows)
+    whole = {first for first, count in firsts.items() if count == size}
+    aside = path.with_name(path.name + ".new")
+    with open(aside, "w", newline="") as stream:
+        csv.writer(stream).writerows(head + [row for row in rows if float(row[0]) in whole])
+        stream.flush()
+        os.fsync(stream.fileno())
+    os.replace(aside, path)
     return whole
 
 
@@ -63,16 +82,12 @@ def run(client, vehicle, rollouts, path, watch=print):
     """Sweep, writing blocks in the order in which they are ready."""
     from distributed import as_completed
 
-    have = done(path)
+    have = begin(path, [mark(vehicle), [ROLLOUT, *AXES, *OUT]])
     wanted = [rollout for rollout in rollouts if rollout not in have]
     # A block may lose its worker; one that loses ten is at fault itself.
     futures = client.map(block, [vehicle] * len(wanted), wanted, pure=False, retries=10)
     with open(path, "a", newline="") as stream:
         writer = csv.writer(stream)
-        if not have:
-            stream.seek(0)
-            stream.truncate()
-            writer.writerow([ROLLOUT, *AXES, *OUT])
         for count, (future, (rollout, rows)) in enumerate(
             as_completed(futures, with_results=True), 1
         ):

@@ -1,4 +1,4 @@
-#define _POSIX_C_SOURCE 200809L /* open_memstream, strdup, strtok_r */
+#define _POSIX_C_SOURCE 200809L /* strdup, strtok_r */
 #include "answers.h"
 
 #include <stdlib.h>
@@ -22,16 +22,12 @@ enum brake_status answer_refuse(struct brake_error *error, enum brake_status sta
     return status;
 }
 
-char *answer_text(void (*write)(const void *answer, FILE *stream), const void *answer)
+char *answer_give(struct brake_document *document, char **report)
 {
-    char *text = NULL;
-    size_t size = 0;
-    FILE *stream = open_memstream(&text, &size);
-    if (stream == NULL)
-        return NULL;
-    write(answer, stream);
-    fclose(stream);
-    return text;
+    *report = brake_document_text(document, BRAKE_AS_TEXT);
+    char *json = brake_document_text(document, BRAKE_AS_COMPACT_JSON);
+    brake_document_free(document);
+    return json;
 }
 
 /* ---- spread --------------------------------------------------------------------------------- */
@@ -39,11 +35,6 @@ char *answer_text(void (*write)(const void *answer, FILE *stream), const void *a
 const char *shape_word(int number)
 {
     return number >= 0 && number < BRAKE_SHAPES ? brake_shape_word((enum brake_shape)number) : "";
-}
-
-static void print_spread(const void *answer, FILE *stream)
-{
-    brake_report_spread_text(answer, stream);
 }
 
 static char *draw(struct brake_spread *spread, const struct brake_watch *watch, char **report,
@@ -54,8 +45,10 @@ static char *draw(struct brake_spread *spread, const struct brake_watch *watch, 
     if (room == NULL)
         return NULL;
     if (brake_spread_run(spread, room, watch) && *watch->stop == 0) {
-        *report = answer_text(print_spread, spread);
-        text = brake_report_spread_json(spread);
+        struct brake_document *d = brake_document_new(BRAKE_SI_FIRST);
+        if (d != NULL)
+            brake_answer_spread(d, spread);
+        text = answer_give(d, report);
     }
     free(room);
     return text;
@@ -86,11 +79,6 @@ char *spread_run(const struct brake_sheet *sheet, unsigned rules, long samples,
 
 /* ---- compare -------------------------------------------------------------------------------- */
 
-static void print_comparison(const void *answer, FILE *stream)
-{
-    brake_report_comparison_text(answer, stream);
-}
-
 char *compare_run(const struct brake_sheet *sheet, const struct brake_sheet *other, unsigned rules,
                   bool fade, const struct brake_watch *watch, char **report,
                   struct brake_error *error)
@@ -104,8 +92,10 @@ char *compare_run(const struct brake_sheet *sheet, const struct brake_sheet *oth
     if (!fade || brake_compare_fade(comparison, watch))
         room = answer_memory((brake_compare_room(comparison) + 1) * sizeof *room, error);
     if (room != NULL && brake_compare_share(comparison, watch, room) && *watch->stop == 0) {
-        *report = answer_text(print_comparison, comparison);
-        text = brake_report_comparison_json(comparison);
+        struct brake_document *d = brake_document_new(BRAKE_SI_FIRST);
+        if (d != NULL)
+            brake_answer_comparison(d, comparison);
+        text = answer_give(d, report);
     }
     free(room);
     free(comparison);
@@ -114,15 +104,12 @@ char *compare_run(const struct brake_sheet *sheet, const struct brake_sheet *oth
 
 /* ---- size ----------------------------------------------------------------------------------- */
 
-static void print_size(const void *answer, FILE *stream)
-{
-    brake_report_size_text(answer, stream);
-}
-
 static char *say(const struct brake_size_report *said, char **report)
 {
-    *report = answer_text(print_size, said);
-    return brake_report_size_json(said);
+    struct brake_document *d = brake_document_new(BRAKE_SI_FIRST);
+    if (d != NULL)
+        brake_answer_size(d, said);
+    return answer_give(d, report);
 }
 
 /* Number of targets taken. */

@@ -14,8 +14,9 @@ void *answer_memory(size_t size, struct brake_error *error);
 enum brake_status answer_refuse(struct brake_error *error, enum brake_status status,
                                 const char *text);
 
-/* What `write` writes of an answer; NULL when memory is short. */
-char *answer_text(void (*write)(const void *answer, FILE *stream), const void *answer);
+/* Prints a document, frees it: its text into `report`, its JSON as the result; NULL when memory is
+ * short. */
+char *answer_give(struct brake_document *document, char **report);
 
 /* The log of a drive, borrowed from Python. */
 struct driven {

@@ -1,9 +1,9 @@
 #define _POSIX_C_SOURCE 200809L /* fmemopen, open_memstream */
+#include "answer/document.h"
 #include "bridge.h"
 
 #include "call.h"
 
-#include <cjson/cJSON.h>
 #include <math.h>
 #include <stdint.h>
 #include <stdio.h>
@@ -176,30 +176,43 @@ bool sheet_same(const struct brake_sheet *sheet, const struct brake_sheet *other
 
 /* ---- answers as text ------------------------------------------------------------------------ */
 
-static char *printed(cJSON *object)
+char *bridge_printed(struct brake_document *document, enum brake_format format)
 {
-    char *text = object != NULL ? cJSON_PrintUnformatted(object) : NULL;
-    cJSON_Delete(object);
+    char *text = brake_document_text(document, format);
+    brake_document_free(document);
     return text;
+}
+
+static void known_lines(struct brake_document *d, const struct brake_sheet *sheet)
+{
+    static const struct brake_column column[] = {{"path", NULL, BRAKE_COLUMN},
+                                                 {"text", NULL, BRAKE_COLUMN},
+                                                 {"from", NULL, BRAKE_COLUMN},
+                                                 {"tolerance", NULL, BRAKE_COLUMN}};
+    brake_document_table(
+        d, &(struct brake_table){"lines", .keyed = true, .column = column, .columns = 4});
+    for (int i = 0; i < brake_catalogue_count(); i++) {
+        const struct brake_record *record = &sheet->record[i];
+        char path[160];
+        char text[1024];
+        if (record->from == BRAKE_ABSENT)
+            continue;
+        brake_value_write(&sheet->vehicle, i, text, sizeof text);
+        brake_catalogue_path(&sheet->vehicle, i, path, sizeof path);
+        brake_document_row(d, (const struct brake_cell[]){
+                                  brake_cell_text(path), brake_cell_text(text),
+                                  brake_cell_text(brake_from_word(record->from)),
+                                  brake_cell_number(record->tolerance, NULL)});
+    }
 }
 
 char *sheet_json(const struct brake_sheet *sheet)
 {
-    cJSON *all = cJSON_CreateObject();
-    for (int i = 0; i < brake_catalogue_count(); i++) {
-        char path[160];
-        char text[1024];
-        if (sheet->record[i].from == BRAKE_ABSENT)
-            continue;
-        cJSON *one = cJSON_CreateObject();
-        brake_value_write(&sheet->vehicle, i, text, sizeof text);
-        cJSON_AddStringToObject(one, "text", text);
-        cJSON_AddStringToObject(one, "from", brake_from_word(sheet->record[i].from));
-        cJSON_AddNumberToObject(one, "tolerance", sheet->record[i].tolerance);
-        brake_catalogue_path(&sheet->vehicle, i, path, sizeof path);
-        cJSON_AddItemToObject(all, path, one);
-    }
-    return printed(all);
+    struct brake_document *d = brake_document_new(BRAKE_SI_FIRST);
+    if (d == NULL)
+        return NULL;
+    known_lines(d, sheet);
+    return bridge_printed(d, BRAKE_AS_COMPACT_JSON);
 }
 
 /* As the command does. */
@@ -210,18 +223,20 @@ static void assess(const struct brake_sheet *sheet, unsigned rules,
     brake_assess_fade(sheet, NULL, assessment);
 }
 
+static struct brake_document *check(const struct brake_sheet *sheet,
+                                    const struct brake_assessment *assessment)
+{
+    struct brake_document *d = brake_document_new(BRAKE_SI_FIRST);
+    if (d != NULL)
+        brake_answer_check(d, sheet, assessment);
+    return d;
+}
+
 char *sheet_report(const struct brake_sheet *sheet, unsigned rules)
 {
     struct brake_assessment assessment;
-    char *text = NULL;
-    size_t size = 0;
-    FILE *stream = open_memstream(&text, &size);
-    if (stream == NULL)
-        return NULL;
     assess(sheet, rules, &assessment);
-    brake_report_text(sheet, &assessment, stream);
-    fclose(stream);
-    return text;
+    return bridge_printed(check(sheet, &assessment), BRAKE_AS_TEXT);
 }
 
 int quantity_count(void)
@@ -253,7 +268,7 @@ char *sheet_check_json(const struct brake_sheet *sheet, unsigned rules, const st
         for (int i = 0; i < brake_result_count(); i++)
             value[i] = brake_result_value(&assessment.results, i);
     }
-    return brake_report_json(sheet, &assessment, true);
+    return bridge_printed(check(sheet, &assessment), BRAKE_AS_COMPACT_JSON);
 }
 
 char *sheet_file(const struct brake_sheet *sheet)

@@ -50,7 +50,12 @@ int sheet_pairs(const struct brake_sheet *sheet, int index, double pair[BRAKE_PA
 /* Whether two vehicles hold the same values from the same sources. */
 bool sheet_same(const struct brake_sheet *sheet, const struct brake_sheet *other);
 
-/* Every line that is known, as JSON: {path: {text, from, tolerance}}. */
+#ifndef SWIG
+/* Prints a document and frees it; NULL when memory is short. */
+char *bridge_printed(struct brake_document *document, enum brake_format format);
+#endif
+
+/* Every line that is known, as JSON: {"lines": {path: {text, from, tolerance}}}. */
 char *sheet_json(const struct brake_sheet *sheet);
 
 /* Number of quantities, and the range that one accepts. */

@@ -1,92 +1,107 @@
 /* The tables of the library as JSON, from which the Python modules and their types are made. */
-#include <cjson/cJSON.h>
-#include <math.h>
-
+#include "answer/document.h"
 #include "bridge.h"
 
-static void add_number(cJSON *object, const char *name, double value)
+static struct brake_cell plain(double number)
 {
-    if (isfinite(value))
-        cJSON_AddNumberToObject(object, name, value);
+    return brake_cell_number(number, NULL);
 }
 
-static cJSON *quantity_object(const struct brake_quantity *row)
+static void sections(struct brake_document *d)
 {
-    static const char *const kinds[] = {"real", "choice", "text", "pistons", "curve"};
-    cJSON *one = cJSON_CreateObject();
-    cJSON_AddStringToObject(one, "name", row->name);
-    cJSON_AddStringToObject(one, "kind", kinds[row->kind]);
-    cJSON_AddStringToObject(one, "meaning", row->meaning);
-    cJSON_AddStringToObject(one, "measure", row->measure != NULL ? row->measure : "");
-    cJSON_AddStringToObject(one, "unit", brake_unit_si(row->dimension)->name);
-    cJSON_AddStringToObject(one, "second_unit", brake_unit_si(row->second)->name);
-    add_number(one, "low", row->low);
-    add_number(one, "high", row->high);
-    add_number(one, "fallback", row->fallback);
-    cJSON_AddBoolToObject(one, "part_of", row->role == BRAKE_PART_OF);
-    cJSON *choices = cJSON_AddArrayToObject(one, "choices");
-    for (int i = 0; row->choices != NULL && row->choices[i] != NULL; i++)
-        cJSON_AddItemToArray(choices, cJSON_CreateString(row->choices[i]));
-    return one;
-}
-
-static cJSON *sections(void)
-{
-    cJSON *all = cJSON_CreateArray();
+    static const struct brake_column column[] = {{"path", NULL, BRAKE_COLUMN},
+                                                 {"meaning", NULL, BRAKE_COLUMN}};
+    brake_document_table(d, &(struct brake_table){"sections", .column = column, .columns = 2});
     for (int i = 0; i < brake_section_count(); i++) {
         const struct brake_section *section = brake_section_at(i);
-        cJSON *one = cJSON_CreateObject();
-        cJSON_AddStringToObject(one, "path", section->path);
-        cJSON_AddStringToObject(one, "meaning", section->meaning);
-        cJSON *rows = cJSON_AddArrayToObject(one, "rows");
-        for (int row = 0; row < section->count; row++)
-            cJSON_AddItemToArray(rows, quantity_object(&section->rows[row]));
-        cJSON_AddItemToArray(all, one);
+        brake_document_row(d, (const struct brake_cell[]){brake_cell_text(section->path),
+                                                          brake_cell_text(section->meaning)});
     }
+}
+
+/* Words of a choice, a blank between two. */
+static const char *choices(struct brake_document *d, const struct brake_quantity *row)
+{
+    const char *all = "";
+    for (int i = 0; row->choices != NULL && row->choices[i] != NULL; i++)
+        all = brake_document_words(d, "%s%s%s", all, i > 0 ? " " : "", row->choices[i]);
     return all;
 }
 
-static cJSON *results(void)
+/* The rows of all sections, in the order of the sections. */
+static void quantities(struct brake_document *d)
 {
-    cJSON *all = cJSON_CreateArray();
+    static const char *const kinds[] = {"real", "choice", "text", "pistons", "curve"};
+    static const struct brake_column column[] = {
+        {"section", NULL, BRAKE_COLUMN},     {"name", NULL, BRAKE_COLUMN},
+        {"kind", NULL, BRAKE_COLUMN},        {"meaning", NULL, BRAKE_COLUMN},
+        {"measure", NULL, BRAKE_COLUMN},     {"unit", NULL, BRAKE_COLUMN},
+        {"second_unit", NULL, BRAKE_COLUMN}, {"low", NULL, BRAKE_COLUMN},
+        {"high", NULL, BRAKE_COLUMN},        {"fallback", NULL, BRAKE_COLUMN},
+        {"part_of", NULL, BRAKE_COLUMN},     {"choices", NULL, BRAKE_COLUMN}};
+    brake_document_table(d, &(struct brake_table){"quantities", .column = column, .columns = 12});
+    for (int i = 0; i < brake_section_count(); i++) {
+        const struct brake_section *section = brake_section_at(i);
+        for (int k = 0; k < section->count; k++) {
+            const struct brake_quantity *row = &section->rows[k];
+            brake_document_row(d,
+                               (const struct brake_cell[]){
+                                   brake_cell_text(section->path), brake_cell_text(row->name),
+                                   brake_cell_text(kinds[row->kind]), brake_cell_text(row->meaning),
+                                   brake_cell_text(row->measure != NULL ? row->measure : ""),
+                                   brake_cell_text(brake_unit_si(row->dimension)->name),
+                                   brake_cell_text(brake_unit_si(row->second)->name),
+                                   plain(row->low), plain(row->high), plain(row->fallback),
+                                   brake_cell_truth(row->role == BRAKE_PART_OF),
+                                   brake_cell_text(choices(d, row))});
+        }
+    }
+}
+
+static void results(struct brake_document *d)
+{
+    static const struct brake_column column[] = {{"path", NULL, BRAKE_COLUMN},
+                                                 {"unit", NULL, BRAKE_COLUMN},
+                                                 {"meaning", NULL, BRAKE_COLUMN}};
+    brake_document_table(d, &(struct brake_table){"results", .column = column, .columns = 3});
     for (int i = 0; i < brake_result_count(); i++) {
         const struct brake_result *row = brake_result_at(i);
         char path[80];
-        cJSON *one = cJSON_CreateObject();
         brake_result_path(i, path, sizeof path);
-        cJSON_AddStringToObject(one, "path", path);
-        cJSON_AddStringToObject(one, "unit", brake_unit_si(row->dimension)->name);
-        cJSON_AddStringToObject(one, "meaning", row->meaning);
-        cJSON_AddItemToArray(all, one);
+        brake_document_row(
+            d, (const struct brake_cell[]){brake_cell_text(path),
+                                           brake_cell_text(brake_unit_si(row->dimension)->name),
+                                           brake_cell_text(row->meaning)});
     }
-    return all;
 }
 
-static cJSON *criteria(void)
+static void criteria(struct brake_document *d)
 {
-    cJSON *all = cJSON_CreateArray();
+    static const struct brake_column column[] = {{"id", NULL, BRAKE_COLUMN}};
+    brake_document_table(d, &(struct brake_table){"criteria", .column = column, .columns = 1});
     for (int i = 0; i < brake_criterion_count(); i++)
-        cJSON_AddItemToArray(all, cJSON_CreateString(brake_criterion_at(i)->id));
-    return all;
+        brake_document_row(d,
+                           (const struct brake_cell[]){brake_cell_text(brake_criterion_at(i)->id)});
 }
 
-#define NAME_AND_NUMBER(name, number, text) cJSON_AddNumberToObject(all, #name, number);
+#define NAME_AND_NUMBER(name, number, text) brake_document_fact(d, #name, NULL, plain(number));
 
-static cJSON *statuses(void)
+static void statuses(struct brake_document *d)
 {
-    cJSON *all = cJSON_CreateObject();
+    brake_document_section(d, "statuses", NULL);
     BRAKE_STATUS_LIST(NAME_AND_NUMBER)
-    return all;
+    brake_document_end(d);
 }
 
 char *catalogue_json(void)
 {
-    cJSON *all = cJSON_CreateObject();
-    cJSON_AddItemToObject(all, "sections", sections());
-    cJSON_AddItemToObject(all, "results", results());
-    cJSON_AddItemToObject(all, "criteria", criteria());
-    cJSON_AddItemToObject(all, "statuses", statuses());
-    char *text = cJSON_PrintUnformatted(all);
-    cJSON_Delete(all);
-    return text;
+    struct brake_document *d = brake_document_new(BRAKE_SI_FIRST);
+    if (d == NULL)
+        return NULL;
+    sections(d);
+    quantities(d);
+    results(d);
+    criteria(d);
+    statuses(d);
+    return bridge_printed(d, BRAKE_AS_COMPACT_JSON);
 }

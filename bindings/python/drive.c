@@ -15,11 +15,6 @@ static enum brake_status read_log(const struct driven *driven, struct brake_log 
     return status;
 }
 
-static void print_drive(const void *answer, FILE *stream)
-{
-    brake_report_drive_text(answer, stream);
-}
-
 static struct brake_nominal take_nominal(struct numbers speeds)
 {
     struct brake_nominal nominal = {.count = 0};
@@ -59,8 +54,10 @@ char *drive_run(const struct brake_sheet *sheet, const struct driven *driven,
     struct held *held = answer_memory(sizeof *held, error);
     char *text = NULL;
     if (held != NULL && drive_hold(sheet, driven, &speeds, held, error) == BRAKE_OK) {
-        *report = answer_text(print_drive, &held->report);
-        text = brake_report_drive_json(&held->report);
+        struct brake_document *d = brake_document_new(BRAKE_SI_FIRST);
+        if (d != NULL)
+            brake_answer_drive(d, &held->report);
+        text = answer_give(d, report);
     }
     drive_free(held);
     return text;

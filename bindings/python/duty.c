@@ -92,7 +92,10 @@ static char *answer(const struct brake_duty_report *report, struct brake_history
     said.result = &result;
     said.row = history->row;
     said.rows = history->rows;
-    return brake_report_duty_json(&said);
+    struct brake_document *d = brake_document_new(BRAKE_SI_FIRST);
+    if (d != NULL)
+        brake_answer_heat(d, &said);
+    return bridge_printed(d, BRAKE_AS_COMPACT_JSON);
 }
 
 char *duty_run(const struct brake_sheet *sheet, bool full, struct numbers fields,

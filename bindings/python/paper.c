@@ -2,16 +2,6 @@
 
 #include "answers.h"
 
-static void print_text(const void *answer, FILE *stream)
-{
-    brake_report_plain(answer, stream);
-}
-
-static void print_html(const void *answer, FILE *stream)
-{
-    brake_report_html(answer, stream);
-}
-
 static void print(struct brake_paper *paper, const struct wanted *wanted, char **report,
                   char **html, struct brake_error *error)
 {
@@ -20,8 +10,12 @@ static void print(struct brake_paper *paper, const struct wanted *wanted, char *
     if (room == NULL)
         return;
     if (brake_paper_fill(paper, wanted->rules, load, room) == BRAKE_OK) {
-        *report = answer_text(print_text, paper);
-        *html = answer_text(print_html, paper);
+        struct brake_document *d = brake_document_new(BRAKE_SI_FIRST);
+        if (d != NULL)
+            brake_answer_report(d, paper);
+        *report = brake_document_text(d, BRAKE_AS_TEXT);
+        *html = brake_document_text(d, BRAKE_AS_HTML);
+        brake_document_free(d);
     } else {
         (void)answer_refuse(error, BRAKE_E_SIZE, "memory is short");
     }

@@ -103,7 +103,7 @@ setup(
             ["answers.c", "bridge.c", "call.c", "catalogue.c", "drive.c", "duty.c", "paper.c",
              "shakedown.c", "study.c", "watch.c", *library_sources()],
             include_dirs=[str(HERE), str(LIBRARY / "include"), str(LIBRARY)],
-            libraries=["cjson", "m"],
+            libraries=["m"],
             extra_link_args=["-fopenmp"],
             extra_compile_args=["-std=c11", "-O3", "-fno-math-errno", "-fno-trapping-math",
                                 "-fvisibility=hidden", "-fopenmp"],

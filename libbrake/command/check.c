@@ -33,9 +33,9 @@ int command_check(int count, char **words)
         return status;
     brake_assess(&sheet, o.rules, &assessment);
     brake_assess_fade(&sheet, NULL, &assessment);
-    if (o.json)
-        status = command_print_json(brake_report_json(&sheet, &assessment, false));
-    else
-        brake_report_text(&sheet, &assessment, stdout);
+    struct brake_document *d = brake_document_new(BRAKE_SI_FIRST);
+    if (d != NULL)
+        brake_answer_check(d, &sheet, &assessment);
+    status = command_print(d, o.json ? BRAKE_AS_JSON : BRAKE_AS_TEXT, stdout);
     return status != 0 ? status : brake_assessment_exit(&assessment);
 }

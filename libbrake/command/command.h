@@ -41,24 +41,25 @@ struct command_list {
 };
 
 /* Reads a vehicle file, applies settings in their order, NULL: none, and completes it; prints what is
- * wrong. Returns 0 or EXIT_REFUSED. */
+ * wrong. Returns 0, EXIT_REFUSED or EXIT_FAILED. */
 int command_read(const char *path, const struct command_list *settings, struct brake_sheet *sheet);
 
-/* Complain of what stands in a file, of the value of an option; return EXIT_REFUSED. */
+/* Complain of what stands in a file, of the value of an option; return EXIT_REFUSED, but EXIT_FAILED
+ * for a file that the machine has just failed to read. */
 int command_refuse(const char *file, const struct brake_error *error);
 int command_refuse_value(const char *option, const struct brake_error *error);
 
-/* Says so; returns EXIT_REFUSED. */
+/* Says so; returns EXIT_FAILED. */
 int command_short_of_memory(void);
 
-/* Prints and frees a JSON text; NULL: memory is short. Returns 0 or EXIT_REFUSED. */
-int command_print_json(char *text);
+/* Prints an answer and frees it; NULL: memory is short. Returns 0 or EXIT_FAILED. */
+int command_print(struct brake_document *document, enum brake_format format, FILE *stream);
 
-/* Opens a file to write, NULL or "-" for standard output. Refuses, in words, a file that cannot be
- * opened or that is one of the inputs, which end with NULL; NULL then. */
-FILE *command_open_output(const char *path, char *const *inputs);
+/* The status for a file that could not be opened, read or written, by errno: EXIT_FAILED when the
+ * machine failed, EXIT_REFUSED when no such file can be used. */
+int command_failure(int reason);
 
-/* Closes it. Returns 0, or EXIT_REFUSED when not all could be written, in words. */
-int command_close_output(const char *path, FILE *stream);
+/* Complains that a file cannot be opened, read, written, and says why, by errno; returns that status. */
+int command_cannot(const char *path, const char *what);
 
 #endif

@@ -58,10 +58,10 @@ static int share(struct brake_comparison *comparison)
 
 static int print(const struct options *o, const struct brake_comparison *comparison)
 {
-    if (o->json)
-        return command_print_json(brake_report_comparison_json(comparison));
-    brake_report_comparison_text(comparison, stdout);
-    return 0;
+    struct brake_document *d = brake_document_new(BRAKE_SI_FIRST);
+    if (d != NULL)
+        brake_answer_comparison(d, comparison);
+    return command_print(d, o->json ? BRAKE_AS_JSON : BRAKE_AS_TEXT, stdout);
 }
 
 int command_compare(int count, char **words)

@@ -1,17 +1,11 @@
 #include "drive.h"
 
-#include <errno.h>
-#include <string.h>
-#include "vehicle/text.h"
-
 static int read_log(const char *path, const char *columns, struct brake_log *log)
 {
     struct brake_error error;
     FILE *stream = fopen(path, "rb");
-    if (stream == NULL) {
-        command_tell("%s: cannot be opened: %s\n", path, strerror(errno));
-        return EXIT_REFUSED;
-    }
+    if (stream == NULL)
+        return command_cannot(path, "opened");
     const enum brake_status status = brake_log_read(stream, columns, log, &error);
     fclose(stream);
     return status == BRAKE_OK ? 0 : command_refuse(path, &error);

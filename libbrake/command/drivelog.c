@@ -75,11 +75,10 @@ static int exit_of(enum brake_agreement agreement)
 
 static int print(const struct options *o, const struct brake_drive_report *report)
 {
-    int status = 0;
-    if (o->json)
-        status = command_print_json(brake_report_drive_json(report));
-    else
-        brake_report_drive_text(report, stdout);
+    struct brake_document *d = brake_document_new(BRAKE_SI_FIRST);
+    if (d != NULL)
+        brake_answer_drive(d, report);
+    const int status = command_print(d, o->json ? BRAKE_AS_JSON : BRAKE_AS_TEXT, stdout);
     return status != 0 ? status : exit_of(report->drive->agreement);
 }
 

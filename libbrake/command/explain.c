@@ -3,8 +3,8 @@
 #include <string.h>
 
 #include "command.h"
-#include "report/paragraph.h"
-#include "report/words.h"
+#include "answer/cell.h"
+#include "answer/paragraph.h"
 #include "vehicle/text.h"
 
 static void print_range(const struct brake_quantity *q)

@@ -283,15 +283,16 @@ static int take_words(char **words, struct options *o)
 
 static int print(const struct options *o, const struct brake_duty_report *report)
 {
-    int status = 0;
-    if (o->csv) {
-        brake_report_duty_csv(report, stdout);
-        command_tell("CAUTION: %s\n", BRAKE_CAUTION); /* the rows are for programs */
-    } else if (o->json) {
-        status = command_print_json(brake_report_duty_json(report));
-    } else {
-        brake_report_duty_text(report, stdout);
-    }
+    struct brake_document *d = brake_document_new(BRAKE_SI_FIRST);
+    if (d != NULL && o->csv)
+        brake_answer_history(d, report);
+    else if (d != NULL)
+        brake_answer_heat(d, report);
+    const int status = command_print(d,
+                                     o->csv    ? BRAKE_AS_CSV
+                                     : o->json ? BRAKE_AS_JSON
+                                               : BRAKE_AS_TEXT,
+                                     stdout);
     return status != 0 ? status : brake_duty_stood(report->result) ? 0 : 1;
 }
 
@@ -335,7 +336,7 @@ static int run(const struct options *o, const struct brake_sheet *sheet,
     if (status != BRAKE_OK)
         command_tell("%s: heat cannot be said: %s\n", o->file, brake_status_message(status));
     else if (history->short_of_memory)
-        command_short_of_memory();
+        exit = command_short_of_memory();
     else
         exit = print(o, &(struct brake_duty_report){sheet, o->load, &hot, duty, &result,
                                                     history->row, history->rows});

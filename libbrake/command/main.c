@@ -1,10 +1,14 @@
+#define _POSIX_C_SOURCE 200809L /* NOLINT: open, fcntl, SIGXFSZ */
 #include <errno.h>
+#include <fcntl.h>
+#include <signal.h>
 #include <stdarg.h>
 #include <stdio.h>
 #include <string.h>
+#include <unistd.h>
 
-#include "command.h"
 #include "machine.h"
+#include "output.h"
 #include "vehicle/letters.h"
 #include "vehicle/text.h"
 
@@ -15,7 +19,9 @@ static const char *const help[] = {
     "stopmargin " BRAKE_VERSION ": are the brakes of a modified road vehicle still adequate?\n"
     "\n"
     "  stopmargin new              write a vehicle file to start from, explained\n"
-    "  stopmargin new FILE         write FILE again with every line explained\n"
+    "  stopmargin new FILE         FILE again: its lines as they are, the others\n"
+    "                              added as comments that explain them\n"
+    "      -o OUT                  into a file, which may be FILE itself\n"
     "  stopmargin check FILE       verdict, limiting item, next measurement, numbers\n"
     "      --set PATH=VALUE        change a line for this run (may be repeated)\n"
     "      --rules us|un|eu|all    requirements to judge by (all)\n"
@@ -48,6 +54,7 @@ static const char *const help[] = {
     "      --axis PATH=LOW:HIGH:N@log          N values in equal ratios\n"
     "      --out NAME,...          results, or criteria: their margin\n"
     "      --into FILE [--resume]  a new file; go on with one that was stopped\n"
+    "      --bare                  without the first line, which begins with #\n"
     "      --threads N             (all processors; the rows are the same)\n"
     "      --set PATH=VALUE\n",
     "  stopmargin size FILE        what must be fitted\n"
@@ -87,7 +94,8 @@ static const char *const help[] = {
     "What if: stopmargin check mine.ini --set front.tyre.rollout=\"2.70 m\"\n"
     "\n"
     "Exit status: 0 every requirement that applies is met; 1 one falls short; 2 the\n"
-    "input was refused; 3 none falls short, but something could not be said. Of\n"
+    "input was refused, or a file that was named cannot be used; 3 none falls short,\n"
+    "but something could not be said; 4 the machine failed: disk, memory, threads. Of\n"
     "spread: a requirement falls short when fewer than 95 of 100 samples meet it. Of\n"
     "compare: 0 the torque per need is regained by both axles together, and nothing\n"
     "that was met before falls short; 1 not so; 3 it could not be said.\n"
@@ -137,7 +145,9 @@ static int refuse(const char *before, const char *where, const struct brake_erro
 
 int command_refuse(const char *file, const struct brake_error *error)
 {
-    return refuse("", file, error);
+    const int status = error->status == BRAKE_E_READ ? command_failure(errno) : EXIT_REFUSED;
+    refuse("", file, error);
+    return status;
 }
 
 int command_refuse_value(const char *option, const struct brake_error *error)
@@ -150,10 +160,8 @@ int command_read(const char *path, const struct command_list *settings, struct b
     struct brake_error error;
     const int count = settings != NULL ? settings->count : 0;
     FILE *stream = fopen(path, "rb");
-    if (stream == NULL) {
-        command_tell("%s: cannot be opened: %s\n", path, strerror(errno));
-        return EXIT_REFUSED;
-    }
+    if (stream == NULL)
+        return command_cannot(path, "opened");
     enum brake_status status = brake_file_read(stream, sheet, &error);
     fclose(stream);
     for (int i = 0; i < count && status == BRAKE_OK; i++) {
@@ -205,8 +213,10 @@ static int run(int count, char **words)
     }
     if (strcmp(words[1], "--help") == 0)
         return print_help();
-    if (strcmp(words[1], "--version") == 0)
-        return brake_text_print(stdout, "stopmargin %s\n", BRAKE_VERSION) < 0;
+    if (strcmp(words[1], "--version") == 0) {
+        brake_text_print(stdout, "stopmargin %s\n", BRAKE_VERSION);
+        return 0;
+    }
     for (int i = 0; i < VERBS; i++) {
         if (strcmp(words[1], verbs[i].verb) == 0)
             return verbs[i].run(count - 1, words + 1);
@@ -215,14 +225,26 @@ static int run(int count, char **words)
                            list_of_verbs(list, sizeof list));
 }
 
+/* A stream that is closed would be taken by the next file that is opened, and words would go into it.
+ * Opened the wrong way round it still fails, and is told. */
+static void hold_closed_streams(void)
+{
+    for (int file = 0; file <= 2; file++) {
+        if (fcntl(file, F_GETFD) < 0)
+            (void)open("/dev/null", file == 0 ? O_WRONLY : O_RDONLY);
+    }
+}
+
 int main(int count, char **words)
 {
+    hold_closed_streams();
+    signal(SIGXFSZ, SIG_IGN); /* a file past its limit is told, as a full disk is */
     if (machine_begin(words) != 0)
         return EXIT_FAILED;
     const int status = machine_end(run(count, words));
-    if (fflush(stdout) != 0 || ferror(stdout)) {
-        fputs("stopmargin: the output could not be written\n", stderr);
-        return EXIT_REFUSED;
-    }
-    return status;
+    const bool written = command_written(stdout);
+    if (written && fclose(stdout) == 0)
+        return status;
+    brake_text_print(stderr, "stopmargin: the output could not be written: %s\n", strerror(errno));
+    return EXIT_FAILED;
 }

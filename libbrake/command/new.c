@@ -1,19 +1,107 @@
+#define _POSIX_C_SOURCE 200809L /* NOLINT: fstat, fileno */
+#include <errno.h>
 #include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
 
-#include "command.h"
+#include "output.h"
+#include "words.h"
+
+struct options {
+    char *file;
+    char *out;
+};
+
+static int take_words(char **words, struct options *o)
+{
+    const struct words_option options[] = {{"-o", words_take_text, &o->out},
+                                           {NULL, words_take_file, &o->file}};
+    const int status = words_take(words, options);
+    if (status == 0 && o->out != NULL && o->out[0] == '\0')
+        return command_misused("-o wants a file; - is standard output");
+    return status;
+}
+
+/* ---- the file to begin with ----------------------------------------------------------------- */
+
+/* The shell empties what standard output goes to before any program runs. */
+static int refuse_emptied(const char *file)
+{
+    command_tell(
+        "%s: is empty: standard output goes to it, and the shell emptied it before stopmargin "
+        "could read it; bring it back, then: stopmargin new %s -o %s\n",
+        file, file, file);
+    return EXIT_REFUSED;
+}
+
+/* All of a file, ended by NUL, to be freed whatever the status. */
+static int read_all(const char *path, char **text)
+{
+    const size_t size = BRAKE_FILE_BYTES + 2; /* one more than is accepted, and the end */
+    FILE *stream = fopen(path, "rb");
+    if (stream == NULL)
+        return command_cannot(path, "opened");
+    *text = malloc(size);
+    const size_t length = *text != NULL ? fread(*text, 1, size - 1, stream) : 0;
+    const int reason = errno;
+    const bool failed = ferror(stream) != 0;
+    fclose(stream);
+    errno = reason;
+    if (*text == NULL)
+        return command_short_of_memory();
+    if (failed)
+        return command_cannot(path, "read");
+    (*text)[length] = '\0';
+    if (strlen(*text) == length)
+        return 0;
+    command_tell("%s: is not text: it holds a byte of value 0; save the file as UTF-8\n", path);
+    return EXIT_REFUSED;
+}
+
+static int read_text(const char *path, const char *text, struct brake_sheet *sheet)
+{
+    struct brake_error error;
+    if (text[0] == '\0' && command_is_stdout(path))
+        return refuse_emptied(path);
+    enum brake_status status = brake_file_read_text(text, sheet, &error);
+    if (status == BRAKE_OK)
+        status = brake_sheet_complete(sheet, &error);
+    return status == BRAKE_OK ? 0 : command_refuse(path, &error);
+}
+
+/* ---- the run -------------------------------------------------------------------------------- */
+
+/* The file may be written over: nothing of it is lost. */
+static int write_file(const struct options *o, const char *text, const struct brake_sheet *sheet)
+{
+    char *const none[] = {NULL};
+    struct command_output out;
+    const int status = command_open_output(o->out, none, &out);
+    if (status != 0)
+        return status;
+    if (text != NULL)
+        brake_file_extend(text, sheet, out.stream);
+    else
+        brake_file_write(sheet, out.stream);
+    return command_close_output(&out);
+}
 
 int command_new(int count, char **words)
 {
+    (void)count;
+    struct options o = {NULL, NULL};
     struct brake_sheet sheet;
-    if (count > 2)
-        return command_misused("new takes no more than one file");
-    if (count == 2) {
-        const int status = command_read(words[1], NULL, &sheet);
-        if (status != 0)
-            return status;
-    } else {
+    char *text = NULL;
+    int status = take_words(words, &o);
+    if (status == 0 && o.file != NULL)
+        status = read_all(o.file, &text);
+    if (status == 0 && o.file != NULL)
+        status = read_text(o.file, text, &sheet);
+    else if (status == 0)
         brake_sheet_clear(&sheet);
-    }
-    brake_file_write(&sheet, stdout);
-    return 0;
+    if (status == 0)
+        status = write_file(&o, text, &sheet);
+    free(text);
+    return status;
 }

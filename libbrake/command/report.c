@@ -1,3 +1,4 @@
+#define _POSIX_C_SOURCE 200809L /* NOLINT: sigset_t */
 #include <errno.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -5,6 +6,7 @@
 #include <time.h>
 
 #include "drive.h"
+#include "output.h"
 #include "words.h"
 #include "vehicle/text.h"
 
@@ -77,14 +79,10 @@ static int write_paper(const struct options *o, const struct brake_paper *paper)
 {
     char *const inputs[] = {o->file, o->before != NULL ? o->before : o->drive.log, o->drive.log,
                             NULL};
-    FILE *stream = command_open_output(o->out, inputs);
-    if (stream == NULL)
-        return EXIT_REFUSED;
-    if (o->text)
-        brake_report_plain(paper, stream);
-    else
-        brake_report_html(paper, stream);
-    return command_close_output(o->out, stream);
+    struct brake_document *d = brake_document_new(BRAKE_SI_FIRST);
+    if (d != NULL)
+        brake_answer_report(d, paper);
+    return command_write(d, o->text ? BRAKE_AS_TEXT : BRAKE_AS_HTML, o->out, inputs);
 }
 
 static int report(const struct options *o, struct brake_paper *paper)

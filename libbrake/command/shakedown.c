@@ -1,3 +1,5 @@
+#define _POSIX_C_SOURCE 200809L /* NOLINT: sigset_t */
+#include "output.h"
 #include "words.h"
 #include "vehicle/text.h"
 
@@ -29,17 +31,14 @@ static int take_words(char **words, struct options *o)
 static int write_plan(const struct options *o, const struct brake_sheet *sheet,
                       const struct brake_shakedown *plan)
 {
-    if (o->json)
-        return command_print_json(brake_report_shakedown_json(sheet, plan));
+    const enum brake_format format = o->json   ? BRAKE_AS_JSON
+                                     : o->text ? BRAKE_AS_TEXT
+                                               : BRAKE_AS_HTML;
     char *const inputs[] = {o->file, NULL};
-    FILE *stream = command_open_output(o->output, inputs);
-    if (stream == NULL)
-        return EXIT_REFUSED;
-    if (o->text)
-        brake_report_shakedown_text(sheet, plan, stream);
-    else
-        brake_report_shakedown_html(sheet, plan, stream);
-    return command_close_output(o->output, stream);
+    struct brake_document *d = brake_document_new(BRAKE_SI_FIRST);
+    if (d != NULL)
+        brake_answer_shakedown(d, sheet, plan);
+    return command_write(d, format, o->output, inputs);
 }
 
 int command_shakedown(int count, char **words)

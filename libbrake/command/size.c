@@ -334,12 +334,11 @@ static int take_words(char **words, struct options *o)
 
 static int print(const struct options *o, const struct brake_size_report *report)
 {
-    int status = 0;
-    if (o->json)
-        status = command_print_json(brake_report_size_json(report));
-    else
-        brake_report_size_text(report, stdout);
-    return status != 0 ? status : brake_report_size_exit(report);
+    struct brake_document *d = brake_document_new(BRAKE_SI_FIRST);
+    if (d != NULL)
+        brake_answer_size(d, report);
+    const int status = command_print(d, o->json ? BRAKE_AS_JSON : BRAKE_AS_TEXT, stdout);
+    return status != 0 ? status : brake_size_report_exit(report);
 }
 
 static int run_range(const struct options *o, const struct task *task,

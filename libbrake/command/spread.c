@@ -84,11 +84,10 @@ static int set_shape(const struct brake_sheet *sheet, const char *text, enum bra
 
 static int print(const struct options *o, const struct brake_spread *spread)
 {
-    int status = 0;
-    if (o->json)
-        status = command_print_json(brake_report_spread_json(spread));
-    else
-        brake_report_spread_text(spread, stdout);
+    struct brake_document *d = brake_document_new(BRAKE_SI_FIRST);
+    if (d != NULL)
+        brake_answer_spread(d, spread);
+    const int status = command_print(d, o->json ? BRAKE_AS_JSON : BRAKE_AS_TEXT, stdout);
     return status != 0 ? status : brake_spread_exit(spread);
 }
 
@@ -104,7 +103,7 @@ static int run(const struct options *o, const struct brake_sheet *sheet,
     void *room = malloc(brake_spread_room(&spread));
     if (room == NULL) {
         fputs("stopmargin: memory is short; fewer --samples take less\n", stderr);
-        return EXIT_REFUSED;
+        return EXIT_FAILED;
     }
     struct progress progress;
     const struct brake_watch watch = progress_begin_study(&progress, "samples", 0.0);

@@ -1,5 +1,6 @@
 #define _POSIX_C_SOURCE 200809L /* NOLINT: ftruncate, fseeko */
 #include <errno.h>
+#include <fcntl.h>
 #include <limits.h>
 #include <math.h>
 #include <stdio.h>
@@ -8,6 +9,7 @@
 #include <unistd.h>
 
 #include "machine.h"
+#include "output.h"
 #include "progress.h"
 #include "words.h"
 #include "vehicle/text.h"
@@ -23,6 +25,7 @@ struct options {
     int threads;
     char *into;
     bool resume;
+    bool bare;
 };
 
 /* What is swept, and the room it needs. */
@@ -215,8 +218,8 @@ static int take_words(char **words, struct options *o)
     const struct words_option options[] = {
         {"--axis", words_keep, &o->axis},         {"--out", take_outputs, o},
         {"--threads", take_threads, &o->threads}, {"--into", words_take_text, &o->into},
-        {"--resume", NULL, &o->resume},           {"--set", words_keep, &o->set},
-        {NULL, words_take_file, &o->file}};
+        {"--resume", NULL, &o->resume},           {"--bare", NULL, &o->bare},
+        {"--set", words_keep, &o->set},           {NULL, words_take_file, &o->file}};
     const int status = words_take(words, options);
     if (status != 0)
         return status;
@@ -226,18 +229,33 @@ static int take_words(char **words, struct options *o)
         return command_misused("sweep wants --axis PATH=LOW:HIGH:STEP");
     if (o->resume && o->into == NULL)
         return command_misused("--resume wants --into FILE, the file to go on with");
+    if (o->resume && o->bare)
+        return command_misused("--resume looks at the first line, which --bare leaves out");
     memcpy(outputs, usual, sizeof usual);
     return o->outputs > 0 ? 0 : take_outputs(o, outputs);
 }
 
 /* ---- a file that was begun before ----------------------------------------------------------- */
 
-/* Whether the line that begins here is this one; the file stands behind it. */
+/* How the head of a file compares with the one that this sweep writes. */
+enum head { WHOLE_HEAD, CUT_HEAD, OTHER_HEAD };
+
+/* What stands at the beginning of a file; a whole head leaves it right behind that. */
+static enum head look_at_head(FILE *stream, const char *head)
+{
+    for (; *head != '\0'; head++) {
+        const int byte = fgetc(stream);
+        if (byte == EOF)
+            return CUT_HEAD;
+        if (byte != (unsigned char)*head)
+            return OTHER_HEAD;
+    }
+    return WHOLE_HEAD;
+}
+
 static bool stands_here(FILE *stream, const char *line)
 {
-    while (*line != '\0' && fgetc(stream) == (unsigned char)*line)
-        line++;
-    return *line == '\0';
+    return look_at_head(stream, line) == WHOLE_HEAD;
 }
 
 /* Counts whole lines from here on, and finds where the last of them begins and ends. */
@@ -268,29 +286,32 @@ static int refuse_resume(const char *file, const char *why)
     return EXIT_REFUSED;
 }
 
+static int cut_file(const char *file, FILE *stream, off_t end)
+{
+    if (ftruncate(fileno(stream), end) != 0 || fseeko(stream, end, SEEK_SET) != 0)
+        return command_cannot(file, "written");
+    return 0;
+}
+
 /* Finds the first case that is missing, and leaves the file right before its row. */
 static int find_end(const struct options *o, struct job *job, FILE *stream, long long *first)
 {
     struct brake_sweeper sweeper = job->sweeper;
     off_t last;
     off_t end;
-    char *head = brake_report_sweep_head(&job->sweep);
-    const bool begun = head != NULL && stands_here(stream, head);
-    free(head);
-    if (!begun)
-        return refuse_resume(o->into, "its header is another");
     *first = count_lines(stream, &last, &end);
+    if (ferror(stream))
+        return command_cannot(o->into, "read");
     if (*first > brake_sweep_count(&job->sweep))
         return refuse_resume(o->into, "it has more rows than this sweep");
     char *row = *first > 0 ? brake_report_sweep_row(&sweeper, *first - 1) : NULL;
-    const bool same = *first == 0 || (row != NULL && fseeko(stream, last, SEEK_SET) == 0 &&
-                                      stands_here(stream, row));
+    if (*first > 0 && row == NULL)
+        return command_short_of_memory();
+    const bool same =
+        *first == 0 || (fseeko(stream, last, SEEK_SET) == 0 && stands_here(stream, row));
     free(row);
-    if (!same)
-        return refuse_resume(o->into, "its last row is another");
-    if (ftruncate(fileno(stream), end) != 0 || fseeko(stream, end, SEEK_SET) != 0)
-        return refuse_resume(o->into, strerror(errno));
-    return 0;
+    return same ? cut_file(o->into, stream, end)
+                : refuse_resume(o->into, "its last row is another");
 }
 
 /* ---- the run -------------------------------------------------------------------------------- */
@@ -304,10 +325,11 @@ static int tell(const struct options *o, const struct brake_sweep_tally *tally, 
     if (tally->refused > 0)
         command_tell("stopmargin: the vehicle refused %lld of %lld cases; column note says why\n",
                      tally->refused, tally->rows);
-    command_tell("CAUTION: %s\n", BRAKE_CAUTION); /* the rows are for programs */
+    if (o->bare)
+        command_tell("CAUTION: %s\n", BRAKE_CAUTION);
     if (progress_stopped() != 0 && done < total) {
         command_tell("stopmargin: stopped after %lld of %lld cases%s\n", done, total,
-                     o->into != NULL ? "; --resume goes on" : "");
+                     o->into != NULL && !o->bare ? "; --resume goes on" : "");
         return progress_stopped();
     }
     return tally->rows > 0 && tally->refused == tally->rows ? 3 : 0;
@@ -321,39 +343,94 @@ static int write_rows(const struct options *o, const struct job *job, long long 
     const struct brake_sweep_tally tally =
         brake_report_sweep_rows(&job->sweeper, first, o->threads, &watch, stream);
     progress_end(&progress);
-    const bool written = fflush(stream) == 0 && ferror(stream) == 0;
+    const bool written = command_written(stream);
     if (!written && stream != stdout)
-        command_tell("%s: cannot be written: %s\n", o->into, strerror(errno));
-    return written ? tell(o, &tally, first, total) : EXIT_REFUSED; /* main tells of stdout */
+        return command_cannot(o->into, "written");
+    return written ? tell(o, &tally, first, total) : EXIT_FAILED; /* main tells of stdout */
 }
 
-static int write_head(const struct job *job, FILE *stream)
+/* The line that marks the file, unless it is to be bare, and the header; NULL: memory is short. */
+static char *head_of(const struct options *o, const struct job *job)
 {
-    char *head = brake_report_sweep_head(&job->sweep);
-    if (head == NULL)
-        return command_short_of_memory();
-    fputs(head, stream);
-    free(head);
-    return 0;
+    char *mark = o->bare ? NULL : brake_report_sweep_mark(&job->sweep);
+    char *names = brake_report_sweep_head(&job->sweep);
+    const size_t size = names != NULL ? strlen(names) + (mark != NULL ? strlen(mark) : 0) + 1 : 0;
+    char *head = names != NULL && (o->bare || mark != NULL) ? malloc(size) : NULL;
+    if (head != NULL)
+        brake_text_format(head, size, "%s%s", mark != NULL ? mark : "", names);
+    free(mark);
+    free(names);
+    return head;
 }
 
-static int run_into_file(const struct options *o, struct job *job)
+/* Goes on behind the rows that are there; a file that was cut within its head is begun again. */
+static int go_on(const struct options *o, struct job *job, const char *head, FILE *stream)
 {
     long long first = 0;
+    int status = 0;
+    switch (look_at_head(stream, head)) {
+    case OTHER_HEAD:
+        return refuse_resume(o->into, "it is of another vehicle, other axes or results, or another "
+                                      "version");
+    case CUT_HEAD:
+        status = ferror(stream) ? command_cannot(o->into, "read") : cut_file(o->into, stream, 0);
+        if (status == 0)
+            fputs(head, stream);
+        break;
+    case WHOLE_HEAD:
+        status = find_end(o, job, stream, &first);
+        break;
+    }
+    return status == 0 ? write_rows(o, job, first, stream) : status;
+}
+
+/* Two that write one file would mix their rows. */
+static int hold_alone(const char *file, FILE *stream)
+{
+    struct flock all = {.l_type = F_WRLCK, .l_whence = SEEK_SET};
+    if (fcntl(fileno(stream), F_SETLK, &all) == 0 || (errno != EACCES && errno != EAGAIN))
+        return 0; /* some file systems know no locks */
+    command_tell("%s: another run is writing it\n", file);
+    return EXIT_REFUSED;
+}
+
+static int run_into_file(const struct options *o, struct job *job, const char *head)
+{
     FILE *stream = o->resume ? fopen(o->into, "r+b") : NULL;
     const bool going_on = stream != NULL;
     if (stream == NULL && (!o->resume || errno == ENOENT))
         stream = fopen(o->into, "wbx");
-    if (stream == NULL) {
-        command_tell("%s: cannot be opened: %s%s\n", o->into, strerror(errno),
-                     errno == EEXIST ? "; --resume goes on with it" : "");
+    if (stream == NULL && errno == EEXIST) {
+        command_tell("%s: is there already; --resume goes on with it\n", o->into);
         return EXIT_REFUSED;
     }
-    int status = going_on ? find_end(o, job, stream, &first) : write_head(job, stream);
-    if (status == 0)
-        status = write_rows(o, job, first, stream);
-    if (fclose(stream) != 0 && status == 0)
-        status = EXIT_REFUSED;
+    if (stream == NULL)
+        return command_cannot(o->into, "opened");
+    int status = hold_alone(o->into, stream);
+    if (status == 0 && going_on) {
+        status = go_on(o, job, head, stream);
+    } else if (status == 0) {
+        fputs(head, stream);
+        status = write_rows(o, job, 0, stream);
+    }
+    const bool written = status != 0 || (command_written(stream) && fsync(fileno(stream)) == 0);
+    const bool closed = fclose(stream) == 0;
+    return written && closed ? status : command_cannot(o->into, "written");
+}
+
+static int run(const struct options *o, struct job *job)
+{
+    char *head = head_of(o, job);
+    int status = 0;
+    if (head == NULL) {
+        status = command_short_of_memory();
+    } else if (o->into != NULL) {
+        status = run_into_file(o, job, head);
+    } else {
+        fputs(head, stdout);
+        status = write_rows(o, job, 0, stdout);
+    }
+    free(head);
     return status;
 }
 
@@ -369,10 +446,8 @@ int command_sweep(int count, char **words)
     o.threads = machine_threads(o.threads);
     if (status == 0)
         status = prepare(&o, &job);
-    if (status == 0 && o.into != NULL)
-        status = run_into_file(&o, &job);
-    else if (status == 0 && (status = write_head(&job, stdout)) == 0)
-        status = write_rows(&o, &job, 0, stdout);
+    if (status == 0)
+        status = run(&o, &job);
     for (int i = 0; i < AXES; i++)
         free(job.list[i]);
     free(job.shared);

@@ -8,6 +8,7 @@
 #include "brake/warnings.h"
 #include "vehicle/sections.h"
 #include "vehicle/text.h"
+#include "writer.h"
 
 static const char *danger_words(enum brake_danger danger)
 {
@@ -101,8 +102,8 @@ void brake_value_write(const struct brake_vehicle *vehicle, int index, char *tex
     }
 }
 
-/* A line that the file would need to say what is recorded. */
-static void write_line(const struct brake_sheet *sheet, int index, FILE *stream)
+/* A line that the file would need to say what is recorded; or the same as a comment, on one line. */
+static void write_line(const struct brake_sheet *sheet, int index, bool comment, FILE *stream)
 {
     enum { LONG = 2048 };
     char value[LONG];
@@ -116,8 +117,12 @@ static void write_line(const struct brake_sheet *sheet, int index, FILE *stream)
         brake_value_write(&vehicle, index, value, sizeof value);
     if (q->kind == BRAKE_REAL)
         write_tolerance(q, record, tolerance, sizeof tolerance);
-    brake_text_print(stream, "%s = %s%s", q->name, value, tolerance);
-    if (q->kind != BRAKE_TEXT || q->role == BRAKE_RAW)
+    for (char *at = value; comment && *at != '\0'; at++)
+        if (*at == '\n')
+            *at = ' ';
+    brake_text_print(stream, "%s%s = %s%s", comment ? "; overridden: " : "", q->name, value,
+                     tolerance);
+    if (record->from > BRAKE_DEFAULT && (q->kind != BRAKE_TEXT || q->role == BRAKE_RAW))
         brake_text_print(stream, ", %s", brake_from_word(record->from));
     fputc('\n', stream);
 }
@@ -184,7 +189,50 @@ static void write_missing(const struct brake_quantity *q, FILE *stream)
         brake_text_print(stream, "; %s = %s\n", q->name, example(q));
 }
 
-static void write_quantity(const struct brake_sheet *sheet, int index, FILE *stream)
+/* Sections, as bits, of which what is worked out is written, and not the readings: a number that was set
+ * wins over those, and would contradict them when the file is read. */
+static unsigned long long reduced_sections(const struct brake_sheet *sheet)
+{
+    struct brake_places places;
+    unsigned long long set = 0;
+    unsigned long long reduced = 0;
+    brake_places_fill(&places);
+    for (int i = 0; i < brake_section_count() - 1; i++) {
+        for (int row = 0; row < brake_section_at(i)->count; row++) {
+            const int index = places.first[i] + row;
+            if (sheet->record[index].set && brake_quantity_at(index)->role == BRAKE_WORKED)
+                set |= 1ULL << i;
+        }
+    }
+    for (int rule = 0; rule < BRAKE_WORK_RULES; rule++)
+        reduced |= (places.written[rule] & set) != 0 ? places.touched[rule] : 0;
+    return reduced;
+}
+
+/* Whether a section that repeats another has a line of its own since: then it does not repeat it when
+ * the file is read. */
+static bool stands_alone(const struct brake_sheet *sheet, int index)
+{
+    const struct brake_section *section = brake_quantity_section(index);
+    bool set = false;
+    for (int i = 0; i < brake_catalogue_count(); i++)
+        set = set || (sheet->record[i].set && brake_quantity_section(i) == section);
+    return section->same_as != NULL && set;
+}
+
+/* A line is there when the file gave it, or when it stands for the readings of its section, or for those
+ * that its section repeats. */
+static bool has_line(const struct brake_sheet *sheet, int index, bool reduced)
+{
+    const struct brake_record *record = &sheet->record[index];
+    if (record->from == BRAKE_DEFAULT && (reduced || !record->worked) && stands_alone(sheet, index))
+        return !reduced || brake_quantity_at(index)->role != BRAKE_RAW;
+    if (record->from <= BRAKE_DEFAULT)
+        return false;
+    return reduced ? record->set || brake_quantity_at(index)->role != BRAKE_RAW : !record->worked;
+}
+
+void brake_write_quantity(const struct brake_sheet *sheet, int index, bool reduced, FILE *stream)
 {
     const struct brake_quantity *q = brake_quantity_at(index);
     const struct brake_record *record = &sheet->record[index];
@@ -197,10 +245,13 @@ static void write_quantity(const struct brake_sheet *sheet, int index, FILE *str
     write_range(q, stream);
     if (q->why != NULL)
         write_comment(stream, "left out: ", q->why);
-    if (record->from > BRAKE_DEFAULT && !record->worked)
-        write_line(sheet, index, stream);
-    else
+    if (has_line(sheet, index, reduced)) {
+        write_line(sheet, index, false, stream);
+    } else if (record->from > BRAKE_DEFAULT && !record->worked) {
+        write_line(sheet, index, true, stream);
+    } else {
         write_missing(q, stream);
+    }
 }
 
 static void write_part(const struct brake_sheet *sheet, int slot, FILE *stream)
@@ -210,12 +261,19 @@ static void write_part(const struct brake_sheet *sheet, int slot, FILE *stream)
     const int first = brake_section_first(section) + slot * count;
     brake_text_print(stream, "\n[part.%s]\n", sheet->vehicle.part[slot].name);
     for (int row = 0; row < count; row++)
-        write_line(sheet, first + row, stream);
+        write_line(sheet, first + row, false, stream);
+}
+
+void brake_write_section(int section, FILE *stream)
+{
+    const struct brake_section *at = brake_section_at(section);
+    brake_text_print(stream, "\n\n[%s]\n; %s\n", at->path, at->meaning);
 }
 
 void brake_file_write(const struct brake_sheet *sheet, FILE *stream)
 {
     const int parts = brake_section_count() - 1;
+    const unsigned long long reduced = reduced_sections(sheet);
     write_comment(stream, "CAUTION: ", BRAKE_CAUTION);
     fputs("; Vehicle file. A line is: name = number unit +- number unit, where it came from\n"
           "; (measured, catalogue or estimated). Take the ; away from a line to give it; a line\n"
@@ -223,9 +281,10 @@ void brake_file_write(const struct brake_sheet *sheet, FILE *stream)
           stream);
     for (int i = 0; i < parts; i++) {
         const struct brake_section *section = brake_section_at(i);
-        brake_text_print(stream, "\n\n[%s]\n; %s\n", section->path, section->meaning);
+        brake_write_section(i, stream);
         for (int row = 0; row < section->count; row++)
-            write_quantity(sheet, brake_section_first(i) + row, stream);
+            brake_write_quantity(sheet, brake_section_first(i) + row, (reduced >> i & 1) != 0,
+                                 stream);
     }
     brake_text_print(stream,
                      "\n\n; %s\n; [part.winch]\n; mass = 38 kg, catalogue\n"

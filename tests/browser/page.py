@@ -16,7 +16,6 @@ HOSTILE = {
     "markup": "<script>alert(\"1\")</script>&amp;'</title><h1>",
     "right-to-left": "سيارة الإنقاذ الجبلية",
     "chinese": "山岳救助車・改造後",
-    "override": "a\u202eb<c>\u202e",
 }
 
 

@@ -1,6 +1,7 @@
 """The report in a browser: on a phone, on a desk, on paper."""
 import itertools
 import json
+import re
 
 import html5lib
 import pytest
@@ -128,7 +129,7 @@ def test_console_messages_and_fetches_are_seen(browser, folder):
 
 @PAPERS
 def test_paper_has_numbered_pages_that_are_not_empty(printed, heron, paper):
-    assert_on_paper(printed(heron, paper), paper, 12, 24)
+    assert_on_paper(printed(heron, paper), paper, 12, 26)
 
 
 @PAPERS
@@ -139,13 +140,14 @@ def test_fonts_are_in_the_pdf(printed, heron, paper):
 @PAPERS
 def test_heads_of_tables_are_repeated_where_a_table_goes_on(printed, heron, paper):
     pages = chromium.pages_of(printed(heron, paper))
-    by_head = {"Requirement and clause": " [", "May be off by": "measured"}
+    by_head = {r"Requirement\s+Verdict": "falls short|meets|cannot say",
+               "May be off by": "measured"}
     for head, content in by_head.items():
-        with_head = [i for i, page in enumerate(pages) if head in page]
+        with_head = [i for i, page in enumerate(pages) if re.search(head, page)]
         assert len(with_head) >= 2
         assert with_head == list(range(with_head[0], with_head[-1] + 1))
         for i in with_head:
-            assert content in pages[i].split(head)[1], "a head without a row"
+            assert re.search(content, re.split(head, pages[i])[1]), "a head without a row"
 
 
 @PAPERS
@@ -179,8 +181,10 @@ def test_landmarks_heads_and_language(heron):
 
 def test_parts_come_in_their_order(heron):
     ids = [s.get("aria-labelledby") for s in tree(heron).iter("section")]
-    assert ids == ["vehicle", "verdict", "requirements", "warnings", "changes", "drive",
-                   "pictures", "numbers", "inputs", "inspector", "method"]
+    # Parts within parts are numbered.
+    assert [one for one in ids if "-" not in one] == [
+        "vehicle", "outcome", "requirements", "warnings", "changes", "drive", "pictures", "heat",
+        "results", "lines", "not", "to", "method"]
 
 
 def test_caution_at_both_ends(heron):

@@ -85,8 +85,8 @@ def test_json_has_its_keys():
     found = report(BEFORE, AFTER)
     assert found["caution"] == CAUTION
     assert set(found) == {
-        "libbrake", "caution", "verdict", "before", "after", "groups", "like_for_like", "margins",
-        "results", "lines",
+        "libbrake", "format", "caution", "verdict", "before", "after", "groups", "like_for_like",
+        "margins", "shared_results", "results", "lines",
     }
     assert found["verdict"]["regained"] is False
     assert found["verdict"]["took_most"] == "tyre"
@@ -156,44 +156,50 @@ def test_the_verdict_comes_first_in_plain_words():
     load = found["verdict"]["load"]
     both = found["like_for_like"][load]["both"]
     start = words(text)
-    assert text.startswith("Before: Heron, before refit\nAfter:  Heron, after refit\nVerdict   ")
+    lines = text.splitlines()
+    assert lines[0] == "Heron, after refit" and lines[1].startswith("CAUTION: ")
+    assert lines[2:4] == ["Before    Heron, before refit", "After     Heron, after refit"]
     assert (
-        f"Verdict NOT REGAINED: the stopping torque per unit of need was {both['before']:.3g} and is"
-        f" {both['after']:.3g}, load {load}: {100 * found['verdict']['missing']:.3g} % is missing;"
+        f"Verdict NOT REGAINED: brake torque over torque needed was {both['before']:.3g} and is"
+        f" {both['after']:.3g}, load {load}, {100 * found['verdict']['missing']:.3g} % less;"
     ) in start
+    now = found["after"]
+    judged = now["meets"] + now["falls_short"]
+    assert f"Now it FALLS SHORT of {now['falls_short']} of {judged} requirements" in start
     took = both["shares"]["tyre"]
     assert f"Took most tyre (tyres and wheels): {took:+.3g} of the torque per need" in start
     assert "Gave most caliper (calipers and pistons): +" in start
-    assert f"Lost met before, FALLS SHORT now: {', '.join(found['verdict']['lost'])} Caution" in start
-    heads = [line.split(" (")[0].split(":")[0] for line in text.splitlines() if re.match("[A-Z]{4}", line)]
+    assert f"Lost met before, FALLS SHORT now: {', '.join(found['verdict']['lost'])} Like" in start
+    heads = [after for before, after in zip(lines, lines[1:]) if before == ""]
     assert heads == [
-        "LIKE FOR LIKE", "MARGINS AND WHAT EACH CHANGE DID TO THEM", "NUMBERS THAT DIFFER",
-        "LINES THAT DIFFER",
+        "Like for like", "Margins, and what each change did to them",
+        "Results that differ (stopmargin explain NAME)", "Lines that differ",
+        "Caution   A calculation is not an approval. Local codes rule, and road brakes",
     ]
 
 
 @pytest.mark.parametrize("files", [(BEFORE, AFTER), (AFTER, AFTER), (AFTER, BEFORE)])
-def test_text_has_80_columns_and_the_caution_twice(files):
+def test_text_has_80_columns_and_the_caution_at_both_ends(files):
     _, text, _ = compare(*files)
     assert max(map(len, text.splitlines())) <= 80
     assert all(line == line.rstrip() for line in text.splitlines())
-    assert words(text).count(CAUTION) == 2
+    assert words(text).count(CAUTION) == 1 and text.splitlines()[1].startswith("CAUTION: ")
     assert not re.search(r"\b(safe|legal|approved|nan|inf)\b", text)
 
 
 def test_numbers_stand_in_both_trades():
     text = words(compare(BEFORE, AFTER)[1])
     assert re.search(r"mass\.total 1690 2027 \+337 kg 3726 4469 \+743 lb", text)
-    assert re.search(r"full\.stop\.distance: [\d.]+ m \([\d.]+ ft\); now [\d.]+ m \([\d.]+ ft\)", text)
+    assert re.search(r"full\.stop\.distance [\d.]+ m [\d.]+ m [+-][\d.]+ m [\d.]+ ft [\d.]+ ft [+-][\d.]+ ft", text)
 
 
 def test_the_same_file_twice_in_words():
     status, text, _ = compare(AFTER, AFTER)
     assert status == 3  # the difference left to right cannot be said
-    assert "Verdict   regained: the stopping torque per unit of need was" in text
-    assert "Took most no change did" in text
+    assert "Verdict   regained: brake torque over torque needed was" in text
+    assert "Took most nothing" in text
     assert "Lost      nothing that was met before falls short now" in text
-    assert "NO LINE DIFFERS" in text
+    assert "Lines that differ\n  None.\n" in text
 
 
 def test_exit_status_0_when_all_is_said_and_regained(tmp_path):
@@ -206,7 +212,7 @@ def test_names_are_shown_as_they_are(tmp_path, name):
     file = written(tmp_path, "named.ini", plain.changed(f"[vehicle] name = {name}"))
     status, text, _ = compare(file, AFTER)
     assert status in (0, 1, 3)
-    assert text.startswith(f"Before: {name}\n")
+    assert text.splitlines()[2] == f"Before    {name}"
     assert report(file, AFTER)["before"]["name"] == name
 
 

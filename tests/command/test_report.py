@@ -86,7 +86,7 @@ def test_what_is_read_is_not_written_over(tmp_path, name):
 
 
 @pytest.mark.parametrize("out, reason", [
-    ("/nonexistent/heron.html", "No such file"), ("/", "directory"), ("/dev/full", "No space")])
+    ("/nonexistent/heron.html", "No such file"), ("/", "directory")])
 def test_what_cannot_be_written_is_told(out, reason):
     complaint = refused(HERON, "-o", out)
     assert complaint.startswith(f"{out}: cannot be written: ") and reason in complaint
@@ -96,7 +96,7 @@ def test_standard_output_that_is_full_is_told():
     with open("/dev/full", "w") as full:
         done = subprocess.run([plain.PROGRAM, "report", HERON, "-o", "-"], stdout=full,
                               stderr=subprocess.PIPE)
-    assert done.returncode == 2 and b"could not be written" in done.stderr
+    assert done.returncode == 4 and b"could not be written" in done.stderr
 
 
 # ---- words of the command line -------------------------------------------------------------------
@@ -140,8 +140,8 @@ def test_exit_status_is_that_of_check(tmp_path, rules, text):
 def test_setting_changes_the_vehicle_and_not_the_one_before(tmp_path):
     file = vehicle(tmp_path)
     text = flat(report(file, "--before", file, "--text", "--set", "vehicle.mass=1700 kg")[1])
-    assert "vehicle.mass: 1600 kg (3527 lb), now 1700 kg (3748 lb)" in text
-    assert re.search(r"vehicle\.mass = 1700 kg \(3748 lb\)[^=]*, estimated, line --set", text)
+    assert "vehicle.mass 1600 kg (3527 lb) 1700 kg (3748 lb)" in text
+    assert re.search(r"vehicle\.mass 1700 kg \(3748 lb\); May be off by [^;]*; From estimated; Line no\. --set", text)
 
 
 # ---- the date ------------------------------------------------------------------------------------
@@ -156,7 +156,7 @@ def test_same_day_same_bytes():
     ("253402300799", "9999-12-31")])
 def test_date_is_that_of_the_build(day, date):
     """Source: reproducible-builds.org, SOURCE_DATE_EPOCH: seconds since 1970, UTC."""
-    assert f"Date      {date}\n" in report(HERON, "--text", day=day)[1]
+    assert f"Date {date} " in flat(report(HERON, "--text", day=day)[1])
 
 
 @pytest.mark.parametrize("day", ["", "today", "12 ", "-1", "1e9", "253402300800", "9" * 30])
@@ -165,7 +165,7 @@ def test_date_that_is_none_is_refused(day):
 
 
 def test_date_of_today_without_it():
-    assert re.search(r"Date      20\d\d-\d\d-\d\d\n", report(HERON, "--text", day=None)[1])
+    assert re.search(r"Date 20\d\d-\d\d-\d\d ", flat(report(HERON, "--text", day=None)[1]))
 
 
 # ---- the drive -----------------------------------------------------------------------------------
@@ -175,17 +175,16 @@ def test_text_says_of_the_drive_what_drivelog_says():
     """Verdict, stops, repeatability, fade and friction are the very lines of the other verb."""
     said = plain.run("drivelog", HERON, DRIVE).stdout.decode()
     text = report(HERON, "--drivelog", DRIVE, "--text")[1]
-    assert f"Drive log {DRIVE}\n" in text
-    part = text.split("WHAT WAS MEASURED IN THE DRIVE\n")[1]
-    assert part.startswith(said[said.index("Verdict"):said.index("Caution")])
-    assert said[said.index("Stop by stop"):said.rindex("Caution")].rstrip() in part
+    assert f"Drive log {DRIVE} " in flat(text)
+    part = text.split("Drive: what was measured\n")[1]
+    assert part.startswith(said[said.index("Verdict"):said.rindex("Caution")].rstrip())
 
 
 def test_load_of_the_drive_is_its_own():
     """Stop, fade and descent are of the full vehicle, the drive of the empty one unless told."""
     for words, load in (((), "empty"), (("--driven", "full"), "full")):
         text = flat(report(HERON, "--drivelog", DRIVE, "--text", *words)[1])
-        assert f"; load {load}, " in text.split("WHAT WAS MEASURED IN THE DRIVE")[1]
+        assert f"; load {load}, " in text.split("Drive: what was measured")[1]
 
 
 @pytest.mark.parametrize("step, speeds, status, says", [
@@ -246,7 +245,7 @@ def test_text_fits_80_columns_and_has_the_caution_at_both_ends(words):
     lines = report(*words, "--text")[1].splitlines()
     assert max(map(len, lines)) <= 80
     text = flat(" ".join(lines))
-    assert flat(" ".join(lines[1:4])) == f"Caution {CAUTION}"
+    assert lines[1] == "CAUTION: a calculation is not an approval; an inspector must check the brakes."
     assert f"Caution {CAUTION} libbrake" in text[-260:]
 
 
@@ -260,6 +259,6 @@ def test_text_has_what_check_says_and_every_line_of_the_file():
         assert path in text or path.startswith("rear.tyre.")
     for item in checked["inspector"]:
         assert flat(item) in text
-    for head in ("THE HARDEST STOP", "FADE SEQUENCE", "DESCENT", "TO BE MEASURED", "SIGNED",
-                 "METHOD AND SOURCES"):
+    for head in ("Hardest stop", "Fade sequence", "Long descent", "To be measured and signed",
+                 "Signature of the inspector", "Method and sources"):
         assert head in text

@@ -1,6 +1,8 @@
 """`stopmargin sweep` as a user meets it: the rows, stopping and going on, what is refused."""
 import csv
 import json
+import pathlib
+import re
 import signal
 import subprocess
 import time
@@ -21,10 +23,17 @@ def sweep(*options, file=HERON):
     return done.returncode, done.stdout.decode(), done.stderr.decode()
 
 
+def lines(text):
+    """Header and rows, without the line that marks the table."""
+    mark, *rest = text.splitlines()
+    assert mark.startswith("# libbrake ")
+    return rest
+
+
 def table(*options, file=HERON):
     status, text, _ = sweep(*options, file=file)
     assert status == 0
-    return list(csv.DictReader(text.splitlines()))
+    return list(csv.DictReader(lines(text)))
 
 
 def refused(*options, file=HERON):
@@ -47,13 +56,13 @@ def vehicle(tmp_path):
 def test_the_same_bytes_for_any_number_of_threads():
     runs = {plain.run("sweep", HERON, *GRID, "--threads", str(n)).stdout for n in (1, 2, 7)}
     (text,) = runs
-    assert text.count(b"\n") == 1 + 71 * 101
+    assert text.count(b"\n") == 2 + 71 * 101
 
 
 def test_header_names_every_column_with_its_unit():
     _, text, _ = sweep("--axis", "front.tyre.rollout=100in,104in", "--axis", "road.adhesion=0.5,0.8",
                        "--out", "full.stop.distance,us.135.cold,empty.torque.front_available")
-    assert text.splitlines()[0] == (
+    assert lines(text)[0] == (
         "front.tyre.rollout [in],road.adhesion,full.stop.distance [m],us.135.cold,"
         "empty.torque.front_available [N*m],note"
     )
@@ -110,7 +119,7 @@ def test_what_cannot_be_said_is_an_empty_cell(vehicle):
 
 def test_a_case_that_contradicts_itself_has_a_note_and_the_others_stand():
     status, text, said = sweep("--axis", "vehicle.mass=1900kg,2450kg,2000kg")
-    rows = list(csv.DictReader(text.splitlines()))
+    rows = list(csv.DictReader(lines(text)))
     assert status == 0
     assert [row["full.stop.distance [m]"] != "" for row in rows] == [True, False, True]
     assert rows[1]["note"].startswith("load.full.front_axle: the axle readings add up to 2440 kg")
@@ -120,13 +129,39 @@ def test_a_case_that_contradicts_itself_has_a_note_and_the_others_stand():
 def test_a_sweep_that_the_vehicle_refuses_whole_ends_with_3():
     status, text, _ = sweep("--axis", "vehicle.mass=2450kg,2500kg")
     assert status == 3
-    assert len(text.splitlines()) == 3
+    assert len(lines(text)) == 3
 
 
-def test_the_caution_stands_on_standard_error_and_not_in_the_table():
+def test_the_caution_stands_in_the_first_line_of_the_table():
+    """Given a table that is kept while standard error is gone, it still says what it is not."""
     _, text, said = sweep(*ROLLOUT)
+    assert CAUTION in text.splitlines()[0] and text.startswith("# ")
+    assert said == ""
+
+
+def test_a_bare_table_begins_with_its_header_and_the_caution_goes_to_standard_error():
+    _, text, _ = sweep(*ROLLOUT)
+    _, bare, said = sweep(*ROLLOUT, "--bare")
+    assert bare.splitlines() == lines(text)
     assert CAUTION in said
-    assert "CAUTION" not in text
+
+
+def mark(*options, file=HERON):
+    """The digest of a sweep."""
+    return re.match(r"# libbrake \S+, sweep ([0-9a-f]{64})\. ", sweep(*options, file=file)[1])[1]
+
+
+def test_the_digest_tells_vehicles_axes_and_results_apart(tmp_path):
+    """Given the same sweep twice the digest is the same; whatever moves a row moves it."""
+    other = tmp_path / "other.ini"
+    other.write_text(pathlib.Path(HERON).read_text().replace("0.38 +- 0.04", "0.38 +- 0.05"))
+    short = ("--axis", "front.tyre.rollout=2.2m:2.4m:0.1m")
+    marks = [mark(*short), mark(*short, "--set", "driver.pedal_force=300 N"),
+             mark("--axis", "front.tyre.rollout=2.2m:2.5m:0.1m"),
+             mark("--axis", "front.tyre.rollout=2.2m,2.31m,2.4m"),
+             mark(*short, "--out", "full.stop.time")]
+    assert len(set(marks)) == len(marks)
+    assert mark(*short) == mark(*short, "--threads", "2") == marks[0]
 
 
 def test_no_progress_line_where_there_is_no_terminal():
@@ -172,7 +207,7 @@ def test_a_file_cut_anywhere_is_resumed_to_the_same_bytes(tmp_path, whole, lengt
 
 def test_resume_of_a_header_alone_and_of_no_file_begins(tmp_path, whole):
     path = tmp_path / "out.csv"
-    path.write_bytes(whole[: whole.index(b"\n") + 1])
+    path.write_bytes(whole[: whole.index(b"\n", whole.index(b"\n") + 1) + 1])
     assert into(path, "--resume")[0] == 0
     assert path.read_bytes() == whole
     fresh = tmp_path / "fresh.csv"
@@ -183,12 +218,13 @@ def test_resume_of_a_header_alone_and_of_no_file_begins(tmp_path, whole):
 @pytest.mark.parametrize(
     "axes, options, why",
     [
-        (GRID, ("--out", "full.stop.time"), "its header is another"),
-        (("--axis", "front.tyre.rollout=2.3m:2.9m:0.01m", *MASS), (), "its last row is another"),
-        ((*ROLLOUT, "--axis", "vehicle.mass=1500kg:1510kg:10kg"), (), "more rows"),
-        (GRID, ("--set", "road.adhesion=0.7"), "its last row is another"),
+        (GRID, ("--out", "full.stop.time"), "it is of another vehicle, other axes or results"),
+        (("--axis", "front.tyre.rollout=2.3m:2.9m:0.01m", *MASS), (), "other axes"),
+        ((*ROLLOUT, "--axis", "vehicle.mass=1500kg:1510kg:10kg"), (), "other axes"),
+        (GRID, ("--set", "road.adhesion=0.7"), "it is of another vehicle"),
+        (GRID, ("--set", "driver.pedal_force=300 N"), "it is of another vehicle"),
     ],
-    ids=["outputs", "values", "fewer", "setting"],
+    ids=["outputs", "values", "fewer", "setting", "force"],
 )
 def test_a_file_of_another_sweep_is_not_resumed(tmp_path, whole, axes, options, why):
     path = tmp_path / "out.csv"
@@ -199,13 +235,46 @@ def test_a_file_of_another_sweep_is_not_resumed(tmp_path, whole, axes, options, 
     assert path.read_bytes() == begun
 
 
-@pytest.mark.parametrize("text", [b"", b"\n", b"front.tyre.rollout [m]", b"\0\0\0"])
-def test_a_file_without_the_header_is_not_resumed(tmp_path, text):
+def test_rows_that_were_changed_by_hand_are_not_gone_on_with(tmp_path, whole):
+    """Given more rows than the sweep has, or a last one that it does not give, nothing is written."""
+    path = tmp_path / "out.csv"
+    for text, why in ((whole + b"1,2\n", "more rows"),
+                      (whole[:10_000].rpartition(b"\n")[0] + b"9\n", "its last row is another")):
+        path.write_bytes(text)
+        status, said = into(path, "--resume")
+        assert status == 2 and why in said
+        assert path.read_bytes() == text
+
+
+@pytest.mark.parametrize("text", [b"\n", b"front.tyre.rollout [m]", b"\0\0\0", b"mine\n"])
+def test_a_file_of_somebody_else_is_not_resumed(tmp_path, text):
     path = tmp_path / "out.csv"
     path.write_bytes(text)
     status, said = into(path, "--resume")
-    assert status == 2 and "its header is another" in said
+    assert status == 2 and "it is of another vehicle" in said
     assert path.read_bytes() == text
+
+
+@pytest.mark.parametrize("length", [0, 1, 10, 89, 200, 300])
+def test_a_file_that_was_cut_within_its_head_is_begun_again(tmp_path, whole, length):
+    path = tmp_path / "out.csv"
+    path.write_bytes(whole[:length])
+    assert into(path, "--resume")[0] == 0
+    assert path.read_bytes() == whole
+
+
+def test_two_runs_do_not_write_one_file(tmp_path):
+    """Given a run that is at it, another that would go on with its file is refused in words."""
+    axes = ("--axis", "front.tyre.rollout=2.2m:2.9m:0.0005m", "--axis", "vehicle.mass=1500kg:2390kg:1kg")
+    path = tmp_path / "out.csv"
+    words = [plain.PROGRAM, "sweep", HERON, *axes, "--into", str(path)]
+    with subprocess.Popen(words, stderr=subprocess.DEVNULL) as run:
+        while not path.exists() or path.stat().st_size < 1000:
+            assert run.poll() is None
+            time.sleep(0.001)
+        status, said = into(path, "--resume", axes=axes)
+        run.kill()
+    assert status == 2 and said == f"{path}: another run is writing it\n"
 
 
 @pytest.mark.parametrize("number", [signal.SIGINT, signal.SIGTERM])
@@ -222,7 +291,7 @@ def test_an_interrupted_sweep_ends_at_a_whole_row_and_is_resumed_to_the_same_byt
         run.send_signal(number)
         said = run.stderr.read().decode()
     begun = path.read_bytes()
-    rows = begun.count(b"\n") - 1
+    rows = begun.count(b"\n") - 2
     assert run.returncode == 128 + number
     assert begun.endswith(b"\n")
     assert f"stopped after {rows} of {1401 * 891} cases; --resume goes on" in said
@@ -237,7 +306,7 @@ def test_a_full_device_is_told():
         done = subprocess.run(
             [plain.PROGRAM, "sweep", HERON, *GRID], stdout=full, stderr=subprocess.PIPE
         )
-    assert done.returncode == 2
+    assert done.returncode == 4
     assert b"could not be written" in done.stderr
 
 
@@ -302,6 +371,7 @@ def test_an_axis_that_is_of_no_use_to_this_vehicle_is_refused(vehicle):
         ((*MASS, "--threads", "0"), "--threads '0'; accepts 1 to 1024"),
         ((*MASS, "--threads", "two"), "--threads 'two'; accepts 1 to 1024"),
         ((*MASS, "--resume"), "--resume wants --into"),
+        ((*MASS, "--into=x.csv", "--resume", "--bare"), "which --bare leaves out"),
         ((*MASS, "--json"), "unknown option '--json'"),
         ((*MASS, "other.ini"), "one file at a time"),
         ((*MASS, "--set", "vehicle.mass=3 m"), "a mass is wanted"),
@@ -332,7 +402,7 @@ def test_a_fade_procedure_is_run_for_every_row_that_asks_for_it():
     done = plain.run(
         "sweep", HERON, "--axis", "vehicle.mass=1800kg,2100kg", "--out", ",".join(names)
     )
-    rows = [row.split(",") for row in done.stdout.decode().splitlines()[1:]]
+    rows = [row.split(",") for row in lines(done.stdout.decode())[1:]]
     assert len(rows) == 2
     for row in rows:
         check = plain.run("check", HERON, "--json", "--set", f"vehicle.mass={row[0]} kg").stdout

@@ -3,7 +3,7 @@ import re
 
 from lint import source
 
-ORDER = ["model", "vehicle", "criteria", "study", "file", "report", "command"]
+ORDER = ["model", "vehicle", "criteria", "study", "file", "answer", "command"]
 
 _HEADERS = {
     "model": "status constants tyre load pedal disc drum parking balance stop tow heat convection"
@@ -13,7 +13,7 @@ _HEADERS = {
     "study": "tolerance assessment duty fade output watch chance indices inputs sobol spread sweep roots size drivelog shakedown compare",
     "file": "file log",
     # brake.h includes all the others, so only what may use them all may include it.
-    "report": "report paper brake",
+    "answer": "document answer report paper brake",
 }
 LAYER_OF_HEADER = {
     header: layer for layer, headers in _HEADERS.items() for header in headers.split()

@@ -179,10 +179,10 @@ def test_code_lines_leave_out_comments():
     " setlocale newlocale uselocale localeconv".split(),
 )
 def test_a_number_that_would_follow_the_locale_is_found(name):
-    path = source.LIBRARY / "report" / "new.c"
+    path = source.LIBRARY / "answer" / "new.c"
     text = f'/* {name}(x) */\nvoid f(void)\n{{\n    {name}("{name}");\n}}\n'
     (found,) = locales.findings_in(path, text)
-    assert found.startswith(f"libbrake/report/new.c:4: {name} follows the locale")
+    assert found.startswith(f"libbrake/answer/new.c:4: {name} follows the locale")
     # By another name as well.
     assert list(locales.findings_in(path, f"int (*say)(const char *, ...) = {name};\n"))
     assert list(locales.findings_in(locales.ALLOWED, text)) == []

@@ -22,7 +22,12 @@ static void print_assessed(const char *number, const struct brake_sheet *sheet)
 {
     struct brake_assessment assessment;
     brake_assess(sheet, BRAKE_RULES_ALL, &assessment);
-    char *json = brake_report_json(sheet, &assessment, true);
+    struct brake_document *document = brake_document_new(BRAKE_SI_FIRST);
+    if (document == NULL)
+        exit(EXIT_FAILURE);
+    brake_answer_check(document, sheet, &assessment);
+    char *json = brake_document_text(document, BRAKE_AS_COMPACT_JSON);
+    brake_document_free(document);
     if (json == NULL)
         exit(EXIT_FAILURE);
     printf("{\"case\": %s, \"error\": null, %s\n", number, json + 1);

@@ -28,7 +28,7 @@ CASES = [
 def excess(by, unit, output, wanted):
     def at(x):
         axis = f"{by}={x!r}{unit},{x!r}{unit}"
-        words = [plain.PROGRAM, "sweep", HERON, "--axis", axis, "--out", output]
+        words = [plain.PROGRAM, "sweep", HERON, "--bare", "--axis", axis, "--out", output]
         text = subprocess.run(words, stdout=subprocess.PIPE, stderr=subprocess.PIPE).stdout
         return float(text.decode().splitlines()[1].split(",")[1]) - wanted
 

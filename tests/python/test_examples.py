@@ -62,7 +62,8 @@ def test_the_fade_map_is_hotter_where_it_is_steeper(heron, tmp_path):
 def read(path):
     """Rows of a sweep by their axes."""
     with open(path, newline="") as stream:
-        head, *rows = csv.reader(stream)
+        mark, head, *rows = csv.reader(stream)
+    assert mark[0].startswith("# distributed sweep ")
     axes = 1 + len(example("distributed_sweep").AXES)
     return head, {tuple(map(float, r[:axes])): list(map(float, r[axes:])) for r in rows}, len(rows)
 
@@ -129,3 +130,22 @@ def test_a_sweep_that_was_cut_off_goes_on(cluster, heron, tmp_path):
     sweep.run(cluster, heron, rollouts, path, watch=did.append)
     _, again, count = read(path)
     assert again == whole and count == len(whole) and 0 < len(did) < 3
+
+
+def test_the_output_of_another_vehicle_or_of_somebody_else_is_left_alone(heron, tmp_path):
+    """Given a file of another sweep, or any other table, it is refused in words and stays as it is."""
+    sweep = example("distributed_sweep")
+    other = heron.copy()
+    other.driver.pedal_force = "300 N"
+    head = [sweep.mark(heron), [sweep.ROLLOUT, *sweep.AXES, *sweep.OUT]]
+    path = tmp_path / "sweep.csv"
+    assert sweep.begin(path, head) == set()
+    begun = path.read_bytes()
+    foreign = tmp_path / "precious.csv"
+    foreign.write_text("a,b\n1,2\n")
+    for one, mine in ((path, [sweep.mark(other), head[1]]), (foreign, head)):
+        before = one.read_bytes()
+        with pytest.raises(SystemExit, match="is not of this sweep and vehicle"):
+            sweep.begin(one, mine)
+        assert one.read_bytes() == before
+    assert sweep.begin(path, head) == set() and path.read_bytes() == begun

@@ -19,13 +19,10 @@ ROOT = pathlib.Path(__file__).resolve().parents[2]
 TABLES = json.loads(_core.catalogue_json())
 
 
-def paths(sections):
-    return [f"{s['path']}.{row['name']}" for s in sections for row in s["rows"]]
-
-
+PATHS = [f"{row['section']}.{row['name']}" for row in TABLES["quantities"]]
 # The parts have names of their own.
-LINES = paths(s for s in TABLES["sections"] if s["path"] != "part")
-PARTS = paths(s for s in TABLES["sections"] if s["path"] == "part")
+LINES = [path for path in PATHS if not path.startswith("part.")]
+PARTS = [path for path in PATHS if path.startswith("part.")]
 
 
 def line_of(vehicle, path):

@@ -18,10 +18,10 @@ def _doc(row):
     unit = f" [{row['unit'] or '-'}]" if row["kind"] == "real" else ""
     lines = [f"{row['meaning']}{unit}"]
     if row["choices"]:
-        lines.append(f"accepts: {', '.join(row['choices'])}")
-    elif "low" in row and "high" in row and row["kind"] == "real":
+        lines.append(f"accepts: {', '.join(row['choices'].split())}")
+    elif row["low"] is not None and row["high"] is not None and row["kind"] == "real":
         lines.append(f"accepts: {row['low']:g} to {row['high']:g} {row['unit']}".rstrip())
-    if "fallback" in row and row["kind"] == "real":
+    if row["fallback"] is not None and row["kind"] == "real":
         lines.append(f"default: {row['fallback']:g} {row['unit']}".rstrip())
     if row["measure"]:
         lines.append(f"measure: {row['measure']}")
@@ -37,16 +37,17 @@ def _line(row, at):
 class Tree:
     """Sections by path, with those that only hold others."""
 
-    def __init__(self, sections):
+    def __init__(self, tables):
         self.meaning, self.rows, self.first, count = {"": "A vehicle."}, {"": []}, {"": 0}, 0
-        for section in sections:
+        for section in tables["sections"]:
             path = section["path"]
             for end in [at for at, letter in enumerate(path) if letter == "."]:
                 self.rows.setdefault(path[:end], [])
                 self.meaning.setdefault(path[:end], f"Sections of {path[:end]}.")
-            self.rows[path], self.meaning[path] = section["rows"], section["meaning"]
+            self.rows[path] = [row for row in tables["quantities"] if row["section"] == path]
+            self.meaning[path] = section["meaning"]
             self.first[path] = count
-            count += len(section["rows"])
+            count += len(self.rows[path])
         # A class must stand before the one that holds it.
         self.paths = sorted(self.rows, key=lambda path: -path.count(".") if path else 1)
 
@@ -64,7 +65,7 @@ def _name(path):
 
 def sections(tables):
     """Text of sections.py."""
-    tree = Tree(tables["sections"])
+    tree = Tree(tables)
     yield '"""The sections of the vehicle file. Made from the catalogue."""'
     yield "from libbrake.duty import HeatSection"
     yield "from libbrake.lines import Child, Choice, Curve, Pistons, Real, Section, Text"
@@ -82,7 +83,7 @@ def sections(tables):
 
 def sections_stub(tables):
     """Text of sections.pyi."""
-    tree = Tree(tables["sections"])
+    tree = Tree(tables)
     yield "from libbrake.duty import HeatSection"
     yield "from libbrake.lines import Choice, Curve, Pistons, Real, Section, Text"
     yield "from libbrake.parts import PartSection, PartList"

@@ -73,7 +73,7 @@ class Vehicle(Sections):
         """Every line that is known: {path: {"text", "from", "tolerance"}}."""
         import json
 
-        return json.loads(_core.sheet_json(self._sheet))
+        return json.loads(_core.sheet_json(self._sheet))["lines"]
 
     def to_text(self):
         """The vehicle as a file, every line explained."""

@@ -11,6 +11,7 @@
 #ifndef BRAKE_BRAKE_H
 #define BRAKE_BRAKE_H
 
+#include "brake/answer.h"
 #include "brake/assessment.h"
 #include "brake/balance.h"
 #include "brake/braking.h"
@@ -21,6 +22,7 @@
 #include "brake/convection.h"
 #include "brake/criteria.h"
 #include "brake/disc.h"
+#include "brake/document.h"
 #include "brake/drivelog.h"
 #include "brake/drum.h"
 #include "brake/duty.h"

@@ -103,6 +103,14 @@ int brake_number_write(double number, char *text);
  */
 void brake_file_write(const struct brake_sheet *sheet, FILE *stream);
 
+/** Write a vehicle file again: its lines as they are, comments and units too, and below each section what
+ * it leaves out, as brake_file_write has it.
+ * @param text    of the file, ended by NUL
+ * @param sheet   read from that text and completed
+ * @param stream  open for writing
+ */
+void brake_file_extend(const char *text, const struct brake_sheet *sheet, FILE *stream);
+
 /** Write the value of a quantity as a file has it, without its tolerance and source.
  * @param vehicle  the vehicle
  * @param index    of the quantity

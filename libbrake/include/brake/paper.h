@@ -4,9 +4,8 @@
 #ifndef BRAKE_PAPER_H
 #define BRAKE_PAPER_H
 
-#include <stdio.h>
-
-#include "brake/report.h"
+#include "brake/answer.h"
+#include "brake/compare.h"
 
 #ifdef __cplusplus
 extern "C" {
@@ -75,18 +74,11 @@ enum brake_status brake_paper_fill(struct brake_paper *paper, unsigned rules, en
  */
 void brake_paper_free(struct brake_paper_room *room);
 
-/** Write the report as one self-contained page of HTML: no script, nothing to be fetched; for
- * screen, phone and paper. Caution at both ends.
- * @param paper   filled
- * @param stream  open for writing
+/** The report for inspection. It draws on the paper as long as the document is printed.
+ * @param document  filled
+ * @param paper     filled
  */
-void brake_report_html(const struct brake_paper *paper, FILE *stream);
-
-/** Write the same as plain text of 80 columns. Caution at both ends.
- * @param paper   filled
- * @param stream  open for writing
- */
-void brake_report_plain(const struct brake_paper *paper, FILE *stream);
+void brake_answer_report(struct brake_document *document, const struct brake_paper *paper);
 
 #ifdef __cplusplus
 }

@@ -26,6 +26,7 @@ extern "C" {
     X(E_SIZE, -11, "the input is larger than this program reads")                                  \
     X(E_READ, -12, "the file cannot be read")                                                      \
     X(E_FIT, -13, "the measured points do not give the quantity")                                  \
+    X(E_MEMORY, -14, "memory is short")                                                            \
     X(W_NOMINAL, 1, "the figure is nominal: measure it")                                           \
     X(W_ASSUMED, 2, "the marking leaves out the section height: a usual ratio is assumed")
 

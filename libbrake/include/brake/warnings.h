@@ -17,6 +17,9 @@ enum { BRAKE_WARNINGS = 56 /**< room for every warning, 12 of heat among them */
     "A calculation is not an approval. Local codes rule, and road brakes must be checked by a "    \
     "qualified inspector before the vehicle is driven on the road."
 
+/** Its first words, for the line above a verdict; the whole stands below. */
+#define BRAKE_CAUTION_LINE "CAUTION: a calculation is not an approval; an inspector must check the brakes."
+
 /** One warning. */
 struct brake_warning {
     const char *id; /**< ours, e.g. "rear_locks_first" */

@@ -1,0 +1,65 @@
+/* Parts that several answers have; private to this folder. */
+#ifndef BRAKE_ANSWER_PARTS_H
+#define BRAKE_ANSWER_PARTS_H
+
+#include "brake/answer.h"
+#include "document.h"
+
+/* The vehicle's name, or that it has none. */
+const char *brake_part_name(const struct brake_sheet *sheet);
+
+/* Path of a line, kept by the document. */
+const char *brake_part_path(struct brake_document *d, const struct brake_vehicle *vehicle,
+                            int index);
+
+/* The unit that the trade shows a measure in. */
+const struct brake_unit *brake_part_unit(enum brake_measure measure);
+
+/* Name of the SI unit, for programs. */
+struct brake_cell brake_part_si(enum brake_dimension dimension);
+
+/* Value of a result. */
+struct brake_cell brake_part_result(const struct brake_results *results, int index);
+
+/* Value of a line, whatever its kind. */
+struct brake_cell brake_part_value(struct brake_document *d, const struct brake_vehicle *vehicle,
+                                   int index);
+
+/* The lines that are known, which people see as a table only when they are to; what was left at its
+ * default, and why. */
+void brake_part_lines(struct brake_document *d, const struct brake_sheet *sheet, bool seen);
+
+/* The known lines alone, for programs. */
+void brake_part_known(struct brake_document *d, const struct brake_sheet *sheet);
+
+/* Warnings, in a section of their own. */
+void brake_part_warnings(struct brake_document *d, const struct brake_warning *warning, int count);
+
+/* Whether a line is there only because its section, left out, repeats another. */
+bool brake_part_repeats(const struct brake_sheet *sheet, int index);
+
+/* The criteria in the order to read them, those that do not apply last. Returns how many. */
+int brake_part_order(const struct brake_assessment *a, int order[BRAKE_CRITERIA]);
+
+/* Whether a group of changes moved a number by more than rounding. */
+bool brake_part_moves(const struct brake_compared *one, int change);
+
+/* What each group of changes gave or took of a number, the largest share first, or why that is not known;
+ * NULL when none did. */
+const char *brake_part_shares(struct brake_document *d, const struct brake_compared *one,
+                              const struct brake_unit *unit);
+
+/* What the brakes go through, in words. */
+const char *brake_part_duty(struct brake_document *d, const struct brake_duty_report *r);
+
+/* Parts of answers that the report for inspection has too. */
+void brake_part_verdict(struct brake_document *d, const struct brake_sheet *sheet,
+                        const struct brake_assessment *a);
+void brake_part_criteria(struct brake_document *d, const struct brake_assessment *a);
+void brake_part_results(struct brake_document *d, const struct brake_results *results);
+void brake_part_duty_of(struct brake_document *d, const struct brake_duty_report *r);
+void brake_part_heat(struct brake_document *d, const struct brake_duty_report *r);
+void brake_part_drive(struct brake_document *d, const struct brake_drive_report *r);
+void brake_part_inspector(struct brake_document *d);
+
+#endif

@@ -1,0 +1,42 @@
+#include "picture.h"
+
+#include "page.h"
+#include "parts.h"
+#include "svg.h"
+#include "vehicle/text.h"
+
+void brake_figure_open(FILE *stream, const struct brake_figure *figure, double height)
+{
+    fputs("<figure>\n", stream);
+    brake_svg_open(stream, figure->id, height, figure->title, figure->words);
+}
+
+void brake_figure_end(FILE *stream, const struct brake_figure *figure)
+{
+    brake_svg_end(stream);
+    fputs("<figcaption><strong>", stream);
+    brake_page_words(stream, "%s.", figure->title);
+    fputs("</strong> ", stream);
+    brake_page_text(stream, figure->words);
+    fputs(figure->warnings > 0 ? "\n<ul>\n" : "", stream);
+    for (int i = 0; i < figure->warnings; i++)
+        brake_page_element(stream, "li", figure->warning[i].text);
+    fputs(figure->warnings > 0 ? "</ul>" : "", stream);
+    fputs("</figcaption>\n</figure>\n", stream);
+}
+
+void brake_figure_duty(const struct brake_duty_report *duty, char *text, size_t size)
+{
+    struct brake_document *d = brake_document_new(BRAKE_SI_FIRST);
+    brake_text_format(text, size, "%s", d != NULL ? brake_part_duty(d, duty) : "");
+    brake_document_free(d);
+}
+
+void brake_figure_missing(FILE *stream, const char *title, const char *why)
+{
+    fputs("<p class=\"box\"><strong>", stream);
+    brake_page_words(stream, "%s.", title);
+    fputs("</strong> ", stream);
+    brake_page_words(stream, "This picture cannot be drawn: %s", why);
+    fputs("</p>\n", stream);
+}

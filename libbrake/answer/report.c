@@ -1,0 +1,310 @@
+/* The report for inspection: one vehicle on paper, with pictures, lines, and blanks to fill in. */
+#include <math.h>
+#include <string.h>
+
+#include "brake/paper.h"
+#include "brake/version.h"
+#include "parts.h"
+#include "picture.h"
+#include "standing.h"
+
+/* ---- vehicle, date -------------------------------------------------------------------------- */
+
+/* A line of the vehicle file, when it is known. */
+static void line_fact(struct brake_document *d, const struct brake_paper *paper, const char *label,
+                      const char *path)
+{
+    const int index = brake_catalogue_find(&paper->sheet->vehicle, path);
+    if (paper->sheet->record[index].from != BRAKE_ABSENT)
+        brake_document_fact(d, NULL, label, brake_part_value(d, &paper->sheet->vehicle, index));
+}
+
+static void result_fact(struct brake_document *d, const struct brake_paper *paper,
+                        const char *label, const char *path)
+{
+    brake_document_fact(d, NULL, label,
+                        brake_part_result(&paper->assessment->results, brake_result_find(path)));
+}
+
+static void facts(struct brake_document *d, const struct brake_paper *paper)
+{
+    brake_document_section(d, NULL, "Vehicle and date");
+    brake_document_fact(d, NULL, "Date", brake_cell_text(paper->date));
+    brake_document_fact(d, NULL, "Vehicle file", brake_cell_text(paper->file));
+    brake_document_fact(d, NULL, "Before", brake_cell_text(paper->before_file));
+    brake_document_fact(d, NULL, "Drive log", brake_cell_text(paper->drive_file));
+    line_fact(d, paper, "Category", "vehicle.category");
+    line_fact(d, paper, "First registered", "vehicle.first_registered");
+    line_fact(d, paper, "Rated mass", "vehicle.rated_mass");
+    result_fact(d, paper, "Mass, empty", "empty.mass.total");
+    result_fact(d, paper, "Mass, full", "full.mass.total");
+    line_fact(d, paper, "Front tyre", "front.tyre.marking");
+    line_fact(d, paper, "Rear tyre", "rear.tyre.marking");
+    line_fact(d, paper, "Front brake", "front.axle.brake");
+    line_fact(d, paper, "Rear brake", "rear.axle.brake");
+    brake_document_end(d);
+}
+
+/* ---- what was changed ----------------------------------------------------------------------- */
+
+/* Index of a line; -1 when it is not there. */
+static int find(const struct brake_sheet *sheet, const char *path)
+{
+    const int index = brake_catalogue_find(&sheet->vehicle, path);
+    return index >= 0 && sheet->record[index].from != BRAKE_ABSENT ? index : -1;
+}
+
+static const char *value_words(struct brake_document *d, const struct brake_sheet *sheet, int index)
+{
+    if (index < 0)
+        return "not given";
+    const struct brake_cell value = brake_part_value(d, &sheet->vehicle, index);
+    return value.kind == BRAKE_CELL_TEXT ? value.text : brake_document_amount(d, value);
+}
+
+/* What is worked out, or repeats another section, follows from other lines. */
+static bool follows(const struct brake_sheet *sheet, int index)
+{
+    return index >= 0 && (sheet->record[index].worked || brake_part_repeats(sheet, index));
+}
+
+static void line_row(struct brake_document *d, const struct brake_paper *paper, const char *path)
+{
+    const int then = find(paper->before, path);
+    const int now = find(paper->sheet, path);
+    if (follows(paper->before, then) && follows(paper->sheet, now))
+        return;
+    const char *before = value_words(d, paper->before, then);
+    const char *after = value_words(d, paper->sheet, now);
+    if (strcmp(before, after) != 0)
+        brake_document_row(d, (const struct brake_cell[]){brake_cell_text(path),
+                                                          brake_cell_text(before),
+                                                          brake_cell_text(after)});
+}
+
+/* Lines of now come first, then those of before that are gone. */
+static void differing_lines(struct brake_document *d, const struct brake_paper *paper)
+{
+    static const struct brake_column column[] = {{"path", "line", BRAKE_COLUMN},
+                                                 {NULL, "before", BRAKE_COLUMN},
+                                                 {NULL, "now", BRAKE_COLUMN}};
+    brake_document_table(
+        d, &(struct brake_table){.caption = "What was changed: the lines that differ.",
+                                 .column = column,
+                                 .columns = 3});
+    for (int gone = 0; gone < 2; gone++) {
+        const struct brake_sheet *sheet = gone ? paper->before : paper->sheet;
+        for (int i = 0; i < brake_catalogue_count(); i++) {
+            if (sheet->record[i].from == BRAKE_ABSENT)
+                continue;
+            const char *path = brake_part_path(d, &sheet->vehicle, i);
+            if (!gone || find(paper->sheet, path) < 0)
+                line_row(d, paper, path);
+        }
+    }
+}
+
+/* Those of hot performance are not among the margins that were compared: NULL. */
+static const char *shares_of(struct brake_document *d, const struct brake_comparison *comparison,
+                             int criterion)
+{
+    for (int i = 0; i < comparison->margins; i++) {
+        if (comparison->output[i].criterion && comparison->output[i].index == criterion)
+            return brake_part_shares(d, &comparison->margin[i], brake_unit_find("%"));
+    }
+    return NULL;
+}
+
+static struct brake_cell margin_of(const struct brake_judgement *j)
+{
+    struct brake_cell cell = brake_cell_form(j->margin, brake_unit_find("%"), BRAKE_SIGNED_WHOLE);
+    cell.text = isinf(j->margin) ? "without limit" : NULL;
+    return cell;
+}
+
+static void margins(struct brake_document *d, const struct brake_paper *paper)
+{
+    static const struct brake_column column[] = {{NULL, "margin of", BRAKE_COLUMN},
+                                                 {NULL, "before", BRAKE_COLUMN},
+                                                 {NULL, "now", BRAKE_COLUMN},
+                                                 {NULL, "points given or taken", BRAKE_COLUMN},
+                                                 {NULL, "", BRAKE_NOTE}};
+    int order[BRAKE_CRITERIA];
+    const int count = brake_part_order(paper->assessment, order);
+    brake_document_table(
+        d, &(struct brake_table){
+               .caption = "Margins of the requirements, before and now; below each what every "
+                          "group of changes gave or took, its Shapley share: they add up. Hot "
+                          "performance is not included.",
+               .column = column,
+               .columns = 5});
+    for (int i = 0; i < count; i++) {
+        const struct brake_judgement *now = &paper->assessment->judgement[order[i]];
+        const struct brake_judgement *then = &paper->before_assessment->judgement[order[i]];
+        const double gain = now->margin - then->margin;
+        if (!isfinite(gain) || fabs(gain) < 0.0005)
+            continue;
+        brake_document_row(d, (const struct brake_cell[]){
+                                  brake_cell_text(brake_criterion_at(order[i])->id),
+                                  margin_of(then), margin_of(now),
+                                  brake_cell_text(brake_document_words(d, "%+.1f", 100.0 * gain)),
+                                  brake_cell_text(shares_of(d, paper->comparison, order[i]))});
+    }
+}
+
+static void changes(struct brake_document *d, const struct brake_paper *paper)
+{
+    if (paper->before == NULL)
+        return;
+    brake_document_section(d, NULL, "Changes: what they gave or took");
+    margins(d, paper);
+    differing_lines(d, paper);
+    brake_document_end(d);
+}
+
+/* ---- drive, pictures, duties ---------------------------------------------------------------- */
+
+static void drive(struct brake_document *d, const struct brake_paper *paper)
+{
+    if (paper->drive == NULL)
+        return;
+    brake_document_section(d, NULL, "Drive: what was measured");
+    brake_part_drive(d, paper->drive);
+    brake_document_end(d);
+}
+
+static void balance_empty(const void *paper, FILE *stream)
+{
+    brake_picture_balance(paper, BRAKE_EMPTY, stream);
+}
+
+static void balance_full(const void *paper, FILE *stream)
+{
+    brake_picture_balance(paper, BRAKE_FULL, stream);
+}
+
+static void adhesion_empty(const void *paper, FILE *stream)
+{
+    brake_picture_adhesion(paper, BRAKE_EMPTY, stream);
+}
+
+static void adhesion_full(const void *paper, FILE *stream)
+{
+    brake_picture_adhesion(paper, BRAKE_FULL, stream);
+}
+
+static void pedal(const void *paper, FILE *stream)
+{
+    brake_picture_pedal(paper, stream);
+}
+
+static void stop(const void *paper, FILE *stream)
+{
+    brake_picture_stop(paper, stream);
+}
+
+static void heat_fade(const void *paper, FILE *stream)
+{
+    brake_picture_heat(paper, BRAKE_PAPER_FADE, stream);
+}
+
+static void heat_descent(const void *paper, FILE *stream)
+{
+    brake_picture_heat(paper, BRAKE_PAPER_DESCENT, stream);
+}
+
+static void spread(const void *paper, FILE *stream)
+{
+    brake_picture_spread(paper, stream);
+}
+
+static void pictures(struct brake_document *d, const struct brake_paper *paper)
+{
+    static void (*const draw[])(const void *, FILE *) = {
+        balance_empty, balance_full, adhesion_empty, adhesion_full, pedal,
+        stop,          heat_fade,    heat_descent,   spread};
+    brake_document_section(d, NULL, "Pictures");
+    for (size_t i = 0; i < sizeof draw / sizeof draw[0]; i++)
+        brake_document_figure(d, (struct brake_figure_of){.draw = draw[i], .context = paper});
+    brake_document_end(d);
+}
+
+static void duties(struct brake_document *d, const struct brake_paper *paper)
+{
+    static const char *const heads[BRAKE_PAPER_DUTIES] = {[BRAKE_PAPER_STOP] = "Hardest stop",
+                                                          [BRAKE_PAPER_FADE] = "Fade sequence",
+                                                          [BRAKE_PAPER_DESCENT] = "Long descent"};
+    brake_document_section(d, NULL, "Heat in three duties");
+    for (int i = 0; i < BRAKE_PAPER_DUTIES; i++) {
+        brake_document_section(d, NULL, heads[i]);
+        if (paper->duty[i] != NULL)
+            brake_part_duty_of(d, paper->duty[i]);
+        else
+            brake_document_say_in(d, NULL, NULL, "Cannot be said: %s", paper->lacking[i]);
+        brake_document_end(d);
+    }
+    brake_document_end(d);
+}
+
+/* ---- blanks --------------------------------------------------------------------------------- */
+
+static void measured(struct brake_document *d, const struct brake_paper *paper)
+{
+    static const struct brake_column column[] = {{NULL, "to be measured", BRAKE_COLUMN},
+                                                 {NULL, "calculated", BRAKE_COLUMN},
+                                                 {NULL, "measured", BRAKE_COLUMN}};
+    brake_document_table(
+        d, &(struct brake_table){
+               .caption = "Fill in what the vehicle really does.", .column = column, .columns = 3});
+    for (int i = 0; brake_blank_at(i) != NULL; i++) {
+        const struct brake_blank *blank = brake_blank_at(i);
+        brake_document_row(d, (const struct brake_cell[]){
+                                  brake_cell_text(blank->what),
+                                  blank->result == NULL
+                                      ? brake_cell_text("")
+                                      : brake_part_result(&paper->assessment->results,
+                                                          brake_result_find(blank->result)),
+                                  brake_cell_blank()});
+    }
+}
+
+static void by_hand(struct brake_document *d, const struct brake_paper *paper)
+{
+    brake_document_section(d, NULL, "To be measured and signed");
+    measured(d, paper);
+    for (int i = 0; brake_signature_at(i) != NULL; i++)
+        brake_document_fact(d, NULL, brake_signature_at(i), brake_cell_blank());
+    brake_document_end(d);
+}
+
+static void method(struct brake_document *d)
+{
+    brake_document_section(d, NULL, "Method and sources");
+    for (int i = 0; brake_method_at(i) != NULL; i++)
+        brake_document_say(d, NULL, NULL, brake_method_at(i));
+    brake_document_say(d, NULL, NULL, "Worked out by stopmargin, libbrake " BRAKE_VERSION ".");
+    brake_document_end(d);
+}
+
+/* ---- the whole ------------------------------------------------------------------------------ */
+
+void brake_answer_report(struct brake_document *document, const struct brake_paper *paper)
+{
+    brake_document_head(document, "Brakes of a modified vehicle: report for inspection",
+                        brake_part_name(paper->sheet));
+    facts(document, paper);
+    brake_document_section(document, NULL, "Outcome");
+    brake_part_verdict(document, paper->sheet, paper->assessment);
+    brake_document_end(document);
+    brake_part_criteria(document, paper->assessment);
+    brake_part_warnings(document, paper->assessment->warning, paper->assessment->warnings);
+    changes(document, paper);
+    drive(document, paper);
+    pictures(document, paper);
+    duties(document, paper);
+    brake_part_results(document, &paper->assessment->results);
+    brake_part_lines(document, paper->sheet, true);
+    brake_part_inspector(document);
+    by_hand(document, paper);
+    method(document);
+}

@@ -1,0 +1,75 @@
+#include "standing.h"
+
+#include <stddef.h>
+
+static const struct brake_blank blanks[] = {
+    {"Mass on the scales, full", "full.mass.total"},
+    {"Front axle on the scales, full", "full.mass.front_axle"},
+    {"Rear axle on the scales, full", "full.mass.rear_axle"},
+    {"Pedal travel at the target deceleration, empty", "empty.pedal.travel"},
+    {"Pedal force for the target deceleration, full", "full.pedal.force_for_target"},
+    {"Line pressure for the target deceleration, full", "full.pedal.pressure_for_target"},
+    {"Deceleration at the usual pedal force, full", "full.deceleration.at_pedal_force"},
+    {"Largest deceleration, wheels not locked, full", "full.deceleration.most"},
+    {"Stopping distance from the stated speed, full", "full.stop.distance"},
+    {"Deceleration without assist, full", "full.failed.no_assist"},
+    {"Parking brake holds nose up, full", "full.parking.grade_up"},
+    {"Parking brake holds nose down, full", "full.parking.grade_down"},
+    {"True speed over shown speed", "speedometer.true_over_shown"},
+    {"Left to right difference, front", NULL},
+    {"Left to right difference, rear", NULL},
+    {"Lining left, front and rear", NULL},
+    {"Rotor or drum: size now, and its wear limit", NULL},
+    {"Boiling point or water content of the fluid", NULL},
+    {"Vacuum at idle", NULL},
+    {"Tyre pressures, front and rear", NULL},
+};
+
+const struct brake_blank *brake_blank_at(int index)
+{
+    return index < (int)(sizeof blanks / sizeof blanks[0]) ? &blanks[index] : NULL;
+}
+
+const char *brake_signature_at(int index)
+{
+    static const char *const signatures[] = {"Built by (name, date, signature)",
+                                             "Measured by (name, date, signature)",
+                                             "Inspector (name, number)",
+                                             "Place and date",
+                                             "Findings; what must be changed before the road",
+                                             "Signature of the inspector",
+                                             NULL};
+    return signatures[index];
+}
+
+const char *brake_method_at(int index)
+{
+    static const char *const paragraphs[] = {
+        "Inputs come from one vehicle file. What was read raw (scales, tilt, rollout, gauge pairs) "
+        "is "
+        "reduced, and its tolerance carried through; what was left out is worked out by a rule or "
+        "stands at a default that is named above.",
+        "Torque follows from piston area, effective radius and friction; a drum's brake factor "
+        "from "
+        "the geometry of its shoes. The balance of the axles is solved exactly, piece by piece, "
+        "with "
+        "load transfer, the inertia of the wheels and the rear valve. Sources: Limpert, Brake "
+        "Design "
+        "and Safety; Wong, Theory of Ground Vehicles; Gillespie, Fundamentals of Vehicle Dynamics.",
+        "Heat over time is conduction through rotor or drum wall in one dimension, with "
+        "convection, "
+        "radiation, pad and fluid; friction follows the temperature of the rubbed face. Sources: "
+        "Carslaw and Jaeger, Conduction of Heat in Solids; Limpert, ch. 3.",
+        "How sure a margin is: every tolerance is moved in turn and the moves are added up in "
+        "squares "
+        "(JCGM 100, sec. 5.1.2). 90 of 100 are from the 5th to the 95th.",
+        "Requirements are restated from 49 CFR 571.135, 393.52 and 570.5, UN Regulations 13 and "
+        "13-H "
+        "and Directive 2014/45/EU. The wording that binds is that of the current text: check each "
+        "clause against it.",
+        "Every formula with its source stands in reference/method.md and in the headers of "
+        "libbrake; "
+        "which texts were read, and which were put down from memory, in reference/sources.md.",
+        NULL};
+    return paragraphs[index];
+}

@@ -1,0 +1,15 @@
+/* Pieces of a vehicle file that two writers have; private to this folder. */
+#ifndef BRAKE_FILE_WRITER_H
+#define BRAKE_FILE_WRITER_H
+
+#include <stdio.h>
+
+#include "brake/catalogue.h"
+
+/* A quantity with what explains it: meaning, how to get it, range; then its line, or that as a comment. */
+void brake_write_quantity(const struct brake_sheet *sheet, int index, bool reduced, FILE *stream);
+
+/* The head of a section with its meaning. */
+void brake_write_section(int section, FILE *stream);
+
+#endif
