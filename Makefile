@@ -51,7 +51,7 @@ PROGRAM := $(if $(COMMAND),$(BUILD)/stopmargin)
 SHARED := $(BUILD)/libbrake.so.$(VERSION)
 OBJECTS := $(call object,$(LIBRARY) $(COMMAND) $(UNIT_TESTS) $(PUBLISHED) $(DRIVERS) $(BENCHES))
 
-.PHONY: all check oracle check-sanitize check-sanitize-python check-valgrind check-arm64 compiled lint prove \
+.PHONY: all check check-kill oracle check-sanitize check-sanitize-python check-valgrind check-arm64 compiled lint prove \
     coverage bench deps-core deps install uninstall format clean help
 .DELETE_ON_ERROR:
 
@@ -165,6 +165,11 @@ oracle: all $(DRIVER_PROGRAMS)
 	DUTY_CASES=54 LIBBRAKE_BUILD=$(abspath $(BUILD)) PYTHONPATH=tests PYTHONDONTWRITEBYTECODE=1 \
 	    $(PYTHON) -m pytest -q -p no:cacheprovider tests/oracle/test_duty.py
 
+# Runs that write a file, ended at any moment: a minute.
+check-kill: all
+	KILLS=300 STOPMARGIN=$(abspath $(BUILD)/stopmargin) PYTHONPATH=tests PYTHONDONTWRITEBYTECODE=1 \
+	    $(PYTHON) -m pytest -q -p no:cacheprovider tests/command/test_kill.py
+
 check-valgrind: WRAPPER := valgrind --quiet --error-exitcode=99 --leak-check=full \
     --suppressions=$(CURDIR)/tests/valgrind.supp
 check-valgrind: $(TESTS)
@@ -260,6 +265,7 @@ help:
 	@echo 'check-sanitize  every test under the address and undefined-behaviour sanitizers'
 	@echo 'check-sanitize-python  those of the Python package, its C under them'
 	@echo 'oracle          54 whole duties over time against a second solver (check takes 18)'
+	@echo 'check-kill      300 runs of each verb that writes a file, ended at any moment (check takes 40)'
 	@echo 'check-valgrind  the C tests under valgrind'
 	@echo 'check-arm64     every source compiled for arm64, by a cross compiler'
 	@echo 'lint            warnings of two compilers, static analysis, measurements of the code'

@@ -2,7 +2,6 @@
 #define _POSIX_C_SOURCE 200809L /* NOLINT: stat, fsync, mkstemp */
 #include <errno.h>
 #include <fcntl.h>
-#include <signal.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -10,6 +9,7 @@
 #include <unistd.h>
 
 #include "output.h"
+#include "signals.h"
 
 int command_short_of_memory(void)
 {
@@ -108,16 +108,6 @@ static bool keep_permissions(int file, const struct stat *old)
     return fchmod(file, old != NULL ? old->st_mode & 07777 : 0666 & ~mask) == 0;
 }
 
-static void block_signals(sigset_t *before)
-{
-    sigset_t ends;
-    sigemptyset(&ends);
-    sigaddset(&ends, SIGINT);
-    sigaddset(&ends, SIGTERM);
-    sigaddset(&ends, SIGHUP);
-    sigprocmask(SIG_BLOCK, &ends, before);
-}
-
 static FILE *open_aside(struct command_output *out, const struct stat *old)
 {
     static const char name[] = ".stopmargin-XXXXXX";
@@ -155,10 +145,10 @@ static FILE *open_file(const char *path, struct command_output *out)
     memcpy(out->target, path, strlen(path) + 1);
     if (!follow(out->target))
         return NULL;
-    block_signals(&out->signals);
+    signals_hold();
     FILE *stream = open_aside(out, there ? &old : NULL);
     if (stream == NULL)
-        sigprocmask(SIG_SETMASK, &out->signals, NULL);
+        signals_release();
     out->replaces = stream != NULL;
     return stream;
 }
@@ -212,11 +202,11 @@ int command_close_output(struct command_output *out)
     }
     if (out->replaces && !good)
         unlink(out->aside);
-    if (out->replaces)
-        sigprocmask(SIG_SETMASK, &out->signals, NULL);
     errno = reason;
     if (!good)
         command_cannot(out->path, "written");
+    if (out->replaces)
+        signals_release();
     return good ? 0 : EXIT_FAILED;
 }
 

@@ -3,8 +3,6 @@
 #ifndef BRAKE_COMMAND_OUTPUT_H
 #define BRAKE_COMMAND_OUTPUT_H
 
-#include <signal.h>
-
 #include "command.h"
 
 enum { OUTPUT_PATH = 4096 };
@@ -15,7 +13,6 @@ struct command_output {
     bool replaces;            /* what follows is in use */
     char target[OUTPUT_PATH]; /* behind all symbolic links */
     char aside[OUTPUT_PATH];
-    sigset_t signals; /* as they were; those that end a run wait until the file is whole */
 };
 
 /* Opens an output, NULL or "-" for standard output. Refuses, in words, a file that cannot be made or
