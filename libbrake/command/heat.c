@@ -1,4 +1,3 @@
-#include <errno.h>
 #include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -8,7 +7,7 @@
 #include "words.h"
 #include "vehicle/text.h"
 
-enum { FIELDS = 5, LINE = 256 };
+enum { FIELDS = 5, LINE = 256, CELL = 60 };
 
 struct options {
     char *file;
@@ -116,6 +115,12 @@ static void take_unit(const char *head, char unit[24])
                       open != NULL ? open + 1 : "");
 }
 
+static int refuse_line(const char *file, long line, const char *why)
+{
+    command_tell("%s:%ld: %s\n", file, line, why);
+    return EXIT_REFUSED;
+}
+
 /* One line: three cells, each with the unit of its column. */
 static int take_row(const char *file, long line, char *text, char unit[3][24],
                     struct brake_cycle_point *point)
@@ -128,13 +133,13 @@ static int take_row(const char *file, long line, char *text, char unit[3][24],
     for (int i = 0; i < 3; i++) {
         char *comma = strchr(cell, ',');
         char amount[96];
-        if ((comma != NULL) != (i < 2)) {
-            command_tell("%s:%ld: a row has time, speed and grade\n", file, line);
-            return EXIT_REFUSED;
-        }
+        if ((comma != NULL) != (i < 2))
+            return refuse_line(file, line, "a row has time, speed and grade");
         if (comma != NULL)
             *comma = '\0';
-        brake_text_format(amount, sizeof amount, "%.60s %.23s", cell, unit[i]);
+        if (strlen(cell) > CELL)
+            return refuse_line(file, line, "a number is longer than 60 bytes");
+        brake_text_format(amount, sizeof amount, "%s %s", cell, unit[i]);
         if (brake_amount_read(names[i], amount, dimensions[i], values[i], &error) != BRAKE_OK) {
             command_tell("%s:%ld: %s: %s\n", file, line, error.field, error.text);
             return EXIT_REFUSED;
@@ -174,15 +179,42 @@ static struct brake_cycle_point *room_for_one_more(struct brake_cycle_point *row
     return more;
 }
 
+/* The next line, without its end. Returns what is wrong with it, NULL: nothing; `more` tells whether
+ * there was one. */
+static const char *next_line(FILE *stream, char text[LINE], bool *more)
+{
+    int length = 0;
+    int byte = getc(stream);
+    *more = byte != EOF;
+    for (; byte != EOF && byte != '\n'; byte = getc(stream)) {
+        if (byte == '\0')
+            return "is not text: it holds a byte of value 0; save the file as UTF-8";
+        if (length == LINE - 1)
+            return "is longer than 255 bytes";
+        text[length++] = (char)byte;
+    }
+    if (length > 0 && text[length - 1] == '\r')
+        length--;
+    text[length] = '\0';
+    return NULL;
+}
+
 static int take_lines(const char *file, FILE *stream, struct brake_cycle_point **rows, int *count)
 {
+    static const char mark[] = "\xef\xbb\xbf"; /* of UTF-8, as spreadsheets save it */
     char text[LINE];
     char unit[3][24];
     int status = 0;
-    for (long line = 1; status == 0 && fgets(text, sizeof text, stream) != NULL; line++) {
-        text[strcspn(text, "\r\n")] = '\0';
+    bool more = true;
+    for (long line = 1; status == 0; line++) {
+        const char *wrong = next_line(stream, text, &more);
+        if (wrong != NULL)
+            return refuse_line(file, line, wrong);
+        if (!more)
+            return ferror(stream) ? command_cannot(file, "read") : 0;
         if (line == 1) {
-            status = take_head(file, text, unit);
+            const size_t marked = strncmp(text, mark, strlen(mark)) == 0 ? strlen(mark) : 0;
+            status = take_head(file, text + marked, unit);
             continue;
         }
         if (text[0] == '\0')
@@ -200,10 +232,8 @@ static int take_cycle(const char *file, struct brake_duty *duty, struct brake_cy
 {
     FILE *stream = fopen(file, "rb");
     int count = 0;
-    if (stream == NULL) {
-        command_tell("%s: cannot be opened: %s\n", file, strerror(errno));
-        return EXIT_REFUSED;
-    }
+    if (stream == NULL)
+        return command_cannot(file, "opened");
     const int status = take_lines(file, stream, rows, &count);
     fclose(stream);
     duty->kind = BRAKE_DUTY_CYCLE;

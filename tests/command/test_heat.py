@@ -213,6 +213,42 @@ def test_a_wrong_drive_is_refused(tmp_path, text, message):
     assert message in error
 
 
+HEAD = b"time [s],speed [km/h],grade [%]\n"
+
+
+@pytest.mark.parametrize(
+    ("text", "message"),
+    [
+        (HEAD + b"0,50,0\n9,5\x000,0\n", ":3: is not text: it holds a byte of value 0"),
+        (HEAD + b"0,50,0\n9,5" + 70 * b" " + b"0,0\n", ":3: a number is longer than 60 bytes"),
+        (HEAD + b"0,50,0\n9,50,0" + 300 * b" " + b"\n", ":3: is longer than 255 bytes"),
+    ],
+    ids=["NUL", "cell", "line"],
+)
+def test_what_a_drive_holds_is_never_dropped(tmp_path, text, message):
+    drive = tmp_path / "drive.csv"
+    drive.write_bytes(text)
+    status, out, error = heat("--cycle", str(drive))
+    assert (status, out) == (2, "")
+    assert f"{drive}{message}" in error
+
+
+def test_a_drive_that_cannot_be_read_is_told():
+    status, out, error = heat("--cycle", ".")
+    assert (status, out) == (2, "")
+    assert error == ".: cannot be read: Is a directory\n"
+
+
+def test_a_drive_as_a_spreadsheet_saves_it_is_taken(tmp_path):
+    """Given a byte order mark and line ends of two bytes, the drive is the same."""
+    drive = tmp_path / "drive.csv"
+    text = HEAD + b"0,50,-8\n430,50,0\n"
+    drive.write_bytes(text)
+    told = heat("--cycle", str(drive))
+    drive.write_bytes(b"\xef\xbb\xbf" + text.replace(b"\n", b"\r\n"))
+    assert heat("--cycle", str(drive)) == told
+
+
 # ---- refusals and what cannot be said ------------------------------------------------------------
 
 
