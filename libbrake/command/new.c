@@ -96,7 +96,7 @@ int command_new(int count, char **words)
     int status = take_words(words, &o);
     if (status == 0 && o.file != NULL)
         status = read_all(o.file, &text);
-    if (status == 0 && o.file != NULL)
+    if (status == 0 && text != NULL)
         status = read_text(o.file, text, &sheet);
     else if (status == 0)
         brake_sheet_clear(&sheet);

@@ -161,6 +161,18 @@ def test_closed_streams_write_nothing_into_a_report(tmp_path):
     assert path.read_bytes() == whole.stdout
 
 
+@pytest.mark.parametrize("bare", [(), ("--bare",)], ids=["marked", "bare"])
+def test_closed_standard_error_writes_nothing_into_a_table(tmp_path, bare):
+    """Given a caution that goes to standard error, and none: the table holds its rows alone, and can be
+    gone on with."""
+    path = tmp_path / "out.csv"
+    words = ("sweep", HERON, "--axis", "vehicle.mass=1500kg:2400kg:100kg", *bare)
+    assert closed("2>&-", *words, "--into", str(path)).returncode == 0
+    assert path.read_bytes() == plain.run(*words).stdout
+    if not bare:
+        assert plain.run(*words, "--into", str(path), "--resume").returncode == 0
+
+
 def test_a_folder_given_as_a_vehicle_is_told():
     done = plain.run("check", str(plain.ROOT))
     assert done.returncode == 2 and b"cannot be read" in done.stderr
