@@ -1,4 +1,3 @@
-#define _POSIX_C_SOURCE 200809L /* NOLINT: sigset_t */
 #include <errno.h>
 #include <stdio.h>
 #include <stdlib.h>
