@@ -42,10 +42,11 @@ static const char *keep_text(struct brake_document *d, const char *text)
 {
     if (text == NULL)
         return NULL;
-    char *copy = keep(d, strlen(text) + 1);
+    const size_t size = strlen(text) + 1;
+    char *copy = keep(d, size);
     if (copy == NULL)
         return "";
-    strcpy(copy, text);
+    memcpy(copy, text, size);
     brake_text_make_plain(copy); /* a name may have been written by anybody */
     return copy;
 }

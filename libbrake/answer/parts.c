@@ -84,9 +84,10 @@ static struct brake_cell curve(struct brake_document *d, const struct brake_vehi
                                int index, const struct brake_points *p)
 {
     double list[2 * BRAKE_POINTS];
+    double *value = list;
     for (int i = 0; i < p->count; i++) {
-        list[2 * i] = p->at[i].x;
-        list[2 * i + 1] = p->at[i].y;
+        *value++ = p->at[i].x;
+        *value++ = p->at[i].y;
     }
     return pairs(d, vehicle, index, list, 2 * p->count);
 }

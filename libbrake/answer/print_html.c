@@ -271,7 +271,7 @@ static void put_node(struct page *p, const struct brake_node *node, unsigned *he
             put_section(p, node);
         break;
     case BRAKE_NODE_END:
-        if (*headed & 1u)
+        if (*headed & 1U)
             end_section(p);
         *headed >>= 1;
         break;

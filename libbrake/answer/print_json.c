@@ -263,7 +263,7 @@ static void put_node(struct writer *w, const struct brake_node *node, unsigned *
         }
         break;
     case BRAKE_NODE_END:
-        if (*keyed & 1u)
+        if (*keyed & 1U)
             close(w, '}');
         *keyed >>= 1;
         break;

@@ -76,9 +76,7 @@ static void sentence(const struct page *p, const struct brake_node *node)
     if (text == NULL || text[0] == '\0')
         return;
     if (node->head != NULL && node->head[0] != '\0')
-        brake_text_format(head, sizeof head, "%-*.*s", LABEL, 40, node->head);
-    if (head[strlen(head) - 1] != ' ')
-        strcat(head, " ");
+        brake_text_format(head, sizeof head, "%-*.*s ", LABEL - 1, 40, node->head);
     brake_paragraph(p->stream, head, text);
 }
 

@@ -418,6 +418,6 @@ void brake_text_table(const struct brake_document *d, const struct brake_node *t
     lay_out(&p, table, IN_CELL, 2, &l);
     if (room_for_last(&p, table, &l))
         wrapped(&p, table, &l);
-    else
+    else if (l.columns > 0)
         paragraphs(&p, table, &l);
 }
