@@ -203,6 +203,8 @@ void brake_cell_in(const struct brake_cell *cell, const struct brake_unit *unit,
         write_value(cell, unit, bare, text, size);
     else if (cell->kind == BRAKE_CELL_TRUTH)
         brake_text_format(text, size, "%s", cell->truth ? "yes" : "no");
+    else if (cell->kind == BRAKE_CELL_BLANK)
+        brake_text_format(text, size, "________");
     else
         brake_text_format(text, size, "%s", cell->text != NULL ? cell->text : "-");
 }

@@ -91,11 +91,20 @@ static void fact(const struct page *p, const struct brake_node *node)
     brake_paragraph(p->stream, head, node->cell.kind == BRAKE_CELL_TEXT ? node->cell.text : text);
 }
 
+/* A part of pictures that are drawn, not sketched, has nothing for a terminal. */
+static bool only_drawn(const struct brake_node *section)
+{
+    const struct brake_node *node = section + 1;
+    while (node->kind == BRAKE_NODE_FIGURE && node->figure.sketch == NULL)
+        node++;
+    return node > section + 1 && node->kind == BRAKE_NODE_END;
+}
+
 static void print_node(const struct page *p, const struct brake_node *node)
 {
     switch (node->kind) {
     case BRAKE_NODE_SECTION:
-        if (node->head != NULL)
+        if (node->head != NULL && !only_drawn(node))
             brake_text_print(p->stream, "\n%s\n", node->head);
         break;
     case BRAKE_NODE_END:

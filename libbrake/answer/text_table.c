@@ -99,9 +99,7 @@ static void cell_line(const struct page *p, const struct brake_cell *cell, const
                       int line, char text[BRAKE_CELL_WORDS])
 {
     text[0] = '\0';
-    if (cell->kind == BRAKE_CELL_BLANK)
-        brake_text_format(text, BRAKE_CELL_WORDS, "%s", line == 0 ? "________" : "");
-    else if (!c->bare && (c->manner == IN_CELL || cell->before != NULL))
+    if (!c->bare && (c->manner == IN_CELL || cell->before != NULL))
         brake_cell_words(cell, p->d->systems, text, line == 0 ? BRAKE_CELL_WORDS : 1);
     else if (!c->bare)
         other_line(p, cell, c->manner == AT_END, line, text);

@@ -262,3 +262,17 @@ def test_text_has_what_check_says_and_every_line_of_the_file():
     for head in ("Hardest stop", "Fade sequence", "Long descent", "To be measured and signed",
                  "Signature of the inspector", "Method and sources"):
         assert head in text
+
+
+def test_blank_lines_for_signatures_are_there_to_be_written_on():
+    """Each was told as "-", as if there were nothing to fill in."""
+    part = report(HERON, "--text")[1].split("\nTo be measured and signed\n")[1]
+    for name in ("Inspector (name, number)", "Place and date", "Signature of the inspector"):
+        assert re.search(rf"^  {re.escape(name)} +________+$", part, re.MULTILINE), name
+
+
+def test_no_heading_stands_over_nothing():
+    """Pictures are drawn on the page only: no heading of them in the text."""
+    text = report(HERON, "--text")[1]
+    assert "Pictures" not in text.splitlines()
+    assert ">Pictures</h2>" in report(HERON, "-o", "-")[1]
