@@ -5,6 +5,7 @@ import subprocess
 
 import pytest
 
+from command import told
 from file import plain
 
 CAUTION = (
@@ -262,6 +263,20 @@ def test_text_has_what_check_says_and_every_line_of_the_file():
     for head in ("Hardest stop", "Fade sequence", "Long descent", "To be measured and signed",
                  "Signature of the inspector", "Method and sources"):
         assert head in text
+
+
+@pytest.mark.parametrize("words", [(), ("--before", BEFORE, "--drivelog", DRIVE)], ids=["alone", "with all"])
+def test_page_and_text_tell_the_same_numbers_in_the_same_units(words):
+    """Part by part, as often as the page does: none lost, none told by one of them only."""
+    page = told.in_page(report(HERON, *words, "-o", "-")[1])
+    text = told.in_text(report(HERON, *words, "--text")[1], page)
+    # What a result means stands on the page; a terminal has `explain` for it, as the heading says.
+    page["Results (stopmargin explain NAME)"] -= told.amounts("Torque at the wheels to hold on 20 %.")
+    assert page.pop("Pictures") == {}  # those are for the page
+    assert text == page
+    counts = {part: sum(amounts.values()) for part, amounts in page.items()}
+    assert counts["Requirements"] > 150 and counts["Lines of the vehicle file"] > 300
+    assert not words or counts["Stop by stop"] == 6 * 12  # 6 numbers a stop, 2 units
 
 
 def test_blank_lines_for_signatures_are_there_to_be_written_on():
