@@ -51,7 +51,8 @@ PROGRAM := $(if $(COMMAND),$(BUILD)/stopmargin)
 SHARED := $(BUILD)/libbrake.so.$(VERSION)
 OBJECTS := $(call object,$(LIBRARY) $(COMMAND) $(UNIT_TESTS) $(PUBLISHED) $(DRIVERS) $(BENCHES))
 
-.PHONY: all check check-kill oracle check-sanitize check-sanitize-python check-valgrind check-arm64 compiled lint prove \
+.PHONY: all check check-kill oracle check-sanitize check-sanitize-python check-valgrind check-arm64 \
+    check-allocation compiled lint prove \
     coverage bench deps-core deps install uninstall format clean help
 .DELETE_ON_ERROR:
 
@@ -132,7 +133,21 @@ RUN_TESTS = STOPMARGIN=$(abspath $(BUILD)/stopmargin) LIBBRAKE_BUILD=$(abspath $
     INSTRUMENT='$(INSTRUMENT)' \
     $(PYTHON) tests/run-tests --junit $(BUILD)/pytest.xml $(if $(WRAPPER),--wrapper '$(WRAPPER)')
 
-check: all $(TESTS) $(DRIVER_PROGRAMS) $(if $(filter python,$(PYTEST_FOLDERS)),$(PACKAGE))
+# Preloaded by tests of what happens when memory is short.
+SHIM := $(BUILD)/tests/failure/allocation.so
+$(SHIM): tests/failure/allocation.c
+	@mkdir -p $(@D)
+	$(call say,link $@)
+	$(Q)$(CC) -std=c11 $(WARNINGS) $(CFLAGS) -fPIC -shared -o $@ $<
+
+# Each of the first allocations of each verb fails in turn: some 15 minutes.
+ALLOCATIONS ?= 2000
+check-allocation: all $(SHIM)
+	ALLOCATIONS=$(ALLOCATIONS) STOPMARGIN=$(abspath $(BUILD)/stopmargin) LIBBRAKE_BUILD=$(abspath $(BUILD)) \
+	    PYTHONPATH=tests PYTHONDONTWRITEBYTECODE=1 \
+	    $(PYTHON) -m pytest -q -p no:cacheprovider tests/failure/test_allocation.py
+
+check: all $(TESTS) $(DRIVER_PROGRAMS) $(if $(filter failure,$(PYTEST_FOLDERS)),$(SHIM)) $(if $(filter python,$(PYTEST_FOLDERS)),$(PACKAGE))
 	@$(RUN_TESTS) $(TESTS) $(PYTESTS)
 
 # 99: no status of stopmargin or pytest.
@@ -268,6 +283,7 @@ help:
 	@echo 'check-kill      300 runs of each verb that writes a file, ended at any moment (check takes 40)'
 	@echo 'check-valgrind  the C tests under valgrind'
 	@echo 'check-arm64     every source compiled for arm64, by a cross compiler'
+	@echo 'check-allocation  each of the first ALLOCATIONS (2000) allocations fails in turn'
 	@echo 'lint            warnings of two compilers, static analysis, measurements of the code'
 	@echo 'prove           abstract interpretation of the physics (not part of check)'
 	@echo 'coverage        lines and branches that the tests reach'
