@@ -10,7 +10,7 @@ void *answer_memory(size_t size, struct brake_error *error)
 {
     void *room = calloc(1, size);
     if (room == NULL)
-        (void)answer_refuse(error, BRAKE_E_SIZE, "memory is short");
+        (void)answer_refuse(error, BRAKE_E_MEMORY, "memory is short");
     return room;
 }
 
@@ -181,7 +181,7 @@ char *size_tyres(const struct brake_sheet *sheet, const char *markings, struct n
     char *words = strdup(markings);
     int count = 0;
     if (words == NULL) {
-        answer_refuse(error, BRAKE_E_SIZE, "memory is short");
+        answer_refuse(error, BRAKE_E_MEMORY, "memory is short");
         return NULL;
     }
     for (char *at = strtok_r(words, "\n", &rest); at != NULL && count < TYRES;

@@ -76,7 +76,7 @@ static enum brake_status run(const struct brake_hot_rig *hot, const struct brake
     const enum brake_status status = brake_duty_run(hot, duty, &rows, result);
     if (status == BRAKE_OK && *watch->stop == 0)
         watch->progress(watch->context, onlooker.planned, onlooker.planned);
-    return status == BRAKE_OK && history->short_of_memory ? BRAKE_E_SIZE : status;
+    return status == BRAKE_OK && history->short_of_memory ? BRAKE_E_MEMORY : status;
 }
 
 static char *answer(const struct brake_duty_report *report, struct brake_history *history,

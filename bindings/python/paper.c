@@ -17,7 +17,7 @@ static void print(struct brake_paper *paper, const struct wanted *wanted, char *
         *html = brake_document_text(d, BRAKE_AS_HTML);
         brake_document_free(d);
     } else {
-        (void)answer_refuse(error, BRAKE_E_SIZE, "memory is short");
+        (void)answer_refuse(error, BRAKE_E_MEMORY, "memory is short");
     }
     brake_paper_free(room);
     free(room);

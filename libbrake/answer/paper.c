@@ -56,19 +56,21 @@ static void run_duties(const struct brake_paper *paper, enum brake_load load,
     run_duty(paper, load, true, descent);
 }
 
-/* What could not be run is NULL in the paper, with a word on why. */
-static void hand_over(struct brake_paper *paper, struct brake_paper_room *room)
+/* What could not be run is NULL in the paper, with a word on why. false: memory is short. */
+static bool hand_over(struct brake_paper *paper, struct brake_paper_room *room)
 {
+    bool whole = true;
     for (int i = 0; i < BRAKE_PAPER_DUTIES; i++) {
         struct brake_paper_run *run = &room->run[i];
         const struct brake_history *history = &run->history;
-        lacks(run, history->short_of_memory ? "memory is short" : NULL);
         run->report =
             (struct brake_duty_report){paper->sheet, run->load,    &run->hot,    &run->duty,
                                        &run->result, history->row, history->rows};
         paper->lacking[i] = run->lacking;
         paper->duty[i] = run->lacking[0] == '\0' ? &run->report : NULL;
+        whole = whole && !history->short_of_memory;
     }
+    return whole;
 }
 
 /* ---- assessments ---------------------------------------------------------------------------- */
@@ -127,7 +129,7 @@ static enum brake_status compare(struct brake_paper *paper, unsigned rules,
     keep_criteria(&room->comparison);
     double *values = malloc(brake_compare_room(&room->comparison) * sizeof *values);
     if (values == NULL)
-        return BRAKE_E_SIZE;
+        return BRAKE_E_MEMORY;
     (void)brake_compare_share(&room->comparison, NULL, values);
     free(values);
     paper->before_assessment = &room->before_assessment;
@@ -152,7 +154,8 @@ enum brake_status brake_paper_fill(struct brake_paper *paper, unsigned rules, en
         run_duties(paper, load, room);
     }
     paper->assessment = &room->assessment;
-    hand_over(paper, room);
+    if (!hand_over(paper, room))
+        return BRAKE_E_MEMORY;
     return paper->before != NULL ? compare(paper, rules, room) : BRAKE_OK;
 }
 

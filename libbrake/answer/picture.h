@@ -33,11 +33,11 @@ void brake_picture_adhesion(const struct brake_paper *paper, enum brake_load loa
 /* Deceleration over pedal force, with the knee of the booster. */
 void brake_picture_pedal(const struct brake_paper *paper, FILE *stream);
 
-/* Speed, deceleration and pedal force of one stop over time. */
-void brake_picture_stop(const struct brake_paper *paper, FILE *stream);
+/* Speed, deceleration and pedal force of one stop over time. false: memory is short. */
+bool brake_picture_stop(const struct brake_paper *paper, FILE *stream);
 
-/* Temperatures of a duty over time, beside their limits. */
-void brake_picture_heat(const struct brake_paper *paper, enum brake_paper_duty kind, FILE *stream);
+/* Temperatures of a duty over time, beside their limits. false: memory is short. */
+bool brake_picture_heat(const struct brake_paper *paper, enum brake_paper_duty kind, FILE *stream);
 
 /* How sure the limiting margin is. */
 void brake_picture_spread(const struct brake_paper *paper, FILE *stream);

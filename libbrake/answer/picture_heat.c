@@ -102,23 +102,22 @@ static void describe(const struct brake_duty_report *duty, struct brake_figure *
     figure->warnings = brake_duty_warnings(duty->hot, duty->duty, duty->result, figure->warning);
 }
 
-void brake_picture_heat(const struct brake_paper *paper, enum brake_paper_duty kind, FILE *stream)
+bool brake_picture_heat(const struct brake_paper *paper, enum brake_paper_duty kind, FILE *stream)
 {
     const struct brake_duty_report *duty = paper->duty[kind];
     struct brake_figure figure = {.id = names[kind].id, .title = names[kind].title};
     if (duty == NULL || duty->rows < 2) {
         brake_figure_missing(stream, figure.title, paper->lacking[kind]);
-        return;
+        return true;
     }
     struct brake_point *points = malloc((size_t)duty->rows * sizeof *points);
-    if (points == NULL) {
-        brake_figure_missing(stream, figure.title, "memory is short");
-        return;
-    }
+    if (points == NULL)
+        return false;
     describe(duty, &figure);
     brake_figure_open(stream, &figure, BRAKE_SVG_HEAD + STEP + PANEL + 36);
     for (int axle = 0; axle < BRAKE_AXLES; axle++)
         draw_axle(duty, kind, axle, points, stream);
     brake_figure_end(stream, &figure);
     free(points);
+    return true;
 }

@@ -70,23 +70,22 @@ static void describe(const struct brake_duty_report *stop, struct brake_figure *
         what, distance, developed, force);
 }
 
-void brake_picture_stop(const struct brake_paper *paper, FILE *stream)
+bool brake_picture_stop(const struct brake_paper *paper, FILE *stream)
 {
     const struct brake_duty_report *stop = paper->duty[BRAKE_PAPER_STOP];
     struct brake_figure figure = {.id = "stop", .title = TITLE};
     if (stop == NULL || stop->rows < 2) {
         brake_figure_missing(stream, TITLE, paper->lacking[BRAKE_PAPER_STOP]);
-        return;
+        return true;
     }
     struct brake_point *points = malloc((size_t)stop->rows * sizeof *points);
-    if (points == NULL) {
-        brake_figure_missing(stream, TITLE, "memory is short");
-        return;
-    }
+    if (points == NULL)
+        return false;
     describe(stop, &figure);
     brake_figure_open(stream, &figure, BRAKE_SVG_HEAD + STEP * (PANELS - 1) + PANEL + 36);
     for (int panel = 0; panel < PANELS; panel++)
         draw_panel(stop, panel, points, stream);
     brake_figure_end(stream, &figure);
     free(points);
+    return true;
 }

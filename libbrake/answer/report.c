@@ -173,54 +173,60 @@ static void drive(struct brake_document *d, const struct brake_paper *paper)
     brake_document_end(d);
 }
 
-static void balance_empty(const void *paper, FILE *stream)
+static bool balance_empty(const void *paper, FILE *stream)
 {
     brake_picture_balance(paper, BRAKE_EMPTY, stream);
+    return true;
 }
 
-static void balance_full(const void *paper, FILE *stream)
+static bool balance_full(const void *paper, FILE *stream)
 {
     brake_picture_balance(paper, BRAKE_FULL, stream);
+    return true;
 }
 
-static void adhesion_empty(const void *paper, FILE *stream)
+static bool adhesion_empty(const void *paper, FILE *stream)
 {
     brake_picture_adhesion(paper, BRAKE_EMPTY, stream);
+    return true;
 }
 
-static void adhesion_full(const void *paper, FILE *stream)
+static bool adhesion_full(const void *paper, FILE *stream)
 {
     brake_picture_adhesion(paper, BRAKE_FULL, stream);
+    return true;
 }
 
-static void pedal(const void *paper, FILE *stream)
+static bool pedal(const void *paper, FILE *stream)
 {
     brake_picture_pedal(paper, stream);
+    return true;
 }
 
-static void stop(const void *paper, FILE *stream)
+static bool stop(const void *paper, FILE *stream)
 {
-    brake_picture_stop(paper, stream);
+    return brake_picture_stop(paper, stream);
 }
 
-static void heat_fade(const void *paper, FILE *stream)
+static bool heat_fade(const void *paper, FILE *stream)
 {
-    brake_picture_heat(paper, BRAKE_PAPER_FADE, stream);
+    return brake_picture_heat(paper, BRAKE_PAPER_FADE, stream);
 }
 
-static void heat_descent(const void *paper, FILE *stream)
+static bool heat_descent(const void *paper, FILE *stream)
 {
-    brake_picture_heat(paper, BRAKE_PAPER_DESCENT, stream);
+    return brake_picture_heat(paper, BRAKE_PAPER_DESCENT, stream);
 }
 
-static void spread(const void *paper, FILE *stream)
+static bool spread(const void *paper, FILE *stream)
 {
     brake_picture_spread(paper, stream);
+    return true;
 }
 
 static void pictures(struct brake_document *d, const struct brake_paper *paper)
 {
-    static void (*const draw[])(const void *, FILE *) = {
+    static bool (*const draw[])(const void *, FILE *) = {
         balance_empty, balance_full, adhesion_empty, adhesion_full, pedal,
         stop,          heat_fade,    heat_descent,   spread};
     brake_document_section(d, NULL, "Pictures");

@@ -145,9 +145,10 @@ static int refuse(const char *before, const char *where, const struct brake_erro
 
 int command_refuse(const char *file, const struct brake_error *error)
 {
-    const int status = error->status == BRAKE_E_READ ? command_failure(errno) : EXIT_REFUSED;
+    const int reason = error->status == BRAKE_E_MEMORY ? ENOMEM : errno;
+    const bool input = error->status != BRAKE_E_READ && error->status != BRAKE_E_MEMORY;
     refuse("", file, error);
-    return status;
+    return input ? EXIT_REFUSED : command_failure(reason);
 }
 
 int command_refuse_value(const char *option, const struct brake_error *error)

@@ -98,7 +98,7 @@ static enum brake_status clear_room(struct reading *r)
     const size_t room = from->room > 0 ? 2 * from->room : FIRST_ROOM;
     char *more = realloc(from->text, room);
     if (more == NULL)
-        return REFUSE(r, BRAKE_E_SIZE, "", "memory is short");
+        return REFUSE(r, BRAKE_E_MEMORY, "", "memory is short");
     from->text = more;
     from->room = room;
     return BRAKE_OK;
@@ -413,7 +413,7 @@ static enum brake_status make_room(struct reading *r)
     r->room = r->room > 0 ? 2 * r->room : 1024;
     struct brake_log_row *more = realloc(log->row, (size_t)r->room * sizeof *more);
     if (more == NULL)
-        return REFUSE(r, BRAKE_E_SIZE, "", "memory is short");
+        return REFUSE(r, BRAKE_E_MEMORY, "", "memory is short");
     log->row = more;
     return BRAKE_OK;
 }

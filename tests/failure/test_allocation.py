@@ -22,8 +22,6 @@ CASES = {
     "spread --json": ("spread", HERON, "--samples", "1024", "--json"),
     "sweep": ("sweep", HERON, *AXIS),
 }
-# Cases that fail today, each with the reason: they must leave the list when it is gone.
-KNOWN = {("report", ""): "a picture is left out of the page without a word"}
 
 
 def places():
@@ -52,9 +50,8 @@ def fault(done, usual):
     return "" if written in (None, usual[2]) else "a file that is cut off"
 
 
-@pytest.mark.parametrize("case, mode", [
-    pytest.param(*each, marks=pytest.mark.xfail(reason=KNOWN[each], strict=True) if each in KNOWN else ())
-    for each in ((case, mode) for case in CASES for mode in ("", "+"))])
+@pytest.mark.parametrize("case", CASES)
+@pytest.mark.parametrize("mode", ("", "+"))
 def test_answer_is_whole_or_refused_in_words_when_memory_runs_out(case, mode, tmp_path):
     out = tmp_path / "out"
     usual = run(CASES[case], out)

@@ -27,7 +27,8 @@ class Approximate(UserWarning):
 def _class(status):
     """`E_SELF_LOCK` is RefusedSelfLock."""
     name = "Refused" + "".join(word.capitalize() for word in status.split("_")[1:])
-    return type(name, (Refused,), {"__module__": __name__, "__doc__": Refused.__doc__})
+    bases = (Refused, MemoryError) if status == "E_MEMORY" else (Refused,)
+    return type(name, bases, {"__module__": __name__, "__doc__": Refused.__doc__})
 
 
 _BY_NUMBER = {number: _class(name) for name, number in STATUSES.items() if number < 0}

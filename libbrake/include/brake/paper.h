@@ -64,7 +64,7 @@ struct brake_paper_room {
  * @param load   load case of stop and descent; the fade procedure is run fully loaded
  * @param room   filled; must stay where it is as long as the paper is used, and is to be freed by
  *               brake_paper_free whatever the status
- * @return       OK; E_SIZE when memory is short
+ * @return       OK; E_MEMORY
  */
 enum brake_status brake_paper_fill(struct brake_paper *paper, unsigned rules, enum brake_load load,
                                    struct brake_paper_room *room);
