@@ -5,22 +5,47 @@
 
 enum { COLUMNS = 80 };
 
+static int letters_of(const char *text, size_t length)
+{
+    int count = 0;
+    for (size_t i = 0; i < length; i++)
+        count += ((unsigned char)text[i] & 0xc0) != 0x80;
+    return count;
+}
+
+int brake_letters(const char *text)
+{
+    return letters_of(text, strlen(text));
+}
+
+/* Where a word begins on a line of its own: further left than the others if it is wide, for a path is
+ * to be copied whole. */
+static int begin(int indent, int width)
+{
+    const int room = width < COLUMNS ? COLUMNS - width : 0;
+    return room < indent ? room : indent;
+}
+
 void brake_paragraph(FILE *stream, const char *head, const char *text)
 {
-    const int indent = (int)strlen(head);
-    int column = indent;
-    fputs(head, stream);
+    const int indent = brake_letters(head);
+    size_t written = strlen(head);
+    while (written > 0 && head[written - 1] == ' ')
+        written--;
+    int column = letters_of(head, written);
+    int blanks = indent - column;
+    brake_text_print(stream, "%.*s", (int)written, head);
     while (*text != '\0') {
-        const int length = (int)strcspn(text, " ");
-        if (column > indent && column + 1 + length > COLUMNS) {
-            brake_text_print(stream, "\n%*s", indent, "");
-            column = indent;
-        } else if (column > indent) {
-            fputc(' ', stream);
-            column++;
+        const size_t length = strcspn(text, " ");
+        const int width = letters_of(text, length);
+        if (column + blanks + width > COLUMNS) {
+            fputs(column > 0 ? "\n" : "", stream);
+            column = 0;
+            blanks = begin(indent, width);
         }
-        brake_text_print(stream, "%.*s", length, text);
-        column += length;
+        brake_text_print(stream, "%*s%.*s", blanks, "", (int)length, text);
+        column += blanks + width;
+        blanks = 1;
         text += length;
         text += strspn(text, " ");
     }

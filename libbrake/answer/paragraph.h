@@ -4,6 +4,9 @@
 
 #include <stdio.h>
 
+/* Letters of a text, which may have several bytes each. */
+int brake_letters(const char *text);
+
 /* Text broken at blanks, later lines under the first, which begins with `head`. */
 void brake_paragraph(FILE *stream, const char *head, const char *text);
 

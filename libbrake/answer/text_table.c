@@ -109,33 +109,24 @@ static void cell_line(const struct page *p, const struct brake_cell *cell, const
         text[0] = '\0';
 }
 
-/* Letters, not bytes. */
-static int letters(const char *text)
-{
-    int count = 0;
-    for (; *text != '\0'; text++)
-        count += ((unsigned char)*text & 0xc0) != 0x80;
-    return count;
-}
-
 static int cell_width(const struct page *p, const struct brake_cell *cell, const struct column *c)
 {
     char text[BRAKE_CELL_WORDS];
     int width = 0;
     if (cell->kind == BRAKE_CELL_TEXT)
-        return letters(cell->text);
+        return brake_letters(cell->text);
     for (int line = 0; line < 2; line++) {
         cell_line(p, cell, c, line, text);
-        width = letters(text) > width ? letters(text) : width;
+        width = brake_letters(text) > width ? brake_letters(text) : width;
     }
     return width;
 }
 
 static void measure(const struct page *p, const struct brake_node *t, struct column *c)
 {
-    c->width = letters(c->head);
+    c->width = brake_letters(c->head);
     for (int i = 0; i < 2 && c->bare && c->unit[i] != NULL; i++) {
-        const int width = letters(brake_unit_words(c->unit[i]));
+        const int width = brake_letters(brake_unit_words(c->unit[i]));
         c->width = width > c->width ? width : c->width;
     }
     for (long row = 0; row < t->count; row++) {
@@ -183,7 +174,7 @@ static int end_width(const struct page *p, const struct brake_node *t, const str
             return -1;
         const int units = cell != NULL ? brake_cell_units(cell, p->d->systems, unit) : 0;
         for (int i = 0; i < units; i++) {
-            const int letters_of_it = letters(brake_unit_words(unit[i]));
+            const int letters_of_it = brake_letters(brake_unit_words(unit[i]));
             width = letters_of_it > width ? letters_of_it : width;
         }
     }
@@ -220,7 +211,7 @@ struct line {
 static void add_cell(struct line *line, const struct layout *l, const struct column *c,
                      const char *text)
 {
-    const int blanks = c->width - letters(text) > 0 ? c->width - letters(text) : 0;
+    const int blanks = c->width - brake_letters(text) > 0 ? c->width - brake_letters(text) : 0;
     line->used +=
         (size_t)brake_text_format(line->text + line->used, WORDS - line->used, "%*s%*s%s%*s",
                                   line->used > 0 ? l->gap : INDENT, "", c->right ? blanks : 0, "",
@@ -300,13 +291,13 @@ static void columns(const struct page *p, const struct brake_node *t, const stru
 /* Width of a column with both systems in a cell, and of its head. */
 static int words_width(const struct page *p, const struct brake_node *t, const struct column *c)
 {
-    int width = letters(c->head);
+    int width = brake_letters(c->head);
     for (long row = 0; row < t->count; row++) {
         char text[BRAKE_CELL_WORDS];
         if (!seen(p, t, row))
             continue;
         brake_cell_words(cell_at(p, t, row, c->at), p->d->systems, text, sizeof text);
-        width = letters(text) > width ? letters(text) : width;
+        width = brake_letters(text) > width ? brake_letters(text) : width;
     }
     return width;
 }
@@ -384,7 +375,7 @@ static void paragraphs(const struct page *p, const struct brake_node *t, const s
             if (t->table.column[i].head != NULL && t->table.column[i].place != BRAKE_COLUMN)
                 add_part(p, &t->table.column[i], cell_at(p, t, row, i), true, text);
         }
-        const int blanks = width - letters(first);
+        const int blanks = width - brake_letters(first);
         brake_text_format(head, sizeof head, "%*s%.*s%*s  ", INDENT, "", 2 * COLUMNS, first,
                           blanks > 0 ? blanks : 0, "");
         brake_paragraph(p->stream, head, text);

@@ -291,3 +291,14 @@ def test_no_heading_stands_over_nothing():
     text = report(HERON, "--text")[1]
     assert "Pictures" not in text.splitlines()
     assert ">Pictures</h2>" in report(HERON, "-o", "-")[1]
+
+
+def test_a_word_wider_than_its_place_keeps_to_80_columns(tmp_path):
+    """Given a name of 63 letters without a blank, the most that is accepted, it went past the edge where
+    it stands to the right of its line's path."""
+    name = "x" * 63
+    file = vehicle(tmp_path, f"[vehicle] name = {name}")
+    for words in (("report", file, "--text", "--before", BEFORE), ("compare", HERON, file)):
+        lines = plain.run(*map(str, words)).stdout.decode().splitlines()
+        assert max(map(len, lines)) <= 80 and all(line == line.rstrip() for line in lines)
+        assert sum(name in line for line in lines) >= 2
