@@ -1,5 +1,4 @@
 /* A document on a terminal: 80 columns, no colour. */
-#include <string.h>
 
 #include "brake/version.h"
 #include "brake/warnings.h"
@@ -10,7 +9,7 @@
 
 enum {
     HEAD = 81,
-    LABEL = 10,  /* of a sentence */
+    LABEL = 10,  /* of a sentence, with the blank behind it */
     WORDS = 4096 /* of a point of a list */
 };
 
