@@ -174,10 +174,13 @@ static void criterion_row(struct brake_document *d, const struct brake_assessmen
                                     : c->title),
                brake_cell_text(j->reason),
                brake_cell_text(brake_document_words(d, "%s, %s", c->id, c->clause)),
+               value_of(a, criterion),
+               limit_of(a, criterion),
                said ? value_of(a, criterion) : nothing,
                said ? limit_of(a, criterion) : nothing,
                brake_cell_text(limit_word(c->measure)),
                brake_part_si(brake_measure_dimension(c->measure)),
+               brake_cell_number(j->margin, NULL),
                said ? margin_of(j->margin) : nothing,
                brake_cell_number(j->margin - half, NULL),
                brake_cell_number(j->margin + half, NULL),
@@ -190,17 +193,29 @@ static void criterion_row(struct brake_document *d, const struct brake_assessmen
 
 void brake_part_criteria(struct brake_document *d, const struct brake_assessment *a)
 {
-    static const struct brake_column column[] = {
-        {"id", NULL, BRAKE_COLUMN},           {"clause", NULL, BRAKE_COLUMN},
-        {"title", NULL, BRAKE_COLUMN},        {"applies", NULL, BRAKE_COLUMN},
-        {"verdict", "verdict", BRAKE_COLUMN}, {NULL, "requirement", BRAKE_COLUMN},
-        {"reason", "", BRAKE_NOTE},           {NULL, "", BRAKE_DETAIL},
-        {"value", "value", BRAKE_COLUMN},     {"limit", "limit", BRAKE_COLUMN},
-        {"limit_is", NULL, BRAKE_COLUMN},     {"unit", NULL, BRAKE_COLUMN},
-        {"margin", "margin", BRAKE_COLUMN},   {"margin_p05", NULL, BRAKE_COLUMN},
-        {"margin_p95", NULL, BRAKE_COLUMN},   {NULL, "90 of 100 within", BRAKE_COLUMN},
-        {"load", NULL, BRAKE_COLUMN},         {"state", NULL, BRAKE_COLUMN},
-        {"read_in", NULL, BRAKE_COLUMN},      {"mark", NULL, BRAKE_COLUMN}};
+    static const struct brake_column column[] = {{"id", NULL, BRAKE_COLUMN},
+                                                 {"clause", NULL, BRAKE_COLUMN},
+                                                 {"title", NULL, BRAKE_COLUMN},
+                                                 {"applies", NULL, BRAKE_COLUMN},
+                                                 {"verdict", "verdict", BRAKE_COLUMN},
+                                                 {NULL, "requirement", BRAKE_COLUMN},
+                                                 {"reason", "", BRAKE_NOTE},
+                                                 {NULL, "", BRAKE_DETAIL},
+                                                 {"value", NULL, BRAKE_COLUMN},
+                                                 {"limit", NULL, BRAKE_COLUMN},
+                                                 {NULL, "value", BRAKE_COLUMN},
+                                                 {NULL, "limit", BRAKE_COLUMN},
+                                                 {"limit_is", NULL, BRAKE_COLUMN},
+                                                 {"unit", NULL, BRAKE_COLUMN},
+                                                 {"margin", NULL, BRAKE_COLUMN},
+                                                 {NULL, "margin", BRAKE_COLUMN},
+                                                 {"margin_p05", NULL, BRAKE_COLUMN},
+                                                 {"margin_p95", NULL, BRAKE_COLUMN},
+                                                 {NULL, "90 of 100 within", BRAKE_COLUMN},
+                                                 {"load", NULL, BRAKE_COLUMN},
+                                                 {"state", NULL, BRAKE_COLUMN},
+                                                 {"read_in", NULL, BRAKE_COLUMN},
+                                                 {"mark", NULL, BRAKE_COLUMN}};
     enum { REQUIREMENT = 5 };
     int order[BRAKE_CRITERIA];
     const int count = brake_part_order(a, order);

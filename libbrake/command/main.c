@@ -145,10 +145,11 @@ static int refuse(const char *before, const char *where, const struct brake_erro
 
 int command_refuse(const char *file, const struct brake_error *error)
 {
-    const int reason = error->status == BRAKE_E_MEMORY ? ENOMEM : errno;
-    const bool input = error->status != BRAKE_E_READ && error->status != BRAKE_E_MEMORY;
+    const int status = error->status == BRAKE_E_READ     ? command_failure(errno)
+                       : error->status == BRAKE_E_MEMORY ? EXIT_FAILED
+                                                         : EXIT_REFUSED;
     refuse("", file, error);
-    return input ? EXIT_REFUSED : command_failure(reason);
+    return status;
 }
 
 int command_refuse_value(const char *option, const struct brake_error *error)

@@ -1,4 +1,5 @@
 /* The vehicle file, line by line. */
+#include <errno.h>
 #include <stdbool.h>
 #include <string.h>
 
@@ -254,7 +255,7 @@ static enum brake_status read_all(struct input *in)
     while (in->error->status == BRAKE_OK && take_line(in, line) >= 0)
         understand(in, line);
     if (in->stream != NULL && ferror(in->stream))
-        return REFUSE(in, BRAKE_E_READ, "", "cannot be read");
+        return REFUSE(in, BRAKE_E_READ, "", "cannot be read: %s", strerror(errno));
     if (in->error->status == BRAKE_OK && in->section < 0) {
         in->line = in->line > 0 ? in->line : 1;
         return REFUSE(in, BRAKE_E_MISSING, "",

@@ -26,8 +26,13 @@ def day(monkeypatch):
     monkeypatch.setenv("SOURCE_DATE_EPOCH", "1767312000")
 
 
+def heed_interrupts():
+    """A shell lets what runs in its background ignore them."""
+    signal.signal(signal.SIGINT, signal.SIG_DFL)
+
+
 def start(*words):
-    return subprocess.Popen([plain.PROGRAM, *words], stderr=subprocess.DEVNULL)
+    return subprocess.Popen([plain.PROGRAM, *words], stderr=subprocess.DEVNULL, preexec_fn=heed_interrupts)
 
 
 def took(*words):
