@@ -76,14 +76,14 @@ static void add_shares(const struct brake_comparison *c, const struct brake_comp
 static const char *axles_of(struct brake_document *d, const struct brake_comparison *c)
 {
     const char *all = "";
-    for (int i = 0; i < BRAKE_LOADS * BRAKE_AXLES; i++) {
-        const int axle = i % BRAKE_AXLES;
-        const enum brake_load load = (enum brake_load)(i / BRAKE_AXLES);
-        const double lacks = brake_like_missing(&c->like[load][axle]);
-        if (lacks > 0.0)
-            all = brake_document_words(d, "%s; %s axle, %s: %.3g %% less", all, axle_words(axle),
-                                       brake_load_word(load), 100.0 * lacks);
-    }
+    for (int load = 0; load < BRAKE_LOADS; load++)
+        for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+            const double lacks = brake_like_missing(&c->like[load][axle]);
+            if (lacks > 0.0)
+                all =
+                    brake_document_words(d, "%s; %s axle, %s: %.3g %% less", all, axle_words(axle),
+                                         brake_load_word((enum brake_load)load), 100.0 * lacks);
+        }
     return all;
 }
 

@@ -220,7 +220,7 @@ static void fill_columns(const struct brake_duty_report *report, int axle, doubl
     for (int i = 0; i < CHART_COLUMNS; i++)
         column[i] = 0.0;
     for (long i = 0; i < report->rows; i++) {
-        const double place = report->row[i].time / total * CHART_COLUMNS;
+        const double place = report->row[i].time / total * (double)CHART_COLUMNS;
         const int at = place < CHART_COLUMNS - 1 ? (int)place : CHART_COLUMNS - 1;
         column[at] = fmax(column[at], report->row[i].face[axle]);
     }
@@ -257,7 +257,7 @@ static void chart(const void *context, FILE *stream)
     top = 100.0 * ceil(top / 100.0);
     fputs("\nRubbed face over time: F front, R rear, * both\n", stream);
     for (int line = CHART_LINES; line > 0; line--)
-        chart_line(column, top / CHART_LINES, line, stream);
+        chart_line(column, top / (double)CHART_LINES, line, stream);
     char end[32];
     brake_text_format(end, sizeof end, "%.4g s", total);
     brake_text_print(stream, "%12s0 s%*s\n", "", CHART_COLUMNS - 3, end);

@@ -61,7 +61,7 @@ static double bare(void)
         brake_sheet_vary(&sheet, &places, index, value * (1.0 + 1e-6 * i), &vehicle);
         brake_judge_all(BRAKE_RULES_ALL, &vehicle, judgement);
     }
-    return BARE / (omp_get_wtime() - begin);
+    return (double)BARE / (omp_get_wtime() - begin);
 }
 
 int main(int count, char **words)
