@@ -140,7 +140,7 @@ $(SHIM): tests/failure/allocation.c
 	$(call say,link $@)
 	$(Q)$(CC) -std=c11 $(WARNINGS) $(CFLAGS) -fPIC -shared -o $@ $<
 
-# Each of the first allocations of each verb fails in turn: some 15 minutes.
+# Each of the first allocations of each verb fails in turn: some 5 minutes.
 ALLOCATIONS ?= 2000
 check-allocation: all $(SHIM)
 	ALLOCATIONS=$(ALLOCATIONS) STOPMARGIN=$(abspath $(BUILD)/stopmargin) LIBBRAKE_BUILD=$(abspath $(BUILD)) \

@@ -27,7 +27,10 @@ char *answer_give(struct brake_document *document, char **report)
     *report = brake_document_text(document, BRAKE_AS_TEXT);
     char *json = brake_document_text(document, BRAKE_AS_COMPACT_JSON);
     brake_document_free(document);
-    return json;
+    if (*report != NULL)
+        return json;
+    free(json);
+    return NULL;
 }
 
 /* ---- spread --------------------------------------------------------------------------------- */

@@ -279,6 +279,10 @@ char *sheet_file(const struct brake_sheet *sheet)
     if (stream == NULL)
         return NULL;
     brake_file_write(sheet, stream);
-    fclose(stream);
-    return text;
+    bool whole = ferror(stream) == 0;
+    whole = fclose(stream) == 0 && whole;
+    if (whole)
+        return text;
+    free(text);
+    return NULL;
 }

@@ -259,7 +259,8 @@ enum brake_status brake_document_print(const struct brake_document *document,
         brake_print_json(document, format == BRAKE_AS_COMPACT_JSON, stream);
         break;
     case BRAKE_AS_HTML:
-        return brake_print_html(document, stream) ? BRAKE_OK : BRAKE_E_MEMORY;
+        brake_print_html(document, stream);
+        break;
     case BRAKE_AS_CSV:
         brake_print_csv(document, stream);
         break;

@@ -39,9 +39,9 @@ struct brake_table {
 };
 
 /* A picture: drawn as SVG for a page, sketched with letters for a terminal; either may be NULL.
- * What it is drawn from has to last as long as the document. false: memory is short. */
+ * What it is drawn from has to last as long as the document. */
 struct brake_figure_of {
-    bool (*draw)(const void *context, FILE *stream);
+    void (*draw)(const void *context, FILE *stream);
     void (*sketch)(const void *context, FILE *stream);
     const void *context;
 };
@@ -117,8 +117,7 @@ const char *brake_document_amount(struct brake_document *d, struct brake_cell va
 /* The printers. */
 void brake_print_text(const struct brake_document *d, FILE *stream);
 void brake_print_json(const struct brake_document *d, bool compact, FILE *stream);
-/* false: memory is short, and the page is not whole. */
-bool brake_print_html(const struct brake_document *d, FILE *stream);
+void brake_print_html(const struct brake_document *d, FILE *stream);
 void brake_print_csv(const struct brake_document *d, FILE *stream);
 
 #endif

@@ -21,63 +21,88 @@ static double kmh(double speed)
 
 /* ---- what was done, in words ---------------------------------------------------------------- */
 
-static const char *stops_of(struct brake_document *d, const struct brake_duty *duty)
+static void held_of(const struct brake_duty *duty, char *text, size_t size)
+{
+    switch (duty->stops.manner) {
+    case BRAKE_HOLDS_DECELERATION:
+        brake_text_format(text, size, "at %.3g m/s2", duty->stops.deceleration);
+        break;
+    case BRAKE_HOLDS_FORCE:
+        brake_text_format(text, size, "at %.0f N on the pedal", duty->force);
+        break;
+    case BRAKE_AT_THE_VERGE:
+        brake_text_format(text, size, "as hard as tyres and %.0f N on the pedal allow",
+                          duty->force);
+        break;
+    }
+}
+
+static void stops_of(const struct brake_duty *duty, char *text, size_t size)
 {
     const struct brake_stops *stops = &duty->stops;
     const char *word = stops->to > 0.0 ? "snub" : "stop";
-    const char *held = stops->manner == BRAKE_HOLDS_DECELERATION
-                           ? brake_document_words(d, "at %.3g m/s2", stops->deceleration)
-                       : stops->manner == BRAKE_HOLDS_FORCE
-                           ? brake_document_words(d, "at %.0f N on the pedal", duty->force)
-                           : brake_document_words(
-                                 d, "as hard as tyres and %.0f N on the pedal allow", duty->force);
+    char held[80];
+    held_of(duty, held, sizeof held);
     if (stops->count == 1)
-        return brake_document_words(d, "one %s from %.4g km/h to %.4g km/h, %s", word,
-                                    kmh(stops->from), kmh(stops->to), held);
-    return brake_document_words(d, "%d %ss from %.4g km/h to %.4g km/h %s, one every %.4g s",
-                                stops->count, word, kmh(stops->from), kmh(stops->to), held,
-                                stops->interval);
+        brake_text_format(text, size, "one %s from %.4g km/h to %.4g km/h, %s", word,
+                          kmh(stops->from), kmh(stops->to), held);
+    else
+        brake_text_format(text, size, "%d %ss from %.4g km/h to %.4g km/h %s, one every %.4g s",
+                          stops->count, word, kmh(stops->from), kmh(stops->to), held,
+                          stops->interval);
 }
 
-static const char *braking_of(struct brake_document *d, const struct brake_duty_report *r)
+static void braking_of(const struct brake_duty_report *r, char *text, size_t size)
 {
     const struct brake_descent *descent = &r->duty->descent;
     switch (r->duty->kind) {
     case BRAKE_DUTY_STOPS:
-        return stops_of(d, r->duty);
+        stops_of(r->duty, text, size);
+        break;
     case BRAKE_DUTY_DESCENT:
-        return brake_document_words(
-            d, "down %.4g %% for %.4g km at %.4g km/h, %.3g %% of it held by the engine",
-            100.0 * descent->grade, descent->length / 1e3, kmh(descent->speed),
-            100.0 * descent->engine);
+        brake_text_format(text, size,
+                          "down %.4g %% for %.4g km at %.4g km/h, %.3g %% of it held by the engine",
+                          100.0 * descent->grade, descent->length / 1e3, kmh(descent->speed),
+                          100.0 * descent->engine);
+        break;
     case BRAKE_DUTY_CYCLE:
-        return brake_document_words(d, "a drive of %d rows, %.4g s", r->duty->cycle.count,
-                                    r->result->duration);
+        brake_text_format(text, size, "a drive of %d rows, %.4g s", r->duty->cycle.count,
+                          r->result->duration);
+        break;
     case BRAKE_DUTY_REST:
+        brake_text_format(text, size, "brakes off");
         break;
     }
-    return "brakes off";
 }
 
-static const char *published_of(struct brake_document *d, const struct brake_duty *duty)
+static void published_of(const struct brake_duty *duty, char *text, size_t size)
 {
     const struct brake_fade_sequence *sequence = duty->stops.sequence;
-    if (duty->kind != BRAKE_DUTY_STOPS || sequence == NULL)
-        return "";
-    return brake_document_words(d, ", brakes %.0f degC at first; as heated in %s (%s)",
-                                celsius(sequence->start), sequence->clause, sequence->text);
+    text[0] = '\0';
+    if (duty->kind == BRAKE_DUTY_STOPS && sequence != NULL)
+        brake_text_format(text, size, ", brakes %.0f degC at first; as heated in %s (%s)",
+                          celsius(sequence->start), sequence->clause, sequence->text);
 }
 
-const char *brake_part_duty(struct brake_document *d, const struct brake_duty_report *r)
+static void rest_of(const struct brake_duty *duty, char *text, size_t size)
 {
-    const struct brake_duty *duty = r->duty;
-    const char *rest = duty->rest > 0.0
-                           ? brake_document_words(d, "; then %.4g min at %.4g km/h",
-                                                  duty->rest / 60.0, kmh(duty->rest_speed))
-                           : "";
-    return brake_document_words(d, "%s; load %s, %.0f kg; air %.0f degC%s%s", braking_of(d, r),
-                                brake_load_word(r->load), r->hot->rig.balance.body.mass,
-                                celsius(r->hot->rig.air), published_of(d, duty), rest);
+    text[0] = '\0';
+    if (duty->rest > 0.0)
+        brake_text_format(text, size, "; then %.4g min at %.4g km/h", duty->rest / 60.0,
+                          kmh(duty->rest_speed));
+}
+
+void brake_part_duty(const struct brake_duty_report *r, char text[BRAKE_DUTY_WORDS])
+{
+    char braking[200];
+    char published[200];
+    char rest[60];
+    braking_of(r, braking, sizeof braking);
+    published_of(r->duty, published, sizeof published);
+    rest_of(r->duty, rest, sizeof rest);
+    brake_text_format(text, BRAKE_DUTY_WORDS, "%s; load %s, %.0f kg; air %.0f degC%s%s", braking,
+                      brake_load_word(r->load), r->hot->rig.balance.body.mass,
+                      celsius(r->hot->rig.air), published, rest);
 }
 
 static const char *verdict_of(struct brake_document *d, const struct brake_duty_report *r)
@@ -274,8 +299,10 @@ void brake_part_heat(struct brake_document *d, const struct brake_duty_report *r
 
 void brake_part_duty_of(struct brake_document *d, const struct brake_duty_report *r)
 {
+    char duty[BRAKE_DUTY_WORDS];
+    brake_part_duty(r, duty);
     brake_document_say(d, NULL, "Verdict", verdict_of(d, r));
-    brake_document_say(d, NULL, "Duty", brake_part_duty(d, r));
+    brake_document_say(d, NULL, "Duty", duty);
     brake_part_heat(d, r);
 }
 
@@ -283,10 +310,12 @@ void brake_answer_heat(struct brake_document *document, const struct brake_duty_
 {
     struct brake_warning warning[BRAKE_DUTY_WARNINGS];
     const int count = brake_duty_warnings(report->hot, report->duty, report->result, warning);
+    char duty[BRAKE_DUTY_WORDS];
+    brake_part_duty(report, duty);
     brake_document_head(document, "Heat of the brakes", brake_part_name(report->sheet));
     brake_document_section(document, "summary", NULL);
     brake_document_say(document, "verdict", "Verdict", verdict_of(document, report));
-    brake_document_say(document, "duty", "Duty", brake_part_duty(document, report));
+    brake_document_say(document, "duty", "Duty", duty);
     brake_document_fact(document, "load", NULL, brake_cell_text(brake_load_word(report->load)));
     brake_document_fact(document, "held", NULL, brake_cell_truth(report->result->held));
     brake_document_fact(document, "stood", NULL,

@@ -49,8 +49,10 @@ bool brake_part_moves(const struct brake_compared *one, int change);
 const char *brake_part_shares(struct brake_document *d, const struct brake_compared *one,
                               const struct brake_unit *unit);
 
+enum { BRAKE_DUTY_WORDS = 512 };
+
 /* What the brakes go through, in words. */
-const char *brake_part_duty(struct brake_document *d, const struct brake_duty_report *r);
+void brake_part_duty(const struct brake_duty_report *r, char text[BRAKE_DUTY_WORDS]);
 
 /* Parts of answers that the report for inspection has too. */
 void brake_part_verdict(struct brake_document *d, const struct brake_sheet *sheet,

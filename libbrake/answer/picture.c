@@ -1,9 +1,7 @@
 #include "picture.h"
 
 #include "page.h"
-#include "parts.h"
 #include "svg.h"
-#include "vehicle/text.h"
 
 void brake_figure_open(FILE *stream, const struct brake_figure *figure, double height)
 {
@@ -23,13 +21,6 @@ void brake_figure_end(FILE *stream, const struct brake_figure *figure)
         brake_page_element(stream, "li", figure->warning[i].text);
     fputs(figure->warnings > 0 ? "</ul>" : "", stream);
     fputs("</figcaption>\n</figure>\n", stream);
-}
-
-void brake_figure_duty(const struct brake_duty_report *duty, char *text, size_t size)
-{
-    struct brake_document *d = brake_document_new(BRAKE_SI_FIRST);
-    brake_text_format(text, size, "%s", d != NULL ? brake_part_duty(d, duty) : "");
-    brake_document_free(d);
 }
 
 void brake_figure_missing(FILE *stream, const char *title, const char *why)

@@ -1,5 +1,6 @@
 /* The pictures of the report, one idea each; private to this folder. Each is a whole <figure>; where
- * an input is missing it says which in the place of the picture. */
+ * an input is missing it says which in the place of the picture. They take no memory: half of a page
+ * may be written when they are drawn. */
 #ifndef BRAKE_PICTURE_H
 #define BRAKE_PICTURE_H
 
@@ -19,9 +20,6 @@ struct brake_figure {
 void brake_figure_open(FILE *stream, const struct brake_figure *figure, double height);
 void brake_figure_end(FILE *stream, const struct brake_figure *figure);
 
-/* What the brakes go through, in words. */
-void brake_figure_duty(const struct brake_duty_report *duty, char *text, size_t size);
-
 void brake_figure_missing(FILE *stream, const char *title, const char *why);
 
 /* Brake force of the rear axle over that of the front, beside the ideal one and the lock lines. */
@@ -33,11 +31,11 @@ void brake_picture_adhesion(const struct brake_paper *paper, enum brake_load loa
 /* Deceleration over pedal force, with the knee of the booster. */
 void brake_picture_pedal(const struct brake_paper *paper, FILE *stream);
 
-/* Speed, deceleration and pedal force of one stop over time. false: memory is short. */
-bool brake_picture_stop(const struct brake_paper *paper, FILE *stream);
+/* Speed, deceleration and pedal force of one stop over time. */
+void brake_picture_stop(const struct brake_paper *paper, FILE *stream);
 
-/* Temperatures of a duty over time, beside their limits. false: memory is short. */
-bool brake_picture_heat(const struct brake_paper *paper, enum brake_paper_duty kind, FILE *stream);
+/* Temperatures of a duty over time, beside their limits. */
+void brake_picture_heat(const struct brake_paper *paper, enum brake_paper_duty kind, FILE *stream);
 
 /* How sure the limiting margin is. */
 void brake_picture_spread(const struct brake_paper *paper, FILE *stream);

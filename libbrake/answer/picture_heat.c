@@ -1,8 +1,7 @@
 #include <math.h>
 #include <stddef.h>
-#include <stdlib.h>
-#include <string.h>
 
+#include "parts.h"
 #include "picture.h"
 #include "svg.h"
 #include "cell.h"
@@ -33,14 +32,12 @@ static const struct {
 };
 
 static void draw_part(struct brake_plot *plot, const struct brake_duty_report *duty, int axle,
-                      int part, struct brake_point *points)
+                      int part)
 {
-    for (long i = 0; i < duty->rows; i++) {
-        const char *of_axles = (const char *)&duty->row[i] + parts[part].offset;
-        points[i].x = duty->row[i].time;
-        memcpy(&points[i].y, of_axles + (size_t)axle * sizeof(double), sizeof(double));
-    }
-    brake_plot_line(plot, points, (int)duty->rows, parts[part].dash, parts[part].words);
+    const struct brake_series series = {duty->row, sizeof *duty->row, (int)duty->rows,
+                                        offsetof(struct brake_duty_row, time),
+                                        parts[part].offset + (size_t)axle * sizeof(double)};
+    brake_plot_series(plot, &series, parts[part].dash, parts[part].words);
 }
 
 static void draw_limit(struct brake_plot *plot, double last, double limit, enum brake_dash dash,
@@ -61,7 +58,7 @@ static double hottest(const struct brake_duty_report *duty)
 }
 
 static void draw_axle(const struct brake_duty_report *duty, enum brake_paper_duty kind, int axle,
-                      struct brake_point *points, FILE *stream)
+                      FILE *stream)
 {
     static const char *const words[] = {"Front brake", "Rear brake"};
     const double last = duty->row[duty->rows - 1].time;
@@ -77,7 +74,7 @@ static void draw_axle(const struct brake_duty_report *duty, enum brake_paper_dut
     draw_limit(&plot, last, duty->hot->boiling, BRAKE_THIN, "fluid boils, wet");
     draw_limit(&plot, last, duty->hot->friction_until[axle], BRAKE_DOTTED, "end of pad curve");
     for (size_t part = 0; part < sizeof parts / sizeof parts[0]; part++)
-        draw_part(&plot, duty, axle, (int)part, points);
+        draw_part(&plot, duty, axle, (int)part);
     brake_plot_end(&plot);
 }
 
@@ -85,13 +82,13 @@ static void describe(const struct brake_duty_report *duty, struct brake_figure *
 {
     const bool known = isfinite(duty->hot->friction_until[BRAKE_FRONT]) &&
                        isfinite(duty->hot->friction_until[BRAKE_REAR]);
-    char what[400];
+    char what[BRAKE_DUTY_WORDS];
     char boiling[60];
     char margin[60];
     brake_amount_words(duty->hot->boiling, brake_unit_find("degC"), boiling, sizeof boiling);
     brake_amount_words(duty->result->fluid_margin, brake_unit_si(BRAKE_RISE), margin,
                        sizeof margin);
-    brake_figure_duty(duty, what, sizeof what);
+    brake_part_duty(duty, what);
     brake_text_format(
         figure->words, sizeof figure->words,
         "Shown: %s. Wet, the fluid boils at %s; that less its hottest is %s.%s", what, boiling,
@@ -102,22 +99,17 @@ static void describe(const struct brake_duty_report *duty, struct brake_figure *
     figure->warnings = brake_duty_warnings(duty->hot, duty->duty, duty->result, figure->warning);
 }
 
-bool brake_picture_heat(const struct brake_paper *paper, enum brake_paper_duty kind, FILE *stream)
+void brake_picture_heat(const struct brake_paper *paper, enum brake_paper_duty kind, FILE *stream)
 {
     const struct brake_duty_report *duty = paper->duty[kind];
     struct brake_figure figure = {.id = names[kind].id, .title = names[kind].title};
     if (duty == NULL || duty->rows < 2) {
         brake_figure_missing(stream, figure.title, paper->lacking[kind]);
-        return true;
+        return;
     }
-    struct brake_point *points = malloc((size_t)duty->rows * sizeof *points);
-    if (points == NULL)
-        return false;
     describe(duty, &figure);
     brake_figure_open(stream, &figure, BRAKE_SVG_HEAD + STEP + PANEL + 36);
     for (int axle = 0; axle < BRAKE_AXLES; axle++)
-        draw_axle(duty, kind, axle, points, stream);
+        draw_axle(duty, kind, axle, stream);
     brake_figure_end(stream, &figure);
-    free(points);
-    return true;
 }

@@ -1,8 +1,8 @@
 #include <math.h>
 #include <stddef.h>
-#include <stdlib.h>
 #include <string.h>
 
+#include "parts.h"
 #include "picture.h"
 #include "svg.h"
 #include "cell.h"
@@ -30,14 +30,14 @@ static double value_in(const struct brake_duty_row *row, int panel)
     return value;
 }
 
-static void draw_panel(const struct brake_duty_report *stop, int panel, struct brake_point *points,
-                       FILE *stream)
+static void draw_panel(const struct brake_duty_report *stop, int panel, FILE *stream)
 {
+    const struct brake_series series = {stop->row, sizeof *stop->row, (int)stop->rows,
+                                        offsetof(struct brake_duty_row, time),
+                                        panels[panel].offset};
     double most = 0.0;
-    for (long i = 0; i < stop->rows; i++) {
-        points[i] = (struct brake_point){stop->row[i].time, value_in(&stop->row[i], panel)};
-        most = fmax(most, points[i].y);
-    }
+    for (long i = 0; i < stop->rows; i++)
+        most = fmax(most, value_in(&stop->row[i], panel));
     struct brake_plot plot = {
         .stream = stream,
         .id = panels[panel].id,
@@ -48,13 +48,13 @@ static void draw_panel(const struct brake_duty_report *stop, int panel, struct b
         .y = brake_scale_of(0.0, 1.05 * most, brake_unit_find(panels[panel].unit),
                             panels[panel].words)};
     brake_plot_open(&plot);
-    brake_plot_line(&plot, points, (int)stop->rows, BRAKE_SOLID_LINE, NULL);
+    brake_plot_series(&plot, &series, BRAKE_SOLID_LINE, NULL);
     brake_plot_end(&plot);
 }
 
 static void describe(const struct brake_duty_report *stop, struct brake_figure *figure)
 {
-    char what[400];
+    char what[BRAKE_DUTY_WORDS];
     char distance[60];
     char developed[60];
     char force[60];
@@ -62,7 +62,7 @@ static void describe(const struct brake_duty_report *stop, struct brake_figure *
     brake_amount_words(stop->result->developed, brake_unit_find("m/s2"), developed,
                        sizeof developed);
     brake_amount_words(stop->result->force_most, brake_unit_find("N"), force, sizeof force);
-    brake_figure_duty(stop, what, sizeof what);
+    brake_part_duty(stop, what);
     brake_text_format(
         figure->words, sizeof figure->words,
         "Shown: %s. Distance %s, mean fully developed deceleration %s, at most %s on the pedal; "
@@ -70,22 +70,17 @@ static void describe(const struct brake_duty_report *stop, struct brake_figure *
         what, distance, developed, force);
 }
 
-bool brake_picture_stop(const struct brake_paper *paper, FILE *stream)
+void brake_picture_stop(const struct brake_paper *paper, FILE *stream)
 {
     const struct brake_duty_report *stop = paper->duty[BRAKE_PAPER_STOP];
     struct brake_figure figure = {.id = "stop", .title = TITLE};
     if (stop == NULL || stop->rows < 2) {
         brake_figure_missing(stream, TITLE, paper->lacking[BRAKE_PAPER_STOP]);
-        return true;
+        return;
     }
-    struct brake_point *points = malloc((size_t)stop->rows * sizeof *points);
-    if (points == NULL)
-        return false;
     describe(stop, &figure);
     brake_figure_open(stream, &figure, BRAKE_SVG_HEAD + STEP * (PANELS - 1) + PANEL + 36);
     for (int panel = 0; panel < PANELS; panel++)
-        draw_panel(stop, panel, points, stream);
+        draw_panel(stop, panel, stream);
     brake_figure_end(stream, &figure);
-    free(points);
-    return true;
 }

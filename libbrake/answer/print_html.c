@@ -258,8 +258,8 @@ static void end_section(struct page *p)
     brake_page_section_end(p->stream);
 }
 
-/* `headed` has a bit for each open section that people see. false: memory is short. */
-static bool put_node(struct page *p, const struct brake_node *node, unsigned *headed)
+/* `headed` has a bit for each open section that people see. */
+static void put_node(struct page *p, const struct brake_node *node, unsigned *headed)
 {
     const bool figure = node->kind == BRAKE_NODE_FIGURE && node->figure.draw != NULL;
     if (node->kind != BRAKE_NODE_FACT)
@@ -285,20 +285,19 @@ static bool put_node(struct page *p, const struct brake_node *node, unsigned *he
         put_table(p, node);
         break;
     case BRAKE_NODE_FIGURE:
-        return !figure || node->figure.draw(node->figure.context, p->stream);
+        if (figure)
+            node->figure.draw(node->figure.context, p->stream);
+        break;
     }
-    return true;
 }
 
-bool brake_print_html(const struct brake_document *d, FILE *stream)
+void brake_print_html(const struct brake_document *d, FILE *stream)
 {
     struct page p = {.d = d, .stream = stream, .heading = d->title};
     unsigned headed = 0;
     brake_page_open(stream, d->title, d->subject);
-    bool whole = true;
-    for (long i = 0; i < d->nodes && whole; i++)
-        whole = put_node(&p, &d->node[i], &headed);
+    for (long i = 0; i < d->nodes; i++)
+        put_node(&p, &d->node[i], &headed);
     run(&p, NO_RUN);
     brake_page_close(stream);
-    return whole;
 }

@@ -173,60 +173,54 @@ static void drive(struct brake_document *d, const struct brake_paper *paper)
     brake_document_end(d);
 }
 
-static bool balance_empty(const void *paper, FILE *stream)
+static void balance_empty(const void *paper, FILE *stream)
 {
     brake_picture_balance(paper, BRAKE_EMPTY, stream);
-    return true;
 }
 
-static bool balance_full(const void *paper, FILE *stream)
+static void balance_full(const void *paper, FILE *stream)
 {
     brake_picture_balance(paper, BRAKE_FULL, stream);
-    return true;
 }
 
-static bool adhesion_empty(const void *paper, FILE *stream)
+static void adhesion_empty(const void *paper, FILE *stream)
 {
     brake_picture_adhesion(paper, BRAKE_EMPTY, stream);
-    return true;
 }
 
-static bool adhesion_full(const void *paper, FILE *stream)
+static void adhesion_full(const void *paper, FILE *stream)
 {
     brake_picture_adhesion(paper, BRAKE_FULL, stream);
-    return true;
 }
 
-static bool pedal(const void *paper, FILE *stream)
+static void pedal(const void *paper, FILE *stream)
 {
     brake_picture_pedal(paper, stream);
-    return true;
 }
 
-static bool stop(const void *paper, FILE *stream)
+static void stop(const void *paper, FILE *stream)
 {
-    return brake_picture_stop(paper, stream);
+    brake_picture_stop(paper, stream);
 }
 
-static bool heat_fade(const void *paper, FILE *stream)
+static void heat_fade(const void *paper, FILE *stream)
 {
-    return brake_picture_heat(paper, BRAKE_PAPER_FADE, stream);
+    brake_picture_heat(paper, BRAKE_PAPER_FADE, stream);
 }
 
-static bool heat_descent(const void *paper, FILE *stream)
+static void heat_descent(const void *paper, FILE *stream)
 {
-    return brake_picture_heat(paper, BRAKE_PAPER_DESCENT, stream);
+    brake_picture_heat(paper, BRAKE_PAPER_DESCENT, stream);
 }
 
-static bool spread(const void *paper, FILE *stream)
+static void spread(const void *paper, FILE *stream)
 {
     brake_picture_spread(paper, stream);
-    return true;
 }
 
 static void pictures(struct brake_document *d, const struct brake_paper *paper)
 {
-    static bool (*const draw[])(const void *, FILE *) = {
+    static void (*const draw[])(const void *, FILE *) = {
         balance_empty, balance_full, adhesion_empty, adhesion_full, pedal,
         stop,          heat_fade,    heat_descent,   spread};
     brake_document_section(d, NULL, "Pictures");

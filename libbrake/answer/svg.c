@@ -229,22 +229,31 @@ static double near_by(double place)
     return fmax(-1e4, fmin(1e4, place));
 }
 
+static struct brake_point point_at(const struct brake_series *series, int i)
+{
+    const char *row = (const char *)series->row + (size_t)i * series->step;
+    struct brake_point point;
+    memcpy(&point.x, row + series->x, sizeof point.x);
+    memcpy(&point.y, row + series->y, sizeof point.y);
+    return point;
+}
+
 /* Writes the points; gives the last place at which the line is seen. */
-static struct brake_point trace(const struct brake_plot *plot, const struct brake_point *points,
-                                int count)
+static struct brake_point trace(const struct brake_plot *plot, const struct brake_series *series)
 {
     struct brake_point last = {BRAKE_NAN, BRAKE_NAN};
     struct brake_point before = {BRAKE_NAN, BRAKE_NAN};
     struct brake_point seen = {BRAKE_NAN, BRAKE_NAN};
-    for (int i = 0; i < count; i++) {
-        const struct brake_point at = {near_by(brake_plot_x(plot, points[i].x)),
-                                       near_by(brake_plot_y(plot, points[i].y))};
-        const bool gap = isnan(points[i].x) || isnan(points[i].y);
+    for (int i = 0; i < series->count; i++) {
+        const struct brake_point point = point_at(series, i);
+        const struct brake_point at = {near_by(brake_plot_x(plot, point.x)),
+                                       near_by(brake_plot_y(plot, point.y))};
+        const bool gap = isnan(point.x) || isnan(point.y);
         if (!gap && inside(plot, at.x, at.y))
             seen = at;
         else if (!gap && inside(plot, before.x, before.y))
             seen = leaving(plot, before, at);
-        if (!gap && (isnan(last.x) || i + 1 == count || fabs(at.x - last.x) > CLOSE ||
+        if (!gap && (isnan(last.x) || i + 1 == series->count || fabs(at.x - last.x) > CLOSE ||
                      fabs(at.y - last.y) > CLOSE)) {
             write_point(plot->stream, isnan(last.x) ? 'M' : 'L', at.x, at.y);
             last = at;
@@ -256,8 +265,8 @@ static struct brake_point trace(const struct brake_plot *plot, const struct brak
     return seen;
 }
 
-void brake_plot_line(struct brake_plot *plot, const struct brake_point *points, int count,
-                     enum brake_dash dash, const char *label)
+void brake_plot_series(struct brake_plot *plot, const struct brake_series *series,
+                       enum brake_dash dash, const char *label)
 {
     static const char *const looks[] = {
         [BRAKE_SOLID_LINE] = "stroke-width=\"1.8\"",
@@ -269,10 +278,19 @@ void brake_plot_line(struct brake_plot *plot, const struct brake_point *points, 
         [BRAKE_GRID] = "stroke-width=\"0.5\" stroke=\"#888\""};
     brake_text_print(plot->stream, "<path clip-path=\"url(#%s-clip)\" %s d=\"", plot->id,
                      looks[dash]);
-    const struct brake_point seen = trace(plot, points, count);
+    const struct brake_point seen = trace(plot, series);
     fputs("\"/>\n", plot->stream);
     if (!isnan(seen.x))
         add_label(plot, seen.x, seen.y, label, seen.x < RIGHT - 4.0);
+}
+
+void brake_plot_line(struct brake_plot *plot, const struct brake_point *points, int count,
+                     enum brake_dash dash, const char *label)
+{
+    const struct brake_series series = {points, sizeof *points, count,
+                                        offsetof(struct brake_point, x),
+                                        offsetof(struct brake_point, y)};
+    brake_plot_series(plot, &series, dash, label);
 }
 
 void brake_plot_mark(struct brake_plot *plot, struct brake_point at, const char *label)

@@ -7,6 +7,7 @@
 #define BRAKE_SVG_H
 
 #include <stdbool.h>
+#include <stddef.h>
 #include <stdio.h>
 
 #include "brake/constants.h"
@@ -68,7 +69,17 @@ void brake_svg_end(FILE *stream);
 /* Axes and frame. */
 void brake_plot_open(const struct brake_plot *plot);
 
+/* Two numbers of each of many rows, whatever else the rows hold. */
+struct brake_series {
+    const void *row;
+    size_t step; /* bytes from one row to the next */
+    int count;
+    size_t x, y; /* bytes from the beginning of a row to its two numbers */
+};
+
 /* A line through points in SI; one that is not a number is a gap. Label NULL: not named. */
+void brake_plot_series(struct brake_plot *plot, const struct brake_series *series,
+                       enum brake_dash dash, const char *label);
 void brake_plot_line(struct brake_plot *plot, const struct brake_point *points, int count,
                      enum brake_dash dash, const char *label);
 
