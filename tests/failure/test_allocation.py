@@ -63,7 +63,7 @@ def places(count):
     most = int(os.environ.get("ALLOCATIONS", "0"))
     if most > 0:
         return range(1, min(most, count + 16) + 1)
-    return sorted({*range(1, count + 1, max(1, count // 10)), *range(max(1, count - 4), count + 1)})
+    return sorted({*range(1, count + 1, max(1, count // 6)), *range(max(1, count - 2), count + 1)})
 
 
 def part(some, whole):
