@@ -128,16 +128,25 @@ static double rounded(double number, bool up)
 
 static void write_number(double number, enum brake_form form, char *text, size_t size)
 {
-    static const char *const format[] = {
-        [BRAKE_TWO_DIGITS] = "%.2g",  [BRAKE_FOUR_DIGITS] = "%.4g",  [BRAKE_THREE_DIGITS] = "%.3g",
-        [BRAKE_SIGNED] = "%+.3g",     [BRAKE_WHOLE] = "%.0f",        [BRAKE_SIGNED_WHOLE] = "%+.0f",
-        [BRAKE_ONE_DECIMAL] = "%.1f", [BRAKE_TWO_DECIMALS] = "%.2f", [BRAKE_UPWARDS] = "%.4g",
-        [BRAKE_DOWNWARDS] = "%.4g"};
+    /* from `large` on an exponent, hard to read, would stand: all digits before the point do instead */
+    static const struct {
+        const char *format;
+        const char *whole;
+        double large;
+    } forms[] = {[BRAKE_TWO_DIGITS] = {"%.2g", "%.0f", 99.5},
+                 [BRAKE_FOUR_DIGITS] = {"%.4g", "%.0f", 9999.5},
+                 [BRAKE_THREE_DIGITS] = {"%.3g", "%.0f", 999.5},
+                 [BRAKE_SIGNED] = {"%+.3g", "%+.0f", 999.5},
+                 [BRAKE_WHOLE] = {"%.0f", "%.0f", 9999.5},
+                 [BRAKE_SIGNED_WHOLE] = {"%+.0f", "%+.0f", 9999.5},
+                 [BRAKE_ONE_DECIMAL] = {"%.1f", "%.0f", 9999.5},
+                 [BRAKE_TWO_DECIMALS] = {"%.2f", "%.0f", 9999.5},
+                 [BRAKE_UPWARDS] = {"%.4g", "%.0f", 9999.5},
+                 [BRAKE_DOWNWARDS] = {"%.4g", "%.0f", 9999.5}};
     if (form == BRAKE_UPWARDS || form == BRAKE_DOWNWARDS)
         number = rounded(number, form == BRAKE_UPWARDS);
-    /* past four digits before the point an exponent would be hard to read */
-    const bool large = fabs(number) >= 1e4 && fabs(number) < 1e12;
-    brake_text_format(text, size, large ? "%.0f" : format[form], number);
+    const bool large = fabs(number) >= forms[form].large && fabs(number) < 1e12;
+    brake_text_format(text, size, large ? forms[form].whole : forms[form].format, number);
     if (strspn(text, "-0.") == strlen(text) && text[0] == '-')
         memmove(text, text + 1, strlen(text));
 }
