@@ -1,5 +1,6 @@
 """Every number in a US unit is the SI number beside it, converted."""
 import re
+from collections import Counter
 
 import pytest
 
@@ -10,17 +11,33 @@ HERON = str(plain.ROOT / "examples" / "heron.ini")
 BEFORE = str(plain.ROOT / "examples" / "heron-before.ini")
 NUMBER = r"[-+]?\d[\d.]*(?:e[-+]\d+)?"
 NAMES = "|".join(re.escape(name) for name in sorted({*UNITS, *ZERO} - {""}, key=len, reverse=True))
-BESIDE = re.compile(rf"({NUMBER}) ({NAMES}) \(({NUMBER}) ({NAMES})\)")
-ROW = re.compile(rf"(?:  \S+)?((?: +(?:{NUMBER}|-|no end))+) {{1,2}}({NAMES})")
+US = "|".join(
+    re.escape(name)
+    for name in ("degF rise", "degF", "lbf*ft/psi", "lbf*ft", "lbf/in", "lbf", "lb*ft2", "lb", "psi/lb",
+                 "psi", "ft*lbf", "ft/s2", "ft", "in2", "in3", "in", "mph")
+)  # fmt: skip
+END = r"(?![\w*/])"
+# A deceleration is told in g as well.
+BESIDE = re.compile(rf"({NUMBER}) ({NAMES}) \(({NUMBER}) ({NAMES})(?:, ({NUMBER}) g)?\)")
+CELL = rf"(?:{NUMBER}|-|no end|without limit)"
+# A row with its unit at the end, one with a unit in each cell, and one whose units stand in the heads.
+AT_END = re.compile(rf"(?:  \S+)?((?: +{CELL})+) +({NAMES})")
+IN_CELLS = re.compile(rf"  (?:\S.*?  )??((?: +(?:{NUMBER} (?:{NAMES})|-))+)")
+IN_HEADS = re.compile(rf" +(?:{NAMES})(?: +(?:{NAMES}))*")
+# What the titles of clauses say, and what was typed.
+CLAUSES = {("20", "mph"), ("50", "lbf"), ("15", "ft/s2")}
 
 ANSWERS = {
     "check": ("check", HERON),
     "compare": ("compare", BEFORE, HERON),
     "compare with fade": ("compare", BEFORE, HERON, "--fade"),
     "size": ("size", HERON, "--by", "stop.speed", "--for", "full.stop.front_rise <= 100 K"),
+    "size in decelerations": ("size", HERON, "--by", "front.disc.piston_diameter", "--for",
+                              "decel at 300 N = 7.0 m/s2"),
+    "tyres": ("size", HERON, "--by", "tyre=35x12.50R17LT,LT285/75R16", "--for", "us.135.cold"),
     "spread": ("spread", HERON, "--samples", "1024"),
     "heat": ("heat", HERON, "--stop", "100km/h"),
-}
+}  # fmt: skip
 
 
 def si(number, unit, difference):
@@ -42,13 +59,65 @@ def assert_same(one, other, difference, where):
     assert abs(si(*one, difference) - si(*other, difference)) <= digit(*one) + digit(*other), where
 
 
+def numbers_at_end(first, second):
+    """Of two lines whose last word is the unit of all their numbers."""
+    one, other = AT_END.fullmatch(first), AT_END.fullmatch(second)
+    if not one or not other:
+        return None
+    numbers, us_numbers = (re.findall(rf"(?<!\S){NUMBER}", found[1]) for found in (one, other))
+    assert len(numbers) == len(us_numbers), (first, second)
+    return [((x, one[2]), (y, other[2])) for x, y in zip(numbers, us_numbers)]
+
+
+def numbers_in_cells(first, second):
+    """Of two lines with a unit behind every number."""
+    one, other = IN_CELLS.fullmatch(first), IN_CELLS.fullmatch(second)
+    if not one or not other:
+        return None
+    cells, us_cells = (re.findall(rf"({NUMBER}) ({NAMES}){END}", found[1]) for found in (one, other))
+    assert len(cells) == len(us_cells), (first, second)
+    return list(zip(cells, us_cells))
+
+
+def numbers_by_heads(first, second, heads):
+    """Of two lines whose numbers end below the units of their heads."""
+    by_end = [{found.end(): found[0] for found in re.finditer(NAMES, line)} for line in heads]
+    found = []
+    for other in re.finditer(rf"(?<!\S){NUMBER}(?!\S)", second):
+        (one,) = [one for one in re.finditer(r"\S+", first) if one.end() == other.end()]
+        found.append(((one[0], by_end[0][one.end()]), (other[0], by_end[1][other.end()])))
+    return found
+
+
 def pairs_of_lines(text):
-    """Rows of a table whose next line has the same numbers in the US unit."""
+    """Numbers of the rows of a table whose next line has the same ones in the other unit."""
     lines = text.splitlines()
+    heads = None
     for first, second in zip(lines, lines[1:]):
-        one, other = ROW.fullmatch(first), ROW.fullmatch(second)
-        if one and other and first[2] != " " and second[:4].isspace():
-            yield first, second, one, other
+        if IN_HEADS.fullmatch(first) and IN_HEADS.fullmatch(second):
+            heads = (first, second)
+        elif not second.strip():
+            heads = None
+        elif first[2:3].strip() and second[:6].isspace():
+            numbers = numbers_at_end(first, second) or numbers_in_cells(first, second)
+            if not numbers and heads and re.fullmatch(rf"(?: +{NUMBER})+", second):
+                numbers = numbers_by_heads(first, second, heads)
+            yield from numbers or []
+
+
+def pairs_beside(text):
+    """Numbers with the same ones in brackets behind them."""
+    for x, unit, y, us, in_g in BESIDE.findall(text):
+        yield (x, unit), (y, us)
+        assert (unit == "m/s2") == (in_g != "") == (us == "ft/s2")
+        if in_g:
+            # Source: NIST SP 811, appendix B.8, standard acceleration of free fall.
+            assert float(in_g) * 9.80665 == pytest.approx(float(x), rel=1e-2, abs=1e-3), (x, in_g)
+
+
+def all_pairs(text):
+    """Bare texts of the two numbers of every amount."""
+    return [*pairs_beside(" ".join(text.split())), *pairs_of_lines(text)]
 
 
 @pytest.fixture(scope="module", params=ANSWERS.values(), ids=ANSWERS)
@@ -57,22 +126,22 @@ def text(request):
 
 
 def test_a_us_number_is_its_si_neighbour(text):
-    """Given answers, when each `x unit (y unit)` is read, then both are one amount. A change stands
-    with its sign, and has no zero of a scale."""
-    one_line = " ".join(text.split())
-    for x, unit, y, us in BESIDE.findall(one_line):
-        assert_same((x, unit), (y, us), x[0] == "+", f"{x} {unit} ({y} {us})")
-    for first, second, one, other in pairs_of_lines(text):
-        numbers, us_numbers = one[1].split(), other[1].split()
-        assert len(numbers) == len(us_numbers)
-        for x, y in zip(numbers, us_numbers):
-            if "-" != x and x not in ("no", "end"):
-                changed = "before" in text and x is numbers[-1] and len(numbers) == 3
-                assert_same((x, one[2]), (y, other[2]), changed, (first, second))
+    """Given answers, when each number and its neighbour in the other trade are read, then both are one
+    amount. A change stands with its sign in both, and has no zero of a scale; no temperature of these
+    answers is below zero."""
+    for one, other in all_pairs(text):
+        changed = one[0][0] in "+-"
+        assert not changed or other[0][0] == one[0][0], (one, other)
+        assert_same(one, other, changed, (one, other))
 
 
-def test_numbers_were_found(text):
-    assert len(BESIDE.findall(" ".join(text.split()))) + len(list(pairs_of_lines(text))) > 2
+def test_no_us_number_goes_unread(text):
+    """Given answers, when their amounts are read, then no number in a US unit is left that was not one
+    of them, but for those of the clauses' titles: else the test above would pass over it."""
+    told = Counter(re.findall(rf"(?<![\w.])({NUMBER}) ({US}){END}", " ".join(text.split())))
+    read = Counter(us for _, us in all_pairs(text))
+    assert len(all_pairs(text)) > 2
+    assert set(told - read) <= CLAUSES
 
 
 @pytest.mark.parametrize("bound, speed", [("100 K", "180 degF rise"), ("180 degF rise", "100 K")])
