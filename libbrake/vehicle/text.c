@@ -81,8 +81,12 @@ static struct conversion take_conversion(const char **at, va_list *list)
         (*at)++;
         c.precision = take_count(at, list);
     }
-    for (; **at == 'l' || **at == 'z'; (*at)++)
-        c.length = **at == 'l' && c.length == 'l' ? 'L' : **at;
+    for (; **at == 'l' || **at == 'z'; (*at)++) {
+        if (**at == 'l' && c.length == 'l')
+            c.length = 'L';
+        else
+            c.length = **at;
+    }
     c.letter = **at;
     *at += c.letter != '\0';
     return c;
@@ -101,8 +105,10 @@ static size_t point(char *number)
     bool other = false;
     for (const char *at = number; *at != '\0'; at++) {
         const bool plain = strchr("0123456789+-einfa ", *at) != NULL;
-        if (plain || !other)
-            number[used++] = plain ? *at : '.';
+        if (plain)
+            number[used++] = *at;
+        else if (!other)
+            number[used++] = '.';
         other = !plain;
     }
     number[used] = '\0';
@@ -167,7 +173,7 @@ static unsigned long long next_unsigned(const struct conversion *c, va_list *lis
     case 'L':
         return va_arg(*list, unsigned long long);
     case 'z':
-        return va_arg(*list, size_t);
+        return (unsigned long long)va_arg(*list, size_t);
     default:
         return va_arg(*list, unsigned);
     }
