@@ -243,6 +243,15 @@ void brake_cell_words(const struct brake_cell *cell, enum brake_systems systems,
                           other[0] != '\0' && in_g[0] != '\0' ? ", " : "", in_g);
 }
 
+const char *brake_cell_told(const struct brake_cell *cell, enum brake_systems systems,
+                            char room[BRAKE_CELL_WORDS])
+{
+    if (cell->text != NULL && !is_value(cell))
+        return cell->text;
+    brake_cell_words(cell, systems, room, BRAKE_CELL_WORDS);
+    return room;
+}
+
 void brake_amount_words(double value, const struct brake_unit *unit, char *text, size_t size)
 {
     const struct brake_cell cell = brake_cell_number(value, unit);

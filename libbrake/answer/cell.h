@@ -88,6 +88,10 @@ enum { BRAKE_CELL_WORDS = 240 };
 void brake_cell_words(const struct brake_cell *cell, enum brake_systems systems, char *text,
                       size_t size);
 
+/* The same, written into `room`; a text, which may be longer, is returned itself. */
+const char *brake_cell_told(const struct brake_cell *cell, enum brake_systems systems,
+                            char room[BRAKE_CELL_WORDS]);
+
 /* A number in its unit and that of the other trade. */
 void brake_amount_words(double value, const struct brake_unit *unit, char *text, size_t size);
 

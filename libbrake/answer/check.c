@@ -91,8 +91,7 @@ static const char *next_of(struct brake_document *d, const struct brake_sheet *s
     const struct brake_cell value = brake_part_value(d, &sheet->vehicle, line);
     return brake_document_words(
         d, "%s (now %s, %s): it carries %.0f %% of the uncertainty of %s%s. How: %s",
-        brake_part_path(d, &sheet->vehicle, line),
-        value.kind == BRAKE_CELL_TEXT ? value.text : brake_document_amount(d, value),
+        brake_part_path(d, &sheet->vehicle, line), brake_document_amount(d, value),
         brake_from_word(sheet->record[line].from), 100.0 * a->sureness[criterion].share,
         criterion == a->limiting ? "that margin" : "the margin of ",
         criterion == a->limiting ? "" : brake_criterion_at(criterion)->id,

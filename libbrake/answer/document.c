@@ -184,9 +184,8 @@ void brake_document_say_in(struct brake_document *d, const char *key, const char
 
 const char *brake_document_amount(struct brake_document *d, struct brake_cell value)
 {
-    char text[BRAKE_CELL_WORDS];
-    brake_cell_words(&value, d->systems, text, sizeof text);
-    return keep_text(d, text);
+    char room[BRAKE_CELL_WORDS];
+    return keep_text(d, brake_cell_told(&value, d->systems, room));
 }
 
 void brake_document_fact(struct brake_document *d, const char *key, const char *label,

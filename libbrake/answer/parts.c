@@ -203,10 +203,9 @@ static const char *default_of(struct brake_document *d, const struct brake_sheet
 {
     const char *why = brake_quantity_at(index)->why;
     const struct brake_cell value = brake_part_value(d, &sheet->vehicle, index);
-    return brake_document_words(
-        d, "%s = %s%s%s%s", brake_part_path(d, &sheet->vehicle, index),
-        value.kind == BRAKE_CELL_TEXT ? value.text : brake_document_amount(d, value),
-        why != NULL ? " (" : "", why != NULL ? why : "", why != NULL ? ")" : "");
+    return brake_document_words(d, "%s = %s%s%s%s", brake_part_path(d, &sheet->vehicle, index),
+                                brake_document_amount(d, value), why != NULL ? " (" : "",
+                                why != NULL ? why : "", why != NULL ? ")" : "");
 }
 
 static void defaults(struct brake_document *d, const struct brake_sheet *sheet)

@@ -30,7 +30,7 @@ static void isolated(FILE *stream, const char *text)
 
 static void put_cell(const struct page *p, const struct brake_cell *cell)
 {
-    char text[BRAKE_CELL_WORDS];
+    char room[BRAKE_CELL_WORDS];
     if (cell->kind == BRAKE_CELL_BLANK) {
         fputs("<i class=\"line\"></i>", p->stream);
         return;
@@ -39,8 +39,7 @@ static void put_cell(const struct page *p, const struct brake_cell *cell)
         isolated(p->stream, cell->text);
         return;
     }
-    brake_cell_words(cell, p->d->systems, text, sizeof text);
-    brake_page_text(p->stream, text);
+    brake_page_text(p->stream, brake_cell_told(cell, p->d->systems, room));
 }
 
 /* ---- tables --------------------------------------------------------------------------------- */

@@ -30,12 +30,10 @@ static void list(const struct page *p, const struct brake_node *t)
             if (t->table.column[i].head == NULL)
                 continue;
             const struct brake_cell *cell = &p->d->cell[t->first + row * t->table.columns + i];
-            char value[BRAKE_CELL_WORDS];
+            char room[BRAKE_CELL_WORDS];
             char text[WORDS];
-            brake_cell_words(cell, p->d->systems, value, sizeof value);
             brake_text_format(text, sizeof text, "%s%s%s", first ? "" : t->table.column[i].head,
-                              first ? "" : ": ",
-                              cell->kind == BRAKE_CELL_TEXT ? cell->text : value);
+                              first ? "" : ": ", brake_cell_told(cell, p->d->systems, room));
             if (cell->kind != BRAKE_CELL_NOTHING)
                 brake_paragraph(p->stream, first ? marks[t->table.rows] : "      ", text);
             first = false;
@@ -82,12 +80,11 @@ static void sentence(const struct page *p, const struct brake_node *node)
 static void fact(const struct page *p, const struct brake_node *node)
 {
     char head[HEAD];
-    char text[BRAKE_CELL_WORDS];
+    char room[BRAKE_CELL_WORDS];
     if (node->head == NULL || node->cell.kind == BRAKE_CELL_NOTHING)
         return;
-    brake_cell_words(&node->cell, p->d->systems, text, sizeof text);
     brake_text_format(head, sizeof head, "  %-34.60s  ", node->head);
-    brake_paragraph(p->stream, head, node->cell.kind == BRAKE_CELL_TEXT ? node->cell.text : text);
+    brake_paragraph(p->stream, head, brake_cell_told(&node->cell, p->d->systems, room));
 }
 
 /* A part of pictures that are drawn, not sketched, has nothing for a terminal. */

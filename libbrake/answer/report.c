@@ -59,7 +59,7 @@ static const char *value_words(struct brake_document *d, const struct brake_shee
     if (index < 0)
         return "not given";
     const struct brake_cell value = brake_part_value(d, &sheet->vehicle, index);
-    return value.kind == BRAKE_CELL_TEXT ? value.text : brake_document_amount(d, value);
+    return brake_document_amount(d, value);
 }
 
 /* What is worked out, or repeats another section, follows from other lines. */

@@ -89,10 +89,9 @@ static const char *describe(struct brake_document *d, const struct brake_spread 
                                     brake_cause_at(listed->cause[number - listed->count])->words);
     const int index = listed->input[number].index;
     const struct brake_cell value = brake_part_value(d, &listed->sheet->vehicle, index);
-    return brake_document_words(
-        d, "It is now %s, %s. How: %s",
-        value.kind == BRAKE_CELL_TEXT ? value.text : brake_document_amount(d, value),
-        brake_from_word(listed->sheet->record[index].from), brake_quantity_at(index)->measure);
+    return brake_document_words(d, "It is now %s, %s. How: %s", brake_document_amount(d, value),
+                                brake_from_word(listed->sheet->record[index].from),
+                                brake_quantity_at(index)->measure);
 }
 
 static const char *next_of(struct brake_document *d, const struct brake_spread *spread,

@@ -293,10 +293,10 @@ static int words_width(const struct page *p, const struct brake_node *t, const s
 {
     int width = brake_letters(c->head);
     for (long row = 0; row < t->count; row++) {
-        char text[BRAKE_CELL_WORDS];
+        char room[BRAKE_CELL_WORDS];
         if (!seen(p, t, row))
             continue;
-        brake_cell_words(cell_at(p, t, row, c->at), p->d->systems, text, sizeof text);
+        const char *text = brake_cell_told(cell_at(p, t, row, c->at), p->d->systems, room);
         width = brake_letters(text) > width ? brake_letters(text) : width;
     }
     return width;
@@ -324,17 +324,16 @@ static void wrapped(const struct page *p, const struct brake_node *t, const stru
     end_line(p, &heads);
     for (long row = 0; row < t->count; row++) {
         struct line line = {.used = 0};
-        char text[BRAKE_CELL_WORDS];
+        char room[BRAKE_CELL_WORDS];
         if (!seen(p, t, row))
             continue;
         for (int i = 0; i < l->columns - 1; i++) {
-            brake_cell_words(cell_at(p, t, row, l->column[i].at), p->d->systems, text, sizeof text);
-            add_cell(&line, l, &l->column[i], text);
+            add_cell(&line, l, &l->column[i],
+                     brake_cell_told(cell_at(p, t, row, l->column[i].at), p->d->systems, room));
         }
-        const struct brake_cell *cell = cell_at(p, t, row, last->at);
-        brake_cell_words(cell, p->d->systems, text, sizeof text);
         brake_text_format(line.text + line.used, WORDS - line.used, "%*s", l->gap, "");
-        brake_paragraph(p->stream, line.text, cell->kind == BRAKE_CELL_TEXT ? cell->text : text);
+        brake_paragraph(p->stream, line.text,
+                        brake_cell_told(cell_at(p, t, row, last->at), p->d->systems, room));
     }
 }
 
@@ -343,12 +342,11 @@ static void wrapped(const struct page *p, const struct brake_node *t, const stru
 static void add_part(const struct page *p, const struct brake_column *column,
                      const struct brake_cell *cell, bool headed, char *text)
 {
-    char value[BRAKE_CELL_WORDS];
+    char room[BRAKE_CELL_WORDS];
     const size_t used = strlen(text);
     if (cell->kind == BRAKE_CELL_NOTHING)
         return;
-    brake_cell_words(cell, p->d->systems, value, sizeof value);
-    const char *shown = cell->kind == BRAKE_CELL_TEXT ? cell->text : value;
+    const char *shown = brake_cell_told(cell, p->d->systems, room);
     if (shown[0] == '\0')
         return;
     headed = headed && column->head[0] != '\0';
@@ -363,11 +361,12 @@ static void paragraphs(const struct page *p, const struct brake_node *t, const s
     const int width = full < COLUMNS / 2 ? full : COLUMNS / 2;
     for (long row = 0; row < t->count; row++) {
         char head[COLUMNS + 1];
-        char first[BRAKE_CELL_WORDS];
+        char room[BRAKE_CELL_WORDS];
         char text[WORDS] = "";
         if (!seen(p, t, row))
             continue;
-        brake_cell_words(cell_at(p, t, row, l->column[0].at), p->d->systems, first, sizeof first);
+        const char *first =
+            brake_cell_told(cell_at(p, t, row, l->column[0].at), p->d->systems, room);
         for (int i = 1; i < l->columns; i++)
             add_part(p, &t->table.column[l->column[i].at], cell_at(p, t, row, l->column[i].at),
                      i > 1, text);

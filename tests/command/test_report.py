@@ -48,6 +48,16 @@ def flat(text):
     return " ".join(text.split())
 
 
+# ---- nothing is cut off --------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("how", [("--text",), ("-o", "-")], ids=["text", "page"])
+def test_a_friction_curve_stands_to_its_last_point(how):
+    """Given a curve of 16 points, longer than any number in words, then paper has all of them."""
+    curve = " ".join(f"({20 + 40 * i} degC, 0.{380 - i})" for i in range(16))
+    paper = report(HERON, "--set", f"front.disc.pads.friction={curve}", *how)[1]
+    assert curve.replace("0.380", "0.38").replace("0.370", "0.37") in flat(paper)
+
 # ---- where it goes -------------------------------------------------------------------------------
 
 
