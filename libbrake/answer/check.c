@@ -124,9 +124,10 @@ void brake_part_verdict(struct brake_document *d, const struct brake_sheet *shee
 /* ---- requirements --------------------------------------------------------------------------- */
 
 /* Falls short before meets before cannot say; the smaller margin first; then in their order. */
-static bool before(const struct brake_assessment *a, int x, int y)
+static bool before(const void *assessment, int x, int y)
 {
     static const int rank[] = {[BRAKE_FALLS_SHORT] = 0, [BRAKE_MEETS] = 1, [BRAKE_CANNOT_SAY] = 2};
+    const struct brake_assessment *a = assessment;
     const struct brake_judgement *jx = &a->judgement[x];
     const struct brake_judgement *jy = &a->judgement[y];
     if (jx->applies != jy->applies)
@@ -142,12 +143,8 @@ int brake_part_order(const struct brake_assessment *a, int order[BRAKE_CRITERIA]
 {
     int count = 0;
     for (int i = 0; i < brake_criterion_count(); i++) {
-        if (!brake_assessed(a, i))
-            continue;
-        int at = count++;
-        for (; at > 0 && before(a, i, order[at - 1]); at--)
-            order[at] = order[at - 1];
-        order[at] = i;
+        if (brake_assessed(a, i))
+            count = brake_part_insert(order, count, i, before, a);
     }
     return count;
 }
@@ -239,16 +236,11 @@ void brake_part_criteria(struct brake_document *d, const struct brake_assessment
 /* For programs: every one by its path. */
 static void results_by_path(struct brake_document *d, const struct brake_results *results)
 {
-    static const struct brake_column column[] = {
-        {"name", NULL, BRAKE_COLUMN}, {"value", NULL, BRAKE_COLUMN}, {"unit", NULL, BRAKE_COLUMN}};
-    brake_document_table(
-        d, &(struct brake_table){.key = "results", .keyed = true, .column = column, .columns = 3});
+    brake_part_numbers(d);
     for (int i = 0; i < brake_result_count(); i++) {
         char path[80];
         brake_result_path(i, path, sizeof path);
-        brake_document_row(
-            d, (const struct brake_cell[]){brake_cell_text(path), brake_part_result(results, i),
-                                           brake_part_si(brake_result_at(i)->dimension)});
+        brake_part_number(d, path, brake_part_result(results, i));
     }
 }
 

@@ -20,17 +20,19 @@ bool brake_part_moves(const struct brake_compared *one, int change)
     return fabs(one->share[change]) > 1e-9 * whole; /* less is rounding */
 }
 
+static bool more(const void *compared, int x, int y)
+{
+    const struct brake_compared *one = compared;
+    return fabs(one->share[x]) > fabs(one->share[y]);
+}
+
 /* Groups that moved a number, the largest first. Returns how many. */
 static int sorted(const struct brake_compared *one, int order[BRAKE_CHANGES])
 {
     int count = 0;
     for (int i = 0; i < BRAKE_CHANGES; i++) {
-        if (!brake_part_moves(one, i))
-            continue;
-        int at = count++;
-        for (; at > 0 && fabs(one->share[order[at - 1]]) < fabs(one->share[i]); at--)
-            order[at] = order[at - 1];
-        order[at] = i;
+        if (brake_part_moves(one, i))
+            count = brake_part_insert(order, count, i, more, one);
     }
     return count;
 }
@@ -46,8 +48,8 @@ const char *brake_part_shares(struct brake_document *d, const struct brake_compa
     for (int i = 0; i < count; i++) {
         const char *share =
             brake_document_amount(d, brake_cell_difference(one->share[order[i]], unit));
-        all = brake_document_words(d, "%s%s%s %s", all != NULL ? all : "", all != NULL ? "; " : "",
-                                   brake_change_word((enum brake_change)order[i]), share);
+        const char *word = brake_change_word((enum brake_change)order[i]);
+        all = brake_document_join(d, all, "; ", brake_document_words(d, "%s %s", word, share));
     }
     return all;
 }
@@ -109,12 +111,10 @@ static const char *lost(struct brake_document *d, const struct brake_comparison 
     const char *all = NULL;
     for (int i = 0; i < brake_criterion_count(); i++) {
         if (brake_compare_lost(c, i))
-            all = brake_document_words(d, "%s%s",
-                                       all != NULL ? brake_document_words(d, "%s, ", all)
-                                                   : "met before, FALLS SHORT now: ",
-                                       brake_criterion_at(i)->id);
+            all = brake_document_join(d, all, ", ", brake_criterion_at(i)->id);
     }
-    return all != NULL ? all : "nothing that was met before falls short now";
+    return all != NULL ? brake_document_words(d, "met before, FALLS SHORT now: %s", all)
+                       : "nothing that was met before falls short now";
 }
 
 /* How many fall short of what could be judged, on one side. */
@@ -280,13 +280,6 @@ static void like_for_like(struct brake_document *d, const struct brake_compariso
 
 /* ---- margins -------------------------------------------------------------------------------- */
 
-/* Margins are told in percent. */
-static const struct brake_unit *unit_of(struct brake_output output)
-{
-    const struct brake_result *row = output.criterion ? NULL : brake_result_at(output.index);
-    return row == NULL ? brake_unit_find("%") : brake_unit_of(row->unit, row->dimension);
-}
-
 static const char *verdict_of(const struct brake_comparison *c, int margin, int which)
 {
     const struct brake_output output = c->output[margin];
@@ -302,7 +295,7 @@ static const char *reason_of(const struct brake_comparison *c, int margin, int w
 static struct brake_cell side_of(const struct brake_comparison *c, int margin, double value)
 {
     const struct brake_output output = c->output[margin];
-    struct brake_cell cell = brake_cell_form(value, unit_of(output),
+    struct brake_cell cell = brake_cell_form(value, brake_part_output_unit(output),
                                              output.criterion ? BRAKE_SIGNED : BRAKE_FOUR_DIGITS);
     cell.text = isinf(value) ? "without limit" : NULL;
     return cell;
@@ -312,7 +305,7 @@ static struct brake_cell side_of(const struct brake_comparison *c, int margin, d
 static const char *note_of(struct brake_document *d, const struct brake_comparison *c, int margin)
 {
     const struct brake_compared *one = &c->margin[margin];
-    const char *shares = brake_part_shares(d, one, unit_of(c->output[margin]));
+    const char *shares = brake_part_shares(d, one, brake_part_output_unit(c->output[margin]));
     const char *why = isfinite(one->before) && isfinite(one->after)
                           ? NULL
                           : reason_of(c, margin, isnan(one->before) ? 0 : 1);
@@ -334,7 +327,7 @@ static void margin_row(struct brake_document *d, const struct brake_comparison *
         brake_cell_text(verdict_of(c, margin, 0)),
         side_of(c, margin, one->after),
         brake_cell_text(verdict_of(c, margin, 1)),
-        brake_cell_difference(one->after - one->before, unit_of(output)),
+        brake_cell_difference(one->after - one->before, brake_part_output_unit(output)),
         brake_cell_text(one->reason),
         brake_cell_text(reason_of(c, margin, 0)),
         brake_cell_text(reason_of(c, margin, 1)),
@@ -391,12 +384,12 @@ static void result_row(struct brake_document *d, const struct brake_comparison *
     const double before = brake_result_value(&c->results[0], result);
     const double after = brake_result_value(&c->results[1], result);
     if (differs(before, after))
-        brake_document_row(d, (const struct brake_cell[]){
-                                  brake_cell_text(name), brake_part_si(row->dimension),
-                                  brake_part_result(&c->results[0], result),
-                                  brake_part_result(&c->results[1], result),
-                                  brake_cell_difference(after - before,
-                                                        brake_unit_of(row->unit, row->dimension))});
+        brake_document_row(
+            d, (const struct brake_cell[]){
+                   brake_cell_text(name), brake_part_si(row->dimension),
+                   brake_part_result(&c->results[0], result),
+                   brake_part_result(&c->results[1], result),
+                   brake_cell_difference(after - before, brake_part_result_unit(result))});
 }
 
 /* For programs all of them by their paths; for people a table a load case, whose names are shorter. */

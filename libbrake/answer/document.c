@@ -172,6 +172,12 @@ const char *brake_document_words(struct brake_document *d, const char *format, .
     return text;
 }
 
+const char *brake_document_join(struct brake_document *d, const char *all, const char *glue,
+                                const char *more)
+{
+    return all == NULL ? more : brake_document_words(d, "%s%s%s", all, glue, more);
+}
+
 void brake_document_say_in(struct brake_document *d, const char *key, const char *label,
                            const char *format, ...)
 {

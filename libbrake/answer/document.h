@@ -108,6 +108,10 @@ void brake_document_figure(struct brake_document *d, struct brake_figure_of figu
 __attribute__((format(printf, 2, 3))) const char *brake_document_words(struct brake_document *d,
                                                                        const char *format, ...);
 
+/* A text and one more behind it, NULL: there is none so far. */
+const char *brake_document_join(struct brake_document *d, const char *all, const char *glue,
+                                const char *more);
+
 /* Numbers, kept by the document. */
 const double *brake_document_numbers(struct brake_document *d, const double *list, int count);
 

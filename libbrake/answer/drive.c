@@ -16,17 +16,9 @@ static const struct {
     [BRAKE_ABOVE] = {"above", "does not agree: measured above the prediction"},
     [BRAKE_NOT_SAID] = {"cannot say", "cannot say whether it agrees with the prediction"}};
 
-static struct brake_cell within(const struct brake_measured *m, const struct brake_unit *unit,
-                                enum brake_form form)
-{
-    struct brake_cell cell = brake_cell_within(m->value, m->half, unit);
-    cell.form = form;
-    return cell;
-}
-
 static struct brake_cell deceleration(const struct brake_measured *m)
 {
-    return within(m, brake_unit_si(BRAKE_ACCELERATION), BRAKE_TWO_DECIMALS);
+    return brake_part_measured(m, brake_unit_si(BRAKE_ACCELERATION), BRAKE_TWO_DECIMALS);
 }
 
 static const char *figures_of(struct brake_document *d, const struct brake_drive *drive)
@@ -97,16 +89,12 @@ enum { MARKS = sizeof marks / sizeof marks[0] };
 /* Ids, or words, of what marks a stop; "" when nothing does. */
 static const char *marks_of(struct brake_document *d, const struct brake_drive_stop *stop, bool ids)
 {
-    const char *all = "";
+    const char *all = NULL;
     for (int i = 0; i < MARKS; i++) {
         if (stop->flags & marks[i].flag)
-            all = brake_document_words(d, "%s%s%s", all,
-                                       all[0] == '\0' ? ""
-                                       : ids          ? " "
-                                                      : "; ",
-                                       ids ? marks[i].id : marks[i].words);
+            all = brake_document_join(d, all, ids ? " " : "; ", ids ? marks[i].id : marks[i].words);
     }
-    return all;
+    return all != NULL ? all : "";
 }
 
 static const char *note_of(struct brake_document *d, const struct brake_drive_report *r,
@@ -136,19 +124,19 @@ static void stop_row(struct brake_document *d, const struct brake_drive_report *
                stop->flags != 0 ? brake_cell_count(row[stop->flagged].line) : brake_cell_nothing(),
                brake_cell_count(stop->points),
                brake_cell_number(stop->noise, NULL),
-               within(&stop->initial, brake_unit_find("km/h"), BRAKE_ONE_DECIMAL),
+               brake_part_measured(&stop->initial, brake_unit_find("km/h"), BRAKE_ONE_DECIMAL),
                brake_cell_form(stop->initial.value, brake_unit_find("km/h"), BRAKE_ONE_DECIMAL),
                brake_cell_form(stop->nominal, brake_unit_find("km/h"), BRAKE_WHOLE),
-               within(&stop->distance, metre, BRAKE_ONE_DECIMAL),
-               within(&stop->corrected, metre, BRAKE_ONE_DECIMAL),
+               brake_part_measured(&stop->distance, metre, BRAKE_ONE_DECIMAL),
+               brake_part_measured(&stop->corrected, metre, BRAKE_ONE_DECIMAL),
                brake_cell_form(stop->corrected.value, metre, BRAKE_ONE_DECIMAL),
-               within(&stop->developed, rate, BRAKE_TWO_DECIMALS),
+               brake_part_measured(&stop->developed, rate, BRAKE_TWO_DECIMALS),
                brake_cell_number(stop->indicated, rate),
                brake_cell_form(stop->pedal_force, brake_unit_si(BRAKE_FORCE), BRAKE_WHOLE),
                brake_cell_number(stop->pressure, brake_unit_find("bar")),
                brake_cell_number(stop->temperature[BRAKE_FRONT], kelvin),
                brake_cell_number(stop->temperature[BRAKE_REAR], kelvin),
-               within(&stop->predicted, rate, BRAKE_TWO_DECIMALS),
+               brake_part_measured(&stop->predicted, rate, BRAKE_TWO_DECIMALS),
                brake_cell_truth(stop->capped),
                brake_cell_text(note_of(d, r, stop))});
 }
@@ -357,9 +345,10 @@ static void results(struct brake_document *d, const struct brake_drive *drive)
                BRAKE_ACCELERATION);
     result_row(d, "drive.predicted_deceleration", deceleration(&drive->predicted),
                BRAKE_ACCELERATION);
-    result_row(d, "drive.friction_factor", within(&drive->friction, NULL, BRAKE_FOUR_DIGITS),
+    result_row(d, "drive.friction_factor",
+               brake_part_measured(&drive->friction, NULL, BRAKE_FOUR_DIGITS), BRAKE_RATIO);
+    result_row(d, "drive.fade", brake_part_measured(&drive->fade, NULL, BRAKE_FOUR_DIGITS),
                BRAKE_RATIO);
-    result_row(d, "drive.fade", within(&drive->fade, NULL, BRAKE_FOUR_DIGITS), BRAKE_RATIO);
     result_row(d, "drive.scatter", brake_cell_number(drive->scatter, NULL), BRAKE_RATIO);
 }
 

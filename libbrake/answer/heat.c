@@ -205,33 +205,24 @@ static void whole(struct brake_document *d, const struct brake_duty_report *r)
         brake_document_say(d, NULL, NULL, "An axle reached the limit of grip.");
 }
 
-static void result_row(struct brake_document *d, const char *name, struct brake_cell value)
-{
-    brake_document_row(d, (const struct brake_cell[]){brake_cell_text(name), value,
-                                                      brake_part_si(value.unit->dimension)});
-}
-
 /* For programs: every figure under its name. */
 static void results(struct brake_document *d, const struct brake_duty_report *r)
 {
-    static const struct brake_column column[] = {
-        {"name", NULL, BRAKE_COLUMN}, {"value", NULL, BRAKE_COLUMN}, {"unit", NULL, BRAKE_COLUMN}};
     char name[64];
-    brake_document_table(
-        d, &(struct brake_table){.key = "results", .keyed = true, .column = column, .columns = 3});
+    brake_part_numbers(d);
     for (int i = 0; i < ROWS_OF_ALL; i++) {
         brake_text_format(name, sizeof name, "heat.%s", of_all[i].name);
-        result_row(d, name, cell_of(&of_all[i], r->result));
+        brake_part_number(d, name, cell_of(&of_all[i], r->result));
     }
     for (int axle = 0; axle < BRAKE_AXLES; axle++) {
         for (int i = 0; i < ROWS_OF_AXLE; i++) {
             brake_text_format(name, sizeof name, "heat.%s.%s",
                               brake_axle_word((enum brake_axle)axle), of_axle[i].name);
-            result_row(d, name, cell_of(&of_axle[i], &r->result->axle[axle]));
+            brake_part_number(d, name, cell_of(&of_axle[i], &r->result->axle[axle]));
         }
     }
-    result_row(d, "heat.fluid_boiling",
-               brake_cell_number(r->hot->boiling, brake_unit_of("degC", BRAKE_TEMPERATURE)));
+    brake_part_number(d, "heat.fluid_boiling",
+                      brake_cell_number(r->hot->boiling, brake_unit_of("degC", BRAKE_TEMPERATURE)));
 }
 
 /* ---- chart ---------------------------------------------------------------------------------- */

@@ -27,6 +27,23 @@ const struct brake_unit *brake_part_unit(enum brake_measure measure)
     return share ? brake_unit_find("%") : brake_unit_si(dimension);
 }
 
+const struct brake_unit *brake_part_result_unit(int index)
+{
+    const struct brake_result *row = brake_result_at(index);
+    return brake_unit_of(row->unit, row->dimension);
+}
+
+const struct brake_unit *brake_part_output_unit(struct brake_output output)
+{
+    return output.criterion ? brake_unit_find("%") : brake_part_result_unit(output.index);
+}
+
+const struct brake_unit *brake_part_line_unit(int index)
+{
+    const struct brake_quantity *q = brake_quantity_at(index);
+    return brake_unit_of(q->unit, q->dimension);
+}
+
 struct brake_cell brake_part_si(enum brake_dimension dimension)
 {
     return brake_cell_text(brake_unit_si(dimension)->name);
@@ -34,9 +51,39 @@ struct brake_cell brake_part_si(enum brake_dimension dimension)
 
 struct brake_cell brake_part_result(const struct brake_results *results, int index)
 {
-    const struct brake_result *row = brake_result_at(index);
-    return brake_cell_number(brake_result_value(results, index),
-                             brake_unit_of(row->unit, row->dimension));
+    return brake_cell_number(brake_result_value(results, index), brake_part_result_unit(index));
+}
+
+int brake_part_insert(int *order, int count, int one,
+                      bool (*before)(const void *context, int x, int y), const void *context)
+{
+    int at = count;
+    for (; at > 0 && before(context, one, order[at - 1]); at--)
+        order[at] = order[at - 1];
+    order[at] = one;
+    return count + 1;
+}
+
+struct brake_cell brake_part_measured(const struct brake_measured *m, const struct brake_unit *unit,
+                                      enum brake_form form)
+{
+    struct brake_cell cell = brake_cell_within(m->value, m->half, unit);
+    cell.form = form;
+    return cell;
+}
+
+void brake_part_numbers(struct brake_document *d)
+{
+    static const struct brake_column column[] = {
+        {"name", NULL, BRAKE_COLUMN}, {"value", NULL, BRAKE_COLUMN}, {"unit", NULL, BRAKE_COLUMN}};
+    brake_document_table(
+        d, &(struct brake_table){.key = "results", .keyed = true, .column = column, .columns = 3});
+}
+
+void brake_part_number(struct brake_document *d, const char *name, struct brake_cell value)
+{
+    brake_document_row(d, (const struct brake_cell[]){brake_cell_text(name), value,
+                                                      brake_part_si(value.unit->dimension)});
 }
 
 /* ---- lines ---------------------------------------------------------------------------------- */
@@ -100,7 +147,7 @@ struct brake_cell brake_part_value(struct brake_document *d, const struct brake_
     const void *at = brake_quantity_in(&copy, index);
     switch (q->kind) {
     case BRAKE_REAL:
-        return brake_cell_number(*(const double *)at, brake_unit_of(q->unit, q->dimension));
+        return brake_cell_number(*(const double *)at, brake_part_line_unit(index));
     case BRAKE_CHOICE:
         return brake_cell_text(q->choices[*(const int *)at]);
     case BRAKE_TEXT:

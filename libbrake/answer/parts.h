@@ -15,11 +15,24 @@ const char *brake_part_path(struct brake_document *d, const struct brake_vehicle
 /* The unit that the trade shows a measure in. */
 const struct brake_unit *brake_part_unit(enum brake_measure measure);
 
+/* The unit that a result, an output (a margin in percent) and a line are told in. */
+const struct brake_unit *brake_part_result_unit(int index);
+const struct brake_unit *brake_part_output_unit(struct brake_output output);
+const struct brake_unit *brake_part_line_unit(int index);
+
 /* Name of the SI unit, for programs. */
 struct brake_cell brake_part_si(enum brake_dimension dimension);
 
 /* Value of a result. */
 struct brake_cell brake_part_result(const struct brake_results *results, int index);
+
+/* A measured or predicted figure and the range in which 90 of 100 lie. */
+struct brake_cell brake_part_measured(const struct brake_measured *m, const struct brake_unit *unit,
+                                      enum brake_form form);
+
+/* For programs: begins the results under their names, and puts one there. */
+void brake_part_numbers(struct brake_document *d);
+void brake_part_number(struct brake_document *d, const char *name, struct brake_cell value);
 
 /* Value of a line, whatever its kind. */
 struct brake_cell brake_part_value(struct brake_document *d, const struct brake_vehicle *vehicle,
@@ -40,6 +53,11 @@ bool brake_part_repeats(const struct brake_sheet *sheet, int index);
 
 /* The criteria in the order to read them, those that do not apply last. Returns how many. */
 int brake_part_order(const struct brake_assessment *a, int order[BRAKE_CRITERIA]);
+
+/* Puts one more of them where it belongs in an order, `before` telling what stands before what. Returns
+ * how many there are then. */
+int brake_part_insert(int *order, int count, int one,
+                      bool (*before)(const void *context, int x, int y), const void *context);
 
 /* Whether a group of changes moved a number by more than rounding. */
 bool brake_part_moves(const struct brake_compared *one, int change);

@@ -58,9 +58,8 @@ static const char *travel(struct brake_document *d, const struct brake_shakedown
 {
     if (isnan(plan->firm.value))
         return "cannot say: a line that it needs is left out";
-    struct brake_cell firm = brake_cell_within(plan->firm.value, plan->firm.half, unit("mm"));
-    firm.form = BRAKE_WHOLE;
-    const char *expected = brake_document_amount(d, firm);
+    const char *expected =
+        brake_document_amount(d, brake_part_measured(&plan->firm, unit("mm"), BRAKE_WHOLE));
     if (isnan(plan->to_floor))
         return brake_document_words(d, "%s; firm, not spongy", expected);
     return brake_document_words(d, "%s of %s to the floor, so %s in reserve; firm, not spongy",
@@ -112,7 +111,7 @@ static void standing(struct brake_document *d, const struct brake_sheet *sheet,
     brake_document_fact(d, "pedal_force", NULL, brake_cell_number(plan->firm_force, NULL));
     brake_document_fact(d, "pressure", NULL, brake_cell_number(plan->firm_pressure, NULL));
     brake_document_fact(d, "travel", NULL,
-                        brake_cell_within(plan->firm.value, plan->firm.half, unit("mm")));
+                        brake_part_measured(&plan->firm, unit("mm"), BRAKE_FOUR_DIGITS));
     brake_document_fact(d, "travel_to_floor", NULL, brake_cell_number(plan->to_floor, NULL));
     brake_document_fact(d, "parking_grade", NULL, brake_cell_number(plan->grade, NULL));
     brake_document_table(
@@ -126,28 +125,21 @@ static void standing(struct brake_document *d, const struct brake_sheet *sheet,
 
 /* ---- stages --------------------------------------------------------------------------------- */
 
-static struct brake_cell within(const struct brake_measured *m, const char *name,
-                                enum brake_form form)
-{
-    struct brake_cell cell = brake_cell_within(m->value, m->half, unit(name));
-    cell.form = form;
-    return cell;
-}
-
 static void stage_row(struct brake_document *d, const struct brake_stage *s)
 {
     struct brake_cell above =
         brake_cell_form(s->travel.value + s->travel.half, unit("mm"), BRAKE_WHOLE);
     above.text = "not known";
-    brake_document_row(
-        d, (const struct brake_cell[]){brake_cell_form(s->speed, unit("km/h"), BRAKE_WHOLE),
-                                       brake_cell_form(s->pedal_force, unit("N"), BRAKE_WHOLE),
-                                       within(&s->deceleration, "m/s2", BRAKE_ONE_DECIMAL),
-                                       within(&s->distance, "m", BRAKE_ONE_DECIMAL),
-                                       within(&s->travel, "mm", BRAKE_FOUR_DIGITS),
-                                       brake_cell_form(s->deceleration.value - s->deceleration.half,
-                                                       unit("m/s2"), BRAKE_ONE_DECIMAL),
-                                       above});
+    brake_document_row(d,
+                       (const struct brake_cell[]){
+                           brake_cell_form(s->speed, unit("km/h"), BRAKE_WHOLE),
+                           brake_cell_form(s->pedal_force, unit("N"), BRAKE_WHOLE),
+                           brake_part_measured(&s->deceleration, unit("m/s2"), BRAKE_ONE_DECIMAL),
+                           brake_part_measured(&s->distance, unit("m"), BRAKE_ONE_DECIMAL),
+                           brake_part_measured(&s->travel, unit("mm"), BRAKE_FOUR_DIGITS),
+                           brake_cell_form(s->deceleration.value - s->deceleration.half,
+                                           unit("m/s2"), BRAKE_ONE_DECIMAL),
+                           above});
 }
 
 static void stages(struct brake_document *d, const struct brake_shakedown *plan)

@@ -15,23 +15,20 @@ static const char TYRES_NOTE[] =
 
 /* ---- amounts -------------------------------------------------------------------------------- */
 
+/* Whether a margin is asked for, not a value. */
+static bool of_margin(const struct brake_target *target)
+{
+    return target->every || target->output.criterion;
+}
+
 static const struct brake_unit *target_unit(const struct brake_target *target)
 {
-    if (target->every || target->output.criterion)
-        return brake_unit_find("%");
-    const struct brake_result *row = brake_result_at(target->output.index);
-    return brake_unit_of(row->unit, row->dimension);
+    return target->every ? brake_unit_find("%") : brake_part_output_unit(target->output);
 }
 
 static enum brake_dimension target_dimension(const struct brake_target *target)
 {
     return target->every ? BRAKE_RATIO : brake_output_dimension(target->output);
-}
-
-static const struct brake_unit *line_unit(int index)
-{
-    const struct brake_quantity *q = brake_quantity_at(index);
-    return brake_unit_of(q->unit, q->dimension);
 }
 
 static const char *amount(struct brake_document *d, double value, const struct brake_unit *unit)
@@ -63,8 +60,7 @@ static const char *target_name(struct brake_document *d, const struct brake_targ
 /* A margin of 0 is what makes a requirement met. */
 static bool to_meet(const struct brake_target *target)
 {
-    return (target->every || target->output.criterion) && target->value == 0.0 &&
-           target->relation == BRAKE_AT_LEAST;
+    return of_margin(target) && target->value == 0.0 && target->relation == BRAKE_AT_LEAST;
 }
 
 static const char *verb(const struct brake_target *target)
@@ -78,12 +74,11 @@ static const char *wanted(struct brake_document *d, const struct brake_target *t
 {
     static const char *const sides[] = {
         [BRAKE_EQUAL] = "", [BRAKE_AT_LEAST] = " or more", [BRAKE_AT_MOST] = " or less"};
-    const bool margin = target->every || target->output.criterion;
     const char *shown =
         target->every ? "every requirement that can be said" : target_name(d, target);
     if (to_meet(target))
         return shown;
-    return brake_document_words(d, "%s %s%s%s", shown, margin ? "a margin of " : "",
+    return brake_document_words(d, "%s %s%s%s", shown, of_margin(target) ? "a margin of " : "",
                                 amount(d, target->value, target_unit(target)),
                                 sides[target->relation]);
 }
@@ -91,12 +86,12 @@ static const char *wanted(struct brake_document *d, const struct brake_target *t
 static void by_row(struct brake_document *d, const struct brake_size_report *r, int line,
                    struct brake_cell sizes)
 {
-    brake_document_row(
-        d, (const struct brake_cell[]){
-               brake_cell_text(brake_part_path(d, &r->sheet->vehicle, line)),
-               brake_part_si(brake_quantity_at(line)->dimension),
-               brake_cell_number(brake_quantity_value(&r->sheet->vehicle, line), line_unit(line)),
-               sizes, brake_cell_nothing()});
+    brake_document_row(d, (const struct brake_cell[]){
+                              brake_cell_text(brake_part_path(d, &r->sheet->vehicle, line)),
+                              brake_part_si(brake_quantity_at(line)->dimension),
+                              brake_cell_number(brake_quantity_value(&r->sheet->vehicle, line),
+                                                brake_part_line_unit(line)),
+                              sizes, brake_cell_nothing()});
 }
 
 static void asked_by(struct brake_document *d, const struct brake_size_report *r)
@@ -112,7 +107,8 @@ static void asked_by(struct brake_document *d, const struct brake_size_report *r
         by_row(d, r, r->question->by, nothing);
     for (int i = 0; r->lists != NULL && i < r->lists->lists; i++) {
         const struct brake_size_list *list = &r->lists->list[i];
-        by_row(d, r, list->by, brake_cell_list(list->value, list->count, line_unit(list->by)));
+        by_row(d, r, list->by,
+               brake_cell_list(list->value, list->count, brake_part_line_unit(list->by)));
     }
     if (r->tyre != NULL)
         brake_document_row(d, (const struct brake_cell[]){brake_cell_text("tyre"), nothing, nothing,
@@ -142,35 +138,30 @@ static void asked_for(struct brake_document *d, const struct brake_size_report *
 
 /* ---- one quantity over a range: where it does ------------------------------------------------ */
 
-static const char *join(struct brake_document *d, const char *all, const char *glue,
-                        const char *more)
-{
-    return all == NULL ? more : brake_document_words(d, "%s%s%s", all, glue, more);
-}
-
 /* The stretches on which the value is got or passed: "44.1 mm to 51.2 mm, or 60 mm or more". */
 static const char *stretches(struct brake_document *d, const struct brake_size_report *r)
 {
     const struct brake_roots *roots = &r->size->roots;
-    const struct brake_unit *unit = line_unit(r->question->by);
+    const struct brake_unit *unit = brake_part_line_unit(r->question->by);
     const char *all = NULL;
     const char *begin = NULL;
     for (int i = 0; i < roots->count; i++) {
         const struct brake_root *root = &roots->root[i];
         const char *at = root_words(d, root, unit);
         if (root->kind == BRAKE_TOUCH && !root->rises) {
-            all = join(d, all, ", or ", brake_document_words(d, "exactly %s", at));
+            all = brake_document_join(d, all, ", or ", brake_document_words(d, "exactly %s", at));
         } else if (root->kind != BRAKE_TOUCH && root->rises) {
             begin = at;
         } else if (root->kind != BRAKE_TOUCH) {
-            all = join(d, all, ", or ",
-                       begin == NULL ? brake_document_words(d, "%s or less", at)
-                                     : brake_document_words(d, "%s to %s", begin, at));
+            all =
+                brake_document_join(d, all, ", or ",
+                                    begin == NULL ? brake_document_words(d, "%s or less", at)
+                                                  : brake_document_words(d, "%s to %s", begin, at));
             begin = NULL;
         }
     }
     if (begin != NULL)
-        all = join(d, all, ", or ", brake_document_words(d, "%s or more", begin));
+        all = brake_document_join(d, all, ", or ", brake_document_words(d, "%s or more", begin));
     return all != NULL || roots->shortest < 0.0 ? all : "any value of the range";
 }
 
@@ -180,7 +171,9 @@ static const char *places(struct brake_document *d, const struct brake_size_repo
     const char *all = NULL;
     for (int i = 0; i < roots->count; i++) {
         if ((roots->root[i].kind == BRAKE_JUMP) == jumps)
-            all = join(d, all, " and ", amount(d, roots->root[i].x, line_unit(r->question->by)));
+            all = brake_document_join(
+                d, all, " and ",
+                amount(d, roots->root[i].x, brake_part_line_unit(r->question->by)));
     }
     return all;
 }
@@ -203,7 +196,7 @@ static const char *answer(struct brake_document *d, const struct brake_size_repo
 static const char *no_answer(struct brake_document *d, const struct brake_size_report *r,
                              const char *path)
 {
-    const struct brake_unit *unit = line_unit(r->question->by);
+    const struct brake_unit *unit = brake_part_line_unit(r->question->by);
     const struct brake_unit *of_target = target_unit(r->target);
     const char *low = amount(d, r->question->low, unit);
     const char *high = amount(d, r->question->high, unit);
@@ -216,16 +209,15 @@ static const char *no_answer(struct brake_document *d, const struct brake_size_r
             path, low, high, verb(r->target), goal);
     const char *best = brake_document_amount(
         d, brake_cell_form(r->size->best, of_target,
-                           r->target->output.criterion || r->target->every ? BRAKE_TWO_DIGITS
-                                                                           : BRAKE_FOUR_DIGITS));
+                           of_margin(r->target) ? BRAKE_TWO_DIGITS : BRAKE_FOUR_DIGITS));
     if (r->size->flat)
         return brake_document_words(
             d, "none: no %s from %s to %s %s %s; it does not move it: %s everywhere.", path, low,
             high, verb(r->target), goal, best);
-    return brake_document_words(
-        d, "none: no %s from %s to %s %s %s; the best %s is %s, at %s.", path, low, high,
-        verb(r->target), goal, r->target->output.criterion || r->target->every ? "margin" : "value",
-        best, amount(d, r->size->roots.nearest, unit));
+    return brake_document_words(d, "none: no %s from %s to %s %s %s; the best %s is %s, at %s.",
+                                path, low, high, verb(r->target), goal,
+                                of_margin(r->target) ? "margin" : "value", best,
+                                amount(d, r->size->roots.nearest, unit));
 }
 
 static void limits_said(struct brake_document *d, const struct brake_size_report *r)
@@ -247,12 +239,12 @@ static void limits_said(struct brake_document *d, const struct brake_size_report
 static void now(struct brake_document *d, const struct brake_size_report *r)
 {
     const double value = brake_quantity_value(&r->sheet->vehicle, r->question->by);
-    const char *own = isnan(value) ? "not given" : amount(d, value, line_unit(r->question->by));
+    const char *own =
+        isnan(value) ? "not given" : amount(d, value, brake_part_line_unit(r->question->by));
     const char *gives =
         isnan(r->size->now) ? "no value" : amount(d, r->size->now, target_unit(r->target));
-    const bool margin = r->target->every || r->target->output.criterion;
     brake_document_say_in(d, NULL, "Now", "%s: %s %s%s.", own, target_name(d, r->target),
-                          margin ? "margin " : "", gives);
+                          of_margin(r->target) ? "margin " : "", gives);
 }
 
 static void notes(struct brake_document *d, const struct brake_size_report *r)
@@ -272,7 +264,7 @@ static void notes(struct brake_document *d, const struct brake_size_report *r)
 static void range(struct brake_document *d, const struct brake_size_report *r)
 {
     const struct brake_scan *scan = &r->size->scan;
-    const struct brake_unit *unit = line_unit(r->question->by);
+    const struct brake_unit *unit = brake_part_line_unit(r->question->by);
     brake_document_say_in(d, NULL, "Range",
                           "%s to %s, looked at in %d points evenly spaced%s; solutions narrower "
                           "than a step are missed.",
@@ -324,15 +316,15 @@ static void answers(struct brake_document *d, const struct brake_size_report *r)
         const struct brake_root *root = &roots->root[i];
         if (r->target->relation == BRAKE_EQUAL && root->kind == BRAKE_JUMP)
             continue;
-        brake_document_row(d,
-                           (const struct brake_cell[]){
-                               brake_cell_number(root->x, NULL),
-                               brake_part_si(brake_quantity_at(r->question->by)->dimension),
-                               brake_cell_text(root->kind == BRAKE_TOUCH ? "exactly"
-                                               : root->rises             ? "or more"
-                                                                         : "or less"),
-                               brake_cell_text(kinds[root->kind]),
-                               brake_cell_text(root_words(d, root, line_unit(r->question->by)))});
+        brake_document_row(
+            d, (const struct brake_cell[]){
+                   brake_cell_number(root->x, NULL),
+                   brake_part_si(brake_quantity_at(r->question->by)->dimension),
+                   brake_cell_text(root->kind == BRAKE_TOUCH ? "exactly"
+                                   : root->rises             ? "or more"
+                                                             : "or less"),
+                   brake_cell_text(kinds[root->kind]),
+                   brake_cell_text(root_words(d, root, brake_part_line_unit(r->question->by)))});
     }
 }
 
@@ -393,7 +385,8 @@ static void changes_at(struct brake_document *d, const struct brake_size_report 
         brake_document_row(
             d,
             (const struct brake_cell[]){
-                brake_cell_number(value, line_unit(r->question->by)), brake_cell_text(c->id),
+                brake_cell_number(value, brake_part_line_unit(r->question->by)),
+                brake_cell_text(c->id),
                 brake_cell_text(brake_document_words(d, "%s [%s, %s]", c->title, c->id, c->clause)),
                 brake_cell_text(brake_verdict_words(change[i].from)),
                 brake_cell_text(brake_verdict_words(change[i].to)),
@@ -439,9 +432,10 @@ static const char *combination(struct brake_document *d, const struct brake_size
     const char *all = NULL;
     for (int i = 0; i < r->lists->lists; i++) {
         const int by = r->lists->list[i].by;
-        all = join(d, all, ", ",
-                   brake_document_words(d, "%s %s", brake_part_path(d, &r->sheet->vehicle, by),
-                                        amount(d, choice->value[i], line_unit(by))));
+        all = brake_document_join(
+            d, all, ", ",
+            brake_document_words(d, "%s %s", brake_part_path(d, &r->sheet->vehicle, by),
+                                 amount(d, choice->value[i], brake_part_line_unit(by))));
     }
     return all;
 }

@@ -141,8 +141,9 @@ static void summary(struct brake_document *d, const struct brake_spread *spread)
 /* ---- requirements --------------------------------------------------------------------------- */
 
 /* Those that could be judged first, the least often met before the others. */
-static bool before(const struct brake_spread *spread, int x, int y)
+static bool before(const void *context, int x, int y)
 {
+    const struct brake_spread *spread = context;
     const struct brake_spread_output *a = &spread->output[x];
     const struct brake_spread_output *b = &spread->output[y];
     if (judged(spread, x) != judged(spread, y))
@@ -156,12 +157,8 @@ static int order_of(const struct brake_spread *spread, int order[BRAKE_CRITERIA]
 {
     int count = 0;
     for (int i = 0; i < spread->criteria; i++) {
-        if (!brake_spread_draws(spread, i))
-            continue;
-        int at = count++;
-        for (; at > 0 && before(spread, i, order[at - 1]); at--)
-            order[at] = order[at - 1];
-        order[at] = i;
+        if (brake_spread_draws(spread, i))
+            count = brake_part_insert(order, count, i, before, spread);
     }
     return count;
 }
@@ -252,17 +249,20 @@ static const char *leading_words(struct brake_document *d, const struct brake_sp
                                  int criterion)
 {
     const struct brake_output output = {.criterion = true, .index = criterion};
-    const char *all = brake_output_faded(output) ? "not worked out for hot performance"
-                                                 : "nothing that can be told";
+    const char *all = NULL;
     int number[LEADING];
     const int count = brake_spread_leading(spread, criterion, number, LEADING);
     for (int i = 0; i < count; i++) {
         const struct brake_index index = brake_spread_index(spread, criterion, number[i]);
-        all = brake_document_words(d, "%s%s%s %.0f (alone %.0f)", i > 0 ? all : "",
-                                   i > 0 ? ", " : "", name_of(d, spread, number[i]),
-                                   percent(index.total), percent(index.first));
+        all = brake_document_join(d, all, ", ",
+                                  brake_document_words(d, "%s %.0f (alone %.0f)",
+                                                       name_of(d, spread, number[i]),
+                                                       percent(index.total), percent(index.first)));
     }
-    return all;
+    if (all != NULL)
+        return all;
+    return brake_output_faded(output) ? "not worked out for hot performance"
+                                      : "nothing that can be told";
 }
 
 static void decides(struct brake_document *d, const struct brake_spread *spread, const int *order,
@@ -310,7 +310,7 @@ static void causes(struct brake_document *d, const struct brake_spread *spread)
 static void result_row(struct brake_document *d, const struct brake_spread *spread, int number)
 {
     const struct brake_result *row = brake_result_at(spread->result[number]);
-    const struct brake_unit *unit = brake_unit_of(row->unit, row->dimension);
+    const struct brake_unit *unit = brake_part_result_unit(spread->result[number]);
     const struct brake_spread_output *output = &spread->output[spread->criteria + number];
     char path[80];
     brake_result_path(spread->result[number], path, sizeof path);

@@ -443,9 +443,10 @@ int command_sweep(int count, char **words)
     const long processors = sysconf(_SC_NPROCESSORS_ONLN);
     o.threads = processors > 0 ? (int)processors : 1;
     int status = take_words(words, &o);
-    o.threads = machine_threads(o.threads);
-    if (status == 0)
+    if (status == 0) {
+        o.threads = machine_threads(o.threads);
         status = prepare(&o, &job);
+    }
     if (status == 0)
         status = run(&o, &job);
     for (int i = 0; i < AXES; i++)
