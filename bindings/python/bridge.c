@@ -80,11 +80,6 @@ static bool is_row(int index)
     return index >= 0 && index < brake_catalogue_count();
 }
 
-static const void *value_at(const struct brake_sheet *sheet, int index)
-{
-    return brake_quantity_in((struct brake_vehicle *)(uintptr_t)&sheet->vehicle, index);
-}
-
 void sheet_parts(const struct brake_sheet *sheet, char *text, size_t size)
 {
     size_t used = 0;
@@ -102,7 +97,7 @@ void sheet_word(const struct brake_sheet *sheet, int index, char *text, size_t s
     if (!is_row(index) || sheet->record[index].from == BRAKE_ABSENT)
         return;
     const struct brake_quantity *row = brake_quantity_at(index);
-    const void *at = value_at(sheet, index);
+    const void *at = brake_quantity_seen(&sheet->vehicle, index);
     if (row->kind == BRAKE_CHOICE)
         snprintf(text, size, "%s", row->choices[*(const int *)at]);
     else if (row->kind == BRAKE_TEXT)
@@ -129,10 +124,10 @@ int sheet_pairs(const struct brake_sheet *sheet, int index, double pair[BRAKE_PA
 {
     const enum brake_kind kind = is_row(index) ? brake_quantity_at(index)->kind : BRAKE_REAL;
     if (kind == BRAKE_PISTONS)
-        return pairs_of_pistons(value_at(sheet, index), pair);
+        return pairs_of_pistons(brake_quantity_seen(&sheet->vehicle, index), pair);
     if (kind != BRAKE_CURVE)
         return 0;
-    const struct brake_points *points = value_at(sheet, index);
+    const struct brake_points *points = brake_quantity_seen(&sheet->vehicle, index);
     for (int i = 0; i < points->count; i++) {
         pair[2 * i] = points->at[i].x;
         pair[2 * i + 1] = points->at[i].y;
@@ -199,10 +194,10 @@ static void known_lines(struct brake_document *d, const struct brake_sheet *shee
             continue;
         brake_value_write(&sheet->vehicle, i, text, sizeof text);
         brake_catalogue_path(&sheet->vehicle, i, path, sizeof path);
-        brake_document_row(d, (const struct brake_cell[]){
-                                  brake_cell_text(path), brake_cell_text(text),
-                                  brake_cell_text(brake_from_word(record->from)),
-                                  brake_cell_number(record->tolerance, NULL)});
+        brake_document_row(
+            d, (const struct brake_cell[]){brake_cell_text(path), brake_cell_text(text),
+                                           brake_cell_text(brake_from_word(record->from)),
+                                           brake_cell_number(record->tolerance, NULL)});
     }
 }
 

@@ -22,10 +22,10 @@ static void sections(struct brake_document *d)
 /* Words of a choice, a blank between two. */
 static const char *choices(struct brake_document *d, const struct brake_quantity *row)
 {
-    const char *all = "";
+    const char *all = NULL;
     for (int i = 0; row->choices != NULL && row->choices[i] != NULL; i++)
-        all = brake_document_words(d, "%s%s%s", all, i > 0 ? " " : "", row->choices[i]);
-    return all;
+        all = brake_document_join(d, all, " ", row->choices[i]);
+    return all != NULL ? all : "";
 }
 
 /* The rows of all sections, in the order of the sections. */

@@ -111,7 +111,7 @@ const char *brake_unit_words(const struct brake_unit *unit)
 
 /* ---- words ---------------------------------------------------------------------------------- */
 
-static double in_unit(const struct brake_cell *cell, const struct brake_unit *unit, double value)
+double brake_cell_value(const struct brake_cell *cell, const struct brake_unit *unit, double value)
 {
     return cell->difference ? value / unit->factor : brake_unit_from_si(unit, value);
 }
@@ -168,8 +168,8 @@ static void add_range(const struct brake_cell *cell, const struct brake_unit *un
         brake_text_format(text + used, size - used, " +-%s", low);
         return;
     }
-    write_number(in_unit(cell, unit, cell->low), cell->form, low, sizeof low);
-    write_number(in_unit(cell, unit, cell->high), cell->form, high, sizeof high);
+    write_number(brake_cell_value(cell, unit, cell->low), cell->form, low, sizeof low);
+    write_number(brake_cell_value(cell, unit, cell->high), cell->form, high, sizeof high);
     brake_text_format(text + used, size - used, ", %s to %s", low, high);
 }
 
@@ -191,7 +191,7 @@ static void write_value(const struct brake_cell *cell, const struct brake_unit *
     if (cell->kind == BRAKE_CELL_LIST)
         write_list(cell, unit, text, size);
     else
-        write_number(in_unit(cell, unit, cell->number), cell->form, text, size);
+        write_number(brake_cell_value(cell, unit, cell->number), cell->form, text, size);
     if (cell->kind == BRAKE_CELL_NUMBER)
         add_range(cell, unit, text, size);
     const size_t used = strlen(text);

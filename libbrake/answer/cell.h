@@ -79,6 +79,9 @@ int brake_cell_units(const struct brake_cell *cell, enum brake_systems systems,
 /* Name of a unit as people read it. */
 const char *brake_unit_words(const struct brake_unit *unit);
 
+/* A number of the cell in a unit: a difference has no zero of its own. */
+double brake_cell_value(const struct brake_cell *cell, const struct brake_unit *unit, double value);
+
 /* The cell in one unit; its name left out when bare. */
 void brake_cell_in(const struct brake_cell *cell, const struct brake_unit *unit, bool bare,
                    char *text, size_t size);

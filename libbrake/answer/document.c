@@ -243,6 +243,12 @@ void brake_document_figure(struct brake_document *d, struct brake_figure_of figu
     add_node(d, &(struct brake_node){.kind = BRAKE_NODE_FIGURE, .figure = figure});
 }
 
+const struct brake_cell *brake_node_row(const struct brake_document *d,
+                                        const struct brake_node *table, long row)
+{
+    return &d->cell[table->first + row * table->table.columns];
+}
+
 /* ---- printing ------------------------------------------------------------------------------- */
 
 enum brake_status brake_document_status(const struct brake_document *document)

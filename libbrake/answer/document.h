@@ -118,6 +118,10 @@ const double *brake_document_numbers(struct brake_document *d, const double *lis
 /* A value in words, in the document's units, kept by it: for sentences. */
 const char *brake_document_amount(struct brake_document *d, struct brake_cell value);
 
+/* The cells of a row of a table. */
+const struct brake_cell *brake_node_row(const struct brake_document *d,
+                                        const struct brake_node *table, long row);
+
 /* The printers. */
 void brake_print_text(const struct brake_document *d, FILE *stream);
 void brake_print_json(const struct brake_document *d, bool compact, FILE *stream);

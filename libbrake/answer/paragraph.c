@@ -3,8 +3,6 @@
 #include <string.h>
 #include "vehicle/text.h"
 
-enum { COLUMNS = 80 };
-
 static int letters_of(const char *text, size_t length)
 {
     int count = 0;
@@ -22,7 +20,7 @@ int brake_letters(const char *text)
  * to be copied whole. */
 static int begin(int indent, int width)
 {
-    const int room = width < COLUMNS ? COLUMNS - width : 0;
+    const int room = width < BRAKE_TEXT_COLUMNS ? BRAKE_TEXT_COLUMNS - width : 0;
     return room < indent ? room : indent;
 }
 
@@ -38,7 +36,7 @@ void brake_paragraph(FILE *stream, const char *head, const char *text)
     while (*text != '\0') {
         const size_t length = strcspn(text, " ");
         const int width = letters_of(text, length);
-        if (column + blanks + width > COLUMNS) {
+        if (column + blanks + width > BRAKE_TEXT_COLUMNS) {
             fputs(column > 0 ? "\n" : "", stream);
             column = 0;
             blanks = begin(indent, width);

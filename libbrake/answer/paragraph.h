@@ -4,6 +4,8 @@
 
 #include <stdio.h>
 
+enum { BRAKE_TEXT_COLUMNS = 80 };
+
 /* Letters of a text, which may have several bytes each. */
 int brake_letters(const char *text);
 

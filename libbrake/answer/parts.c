@@ -142,9 +142,8 @@ static struct brake_cell curve(struct brake_document *d, const struct brake_vehi
 struct brake_cell brake_part_value(struct brake_document *d, const struct brake_vehicle *vehicle,
                                    int index)
 {
-    struct brake_vehicle copy = *vehicle;
     const struct brake_quantity *q = brake_quantity_at(index);
-    const void *at = brake_quantity_in(&copy, index);
+    const void *at = brake_quantity_seen(vehicle, index);
     switch (q->kind) {
     case BRAKE_REAL:
         return brake_cell_number(*(const double *)at, brake_part_line_unit(index));

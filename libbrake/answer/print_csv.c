@@ -24,19 +24,16 @@ static void put_number(FILE *stream, double number)
     fputs(text, stream);
 }
 
-static double in_trade_unit(const struct brake_cell *cell)
+static double in_trade_unit(const struct brake_cell *cell, double value)
 {
-    if (cell->unit == NULL)
-        return cell->number;
-    return cell->difference ? cell->number / cell->unit->factor
-                            : brake_unit_from_si(cell->unit, cell->number);
+    return cell->unit != NULL ? brake_cell_value(cell, cell->unit, value) : value;
 }
 
 static void put_cell(FILE *stream, const struct brake_cell *cell)
 {
     switch (cell->kind) {
     case BRAKE_CELL_NUMBER:
-        put_number(stream, in_trade_unit(cell));
+        put_number(stream, in_trade_unit(cell, cell->number));
         break;
     case BRAKE_CELL_TEXT:
     case BRAKE_CELL_IDS:
@@ -48,8 +45,7 @@ static void put_cell(FILE *stream, const struct brake_cell *cell)
     case BRAKE_CELL_LIST:
         for (int i = 0; i < cell->count; i++) {
             fputs(i > 0 ? " " : "", stream);
-            put_number(stream, cell->unit != NULL ? brake_unit_from_si(cell->unit, cell->list[i])
-                                                  : cell->list[i]);
+            put_number(stream, in_trade_unit(cell, cell->list[i]));
         }
         break;
     case BRAKE_CELL_NOTHING:
@@ -64,7 +60,7 @@ static const struct brake_unit *unit_of(const struct brake_document *d, const st
 {
     const struct brake_unit *unit = NULL;
     for (long row = 0; row < t->count; row++) {
-        const struct brake_cell *cell = &d->cell[t->first + row * t->table.columns + column];
+        const struct brake_cell *cell = &brake_node_row(d, t, row)[column];
         if (cell->unit == NULL)
             continue;
         if (unit != NULL && cell->unit != unit)
@@ -98,7 +94,7 @@ static void put_rows(const struct brake_document *d, const struct brake_node *t,
             if (t->table.column[i].key == NULL)
                 continue;
             fputs(first ? "" : ",", stream);
-            put_cell(stream, &d->cell[t->first + row * t->table.columns + i]);
+            put_cell(stream, &brake_node_row(d, t, row)[i]);
             first = false;
         }
         fputc('\n', stream);

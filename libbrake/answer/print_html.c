@@ -138,7 +138,7 @@ static void put_list(const struct page *p, const struct brake_node *node)
         bool first = true;
         fputs("<li>", p->stream);
         for (int i = 0; i < t->columns; i++) {
-            const struct brake_cell *cell = &p->d->cell[node->first + row * t->columns + i];
+            const struct brake_cell *cell = &brake_node_row(p->d, node, row)[i];
             if (!for_people(&t->column[i]) || cell->kind == BRAKE_CELL_NOTHING)
                 continue;
             if (!first) {
@@ -171,7 +171,7 @@ static void put_table(const struct page *p, const struct brake_node *node)
     }
     open_table(p, t);
     for (long row = 0; row < node->count; row++) {
-        const struct brake_cell *cells = &p->d->cell[node->first + row * t->columns];
+        const struct brake_cell *cells = brake_node_row(p->d, node, row);
         if (!cells->quiet)
             put_row(p, t, cells);
     }

@@ -10,14 +10,13 @@
 #include "document.h"
 #include "vehicle/text.h"
 
-enum { DEEPEST = 16 };
-
 struct writer {
     const struct brake_document *d;
     FILE *stream;
     bool compact;
     int depth;
-    bool begun[DEEPEST]; /* something stands in the object or array at this depth */
+    unsigned
+        begun; /* a bit for each open object or array, the last one lowest: something stands in it */
 };
 
 /* ---- pieces --------------------------------------------------------------------------------- */
@@ -47,8 +46,8 @@ static void new_line(struct writer *w)
 /* What comes next, with its key in an object, NULL in an array. */
 static void next(struct writer *w, const char *key)
 {
-    fputs(w->begun[w->depth] ? "," : "", w->stream);
-    w->begun[w->depth] = true;
+    fputs(w->begun & 1U ? "," : "", w->stream);
+    w->begun |= 1U;
     new_line(w);
     if (key == NULL)
         return;
@@ -59,14 +58,15 @@ static void next(struct writer *w, const char *key)
 static void open(struct writer *w, char bracket)
 {
     fputc(bracket, w->stream);
-    if (w->depth + 1 < DEEPEST)
-        w->begun[++w->depth] = false;
+    w->depth++;
+    w->begun <<= 1;
 }
 
 static void close(struct writer *w, char bracket)
 {
-    const bool begun = w->begun[w->depth];
+    const bool begun = (w->begun & 1U) != 0;
     w->depth--;
+    w->begun >>= 1;
     if (begun)
         new_line(w);
     fputc(bracket, w->stream);
@@ -245,7 +245,7 @@ static void put_table(struct writer *w, const struct brake_node *node)
     next(w, node->key);
     open(w, t->keyed ? '{' : '[');
     for (long row = 0; row < node->count; row++)
-        put_row(w, t, &w->d->cell[node->first + row * t->columns]);
+        put_row(w, t, brake_node_row(w->d, node, row));
     close(w, t->keyed ? '}' : ']');
 }
 

@@ -29,7 +29,7 @@ static void list(const struct page *p, const struct brake_node *t)
         for (int i = 0; i < t->table.columns; i++) {
             if (t->table.column[i].head == NULL)
                 continue;
-            const struct brake_cell *cell = &p->d->cell[t->first + row * t->table.columns + i];
+            const struct brake_cell *cell = &brake_node_row(p->d, t, row)[i];
             char room[BRAKE_CELL_WORDS];
             char text[WORDS];
             brake_text_format(text, sizeof text, "%s%s%s", first ? "" : t->table.column[i].head,

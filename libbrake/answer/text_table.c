@@ -9,7 +9,6 @@
 #include "vehicle/text.h"
 
 enum {
-    COLUMNS = 80,
     INDENT = 2,
     LAST = 30,    /* least width of a wrapped column */
     WORDS = 4096, /* of a row as a paragraph */
@@ -47,7 +46,7 @@ struct layout {
 static const struct brake_cell *cell_at(const struct page *p, const struct brake_node *t, long row,
                                         int column)
 {
-    return &p->d->cell[t->first + row * t->table.columns + column];
+    return &brake_node_row(p->d, t, row)[column];
 }
 
 static bool has_unit(const struct brake_cell *cell)
@@ -197,7 +196,7 @@ static void lay_out(const struct page *p, const struct brake_node *t, enum manne
         l->width += c->width + gap;
     }
     const int end = manner == AT_END ? end_width(p, t, l) : 0;
-    l->width = end < 0 ? COLUMNS + 1 : l->width + (end > 0 ? gap + end : 0);
+    l->width = end < 0 ? BRAKE_TEXT_COLUMNS + 1 : l->width + (end > 0 ? gap + end : 0);
 }
 
 /* ---- rows ----------------------------------------------------------------------------------- */
@@ -311,7 +310,7 @@ static bool room_for_last(const struct page *p, const struct brake_node *t, stru
         l->column[i].right = false;
         width += l->column[i].width + l->gap;
     }
-    return l->columns > 1 && width + LAST <= COLUMNS;
+    return l->columns > 1 && width + LAST <= BRAKE_TEXT_COLUMNS;
 }
 
 /* All but the last column side by side, that one wrapped beside them. */
@@ -358,9 +357,9 @@ static void add_part(const struct page *p, const struct brake_column *column,
 static void paragraphs(const struct page *p, const struct brake_node *t, const struct layout *l)
 {
     const int full = words_width(p, t, &l->column[0]);
-    const int width = full < COLUMNS / 2 ? full : COLUMNS / 2;
+    const int width = full < BRAKE_TEXT_COLUMNS / 2 ? full : BRAKE_TEXT_COLUMNS / 2;
     for (long row = 0; row < t->count; row++) {
-        char head[COLUMNS + 1];
+        char head[BRAKE_TEXT_COLUMNS + 1];
         char room[BRAKE_CELL_WORDS];
         char text[WORDS] = "";
         if (!seen(p, t, row))
@@ -375,8 +374,8 @@ static void paragraphs(const struct page *p, const struct brake_node *t, const s
                 add_part(p, &t->table.column[i], cell_at(p, t, row, i), true, text);
         }
         const int blanks = width - brake_letters(first);
-        brake_text_format(head, sizeof head, "%*s%.*s%*s  ", INDENT, "", 2 * COLUMNS, first,
-                          blanks > 0 ? blanks : 0, "");
+        brake_text_format(head, sizeof head, "%*s%.*s%*s  ", INDENT, "", 2 * BRAKE_TEXT_COLUMNS,
+                          first, blanks > 0 ? blanks : 0, "");
         brake_paragraph(p->stream, head, text);
     }
 }
@@ -388,7 +387,7 @@ static bool side_by_side(const struct page *p, const struct brake_node *t, struc
     for (int gap = 2; gap > 0; gap--) {
         for (int i = 0; i < 3; i++) {
             lay_out(p, t, manners[i], gap, l);
-            if (l->width <= COLUMNS && (l->columns > 2 || manners[i] == IN_CELL))
+            if (l->width <= BRAKE_TEXT_COLUMNS && (l->columns > 2 || manners[i] == IN_CELL))
                 return true;
         }
     }

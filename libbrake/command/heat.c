@@ -5,6 +5,7 @@
 
 #include "progress.h"
 #include "words.h"
+#include "vehicle/letters.h"
 #include "vehicle/text.h"
 
 enum { FIELDS = 5, LINE = 256, CELL = 60 };
@@ -201,7 +202,6 @@ static const char *next_line(FILE *stream, char text[LINE], bool *more)
 
 static int take_lines(const char *file, FILE *stream, struct brake_cycle_point **rows, int *count)
 {
-    static const char mark[] = "\xef\xbb\xbf"; /* of UTF-8, as spreadsheets save it */
     char text[LINE];
     char unit[3][24];
     int status = 0;
@@ -213,8 +213,7 @@ static int take_lines(const char *file, FILE *stream, struct brake_cycle_point *
         if (!more)
             return ferror(stream) ? command_cannot(file, "read") : 0;
         if (line == 1) {
-            const size_t marked = strncmp(text, mark, strlen(mark)) == 0 ? strlen(mark) : 0;
-            status = take_head(file, text + marked, unit);
+            status = take_head(file, text + brake_text_mark(text), unit);
             continue;
         }
         if (text[0] == '\0')

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "brake/file.h"
+#include "vehicle/letters.h"
 #include "vehicle/sections.h"
 #include "writer.h"
 
@@ -32,7 +33,7 @@ static size_t line_length(const char *text)
 /* Section that a line opens; `section` where it opens none. */
 static int section_after(const char *line, int section)
 {
-    line += strncmp(line, "\xef\xbb\xbf", 3) == 0 ? 3 : 0;
+    line += brake_text_mark(line);
     line += blanks(line);
     if (*line != '[')
         return section;

@@ -7,6 +7,7 @@
 
 #include "brake/file.h"
 #include "value.h"
+#include "vehicle/letters.h"
 #include "vehicle/text.h"
 
 enum {
@@ -455,11 +456,10 @@ static enum brake_status take_line(struct reading *r, char *line)
 
 static enum brake_status take_lines(struct reading *r)
 {
-    static const char mark[] = "\xef\xbb\xbf";
     char *line;
     enum brake_status status = next_line(r, &line);
-    if (status == BRAKE_OK && line != NULL && strncmp(line, mark, 3) == 0)
-        line += 3;
+    if (status == BRAKE_OK && line != NULL)
+        line += brake_text_mark(line);
     while (status == BRAKE_OK && line != NULL) {
         status = take_line(r, line);
         if (status == BRAKE_OK)

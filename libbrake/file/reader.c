@@ -230,8 +230,7 @@ static void cut_comment(char *line)
 
 static void understand(struct input *in, char *line)
 {
-    if (in->line == 1 && strncmp(line, "\xef\xbb\xbf", 3) == 0)
-        line += 3;
+    line += in->line == 1 ? brake_text_mark(line) : 0;
     cut_comment(line);
     trim_end(line, strlen(line));
     line += strspn(line, " \t");

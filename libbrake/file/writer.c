@@ -78,9 +78,8 @@ static void write_curve(const struct brake_quantity *q, const struct brake_point
 
 void brake_value_write(const struct brake_vehicle *vehicle, int index, char *text, size_t size)
 {
-    struct brake_vehicle copy = *vehicle;
     const struct brake_quantity *q = brake_quantity_at(index);
-    const void *at = brake_quantity_in(&copy, index);
+    const void *at = brake_quantity_seen(vehicle, index);
     text[0] = '\0';
     switch (q->kind) {
     case BRAKE_REAL:
@@ -108,13 +107,13 @@ static void write_line(const struct brake_sheet *sheet, int index, bool comment,
     enum { LONG = 2048 };
     char value[LONG];
     char tolerance[60] = "";
-    struct brake_vehicle vehicle = sheet->vehicle;
     const struct brake_quantity *q = brake_quantity_at(index);
     const struct brake_record *record = &sheet->record[index];
     if (q->kind == BRAKE_PISTONS)
-        write_pistons(brake_quantity_in(&vehicle, index), q, record + 1, value, sizeof value);
+        write_pistons(brake_quantity_seen(&sheet->vehicle, index), q, record + 1, value,
+                      sizeof value);
     else
-        brake_value_write(&vehicle, index, value, sizeof value);
+        brake_value_write(&sheet->vehicle, index, value, sizeof value);
     if (q->kind == BRAKE_REAL)
         write_tolerance(q, record, tolerance, sizeof tolerance);
     for (char *at = value; comment && *at != '\0'; at++)

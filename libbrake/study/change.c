@@ -175,10 +175,10 @@ static bool same_points(const struct brake_points *a, const struct brake_points 
     return equal;
 }
 
-static bool same(struct brake_vehicle *a, int at_a, struct brake_vehicle *b, int at_b)
+static bool same(const struct brake_vehicle *a, int at_a, const struct brake_vehicle *b, int at_b)
 {
-    const void *one = brake_quantity_in(a, at_a);
-    const void *other = brake_quantity_in(b, at_b);
+    const void *one = brake_quantity_seen(a, at_a);
+    const void *other = brake_quantity_seen(b, at_b);
     switch (brake_quantity_at(at_a)->kind) {
     case BRAKE_REAL:
         return same_number(*(const double *)one, *(const double *)other);
@@ -285,15 +285,15 @@ static int counterpart(const struct brake_sheet *of, int index, const struct bra
 int brake_changed_lines(const struct brake_sheet *before, const struct brake_sheet *after,
                         struct brake_changed_line *line)
 {
-    struct brake_vehicle one = before->vehicle;
-    struct brake_vehicle other = after->vehicle;
+    const struct brake_vehicle *one = &before->vehicle;
+    const struct brake_vehicle *other = &after->vehicle;
     int count = 0;
     for (int i = 0; i < brake_catalogue_count(); i++) {
         const bool part = i >= first_of_parts();
         const int there = part && !given(before, i) ? -2 : counterpart(before, i, after);
         if (there == -1 ||
             (there >= 0 && (given(before, i) || given(after, there)) &&
-             (given(before, i) != given(after, there) || !same(&one, i, &other, there))))
+             (given(before, i) != given(after, there) || !same(one, i, other, there))))
             line[count++] = (struct brake_changed_line){i, there};
     }
     for (int i = first_of_parts(); i < brake_catalogue_count(); i++) {

@@ -224,6 +224,11 @@ void *brake_quantity_in(struct brake_vehicle *vehicle, int index)
     return (char *)vehicle + offset_of(index);
 }
 
+const void *brake_quantity_seen(const struct brake_vehicle *vehicle, int index)
+{
+    return (const char *)vehicle + offset_of(index);
+}
+
 size_t brake_quantity_size(int index)
 {
     static const size_t size[] = {[BRAKE_REAL] = sizeof(double),

@@ -1,6 +1,5 @@
 #include "letters.h"
 
-#include <stddef.h>
 #include <string.h>
 
 /* RFC 3629, section 4: longer forms of a letter, halves of UTF-16 pairs and what lies beyond the last
@@ -26,6 +25,13 @@ int brake_letter(const char *text, unsigned *code)
     if (*code < forms[more].least || (*code >= 0xd800 && *code <= 0xdfff) || *code > 0x10ffff)
         return 0;
     return more + 1;
+}
+
+size_t brake_text_mark(const char *text)
+{
+    static const char mark[] = "\xef\xbb\xbf";
+    const size_t length = sizeof mark - 1;
+    return strncmp(text, mark, length) == 0 ? length : 0;
 }
 
 bool brake_letter_steers(unsigned code)

@@ -109,14 +109,14 @@ static enum brake_status refuse(struct brake_error *error, const char *section, 
 
 enum brake_status brake_sheet_valid(const struct brake_sheet *sheet, struct brake_error *error)
 {
-    struct brake_vehicle vehicle = sheet->vehicle; /* places are told of what may be changed */
+    const struct brake_vehicle *vehicle = &sheet->vehicle;
     *error = (struct brake_error){.status = BRAKE_OK};
-    if (vehicle.parts < 0 || vehicle.parts > BRAKE_PARTS)
+    if (vehicle->parts < 0 || vehicle->parts > BRAKE_PARTS)
         return refuse(error, "part", "name");
     for (int i = 0; i < brake_catalogue_count(); i++) {
         const struct brake_quantity *row = brake_quantity_at(i);
         const struct brake_record *record = &sheet->record[i];
-        if (!is_record(row, record) || !is_value(row, record, brake_quantity_in(&vehicle, i)))
+        if (!is_record(row, record) || !is_value(row, record, brake_quantity_seen(vehicle, i)))
             return refuse(error, brake_quantity_section(i)->path, row->name);
     }
     return BRAKE_OK;

@@ -1,7 +1,6 @@
 """`stopmargin sweep` as a user meets it: the rows, stopping and going on, what is refused."""
 import csv
 import json
-import pathlib
 import re
 import signal
 import subprocess
@@ -151,10 +150,8 @@ def mark(*options, file=HERON):
     return re.match(r"# libbrake \S+, sweep ([0-9a-f]{64})\. ", sweep(*options, file=file)[1])[1]
 
 
-def test_the_digest_tells_vehicles_axes_and_results_apart(tmp_path):
+def test_the_digest_tells_vehicles_axes_and_results_apart():
     """Given the same sweep twice the digest is the same; whatever moves a row moves it."""
-    other = tmp_path / "other.ini"
-    other.write_text(pathlib.Path(HERON).read_text().replace("0.38 +- 0.04", "0.38 +- 0.05"))
     short = ("--axis", "front.tyre.rollout=2.2m:2.4m:0.1m")
     marks = [mark(*short), mark(*short, "--set", "driver.pedal_force=300 N"),
              mark("--axis", "front.tyre.rollout=2.2m:2.5m:0.1m"),

@@ -200,6 +200,13 @@ int brake_section_nearest(const char *path);
  */
 void *brake_quantity_in(struct brake_vehicle *vehicle, int index);
 
+/** The same, of a vehicle that is only looked at.
+ * @param vehicle  the vehicle
+ * @param index    of the quantity
+ * @return         address inside the vehicle
+ */
+const void *brake_quantity_seen(const struct brake_vehicle *vehicle, int index);
+
 /** Room that a quantity takes in a vehicle.
  * @param index  of the quantity
  * @return       bytes
