@@ -307,44 +307,35 @@ static void answer_steering(struct question *q, struct brake_case_results *r)
     r->steering.pull = brake_steering_pull(force, axle->side_difference, axle->scrub_radius);
 }
 
-/* Who answers which group: the results from a member on, in the order of the struct. */
-static const struct {
-    size_t offset;
-    void (*answer)(struct question *q, struct brake_case_results *r);
-} groups_of_case[] = {
-    {offsetof(struct brake_case_results, mass), answer_mass},
-    {offsetof(struct brake_case_results, cg), answer_cg},
-    {offsetof(struct brake_case_results, deceleration), answer_deceleration},
-    {offsetof(struct brake_case_results, pedal), answer_pedal},
-    {offsetof(struct brake_case_results, fluid), answer_fluid},
-    {offsetof(struct brake_case_results, torque), answer_torque},
-    {offsetof(struct brake_case_results, balance), answer_balance},
-    {offsetof(struct brake_case_results, balance.lock_deceleration), answer_lock},
-    {offsetof(struct brake_case_results, balance.rear_first_above), answer_centre_drive},
-    {offsetof(struct brake_case_results, failed), answer_failed},
-    {offsetof(struct brake_case_results, stop), answer_stop},
-    {offsetof(struct brake_case_results, stop.energy), answer_heat},
-    {offsetof(struct brake_case_results, parking), answer_parking},
-    {offsetof(struct brake_case_results, steering), answer_steering},
-    {offsetof(struct brake_case_results, tow), answer_tow},
+/* Who answers which group of a load case. */
+static void (*const answers[BRAKE_RESULT_GROUPS])(struct question *q,
+                                                  struct brake_case_results *r) = {
+    [BRAKE_OF_MASS] = answer_mass,
+    [BRAKE_OF_CG] = answer_cg,
+    [BRAKE_OF_DECELERATION] = answer_deceleration,
+    [BRAKE_OF_PEDAL] = answer_pedal,
+    [BRAKE_OF_FLUID] = answer_fluid,
+    [BRAKE_OF_TORQUE] = answer_torque,
+    [BRAKE_OF_BALANCE] = answer_balance,
+    [BRAKE_OF_LOCK] = answer_lock,
+    [BRAKE_OF_CENTRE_DRIVE] = answer_centre_drive,
+    [BRAKE_OF_FAILED] = answer_failed,
+    [BRAKE_OF_STOP] = answer_stop,
+    [BRAKE_OF_STOP_HEAT] = answer_heat,
+    [BRAKE_OF_PARKING] = answer_parking,
+    [BRAKE_OF_STEERING] = answer_steering,
+    [BRAKE_OF_TOW] = answer_tow,
 };
 
-enum { GROUPS_OF_CASE = sizeof groups_of_case / sizeof groups_of_case[0] };
-
-/* Bits of the groups: the common results, then those of each load case. */
+/* Bits of the groups: those of no load case, then those of each. */
 static unsigned long long group_bit(int load, int group)
 {
-    return 1ULL << (1 + load * GROUPS_OF_CASE + group);
+    return 1ULL << (group + (load > 0 ? load * (BRAKE_RESULT_GROUPS - BRAKE_OF_MASS) : 0));
 }
 
 unsigned long long brake_result_group(int index)
 {
-    const int load = brake_result_load(index);
-    const size_t offset = brake_result_at(index)->offset;
-    int group = GROUPS_OF_CASE - 1;
-    while (load >= 0 && groups_of_case[group].offset > offset)
-        group--;
-    return load < 0 ? 1ULL : group_bit(load, group);
+    return group_bit(brake_result_load(index), (int)brake_result_at(index)->group);
 }
 
 static void answer_case(const struct brake_vehicle *vehicle, enum brake_load load,
@@ -354,9 +345,9 @@ static void answer_case(const struct brake_vehicle *vehicle, enum brake_load loa
         .vehicle = vehicle, .most = BRAKE_NAN, .target = BRAKE_NAN, .lock.pressure = BRAKE_NAN};
     brake_system_build(vehicle, load, BRAKE_INTACT, &q.system);
     q.pressure_most = brake_system_pressure(&q.system, vehicle->driver.pedal_force_most);
-    for (int i = 0; i < GROUPS_OF_CASE; i++) {
-        if ((groups & group_bit((int)load, i)) != 0)
-            groups_of_case[i].answer(&q, r);
+    for (int group = BRAKE_OF_MASS; group < BRAKE_RESULT_GROUPS; group++) {
+        if ((groups & group_bit((int)load, group)) != 0)
+            answers[group](&q, r);
     }
 }
 
@@ -388,13 +379,13 @@ static void leave_out_fade(struct brake_common_results *r)
 void brake_evaluate_groups(const struct brake_vehicle *vehicle, unsigned long long groups,
                            struct brake_results *results)
 {
-    const unsigned long long all = (1ULL << GROUPS_OF_CASE) - 1;
-    if ((groups & 1ULL) != 0) {
+    const unsigned long long all = (1ULL << (BRAKE_RESULT_GROUPS - BRAKE_OF_MASS)) - 1;
+    if ((groups & group_bit(-1, BRAKE_OF_VEHICLE)) != 0)
         answer_common(vehicle, &results->common);
+    if ((groups & group_bit(-1, BRAKE_OF_FADE)) != 0)
         leave_out_fade(&results->common);
-    }
     for (int load = 0; load < BRAKE_LOADS; load++) {
-        if ((groups & all * group_bit(load, 0)) != 0)
+        if ((groups & all * group_bit(load, BRAKE_OF_MASS)) != 0)
             answer_case(vehicle, (enum brake_load)load, groups, &results->load[load]);
     }
 }

@@ -8,7 +8,7 @@ _FUNCTION = re.compile(
     r"(?P<type>[\w\s*]+?)\b(?P<name>\w+)\s*\((?P<arguments>.*)\)[^()]*[;{]", re.DOTALL
 )
 # The unit of a quantity or a result of the vehicle stands once, in its row of a table.
-_FIELDS_ELSEWHERE = {"vehicle", "evaluate"}
+_FIELDS_ELSEWHERE = {"vehicle", "results"}
 
 _FIELD = re.compile(r"\bdouble\b[^;()]*;[ \t]*(/\*\*<(?:(?!\*/).)*\*/)?", re.DOTALL)
 _UNIT = re.compile(r"\[[^\[\]]+\]")

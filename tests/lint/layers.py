@@ -8,7 +8,7 @@ ORDER = ["model", "vehicle", "criteria", "study", "file", "answer", "command"]
 _HEADERS = {
     "model": "status constants tyre load pedal disc drum parking balance stop tow heat convection"
     " thermal fit friction braking version",
-    "vehicle": "units vehicle catalogue system evaluate rig",
+    "vehicle": "units vehicle catalogue system results evaluate rig",
     "criteria": "criteria warnings",
     "study": "tolerance assessment duty fade output watch chance indices inputs sobol spread sweep roots size drivelog shakedown compare",
     "file": "file log",

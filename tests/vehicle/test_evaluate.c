@@ -72,6 +72,56 @@ static void the_table_leaves_no_result_out(void **state)
     }
 }
 
+/* The bits of a number that no evaluation gives: a NaN with letters in it. */
+static const unsigned long long poison = 0x7ff8706f69736f6eULL;
+
+static void fill_with_poison(struct brake_results *r)
+{
+    for (size_t at = 0; at < sizeof *r; at += sizeof poison)
+        memcpy((char *)r + at, &poison, sizeof poison);
+}
+
+static bool is_poisoned(double value)
+{
+    unsigned long long bits;
+    memcpy(&bits, &value, sizeof bits);
+    return bits == poison;
+}
+
+/* Given all results poisoned, when one group is worked out alone, then every result of the group is
+ * written and no other: a sweep of one result would else print what stood there before. */
+static void a_group_worked_out_alone_writes_all_of_its_results_and_no_other(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    read_sheet(&sheet, full_text());
+    for (int one = 0; one < brake_result_count(); one++) {
+        const unsigned long long group = brake_result_group(one);
+        fill_with_poison(&results);
+        brake_evaluate_groups(&sheet.vehicle, group, &results);
+        for (int i = 0; i < brake_result_count(); i++) {
+            const bool written = !is_poisoned(brake_result_value(&results, i));
+            if (written != (brake_result_group(i) == group))
+                print_error("%s is in the wrong group\n", brake_result_at(i)->name);
+            assert_int_equal(written, brake_result_group(i) == group);
+        }
+    }
+}
+
+/* No two groups, or load cases of one, share a bit; none is without one. */
+static void every_group_has_a_bit_of_its_own(void **state)
+{
+    (void)state;
+    for (int i = 0; i < brake_result_count(); i++) {
+        const unsigned long long bit = brake_result_group(i);
+        assert_true(bit != 0 && (bit & (bit - 1)) == 0);
+        for (int j = 0; j < i; j++)
+            assert_int_equal(bit == brake_result_group(j),
+                             brake_result_load(i) == brake_result_load(j) &&
+                                 brake_result_at(i)->group == brake_result_at(j)->group);
+    }
+}
+
 static void every_result_of_a_full_vehicle_is_a_number(void **state)
 {
     (void)state;
@@ -465,6 +515,8 @@ int main(void)
         cmocka_unit_test(every_result_finds_itself_again_by_its_path),
         cmocka_unit_test(every_result_has_a_unit_of_its_dimension_and_a_meaning),
         cmocka_unit_test(the_table_leaves_no_result_out),
+        cmocka_unit_test(a_group_worked_out_alone_writes_all_of_its_results_and_no_other),
+        cmocka_unit_test(every_group_has_a_bit_of_its_own),
         cmocka_unit_test(every_result_of_a_full_vehicle_is_a_number),
         cmocka_unit_test(what_was_left_out_is_not_a_number),
         cmocka_unit_test(masses_and_centre),

@@ -41,6 +41,7 @@
 #include "brake/parking.h"
 #include "brake/pedal.h"
 #include "brake/report.h"
+#include "brake/results.h"
 #include "brake/rig.h"
 #include "brake/roots.h"
 #include "brake/shakedown.h"
