@@ -145,15 +145,9 @@ static int find_name(const struct input *in, const char *name, char *path, size_
 
 static void refuse_name(struct input *in, const char *path)
 {
-    char near_path[160];
-    const int near = in->part >= 0 ? -1 : brake_catalogue_nearest(path);
-    if (near >= 0)
-        brake_catalogue_path(&in->sheet->vehicle, near, near_path, sizeof near_path);
-    REFUSE(in, BRAKE_E_UNKNOWN, path, "unknown name%s%s%s",
-           near >= 0       ? "; did you mean "
-           : in->part >= 0 ? "; accepts mass, behind_front_axle, height"
-                           : "",
-           near >= 0 ? near_path : "", near >= 0 ? "?" : "");
+    char hint[BRAKE_HINT_BYTES];
+    brake_catalogue_hint(&in->sheet->vehicle, path, hint, sizeof hint);
+    REFUSE(in, BRAKE_E_UNKNOWN, path, "unknown name%s", hint);
 }
 
 /* What stands behind the name, or on a line of its own with which a curve goes on. */

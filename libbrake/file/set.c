@@ -4,6 +4,7 @@
 #include "brake/file.h"
 #include "value.h"
 #include "vehicle/letters.h"
+#include "vehicle/sections.h"
 #include "vehicle/text.h"
 
 enum brake_status brake_file_set(struct brake_sheet *sheet, const char *setting,
@@ -13,7 +14,7 @@ enum brake_status brake_file_set(struct brake_sheet *sheet, const char *setting,
     const struct brake_source source = {0, false, true};
     const char *equals = strchr(setting, '=');
     char path[160];
-    char near_path[160];
+    char hint[BRAKE_HINT_BYTES];
     *error = none;
     if (equals == NULL || equals == setting || (size_t)(equals - setting) >= sizeof path)
         return brake_value_refuse(error, BRAKE_E_SYNTAX, 0, "",
@@ -33,10 +34,6 @@ enum brake_status brake_file_set(struct brake_sheet *sheet, const char *setting,
     const int index = brake_catalogue_find(&sheet->vehicle, path);
     if (index >= 0)
         return brake_value_read(sheet, index, equals + 1, source, error);
-    const int near = brake_catalogue_nearest(path);
-    if (near >= 0)
-        brake_catalogue_path(&sheet->vehicle, near, near_path, sizeof near_path);
-    return brake_value_refuse(error, BRAKE_E_UNKNOWN, 0, path, "unknown path%s%s%s",
-                              near >= 0 ? "; did you mean " : "", near >= 0 ? near_path : "",
-                              near >= 0 ? "?" : "");
+    brake_catalogue_hint(&sheet->vehicle, path, hint, sizeof hint);
+    return brake_value_refuse(error, BRAKE_E_UNKNOWN, 0, path, "unknown path%s", hint);
 }

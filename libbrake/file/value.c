@@ -213,6 +213,30 @@ static const struct brake_unit *unit_at(const char *text, enum brake_dimension d
     return found;
 }
 
+/* The unit that a wrong one was meant to be; NULL: nothing is near. */
+static const struct brake_unit *unit_near(const char *name, enum brake_dimension dimension)
+{
+    struct brake_nearest nearest = brake_nearest_to(name);
+    const struct brake_unit *unit;
+    const struct brake_unit *near = NULL;
+    for (int i = 0; (unit = brake_unit_at(i)) != NULL; i++) {
+        if (unit->dimension == dimension && unit->name[0] != '\0' &&
+            brake_nearest_is(&nearest, unit->name))
+            near = unit;
+    }
+    return near;
+}
+
+static enum brake_status refuse_unknown_unit(struct reading *r, const char *name,
+                                             enum brake_dimension dimension, const char *known)
+{
+    const struct brake_unit *near = unit_near(name, dimension);
+    return REFUSE(r, BRAKE_E_UNIT, "unknown unit '%s'; %s%s%s %s%s", name,
+                  near != NULL ? "did you mean " : "", near != NULL ? near->name : "",
+                  near != NULL ? "? It accepts" : "accepts",
+                  dimension == BRAKE_RATIO ? "no unit or " : "", known);
+}
+
 static enum brake_status refuse_unit(struct reading *r, const char *text,
                                      enum brake_dimension dimension)
 {
@@ -223,8 +247,7 @@ static enum brake_status refuse_unit(struct reading *r, const char *text,
     brake_unit_names(dimension, known, sizeof known);
     const struct brake_unit *other = brake_unit_find(name);
     if (other == NULL)
-        return REFUSE(r, BRAKE_E_UNIT, "unknown unit '%s'; accepts %s%s", name,
-                      dimension == BRAKE_RATIO ? "no unit or " : "", known);
+        return refuse_unknown_unit(r, name, dimension, known);
     if (name[0] == '\0')
         return REFUSE(r, BRAKE_E_UNIT, "has no unit; accepts %s", known);
     return REFUSE(r, BRAKE_E_UNIT, "got %s in '%s'; %s is wanted; accepts %s%s",

@@ -31,16 +31,13 @@ enum brake_status brake_output_find(const char *name, struct brake_output *outpu
 
 enum brake_status brake_output_nearest(const char *name, struct brake_output *output)
 {
-    int least = brake_edits_allowed(name) + 1;
+    struct brake_nearest nearest = brake_nearest_to(name);
     *output = (struct brake_output){false, -1};
-    for (int i = 0; i < brake_output_count() && strlen(name) < BRAKE_LONGEST_PATH; i++) {
+    for (int i = 0; i < brake_output_count(); i++) {
         char known[80];
         brake_output_name(brake_output_at(i), known, sizeof known);
-        const int distance = brake_edits(name, known);
-        if (distance < least) {
-            least = distance;
+        if (brake_nearest_is(&nearest, known))
             *output = brake_output_at(i);
-        }
     }
     return output->index >= 0 ? BRAKE_OK : BRAKE_E_UNKNOWN;
 }

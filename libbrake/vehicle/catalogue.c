@@ -133,9 +133,15 @@ void brake_catalogue_path(const struct brake_vehicle *vehicle, int index, char *
         brake_text_format(path, size, "%s.%s", place.section->path, name);
 }
 
-int brake_edits(const char *a, const char *b)
+static int small(char letter)
 {
-    int line[BRAKE_LONGEST_PATH];
+    return letter >= 'A' && letter <= 'Z' ? letter - 'A' + 'a' : letter;
+}
+
+/* Number of single-letter edits between two words (Levenshtein); KG is kg. */
+static int edits(const char *a, const char *b)
+{
+    int line[BRAKE_LONGEST_PATH + 1];
     const int columns = (int)strlen(b);
     for (int j = 0; j <= columns; j++)
         line[j] = j;
@@ -143,7 +149,7 @@ int brake_edits(const char *a, const char *b)
         int diagonal = line[0];
         line[0] = i;
         for (int j = 1; j <= columns; j++) {
-            const int swap = diagonal + (a[i - 1] != b[j - 1]);
+            const int swap = diagonal + (small(a[i - 1]) != small(b[j - 1]));
             const int gap = (line[j] < line[j - 1] ? line[j] : line[j - 1]) + 1;
             diagonal = line[j];
             line[j] = swap < gap ? swap : gap;
@@ -152,23 +158,31 @@ int brake_edits(const char *a, const char *b)
     return line[columns];
 }
 
-int brake_edits_allowed(const char *word)
+struct brake_nearest brake_nearest_to(const char *word)
 {
-    const int half = (int)strlen(word) / 2;
-    return half < 5 ? half : 5;
+    const size_t length = strlen(word);
+    const int half = (int)(length / 2);
+    const int allowed = half < 5 ? half : 5;
+    return (struct brake_nearest){word, length < BRAKE_LONGEST_PATH ? allowed + 1 : 0};
+}
+
+bool brake_nearest_is(struct brake_nearest *nearest, const char *known)
+{
+    const int off = nearest->least > 0 ? edits(nearest->word, known) : 0;
+    if (off >= nearest->least)
+        return false;
+    nearest->least = off;
+    return true;
 }
 
 /* In a section that is there only the name can be wrong. */
 static int nearest_in(int section, const char *name)
 {
+    struct brake_nearest nearest = brake_nearest_to(name);
     int best = -1;
-    int least = brake_edits_allowed(name) + 1;
     for (int row = 0; row < brake_sections[section].count; row++) {
-        const int distance = brake_edits(name, brake_sections[section].rows[row].name);
-        if (distance < least) {
-            least = distance;
+        if (brake_nearest_is(&nearest, brake_sections[section].rows[row].name))
             best = brake_section_first(section) + row;
-        }
     }
     return best;
 }
@@ -178,38 +192,72 @@ int brake_catalogue_nearest(const char *path)
     static const struct brake_vehicle no_parts;
     const char *dot = strrchr(path, '.');
     const int section = dot != NULL ? brake_section_named(path, (size_t)(dot - path)) : -1;
+    struct brake_nearest nearest = brake_nearest_to(path);
     int best = -1;
-    int least = brake_edits_allowed(path) + 1;
-    if (strlen(path) >= BRAKE_LONGEST_PATH)
-        return -1;
     if (section >= 0)
         return nearest_in(section, dot + 1);
     for (int i = 0; i < first_part_row(); i++) {
         char known[160];
         brake_catalogue_path(&no_parts, i, known, sizeof known);
-        const int distance = brake_edits(path, known);
-        if (distance < least) {
-            least = distance;
+        if (brake_nearest_is(&nearest, known))
             best = i;
-        }
     }
     return best;
 }
 
 int brake_section_nearest(const char *path)
 {
+    struct brake_nearest nearest = brake_nearest_to(path);
     int best = -1;
-    int least = brake_edits_allowed(path) + 1;
-    if (strlen(path) >= BRAKE_LONGEST_PATH)
-        return -1;
     for (int i = 0; i < brake_sections_count; i++) {
-        const int distance = brake_edits(path, brake_sections[i].path);
-        if (distance < least) {
-            least = distance;
+        if (brake_nearest_is(&nearest, brake_sections[i].path))
             best = i;
-        }
     }
     return best;
+}
+
+/* The section that a path, or a section itself, belongs to; NULL: to none that is known. */
+static const struct brake_section *section_of(const char *path)
+{
+    const char *dot = strrchr(path, '.');
+    const size_t length = dot != NULL ? (size_t)(dot - path) : strlen(path);
+    const size_t stem = strlen(parts_section()->path);
+    int section = brake_section_named(path, strlen(path));
+    if (strncmp(path, parts_section()->path, stem) == 0 && path[stem] == '.')
+        return parts_section();
+    if (section < 0)
+        section = brake_section_named(path, length);
+    return section >= 0 ? &brake_sections[section] : NULL;
+}
+
+static void add_lines(const struct brake_section *section, const char *before, char *text,
+                      size_t size)
+{
+    size_t used = strlen(text);
+    const bool part = section == parts_section();
+    used += (size_t)brake_text_format(text + used, size - used, "%s[%s%s] takes", before,
+                                      section->path, part ? ".NAME" : "");
+    for (int row = 0, told = 0; row < section->count && used < size; row++) {
+        if (section->rows[row].role == BRAKE_PART_OF)
+            continue;
+        used += (size_t)brake_text_format(text + used, size - used, "%s %s", told++ > 0 ? "," : "",
+                                          section->rows[row].name);
+    }
+}
+
+void brake_catalogue_hint(const struct brake_vehicle *vehicle, const char *path, char *text,
+                          size_t size)
+{
+    const struct brake_section *section = section_of(path);
+    const int near = brake_catalogue_nearest(path);
+    text[0] = '\0';
+    if (near >= 0) {
+        char known[160];
+        brake_catalogue_path(vehicle, near, known, sizeof known);
+        brake_text_format(text, size, "; did you mean %s?", known);
+    }
+    if (section != NULL)
+        add_lines(section, near >= 0 ? " " : "; ", text, size);
 }
 
 static size_t offset_of(int index)

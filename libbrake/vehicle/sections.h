@@ -21,11 +21,23 @@ void brake_row_clear(const struct brake_quantity *row, void *at);
 
 enum { BRAKE_LONGEST_PATH = 64 /* no known path is longer */ };
 
-/* Number of single-letter edits between a word and a known path (Levenshtein). */
-int brake_edits(const char *a, const char *b);
+/* Looks for the known word that a wrong one was meant to be. */
+struct brake_nearest {
+    const char *word;
+    int least; /* edits of the nearest so far, or one more than a hint may be off */
+};
 
-/* A hint farther off than this many edits, or than half the word, would mislead. */
-int brake_edits_allowed(const char *word);
+/* Nothing is near yet. What is farther off than half the word, or than five letters, would mislead. */
+struct brake_nearest brake_nearest_to(const char *word);
+
+/* Whether a known word of at most BRAKE_LONGEST_PATH letters is nearer than all before it. */
+bool brake_nearest_is(struct brake_nearest *nearest, const char *known);
+
+/* What was meant by a path that is not known, and what its section takes: "; did you mean
+ * front.disc.pistons? [front.disc] takes ..."; empty when neither can be said. */
+enum { BRAKE_HINT_BYTES = 400 };
+void brake_catalogue_hint(const struct brake_vehicle *vehicle, const char *path, char *text,
+                          size_t size);
 
 /* Make a quantity absent. */
 void brake_quantity_clear(struct brake_sheet *sheet, int index);

@@ -7,6 +7,13 @@ from file import plain
 VEHICLE = plain.VEHICLE
 FROM = "accepts measured, catalogue or estimated (and a point in decimals, not a comma)"
 MASSES = "accepts kg, g, t, lb"
+# What a section takes, where a line of it is not known: all that may stand there.
+VEHICLE_LINES = (
+    "[vehicle] takes name, category, frame, first_registered, mass, front_share, cg_height,"
+    " roof_height, wheelbase, unsprung_mass, rated_mass, top_speed, rolling_resistance, antilock,"
+    " antilock_efficiency"
+)
+PART_LINES = "[part.NAME] takes mass, behind_front_axle, height"
 LENGTHS = "accepts m, mm, cm, km, in, ft, mi"
 PRESSURES = "accepts Pa, kPa, MPa, bar, mbar, psi, ksi, inHg"
 PAIRS = "accepts pairs such as (20 bar, 18 bar) (60 bar, 35 bar)"
@@ -90,7 +97,7 @@ FILES = {
     ),
     "byte order mark in the middle": (
         named(b"name", b"\xef\xbb\xbfname"),
-        ":2: vehicle.\ufeffname: unknown name; did you mean vehicle.name?",
+        f":2: vehicle.\ufeffname: unknown name; did you mean vehicle.name? {VEHICLE_LINES}",
     ),
     "unknown section": (b"[engine]\n", ":1: engine: unknown section"),
     "unknown section near a known one": (
@@ -165,14 +172,17 @@ FILES = {
 # Changes to a vehicle that is accepted otherwise (see plain.py), and the message behind file and
 # line. The line is that of the last change, or of the one marked with >.
 LINES = {
-    "unknown name": ("[vehicle] colour = red", "vehicle.colour: unknown name"),
+    "unknown name": (
+        "[vehicle] colour = red",
+        f"vehicle.colour: unknown name; {VEHICLE_LINES}",
+    ),
     "unknown name near a known one": (
         "[vehicle] mas = 1600 kg",
-        "vehicle.mas: unknown name; did you mean vehicle.mass?",
+        f"vehicle.mas: unknown name; did you mean vehicle.mass? {VEHICLE_LINES}",
     ),
     "name with a capital": (
         "[vehicle] Mass = 1600 kg",
-        "vehicle.Mass: unknown name; did you mean vehicle.mass?",
+        f"vehicle.Mass: unknown name; did you mean vehicle.mass? {VEHICLE_LINES}",
     ),
     "name with its section": (
         "[vehicle] front.tyre.rollout = 2 m",
@@ -180,7 +190,7 @@ LINES = {
     ),
     "unknown name of a part": (
         "[part.winch] weight = 38 kg",
-        "part.winch.weight: unknown name; accepts mass, behind_front_axle, height",
+        f"part.winch.weight: unknown name; {PART_LINES}",
     ),
     "no value": ("[vehicle] mass =", "vehicle.mass: has no value"),
     "a word for a number": (
@@ -238,7 +248,7 @@ LINES = {
     ),
     "unit with a capital": (
         "[vehicle] mass = 1600 KG",
-        f"vehicle.mass: unknown unit 'KG'; {MASSES}",
+        f"vehicle.mass: unknown unit 'KG'; did you mean kg? It {MASSES}",
     ),
     "pound-force for pound": (
         "[vehicle] mass = 3500 lbf",
@@ -908,9 +918,14 @@ SETTINGS = {
     "unknown path": ("nothing=5 m", ": nothing: unknown path"),
     "unknown path near a known one": (
         "front.disc.pistn=1 x 50 mm",
-        ": front.disc.pistn: unknown path; did you mean front.disc.pistons?",
+        ": front.disc.pistn: unknown path; did you mean front.disc.pistons? [front.disc] takes"
+        " mounting, pistons, effective_radius, efficiency, threshold, compliance, rotor_mass, rotor,"
+        " rotor_diameter, hat_mass",
     ),
-    "unknown part": ("part.winch.mass=5 kg", ": part.winch.mass: unknown path"),
+    "unknown part": (
+        "part.winch.mass=5 kg",
+        f": part.winch.mass: unknown path; {PART_LINES}",
+    ),
     "wrong unit": (
         "vehicle.mass=3500 lbf",
         f": vehicle.mass: got a force in 'lbf'; a mass is wanted; {MASSES}",
