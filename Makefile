@@ -5,6 +5,8 @@ BINDIR ?= $(PREFIX)/bin
 LIBDIR ?= $(PREFIX)/lib
 INCLUDEDIR ?= $(PREFIX)/include
 DOCDIR ?= $(PREFIX)/share/doc/libbrake
+MANDIR ?= $(PREFIX)/share/man
+BASHDIR ?= $(PREFIX)/share/bash-completion/completions
 CFLAGS ?= -O3 -fno-math-errno -fno-trapping-math
 # Give another folder with another compiler or other flags: objects do not remember theirs.
 BUILD ?= build
@@ -15,8 +17,9 @@ VERSION := $(shell sed -n 's/^\#define BRAKE_VERSION "\(.*\)"$$/\1/p' libbrake/i
 SONAME := libbrake.so.$(firstword $(subst ., ,$(VERSION)))
 
 # -Wdouble-promotion: a float that slipped in costs digits. -Wconversion: so does a silent cast.
-# Errors only in `make lint`: a later compiler warns of more, and whoever has it wants to build.
-WARNINGS := -Wall -Wextra -Wpedantic -Wconversion -Wshadow -Wdouble-promotion
+# Errors only in `make lint`: a later compiler warns of more, and whoever has it wants to build. But for a
+# row that stops short of its last member: an option of the command without help.
+WARNINGS := -Wall -Wextra -Wpedantic -Wconversion -Wshadow -Wdouble-promotion -Werror=missing-field-initializers
 LANGUAGE := -std=c11 -fopenmp -Ilibbrake/include -Ilibbrake
 COMPILE = $(CC) $(LANGUAGE) $(WARNINGS) -fPIC -fno-semantic-interposition $(DEFINES) $(CPPFLAGS) $(CFLAGS) $(INSTRUMENT)
 LINK = $(CC) -fopenmp $(CFLAGS) $(INSTRUMENT) $(LDFLAGS)
@@ -28,7 +31,7 @@ CORE_PACKAGES := gcc libc6-dev pkg-config
 PYTHON_PACKAGES := mypy python3-dev python3-distributed python3-matplotlib python3-pandas python3-pip \
     python3-setuptools python3-venv python3-wheel python3-xarray swig
 PACKAGES := $(CORE_PACKAGES) $(PYTHON_PACKAGES) binutils chromium clang clang-format clang-tidy cppcheck \
-    g++ gcovr libcjson-dev libcmocka-dev libomp-dev libsundials-dev locales poppler-utils python3 python3-html5lib \
+    g++ gcovr libcjson-dev libcmocka-dev libomp-dev libsundials-dev locales man-db poppler-utils python3 python3-html5lib \
     python3-hypothesis python3-numpy python3-pytest python3-scipy units valgrind
 
 HEADERS := $(wildcard libbrake/include/brake/*.h)
@@ -56,7 +59,7 @@ OBJECTS := $(call object,$(LIBRARY) $(COMMAND) $(UNIT_TESTS) $(PUBLISHED) $(DRIV
     coverage bench deps-core deps install uninstall format clean help
 .DELETE_ON_ERROR:
 
-all: $(PROGRAM) $(BUILD)/libbrake.a $(BUILD)/libbrake.so $(BUILD)/libbrake.pc
+all: $(PROGRAM) $(PROGRAM:%=%.1) $(PROGRAM:%=%.bash) $(BUILD)/libbrake.a $(BUILD)/libbrake.so $(BUILD)/libbrake.pc
 
 # `make V=1` shows whole commands.
 say = @$(if $(V),:,echo '  $(1)')
@@ -100,6 +103,13 @@ $(BUILD)/libbrake.pc: libbrake/libbrake.pc.in libbrake/include/brake/version.h
 $(BUILD)/stopmargin: $(call object,$(COMMAND)) $(BUILD)/libbrake.a
 	$(call say,link $@)
 	$(Q)$(LINK) -o $@ $^ $(LIBS)
+
+# What the program tells of itself: its manual page, its completion.
+$(BUILD)/stopmargin.1: $(BUILD)/stopmargin
+	@$< help --man >$@
+
+$(BUILD)/stopmargin.bash: $(BUILD)/stopmargin
+	@$< help --bash >$@
 
 # The Python package, as it would be installed: $(BUILD)/python/libbrake
 
@@ -247,6 +257,8 @@ TO_BIN := $(DESTDIR)$(BINDIR)
 TO_LIB := $(DESTDIR)$(LIBDIR)
 TO_INCLUDE := $(DESTDIR)$(INCLUDEDIR)/brake
 TO_DOC := $(DESTDIR)$(DOCDIR)
+TO_MAN := $(DESTDIR)$(MANDIR)/man1
+TO_BASH := $(DESTDIR)$(BASHDIR)
 
 # The pkg-config file names no place, only ways from its own: an installed tree can be moved.
 install: all
@@ -261,10 +273,12 @@ install: all
 	chmod 644 "$(TO_LIB)/pkgconfig/libbrake.pc"
 	install -m 644 LICENSE NOTICE "$(TO_DOC)"
 	$(if $(PROGRAM),install -m 755 $(PROGRAM) "$(TO_BIN)")
+	$(if $(PROGRAM),install -D -m 644 $(PROGRAM).1 "$(TO_MAN)/stopmargin.1")
+	$(if $(PROGRAM),install -D -m 644 $(PROGRAM).bash "$(TO_BASH)/stopmargin")
 	$(if $(DESTDIR),,-ldconfig)
 
 uninstall:
-	rm -f "$(TO_BIN)/stopmargin" "$(TO_LIB)/pkgconfig/libbrake.pc" "$(TO_LIB)/libbrake.a" \
+	rm -f "$(TO_BIN)/stopmargin" "$(TO_MAN)/stopmargin.1" "$(TO_BASH)/stopmargin" "$(TO_LIB)/pkgconfig/libbrake.pc" "$(TO_LIB)/libbrake.a" \
 	    "$(TO_LIB)/libbrake.so" "$(TO_LIB)/$(SONAME)" "$(TO_LIB)/$(notdir $(SHARED))"
 	rm -rf "$(TO_INCLUDE)" "$(TO_DOC)"
 

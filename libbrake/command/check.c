@@ -1,4 +1,4 @@
-#include "words.h"
+#include "verbs.h"
 
 struct options {
     char *file;
@@ -7,23 +7,24 @@ struct options {
     bool json;
 };
 
+static const struct words_option options[] = {
+    {"--set", "PATH=VALUE", words_keep, offsetof(struct options, set), words_help_set},
+    {"--rules", "us|un|eu|all", words_take_rules, offsetof(struct options, rules),
+     words_help_rules},
+    {"--json", "", NULL, offsetof(struct options, json), words_help_json},
+    {NULL, "FILE", words_take_file, offsetof(struct options, file), words_help_file}};
+
 static int take_words(char **words, struct options *o)
 {
-    const struct words_option options[] = {{"--set", words_keep, &o->set},
-                                           {"--rules", words_take_rules, &o->rules},
-                                           {"--json", NULL, &o->json},
-                                           {NULL, words_take_file, &o->file}};
-    const int status = words_take(words, options);
+    const int status = words_take(words, options, o);
     if (status != 0)
         return status;
     return o->file != NULL ? 0 : command_misused("check wants a vehicle file");
 }
 
-int command_check(int count, char **words)
+static int run_check(char **words)
 {
-    (void)count;
-    struct options o = {.rules = BRAKE_RULES_ALL,
-                        .set = {.option = "--set", .most = COMMAND_SETTINGS}};
+    struct options o = {.rules = BRAKE_RULES_ALL, .set = {.most = COMMAND_SETTINGS}};
     struct brake_sheet sheet;
     struct brake_assessment assessment;
     int status = take_words(words, &o);
@@ -39,3 +40,16 @@ int command_check(int count, char **words)
     status = command_print(d, o.json ? BRAKE_AS_JSON : BRAKE_AS_TEXT, stdout);
     return status != 0 ? status : brake_assessment_exit(&assessment);
 }
+
+const struct words_verb verb_check = {
+    "check",
+    "",
+    "verdict, limiting item, next measurement, numbers",
+    "Holds the brakes against the published requirements: the verdict, the limiting item, the "
+    "measurement that would help most, then every requirement, the warnings, the numbers, the "
+    "inputs left at default, and what only an inspector can judge. Where the lines for heat are "
+    "there it runs a published fade procedure too.",
+    "0 every requirement that applies is met; 1 one falls short; 3 none falls short, but something "
+    "could not be said.",
+    options,
+    run_check};

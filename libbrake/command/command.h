@@ -1,44 +1,43 @@
-/* The verbs of the command, one file each. A verb gets its arguments from its own name on and
- * returns the exit status. */
+/* What the verbs of the command share. */
 #ifndef BRAKE_COMMAND_H
 #define BRAKE_COMMAND_H
 
+#include <stdbool.h>
 #include <stdio.h>
 
 #include "brake/brake.h"
 
 enum {
-    EXIT_REFUSED = 2,     /* the input */
-    EXIT_FAILED = 4,      /* the machine: memory, disk, threads */
+    EXIT_REFUSED = 2, /* the input */
+    EXIT_FAILED = 4,  /* the machine: memory, disk, threads */
+    EXIT_MISUSED =
+        1000, /* the words; main says where they are told of, and ends with EXIT_REFUSED */
     COMMAND_SETTINGS = 64 /* most times --set */
 };
-
-int command_new(int count, char **words);
-int command_check(int count, char **words);
-int command_compare(int count, char **words);
-int command_size(int count, char **words);
-int command_spread(int count, char **words);
-int command_sweep(int count, char **words);
-int command_heat(int count, char **words);
-int command_drivelog(int count, char **words);
-int command_shakedown(int count, char **words);
-int command_report(int count, char **words);
-int command_explain(int count, char **words);
 
 /* Prints a line, or the begin of one, to standard error, as text that may be shown: words of the command
  * line and names of files could steer the terminal. What is longer than a path and words is cut. */
 __attribute__((format(printf, 1, 2))) void command_tell(const char *format, ...);
 
-/* Complains about the words of the command line; returns EXIT_REFUSED. */
+/* Complains about the words of the command line; returns EXIT_MISUSED. */
 __attribute__((format(printf, 1, 2))) int command_misused(const char *format, ...);
 
 /* Words that an option was given with, each time. */
 struct command_list {
-    const char *option; /* "--set" */
     int most;
     int count;
     char *word[COMMAND_SETTINGS];
 };
+
+/* Opens a file to read, - for standard input, which is read once. Returns 0, EXIT_REFUSED or
+ * EXIT_FAILED, in words. */
+int command_open(const char *path, FILE **stream);
+void command_close(FILE *stream);
+
+bool command_is_stdin(const char *path);
+
+/* A file that is read as it is told of: "standard input". */
+const char *command_name(const char *path);
 
 /* Reads a vehicle file, applies settings in their order, NULL: none, and completes it; prints what is
  * wrong. Returns 0, EXIT_REFUSED or EXIT_FAILED. */

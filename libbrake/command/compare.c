@@ -1,7 +1,7 @@
 #include <stdlib.h>
 
 #include "progress.h"
-#include "words.h"
+#include "verbs.h"
 
 struct options {
     char *file[2]; /* before, after */
@@ -11,22 +11,28 @@ struct options {
     bool json;
 };
 
-static int take_file(void *into, char *word)
+static int take_file(void *into, const struct words_option *option, char *word)
 {
     struct options *o = into;
+    (void)option;
     if (o->files == 2)
         return command_misused("compare takes two files; got '%s' as a third", word);
     o->file[o->files++] = word;
     return 0;
 }
 
+static const struct words_option options[] = {
+    {"--rules", "us|un|eu|all", words_take_rules, offsetof(struct options, rules),
+     words_help_rules},
+    {"--fade", "", NULL, offsetof(struct options, fade),
+     "hot performance too; takes a minute or so"},
+    {"--json", "", NULL, offsetof(struct options, json), words_help_json},
+    {NULL, "BEFORE AFTER", take_file, 0,
+     "the vehicle file before the change and the one after; one of them may be -, standard input"}};
+
 static int take_words(char **words, struct options *o)
 {
-    const struct words_option options[] = {{"--rules", words_take_rules, &o->rules},
-                                           {"--fade", NULL, &o->fade},
-                                           {"--json", NULL, &o->json},
-                                           {NULL, take_file, o}};
-    const int status = words_take(words, options);
+    const int status = words_take(words, options, o);
     if (status != 0)
         return status;
     return o->files == 2 ? 0
@@ -64,9 +70,8 @@ static int print(const struct options *o, const struct brake_comparison *compari
     return command_print(d, o->json ? BRAKE_AS_JSON : BRAKE_AS_TEXT, stdout);
 }
 
-int command_compare(int count, char **words)
+static int run_compare(char **words)
 {
-    (void)count;
     struct options o = {.rules = BRAKE_RULES_ALL};
     struct brake_sheet sheet[2];
     struct brake_comparison comparison;
@@ -84,3 +89,15 @@ int command_compare(int count, char **words)
         status = print(&o, &comparison);
     return status != 0 ? status : brake_compare_exit(&comparison);
 }
+
+const struct words_verb verb_compare = {
+    "compare",
+    "",
+    "what each change took or gave",
+    "Holds the vehicle before and after side by side: whether the stopping torque per unit of need "
+    "is regained, which change took most and which gave most, what was met before and falls short "
+    "now, and of every margin the share of each group of changes.",
+    "0 the torque per need is regained by both axles together, and nothing that was met before "
+    "falls short; 1 not so; 3 it could not be said.",
+    options,
+    run_compare};

@@ -3,12 +3,13 @@
 static int read_log(const char *path, const char *columns, struct brake_log *log)
 {
     struct brake_error error;
-    FILE *stream = fopen(path, "rb");
-    if (stream == NULL)
-        return command_cannot(path, "opened");
+    FILE *stream;
+    const int opened = command_open(path, &stream);
+    if (opened != 0)
+        return opened;
     const enum brake_status status = brake_log_read(stream, columns, log, &error);
-    fclose(stream);
-    return status == BRAKE_OK ? 0 : command_refuse(path, &error);
+    command_close(stream);
+    return status == BRAKE_OK ? 0 : command_refuse(command_name(path), &error);
 }
 
 int drive_take(const struct drive_options *o, const struct brake_sheet *sheet,
@@ -24,6 +25,6 @@ int drive_take(const struct drive_options *o, const struct brake_sheet *sheet,
         return 0;
     }
     brake_log_free(log);
-    (void)command_refuse(o->log, &error);
+    (void)command_refuse(command_name(o->log), &error);
     return measured == BRAKE_E_MISSING ? 3 : EXIT_REFUSED;
 }

@@ -2,7 +2,7 @@
 #include <string.h>
 
 #include "drive.h"
-#include "words.h"
+#include "verbs.h"
 #include "vehicle/text.h"
 
 struct options {
@@ -15,8 +15,9 @@ struct options {
 /* ---- words of the command line -------------------------------------------------------------- */
 
 /* "80km/h,50km/h" */
-static int take_nominal(void *into, char *text)
+static int take_nominal(void *into, const struct words_option *option, char *text)
 {
+    (void)option;
     struct brake_nominal *nominal = into;
     for (bool more = true; more;) {
         const size_t length = strcspn(text, ",");
@@ -36,24 +37,32 @@ static int take_nominal(void *into, char *text)
     return 0;
 }
 
-static int take_file(void *into, char *word)
+static int take_file(void *into, const struct words_option *option, char *word)
 {
     struct options *o = into;
+    (void)option;
     if (o->drive.log != NULL)
         return command_misused("drivelog wants one vehicle file and one log; got '%s' too", word);
     *(o->file == NULL ? &o->file : &o->drive.log) = word;
     return 0;
 }
 
+static const struct words_option options[] = {
+    {"--columns", "NAME=UNIT,...", words_take_text, offsetof(struct options, drive.columns),
+     "units that its header does not give, time=s,speed=mph"},
+    {"--nominal", "SPEED,...", take_nominal, offsetof(struct options, drive.nominal),
+     "speeds that distances are brought to, 80km/h,50km/h"},
+    {"--load", "empty|full", words_take_load, offsetof(struct options, drive.load),
+     "as it was driven (empty)"},
+    {"--set", "PATH=VALUE", words_keep, offsetof(struct options, set), words_help_set},
+    {"--json", "", NULL, offsetof(struct options, json), words_help_json},
+    {NULL, "FILE LOG.csv", take_file, 0,
+     "the vehicle file, - is standard input; and the log: time [s],speed [km/h] and, best, "
+     "pedal_force [N]"}};
+
 static int take_words(char **words, struct options *o)
 {
-    const struct words_option options[] = {{"--columns", words_take_text, &o->drive.columns},
-                                           {"--nominal", take_nominal, &o->drive.nominal},
-                                           {"--load", words_take_load, &o->drive.load},
-                                           {"--set", words_keep, &o->set},
-                                           {"--json", NULL, &o->json},
-                                           {NULL, take_file, o}};
-    const int status = words_take(words, options);
+    const int status = words_take(words, options, o);
     if (status != 0)
         return status;
     return o->drive.log != NULL ? 0 : command_misused("drivelog wants a vehicle file and a log");
@@ -82,11 +91,9 @@ static int print(const struct options *o, const struct brake_drive_report *repor
     return status != 0 ? status : exit_of(report->drive->agreement);
 }
 
-int command_drivelog(int count, char **words)
+static int run_drivelog(char **words)
 {
-    (void)count;
-    struct options o = {.drive.load = BRAKE_EMPTY,
-                        .set = {.option = "--set", .most = COMMAND_SETTINGS}};
+    struct options o = {.drive.load = BRAKE_EMPTY, .set = {.most = COMMAND_SETTINGS}};
     struct brake_sheet sheet;
     struct brake_log log;
     static struct brake_drive drive; /* it is large */
@@ -101,3 +108,13 @@ int command_drivelog(int count, char **words)
     brake_log_free(&log);
     return status;
 }
+
+const struct words_verb verb_drivelog = {
+    "drivelog",
+    "",
+    "measured stops against the prediction",
+    "Reads the log of a drive, measures its stops by the published definitions, each figure with "
+    "its interval, and holds them against the prediction.",
+    "0 they agree; 1 less was measured; 3 more was, or it could not be said.",
+    options,
+    run_drivelog};

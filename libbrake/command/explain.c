@@ -2,7 +2,7 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "command.h"
+#include "verbs.h"
 #include "answer/cell.h"
 #include "answer/paragraph.h"
 #include "vehicle/text.h"
@@ -138,30 +138,58 @@ static int find_result(const char *path)
     return brake_result_find(with_case);
 }
 
-int command_explain(int count, char **words)
+static int unknown(const char *path)
 {
-    char near_path[160];
-    if (count < 2) {
-        list_everything();
-        return 0;
-    }
-    if (count > 2)
-        return command_misused("explain takes one path");
-    const int index = brake_catalogue_find(NULL, words[1]);
-    const int result = find_result(words[1]);
-    const struct brake_quantity *quantity =
-        index >= 0 ? brake_quantity_at(index) : part_row(words[1]);
-    if (quantity != NULL) {
-        explain_quantity(words[1], quantity);
-        return 0;
-    }
-    if (result >= 0) {
-        explain_result(result);
-        return 0;
-    }
-    const int near = brake_catalogue_nearest(words[1]);
-    if (near < 0)
-        return command_misused("unknown path '%s'; `stopmargin explain` lists all", words[1]);
-    brake_catalogue_path(NULL, near, near_path, sizeof near_path);
-    return command_misused("unknown path '%s'; did you mean %s?", words[1], near_path);
+    struct brake_output near;
+    if (brake_catalogue_nearest(path) < 0 && brake_output_nearest(path, &near) == BRAKE_OK)
+        return words_unknown_output("", path);
+    return words_unknown_path("", NULL, path);
 }
+
+static int explain(const char *path)
+{
+    const int index = brake_catalogue_find(NULL, path);
+    const int result = find_result(path);
+    const struct brake_quantity *quantity = index >= 0 ? brake_quantity_at(index) : part_row(path);
+    if (quantity != NULL)
+        explain_quantity(path, quantity);
+    else if (result >= 0)
+        explain_result(result);
+    return quantity != NULL || result >= 0 ? 0 : unknown(path);
+}
+
+struct options {
+    char *path;
+};
+
+static int take_path(void *into, const struct words_option *option, char *word)
+{
+    struct options *o = into;
+    (void)option;
+    if (o->path != NULL)
+        return command_misused("explain takes one path; got '%s' and '%s'", o->path, word);
+    o->path = word;
+    return 0;
+}
+
+static const struct words_option options[] = {
+    {NULL, "[PATH]", take_path, 0, "a line or a result; left out: all of them, listed"}};
+
+static int run_explain(char **words)
+{
+    struct options o = {NULL};
+    const int status = words_take(words, options, &o);
+    if (status == 0 && o.path == NULL)
+        list_everything();
+    return status != 0 || o.path == NULL ? status : explain(o.path);
+}
+
+const struct words_verb verb_explain = {"explain",
+                                        "",
+                                        "the lines of a vehicle file, and the results",
+                                        "Says what a line of the vehicle file means, its unit, "
+                                        "range and default, how to measure it, and "
+                                        "which error is the dangerous one; or what a result means.",
+                                        "0 it was explained.",
+                                        options,
+                                        run_explain};

@@ -4,7 +4,7 @@
 #include <string.h>
 
 #include "progress.h"
-#include "words.h"
+#include "verbs.h"
 #include "vehicle/letters.h"
 #include "vehicle/text.h"
 
@@ -229,12 +229,13 @@ static int take_lines(const char *file, FILE *stream, struct brake_cycle_point *
 /* The rows belong to the caller. */
 static int take_cycle(const char *file, struct brake_duty *duty, struct brake_cycle_point **rows)
 {
-    FILE *stream = fopen(file, "rb");
+    FILE *stream;
     int count = 0;
-    if (stream == NULL)
-        return command_cannot(file, "opened");
-    const int status = take_lines(file, stream, rows, &count);
-    fclose(stream);
+    int status = command_open(file, &stream);
+    if (status != 0)
+        return status;
+    status = take_lines(command_name(file), stream, rows, &count);
+    command_close(stream);
     duty->kind = BRAKE_DUTY_CYCLE;
     duty->cycle.point = *rows;
     duty->cycle.count = count;
@@ -266,37 +267,36 @@ static int take_duty(const struct options *o, const struct brake_vehicle *vehicl
 
 /* ---- words of the command line -------------------------------------------------------------- */
 
-/* An option that gives the duty, and where it is put down. */
-struct kind {
-    struct options *o;
-    const char *name;
-};
-
-static int take_kind(void *into, char *value)
+static int take_kind(void *into, const struct words_option *option, char *value)
 {
-    const struct kind *kind = into;
-    struct options *o = kind->o;
+    struct options *o = into;
     if (o->kind != NULL)
-        return command_misused("one duty at a time; got %s and %s", o->kind, kind->name);
-    o->kind = kind->name;
+        return command_misused("one duty at a time; got %s and %s", o->kind, option->name);
+    o->kind = option->name;
     o->duty = value;
     return 0;
 }
 
+static const struct words_option options[] = {
+    {"--stop", "SPEED[,FORCE]", take_kind, 0,
+     "the hardest stop, 100km/h, or one at a pedal force, 100km/h,300N"},
+    {"--snubs", "COUNT,FROM,TO,INTERVAL,DECELERATION", take_kind, 0,
+     "a string of them, 15,120km/h,60km/h,45s,3m/s2, or a published sequence: us.135.fade, "
+     "un.13h.fade, un.13.fade"},
+    {"--descent", "GRADE,LENGTH,SPEED[,ENGINE]", take_kind, 0,
+     "8%,6km,50km/h; the share that the engine holds: 30%"},
+    {"--cycle", "DRIVE.csv", take_kind, 0, "a drive in time: time [s],speed [km/h],grade [%]"},
+    {"--cool", "TIME[,SPEED]", words_take_text, offsetof(struct options, cool),
+     "afterwards (30min standing; nothing after a stop)"},
+    {"--load", "empty|full", words_take_load, offsetof(struct options, load), "load case (full)"},
+    {"--set", "PATH=VALUE", words_keep, offsetof(struct options, set), words_help_set},
+    {"--json", "", NULL, offsetof(struct options, json), words_help_json},
+    {"--csv", "", NULL, offsetof(struct options, csv), "the history, a row a moment"},
+    {NULL, "FILE", words_take_file, offsetof(struct options, file), words_help_file}};
+
 static int take_words(char **words, struct options *o)
 {
-    struct kind kind[] = {{o, "--stop"}, {o, "--snubs"}, {o, "--descent"}, {o, "--cycle"}};
-    const struct words_option options[] = {{kind[0].name, take_kind, &kind[0]},
-                                           {kind[1].name, take_kind, &kind[1]},
-                                           {kind[2].name, take_kind, &kind[2]},
-                                           {kind[3].name, take_kind, &kind[3]},
-                                           {"--cool", words_take_text, &o->cool},
-                                           {"--load", words_take_load, &o->load},
-                                           {"--set", words_keep, &o->set},
-                                           {"--json", NULL, &o->json},
-                                           {"--csv", NULL, &o->csv},
-                                           {NULL, words_take_file, &o->file}};
-    const int status = words_take(words, options);
+    const int status = words_take(words, options, o);
     if (status != 0)
         return status;
     if (o->file == NULL)
@@ -356,14 +356,15 @@ static int run(const struct options *o, const struct brake_sheet *sheet,
                                            NULL};
     enum brake_status status = brake_hot_rig_build(&sheet->vehicle, o->load, &hot, &error);
     if (status != BRAKE_OK) {
-        command_tell("%s: %s: %s\n", o->file, error.field, error.text);
+        command_tell("%s: %s: %s\n", command_name(o->file), error.field, error.text);
         return status == BRAKE_E_MISSING ? 3 : EXIT_REFUSED;
     }
     status = brake_duty_run(&hot, duty, &watch, &result);
     progress_end(&progress);
     int exit = EXIT_REFUSED;
     if (status != BRAKE_OK)
-        command_tell("%s: heat cannot be said: %s\n", o->file, brake_status_message(status));
+        command_tell("%s: heat cannot be said: %s\n", command_name(o->file),
+                     brake_status_message(status));
     else if (history->short_of_memory)
         exit = command_short_of_memory();
     else
@@ -373,10 +374,9 @@ static int run(const struct options *o, const struct brake_sheet *sheet,
     return status != BRAKE_OK ? 3 : exit;
 }
 
-int command_heat(int count, char **words)
+static int run_heat(char **words)
 {
-    (void)count;
-    struct options o = {.load = BRAKE_FULL, .set = {.option = "--set", .most = COMMAND_SETTINGS}};
+    struct options o = {.load = BRAKE_FULL, .set = {.most = COMMAND_SETTINGS}};
     struct brake_sheet sheet;
     struct brake_duty duty = {.kind = BRAKE_DUTY_STOPS};
     struct brake_cycle_point *rows = NULL;
@@ -390,3 +390,15 @@ int command_heat(int count, char **words)
     free(rows);
     return status;
 }
+
+const struct words_verb verb_heat = {
+    "heat",
+    "--stop|--snubs|--descent|--cycle VALUE",
+    "how hot the brakes get: fade, boiling",
+    "Runs the brakes through one duty, a stop, a string of snubs, a descent or a drive in time, "
+    "friction following temperature: how hot faces, rotors, pads and fluid get, how far the fluid "
+    "stays below its wet boiling point, how pedal force rises by fade.",
+    "0 what the driver asks for is held and the fluid does not boil; 1 not so; 3 a line that heat "
+    "needs is left out, or it could not be said.",
+    options,
+    run_heat};

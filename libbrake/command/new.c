@@ -6,18 +6,23 @@
 #include <sys/stat.h>
 
 #include "output.h"
-#include "words.h"
+#include "verbs.h"
 
 struct options {
     char *file;
     char *out;
 };
 
+static const struct words_option options[] = {
+    {"-o", "OUT", words_take_text, offsetof(struct options, out),
+     "where to, which may be FILE itself (standard output)"},
+    {NULL, "[FILE]", words_take_file, offsetof(struct options, file),
+     "a vehicle file: its lines as they are, the others added as comments that explain them; - is "
+     "standard input"}};
+
 static int take_words(char **words, struct options *o)
 {
-    const struct words_option options[] = {{"-o", words_take_text, &o->out},
-                                           {NULL, words_take_file, &o->file}};
-    const int status = words_take(words, options);
+    const int status = words_take(words, options, o);
     if (status == 0 && o->out != NULL && o->out[0] == '\0')
         return command_misused("-o wants a file; - is standard output");
     return status;
@@ -39,35 +44,37 @@ static int refuse_emptied(const char *file)
 static int read_all(const char *path, char **text)
 {
     const size_t size = BRAKE_FILE_BYTES + 2; /* one more than is accepted, and the end */
-    FILE *stream = fopen(path, "rb");
-    if (stream == NULL)
-        return command_cannot(path, "opened");
+    FILE *stream;
+    const int opened = command_open(path, &stream);
+    if (opened != 0)
+        return opened;
     *text = malloc(size);
     const size_t length = *text != NULL ? fread(*text, 1, size - 1, stream) : 0;
     const int reason = errno;
     const bool failed = ferror(stream) != 0;
-    fclose(stream);
+    command_close(stream);
     errno = reason;
     if (*text == NULL)
         return command_short_of_memory();
     if (failed)
-        return command_cannot(path, "read");
+        return command_cannot(command_name(path), "read");
     (*text)[length] = '\0';
     if (strlen(*text) == length)
         return 0;
-    command_tell("%s: is not text: it holds a byte of value 0; save the file as UTF-8\n", path);
+    command_tell("%s: is not text: it holds a byte of value 0; save the file as UTF-8\n",
+                 command_name(path));
     return EXIT_REFUSED;
 }
 
 static int read_text(const char *path, const char *text, struct brake_sheet *sheet)
 {
     struct brake_error error;
-    if (text[0] == '\0' && command_is_stdout(path))
+    if (text[0] == '\0' && !command_is_stdin(path) && command_is_stdout(path))
         return refuse_emptied(path);
     enum brake_status status = brake_file_read_text(text, sheet, &error);
     if (status == BRAKE_OK)
         status = brake_sheet_complete(sheet, &error);
-    return status == BRAKE_OK ? 0 : command_refuse(path, &error);
+    return status == BRAKE_OK ? 0 : command_refuse(command_name(path), &error);
 }
 
 /* ---- the run -------------------------------------------------------------------------------- */
@@ -87,9 +94,8 @@ static int write_file(const struct options *o, const char *text, const struct br
     return command_close_output(&out);
 }
 
-int command_new(int count, char **words)
+static int run_new(char **words)
 {
-    (void)count;
     struct options o = {NULL, NULL};
     struct brake_sheet sheet;
     char *text = NULL;
@@ -105,3 +111,13 @@ int command_new(int count, char **words)
     free(text);
     return status;
 }
+
+const struct words_verb verb_new = {
+    "new",
+    "",
+    "write a vehicle file to start from, explained",
+    "Writes a vehicle file to start from, every line explained; or, of a file that is there, the "
+    "same file with what it lacks.",
+    "0 it was written.",
+    options,
+    run_new};

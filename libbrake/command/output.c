@@ -60,11 +60,13 @@ bool command_is_stdout(const char *path)
            (stat(path, &file) == 0 && fstat(STDOUT_FILENO, &out) == 0 && same(&file, &out));
 }
 
+/* Whether an output is what an input is read from. */
 static bool same_file(const char *one, const char *other)
 {
     struct stat a;
     struct stat b;
-    return stat(one, &a) == 0 && stat(other, &b) == 0 && same(&a, &b);
+    const int found = command_is_stdin(other) ? fstat(STDIN_FILENO, &b) : stat(other, &b);
+    return found == 0 && stat(one, &a) == 0 && same(&a, &b);
 }
 
 /* ---- aside ---------------------------------------------------------------------------------- */

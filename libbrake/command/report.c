@@ -6,7 +6,7 @@
 
 #include "drive.h"
 #include "output.h"
-#include "words.h"
+#include "verbs.h"
 #include "vehicle/text.h"
 
 struct options {
@@ -22,19 +22,29 @@ struct options {
 
 /* ---- words of the command line -------------------------------------------------------------- */
 
+static const struct words_option options[] = {
+    {"-o", "OUT.html", words_take_text, offsetof(struct options, out),
+     "where to; - is standard output"},
+    {"--before", "FILE", words_take_text, offsetof(struct options, before),
+     "the vehicle before it was changed"},
+    {"--drivelog", "LOG.csv", words_take_text, offsetof(struct options, drive.log),
+     "a measured drive beside the prediction"},
+    {"--columns", "NAME=UNIT,...", words_take_text, offsetof(struct options, drive.columns),
+     "of the log: units that its header does not give, time=s,speed=mph"},
+    {"--driven", "empty|full", words_take_load, offsetof(struct options, drive.load),
+     "of the log: as it was driven (empty)"},
+    {"--text", "", NULL, offsetof(struct options, text),
+     "the same without pictures; without -o it goes to standard output"},
+    {"--load", "empty|full", words_take_load, offsetof(struct options, load),
+     "load case of stop, fade and descent (full)"},
+    {"--set", "PATH=VALUE", words_keep, offsetof(struct options, set), words_help_set},
+    {"--rules", "us|un|eu|all", words_take_rules, offsetof(struct options, rules),
+     words_help_rules},
+    {NULL, "FILE", words_take_file, offsetof(struct options, file), words_help_file}};
+
 static int take_words(char **words, struct options *o)
 {
-    const struct words_option options[] = {{"-o", words_take_text, &o->out},
-                                           {"--before", words_take_text, &o->before},
-                                           {"--drivelog", words_take_text, &o->drive.log},
-                                           {"--columns", words_take_text, &o->drive.columns},
-                                           {"--driven", words_take_load, &o->drive.load},
-                                           {"--text", NULL, &o->text},
-                                           {"--load", words_take_load, &o->load},
-                                           {"--set", words_keep, &o->set},
-                                           {"--rules", words_take_rules, &o->rules},
-                                           {NULL, words_take_file, &o->file}};
-    const int status = words_take(words, options);
+    const int status = words_take(words, options, o);
     if (status != 0)
         return status;
     if (o->file == NULL)
@@ -109,19 +119,18 @@ static int with_drive(const struct options *o, const struct brake_paper *given)
         return status;
     const struct brake_drive_report driven = {given->sheet, o->drive.load, &log, &drive};
     paper.drive = &driven;
-    paper.drive_file = o->drive.log;
+    paper.drive_file = command_name(o->drive.log);
     status = report(o, &paper);
     brake_log_free(&log);
     return status;
 }
 
-int command_report(int count, char **words)
+static int run_report(char **words)
 {
-    (void)count;
     struct options o = {.rules = BRAKE_RULES_ALL,
                         .load = BRAKE_FULL,
                         .drive.load = BRAKE_EMPTY,
-                        .set = {.option = "--set", .most = COMMAND_SETTINGS}};
+                        .set = {.most = COMMAND_SETTINGS}};
     struct brake_sheet sheet;
     struct brake_sheet before;
     char date[40];
@@ -136,8 +145,20 @@ int command_report(int count, char **words)
         return status;
     struct brake_paper paper = {.sheet = &sheet,
                                 .before = o.before != NULL ? &before : NULL,
-                                .file = o.file,
-                                .before_file = o.before,
+                                .file = command_name(o.file),
+                                .before_file = command_name(o.before),
                                 .date = date};
     return with_drive(&o, &paper);
 }
+
+const struct words_verb verb_report = {
+    "report",
+    "-o OUT.html",
+    "the report for inspection, on paper",
+    "Writes the paper for the inspector, one file that needs no network, for phone, screen, A4 and "
+    "Letter: verdict, requirements, what the changes gave or took, what a drive measured, "
+    "pictures, every line with where it came from, and what must be checked by hand with blanks to "
+    "fill in.",
+    "0, 1 and 3 as of check.",
+    options,
+    run_report};

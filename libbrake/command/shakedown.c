@@ -1,5 +1,5 @@
 #include "output.h"
-#include "words.h"
+#include "verbs.h"
 #include "vehicle/text.h"
 
 struct options {
@@ -11,13 +11,19 @@ struct options {
     bool json;
 };
 
+static const struct words_option options[] = {
+    {"-o", "PLAN.html", words_take_text, offsetof(struct options, output),
+     "where to (standard output)"},
+    {"--load", "empty|full", words_take_load, offsetof(struct options, load),
+     "as it will be driven (empty)"},
+    {"--set", "PATH=VALUE", words_keep, offsetof(struct options, set), words_help_set},
+    {"--text", "", NULL, offsetof(struct options, text), "text instead of a page"},
+    {"--json", "", NULL, offsetof(struct options, json), words_help_json},
+    {NULL, "FILE", words_take_file, offsetof(struct options, file), words_help_file}};
+
 static int take_words(char **words, struct options *o)
 {
-    const struct words_option options[] = {
-        {"-o", words_take_text, &o->output}, {"--load", words_take_load, &o->load},
-        {"--set", words_keep, &o->set},      {"--text", NULL, &o->text},
-        {"--json", NULL, &o->json},          {NULL, words_take_file, &o->file}};
-    const int status = words_take(words, options);
+    const int status = words_take(words, options, o);
     if (status != 0)
         return status;
     if (o->output != NULL && o->output[0] == '\0')
@@ -40,10 +46,9 @@ static int write_plan(const struct options *o, const struct brake_sheet *sheet,
     return command_write(d, format, o->output, inputs);
 }
 
-int command_shakedown(int count, char **words)
+static int run_shakedown(char **words)
 {
-    (void)count;
-    struct options o = {.load = BRAKE_EMPTY, .set = {.option = "--set", .most = COMMAND_SETTINGS}};
+    struct options o = {.load = BRAKE_EMPTY, .set = {.most = COMMAND_SETTINGS}};
     struct brake_sheet sheet;
     struct brake_shakedown plan;
     int status = take_words(words, &o);
@@ -54,8 +59,19 @@ int command_shakedown(int count, char **words)
     brake_shakedown_plan(&sheet, o.load, &plan);
     status = write_plan(&o, &sheet, &plan);
     if (status == 0 && plan.stages == 0) {
-        command_tell("%s: the brakes of this file give no deceleration\n", o.file);
+        command_tell("%s: the brakes of this file give no deceleration\n", command_name(o.file));
         status = 3;
     }
     return status;
 }
+
+const struct words_verb verb_shakedown = {
+    "shakedown",
+    "",
+    "plan of the first drive, for print",
+    "Plans the first drive: checks at standstill, stages from slow and light to fast and hard with "
+    "the pedal force, deceleration and distance to expect, where to break off, bedding in, a log "
+    "sheet.",
+    "0 there is a plan; 3 the brakes give no deceleration.",
+    options,
+    run_shakedown};

@@ -4,7 +4,7 @@
 #include <string.h>
 
 #include "progress.h"
-#include "words.h"
+#include "verbs.h"
 #include "vehicle/text.h"
 
 enum { SIZES = 64, TYRES = 64, COMBINATIONS = 10000, KEPT = 1000, WORD = 160 };
@@ -80,20 +80,6 @@ static int take_force(struct options *o, const char *name)
     return 0;
 }
 
-static int unknown_target(const char *name)
-{
-    struct brake_output near;
-    char near_name[80];
-    if (brake_output_nearest(name, &near) != BRAKE_OK)
-        return command_misused(
-            "--for: unknown result or criterion '%s'; `stopmargin explain` lists "
-            "results, `stopmargin check FILE` criteria",
-            name);
-    brake_output_name(near, near_name, sizeof near_name);
-    return command_misused("--for: unknown result or criterion '%s'; did you mean %s?", name,
-                           near_name);
-}
-
 static int take_target(const char *text, struct brake_target *target)
 {
     const char *value;
@@ -106,7 +92,7 @@ static int take_target(const char *text, struct brake_target *target)
         brake_text_format(name, sizeof name, "full.deceleration.at_pedal_force");
     target->every = strcmp(name, "all") == 0;
     if (!target->every && brake_output_find(name, &target->output) != BRAKE_OK)
-        return unknown_target(name);
+        return words_unknown_output("--for: ", name);
     if (value == NULL && !target->every && !target->output.criterion)
         return command_misused("--for %s: a result wants a value, such as '%s = 7 m/s2'; >= and <= "
                                "are accepted too",
@@ -127,7 +113,6 @@ static int take_target(const char *text, struct brake_target *target)
 
 static int take_quantity(const struct brake_vehicle *vehicle, const char *path, int *index)
 {
-    char near_path[WORD];
     *index = brake_catalogue_find(vehicle, path);
     if (*index >= 0 && brake_quantity_at(*index)->kind == BRAKE_REAL)
         return 0;
@@ -136,11 +121,7 @@ static int take_quantity(const struct brake_vehicle *vehicle, const char *path, 
                                (int)(strrchr(path, '.') - path), path);
     if (*index >= 0)
         return command_misused("--by %s: not a number", path);
-    const int near = brake_catalogue_nearest(path);
-    if (near < 0)
-        return command_misused("--by: unknown path '%s'; `stopmargin explain` lists all", path);
-    brake_catalogue_path(NULL, near, near_path, sizeof near_path);
-    return command_misused("--by: unknown path '%s'; did you mean %s?", path, near_path);
+    return words_unknown_path("--by: ", vehicle, path);
 }
 
 static int in_range(const char *option, const char *path, const struct brake_quantity *q,
@@ -295,28 +276,36 @@ static int take_by(const struct options *o, struct task *task)
 
 /* ---- words of the command line -------------------------------------------------------------- */
 
-static int take_wanted(void *into, char *text)
+static int take_wanted(void *into, const struct words_option *option, char *text)
 {
     struct options *o = into;
     enum brake_relation relation;
     const char *value;
     char name[WORD];
-    const int status = words_keep(&o->wanted, text);
+    const int status = words_keep(&o->wanted, option, text);
     if (status != 0)
         return status;
     (void)trimmed(text, relation_of(text, &relation, &value), name, sizeof name);
     return strncmp(name, DECEL_AT, strlen(DECEL_AT)) == 0 ? take_force(o, name) : 0;
 }
 
+static const struct words_option options[] = {
+    {"--by", "PATH", words_keep, offsetof(struct options, by),
+     "the line to change; PATH=SIZE,SIZE,... sizes to choose from, several --by: their "
+     "combinations; tyre=MARKING,... the largest tyre that the brakes carry"},
+    {"--for", "CRITERION", take_wanted, 0,
+     "met, or 'CRITERION=10%' over; all: every one; 'RESULT=VALUE', or >= or <=, such as "
+     "'full.deceleration.at_pedal_force=7m/s2'; 'decel at 300 N = 7 m/s2' is that one, with "
+     "driver.pedal_force set to 300 N. May be repeated with lists of sizes"},
+    {"--within", "LOW,HIGH", words_take_text, offsetof(struct options, within),
+     "where to look (the range of the line)"},
+    {"--set", "PATH=VALUE", words_keep, offsetof(struct options, set), words_help_set},
+    {"--json", "", NULL, offsetof(struct options, json), words_help_json},
+    {NULL, "FILE", words_take_file, offsetof(struct options, file), words_help_file}};
+
 static int take_words(char **words, struct options *o)
 {
-    const struct words_option options[] = {{"--by", words_keep, &o->by},
-                                           {"--for", take_wanted, o},
-                                           {"--within", words_take_text, &o->within},
-                                           {"--set", words_keep, &o->set},
-                                           {"--json", NULL, &o->json},
-                                           {NULL, words_take_file, &o->file}};
-    const int status = words_take(words, options);
+    const int status = words_take(words, options, o);
     if (status != 0)
         return status;
     if (o->file == NULL)
@@ -396,14 +385,13 @@ static int run_tyres(const struct options *o, const struct task *task,
     return all ? print(o, &report) : progress_stopped();
 }
 
-int command_size(int count, char **words)
+static int run_size(char **words)
 {
-    (void)count;
     static struct task task;
     /* one setting is kept for that of "decel at" */
-    struct options o = {.set = {.option = "--set", .most = COMMAND_SETTINGS - 1},
-                        .by = {.option = "--by", .most = BRAKE_SIZE_LISTS},
-                        .wanted = {.option = "--for", .most = BRAKE_TARGETS}};
+    struct options o = {.set = {.most = COMMAND_SETTINGS - 1},
+                        .by = {.most = BRAKE_SIZE_LISTS},
+                        .wanted = {.most = BRAKE_TARGETS}};
     int status = take_words(words, &o);
     if (status == 0)
         status = command_read(o.file, &o.set, &task.sheet);
@@ -422,3 +410,13 @@ int command_size(int count, char **words)
         return run_range(&o, &task, &report);
     return task.tyres > 0 ? run_tyres(&o, &task, &report) : run_lists(&o, &task, &report);
 }
+
+const struct words_verb verb_size = {
+    "size",
+    "--by PATH --for CRITERION",
+    "what must be fitted",
+    "Says what must be fitted: every value of a line that meets a criterion or gives a result, and "
+    "which verdicts change there; without an answer, the nearest value and what limits.",
+    "0 there is an answer; 1 there is none; 3 it could not be said.",
+    options,
+    run_size};

@@ -3,13 +3,14 @@
 #include <string.h>
 
 #include "progress.h"
-#include "words.h"
+#include "verbs.h"
 #include "vehicle/text.h"
 
 struct options {
     char *file;
     struct command_list set;
     struct command_list shape;
+    enum brake_shape shapes[COMMAND_SETTINGS]; /* that they name */
     unsigned rules;
     long samples;
     bool fade;
@@ -18,8 +19,9 @@ struct options {
 
 /* ---- words of the command line -------------------------------------------------------------- */
 
-static int take_samples(void *into, char *word)
+static int take_samples(void *into, const struct words_option *option, char *word)
 {
+    (void)option;
     long *samples = into;
     char *end;
     *samples = strtol(word, &end, 10); /* what overflows is out of range */
@@ -28,16 +30,35 @@ static int take_samples(void *into, char *word)
     return 0;
 }
 
+static int take_shape(void *into, const struct words_option *option, char *text)
+{
+    struct options *o = into;
+    const char *equals = strchr(text, '=');
+    int shape;
+    int status = words_keep(&o->shape, option, text);
+    if (status == 0)
+        status = words_choose(option, equals != NULL ? equals + 1 : text, &shape);
+    if (status == 0)
+        o->shapes[o->shape.count - 1] = (enum brake_shape)shape;
+    return status;
+}
+
+static const struct words_option options[] = {
+    {"--samples", "N", take_samples, offsetof(struct options, samples),
+     "1024 to 262144, a power of two (16384)"},
+    {"--shape", "normal|uniform|triangular", take_shape, 0,
+     "of every tolerance (normal), or PATH=SHAPE of one; 95 of 100 lie within the tolerance in "
+     "each; may be repeated"},
+    {"--fade", "", NULL, offsetof(struct options, fade), "hot performance too; takes minutes"},
+    {"--set", "PATH=VALUE", words_keep, offsetof(struct options, set), words_help_set},
+    {"--rules", "us|un|eu|all", words_take_rules, offsetof(struct options, rules),
+     words_help_rules},
+    {"--json", "", NULL, offsetof(struct options, json), words_help_json},
+    {NULL, "FILE", words_take_file, offsetof(struct options, file), words_help_file}};
+
 static int take_words(char **words, struct options *o)
 {
-    const struct words_option options[] = {{"--samples", take_samples, &o->samples},
-                                           {"--shape", words_keep, &o->shape},
-                                           {"--set", words_keep, &o->set},
-                                           {"--rules", words_take_rules, &o->rules},
-                                           {"--fade", NULL, &o->fade},
-                                           {"--json", NULL, &o->json},
-                                           {NULL, words_take_file, &o->file}};
-    const int status = words_take(words, options);
+    const int status = words_take(words, options, o);
     if (status != 0)
         return status;
     return o->file != NULL ? 0 : command_misused("spread wants a vehicle file");
@@ -45,26 +66,12 @@ static int take_words(char **words, struct options *o)
 
 /* ---- shapes ---------------------------------------------------------------------------------- */
 
-static int read_shape(const char *word, enum brake_shape *shape)
-{
-    for (int i = 0; i < BRAKE_SHAPES; i++) {
-        if (strcmp(word, brake_shape_word((enum brake_shape)i)) == 0) {
-            *shape = (enum brake_shape)i;
-            return 0;
-        }
-    }
-    return command_misused(
-        "--shape '%s'; accepts normal, uniform, triangular, or PATH= one of them", word);
-}
-
 /* `uniform` or `front.disc.pads.mu=uniform`. */
-static int set_shape(const struct brake_sheet *sheet, const char *text, enum brake_shape *shapes)
+static int set_shape(const struct brake_sheet *sheet, const char *text, enum brake_shape shape,
+                     enum brake_shape *shapes)
 {
     const char *equals = strchr(text, '=');
-    enum brake_shape shape = BRAKE_NORMAL;
     char path[160];
-    if (read_shape(equals != NULL ? equals + 1 : text, &shape) != 0)
-        return EXIT_REFUSED;
     if (equals == NULL) {
         for (int i = 0; i < BRAKE_ROWS; i++)
             shapes[i] = shape;
@@ -73,7 +80,7 @@ static int set_shape(const struct brake_sheet *sheet, const char *text, enum bra
     brake_text_format(path, sizeof path, "%.*s", (int)(equals - text), text);
     const int index = brake_catalogue_find(&sheet->vehicle, path);
     if (index < 0)
-        return command_misused("--shape: unknown path '%s'; `stopmargin explain` lists all", path);
+        return words_unknown_path("--shape: ", &sheet->vehicle, path);
     if (!brake_record_moves(&sheet->record[index]))
         return command_misused("--shape: %s has no tolerance of its own", path);
     shapes[index] = shape;
@@ -92,12 +99,12 @@ static int print(const struct options *o, const struct brake_spread *spread)
 }
 
 static int run(const struct options *o, const struct brake_sheet *sheet,
-               const struct brake_spread_options *options)
+               const struct brake_spread_options *asked)
 {
     static struct brake_spread spread; /* it is large */
-    const enum brake_status status = brake_spread_prepare(sheet, options, &spread);
+    const enum brake_status status = brake_spread_prepare(sheet, asked, &spread);
     if (status != BRAKE_OK) {
-        command_tell("%s: %s\n", o->file, brake_status_message(status));
+        command_tell("%s: %s\n", command_name(o->file), brake_status_message(status));
         return EXIT_REFUSED;
     }
     void *room = malloc(brake_spread_room(&spread));
@@ -114,23 +121,32 @@ static int run(const struct options *o, const struct brake_sheet *sheet,
     return exit;
 }
 
-int command_spread(int count, char **words)
+static int run_spread(char **words)
 {
-    (void)count;
     struct options o = {.rules = BRAKE_RULES_ALL,
                         .samples = 16384,
-                        .set = {.option = "--set", .most = COMMAND_SETTINGS},
-                        .shape = {.option = "--shape", .most = COMMAND_SETTINGS}};
-    static struct brake_spread_options options;
+                        .set = {.most = COMMAND_SETTINGS},
+                        .shape = {.most = COMMAND_SETTINGS}};
+    static struct brake_spread_options asked;
     struct brake_sheet sheet;
     int status = take_words(words, &o);
     if (status == 0)
         status = command_read(o.file, &o.set, &sheet);
-    options.rules = o.rules;
-    options.samples = o.samples;
-    options.seed = 1;
-    options.faded = o.fade;
+    asked.rules = o.rules;
+    asked.samples = o.samples;
+    asked.seed = 1;
+    asked.faded = o.fade;
     for (int i = 0; i < o.shape.count && status == 0; i++)
-        status = set_shape(&sheet, o.shape.word[i], options.shape);
-    return status != 0 ? status : run(&o, &sheet, &options);
+        status = set_shape(&sheet, o.shape.word[i], o.shapes[i], asked.shape);
+    return status != 0 ? status : run(&o, &sheet, &asked);
 }
+
+const struct words_verb verb_spread = {
+    "spread",
+    "",
+    "how sure the verdict is, and what decides it",
+    "Draws all tolerances at once, many times over, and says how often each requirement is met, "
+    "the percentiles of each margin, and whose doubt it is. The same bytes each time.",
+    "0, 1 and 3 as of check; a requirement falls short when fewer than 95 of 100 samples meet it.",
+    options,
+    run_spread};

@@ -11,7 +11,7 @@
 #include "machine.h"
 #include "output.h"
 #include "progress.h"
-#include "words.h"
+#include "verbs.h"
 #include "vehicle/text.h"
 
 enum { AXES = BRAKE_AXES_OF_SWEEP, WORD = 200 };
@@ -127,16 +127,6 @@ static int take_list(const char *path, char *text, struct brake_axis *axis, doub
     return status;
 }
 
-static int refuse_path(const struct brake_vehicle *vehicle, const char *path)
-{
-    const int near = brake_catalogue_nearest(path);
-    char known[WORD] = "";
-    if (near >= 0)
-        brake_catalogue_path(vehicle, near, known, sizeof known);
-    return command_misused("--axis: %s: unknown path%s%s%s", path,
-                           near >= 0 ? "; did you mean " : "", known, near >= 0 ? "?" : "");
-}
-
 static int take_axis(char *word, struct job *job)
 {
     struct brake_axis *axis = &job->axis[job->sweep.axes];
@@ -147,7 +137,7 @@ static int take_axis(char *word, struct job *job)
                                word);
     axis->index = brake_catalogue_find(&job->sheet.vehicle, word);
     if (axis->index < 0)
-        return refuse_path(&job->sheet.vehicle, word);
+        return words_unknown_path("--axis: ", &job->sheet.vehicle, word);
     if (brake_quantity_at(axis->index)->kind != BRAKE_REAL)
         return command_misused("--axis: %s is no number; an axis is a line of one number", word);
     const int status = strchr(values, ':') != NULL
@@ -183,24 +173,24 @@ static int prepare(const struct options *o, struct job *job)
 
 /* ---- words of the command line -------------------------------------------------------------- */
 
-static int take_outputs(void *into, char *names)
+static int take_outputs(void *into, const struct words_option *option, char *names)
 {
+    (void)option;
     struct options *o = into;
     while (names != NULL) {
         char *next = cut(names, ',');
         if (o->outputs == BRAKE_OUTPUTS)
             return command_misused("--out accepts up to %d names", BRAKE_OUTPUTS);
         if (brake_output_find(names, &o->output[o->outputs++]) != BRAKE_OK)
-            return command_misused("--out: '%s' is neither a result (`stopmargin explain` lists "
-                                   "them) nor a criterion",
-                                   names);
+            return words_unknown_output("--out: ", names);
         names = next;
     }
     return 0;
 }
 
-static int take_threads(void *into, char *text)
+static int take_threads(void *into, const struct words_option *option, char *text)
 {
+    (void)option;
     int *threads = into;
     char *end;
     const long count = strtol(text, &end, 10);
@@ -210,17 +200,28 @@ static int take_threads(void *into, char *text)
     return 0;
 }
 
+static const struct words_option options[] = {
+    {"--axis", "PATH=VALUES", words_keep, offsetof(struct options, axis),
+     "a line of the file and its values: LOW:HIGH:STEP, such as 2.2m:2.9m:0.01m; V,V,V, such as "
+     "1800kg,4200lb; or LOW:HIGH:N@log, N values in equal ratios. May be repeated; the last axis "
+     "runs fastest"},
+    {"--out", "NAME,...", take_outputs, 0,
+     "results, or criteria: their margin (deceleration and stopping distance when full)"},
+    {"--into", "FILE", words_take_text, offsetof(struct options, into), "a new file"},
+    {"--resume", "", NULL, offsetof(struct options, resume), "go on with a file that was stopped"},
+    {"--bare", "", NULL, offsetof(struct options, bare),
+     "without the first line, which begins with #"},
+    {"--threads", "N", take_threads, offsetof(struct options, threads),
+     "how many at work (all processors); the rows are the same"},
+    {"--set", "PATH=VALUE", words_keep, offsetof(struct options, set), words_help_set},
+    {NULL, "FILE", words_take_file, offsetof(struct options, file), words_help_file}};
+
 static int take_words(char **words, struct options *o)
 {
     static char usual[] = "full.deceleration.at_pedal_force,full.deceleration.most,"
                           "full.balance.lock_deceleration,full.stop.distance";
     char outputs[sizeof usual];
-    const struct words_option options[] = {
-        {"--axis", words_keep, &o->axis},         {"--out", take_outputs, o},
-        {"--threads", take_threads, &o->threads}, {"--into", words_take_text, &o->into},
-        {"--resume", NULL, &o->resume},           {"--bare", NULL, &o->bare},
-        {"--set", words_keep, &o->set},           {NULL, words_take_file, &o->file}};
-    const int status = words_take(words, options);
+    const int status = words_take(words, options, o);
     if (status != 0)
         return status;
     if (o->file == NULL)
@@ -232,7 +233,7 @@ static int take_words(char **words, struct options *o)
     if (o->resume && o->bare)
         return command_misused("--resume looks at the first line, which --bare leaves out");
     memcpy(outputs, usual, sizeof usual);
-    return o->outputs > 0 ? 0 : take_outputs(o, outputs);
+    return o->outputs > 0 ? 0 : take_outputs(o, NULL, outputs);
 }
 
 /* ---- a file that was begun before ----------------------------------------------------------- */
@@ -434,11 +435,9 @@ static int run(const struct options *o, struct job *job)
     return status;
 }
 
-int command_sweep(int count, char **words)
+static int run_sweep(char **words)
 {
-    (void)count;
-    static struct options o = {.set = {.option = "--set", .most = COMMAND_SETTINGS},
-                               .axis = {.option = "--axis", .most = AXES}};
+    static struct options o = {.set = {.most = COMMAND_SETTINGS}, .axis = {.most = AXES}};
     static struct job job; /* they are large */
     const long processors = sysconf(_SC_NPROCESSORS_ONLN);
     o.threads = processors > 0 ? (int)processors : 1;
@@ -454,3 +453,14 @@ int command_sweep(int count, char **words)
     free(job.shared);
     return status;
 }
+
+const struct words_verb verb_sweep = {
+    "sweep",
+    "--axis PATH=VALUES",
+    "results over ranges of lines, as CSV with units",
+    "Works out every combination of the values along its axes, any lines of the file that are "
+    "numbers, and writes a row a case as CSV. Axis columns are in the unit that was given, outputs "
+    "in SI. What cannot be said is an empty cell; the column note says why a case was refused.",
+    "0 a case was worked out; 3 the vehicle refused all of them; 130 or 143 it was interrupted.",
+    options,
+    run_sweep};

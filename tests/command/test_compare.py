@@ -268,10 +268,6 @@ def test_a_wrong_file_is_refused_and_named(tmp_path, which, text, message):
     assert error.startswith(wrong) and message in error
 
 
-def test_the_help_names_it():
-    assert "stopmargin compare BEFORE AFTER" in plain.run("--help").stdout.decode()
-
-
 # ---- hot performance -----------------------------------------------------------------------------
 
 

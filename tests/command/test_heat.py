@@ -319,7 +319,3 @@ def test_a_stop_that_does_not_end_is_told():
     status, text, _ = heat("--stop", "60km/h,1N")
     assert status == 1
     assert "FALLS SHORT" in text and "not slowed to 0 km/h" in text
-
-
-def test_the_help_names_it():
-    assert "stopmargin heat FILE" in plain.run("--help").stdout.decode()

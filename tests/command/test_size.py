@@ -369,6 +369,6 @@ def test_wrong_files_are_refused(tmp_path, text, message):
 
 
 def test_the_help_names_it_and_its_shorthand():
-    text = plain.run("--help").stdout.decode()
+    text = " ".join(plain.run("size", "--help").stdout.decode().split())
     assert "stopmargin size FILE" in text
     assert "decel at 300 N" in text and "full.deceleration.at_pedal_force" in text

@@ -204,7 +204,7 @@ def test_a_setting_moves_the_probability():
         (("--shape", "=uniform"), "unknown path ''"),
         (("--rules", "moon"), "--rules 'moon'; accepts us, un, eu, all"),
         (("--set", "front.disc.pads.mu=7"), "front.disc.pads.mu"),
-        (("--frob",), "unknown option '--frob'; accepts --samples, --shape, --set, --rules"),
+        (("--frob",), "unknown option '--frob'; accepts --samples, --shape, --fade, --set, --rules"),
         (("another.ini",), "one file at a time"),
     ],
 )
