@@ -305,22 +305,6 @@ static const char *friction_of(struct brake_document *d, const struct brake_driv
     return all;
 }
 
-static void notes(struct brake_document *d, const struct brake_log *log)
-{
-    static const struct brake_column column[] = {{"note", "note", BRAKE_COLUMN}};
-    if (log->notes > 0)
-        brake_document_section(d, NULL, "Left aside");
-    brake_document_table(
-        d, &(struct brake_table){
-               .key = "notes", .rows = BRAKE_ROWS_LISTED, .column = column, .columns = 1});
-    for (int i = 0; i < log->notes; i++)
-        brake_document_row(d, (const struct brake_cell[]){brake_cell_text(log->note[i])});
-    if (log->more > 0)
-        brake_document_say_in(d, NULL, NULL, "and %ld more of the kind", log->more);
-    if (log->notes > 0)
-        brake_document_end(d);
-}
-
 /* ---- the whole ------------------------------------------------------------------------------ */
 
 static void result_row(struct brake_document *d, const char *name, struct brake_cell value,
@@ -380,7 +364,7 @@ void brake_part_drive(struct brake_document *d, const struct brake_drive_report 
     brake_document_section(d, NULL, "Friction that would explain what was measured");
     brake_document_say(d, NULL, NULL, friction_of(d, r));
     brake_document_end(d);
-    notes(d, r->log);
+    brake_part_notes(d, &r->log->aside);
 }
 
 void brake_answer_drive(struct brake_document *document, const struct brake_drive_report *report)

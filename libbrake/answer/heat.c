@@ -66,8 +66,10 @@ static void braking_of(const struct brake_duty_report *r, char *text, size_t siz
                           100.0 * descent->engine);
         break;
     case BRAKE_DUTY_CYCLE:
-        brake_text_format(text, size, "a drive of %d rows, %.4g s", r->duty->cycle.count,
-                          r->result->duration);
+        brake_text_format(
+            text, size, "a drive of %d rows, %.4g s%s", r->duty->cycle.count, r->result->duration,
+            r->written != NULL && r->written->level ? ", on a level road: the file has no grade"
+                                                    : "");
         break;
     case BRAKE_DUTY_REST:
         brake_text_format(text, size, "brakes off");
@@ -299,6 +301,7 @@ void brake_part_duty_of(struct brake_document *d, const struct brake_duty_report
 
 void brake_answer_heat(struct brake_document *document, const struct brake_duty_report *report)
 {
+    static const struct brake_notes none = {.count = 0};
     struct brake_warning warning[BRAKE_DUTY_WARNINGS];
     const int count = brake_duty_warnings(report->hot, report->duty, report->result, warning);
     char duty[BRAKE_DUTY_WORDS];
@@ -319,6 +322,7 @@ void brake_answer_heat(struct brake_document *document, const struct brake_duty_
     brake_document_end(document);
     results(document, report);
     brake_part_warnings(document, warning, count);
+    brake_part_notes(document, report->written != NULL ? &report->written->aside : &none);
     brake_part_known(document, report->sheet);
 }
 

@@ -64,8 +64,8 @@ static bool hand_over(struct brake_paper *paper, struct brake_paper_room *room)
         struct brake_paper_run *run = &room->run[i];
         const struct brake_history *history = &run->history;
         run->report =
-            (struct brake_duty_report){paper->sheet, run->load,    &run->hot,    &run->duty,
-                                       &run->result, history->row, history->rows};
+            (struct brake_duty_report){paper->sheet, run->load,    &run->hot,     &run->duty,
+                                       &run->result, history->row, history->rows, NULL};
         paper->lacking[i] = run->lacking;
         paper->duty[i] = run->lacking[0] == '\0' ? &run->report : NULL;
         whole = whole && !history->short_of_memory;

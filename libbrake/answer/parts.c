@@ -306,3 +306,19 @@ void brake_part_warnings(struct brake_document *d, const struct brake_warning *w
                                                           brake_cell_text(warning[i].text)});
     brake_document_end(d);
 }
+
+void brake_part_notes(struct brake_document *d, const struct brake_notes *aside)
+{
+    static const struct brake_column column[] = {{"note", "note", BRAKE_COLUMN}};
+    if (aside->count > 0)
+        brake_document_section(d, NULL, "Left aside");
+    brake_document_table(
+        d, &(struct brake_table){
+               .key = "notes", .rows = BRAKE_ROWS_LISTED, .column = column, .columns = 1});
+    for (int i = 0; i < aside->count; i++)
+        brake_document_row(d, (const struct brake_cell[]){brake_cell_text(aside->note[i])});
+    if (aside->more > 0)
+        brake_document_say_in(d, NULL, NULL, "and %ld more of the kind", aside->more);
+    if (aside->count > 0)
+        brake_document_end(d);
+}

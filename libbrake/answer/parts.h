@@ -80,6 +80,7 @@ void brake_part_results(struct brake_document *d, const struct brake_results *re
 void brake_part_duty_of(struct brake_document *d, const struct brake_duty_report *r);
 void brake_part_heat(struct brake_document *d, const struct brake_duty_report *r);
 void brake_part_drive(struct brake_document *d, const struct brake_drive_report *r);
+void brake_part_notes(struct brake_document *d, const struct brake_notes *aside);
 void brake_part_inspector(struct brake_document *d);
 
 #endif

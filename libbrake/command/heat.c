@@ -5,10 +5,9 @@
 
 #include "progress.h"
 #include "verbs.h"
-#include "vehicle/letters.h"
 #include "vehicle/text.h"
 
-enum { FIELDS = 5, LINE = 256, CELL = 60 };
+enum { FIELDS = 5 };
 
 struct options {
     char *file;
@@ -16,6 +15,7 @@ struct options {
     enum brake_load load;
     const char *kind; /* the option that gave the duty */
     char *duty;       /* its value */
+    char *columns;    /* units that the head of a drive does not give; NULL: none */
     char *cool;
     bool json;
     bool csv;
@@ -105,145 +105,25 @@ static int take_descent(const char *text, struct brake_duty *duty)
     return take_fields("--descent", text, fields, 3, 4);
 }
 
-/* ---- a drive written down as CSV ------------------------------------------------------------ */
-
-/* The unit of a column, `name [unit]`; empty when it has none. */
-static void take_unit(const char *head, char unit[24])
+static int take_cycle(const struct options *o, struct brake_duty *duty,
+                      struct brake_written_drive *drive)
 {
-    const char *open = strchr(head, '[');
-    const size_t length = open != NULL ? strcspn(open + 1, "]") : 0;
-    brake_text_format(unit, 24, "%.*s", (int)(length < 23 ? length : 23),
-                      open != NULL ? open + 1 : "");
-}
-
-static int refuse_line(const char *file, long line, const char *why)
-{
-    command_tell("%s:%ld: %s\n", file, line, why);
-    return EXIT_REFUSED;
-}
-
-/* One line: three cells, each with the unit of its column. */
-static int take_row(const char *file, long line, char *text, char unit[3][24],
-                    struct brake_cycle_point *point)
-{
-    static const char *const names[] = {"time", "speed", "grade"};
-    static const enum brake_dimension dimensions[] = {BRAKE_TIME, BRAKE_SPEED, BRAKE_RATIO};
-    double *values[] = {&point->time, &point->speed, &point->grade};
     struct brake_error error;
-    char *cell = text;
-    for (int i = 0; i < 3; i++) {
-        char *comma = strchr(cell, ',');
-        char amount[96];
-        if ((comma != NULL) != (i < 2))
-            return refuse_line(file, line, "a row has time, speed and grade");
-        if (comma != NULL)
-            *comma = '\0';
-        if (strlen(cell) > CELL)
-            return refuse_line(file, line, "a number is longer than 60 bytes");
-        brake_text_format(amount, sizeof amount, "%s %s", cell, unit[i]);
-        if (brake_amount_read(names[i], amount, dimensions[i], values[i], &error) != BRAKE_OK) {
-            command_tell("%s:%ld: %s: %s\n", file, line, error.field, error.text);
-            return EXIT_REFUSED;
-        }
-        cell = comma != NULL ? comma + 1 : cell;
-    }
-    return 0;
-}
-
-static int take_head(const char *file, char *text, char unit[3][24])
-{
-    static const char *const names[] = {"time", "speed", "grade"};
-    char *cell = text;
-    for (int i = 0; i < 3; i++) {
-        if (strncmp(cell, names[i], strlen(names[i])) != 0) {
-            command_tell("%s:1: begins with a header such as time [s],speed [km/h],grade [%%]\n",
-                         file);
-            return EXIT_REFUSED;
-        }
-        char *comma = strchr(cell, ',');
-        if (comma != NULL)
-            *comma = '\0';
-        take_unit(cell, unit[i]);
-        cell = comma != NULL ? comma + 1 : cell + strlen(cell);
-    }
-    return 0;
-}
-
-/* Room doubles at powers of two; NULL when memory is short, and the old rows are gone. */
-static struct brake_cycle_point *room_for_one_more(struct brake_cycle_point *row, int rows)
-{
-    if (rows > 0 && (rows & (rows - 1)) != 0)
-        return row;
-    struct brake_cycle_point *more = realloc(row, (rows > 0 ? 2 * (size_t)rows : 1) * sizeof *row);
-    if (more == NULL)
-        free(row);
-    return more;
-}
-
-/* The next line, without its end. Returns what is wrong with it, NULL: nothing; `more` tells whether
- * there was one. */
-static const char *next_line(FILE *stream, char text[LINE], bool *more)
-{
-    int length = 0;
-    int byte = getc(stream);
-    *more = byte != EOF;
-    for (; byte != EOF && byte != '\n'; byte = getc(stream)) {
-        if (byte == '\0')
-            return "is not text: it holds a byte of value 0; save the file as UTF-8";
-        if (length == LINE - 1)
-            return "is longer than 255 bytes";
-        text[length++] = (char)byte;
-    }
-    if (length > 0 && text[length - 1] == '\r')
-        length--;
-    text[length] = '\0';
-    return NULL;
-}
-
-static int take_lines(const char *file, FILE *stream, struct brake_cycle_point **rows, int *count)
-{
-    char text[LINE];
-    char unit[3][24];
-    int status = 0;
-    bool more = true;
-    for (long line = 1; status == 0; line++) {
-        const char *wrong = next_line(stream, text, &more);
-        if (wrong != NULL)
-            return refuse_line(file, line, wrong);
-        if (!more)
-            return ferror(stream) ? command_cannot(file, "read") : 0;
-        if (line == 1) {
-            status = take_head(file, text + brake_text_mark(text), unit);
-            continue;
-        }
-        if (text[0] == '\0')
-            continue;
-        *rows = room_for_one_more(*rows, *count);
-        if (*rows == NULL)
-            return command_short_of_memory();
-        status = take_row(file, line, text, unit, &(*rows)[(*count)++]);
-    }
-    return status;
-}
-
-/* The rows belong to the caller. */
-static int take_cycle(const char *file, struct brake_duty *duty, struct brake_cycle_point **rows)
-{
     FILE *stream;
-    int count = 0;
-    int status = command_open(file, &stream);
-    if (status != 0)
-        return status;
-    status = take_lines(command_name(file), stream, rows, &count);
+    const int opened = command_open(o->duty, &stream);
+    if (opened != 0)
+        return opened;
+    const enum brake_status status = brake_written_drive_read(stream, o->columns, drive, &error);
     command_close(stream);
+    if (status != BRAKE_OK)
+        return command_refuse(command_name(o->duty), &error);
     duty->kind = BRAKE_DUTY_CYCLE;
-    duty->cycle.point = *rows;
-    duty->cycle.count = count;
-    return status;
+    duty->cycle = (struct brake_cycle){drive->point, drive->points};
+    return 0;
 }
 
 static int take_duty(const struct options *o, const struct brake_vehicle *vehicle,
-                     struct brake_duty *duty, struct brake_cycle_point **rows)
+                     struct brake_duty *duty, struct brake_written_drive *drive)
 {
     const struct field cool[] = {{"time", BRAKE_TIME, &duty->rest},
                                  {"speed", BRAKE_SPEED, &duty->rest_speed}};
@@ -257,7 +137,7 @@ static int take_duty(const struct options *o, const struct brake_vehicle *vehicl
     else if (strcmp(o->kind, "--descent") == 0)
         status = take_descent(o->duty, duty);
     else
-        status = take_cycle(o->duty, duty, rows);
+        status = take_cycle(o, duty, drive);
     if (status == 0 && o->cool != NULL)
         status = take_fields("--cool", o->cool, cool, 1, 2);
     if (status == 0 && brake_duty_wrong(duty) != NULL)
@@ -286,6 +166,8 @@ static const struct words_option options[] = {
     {"--descent", "GRADE,LENGTH,SPEED[,ENGINE]", take_kind, 0,
      "8%,6km,50km/h; the share that the engine holds: 30%"},
     {"--cycle", "DRIVE.csv", take_kind, 0, "a drive in time: time [s],speed [km/h],grade [%]"},
+    {"--columns", "NAME=UNIT,...", words_take_text, offsetof(struct options, columns),
+     "units that the heads of the drive do not give: time=s,speed=mph"},
     {"--cool", "TIME[,SPEED]", words_take_text, offsetof(struct options, cool),
      "afterwards (30min standing; nothing after a stop)"},
     {"--load", "empty|full", words_take_load, offsetof(struct options, load), "load case (full)"},
@@ -303,6 +185,8 @@ static int take_words(char **words, struct options *o)
         return command_misused("heat wants a vehicle file");
     if (o->kind == NULL)
         return command_misused("heat wants --stop, --snubs, --descent or --cycle");
+    if (o->columns != NULL && strcmp(o->kind, "--cycle") != 0)
+        return command_misused("--columns is for --cycle CSV, which is not there");
     if (o->json && o->csv)
         return command_misused("one of --json and --csv");
     return 0;
@@ -343,7 +227,7 @@ static void see_row(void *context, const struct brake_duty_row *row)
 }
 
 static int run(const struct options *o, const struct brake_sheet *sheet,
-               const struct brake_duty *duty)
+               const struct brake_duty *duty, const struct brake_written_drive *drive)
 {
     static struct brake_hot_rig hot; /* it is large */
     struct brake_error error;
@@ -369,7 +253,7 @@ static int run(const struct options *o, const struct brake_sheet *sheet,
         exit = command_short_of_memory();
     else
         exit = print(o, &(struct brake_duty_report){sheet, o->load, &hot, duty, &result,
-                                                    history->row, history->rows});
+                                                    history->row, history->rows, drive});
     free(history->row);
     return status != BRAKE_OK ? 3 : exit;
 }
@@ -379,15 +263,15 @@ static int run_heat(char **words)
     struct options o = {.load = BRAKE_FULL, .set = {.most = COMMAND_SETTINGS}};
     struct brake_sheet sheet;
     struct brake_duty duty = {.kind = BRAKE_DUTY_STOPS};
-    struct brake_cycle_point *rows = NULL;
+    struct brake_written_drive drive = {.points = 0};
     int status = take_words(words, &o);
     if (status == 0)
         status = command_read(o.file, &o.set, &sheet);
     if (status == 0)
-        status = take_duty(&o, &sheet.vehicle, &duty, &rows);
+        status = take_duty(&o, &sheet.vehicle, &duty, &drive);
     if (status == 0)
-        status = run(&o, &sheet, &duty);
-    free(rows);
+        status = run(&o, &sheet, &duty, &drive);
+    brake_written_drive_free(&drive);
     return status;
 }
 

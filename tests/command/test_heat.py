@@ -196,13 +196,14 @@ def test_a_drive_from_a_file(tmp_path):
 @pytest.mark.parametrize(
     ("text", "message"),
     [
-        ("", "two rows"),
-        ("speed [km/h],time [s],grade [%]\n", "header"),
-        ("time [s],speed [km/h],grade [%]\n0,50\n", "time, speed and grade"),
+        ("", "the file is empty; a drive begins with a header such as"),
+        ("speed [km/h],time [s],grade [%]\n", "two rows"),
+        ("speed [km/h],grade [%]\n0,0\n", "time: no such column"),
+        ("time [s],speed [km/h],grade [%]\n0,50\n", "has 2 cells, the header has 3"),
         ("time [s],speed [km/h],grade [%]\n0,fast,0\n", "speed"),
         ("time [s],speed [kg],grade [%]\n0,50,0\n", "speed"),
-        ("time [s],speed [km/h],grade [%]\n0,50,0\n0,50,0\n", "must rise"),
-        ("time [s],speed [km/h],grade [%]\n0,50,0,1\n", "time, speed and grade"),
+        ("time [s],speed [km/h],grade [%]\n0,50,0\n0,50,1\n", "drive.csv:3: time: 0 s stands in line 2 too"),
+        ("time [s],speed [km/h],grade [%]\n0,50,0,1\n", "has 4 cells, the header has 3"),
     ],
 )
 def test_a_wrong_drive_is_refused(tmp_path, text, message):
@@ -219,11 +220,12 @@ HEAD = b"time [s],speed [km/h],grade [%]\n"
 @pytest.mark.parametrize(
     ("text", "message"),
     [
-        (HEAD + b"0,50,0\n9,5\x000,0\n", ":3: is not text: it holds a byte of value 0"),
-        (HEAD + b"0,50,0\n9,5" + 70 * b" " + b"0,0\n", ":3: a number is longer than 60 bytes"),
-        (HEAD + b"0,50,0\n9,50,0" + 300 * b" " + b"\n", ":3: is longer than 255 bytes"),
+        (HEAD + b"0,50,0\n9,5\x000,0\n", ":3: a NUL byte in cell 2"),
+        (HEAD + b"0,50,0\n9,5" + 70 * b" " + b"0,0\n", ":3: speed: got '5   "),
+        (HEAD + b"0,50,0\n9,5" + 1000 * b"0" + b",0\n", ":3: cell 2 is longer than 1000 bytes"),
+        (HEAD + b"0,50,0\n9,50,0" + 2**20 * b" " + b"\n", ":3: is longer than 1048576 bytes"),
     ],
-    ids=["NUL", "cell", "line"],
+    ids=["NUL", "number", "cell", "line"],
 )
 def test_what_a_drive_holds_is_never_dropped(tmp_path, text, message):
     drive = tmp_path / "drive.csv"
@@ -237,6 +239,20 @@ def test_a_drive_that_cannot_be_read_is_told():
     status, out, error = heat("--cycle", ".")
     assert (status, out) == (2, "")
     assert error == ".: cannot be read: Is a directory\n"
+
+
+def test_a_drive_without_a_grade_is_level_and_says_so(tmp_path):
+    """Given a log that drivelog reads, heat takes it: what it has no use for is told."""
+    level, log = tmp_path / "level.csv", tmp_path / "log.csv"
+    level.write_text("time [s],speed [km/h],grade [%]\n0,80,0\n20,0,0\n")
+    log.write_text("Time,Speed (mph),pedal_force [N]\n0,49.7097,5\n20,0,9\n")
+    told = results("--cycle", str(level))
+    found = results("--cycle", str(log), "--columns", "time=s")
+    for name, one in told.items():
+        assert found[name]["value"] == pytest.approx(one["value"], rel=1e-5), name
+    _, text, _ = heat("--cycle", str(log), "--columns=time=s")
+    assert "on a level road: the file has no grade" in words(text)
+    assert "line 1: column 'pedal_force [N]' is not known and left aside" in words(text)
 
 
 def test_a_drive_as_a_spreadsheet_saves_it_is_taken(tmp_path):
@@ -276,6 +292,7 @@ def test_a_drive_as_a_spreadsheet_saves_it_is_taken(tmp_path):
         (("--stop", "100km/h", "--descent", "8%,6km,50km/h"), "one duty at a time"),
         (("--stop", "100km/h", "--load", "half"), "empty, full"),
         (("--stop", "100km/h", "--cool", "-1s"), "0 s to 24 h"),
+        (("--stop", "100km/h", "--columns", "time=s"), "--columns is for --cycle"),
         (("--stop", "100km/h", "--json", "--csv"), "one of"),
         (("--stop", "100km/h", "--fast"), "unknown option"),
         (("--stop", "100km/h", "other.ini"), "one file at a time"),

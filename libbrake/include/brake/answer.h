@@ -85,6 +85,7 @@ struct brake_duty_report {
     const struct brake_duty_result *result;
     const struct brake_duty_row *row; /**< the history */
     long rows;
+    const struct brake_written_drive *written; /**< the file of a drive; NULL: there is none */
 };
 
 /** The history of a duty in memory. */

@@ -1,16 +1,21 @@
 /** @file log.h
- * A drive log: comma-separated values with a header, as loggers write them.
+ * Tables that loggers, telephones and spreadsheets write: the log of a drive, and a drive in time.
  *
  *     # comments begin with this sign
  *     time [s],speed [km/h],pedal_force [N]
  *     0.00,81.2,0
  *
- * Columns: time and speed must be there; pedal_force, pressure, deceleration, front_temperature and
- * rear_temperature may be. Any order; a blank counts as an underscore. Other columns are left aside
- * and told. Units stand in the header, or are given apart. Decimals take a point; a file with
- * semicolons is refused. An empty cell is a reading that is missing: nothing takes its place. A row
- * that repeats the one before it is left out and told; the same time with other numbers, or a time
- * that goes back, is refused. UTF-8 with or without its mark; lines end with LF or CR LF.
+ * Columns of a log: time and speed must be there; pedal_force, pressure, deceleration,
+ * front_temperature and rear_temperature may be. Columns of a drive in time: time, speed; grade may be.
+ * They stand in any order. Heads are written as `speed [km/h]`, `Speed (mph)` or `Speed_kmh`, in either
+ * case, a blank counting as an underscore; or units are given apart. Between cells stand commas,
+ * semicolons or tabs; decimals take a point or a comma, the same in all the file. Cells may stand in
+ * quotes, a quote within being two. Lines end with LF, CR LF or CR; UTF-8 with or without its mark.
+ *
+ * Nothing is guessed: what can be read in two ways is refused. Other columns are left aside and told.
+ * An empty cell is a reading that is missing: nothing takes its place; a row without its time, speed or
+ * grade is left out and told, as one that repeats the row before it. The same time with other numbers,
+ * or a time that goes back, is refused.
  */
 #ifndef BRAKE_LOG_H
 #define BRAKE_LOG_H
@@ -18,28 +23,28 @@
 #include <stdio.h>
 
 #include "brake/drivelog.h"
+#include "brake/duty.h"
 
 #ifdef __cplusplus
 extern "C" {
 #endif
 
-enum { BRAKE_LOG_NOTES = 12, BRAKE_LOG_NOTE = 120 /**< notes, and bytes of each */ };
+enum { BRAKE_NOTES = 12, BRAKE_NOTE_BYTES = 120 /**< notes, and bytes of each */ };
+
+/** What was left aside of a file, each with its line. */
+struct brake_notes {
+    char note[BRAKE_NOTES][BRAKE_NOTE_BYTES];
+    int count;
+    long more; /**< left aside beyond those */
+};
 
 /** A log in memory. */
 struct brake_log {
     struct brake_log_row *row; /**< in order of time; belongs to the log */
     long rows;
     bool has[BRAKE_LOG_COLUMNS];
-    char note[BRAKE_LOG_NOTES][BRAKE_LOG_NOTE]; /**< what was left aside, with its line */
-    int notes;
-    long more; /**< left aside beyond those */
+    struct brake_notes aside;
 };
-
-/** Name of a column, as the header has it.
- * @param column  of a log
- * @return        e.g. "pedal_force"
- */
-const char *brake_log_column_name(enum brake_log_column column);
 
 /** Read a log.
  * @param stream  open for reading, read to its end, not closed
@@ -67,6 +72,30 @@ enum brake_status brake_log_measure(const struct brake_log *log,
  * @param log  read
  */
 void brake_log_free(struct brake_log *log);
+
+/** A drive in time, as brake_duty_run takes it. */
+struct brake_written_drive {
+    struct brake_cycle_point *point; /**< belongs to the drive */
+    int points;
+    bool level; /**< it has no grade: the road is taken as level */
+    struct brake_notes aside;
+};
+
+/** Read a drive in time.
+ * @param stream  open for reading, read to its end, not closed
+ * @param units   for columns without a unit in the head, as of a log; NULL: none
+ * @param drive   filled; to be freed by brake_written_drive_free when OK
+ * @param error   filled on refusal: line, column, what came and what is accepted
+ * @return        OK, or the status of the error
+ */
+enum brake_status brake_written_drive_read(FILE *stream, const char *units,
+                                           struct brake_written_drive *drive,
+                                           struct brake_error *error);
+
+/** Free a drive in time.
+ * @param drive  read
+ */
+void brake_written_drive_free(struct brake_written_drive *drive);
 
 #ifdef __cplusplus
 }
