@@ -60,18 +60,20 @@ static void quantities(struct brake_document *d)
 
 static void results(struct brake_document *d)
 {
-    static const struct brake_column column[] = {{"path", NULL, BRAKE_COLUMN},
-                                                 {"unit", NULL, BRAKE_COLUMN},
-                                                 {"meaning", NULL, BRAKE_COLUMN}};
-    brake_document_table(d, &(struct brake_table){"results", .column = column, .columns = 3});
-    for (int i = 0; i < brake_result_count(); i++) {
+    static const struct brake_column column[] = {
+        {"path", NULL, BRAKE_COLUMN},    {"unit", NULL, BRAKE_COLUMN},
+        {"meaning", NULL, BRAKE_COLUMN}, {"symbol", NULL, BRAKE_COLUMN},
+        {"section", NULL, BRAKE_COLUMN}, {"evaluated", NULL, BRAKE_COLUMN}};
+    brake_document_table(d, &(struct brake_table){"results", .column = column, .columns = 6});
+    for (int i = 0; i < brake_result_all(); i++) {
         const struct brake_result *row = brake_result_at(i);
         char path[80];
         brake_result_path(i, path, sizeof path);
         brake_document_row(
-            d, (const struct brake_cell[]){brake_cell_text(path),
-                                           brake_cell_text(brake_unit_si(row->dimension)->name),
-                                           brake_cell_text(row->meaning)});
+            d, (const struct brake_cell[]){
+                   brake_cell_text(path), brake_cell_text(brake_unit_si(row->dimension)->name),
+                   brake_cell_text(row->meaning), brake_cell_text(row->symbol),
+                   brake_cell_count(row->section), brake_cell_truth(i < brake_result_count())});
     }
 }
 

@@ -307,15 +307,31 @@ static const char *friction_of(struct brake_document *d, const struct brake_driv
 
 /* ---- the whole ------------------------------------------------------------------------------ */
 
-static void result_row(struct brake_document *d, const char *name, struct brake_cell value,
-                       enum brake_dimension dimension)
+static void take_results(const struct brake_drive *drive, struct brake_study_results *value,
+                         struct brake_study_results *half)
 {
-    brake_document_row(
-        d, (const struct brake_cell[]){brake_cell_text(name), brake_cell_number(value.number, NULL),
-                                       brake_part_si(dimension), brake_cell_number(value.low, NULL),
-                                       brake_cell_number(value.high, NULL)});
+    value->drive.measured_deceleration = drive->measured.value;
+    half->drive.measured_deceleration = drive->measured.half;
+    value->drive.predicted_deceleration = drive->predicted.value;
+    half->drive.predicted_deceleration = drive->predicted.half;
+    value->drive.friction_factor = drive->friction.value;
+    half->drive.friction_factor = drive->friction.half;
+    value->drive.fade = drive->fade.value;
+    half->drive.fade = drive->fade.half;
+    value->drive.scatter = drive->scatter;
+    half->drive.scatter = BRAKE_NAN; /* not known */
 }
 
+static void result_row(struct brake_document *d, int index, double value, double half)
+{
+    const struct brake_result *row = brake_result_at(index);
+    brake_document_row(d, (const struct brake_cell[]){
+                              brake_cell_text(row->name), brake_cell_number(value, NULL),
+                              brake_part_si(row->dimension), brake_cell_number(value - half, NULL),
+                              brake_cell_number(value + half, NULL)});
+}
+
+/* For programs: every result under its name. */
 static void results(struct brake_document *d, const struct brake_drive *drive)
 {
     static const struct brake_column column[] = {{"name", NULL, BRAKE_COLUMN},
@@ -323,17 +339,15 @@ static void results(struct brake_document *d, const struct brake_drive *drive)
                                                  {"unit", NULL, BRAKE_COLUMN},
                                                  {"p05", NULL, BRAKE_COLUMN},
                                                  {"p95", NULL, BRAKE_COLUMN}};
+    struct brake_study_results value;
+    struct brake_study_results half;
+    take_results(drive, &value, &half);
     brake_document_table(
         d, &(struct brake_table){.key = "results", .keyed = true, .column = column, .columns = 5});
-    result_row(d, "drive.measured_deceleration", deceleration(&drive->measured),
-               BRAKE_ACCELERATION);
-    result_row(d, "drive.predicted_deceleration", deceleration(&drive->predicted),
-               BRAKE_ACCELERATION);
-    result_row(d, "drive.friction_factor",
-               brake_part_measured(&drive->friction, NULL, BRAKE_FOUR_DIGITS), BRAKE_RATIO);
-    result_row(d, "drive.fade", brake_part_measured(&drive->fade, NULL, BRAKE_FOUR_DIGITS),
-               BRAKE_RATIO);
-    result_row(d, "drive.scatter", brake_cell_number(drive->scatter, NULL), BRAKE_RATIO);
+    for (int i = brake_result_count(); i < brake_result_all(); i++) {
+        if (brake_result_at(i)->group == BRAKE_OF_DRIVE)
+            result_row(d, i, brake_study_value(&value, i), brake_study_value(&half, i));
+    }
 }
 
 static void summary(struct brake_document *d, const struct brake_drive_report *r)

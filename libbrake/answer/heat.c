@@ -1,8 +1,6 @@
 /* The answer of `heat`: how hot the brakes get, whether the driver holds what is asked for, whether the
  * fluid boils. */
 #include <math.h>
-#include <stddef.h>
-#include <string.h>
 
 #include "brake/criteria.h"
 #include "brake/warnings.h"
@@ -121,110 +119,112 @@ static const char *verdict_of(struct brake_document *d, const struct brake_duty_
 
 /* ---- numbers -------------------------------------------------------------------------------- */
 
-struct figure {
-    const char *name;
-    size_t offset;
-    enum brake_dimension dimension;
-    const char *unit;
-    const char *words;
-};
-
-#define OF_AXLE(member) offsetof(struct brake_duty_heat, member)
-#define OF_ALL(member) offsetof(struct brake_duty_result, member)
-
-static const struct figure of_axle[] = {
-    {"rotor_peak", OF_AXLE(face_most), BRAKE_TEMPERATURE, "degC", "rubbed face, hottest"},
-    {"rotor_final", OF_AXLE(face_last), BRAKE_TEMPERATURE, "degC", "rubbed face, at the end"},
-    {"rotor_mean_peak", OF_AXLE(mean_most), BRAKE_TEMPERATURE, "degC", "rotor or drum, hottest"},
-    {"rotor_mean_final", OF_AXLE(mean_last), BRAKE_TEMPERATURE, "degC",
-     "rotor or drum, at the end"},
-    {"pad_peak", OF_AXLE(pad_most), BRAKE_TEMPERATURE, "degC", "pads or linings, hottest"},
-    {"pad_final", OF_AXLE(pad_last), BRAKE_TEMPERATURE, "degC", "pads or linings, at the end"},
-    {"fluid_peak", OF_AXLE(fluid_most), BRAKE_TEMPERATURE, "degC", "fluid, hottest"},
-    {"fluid_final", OF_AXLE(fluid_last), BRAKE_TEMPERATURE, "degC", "fluid, at the end"},
-    {"stress_peak", OF_AXLE(stress_most), BRAKE_PRESSURE, "MPa", "stress of the face"},
-    {"energy", OF_AXLE(energy), BRAKE_ENERGY, "MJ", "heat into both brakes"},
-};
-
-enum { ROWS_OF_AXLE = sizeof of_axle / sizeof of_axle[0] };
-
-/* Words NULL: for programs. */
-static const struct figure of_all[] = {
-    {"pedal_force_first", OF_ALL(force_first), BRAKE_FORCE, "N", "pedal force, first"},
-    {"pedal_force_last", OF_ALL(force_last), BRAKE_FORCE, "N", "pedal force, last"},
-    {"pedal_force_most", OF_ALL(force_most), BRAKE_FORCE, "N", "pedal force, largest"},
-    {"distance", OF_ALL(distance), BRAKE_LENGTH, "m", "distance of the last stop"},
-    {"developed_deceleration", OF_ALL(developed), BRAKE_ACCELERATION, "m/s2",
-     "mean fully developed deceleration"},
-    {"shortfall", OF_ALL(shortfall), BRAKE_ACCELERATION, "m/s2", "deceleration that was missing"},
-    {"fluid_margin", OF_ALL(fluid_margin), BRAKE_RISE, "K", "fluid below its wet boiling point"},
-    {"stress_share", OF_ALL(stress_share), BRAKE_RATIO, "%", "stress over tensile strength"},
-    {"energy_residual", OF_ALL(residual), BRAKE_RATIO, "", NULL},
-    {"duration", OF_ALL(duration), BRAKE_TIME, "s", "time, rest aside"},
-};
-
-enum { ROWS_OF_ALL = sizeof of_all / sizeof of_all[0] };
-
-static struct brake_cell cell_of(const struct figure *figure, const void *from)
+/* Of one brake of each axle. */
+static void take_axles(const struct brake_duty_report *r, struct brake_study_results *results)
 {
-    double value;
-    memcpy(&value, (const char *)from + figure->offset, sizeof value);
-    return brake_cell_number(value, brake_unit_of(figure->unit, figure->dimension));
+    const struct brake_duty_heat *front = &r->result->axle[BRAKE_FRONT];
+    const struct brake_duty_heat *rear = &r->result->axle[BRAKE_REAR];
+    const double air = r->hot->rig.air;
+    results->heat.front_face = front->face_most;
+    results->heat.front_face_last = front->face_last;
+    results->heat.front_rotor = front->mean_most;
+    results->heat.front_rotor_last = front->mean_last;
+    results->heat.front_rotor_rise = front->mean_most - air;
+    results->heat.front_pad = front->pad_most;
+    results->heat.front_pad_last = front->pad_last;
+    results->heat.front_fluid = front->fluid_most;
+    results->heat.front_fluid_last = front->fluid_last;
+    results->heat.front_stress = front->stress_most;
+    results->heat.front_energy = front->energy;
+    results->heat.rear_face = rear->face_most;
+    results->heat.rear_face_last = rear->face_last;
+    results->heat.rear_rotor = rear->mean_most;
+    results->heat.rear_rotor_last = rear->mean_last;
+    results->heat.rear_rotor_rise = rear->mean_most - air;
+    results->heat.rear_pad = rear->pad_most;
+    results->heat.rear_pad_last = rear->pad_last;
+    results->heat.rear_fluid = rear->fluid_most;
+    results->heat.rear_fluid_last = rear->fluid_last;
+    results->heat.rear_stress = rear->stress_most;
+    results->heat.rear_energy = rear->energy;
 }
 
-/* A rise has no zero of its own. */
-static struct brake_cell rise_of(const struct brake_duty_report *r, int axle)
+static void take_results(const struct brake_duty_report *r, struct brake_study_results *results)
 {
-    return brake_cell_number(r->result->axle[axle].mean_most - r->hot->rig.air,
-                             brake_unit_si(BRAKE_RISE));
+    results->heat.pedal_force_first = r->result->force_first;
+    results->heat.pedal_force_last = r->result->force_last;
+    results->heat.pedal_force_most = r->result->force_most;
+    results->heat.distance = r->result->distance;
+    results->heat.developed_deceleration = r->result->developed;
+    results->heat.shortfall = r->result->shortfall;
+    results->heat.fluid_margin = r->result->fluid_margin;
+    results->heat.stress_share = r->result->stress_share;
+    results->heat.energy_residual = r->result->residual;
+    results->heat.duration = r->result->duration;
+    results->heat.fluid_boiling = r->hot->boiling;
+    take_axles(r, results);
 }
 
-static void axles(struct brake_document *d, const struct brake_duty_report *r)
+static void axles(struct brake_document *d, const struct brake_study_results *results)
 {
+    static const char *const rows[][3] = {
+        {"rubbed face, hottest", "heat.front_face", "heat.rear_face"},
+        {"rubbed face, at the end", "heat.front_face_last", "heat.rear_face_last"},
+        {"rotor or drum, hottest", "heat.front_rotor", "heat.rear_rotor"},
+        {"rotor or drum, at the end", "heat.front_rotor_last", "heat.rear_rotor_last"},
+        {"pads or linings, hottest", "heat.front_pad", "heat.rear_pad"},
+        {"pads or linings, at the end", "heat.front_pad_last", "heat.rear_pad_last"},
+        {"fluid, hottest", "heat.front_fluid", "heat.rear_fluid"},
+        {"fluid, at the end", "heat.front_fluid_last", "heat.rear_fluid_last"},
+        {"stress of the face", "heat.front_stress", "heat.rear_stress"},
+        {"heat into both brakes", "heat.front_energy", "heat.rear_energy"},
+        {"rise of rotor or drum", "heat.front_rotor_rise", "heat.rear_rotor_rise"}};
     static const struct brake_column column[] = {{NULL, "one brake of an axle", BRAKE_COLUMN},
                                                  {NULL, "front", BRAKE_COLUMN},
                                                  {NULL, "rear", BRAKE_COLUMN}};
     brake_document_table(d, &(struct brake_table){.column = column, .columns = 3});
-    for (int i = 0; i < ROWS_OF_AXLE; i++)
-        brake_document_row(
-            d, (const struct brake_cell[]){brake_cell_text(of_axle[i].words),
-                                           cell_of(&of_axle[i], &r->result->axle[BRAKE_FRONT]),
-                                           cell_of(&of_axle[i], &r->result->axle[BRAKE_REAR])});
-    brake_document_row(d, (const struct brake_cell[]){brake_cell_text("rise of rotor or drum"),
-                                                      rise_of(r, BRAKE_FRONT),
-                                                      rise_of(r, BRAKE_REAR)});
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
+        brake_document_row(d, (const struct brake_cell[]){
+                                  brake_cell_text(rows[i][0]),
+                                  brake_part_study(results, brake_result_find(rows[i][1])),
+                                  brake_part_study(results, brake_result_find(rows[i][2]))});
 }
 
-static void whole(struct brake_document *d, const struct brake_duty_report *r)
+static void whole(struct brake_document *d, const struct brake_duty_report *r,
+                  const struct brake_study_results *results)
 {
-    for (int i = 0; i < ROWS_OF_ALL; i++) {
-        const struct brake_cell cell = cell_of(&of_all[i], r->result);
-        const bool stops = r->duty->kind == BRAKE_DUTY_STOPS || of_all[i].dimension != BRAKE_LENGTH;
-        if (isfinite(cell.number) && cell.number != 0.0 && of_all[i].words != NULL && stops)
-            brake_document_fact(d, NULL, of_all[i].words, cell);
+    static const char *const rows[][2] = {
+        {"pedal force, first", "heat.pedal_force_first"},
+        {"pedal force, last", "heat.pedal_force_last"},
+        {"pedal force, largest", "heat.pedal_force_most"},
+        {"distance of the last stop", "heat.distance"}, /* of stops only */
+        {"mean fully developed deceleration", "heat.developed_deceleration"},
+        {"deceleration that was missing", "heat.shortfall"},
+        {"fluid below its wet boiling point", "heat.fluid_margin"},
+        {"stress over tensile strength", "heat.stress_share"},
+        {"time, rest aside", "heat.duration"}};
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
+        const int index = brake_result_find(rows[i][1]);
+        const struct brake_cell cell = brake_part_study(results, index);
+        const bool stops =
+            r->duty->kind == BRAKE_DUTY_STOPS || cell.unit->dimension != BRAKE_LENGTH;
+        if (isfinite(cell.number) && cell.number != 0.0 && stops)
+            brake_document_fact(d, NULL, rows[i][0], cell);
     }
     if (r->result->locked)
         brake_document_say(d, NULL, NULL, "An axle reached the limit of grip.");
 }
 
-/* For programs: every figure under its name. */
-static void results(struct brake_document *d, const struct brake_duty_report *r)
+/* For programs: every result under its name. */
+static void results_by_name(struct brake_document *d, const struct brake_duty_report *r)
 {
-    char name[64];
+    struct brake_study_results results;
+    take_results(r, &results);
     brake_part_numbers(d);
-    for (int i = 0; i < ROWS_OF_ALL; i++) {
-        brake_text_format(name, sizeof name, "heat.%s", of_all[i].name);
-        brake_part_number(d, name, cell_of(&of_all[i], r->result));
+    for (int i = brake_result_count(); i < brake_result_all(); i++) {
+        if (brake_result_at(i)->group == BRAKE_OF_HEAT)
+            brake_part_number(d, brake_result_at(i)->name, brake_part_study(&results, i));
     }
-    for (int axle = 0; axle < BRAKE_AXLES; axle++) {
-        for (int i = 0; i < ROWS_OF_AXLE; i++) {
-            brake_text_format(name, sizeof name, "heat.%s.%s",
-                              brake_axle_word((enum brake_axle)axle), of_axle[i].name);
-            brake_part_number(d, name, cell_of(&of_axle[i], &r->result->axle[axle]));
-        }
-    }
-    brake_part_number(d, "heat.fluid_boiling",
-                      brake_cell_number(r->hot->boiling, brake_unit_of("degC", BRAKE_TEMPERATURE)));
 }
 
 /* ---- chart ---------------------------------------------------------------------------------- */
@@ -285,8 +285,10 @@ static void chart(const void *context, FILE *stream)
 
 void brake_part_heat(struct brake_document *d, const struct brake_duty_report *r)
 {
-    axles(d, r);
-    whole(d, r);
+    struct brake_study_results results;
+    take_results(r, &results);
+    axles(d, &results);
+    whole(d, r, &results);
     brake_document_figure(d, (struct brake_figure_of){.sketch = chart, .context = r});
 }
 
@@ -320,7 +322,7 @@ void brake_answer_heat(struct brake_document *document, const struct brake_duty_
     brake_document_section(document, NULL, "Heat");
     brake_part_heat(document, report);
     brake_document_end(document);
-    results(document, report);
+    results_by_name(document, report);
     brake_part_warnings(document, warning, count);
     brake_part_notes(document, report->written != NULL ? &report->written->aside : &none);
     brake_part_known(document, report->sheet);

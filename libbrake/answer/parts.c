@@ -54,6 +54,11 @@ struct brake_cell brake_part_result(const struct brake_results *results, int ind
     return brake_cell_number(brake_result_value(results, index), brake_part_result_unit(index));
 }
 
+struct brake_cell brake_part_study(const struct brake_study_results *results, int index)
+{
+    return brake_cell_number(brake_study_value(results, index), brake_part_result_unit(index));
+}
+
 int brake_part_insert(int *order, int count, int one,
                       bool (*before)(const void *context, int x, int y), const void *context)
 {

@@ -23,8 +23,9 @@ const struct brake_unit *brake_part_line_unit(int index);
 /* Name of the SI unit, for programs. */
 struct brake_cell brake_part_si(enum brake_dimension dimension);
 
-/* Value of a result. */
+/* Value of a result: of an evaluation; of a duty or a drive. */
 struct brake_cell brake_part_result(const struct brake_results *results, int index);
+struct brake_cell brake_part_study(const struct brake_study_results *results, int index);
 
 /* A measured or predicted figure and the range in which 90 of 100 lie. */
 struct brake_cell brake_part_measured(const struct brake_measured *m, const struct brake_unit *unit,

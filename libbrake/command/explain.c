@@ -125,6 +125,8 @@ static void list_everything(void)
     puts("\nResults (of each load case: empty.NAME, full.NAME)");
     for (int i = 0; i < brake_result_find("full.mass.total"); i++)
         list_line(brake_result_at(i)->name, 38, brake_result_at(i)->meaning);
+    for (int i = brake_result_count(); i < brake_result_all(); i++)
+        list_line(brake_result_at(i)->name, 38, brake_result_at(i)->meaning);
 }
 
 /* A result may be asked for with or without its load case. */

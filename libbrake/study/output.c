@@ -21,7 +21,8 @@ struct brake_output brake_output_at(int number)
 
 enum brake_status brake_output_find(const char *name, struct brake_output *output)
 {
-    *output = (struct brake_output){false, brake_result_find(name)};
+    const int result = brake_result_find(name);
+    *output = (struct brake_output){false, result < brake_result_count() ? result : -1};
     for (int i = 0; i < brake_criterion_count() && output->index < 0; i++) {
         if (strcmp(brake_criterion_at(i)->id, name) == 0)
             *output = (struct brake_output){true, i};

@@ -168,6 +168,8 @@ static void answer_torque(struct question *q, struct brake_case_results *r)
     r->torque.rear_available = brake_axle_torque(b, BRAKE_REAR, q->pressure_most);
     r->torque.front_margin = margin(r->torque.front_available, r->torque.front_needed);
     r->torque.rear_margin = margin(r->torque.rear_available, r->torque.rear_needed);
+    r->torque.margin = margin(r->torque.front_available + r->torque.rear_available,
+                              r->torque.front_needed + r->torque.rear_needed);
 }
 
 static void answer_balance(struct question *q, struct brake_case_results *r)

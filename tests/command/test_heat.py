@@ -64,11 +64,11 @@ def test_a_descent_as_json():
     assert 0 <= found["heat.energy_residual"]["value"] <= 1e-9
     for axle in ("front", "rear"):
         for part in ("rotor", "pad", "fluid"):
-            peak = found[f"heat.{axle}.{part}_peak"]
-            final = found[f"heat.{axle}.{part}_final"]
+            peak = found[f"heat.{axle}_{part}"]
+            final = found[f"heat.{axle}_{part}_last"]
             assert peak["unit"] == final["unit"] == "K"
             assert 308.15 <= final["value"] <= peak["value"] < 1500
-    hottest = max(found[f"heat.{axle}.fluid_peak"]["value"] for axle in ("front", "rear"))
+    hottest = max(found[f"heat.{axle}_fluid"]["value"] for axle in ("front", "rear"))
     margin = found["heat.fluid_margin"]
     assert margin["unit"] == "K"
     # DOT 4, wet: 155 degC (FMVSS 116)
@@ -76,7 +76,7 @@ def test_a_descent_as_json():
     # the height of the hill, 2440 kg, less what 1.25 m2 of drag take
     height = 6000 * 0.08 / (1 + 0.08**2) ** 0.5
     air = 0.5 * 101325 / (287.05 * 308.15) * 1.25 * (50 / 3.6) ** 2 * 6000
-    energy = sum(found[f"heat.{axle}.energy"]["value"] for axle in ("front", "rear"))
+    energy = sum(found[f"heat.{axle}_energy"]["value"] for axle in ("front", "rear"))
     assert energy == pytest.approx(2440 * 9.80665 * height - air, rel=1e-6)
 
 
@@ -132,9 +132,9 @@ def test_text_has_80_columns_and_the_caution_at_both_ends(duty):
 
 @DUTIES
 def test_both_load_cases_can_be_asked(duty):
-    full = results(*duty)["heat.front.energy"]["value"]
-    assert results(*duty, "--load", "full")["heat.front.energy"]["value"] == full
-    assert results(*duty, "--load=empty")["heat.front.energy"]["value"] < full
+    full = results(*duty)["heat.front_energy"]["value"]
+    assert results(*duty, "--load", "full")["heat.front_energy"]["value"] == full
+    assert results(*duty, "--load=empty")["heat.front_energy"]["value"] < full
 
 
 def test_warnings_hold_their_numbers():
@@ -147,7 +147,7 @@ def test_warnings_hold_their_numbers():
 
 def test_more_rotor_stays_cooler():
     small, large = (
-        results(*SNUBS, "--set", f"front.disc.rotor_mass={mass} kg")["heat.front.rotor_peak"]
+        results(*SNUBS, "--set", f"front.disc.rotor_mass={mass} kg")["heat.front_face"]
         for mass in (6, 9)
     )
     assert large["value"] < small["value"] - 20
@@ -155,11 +155,11 @@ def test_more_rotor_stays_cooler():
 
 def test_cooling_down_can_be_chosen():
     none, still, moving = (
-        results(*DESCENT, "--cool", time)["heat.front.fluid_peak"]["value"]
+        results(*DESCENT, "--cool", time)["heat.front_fluid"]["value"]
         for time in ("0s", "30min", "30min,60km/h")
     )
     assert none < moving < still
-    assert still == results(*DESCENT)["heat.front.fluid_peak"]["value"]
+    assert still == results(*DESCENT)["heat.front_fluid"]["value"]
 
 
 def test_a_stop_at_a_pedal_force():
@@ -172,7 +172,7 @@ def test_a_stop_at_a_pedal_force():
 
 def test_the_engine_takes_its_share():
     found = [
-        sum(results("--descent", text)[f"heat.{axle}.energy"]["value"] for axle in ("front", "rear"))
+        sum(results("--descent", text)[f"heat.{axle}_energy"]["value"] for axle in ("front", "rear"))
         for text in ("8%,6km,50km/h", "8 %, 6000 m, 50 km/h, 40%")
     ]
     assert found[1] == pytest.approx(0.6 * found[0], rel=1e-6)
@@ -188,8 +188,8 @@ def test_a_published_sequence_follows_the_top_speed(sequence):
 def test_a_drive_from_a_file(tmp_path):
     drive = tmp_path / "drive.csv"
     drive.write_text("time [min],speed [km/h],grade [%]\n0,50,-8\n7.2,50,0\n")
-    told = results(*DESCENT)["heat.front.rotor_final"]["value"]
-    written = results("--cycle", str(drive))["heat.front.rotor_final"]["value"]
+    told = results(*DESCENT)["heat.front_face_last"]["value"]
+    written = results("--cycle", str(drive))["heat.front_face_last"]["value"]
     assert written == pytest.approx(told, abs=0.5)
 
 

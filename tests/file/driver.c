@@ -46,7 +46,7 @@ static void print_catalogue(void)
 
 static void print_results(void)
 {
-    for (int i = 0; i < brake_result_count(); i++) {
+    for (int i = 0; i < brake_result_all(); i++) {
         const struct brake_result *r = brake_result_at(i);
         char path[80];
         brake_result_path(i, path, sizeof path);

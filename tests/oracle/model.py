@@ -720,6 +720,7 @@ class Case:
         ideal = self.front_load(target) / (self.body.mass * G)
         found = {"balance.ideal_front_share": ideal}
         available = motion.torques(car.pressure(car.get("driver.pedal_force_most")))
+        total = 0
         for index, (axle, share) in enumerate(zip(AXLES, (ideal, 1 - ideal))):
             radius = car.radius[index]
             needed = share * self.body.mass * target * radius
@@ -727,6 +728,8 @@ class Case:
             found[f"torque.{axle}_needed"] = needed
             found[f"torque.{axle}_available"] = available[index]
             found[f"torque.{axle}_margin"] = over(available[index], needed) - 1
+            total += needed
+        found["torque.margin"] = over(sum(available), total) - 1
         p = self.target_pressure()
         _, f1, f2, _, _ = motion.forces(p)
         found["balance.front_share"] = f1 / (f1 + f2)

@@ -33,6 +33,18 @@ def test_a_check_is_that_of_the_command(path, rules):
     assert str(found) == said("check", path, "--rules", rules)
 
 
+def test_every_result_has_its_meaning_unit_symbol_and_section(heron):
+    names = [*heron.check().to_dict()["results"], *heron.heat(stop="50 km/h").to_dict()["results"]]
+    assert all(libbrake.explain(name).meaning.endswith(".") for name in names)
+    share = libbrake.explain("fade.hot_share")
+    # It stands by itself: "That over the cold stop's." told nobody what.
+    words = "Mean fully developed deceleration of the first hot stop over that of the cold stop."
+    assert share == {"meaning": words, "unit": "", "symbol": "", "section": 8}
+    assert libbrake.explain("full.mass.total").symbol == "m"
+    with pytest.raises(ValueError, match="no result 'mass.totl'"):
+        libbrake.explain("mass.totl")
+
+
 @beside_the_command
 def test_a_line_that_is_set_is_that_of_the_command(heron):
     heron.front.tyre.rollout = 2.52
@@ -108,7 +120,9 @@ def test_heat_that_cannot_be_said_names_the_line(heron):
 def test_every_result_is_an_attribute(heron):
     found = heron.check()
     values = found.to_dict()["results"]
-    for row in json.loads(_core.catalogue_json())["results"]:
+    rows = [row for row in json.loads(_core.catalogue_json())["results"] if row["evaluated"]]
+    assert len(rows) == len(values)
+    for row in rows:
         at = found
         for name in row["path"].split("."):
             at = getattr(at, name)

@@ -38,6 +38,7 @@ def write_package(library, catalogue, folder):
             _write(folder / f"{header.stem}.pyi", modules.stub(found, header))
     _write(folder / "sections.py", tables.sections(catalogue))
     _write(folder / "sections.pyi", tables.sections_stub(catalogue))
+    _write(folder / "outcomes.py", tables.outcomes(catalogue))
     _write(folder / "outcomes.pyi", tables.outcomes_stub(catalogue))
     _write(folder / "errors.pyi", tables.errors_stub(catalogue))
     subjects = sorted({call.stem for call in found.calls})

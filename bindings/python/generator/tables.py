@@ -98,17 +98,37 @@ def sections_stub(tables):
             yield "    pass"
 
 
-def outcomes_stub(tables):
-    """Text of outcomes.pyi: the results of a check by name."""
-    tree = {}
+def outcomes(tables):
+    """Text of outcomes.py: what each result means."""
+    yield '"""What each result means. Made from the catalogue."""'
+    yield "RESULTS = {"
     for row in tables["results"]:
+        said = {name: row[name] for name in ("meaning", "unit", "symbol", "section")}
+        yield f"    {row['path']!r}: {said!r},"
+    yield "}"
+
+
+def _nodes(paths):
+    """Names within names, of paths."""
+    tree = {}
+    for path in paths:
         node = tree
-        *above, name = row["path"].split(".")
+        *above, name = path.split(".")
         for word in above:
             node = node.setdefault(word, {})
         node[name] = "float"
-    yield "from libbrake.tree import Tree"
-    yield from _outcome("Outcomes", tree)
+    return tree
+
+
+def outcomes_stub(tables):
+    """Text of outcomes.pyi: the results of a check, and of heat, by name."""
+    checked = [row["path"] for row in tables["results"] if row["evaluated"]]
+    heated = [row["path"] for row in tables["results"] if row["path"].startswith("heat.")]
+    yield "from typing import Any"
+    yield "\nfrom libbrake.tree import Tree"
+    yield "\nRESULTS: dict[str, dict[str, Any]]"
+    yield from _outcome("Outcomes", _nodes(checked))
+    yield from _outcome("Heated", _nodes(heated))
 
 
 def _outcome(name, tree):

@@ -5,6 +5,7 @@
     print(v.check())
 
 Each subject of the model is a module: `libbrake.disc.torque(...)`, with numbers or arrays.
+`libbrake.explain("full.stop.distance")` says what a result means.
 
 CAUTION. A calculation is not an approval. Local codes rule, and road brakes must be checked by a
 qualified inspector before the vehicle is driven on the road.
@@ -14,7 +15,7 @@ from libbrake.made import SUBJECTS
 
 __version__ = _version()
 _ELSEWHERE = {"Vehicle": "vehicle", "load": "vehicle", "loads": "vehicle",
-              "compare": "answers"}  # fmt: skip
+              "compare": "answers", "explain": "meaning"}  # fmt: skip
 
 
 def __getattr__(name):

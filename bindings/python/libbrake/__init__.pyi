@@ -1,5 +1,6 @@
 from libbrake import errors as errors
 from libbrake.answers import compare as compare
+from libbrake.meaning import explain as explain
 from libbrake.vehicle import Vehicle as Vehicle, load as load, loads as loads
 
 __version__: str

@@ -3,9 +3,10 @@ from typing import Any, Optional, Union
 
 from libbrake.arrays import Values
 from libbrake.lines import Section
+from libbrake.outcomes import Heated
 from libbrake.study import Progress
 from libbrake.table import Table
-from libbrake.tree import Named, Tree
+from libbrake.tree import Named
 
 Amount = Union[float, str]
 Amounts = Union[Amount, Sequence[Amount]]
@@ -14,7 +15,7 @@ def amounts(
     what: str, values: Amounts, fields: Sequence[tuple[str, str]], needed: int
 ) -> list[float]: ...
 
-class Heat(Tree):
+class Heat(Heated):
     summary: Named
     warnings: list[Named]
     caution: str

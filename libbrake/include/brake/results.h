@@ -22,6 +22,8 @@ extern "C" {
 enum brake_result_group {
     BRAKE_OF_VEHICLE, /**< in either load case */
     BRAKE_OF_FADE,    /**< by the fade procedure, which brake_evaluate does not run */
+    BRAKE_OF_HEAT,    /**< of a duty, by brake_duty_run */
+    BRAKE_OF_DRIVE,   /**< of a measured drive, by brake_drive_compare */
     BRAKE_OF_MASS,    /**< from here on of a load case */
     BRAKE_OF_CG,
     BRAKE_OF_DECELERATION,
@@ -167,7 +169,9 @@ enum brake_result_group {
     R(TORQUE, torque, front_margin, "", RATIO, "%", 6, \
       "Front torque available over torque needed, less 1.") \
     R(TORQUE, torque, rear_margin, "", RATIO, "%", 6, \
-      "Rear torque available over torque needed, less 1.")
+      "Rear torque available over torque needed, less 1.") \
+    R(TORQUE, torque, margin, "", RATIO, "%", 6, \
+      "Torque of both axles available over torque needed, less 1.")
 
 #define BRAKE_BALANCE_RESULTS(R) \
     R(BALANCE, balance, front_share, "F_1 / (F_1 + F_2)", RATIO, "%", 6, \
@@ -252,6 +256,81 @@ enum brake_result_group {
       "Deceleration with the trailer, trailer.working of its brakes working.") \
     R(TOW, tow, all_brakes, "", ACCELERATION, "m/s2", 6, \
       "Deceleration with the trailer, all its brakes working.")
+
+#define BRAKE_HEAT_RESULTS(R) \
+    R(HEAT, heat, pedal_force_first, "F", FORCE, "N", 8, \
+      "Largest pedal force of the first application of a duty; of a descent, that at its begin.") \
+    R(HEAT, heat, pedal_force_last, "F", FORCE, "N", 8, \
+      "Largest pedal force of the last application of a duty; of a descent, that at its end.") \
+    R(HEAT, heat, pedal_force_most, "F", FORCE, "N", 8, "Largest pedal force of a duty.") \
+    R(HEAT, heat, distance, "", LENGTH, "m", 8, "Distance while the last stop of a duty lasts.") \
+    R(HEAT, heat, developed_deceleration, "", ACCELERATION, "m/s2", 8, \
+      "Mean fully developed deceleration of the last stop of a duty.") \
+    R(HEAT, heat, shortfall, "", ACCELERATION, "m/s2", 8, \
+      "Largest deceleration that the driver wanted in a duty and did not get.") \
+    R(HEAT, heat, fluid_margin, "", RISE, "K", 8, \
+      "Wet boiling point less the hottest fluid of a duty.") \
+    R(HEAT, heat, stress_share, "", RATIO, "%", 8, \
+      "Largest thermal stress in a duty over the tensile strength of the iron.") \
+    R(HEAT, heat, energy_residual, "", RATIO, "", 8, \
+      "Energy of a duty that went astray in the calculation, over that put in.") \
+    R(HEAT, heat, duration, "", TIME, "s", 8, "Time that a duty takes, rest aside.") \
+    R(HEAT, heat, front_face, "T_face", TEMPERATURE, "degC", 8, \
+      "Front rubbed face at its hottest in a duty.") \
+    R(HEAT, heat, front_face_last, "T_face", TEMPERATURE, "degC", 8, \
+      "Front rubbed face at the end of a duty.") \
+    R(HEAT, heat, front_rotor, "T_mean", TEMPERATURE, "degC", 8, \
+      "Front rotor or drum at its hottest in a duty, mean over its wall.") \
+    R(HEAT, heat, front_rotor_last, "T_mean", TEMPERATURE, "degC", 8, \
+      "Front rotor or drum at the end of a duty, mean over its wall.") \
+    R(HEAT, heat, front_rotor_rise, "", RISE, "K", 8, \
+      "Rise of the front rotor or drum over the air, at its hottest in a duty.") \
+    R(HEAT, heat, front_pad, "", TEMPERATURE, "degC", 8, \
+      "Front pads or linings at their hottest in a duty and the rest after it.") \
+    R(HEAT, heat, front_pad_last, "", TEMPERATURE, "degC", 8, \
+      "Front pads or linings at the end of a duty.") \
+    R(HEAT, heat, front_fluid, "", TEMPERATURE, "degC", 8, \
+      "Front fluid at its hottest in a duty and the rest after it.") \
+    R(HEAT, heat, front_fluid_last, "", TEMPERATURE, "degC", 8, \
+      "Front fluid at the end of a duty.") \
+    R(HEAT, heat, front_stress, "", PRESSURE, "MPa", 8, \
+      "Largest thermal stress of the front rubbed face in a duty.") \
+    R(HEAT, heat, front_energy, "", ENERGY, "MJ", 8, "Heat into both front brakes in a duty.") \
+    R(HEAT, heat, rear_face, "T_face", TEMPERATURE, "degC", 8, \
+      "Rear rubbed face at its hottest in a duty.") \
+    R(HEAT, heat, rear_face_last, "T_face", TEMPERATURE, "degC", 8, \
+      "Rear rubbed face at the end of a duty.") \
+    R(HEAT, heat, rear_rotor, "T_mean", TEMPERATURE, "degC", 8, \
+      "Rear rotor or drum at its hottest in a duty, mean over its wall.") \
+    R(HEAT, heat, rear_rotor_last, "T_mean", TEMPERATURE, "degC", 8, \
+      "Rear rotor or drum at the end of a duty, mean over its wall.") \
+    R(HEAT, heat, rear_rotor_rise, "", RISE, "K", 8, \
+      "Rise of the rear rotor or drum over the air, at its hottest in a duty.") \
+    R(HEAT, heat, rear_pad, "", TEMPERATURE, "degC", 8, \
+      "Rear pads or linings at their hottest in a duty and the rest after it.") \
+    R(HEAT, heat, rear_pad_last, "", TEMPERATURE, "degC", 8, \
+      "Rear pads or linings at the end of a duty.") \
+    R(HEAT, heat, rear_fluid, "", TEMPERATURE, "degC", 8, \
+      "Rear fluid at its hottest in a duty and the rest after it.") \
+    R(HEAT, heat, rear_fluid_last, "", TEMPERATURE, "degC", 8, \
+      "Rear fluid at the end of a duty.") \
+    R(HEAT, heat, rear_stress, "", PRESSURE, "MPa", 8, \
+      "Largest thermal stress of the rear rubbed face in a duty.") \
+    R(HEAT, heat, rear_energy, "", ENERGY, "MJ", 8, "Heat into both rear brakes in a duty.") \
+    R(HEAT, heat, fluid_boiling, "", TEMPERATURE, "degC", 8, \
+      "Wet boiling point of the brake fluid.")
+
+#define BRAKE_DRIVE_RESULTS(R) \
+    R(DRIVE, drive, measured_deceleration, "d_m", ACCELERATION, "m/s2", 11, \
+      "Mean fully developed deceleration measured, mean of the stops that are compared.") \
+    R(DRIVE, drive, predicted_deceleration, "", ACCELERATION, "m/s2", 11, \
+      "Deceleration predicted for the same pedal force or pressure, mean of the same stops.") \
+    R(DRIVE, drive, friction_factor, "", RATIO, "", 11, \
+      "Factor on the friction of both axles that would explain what was measured.") \
+    R(DRIVE, drive, fade, "", RATIO, "%", 11, \
+      "Change of measured over predicted deceleration from first to last stop of a drive.") \
+    R(DRIVE, drive, scatter, "", RATIO, "%", 11, \
+      "Standard deviation of measured over predicted deceleration over the stops of a drive.")
 /* clang-format on */
 
 /* A part of the list as the members of a struct. */
@@ -311,6 +390,16 @@ struct brake_case_results {
     } tow;
 };
 
+/** Results of a duty and of a drive. */
+struct brake_study_results {
+    struct {
+        BRAKE_HEAT_RESULTS(BRAKE_RESULT_MEMBER)
+    } heat;
+    struct {
+        BRAKE_DRIVE_RESULTS(BRAKE_RESULT_MEMBER)
+    } drive;
+};
+
 #undef BRAKE_RESULT_MEMBER
 
 /** All results of an evaluation. */
@@ -331,13 +420,18 @@ struct brake_result {
     size_t offset; /**< in its struct */
 };
 
-/** Number of results, both load cases counted.
+/** Number of results of an evaluation, both load cases counted; they come first.
  * @return  count
  */
 int brake_result_count(void);
 
+/** Number of all results: those of a duty and of a drive come last.
+ * @return  count
+ */
+int brake_result_all(void);
+
 /** Row of a result.
- * @param index  0 to brake_result_count() - 1
+ * @param index  0 to brake_result_all() - 1
  * @return       its row
  */
 const struct brake_result *brake_result_at(int index);
@@ -355,12 +449,19 @@ void brake_result_path(int index, char *path, size_t size);
  */
 int brake_result_find(const char *path);
 
-/** Value of a result.
+/** Value of a result of an evaluation.
  * @param results  evaluated
  * @param index    of the result
  * @return         [SI] value; NaN when it cannot be given
  */
 double brake_result_value(const struct brake_results *results, int index);
+
+/** Value of a result of a duty or a drive.
+ * @param results  of it
+ * @param index    of the result, brake_result_count() and up
+ * @return         [SI] value; NaN when it cannot be given
+ */
+double brake_study_value(const struct brake_study_results *results, int index);
 
 /** Load case of a result.
  * @param index  of the result

@@ -1,0 +1,3 @@
+from libbrake.tree import Named
+
+def explain(name: str) -> Named: ...
