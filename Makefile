@@ -14,7 +14,7 @@ BUILD ?= build
 PYTHON ?= /usr/bin/python3
 
 VERSION := $(shell sed -n 's/^\#define BRAKE_VERSION "\(.*\)"$$/\1/p' libbrake/include/brake/version.h)
-SONAME := libbrake.so.$(firstword $(subst ., ,$(VERSION)))
+SONAME := libbrake.so.$(basename $(VERSION))
 
 # -Wdouble-promotion: a float that slipped in costs digits. -Wconversion: so does a silent cast.
 # Errors only in `make lint`: a later compiler warns of more, and whoever has it wants to build. But for a

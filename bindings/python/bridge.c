@@ -12,7 +12,7 @@
 
 const char *library_version(void)
 {
-    return BRAKE_VERSION;
+    return brake_version();
 }
 
 size_t sheet_size(void)

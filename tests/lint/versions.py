@@ -13,10 +13,10 @@ def stated():
 def findings(build):
     """Findings in the build folder and in the files that carry a version of their own."""
     version = stated()
-    major = version.split(".")[0]
+    soname = f"libbrake.so.{version.rpartition('.')[0]}"
     for link, target in (
-        ("libbrake.so", f"libbrake.so.{major}"),
-        (f"libbrake.so.{major}", f"libbrake.so.{version}"),
+        ("libbrake.so", soname),
+        (soname, f"libbrake.so.{version}"),
     ):
         if not (build / link).is_symlink() or str((build / link).readlink()) != target:
             yield f"{build / link}: does not lead to {target}"

@@ -9,6 +9,7 @@
 #include "brake/evaluate.h"
 #include "brake/tolerance.h"
 #include "brake/warnings.h"
+#include "brake/watch.h"
 
 #ifdef __cplusplus
 extern "C" {
@@ -60,6 +61,32 @@ int brake_assessment_doubted(const struct brake_assessment *assessment);
  * @return            0 all that apply are met; 1 one falls short; 3 one cannot be said
  */
 int brake_assessment_exit(const struct brake_assessment *assessment);
+
+/** Room for an assessment, as large as the library that runs has it.
+ * @return  to be freed by brake_assessment_free; NULL when memory is short
+ */
+struct brake_assessment *brake_assessment_new(void);
+
+/** Free an assessment.
+ * @param assessment  of brake_assessment_new; NULL does nothing
+ */
+void brake_assessment_free(struct brake_assessment *assessment);
+
+/** Assess a vehicle from begin to end, hot performance included.
+ * @param sheet       complete
+ * @param rules       families to judge by, bits of enum brake_rules
+ * @param watch       of the longest part; NULL: nobody
+ * @param assessment  filled
+ */
+void brake_assess_whole(const struct brake_sheet *sheet, unsigned rules,
+                        const struct brake_watch *watch, struct brake_assessment *assessment);
+
+/** Verdict on the whole vehicle.
+ * @param assessment  filled
+ * @return            falls short when one that applies does; else cannot say when of one it cannot be
+ *                    said, or of none it can; else meets
+ */
+enum brake_verdict brake_assessment_verdict(const struct brake_assessment *assessment);
 
 #ifdef __cplusplus
 }

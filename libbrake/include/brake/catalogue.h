@@ -220,6 +220,16 @@ size_t brake_quantity_size(int index);
  */
 double brake_quantity_value(const struct brake_vehicle *vehicle, int index);
 
+/** Empty sheet, as large as the library that runs has it.
+ * @return  cleared, to be freed by brake_sheet_free; NULL when memory is short
+ */
+struct brake_sheet *brake_sheet_new(void);
+
+/** Free a sheet.
+ * @param sheet  of brake_sheet_new; NULL does nothing
+ */
+void brake_sheet_free(struct brake_sheet *sheet);
+
 /** Empty sheet: every number NaN, every record absent, no part.
  * @param sheet  filled
  */

@@ -1,0 +1,34 @@
+/* An assessment from its begin to its end, for a program that wants no part of it alone. */
+#include <stdlib.h>
+
+#include "brake/assessment.h"
+#include "brake/fade.h"
+
+struct brake_assessment *brake_assessment_new(void)
+{
+    return calloc(1, sizeof(struct brake_assessment));
+}
+
+void brake_assessment_free(struct brake_assessment *assessment)
+{
+    free(assessment);
+}
+
+void brake_assess_whole(const struct brake_sheet *sheet, unsigned rules,
+                        const struct brake_watch *watch, struct brake_assessment *assessment)
+{
+    brake_assess(sheet, rules, assessment);
+    brake_assess_fade(sheet, watch, assessment);
+}
+
+enum brake_verdict brake_assessment_verdict(const struct brake_assessment *assessment)
+{
+    switch (brake_assessment_exit(assessment)) {
+    case 0:
+        return assessment->meets > 0 ? BRAKE_MEETS : BRAKE_CANNOT_SAY;
+    case 1:
+        return BRAKE_FALLS_SHORT;
+    default:
+        return BRAKE_CANNOT_SAY;
+    }
+}

@@ -1,0 +1,6 @@
+#include "brake/version.h"
+
+const char *brake_version(void)
+{
+    return BRAKE_VERSION;
+}
