@@ -16,12 +16,12 @@ struct list {
     int count;
 };
 
-__attribute__((format(printf, 3, 4))) static void add(struct list *list, const char *id,
+__attribute__((format(printf, 3, 4))) static void add(struct list *list, enum brake_warned of,
                                                       const char *format, ...)
 {
     struct brake_warning *warning = &list->warning[list->count++];
     va_list values;
-    warning->id = id;
+    warning->id = brake_warning_id(of);
     va_start(values, format);
     brake_text_format_list(warning->text, sizeof warning->text, format, values);
     va_end(values);
@@ -36,18 +36,18 @@ static void warn_of_driver(const struct brake_duty *duty, const struct brake_dut
                            struct list *list)
 {
     if (!result->held && result->shortfall > 0.0)
-        add(list, "heat.not_held",
+        add(list, BRAKE_WARNS_HEAT_NOT_HELD,
             "%.0f N on the pedal do not hold what is asked for: %.2f m/s2 are missing.",
             duty->force, result->shortfall);
     else if (!result->held && duty->stops.count > 1)
-        add(list, "heat.not_slowed",
+        add(list, BRAKE_WARNS_HEAT_NOT_SLOWED,
             "The vehicle is not slowed in time: number %d is not over when the next is due.",
             result->applications);
     else if (!result->held)
-        add(list, "heat.not_slowed", "The vehicle is not slowed to %.0f km/h in %.0f s.",
+        add(list, BRAKE_WARNS_HEAT_NOT_SLOWED, "The vehicle is not slowed to %.0f km/h in %.0f s.",
             3.6 * duty->stops.to, result->duration);
     if (result->force_last > FELT * result->force_first && result->force_first > 0.0)
-        add(list, "heat.fade",
+        add(list, BRAKE_WARNS_HEAT_FADE,
             "Fade takes the pedal force from %.0f N to %.0f N for the same deceleration.",
             result->force_first, result->force_last);
 }
@@ -58,13 +58,13 @@ static void warn_of_fluid(const struct brake_hot_rig *hot, const struct brake_du
     const int axle = result->axle[BRAKE_REAR].fluid_most > result->axle[BRAKE_FRONT].fluid_most;
     const double hottest = celsius(result->axle[axle].fluid_most);
     if (result->fluid_margin < 0.0)
-        add(list, "heat.fluid_boils",
+        add(list, BRAKE_WARNS_HEAT_FLUID_BOILS,
             "The %s fluid gets %.0f degC hot, %.0f K above its wet boiling point of %.0f degC: the "
             "pedal can go to the floor.",
             brake_axle_word((enum brake_axle)axle), hottest, -result->fluid_margin,
             celsius(hot->boiling));
     else if (result->fluid_margin < WANTED)
-        add(list, "heat.fluid_near_boiling",
+        add(list, BRAKE_WARNS_HEAT_FLUID_NEAR_BOILING,
             "The %s fluid gets %.0f degC hot, %.0f K below its wet boiling point of %.0f degC; "
             "%.0f K are wanted.",
             brake_axle_word((enum brake_axle)axle), hottest, result->fluid_margin,
@@ -79,7 +79,7 @@ static void warn_of_rest(const struct brake_hot_rig *hot, const struct brake_dut
     const double fluid = brake_thermal_part(brake, &result->heat[axle], BRAKE_PART_FLUID);
     const double pads = brake_thermal_part(brake, &result->heat[axle], BRAKE_PART_PAD);
     if (duty->rest > 0.0 && fluid >= result->axle[axle].fluid_most && pads > hot->boiling - WANTED)
-        add(list, "heat.fluid_rising",
+        add(list, BRAKE_WARNS_HEAT_FLUID_RISING,
             "The %s fluid is at %.0f degC and still getting hotter after %.0f min at rest; heat "
             "--cool "
             "looks on longer.",
@@ -91,24 +91,24 @@ static void warn_of_axle(const struct brake_hot_rig *hot, int axle,
 {
     const double until = hot->friction_until[axle];
     if (heat->face_most > until)
-        add(list, "heat.pad_beyond_curve",
+        add(list, BRAKE_WARNS_HEAT_PAD_BEYOND_CURVE,
             "The %s face gets %.0f degC hot; its friction curve ends at %.0f degC and is taken as "
             "level beyond.",
             brake_axle_word((enum brake_axle)axle), celsius(heat->face_most), celsius(until));
     if (isnan(until) && heat->face_most > FADES)
-        add(list, "heat.friction_assumed",
+        add(list, BRAKE_WARNS_HEAT_FRICTION_ASSUMED,
             "The %s face gets %.0f degC hot; how its friction fades above %.0f degC is assumed. "
             "Give "
             "the maker's curve.",
             brake_axle_word((enum brake_axle)axle), celsius(heat->face_most), celsius(FADES));
     if (heat->face_most > TRANSFORMS)
-        add(list, "heat.iron_transforms",
+        add(list, BRAKE_WARNS_HEAT_IRON_TRANSFORMS,
             "The %s face gets %.0f degC hot; near %.0f degC grey iron transforms: hard spots, "
             "judder "
             "and cracks.",
             brake_axle_word((enum brake_axle)axle), celsius(heat->face_most), celsius(TRANSFORMS));
     if (heat->stress_most > hot->iron->strength)
-        add(list, "heat.stress",
+        add(list, BRAKE_WARNS_HEAT_STRESS,
             "The %s face is stressed to %.0f MPa by its heat, past the iron's tensile strength of "
             "%.0f MPa: repeated, it cracks.",
             brake_axle_word((enum brake_axle)axle), heat->stress_most / 1e6,

@@ -87,7 +87,7 @@ static bool boiled(struct run *run, const struct brake_duty_result *result, cons
         return false;
     if (!run->boiled) {
         struct brake_warning *warning = &fade->warning[fade->warnings++];
-        warning->id = "heat.boiled";
+        warning->id = brake_warning_id(BRAKE_WARNS_HEAT_BOILED);
         brake_text_format(
             warning->text, sizeof warning->text,
             "In the fade procedure the fluid is at %.0f degC %s, past its wet boiling point "
@@ -194,7 +194,7 @@ static void go_through(struct run *run)
 static void missing(struct brake_fade *fade, const struct brake_error *error)
 {
     fade->warnings = 1;
-    fade->warning[0].id = "heat.missing";
+    fade->warning[0].id = brake_warning_id(BRAKE_WARNS_HEAT_MISSING);
     brake_text_format(fade->warning[0].text, sizeof fade->warning[0].text,
                       "Fade cannot be said: %s: %.150s", error->field, error->text);
     lacks(fade, "a line that heat needs is missing or does not fit; see the warnings");

@@ -895,17 +895,24 @@ static const struct brake_quantity part_rows[] = {
 };
 
 #define AT(member) offsetof(struct brake_vehicle, member)
-#define SECTION(name, words, list, member)                                                         \
-    {.path = (name), .meaning = (words), .rows = (list), .count = COUNT(list), .offset = AT(member)}
-#define BELONGING(name, words, list, member, brake)                                                \
+#define SECTION(name, part, words, list, member)                                                   \
     {.path = (name),                                                                               \
+     .method = (part),                                                                             \
+     .meaning = (words),                                                                           \
+     .rows = (list),                                                                               \
+     .count = COUNT(list),                                                                         \
+     .offset = AT(member)}
+#define BELONGING(name, part, words, list, member, brake)                                          \
+    {.path = (name),                                                                               \
+     .method = (part),                                                                             \
      .meaning = (words),                                                                           \
      .rows = (list),                                                                               \
      .count = COUNT(list),                                                                         \
      .offset = AT(member),                                                                         \
      .belongs = (brake)}
-#define FOLLOWER(name, words, list, member, first)                                                 \
+#define FOLLOWER(name, part, words, list, member, first)                                           \
     {.path = (name),                                                                               \
+     .method = (part),                                                                             \
      .meaning = (words),                                                                           \
      .rows = (list),                                                                               \
      .count = COUNT(list),                                                                         \
@@ -914,47 +921,47 @@ static const struct brake_quantity part_rows[] = {
 
 /* The parts come last: they repeat. */
 const struct brake_section brake_sections[] = {
-    SECTION("vehicle", "The vehicle as weighed.", general_rows, general),
-    SECTION("lift", "What has risen since cg_height was found.", lift_rows, lift),
-    SECTION("scales", "Raw scale readings of the vehicle as weighed.", scales_rows, scales),
-    SECTION("tilt", "Raw readings of the tilted-axle test.", tilt_rows, tilt),
-    SECTION("front.axle", "The front axle.", axle_rows, axle[0].axle),
-    SECTION("front.tyre", "Tyre and wheel, front.", tyre_rows, axle[0].tyre),
-    BELONGING("front.disc", "Disc brake, front.", disc_rows, axle[0].disc,
+    SECTION("vehicle", 2, "The vehicle as weighed.", general_rows, general),
+    SECTION("lift", 2, "What has risen since cg_height was found.", lift_rows, lift),
+    SECTION("scales", 1, "Raw scale readings of the vehicle as weighed.", scales_rows, scales),
+    SECTION("tilt", 1, "Raw readings of the tilted-axle test.", tilt_rows, tilt),
+    SECTION("front.axle", 5, "The front axle.", axle_rows, axle[0].axle),
+    SECTION("front.tyre", 1, "Tyre and wheel, front.", tyre_rows, axle[0].tyre),
+    BELONGING("front.disc", 3, "Disc brake, front.", disc_rows, axle[0].disc,
               BRAKE_FRONT_DISC),
-    BELONGING("front.disc.pads", "Its pads.", pads_rows, axle[0].pads,
+    BELONGING("front.disc.pads", 3, "Pads of the front disc brake.", pads_rows, axle[0].pads,
               BRAKE_FRONT_DISC),
-    BELONGING("front.drum", "Drum brake, front.", drum_rows, axle[0].drum,
+    BELONGING("front.drum", 3, "Drum brake, front.", drum_rows, axle[0].drum,
               BRAKE_FRONT_DRUM),
-    BELONGING("front.drum.lining", "Its shoes and lining.", lining_rows, axle[0].lining,
-              BRAKE_FRONT_DRUM),
-    SECTION("rear.axle", "The rear axle.", axle_rows, axle[1].axle),
-    FOLLOWER("rear.tyre", "Tyre and wheel, rear; left out: as front.", tyre_rows, axle[1].tyre,
+    BELONGING("front.drum.lining", 3, "Shoes and lining of the front drum brake.", lining_rows,
+              axle[0].lining, BRAKE_FRONT_DRUM),
+    SECTION("rear.axle", 5, "The rear axle.", axle_rows, axle[1].axle),
+    FOLLOWER("rear.tyre", 1, "Tyre and wheel, rear; left out: as front.", tyre_rows, axle[1].tyre,
              "front.tyre"),
-    BELONGING("rear.disc", "Disc brake, rear.", disc_rows, axle[1].disc,
+    BELONGING("rear.disc", 3, "Disc brake, rear.", disc_rows, axle[1].disc,
               BRAKE_REAR_DISC),
-    BELONGING("rear.disc.pads", "Its pads.", pads_rows, axle[1].pads,
+    BELONGING("rear.disc.pads", 3, "Pads of the rear disc brake.", pads_rows, axle[1].pads,
               BRAKE_REAR_DISC),
-    BELONGING("rear.drum", "Drum brake, rear.", drum_rows, axle[1].drum,
+    BELONGING("rear.drum", 3, "Drum brake, rear.", drum_rows, axle[1].drum,
               BRAKE_REAR_DRUM),
-    BELONGING("rear.drum.lining", "Its shoes and lining.", lining_rows, axle[1].lining,
-              BRAKE_REAR_DRUM),
-    SECTION("valve", "Valve in the rear line.", valve_rows, valve),
-    SECTION("pedal", "The pedal.", pedal_rows, pedal),
-    SECTION("booster", "The booster.", booster_rows, booster),
-    SECTION("master", "The master cylinder.", master_rows, master),
-    SECTION("circuits", "Circuits, hoses and fluid.", circuits_rows, circuits),
-    SECTION("parking", "The parking brake.", parking_rows, parking),
-    SECTION("driveline", "Axle gears and centre drive.", driveline_rows, driveline),
-    SECTION("speedometer", "What the speedometer was set for.", speedometer_rows, speedometer),
-    SECTION("trailer", "A trailer.", trailer_rows, trailer),
-    SECTION("road", "The road.", road_rows, road),
-    SECTION("stop", "The stop that is shown.", stop_rows, stop),
-    SECTION("driver", "The driver.", driver_rows, driver),
-    SECTION("heat", "What heat over time depends on besides the brakes.", heat_rows, heat),
-    SECTION("load.empty", "Load case: empty but for the driver.", load_rows, load[0]),
-    SECTION("load.full", "Load case: full.", load_rows, load[1]),
-    SECTION("part", "A part fitted or taken off since the weighing: [part.NAME].", part_rows,
+    BELONGING("rear.drum.lining", 3, "Shoes and lining of the rear drum brake.", lining_rows,
+              axle[1].lining, BRAKE_REAR_DRUM),
+    SECTION("valve", 3, "Valve in the rear line.", valve_rows, valve),
+    SECTION("pedal", 4, "The pedal.", pedal_rows, pedal),
+    SECTION("booster", 4, "The booster.", booster_rows, booster),
+    SECTION("master", 4, "The master cylinder.", master_rows, master),
+    SECTION("circuits", 4, "Circuits, hoses and fluid.", circuits_rows, circuits),
+    SECTION("parking", 6, "The parking brake.", parking_rows, parking),
+    SECTION("driveline", 5, "Axle gears and centre drive.", driveline_rows, driveline),
+    SECTION("speedometer", 6, "What the speedometer was set for.", speedometer_rows, speedometer),
+    SECTION("trailer", 6, "A trailer.", trailer_rows, trailer),
+    SECTION("road", 5, "The road.", road_rows, road),
+    SECTION("stop", 6, "The stop that is shown.", stop_rows, stop),
+    SECTION("driver", 6, "The driver.", driver_rows, driver),
+    SECTION("heat", 8, "What heat over time depends on besides the brakes.", heat_rows, heat),
+    SECTION("load.empty", 2, "Load case: empty but for the driver.", load_rows, load[0]),
+    SECTION("load.full", 2, "Load case: full.", load_rows, load[1]),
+    SECTION("part", 2, "A part fitted or taken off since the weighing: [part.NAME].", part_rows,
             part[0]),
 };
 const int brake_sections_count = COUNT(brake_sections);

@@ -352,6 +352,21 @@ static void the_caution_says_what_a_calculation_is_not(void **state)
                                           "vehicle is driven on the road."));
 }
 
+/* Given any kind of warning, it has an id of its own and a meaning that explain can tell. */
+static void every_kind_of_warning_has_an_id_and_a_meaning(void **state)
+{
+    (void)state;
+    for (int i = 0; i < BRAKE_WARNED; i++) {
+        const char *meaning = brake_warning_meaning((enum brake_warned)i);
+        const char last = meaning[strlen(meaning) - 1];
+        assert_true(last == '.' || last == '?');
+        for (int j = 0; j < i; j++)
+            assert_string_not_equal(brake_warning_id((enum brake_warned)i),
+                                    brake_warning_id((enum brake_warned)j));
+    }
+    assert_string_equal(brake_warning_id(BRAKE_WARNS_REAR_LOCKS_FIRST), "rear_locks_first");
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -374,6 +389,7 @@ int main(void)
         cmocka_unit_test(a_centre_drive_that_is_locked),
         cmocka_unit_test(a_radius_from_the_books),
         cmocka_unit_test(there_is_room_for_every_warning),
+        cmocka_unit_test(every_kind_of_warning_has_an_id_and_a_meaning),
         cmocka_unit_test(the_caution_says_what_a_calculation_is_not),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

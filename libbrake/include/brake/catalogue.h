@@ -78,6 +78,7 @@ enum brake_belongs {
 /** A section of the vehicle file. */
 struct brake_section {
     const char *path;    /**< `front.disc`; `part` for the parts */
+    int method;          /**< section of reference/method.md that says what is done with it */
     const char *meaning; /**< one line */
     const struct brake_quantity *rows;
     int count;
