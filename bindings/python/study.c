@@ -83,7 +83,6 @@ enum brake_status sweep_run(const struct brake_sheet *sheet, struct numbers line
 {
     struct brake_axis axis[COLUMNS];
     struct brake_output output[BRAKE_OUTPUTS];
-    struct brake_sweeper sweeper;
     const struct brake_sweep sweep = {.sheet = sheet,
                                       .axis = axis,
                                       .axes = values->count,
@@ -93,15 +92,13 @@ enum brake_status sweep_run(const struct brake_sheet *sheet, struct numbers line
         return answer_refuse(error, BRAKE_E_SIZE, brake_status_message(BRAKE_E_SIZE));
     for (int i = 0; i < outputs.count; i++)
         output[i] = brake_output_at((int)outputs.at[i]);
-    if (brake_sweep_begin(&sweep, &sweeper, error) != BRAKE_OK)
+    struct brake_sweeper *sweeper = brake_sweeper_new(&sweep, error);
+    if (sweeper == NULL)
         return error->status;
-    if (brake_sweep_count(&sweep) * outputs.count != out->column[0].count)
-        return answer_refuse(error, BRAKE_E_SIZE, brake_status_message(BRAKE_E_SIZE));
-    const size_t room = brake_sweep_room(&sweeper);
-    double *shared = room > 0 ? malloc(room * sizeof *shared) : NULL;
-    if (shared != NULL)
-        brake_sweep_share(&sweeper, shared);
-    brake_sweep_values(&sweeper, threads, watch, columns_writable(out, 0));
-    free(shared);
-    return BRAKE_OK;
+    if (brake_sweep_count(&sweep) * outputs.count == out->column[0].count)
+        brake_sweep_values(sweeper, threads, watch, columns_writable(out, 0));
+    else
+        answer_refuse(error, BRAKE_E_SIZE, brake_status_message(BRAKE_E_SIZE));
+    brake_sweeper_free(sweeper);
+    return error->status;
 }

@@ -4,6 +4,8 @@
 
 #include "parts.h"
 #include "vehicle/text.h"
+#include "study/change.h"
+#include "study/comparing.h"
 
 enum { GROUP_COLUMNS = 12, COLUMNS = GROUP_COLUMNS + BRAKE_CHANGES };
 

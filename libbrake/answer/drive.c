@@ -4,6 +4,8 @@
 
 #include "brake/warnings.h"
 #include "parts.h"
+#include "study/stops.h"
+#include "vehicle/system.h"
 
 /* ---- verdict -------------------------------------------------------------------------------- */
 

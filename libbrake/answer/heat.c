@@ -6,6 +6,7 @@
 #include "brake/warnings.h"
 #include "parts.h"
 #include "vehicle/text.h"
+#include "study/sequences.h"
 
 static double celsius(double temperature)
 {

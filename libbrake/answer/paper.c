@@ -6,6 +6,7 @@
 
 #include "brake/fade.h"
 #include "vehicle/text.h"
+#include "study/procedure.h"
 
 /* ---- the duties ----------------------------------------------------------------------------- */
 

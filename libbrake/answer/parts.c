@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "brake/file.h"
+#include "vehicle/sections.h"
 
 const char *brake_part_name(const struct brake_sheet *sheet)
 {

@@ -5,6 +5,7 @@
 #include "picture.h"
 #include "svg.h"
 #include "vehicle/text.h"
+#include "vehicle/system.h"
 
 enum { POINTS = 100 };
 

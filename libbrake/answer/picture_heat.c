@@ -6,6 +6,7 @@
 #include "svg.h"
 #include "cell.h"
 #include "vehicle/text.h"
+#include "study/sequences.h"
 
 enum { PANEL = 150, STEP = PANEL + 46 };
 

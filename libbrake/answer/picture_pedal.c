@@ -5,6 +5,7 @@
 #include "svg.h"
 #include "cell.h"
 #include "vehicle/text.h"
+#include "vehicle/system.h"
 
 enum { POINTS = 120 };
 

@@ -7,6 +7,7 @@
 #include "csv.h"
 #include "document.h"
 #include "vehicle/text.h"
+#include "file/number.h"
 
 static void put_text(FILE *stream, const char *text)
 {

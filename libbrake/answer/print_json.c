@@ -9,6 +9,7 @@
 #include "brake/warnings.h"
 #include "document.h"
 #include "vehicle/text.h"
+#include "file/number.h"
 
 struct writer {
     const struct brake_document *d;

@@ -4,6 +4,7 @@
 
 #include "parts.h"
 #include "vehicle/text.h"
+#include "study/target.h"
 
 enum { SHOWN_CHOICES = 20 };
 

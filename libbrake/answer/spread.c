@@ -6,6 +6,8 @@
 #include "brake/file.h"
 #include "parts.h"
 #include "vehicle/text.h"
+#include "study/asked.h"
+#include "study/drawn.h"
 
 enum { LEADING = 3 /* how many that decide are named */ };
 

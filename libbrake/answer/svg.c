@@ -8,6 +8,7 @@
 #include "page.h"
 #include "cell.h"
 #include "vehicle/text.h"
+#include "file/number.h"
 
 /* Edges of the plot, and of the numbers beside it. */
 static const double LEFT = 74.0;

@@ -10,6 +10,8 @@
 #include "csv.h"
 #include "file/digest.h"
 #include "vehicle/text.h"
+#include "study/cases.h"
+#include "file/number.h"
 
 /* ---- text that grows ------------------------------------------------------------------------ */
 

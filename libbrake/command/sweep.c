@@ -33,9 +33,8 @@ struct job {
     struct brake_sheet sheet;
     struct brake_axis axis[AXES];
     double *list[AXES]; /* values of the listed axes */
-    double *shared;     /* what cases share */
     struct brake_sweep sweep;
-    struct brake_sweeper sweeper;
+    struct brake_sweeper *sweeper;
 };
 
 /* ---- axes ----------------------------------------------------------------------------------- */
@@ -147,15 +146,6 @@ static int take_axis(char *word, struct job *job)
     return status;
 }
 
-/* Short of memory it takes longer. */
-static void share(struct job *job)
-{
-    const size_t room = brake_sweep_room(&job->sweeper);
-    job->shared = room > 0 ? malloc(room * sizeof *job->shared) : NULL;
-    if (job->shared != NULL)
-        brake_sweep_share(&job->sweeper, job->shared);
-}
-
 static int prepare(const struct options *o, struct job *job)
 {
     struct brake_error error;
@@ -164,11 +154,13 @@ static int prepare(const struct options *o, struct job *job)
         .sheet = &job->sheet, .axis = job->axis, .output = o->output, .outputs = o->outputs};
     for (int i = 0; i < o->axis.count && status == 0; i++)
         status = take_axis(o->axis.word[i], job);
-    if (status == 0 && brake_sweep_begin(&job->sweep, &job->sweeper, &error) != BRAKE_OK)
-        status = command_refuse_value("--axis", &error);
-    if (status == 0)
-        share(job);
-    return status;
+    if (status != 0)
+        return status;
+    job->sweeper = brake_sweeper_new(&job->sweep, &error);
+    if (job->sweeper != NULL)
+        return 0;
+    return error.status == BRAKE_E_MEMORY ? command_short_of_memory()
+                                          : command_refuse_value("--axis", &error);
 }
 
 /* ---- words of the command line -------------------------------------------------------------- */
@@ -297,7 +289,6 @@ static int cut_file(const char *file, FILE *stream, off_t end)
 /* Finds the first case that is missing, and leaves the file right before its row. */
 static int find_end(const struct options *o, struct job *job, FILE *stream, long long *first)
 {
-    struct brake_sweeper sweeper = job->sweeper;
     off_t last;
     off_t end;
     *first = count_lines(stream, &last, &end);
@@ -305,7 +296,7 @@ static int find_end(const struct options *o, struct job *job, FILE *stream, long
         return command_cannot(o->into, "read");
     if (*first > brake_sweep_count(&job->sweep))
         return refuse_resume(o->into, "it has more rows than this sweep");
-    char *row = *first > 0 ? brake_report_sweep_row(&sweeper, *first - 1) : NULL;
+    char *row = *first > 0 ? brake_report_sweep_row(job->sweeper, *first - 1) : NULL;
     if (*first > 0 && row == NULL)
         return command_short_of_memory();
     const bool same =
@@ -342,7 +333,7 @@ static int write_rows(const struct options *o, const struct job *job, long long 
     struct progress progress;
     const struct brake_watch watch = progress_begin_study(&progress, "cases", (double)first);
     const struct brake_sweep_tally tally =
-        brake_report_sweep_rows(&job->sweeper, first, o->threads, &watch, stream);
+        brake_report_sweep_rows(job->sweeper, first, o->threads, &watch, stream);
     progress_end(&progress);
     const bool written = command_written(stream);
     if (!written && stream != stdout)
@@ -450,7 +441,7 @@ static int run_sweep(char **words)
         status = run(&o, &job);
     for (int i = 0; i < AXES; i++)
         free(job.list[i]);
-    free(job.shared);
+    brake_sweeper_free(job.sweeper);
     return status;
 }
 

@@ -5,6 +5,7 @@
 #include "brake/parking.h"
 #include "brake/stop.h"
 #include "brake/tow.h"
+#include "vehicle/system.h"
 
 enum brake_dimension brake_measure_dimension(enum brake_measure measure)
 {

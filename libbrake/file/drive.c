@@ -3,6 +3,7 @@
 
 #include "brake/log.h"
 #include "value.h"
+#include "study/stops.h"
 
 /* The log's rows are too far apart, or too noisy, for any of its stops. */
 static enum brake_status refuse_coarse(const struct brake_log *log, const struct brake_drive *drive,

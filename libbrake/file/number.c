@@ -9,6 +9,7 @@
 
 #include "brake/file.h"
 #include "vehicle/text.h"
+#include "number.h"
 
 enum { FEWEST = 15, MOST = 17 /* digits: 15 always survive a double, 17 always hold one */ };
 enum { POWERS = 28 /* powers of ten that 64 bits of mantissa hold exactly */ };

@@ -4,6 +4,8 @@
 
 #include "brake/evaluate.h"
 #include "shared.h"
+#include "vehicle/groups.h"
+#include "cases.h"
 
 #define ANSWER(member) (int)(offsetof(struct brake_lane_answers, member) / sizeof(brake_column))
 

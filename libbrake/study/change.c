@@ -6,6 +6,9 @@
 #include "brake/compare.h"
 #include "brake/system.h"
 #include "mixing.h"
+#include "vehicle/sections.h"
+#include "change.h"
+#include "vehicle/system.h"
 
 /* Group of every quantity: the first row that fits, of a section without "front." and "rear.". */
 static const struct {

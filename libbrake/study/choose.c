@@ -7,6 +7,7 @@
 #include "vehicle/sections.h"
 #include "watching.h"
 #include "vehicle/text.h"
+#include "target.h"
 
 /* Fills what each target gets; returns the least margin, NaN when one cannot be said. */
 static double get(const struct brake_choice_question *question, const struct brake_vehicle *vehicle,

@@ -6,6 +6,11 @@
 #include "brake/fade.h"
 #include "mixing.h"
 #include "watching.h"
+#include "vehicle/groups.h"
+#include "change.h"
+#include "shapley.h"
+#include "comparing.h"
+#include "procedure.h"
 
 /* Results held side by side beside those that are margins; in both load cases. */
 static const char *const headlines[] = {

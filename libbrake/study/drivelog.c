@@ -5,6 +5,8 @@
 
 #include "brake/fit.h"
 #include "brake/tolerance.h"
+#include "stops.h"
+#include "vehicle/system.h"
 
 /* ---- Student's t ---------------------------------------------------------------------------- */
 

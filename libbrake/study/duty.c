@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "brake/stop.h"
+#include "sequences.h"
 
 static const double BRAKED_SLICE = 0.5; /* [s] while a stop or a braked leg of a drive lasts */
 static const double SLICE = 1.0; /* [s] at first, on a descent and while the brakes are off */

@@ -5,6 +5,7 @@
 
 #include "brake/duty.h"
 #include "vehicle/text.h"
+#include "sequences.h"
 
 static const double WANTED = 30.0;        /* [K] of fluid margin; common practice, no source */
 static const double TRANSFORMS = 1003.15; /* [K] 730 degC: pearlite of grey iron; Fe-C diagram */

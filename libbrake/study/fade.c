@@ -4,6 +4,8 @@
 #include <stdio.h>
 #include <string.h>
 #include "vehicle/text.h"
+#include "sequences.h"
+#include "procedure.h"
 
 #define KMH (1.0 / 3.6)
 

@@ -8,6 +8,7 @@
 #include "brake/constants.h"
 #include "replicates.h"
 #include "watching.h"
+#include "indices.h"
 
 enum { BLOCK = 64 /* base samples at a time */ };
 

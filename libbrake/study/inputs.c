@@ -5,6 +5,7 @@
 
 #include "brake/tolerance.h"
 #include "vehicle/text.h"
+#include "vehicle/rework.h"
 
 static void add_input(struct brake_inputs *inputs, int index, enum brake_shape shape)
 {

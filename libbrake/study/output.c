@@ -6,6 +6,9 @@
 #include "brake/fade.h"
 #include "vehicle/sections.h"
 #include "vehicle/text.h"
+#include "vehicle/groups.h"
+#include "procedure.h"
+#include "asked.h"
 
 int brake_output_count(void)
 {

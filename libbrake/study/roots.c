@@ -6,6 +6,7 @@
 #include <stddef.h>
 
 #include "brake/constants.h"
+#include "scan.h"
 
 static const double STEEP = 1e-6;   /* of the bracket's first difference: more is a jump */
 static const double TOUCHES = 1e-9; /* of the span of the values */

@@ -7,6 +7,7 @@
 #include "brake/evaluate.h"
 #include "brake/stop.h"
 #include "brake/tolerance.h"
+#include "vehicle/system.h"
 
 #define KMH (1.0 / 3.6)
 

@@ -1,6 +1,7 @@
 #include <math.h>
 
 #include "brake/compare.h"
+#include "shapley.h"
 
 static int members_of(unsigned coalition)
 {

@@ -7,6 +7,7 @@
 #include <stddef.h>
 
 #include "vehicle/work.h"
+#include "cases.h"
 
 static const double MOST_NUMBERS = 1 << 19; /* 4 MiB */
 static const double WORTH = 8.0; /* cases for each entry of a table, or it does not pay */

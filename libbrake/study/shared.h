@@ -4,6 +4,7 @@
 
 #include "brake/sweep.h"
 #include "vehicle/lane.h"
+#include "cases.h"
 
 /* Works the vehicle of a sweeper out for a position of the grid. */
 enum brake_status brake_sweep_take(struct brake_sweeper *sweeper, const long long *at,

@@ -1,4 +1,8 @@
 #include "brake/size.h"
+#include "asked.h"
+#include "scan.h"
+#include "target.h"
+#include "vehicle/rework.h"
 
 #include <math.h>
 #include <stddef.h>

@@ -10,6 +10,10 @@
 #include "brake/output.h"
 #include "replicates.h"
 #include "watching.h"
+#include "procedure.h"
+#include "indices.h"
+#include "asked.h"
+#include "drawn.h"
 
 enum { BLOCK = 512, FADED_BLOCK = 32 /* samples at a time; they divide their number */ };
 

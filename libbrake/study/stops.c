@@ -9,6 +9,7 @@
 #include "brake/stop.h"
 #include "brake/tolerance.h"
 #include "smooth.h"
+#include "stops.h"
 
 static const double LEAST_SPEED = 5.0; /* [m/s] no stop from less is looked at */
 static const double STANDING = 0.3;    /* [m/s] */

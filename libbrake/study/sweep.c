@@ -7,6 +7,9 @@
 
 #include "shared.h"
 #include "vehicle/text.h"
+#include "asked.h"
+#include "cases.h"
+#include "vehicle/rework.h"
 
 static const double MOST = 1e15; /* values or cases: doubles still count them one by one */
 

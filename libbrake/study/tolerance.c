@@ -1,4 +1,5 @@
 #include "brake/tolerance.h"
+#include "vehicle/rework.h"
 
 #include <math.h>
 

@@ -4,6 +4,8 @@
 #include <string.h>
 
 #include "work.h"
+#include "sections.h"
+#include "rework.h"
 
 /* The parts come last: they repeat. */
 void brake_places_fill(struct brake_places *places)

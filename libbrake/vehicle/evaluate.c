@@ -6,6 +6,8 @@
 #include "brake/stop.h"
 #include "brake/tow.h"
 #include "brake/tyre.h"
+#include "groups.h"
+#include "system.h"
 
 /* [J/(kg*K)] grey iron at room temperature, at the low end: the higher rise. ASTM A48 grade 20
  * property page (reference/check-values.json, CV-30). */

@@ -3,6 +3,7 @@
 #include <stddef.h>
 
 #include "work.h"
+#include "system.h"
 
 bool brake_lane_known(const struct brake_vehicle *vehicle)
 {

@@ -1,5 +1,6 @@
 /* The solids of reference/materials.json, where the source of each stands; a test holds both equal. */
 #include "brake/rig.h"
+#include "materials.h"
 
 #include <stddef.h>
 #include <string.h>

@@ -6,6 +6,7 @@
 #include "brake/system.h"
 #include "brake/tyre.h"
 #include "work.h"
+#include "system.h"
 
 /* The books' radius of a marking and a measured one: listed figures for one size spread by 6.5 %
  * (common practice, no source); beyond this one of them belongs to another tyre. */

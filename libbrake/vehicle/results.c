@@ -4,6 +4,7 @@
 
 #include "brake/results.h"
 #include "text.h"
+#include "groups.h"
 
 #define ROW(where, path, group_, symbol_, dimension_, unit_, section_, meaning_)                   \
     {.name = #path,                                                                                \

@@ -9,6 +9,8 @@
 
 #include "brake/system.h"
 #include "text.h"
+#include "materials.h"
+#include "system.h"
 
 static const double GAS_OF_AIR = 287.05; /* [J/(kg*K)] ISO 2533 */
 static const double STILL = 3.0;         /* [W/(m2*K)] materials.json: the least measured */

@@ -42,4 +42,36 @@ void brake_catalogue_hint(const struct brake_vehicle *vehicle, const char *path,
 /* Make a quantity absent. */
 void brake_quantity_clear(struct brake_sheet *sheet, int index);
 
+/** Section of a quantity.
+ * @param index  of the quantity
+ * @return       its section
+ */
+const struct brake_section *brake_quantity_section(int index);
+
+/** Known section nearest to a wrong one.
+ * @param path  as written
+ * @return      number of the section, or -1 when nothing is near
+ */
+int brake_section_nearest(const char *path);
+
+/** Where a quantity lives; the cast that fits its kind is the caller's.
+ * @param vehicle  the vehicle
+ * @param index    of the quantity
+ * @return         address inside the vehicle
+ */
+void *brake_quantity_in(struct brake_vehicle *vehicle, int index);
+
+/** Room that a quantity takes in a vehicle.
+ * @param index  of the quantity
+ * @return       bytes
+ */
+size_t brake_quantity_size(int index);
+
+/** Whether a section has any line given.
+ * @param sheet    the sheet
+ * @param section  number of the section
+ * @return         true when at least one of its lines is there
+ */
+bool brake_sheet_has(const struct brake_sheet *sheet, int section);
+
 #endif

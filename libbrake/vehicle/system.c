@@ -4,6 +4,7 @@
 #include <stddef.h>
 
 #include "brake/tyre.h"
+#include "system.h"
 
 /* Volumes that give way are entered at this pressure. */
 #define AT_100_BAR 1e7

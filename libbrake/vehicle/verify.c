@@ -7,6 +7,7 @@
 #include "brake/system.h"
 #include "work.h"
 #include "text.h"
+#include "system.h"
 
 /* All that is missing is told at once, as far as there is room. */
 static void add_missing(struct brake_error *error, const char *path)

@@ -10,6 +10,7 @@
 
 #include "brake/catalogue.h"
 #include "sections.h"
+#include "rework.h"
 
 struct work {
     struct brake_sheet *sheet;

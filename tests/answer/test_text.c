@@ -5,6 +5,7 @@
 
 #include "brake/answer.h"
 #include "brake/version.h"
+#include "vehicle/sections.h"
 
 enum { REPORT_SIZE = 200000 };
 

@@ -7,6 +7,7 @@
 #include <stdlib.h>
 
 #include "brake/brake.h"
+#include "vehicle/rework.h"
 
 enum { BARE = 4096 };
 

@@ -7,6 +7,7 @@
 #include <time.h>
 
 #include "brake/brake.h"
+#include "study/cases.h"
 
 enum { AXES = 5, OUTPUTS = 3, RUNS = 3 };
 

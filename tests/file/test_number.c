@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "brake/file.h"
+#include "file/number.h"
 
 static void assert_words(double number, const char *expected)
 {

@@ -5,6 +5,7 @@
 #include "brake/brake.h"
 #include "brake/log.h"
 #include "other.h"
+#include "file/number.h"
 
 static FILE *example(const char *name)
 {

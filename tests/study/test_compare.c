@@ -4,6 +4,11 @@
 #include "../vehicle/sheet.h"
 
 #include "brake/compare.h"
+#include "vehicle/sections.h"
+#include "study/change.h"
+#include "study/shapley.h"
+#include "study/comparing.h"
+#include "vehicle/system.h"
 
 static struct brake_sheet before;
 static struct brake_sheet after;

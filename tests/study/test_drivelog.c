@@ -4,6 +4,7 @@
 
 #include "brake/drivelog.h"
 #include "brake/log.h"
+#include "study/stops.h"
 
 enum { ROWS = 2000 };
 

@@ -2,6 +2,7 @@
 #include "../vehicle/sheet.h"
 
 #include "brake/duty.h"
+#include "study/sequences.h"
 
 static const double KMH = 1.0 / 3.6;
 

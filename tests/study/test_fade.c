@@ -2,6 +2,7 @@
 #include "../vehicle/sheet.h"
 
 #include "brake/fade.h"
+#include "study/procedure.h"
 
 static const double KMH = 1.0 / 3.6;
 

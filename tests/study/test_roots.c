@@ -2,6 +2,7 @@
 #include "../model/near.h"
 
 #include "brake/roots.h"
+#include "study/scan.h"
 
 struct asked {
     double (*f)(double x);

@@ -5,6 +5,8 @@
 #include "../vehicle/sheet.h"
 
 #include "brake/size.h"
+#include "study/target.h"
+#include "vehicle/rework.h"
 
 static struct brake_sheet sheet;
 static struct brake_size size;

@@ -6,6 +6,7 @@
 
 #include "brake/chance.h"
 #include "brake/spread.h"
+#include "study/drawn.h"
 
 static struct brake_sheet sheet;
 static struct brake_spread spread;

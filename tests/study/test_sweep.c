@@ -3,6 +3,8 @@
 #include "../vehicle/sheet.h"
 
 #include "brake/sweep.h"
+#include "study/asked.h"
+#include "study/cases.h"
 
 static struct brake_sheet sheet;
 static struct brake_sweeper sweeper;

@@ -2,6 +2,7 @@
 #include "sheet.h"
 
 #include "vehicle/sections.h"
+#include "vehicle/rework.h"
 
 static const char winch[] = "[part.winch]\nmass = 40 kg\nbehind_front_axle = -500 mm\n"
                             "height = 700 mm\n[part.rack]\nmass = 30 kg\n"

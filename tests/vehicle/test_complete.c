@@ -3,6 +3,8 @@
 
 #include "brake/parking.h"
 #include "brake/system.h"
+#include "vehicle/system.h"
+#include "vehicle/rework.h"
 
 /* A vehicle whose `old` line gives way to `raw` lines. */
 static void read_instead(struct brake_sheet *sheet, const char *old, const char *raw)

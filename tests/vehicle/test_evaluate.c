@@ -3,6 +3,7 @@
 #include "sheet.h"
 
 #include "brake/evaluate.h"
+#include "vehicle/groups.h"
 
 static const double master_area = BRAKE_PI * 1e-4;
 static const double speed = 100.0 / 3.6;

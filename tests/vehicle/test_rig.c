@@ -4,6 +4,7 @@
 #include <cjson/cJSON.h>
 
 #include "brake/rig.h"
+#include "vehicle/materials.h"
 
 /* Ring of iron 250 from 0.1 to 0.15 m: area pi (0.0225 - 0.01) = 0.03927 m2; 7.2 kg are a litre, so
  * the ring is 1e-3/0.03927 m thick. */

@@ -3,6 +3,7 @@
 #include "sheet.h"
 
 #include "brake/system.h"
+#include "vehicle/system.h"
 
 static const double master_area = BRAKE_PI * 1e-4;
 

@@ -132,13 +132,6 @@ struct brake_places {
     unsigned long long verified[BRAKE_WORK_VERIFICATIONS]; /**< sections looked at; 0: no more */
 };
 
-/** A sheet made for many cases, one after the other. */
-struct brake_rework {
-    struct brake_sheet sheet;
-    struct brake_places places;
-    bool anew; /**< true: nothing that an earlier case has worked out may stay */
-};
-
 /** Number of sections.
  * @return  count, parts included
  */
@@ -161,12 +154,6 @@ int brake_catalogue_count(void);
  */
 const struct brake_quantity *brake_quantity_at(int index);
 
-/** Section of a quantity.
- * @param index  of the quantity
- * @return       its section
- */
-const struct brake_section *brake_quantity_section(int index);
-
 /** Index of a path.
  * @param vehicle  names the parts; NULL when no part is asked for
  * @param path     e.g. "front.tyre.rollout" or "part.winch.mass"
@@ -188,31 +175,12 @@ void brake_catalogue_path(const struct brake_vehicle *vehicle, int index, char *
  */
 int brake_catalogue_nearest(const char *path);
 
-/** Known section nearest to a wrong one.
- * @param path  as written
- * @return      number of the section, or -1 when nothing is near
- */
-int brake_section_nearest(const char *path);
-
-/** Where a quantity lives; the cast that fits its kind is the caller's.
- * @param vehicle  the vehicle
- * @param index    of the quantity
- * @return         address inside the vehicle
- */
-void *brake_quantity_in(struct brake_vehicle *vehicle, int index);
-
 /** The same, of a vehicle that is only looked at.
  * @param vehicle  the vehicle
  * @param index    of the quantity
  * @return         address inside the vehicle
  */
 const void *brake_quantity_seen(const struct brake_vehicle *vehicle, int index);
-
-/** Room that a quantity takes in a vehicle.
- * @param index  of the quantity
- * @return       bytes
- */
-size_t brake_quantity_size(int index);
 
 /** Value of a real quantity or number of a choice.
  * @param vehicle  the vehicle
@@ -236,13 +204,6 @@ void brake_sheet_free(struct brake_sheet *sheet);
  */
 void brake_sheet_clear(struct brake_sheet *sheet);
 
-/** Whether a section has any line given.
- * @param sheet    the sheet
- * @param section  number of the section
- * @return         true when at least one of its lines is there
- */
-bool brake_sheet_has(const struct brake_sheet *sheet, int section);
-
 /** Set a real quantity as --set and sweeps do: it wins over raw measurements. Call
  * brake_sheet_complete afterwards.
  * @param sheet  the sheet
@@ -251,37 +212,6 @@ bool brake_sheet_has(const struct brake_sheet *sheet, int section);
  * @return       OK, or E_RANGE (nothing changed), E_UNKNOWN for a quantity that is not a number
  */
 enum brake_status brake_sheet_set(struct brake_sheet *sheet, int index, double value);
-
-/** Lay the catalogue out: the same for every vehicle, so once is enough for many.
- * @param places  filled
- */
-void brake_places_fill(struct brake_places *places);
-
-/** Vehicle of a sheet with one number changed, everything worked out anew.
- * @param sheet    complete
- * @param places   filled
- * @param index    of a real quantity
- * @param value    [SI] its new value
- * @param vehicle  filled
- */
-void brake_sheet_vary(const struct brake_sheet *sheet, const struct brake_places *places, int index,
-                      double value, struct brake_vehicle *vehicle);
-
-/** Vehicle of a sheet with several numbers changed at once, everything worked out anew, once.
- *
- * A number that the sheet has worked out (`record.worked`) is put in place at the end, and nothing
- * follows it. Where others are to follow it, as after --set, call brake_sheet_set and
- * brake_sheet_complete once before: from then on it counts as given.
- * @param sheet    complete
- * @param places   filled
- * @param index    of real quantities, none twice
- * @param value    [SI] their new values
- * @param count    of both, 0 and up
- * @param vehicle  filled
- */
-void brake_sheet_vary_many(const struct brake_sheet *sheet, const struct brake_places *places,
-                           const int *index, const double *value, int count,
-                           struct brake_vehicle *vehicle);
 
 /** Work out what raw measurements give, fill in defaults, and check that nothing needed is missing
  * and nothing contradicts. May be called again after a change.
@@ -299,31 +229,6 @@ enum brake_status brake_sheet_complete(struct brake_sheet *sheet, struct brake_e
  * @return       OK, or E_RANGE
  */
 enum brake_status brake_sheet_valid(const struct brake_sheet *sheet, struct brake_error *error);
-
-/** Make a sheet ready for many cases of some lines.
- * @param sheet   complete
- * @param index   of real quantities, none twice: the lines that are to change
- * @param value   [SI] of the first case, inside the accepted ranges
- * @param count   of both
- * @param rework  filled; may be copied
- * @param error   filled on refusal: a line is of no use to this vehicle, whatever its number
- * @return        OK, or the status of the error
- */
-enum brake_status brake_rework_begin(const struct brake_sheet *sheet, const int *index,
-                                     const double *value, int count, struct brake_rework *rework,
-                                     struct brake_error *error);
-
-/** Give the lines other numbers: what comes out, refusals included, is what brake_sheet_set and
- * brake_sheet_complete give, but for the tolerances. A refusal does not hinder the next case.
- * @param rework  ready; its sheet is worked out for these numbers
- * @param index   as at the beginning
- * @param value   [SI] inside the accepted ranges
- * @param count   of both
- * @param error   filled on refusal
- * @return        OK, or the status of the error
- */
-enum brake_status brake_rework_case(struct brake_rework *rework, const int *index,
-                                    const double *value, int count, struct brake_error *error);
 
 #ifdef __cplusplus
 }

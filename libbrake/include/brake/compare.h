@@ -42,54 +42,7 @@ enum brake_change {
     BRAKE_CHANGES            /**< how many there are; of no group */
 };
 
-/** Group of a quantity.
- * @param index  of the quantity
- * @return       its group
- */
-enum brake_change brake_change_of(int index);
-
-/** Word of a group, also its key in JSON.
- * @param change  the group
- * @return        e.g. "centre_of_gravity"
- */
-const char *brake_change_word(enum brake_change change);
-
-/** What a group holds.
- * @param change  the group
- * @return        a line
- */
-const char *brake_change_meaning(enum brake_change change);
-
-/** Groups in which two vehicles differ.
- * @param before  complete
- * @param after   complete
- * @param change  room for BRAKE_CHANGES, filled
- * @return        how many there are
- */
-int brake_changes(const struct brake_vehicle *before, const struct brake_vehicle *after,
-                  enum brake_change *change);
-
-/** Vehicle with some groups as after and the others as before.
- * @param before   complete
- * @param after    complete
- * @param changed  groups as after, as bits: 1 << group
- * @param vehicle  filled; fit for evaluation and judging
- */
-void brake_vehicle_mix(const struct brake_vehicle *before, const struct brake_vehicle *after,
-                       unsigned changed, struct brake_vehicle *vehicle);
-
 enum { BRAKE_PLAYERS = 20 /**< most of a game */ };
-
-/** Shapley values of a game.
- * @param players  0 to BRAKE_PLAYERS
- * @param value    [any] of each coalition, player i in it when its number has the bit 1 << i
- * @param stride   from one coalition's value to the next
- * @param share    [any] room for a number a player, filled
- * @return         true; false, and NaN for all, when the value of a coalition is not finite; false,
- *                 and nothing filled, when the players are too many
- * @source         Shapley, A Value for n-Person Games, 1953; from memory
- */
-bool brake_shapley(int players, const double *value, size_t stride, double *share);
 
 /** A number of both vehicles, and what each group of changes did to it. */
 struct brake_compared {
@@ -157,40 +110,12 @@ size_t brake_compare_room(const struct brake_comparison *comparison);
 bool brake_compare_share(struct brake_comparison *comparison, const struct brake_watch *watch,
                          double *room);
 
-/** Part of a like-for-like figure that is missing.
- * @param like  torque over need, before and after
- * @return      [-] 1 less after over before; 0 when it is regained; NaN when it cannot be said
- */
-double brake_like_missing(const struct brake_compared *like);
-
-/** Load case in which most is missing, of both axles together.
- * @param comparison  of brake_compare
- * @return            its number
- */
-enum brake_load brake_compare_worst(const struct brake_comparison *comparison);
-
-/** Whether a requirement was met before and falls short now.
- * @param comparison  of brake_compare
- * @param criterion   its number
- * @return            true when it does
- */
-bool brake_compare_lost(const struct brake_comparison *comparison, int criterion);
-
 /** Exit status of a command that compared.
  * @param comparison  of brake_compare
  * @return            0 like for like regained with both axles together, and nothing lost; 1 not so;
  *                    3 neither, but a requirement that applies cannot be said
  */
 int brake_compare_exit(const struct brake_comparison *comparison);
-
-/** Lines that are not the same, defaults that follow other lines left out.
- * @param before  complete
- * @param after   complete
- * @param line    room for 2 BRAKE_ROWS, filled
- * @return        how many there are
- */
-int brake_changed_lines(const struct brake_sheet *before, const struct brake_sheet *after,
-                        struct brake_changed_line *line);
 
 #ifdef __cplusplus
 }

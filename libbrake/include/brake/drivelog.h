@@ -123,17 +123,6 @@ struct brake_nominal {
     int count;
 };
 
-/** Find and measure the stops of a log.
- * @param row      in order of time
- * @param rows     number of them
- * @param nominal  speeds that stops are brought to
- * @param drive    filled, the comparison aside
- * @return         OK; E_SIZE for more than BRAKE_DRIVE_STOPS stops or too many speeds
- */
-enum brake_status brake_drive_measure(const struct brake_log_row *row, long rows,
-                                      const struct brake_nominal *nominal,
-                                      struct brake_drive *drive);
-
 /** Hold the stops against the prediction for a vehicle.
  * @param sheet  complete
  * @param load   as the vehicle was driven
@@ -141,18 +130,6 @@ enum brake_status brake_drive_measure(const struct brake_log_row *row, long rows
  */
 void brake_drive_compare(const struct brake_sheet *sheet, enum brake_load load,
                          struct brake_drive *drive);
-
-/** Whether a stop counts: no flag but that the brakes were on when the log began.
- * @param stop  measured
- * @return      true when it does
- */
-bool brake_drive_counts(const struct brake_drive_stop *stop);
-
-/** Number that 95 of 100 stay below, of Student's t.
- * @param freedom  degrees of it, 1 and up
- * @return         [-]; NaN below 1
- */
-double brake_student_95(int freedom);
 
 enum { BRAKE_STOP_POINTS = 5 /**< least rows between 0.8 and 0.1 of the initial speed */ };
 

@@ -180,16 +180,6 @@ bool brake_duty_stood(const struct brake_duty_result *result);
 
 enum { BRAKE_DUTY_WARNINGS = 14 /**< room for every warning of a duty */ };
 
-/** Warnings of a duty, each with its number.
- * @param hot       vehicle and brakes
- * @param duty      what they went through
- * @param result    of it
- * @param warnings  room for BRAKE_DUTY_WARNINGS, filled from the start
- * @return          number of warnings
- */
-int brake_duty_warnings(const struct brake_hot_rig *hot, const struct brake_duty *duty,
-                        const struct brake_duty_result *result, struct brake_warning *warnings);
-
 /** A published fade sequence, for the heating only. */
 struct brake_fade_sequence {
     const char *id;
@@ -203,12 +193,6 @@ struct brake_fade_sequence {
     double deceleration; /**< [m/s2] */
     int count;
 };
-
-/** A published fade sequence. To be checked against the current text.
- * @param index  0 and up
- * @return       the sequence; NULL past the last
- */
-const struct brake_fade_sequence *brake_fade_sequence_at(int index);
 
 /** A published fade sequence by its id.
  * @param id  such as us.135.fade

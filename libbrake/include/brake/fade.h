@@ -18,40 +18,6 @@
 extern "C" {
 #endif
 
-/** What came of a fade procedure. */
-struct brake_fade {
-    struct brake_hot_figures figures;
-    struct brake_duty snubs;          /**< as they are run, and the parking */
-    struct brake_duty_result heating; /**< what came of them; duration 0: not run */
-    double cold_force;                /**< [N] mean pedal force of the cold stop */
-    double residual;                  /**< [-] largest of all parts */
-    struct brake_warning warning[BRAKE_DUTY_WARNINGS]; /**< of the snubs, or what is missing */
-    int warnings;                                      /**< how many there are */
-};
-
-/** Run a fade procedure.
- * @param vehicle  complete
- * @param kind     whose procedure
- * @param watch    told how many of its parts are done, and may stop it; NULL: nobody
- * @param rows     shown the rows of the snubs and of the parking; NULL: nobody
- * @param fade     filled; figures.lacks says why when it cannot be run
- */
-void brake_fade_run(const struct brake_vehicle *vehicle, enum brake_fade_kind kind,
-                    const struct brake_watch *watch, const struct brake_duty_watch *rows,
-                    struct brake_fade *fade);
-
-/** Procedure of a vehicle's own category, whose figures are its results.
- * @param vehicle  complete
- * @return         the procedure
- */
-enum brake_fade_kind brake_fade_own(const struct brake_vehicle *vehicle);
-
-/** Put the figures of a procedure among the results of a vehicle.
- * @param fade     run; one that lacks something changes nothing
- * @param results  those of the fade procedure are filled
- */
-void brake_fade_results(const struct brake_fade *fade, struct brake_common_results *results);
-
 /** Run what the criteria of an assessment need, judge them, and put the results of the vehicle's own
  * category and the warnings into it.
  * @param sheet       complete
@@ -60,26 +26,6 @@ void brake_fade_results(const struct brake_fade *fade, struct brake_common_resul
  */
 void brake_assess_fade(const struct brake_sheet *sheet, const struct brake_watch *watch,
                        struct brake_assessment *assessment);
-
-/** The same, and show the procedure of the vehicle's own category.
- * @param sheet       complete
- * @param watch       of the longest part; NULL: nobody
- * @param rows        as in brake_fade_run; NULL: nobody
- * @param assessment  as brake_assess left it
- * @param own         filled with that procedure
- */
-void brake_assess_fade_shown(const struct brake_sheet *sheet, const struct brake_watch *watch,
-                             const struct brake_duty_watch *rows,
-                             struct brake_assessment *assessment, struct brake_fade *own);
-
-/** Judge a vehicle by the criteria of hot performance; the others stay as they are.
- * @param sheet      complete
- * @param rules      families to judge by, bits of enum brake_rules
- * @param judgement  as brake_judge_all left it, by number of the criterion
- * @param results    those of the fade procedure are filled
- */
-void brake_fade_judge(const struct brake_sheet *sheet, unsigned rules,
-                      struct brake_judgement *judgement, struct brake_results *results);
 
 #ifdef __cplusplus
 }

@@ -88,14 +88,6 @@ enum brake_status brake_number_read(const char *name, const char *text,
 
 enum { BRAKE_NUMBER_SIZE = 32 /**< bytes of a number in words, with its end */ };
 
-/** Write a number so that reading it gives the same number again, in as few digits as 15, 16 or 17
- * allow.
- * @param number  [-] finite
- * @param text    filled: BRAKE_NUMBER_SIZE bytes
- * @return        length
- */
-int brake_number_write(double number, char *text);
-
 /** Write a vehicle file: every line that is known, every other one as a comment, with meaning,
  * range, default and how to measure it.
  * @param sheet   cleared for a file to start from; or read and completed

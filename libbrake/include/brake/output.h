@@ -60,12 +60,6 @@ void brake_output_name(struct brake_output output, char *name, size_t size);
  */
 enum brake_dimension brake_output_dimension(struct brake_output output);
 
-/** Whether an output is taken from a fade procedure, which takes far longer than all else.
- * @param output  a result or a criterion
- * @return        true when it is
- */
-bool brake_output_faded(struct brake_output output);
-
 /** Values of outputs; only what is asked for is worked out, fade procedures too.
  * @param vehicle  complete
  * @param output   what is asked for

@@ -463,18 +463,6 @@ double brake_result_value(const struct brake_results *results, int index);
  */
 double brake_study_value(const struct brake_study_results *results, int index);
 
-/** Load case of a result.
- * @param index  of the result
- * @return       empty or full; -1 for a result that does not depend on load
- */
-int brake_result_load(int index);
-
-/** Whether a result is of the fade procedure, which brake_evaluate does not run.
- * @param index  of the result
- * @return       true when it is
- */
-bool brake_result_faded(int index);
-
 #ifdef __cplusplus
 }
 #endif

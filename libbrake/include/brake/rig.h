@@ -25,18 +25,6 @@ struct brake_substance {
     double strength;                /**< [Pa] tensile */
 };
 
-/** A solid by its number.
- * @param index  0 and up
- * @return       the solid; NULL past the last
- */
-const struct brake_substance *brake_substance_at(int index);
-
-/** A solid by its name.
- * @param name  as in reference/materials.json
- * @return      the solid; NULL when there is none
- */
-const struct brake_substance *brake_substance_find(const char *name);
-
 /** A rig with everything that it points to. It points into itself: build it where it stays. */
 struct brake_hot_rig {
     struct brake_rig rig;

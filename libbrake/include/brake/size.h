@@ -36,21 +36,6 @@ struct brake_target {
     double value; /**< [SI] wanted; of a criterion its margin */
 };
 
-/** What a vehicle gives of what is wanted.
- * @param target   what is wanted
- * @param vehicle  complete
- * @return         [SI] value; NaN when it cannot be said
- */
-double brake_target_value(const struct brake_target *target, const struct brake_vehicle *vehicle);
-
-/** How far a value is on the wanted side, "equal" taken as "at least".
- * @param target  what is wanted
- * @param value   [SI] what is got
- * @return        [-] of a criterion: its margin less the wanted one; of a result: the difference
- *                over the wanted value, or the difference when that is 0; below 0 it falls short
- */
-double brake_target_margin(const struct brake_target *target, double value);
-
 /* ---- one quantity over a range --------------------------------------------------------------- */
 
 /** Which quantity is sought for what. */
@@ -93,30 +78,6 @@ struct brake_size {
 enum brake_status brake_size_find(const struct brake_size_question *question,
                                   const struct brake_watch *watch, struct brake_size *size,
                                   struct brake_error *error);
-
-/** Whether an answer meets the target over a stretch of the range, or at one place.
- * @param question  what was sought
- * @param size      the answer
- * @return          true when any value of the range does
- */
-bool brake_size_answered(const struct brake_size_question *question, const struct brake_size *size);
-
-/** A criterion whose verdict changes. */
-struct brake_size_change {
-    int criterion;
-    enum brake_verdict from, to;
-    double margin; /**< [-] after the change; NaN when it cannot be said */
-};
-
-/** Criteria whose verdict changes when a quantity is set.
- * @param sheet   complete
- * @param by      the quantity
- * @param value   [SI] its new value
- * @param change  room for BRAKE_CRITERIA, filled from the start
- * @return        number of changes; 0 also where the vehicle would be refused
- */
-int brake_size_changes(const struct brake_sheet *sheet, int by, double value,
-                       struct brake_size_change *change);
 
 /* ---- lists of parts -------------------------------------------------------------------------- */
 

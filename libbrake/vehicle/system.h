@@ -1,0 +1,130 @@
+/* The brakes of one vehicle in one load case and one state of failure;
+ * private to the library. */
+#ifndef BRAKE_VEHICLE_SYSTEM_H
+#define BRAKE_VEHICLE_SYSTEM_H
+
+#include "brake/balance.h"
+#include "brake/pedal.h"
+#include "brake/system.h"
+
+/** Brakes ready to be asked. */
+struct brake_system {
+    struct brake_balance balance;
+    struct brake_pedal pedal;
+    struct brake_fluid circuit[2]; /**< what each chamber must fill [m3, m3/Pa] */
+    bool failed[2];                /**< a failed circuit fills nothing and holds no pressure */
+    double stroke[2];              /**< [m] of each chamber; NaN: not known */
+    double pressure_most; /**< [Pa] at which a chamber or the pedal is at its end; infinite: none */
+    double free_play;     /**< [m] of the pad */
+    double travel;        /**< [m] of the pad to the floor; NaN: not known */
+    double adhesion;      /**< [-] of the road */
+    double antilock;      /**< [-] part of it that the anti-lock keeps; 0: none */
+};
+
+/** Vehicle with its parts, before the load of a load case, lift and tyre growth included.
+ * @param vehicle  complete
+ * @return         mass [kg] and centre [m]
+ * @source         brake_body_sum, brake_cg_rise
+ */
+struct brake_body brake_vehicle_bare(const struct brake_vehicle *vehicle);
+
+/** Vehicle in a load case.
+ * @param vehicle  complete
+ * @param load     empty or full
+ * @return         mass [kg] and centre [m]
+ * @source         brake_body_sum
+ */
+struct brake_body brake_vehicle_body(const struct brake_vehicle *vehicle, enum brake_load load);
+
+/** Rear valve as it stands in a load case.
+ * @param vehicle  complete
+ * @param load     empty or full
+ * @return         knee [Pa], infinite without a valve, and slope [-]
+ * @source         brake_valve_knee_sensed
+ */
+struct brake_valve brake_vehicle_valve(const struct brake_vehicle *vehicle, enum brake_load load);
+
+/** Brake factor of the drums of an axle.
+ * @param vehicle  complete
+ * @param axle     front or rear
+ * @param factor   [-] filled: drum.brake_factor, or from the lining; NaN when refused
+ * @return         OK, E_RANGE or E_SELF_LOCK
+ * @source         brake_drum_factor_shape
+ */
+enum brake_status brake_vehicle_drum_factor(const struct brake_vehicle *vehicle,
+                                            enum brake_axle axle, double *factor);
+
+/** Piston area on one side of the rotor, all groups.
+ * @param pistons  groups of equal pistons
+ * @return         [m2]
+ * @source         brake_piston_area
+ */
+double brake_vehicle_piston_area(const struct brake_pistons *pistons);
+
+/** Torque of both brakes of an axle per pressure above the threshold.
+ * @param vehicle    complete
+ * @param axle       front or rear
+ * @param threshold  [Pa] filled
+ * @return           [N*m/Pa]; NaN for a drum that locks by itself
+ * @source           brake_disc_torque, brake_drum_torque
+ */
+double brake_vehicle_torque_gain(const struct brake_vehicle *vehicle, enum brake_axle axle,
+                                 double *threshold);
+
+/** [s] that the standards allow for from first movement of the pedal ("0.1 v", UN R13-H, Annex 3). */
+#define BRAKE_USUAL_DELAY 0.36
+
+/** Delay of the brakes from the first movement of the pedal: dead time and build-up. */
+struct brake_delay {
+    double dead_time; /**< [s] */
+    double build_up;  /**< [s] */
+};
+
+/** Delay of a vehicle.
+ * @param vehicle  complete
+ * @param allowed  [s] taken as dead time when stop.dead_time and stop.build_up are not given
+ * @return         the delay
+ * @source         UN R13-H, Annex 3: "0.1 v" stands for 0.36 s
+ */
+struct brake_delay brake_vehicle_delay(const struct brake_vehicle *vehicle, double allowed);
+
+/** Build the brakes of a load case and a failure.
+ * @param vehicle  complete
+ * @param load     empty or full
+ * @param failure  what has failed
+ * @param system   filled
+ */
+void brake_system_build(const struct brake_vehicle *vehicle, enum brake_load load,
+                        enum brake_failure failure, struct brake_system *system);
+
+/** Let something fail.
+ * @param vehicle  complete
+ * @param failure  what fails
+ * @param system   of that vehicle, built intact; as brake_system_build with that failure after
+ */
+void brake_system_fail(const struct brake_vehicle *vehicle, enum brake_failure failure,
+                       struct brake_system *system);
+
+/** Line pressure at a pedal force, no more than the fluid allows before a chamber or the pedal is
+ * at its end.
+ * @param system  built
+ * @param force   [N] on the pedal
+ * @return        [Pa]
+ */
+double brake_system_pressure(const struct brake_system *system, double force);
+
+/** Travel of the pedal pad at a pressure; a failed circuit lets its chamber run to the end.
+ * @param system    built
+ * @param pressure  [Pa]
+ * @return          [m]; NaN when a failed chamber's stroke is not known
+ */
+double brake_system_travel(const struct brake_system *system, double pressure);
+
+/** Deceleration at a pedal force, wheels kept from locking by driver or anti-lock.
+ * @param system  built
+ * @param force   [N] on the pedal
+ * @return        [m/s2]
+ */
+double brake_system_deceleration(const struct brake_system *system, double force);
+
+#endif
