@@ -52,8 +52,7 @@ int words_unknown_output(const char *option, const char *name)
     struct brake_output near;
     char known[80];
     if (brake_output_nearest(name, &near) != BRAKE_OK)
-        return command_misused("%sunknown result or criterion '%s'; `stopmargin explain` lists "
-                               "results, `stopmargin check FILE` criteria",
+        return command_misused("%sunknown result or criterion '%s'; `stopmargin explain` lists all",
                                option, name);
     brake_output_name(near, known, sizeof known);
     return command_misused("%sunknown result or criterion '%s'; did you mean %s?", option, name,

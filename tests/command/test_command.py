@@ -253,7 +253,7 @@ def test_standard_input_that_is_no_vehicle_file():
         (("check", "a.ini", "--rules"), "--rules ''; accepts us, un, eu, all"),
         (("check", "a.ini", "b.ini"), "one file at a time; got 'a.ini' and 'b.ini'"),
         (("check", "a.ini", *("--set", "a=b") * 65), "accepts up to 64 times --set"),
-        (("explain", "a", "b"), "explain takes one path"),
+        (("explain", "a", "b", "c"), "one file at a time; got 'b' and 'c'"),
         (("explain", "nothing.at.all"), "unknown path 'nothing.at.all'"),
         (("explain", "vehicle.mas"), "unknown path 'vehicle.mas'; did you mean vehicle.mass?"),
         (("new", "a.ini", "b.ini"), "one file at a time"),

@@ -165,4 +165,4 @@ def test_a_temperature_is_no_rise():
                                         ("full.stop.front_rise", "K, or degF rise"),
                                         ("full.stop.distance", "m, or ft")])  # fmt: skip
 def test_explain_has_the_us_unit_of_the_other_answers(name, unit):
-    assert f"  unit      {unit}" in plain.run("explain", name).stdout.decode()
+    assert f"Unit      {unit}" in plain.run("explain", name).stdout.decode()
