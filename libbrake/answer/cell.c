@@ -88,7 +88,9 @@ const struct brake_unit *brake_unit_beside(const struct brake_unit *unit)
 {
     if (strcmp(unit->name, "m") == 0)
         return brake_unit_find("ft");
-    if (unit->dimension == BRAKE_RATIO)
+    if (strcmp(unit->name, "km") == 0)
+        return brake_unit_find("mi");
+    if (unit->dimension == BRAKE_RATIO || unit->dimension == BRAKE_TIME)
         return unit;
     return brake_unit_us(unit->dimension);
 }
@@ -252,8 +254,62 @@ const char *brake_cell_told(const struct brake_cell *cell, enum brake_systems sy
     return room;
 }
 
-void brake_amount_words(double value, const struct brake_unit *unit, char *text, size_t size)
+void brake_amount_words(double value, const struct brake_unit *unit, enum brake_systems systems,
+                        char *text, size_t size)
 {
     const struct brake_cell cell = brake_cell_number(value, unit);
-    brake_cell_words(&cell, BRAKE_SI_FIRST, text, size);
+    brake_cell_words(&cell, systems, text, size);
+}
+
+/* ---- amounts in a text ---------------------------------------------------------------------- */
+
+static bool ends_here(char letter)
+{
+    return letter == '\0' || strchr(" ,;:.)", letter) != NULL;
+}
+
+/* The unit that a text begins with, whose trade has another beside it; NULL: none does. A difference of
+ * temperatures is in kelvin, a temperature in degrees. */
+static const struct brake_unit *unit_at(const char *text)
+{
+    const struct brake_unit *unit;
+    for (int i = 0; (unit = brake_unit_at(i)) != NULL; i++) {
+        const size_t length = strlen(unit->name);
+        if (length > 0 && strncmp(text, unit->name, length) == 0 && ends_here(text[length]) &&
+            strcmp(unit->name, "g") != 0)
+            return strcmp(unit->name, "K") == 0 ? brake_unit_si(BRAKE_RISE) : unit;
+    }
+    return NULL;
+}
+
+/* Bytes of the amount that a text begins with, "81 bar"; 0: it begins with none. */
+static size_t amount_at(const char *text, struct brake_cell *cell)
+{
+    double number;
+    const size_t length = brake_text_number_length(text);
+    const struct brake_unit *unit =
+        length > 0 && text[length] == ' ' ? unit_at(text + length + 1) : NULL;
+    if (unit == NULL || brake_unit_beside(unit) == unit ||
+        !brake_text_number(text, length, &number))
+        return 0;
+    *cell = brake_cell_number(brake_unit_to_si(unit, number), unit);
+    return length + 1 + strlen(unit->name);
+}
+
+void brake_amounts_told(const char *text, enum brake_systems systems, char *told, size_t size)
+{
+    size_t used = 0;
+    bool word_begins = true;
+    while (*text != '\0' && used + 1 < size) {
+        struct brake_cell cell;
+        const size_t length = word_begins ? amount_at(text, &cell) : 0;
+        word_begins = *text == ' ' || *text == '(';
+        if (length > 0)
+            brake_cell_words(&cell, systems, told + used, size - used);
+        else
+            brake_text_format(told + used, size - used, "%c", *text);
+        used += strlen(told + used);
+        text += length > 0 ? length : 1;
+    }
+    told[used] = '\0';
 }

@@ -95,7 +95,13 @@ void brake_cell_words(const struct brake_cell *cell, enum brake_systems systems,
 const char *brake_cell_told(const struct brake_cell *cell, enum brake_systems systems,
                             char room[BRAKE_CELL_WORDS]);
 
-/* A number in its unit and that of the other trade. */
-void brake_amount_words(double value, const struct brake_unit *unit, char *text, size_t size);
+/* A text with amounts of the SI trade, such as "81 bar of 97 bar", with them in the units of the reader.
+ * A g alone is that of free fall. */
+enum { BRAKE_TOLD = 4096 };
+void brake_amounts_told(const char *text, enum brake_systems systems, char *told, size_t size);
+
+/* A number with its units, in words. */
+void brake_amount_words(double value, const struct brake_unit *unit, enum brake_systems systems,
+                        char *text, size_t size);
 
 #endif

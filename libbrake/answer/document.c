@@ -194,6 +194,13 @@ const char *brake_document_amount(struct brake_document *d, struct brake_cell va
     return keep_text(d, brake_cell_told(&value, d->systems, room));
 }
 
+const char *brake_document_told(struct brake_document *d, const char *text)
+{
+    char room[BRAKE_TOLD];
+    brake_amounts_told(text, d->systems, room, sizeof room);
+    return keep_text(d, room);
+}
+
 void brake_document_fact(struct brake_document *d, const char *key, const char *label,
                          struct brake_cell value)
 {

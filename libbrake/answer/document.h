@@ -41,8 +41,8 @@ struct brake_table {
 /* A picture: drawn as SVG for a page, sketched with letters for a terminal; either may be NULL.
  * What it is drawn from has to last as long as the document. */
 struct brake_figure_of {
-    void (*draw)(const void *context, FILE *stream);
-    void (*sketch)(const void *context, FILE *stream);
+    void (*draw)(const void *context, enum brake_systems systems, FILE *stream);
+    void (*sketch)(const void *context, enum brake_systems systems, FILE *stream);
     const void *context;
 };
 
@@ -114,6 +114,9 @@ const char *brake_document_join(struct brake_document *d, const char *all, const
 
 /* Numbers, kept by the document. */
 const double *brake_document_numbers(struct brake_document *d, const double *list, int count);
+
+/* A text with amounts of the SI trade, with them in the document's units, kept by it. */
+const char *brake_document_told(struct brake_document *d, const char *text);
 
 /* A value in words, in the document's units, kept by it: for sentences. */
 const char *brake_document_amount(struct brake_document *d, struct brake_cell value);

@@ -59,14 +59,17 @@ static const char *log_of(struct brake_document *d, const struct brake_drive_rep
     const struct brake_drive *drive = r->drive;
     const char *gentle =
         drive->gentle > 0
-            ? brake_document_words(d, "; %d more slower than 1 m/s2, taken as rolling to rest",
-                                   drive->gentle)
+            ? brake_document_words(d, "; %d more slower than %s, taken as rolling to rest",
+                                   drive->gentle, brake_document_told(d, "1 m/s2"))
             : "";
     return brake_document_words(
-        d, "%ld rows, one every %.3g s; %d stop%s, %d of them count%s; load %s, %.0f kg%s",
-        r->log->rows, drive->interval, drive->stops, drive->stops == 1 ? "" : "s", drive->counted,
+        d, "%ld rows, one every %.3g s; %d stop%s, %d of them count%s; load %s, %s%s", r->log->rows,
+        drive->interval, drive->stops, drive->stops == 1 ? "" : "s", drive->counted,
         drive->counted == 1 ? "s" : "", brake_load_word(r->load),
-        brake_vehicle_body(&r->sheet->vehicle, r->load).mass, gentle);
+        brake_document_amount(d,
+                              brake_cell_form(brake_vehicle_body(&r->sheet->vehicle, r->load).mass,
+                                              brake_unit_find("kg"), BRAKE_WHOLE)),
+        gentle);
 }
 
 /* ---- stop by stop --------------------------------------------------------------------------- */

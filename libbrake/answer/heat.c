@@ -1,6 +1,8 @@
 /* The answer of `heat`: how hot the brakes get, whether the driver holds what is asked for, whether the
  * fluid boils. */
 #include <math.h>
+#include <stdarg.h>
+#include <string.h>
 
 #include "brake/criteria.h"
 #include "brake/warnings.h"
@@ -8,114 +10,135 @@
 #include "vehicle/text.h"
 #include "study/sequences.h"
 
-static double celsius(double temperature)
-{
-    return temperature - 273.15;
-}
-
-static double kmh(double speed)
-{
-    return 3.6 * speed;
-}
-
 /* ---- what was done, in words ---------------------------------------------------------------- */
 
-static void held_of(const struct brake_duty *duty, char *text, size_t size)
+/* A text that grows by words and amounts. */
+struct words {
+    char *text;
+    size_t size;
+    enum brake_systems systems;
+};
+
+__attribute__((format(printf, 2, 3))) static void add(const struct words *w, const char *format,
+                                                      ...)
+{
+    const size_t used = strlen(w->text);
+    va_list list;
+    va_start(list, format);
+    brake_text_format_list(w->text + used, w->size - used, format, list);
+    va_end(list);
+}
+
+static void add_amount(const struct words *w, const char *before, double value, const char *unit,
+                       enum brake_form form)
+{
+    const struct brake_cell cell = brake_cell_form(value, brake_unit_find(unit), form);
+    char amount[BRAKE_CELL_WORDS];
+    brake_cell_words(&cell, w->systems, amount, sizeof amount);
+    add(w, "%s%s", before, amount);
+}
+
+static void add_held(const struct brake_duty *duty, const struct words *w)
 {
     switch (duty->stops.manner) {
     case BRAKE_HOLDS_DECELERATION:
-        brake_text_format(text, size, "at %.3g m/s2", duty->stops.deceleration);
+        add_amount(w, " at ", duty->stops.deceleration, "m/s2", BRAKE_THREE_DIGITS);
         break;
     case BRAKE_HOLDS_FORCE:
-        brake_text_format(text, size, "at %.0f N on the pedal", duty->force);
+        add_amount(w, " at ", duty->force, "N", BRAKE_WHOLE);
+        add(w, " on the pedal");
         break;
     case BRAKE_AT_THE_VERGE:
-        brake_text_format(text, size, "as hard as tyres and %.0f N on the pedal allow",
-                          duty->force);
+        add_amount(w, " as hard as tyres and ", duty->force, "N", BRAKE_WHOLE);
+        add(w, " on the pedal allow");
         break;
     }
 }
 
-static void stops_of(const struct brake_duty *duty, char *text, size_t size)
+static void add_stops(const struct brake_duty *duty, const struct words *w)
 {
     const struct brake_stops *stops = &duty->stops;
     const char *word = stops->to > 0.0 ? "snub" : "stop";
-    char held[80];
-    held_of(duty, held, sizeof held);
     if (stops->count == 1)
-        brake_text_format(text, size, "one %s from %.4g km/h to %.4g km/h, %s", word,
-                          kmh(stops->from), kmh(stops->to), held);
+        add(w, "one %s from ", word);
     else
-        brake_text_format(text, size, "%d %ss from %.4g km/h to %.4g km/h %s, one every %.4g s",
-                          stops->count, word, kmh(stops->from), kmh(stops->to), held,
-                          stops->interval);
+        add(w, "%d %ss from ", stops->count, word);
+    add_amount(w, "", stops->from, "km/h", BRAKE_FOUR_DIGITS);
+    add_amount(w, " to ", stops->to, "km/h", BRAKE_FOUR_DIGITS);
+    add(w, stops->count == 1 ? "," : "");
+    add_held(duty, w);
+    if (stops->count > 1)
+        add(w, ", one every %.4g s", stops->interval);
 }
 
-static void braking_of(const struct brake_duty_report *r, char *text, size_t size)
+static void add_braking(const struct brake_duty_report *r, const struct words *w)
 {
     const struct brake_descent *descent = &r->duty->descent;
     switch (r->duty->kind) {
     case BRAKE_DUTY_STOPS:
-        stops_of(r->duty, text, size);
+        add_stops(r->duty, w);
         break;
     case BRAKE_DUTY_DESCENT:
-        brake_text_format(text, size,
-                          "down %.4g %% for %.4g km at %.4g km/h, %.3g %% of it held by the engine",
-                          100.0 * descent->grade, descent->length / 1e3, kmh(descent->speed),
-                          100.0 * descent->engine);
+        add(w, "down %.4g %%", 100.0 * descent->grade);
+        add_amount(w, " for ", descent->length, "km", BRAKE_FOUR_DIGITS);
+        add_amount(w, " at ", descent->speed, "km/h", BRAKE_FOUR_DIGITS);
+        add(w, ", %.3g %% of it held by the engine", 100.0 * descent->engine);
         break;
     case BRAKE_DUTY_CYCLE:
-        brake_text_format(
-            text, size, "a drive of %d rows, %.4g s%s", r->duty->cycle.count, r->result->duration,
+        add(w, "a drive of %d rows, %.4g s%s", r->duty->cycle.count, r->result->duration,
             r->written != NULL && r->written->level ? ", on a level road: the file has no grade"
                                                     : "");
         break;
     case BRAKE_DUTY_REST:
-        brake_text_format(text, size, "brakes off");
+        add(w, "brakes off");
         break;
     }
 }
 
-static void published_of(const struct brake_duty *duty, char *text, size_t size)
+static void add_published(const struct brake_duty *duty, const struct words *w)
 {
     const struct brake_fade_sequence *sequence = duty->stops.sequence;
-    text[0] = '\0';
-    if (duty->kind == BRAKE_DUTY_STOPS && sequence != NULL)
-        brake_text_format(text, size, ", brakes %.0f degC at first; as heated in %s (%s)",
-                          celsius(sequence->start), sequence->clause, sequence->text);
+    if (duty->kind != BRAKE_DUTY_STOPS || sequence == NULL)
+        return;
+    add_amount(w, ", brakes ", sequence->start, "degC", BRAKE_WHOLE);
+    add(w, " at first; as heated in %s (%s)", sequence->clause, sequence->text);
 }
 
-static void rest_of(const struct brake_duty *duty, char *text, size_t size)
+static void add_rest(const struct brake_duty *duty, const struct words *w)
 {
-    text[0] = '\0';
-    if (duty->rest > 0.0)
-        brake_text_format(text, size, "; then %.4g min at %.4g km/h", duty->rest / 60.0,
-                          kmh(duty->rest_speed));
+    if (!(duty->rest > 0.0))
+        return;
+    add(w, "; then %.4g min", duty->rest / 60.0);
+    add_amount(w, " at ", duty->rest_speed, "km/h", BRAKE_FOUR_DIGITS);
 }
 
-void brake_part_duty(const struct brake_duty_report *r, char text[BRAKE_DUTY_WORDS])
+void brake_part_duty(const struct brake_duty_report *r, enum brake_systems systems,
+                     char text[BRAKE_DUTY_WORDS])
 {
-    char braking[200];
-    char published[200];
-    char rest[60];
-    braking_of(r, braking, sizeof braking);
-    published_of(r->duty, published, sizeof published);
-    rest_of(r->duty, rest, sizeof rest);
-    brake_text_format(text, BRAKE_DUTY_WORDS, "%s; load %s, %.0f kg; air %.0f degC%s%s", braking,
-                      brake_load_word(r->load), r->hot->rig.balance.body.mass,
-                      celsius(r->hot->rig.air), published, rest);
+    const struct words w = {text, BRAKE_DUTY_WORDS, systems};
+    text[0] = '\0';
+    add_braking(r, &w);
+    add(&w, "; load %s, ", brake_load_word(r->load));
+    add_amount(&w, "", r->hot->rig.balance.body.mass, "kg", BRAKE_WHOLE);
+    add_amount(&w, "; air ", r->hot->rig.air, "degC", BRAKE_WHOLE);
+    add_published(r->duty, &w);
+    add_rest(r->duty, &w);
 }
 
 static const char *verdict_of(struct brake_document *d, const struct brake_duty_report *r)
 {
     const struct brake_duty_result *result = r->result;
     const bool boils = result->fluid_margin < 0.0;
-    return brake_document_words(d, "%s%s; the fluid %s %.0f K %s its wet boiling point (%.0f degC)",
+    const char *margin = brake_document_amount(
+        d, brake_cell_form(fabs(result->fluid_margin), brake_unit_si(BRAKE_RISE), BRAKE_WHOLE));
+    const char *boiling = brake_document_amount(
+        d, brake_cell_form(r->hot->boiling, brake_unit_find("degC"), BRAKE_WHOLE));
+    return brake_document_words(d, "%s%s; the fluid %s %s %s its wet boiling point, %s",
                                 brake_duty_stood(result) ? "" : "FALLS SHORT: ",
                                 result->held ? "the driver holds what is asked for"
                                              : "the driver does not hold what is asked for",
-                                boils ? "gets" : "stays", fabs(result->fluid_margin),
-                                boils ? "above" : "below", celsius(r->hot->boiling));
+                                boils ? "gets" : "stays", margin, boils ? "above" : "below",
+                                boiling);
 }
 
 /* ---- numbers -------------------------------------------------------------------------------- */
@@ -247,36 +270,41 @@ static void fill_columns(const struct brake_duty_report *report, int axle, doubl
         column[i] = column[i] > 0.0 ? column[i] : column[i - 1];
 }
 
-static void chart_line(double column[BRAKE_AXLES][CHART_COLUMNS], double step, int line,
-                       FILE *stream)
+/* Steps and lines are of the unit. */
+static void chart_line(double column[BRAKE_AXLES][CHART_COLUMNS], const struct brake_unit *unit,
+                       double step, int line, FILE *stream)
 {
     char marks[CHART_COLUMNS + 1] = "";
     int used = 0;
     for (int i = 0; i < CHART_COLUMNS; i++) {
-        const bool front = (int)ceil(celsius(column[BRAKE_FRONT][i]) / step) == line;
-        const bool rear = (int)ceil(celsius(column[BRAKE_REAR][i]) / step) == line;
+        const bool front =
+            (int)ceil(brake_unit_from_si(unit, column[BRAKE_FRONT][i]) / step) == line;
+        const bool rear = (int)ceil(brake_unit_from_si(unit, column[BRAKE_REAR][i]) / step) == line;
         marks[i] = " FR*"[(front ? 1 : 0) + (rear ? 2 : 0)];
         used = marks[i] != ' ' ? i + 1 : used;
     }
-    brake_text_print(stream, "  %4.0f degC |%.*s\n", step * line, used, marks);
+    brake_text_print(stream, "  %4.0f %s |%.*s\n", step * line, unit->name, used, marks);
 }
 
-static void chart(const void *context, FILE *stream)
+static void chart(const void *context, enum brake_systems systems, FILE *stream)
 {
     const struct brake_duty_report *report = context;
     const double total = report->rows > 0 ? report->row[report->rows - 1].time : 0.0;
+    const struct brake_cell cell = brake_cell_number(0.0, brake_unit_find("degC"));
+    const struct brake_unit *unit[2];
     double column[BRAKE_AXLES][CHART_COLUMNS];
     double top = 0.0;
+    (void)brake_cell_units(&cell, systems, unit);
     if (!(total > 0.0))
         return;
     for (int axle = 0; axle < BRAKE_AXLES; axle++) {
         fill_columns(report, axle, total, column[axle]);
-        top = fmax(top, celsius(report->result->axle[axle].face_most));
+        top = fmax(top, brake_unit_from_si(unit[0], report->result->axle[axle].face_most));
     }
     top = 100.0 * ceil(top / 100.0);
     fputs("\nRubbed face over time: F front, R rear, * both\n", stream);
     for (int line = CHART_LINES; line > 0; line--)
-        chart_line(column, top / (double)CHART_LINES, line, stream);
+        chart_line(column, unit[0], top / (double)CHART_LINES, line, stream);
     char end[32];
     brake_text_format(end, sizeof end, "%.4g s", total);
     brake_text_print(stream, "%12s0 s%*s\n", "", CHART_COLUMNS - 3, end);
@@ -296,7 +324,7 @@ void brake_part_heat(struct brake_document *d, const struct brake_duty_report *r
 void brake_part_duty_of(struct brake_document *d, const struct brake_duty_report *r)
 {
     char duty[BRAKE_DUTY_WORDS];
-    brake_part_duty(r, duty);
+    brake_part_duty(r, d->systems, duty);
     brake_document_say(d, NULL, "Verdict", verdict_of(d, r));
     brake_document_say(d, NULL, "Duty", duty);
     brake_part_heat(d, r);
@@ -308,7 +336,7 @@ void brake_answer_heat(struct brake_document *document, const struct brake_duty_
     struct brake_warning warning[BRAKE_DUTY_WARNINGS];
     const int count = brake_duty_warnings(report->hot, report->duty, report->result, warning);
     char duty[BRAKE_DUTY_WORDS];
-    brake_part_duty(report, duty);
+    brake_part_duty(report, document->systems, duty);
     brake_document_head(document, "Heat of the brakes", brake_part_name(report->sheet));
     brake_document_section(document, "summary", NULL);
     brake_document_say(document, "verdict", "Verdict", verdict_of(document, report));

@@ -108,6 +108,12 @@ static void join_lines(char *text)
     *to = '\0';
 }
 
+/* Words of a file or of the catalogue are not filled up with numbers of the other trade. */
+static const char *as_the_file_has_it(struct brake_document *d, const char *text)
+{
+    return d->systems == BRAKE_US_ONLY ? brake_document_told(d, text) : text;
+}
+
 /* Pairs for programs; for people as the file has them. */
 static struct brake_cell pairs(struct brake_document *d, const struct brake_vehicle *vehicle,
                                int index, const double *list, int count)
@@ -117,7 +123,7 @@ static struct brake_cell pairs(struct brake_document *d, const struct brake_vehi
     join_lines(text);
     struct brake_cell cell = brake_cell_list(brake_document_numbers(d, list, count), count, NULL);
     cell.pairs = true;
-    cell.text = brake_document_words(d, "%s", text);
+    cell.text = brake_document_words(d, "%s", as_the_file_has_it(d, text));
     return cell;
 }
 
@@ -257,7 +263,8 @@ static const char *default_of(struct brake_document *d, const struct brake_sheet
     const struct brake_cell value = brake_part_value(d, &sheet->vehicle, index);
     return brake_document_words(d, "%s = %s%s%s%s", brake_part_path(d, &sheet->vehicle, index),
                                 brake_document_amount(d, value), why != NULL ? " (" : "",
-                                why != NULL ? why : "", why != NULL ? ")" : "");
+                                why != NULL ? as_the_file_has_it(d, why) : "",
+                                why != NULL ? ")" : "");
 }
 
 static void defaults(struct brake_document *d, const struct brake_sheet *sheet)
@@ -299,17 +306,18 @@ void brake_part_lines(struct brake_document *d, const struct brake_sheet *sheet,
 
 void brake_part_warnings(struct brake_document *d, const struct brake_warning *warning, int count)
 {
-    const struct brake_column column[] = {{"id", NULL, BRAKE_COLUMN},
-                                          {"text", "Warning", BRAKE_COLUMN}};
+    const struct brake_column column[] = {
+        {"id", NULL, BRAKE_COLUMN}, {"text", NULL, BRAKE_COLUMN}, {NULL, "Warning", BRAKE_COLUMN}};
     brake_document_section(d, NULL, "Warnings");
     brake_document_table(d, &(struct brake_table){.key = "warnings",
                                                   .none = "None.",
                                                   .rows = BRAKE_ROWS_ALERTS,
                                                   .column = column,
-                                                  .columns = 2});
+                                                  .columns = 3});
     for (int i = 0; i < count; i++)
-        brake_document_row(d, (const struct brake_cell[]){brake_cell_text(warning[i].id),
-                                                          brake_cell_text(warning[i].text)});
+        brake_document_row(d, (const struct brake_cell[]){
+                                  brake_cell_text(warning[i].id), brake_cell_text(warning[i].text),
+                                  brake_cell_text(brake_document_told(d, warning[i].text))});
     brake_document_end(d);
 }
 

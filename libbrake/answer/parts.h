@@ -68,10 +68,11 @@ bool brake_part_moves(const struct brake_compared *one, int change);
 const char *brake_part_shares(struct brake_document *d, const struct brake_compared *one,
                               const struct brake_unit *unit);
 
-enum { BRAKE_DUTY_WORDS = 512 };
+enum { BRAKE_DUTY_WORDS = 600 };
 
 /* What the brakes go through, in words. */
-void brake_part_duty(const struct brake_duty_report *r, char text[BRAKE_DUTY_WORDS]);
+void brake_part_duty(const struct brake_duty_report *r, enum brake_systems systems,
+                     char text[BRAKE_DUTY_WORDS]);
 
 /* Parts of answers that the report for inspection has too. */
 void brake_part_verdict(struct brake_document *d, const struct brake_sheet *sheet,

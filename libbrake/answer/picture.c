@@ -1,5 +1,6 @@
 #include "picture.h"
 
+#include "cell.h"
 #include "page.h"
 #include "svg.h"
 
@@ -17,8 +18,11 @@ void brake_figure_end(FILE *stream, const struct brake_figure *figure)
     fputs("</strong> ", stream);
     brake_page_text(stream, figure->words);
     fputs(figure->warnings > 0 ? "\n<ul>\n" : "", stream);
-    for (int i = 0; i < figure->warnings; i++)
-        brake_page_element(stream, "li", figure->warning[i].text);
+    for (int i = 0; i < figure->warnings; i++) {
+        char told[BRAKE_TOLD];
+        brake_amounts_told(figure->warning[i].text, figure->systems, told, sizeof told);
+        brake_page_element(stream, "li", told);
+    }
     fputs(figure->warnings > 0 ? "</ul>" : "", stream);
     fputs("</figcaption>\n</figure>\n", stream);
 }

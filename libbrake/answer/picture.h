@@ -6,6 +6,7 @@
 
 #include <stdio.h>
 
+#include "brake/document.h"
 #include "brake/paper.h"
 
 /* What a picture is: its id in the page, its title, and what it says, in words. */
@@ -15,6 +16,7 @@ struct brake_figure {
     char words[900];
     struct brake_warning warning[BRAKE_DUTY_WARNINGS]; /* that what is shown gives rise to */
     int warnings;
+    enum brake_systems systems; /* units that they are read in */
 };
 
 void brake_figure_open(FILE *stream, const struct brake_figure *figure, double height);
@@ -23,21 +25,25 @@ void brake_figure_end(FILE *stream, const struct brake_figure *figure);
 void brake_figure_missing(FILE *stream, const char *title, const char *why);
 
 /* Brake force of the rear axle over that of the front, beside the ideal one and the lock lines. */
-void brake_picture_balance(const struct brake_paper *paper, enum brake_load load, FILE *stream);
+void brake_picture_balance(const struct brake_paper *paper, enum brake_load load,
+                           enum brake_systems systems, FILE *stream);
 
 /* Adhesion that each axle uses, beside the published bounds. */
-void brake_picture_adhesion(const struct brake_paper *paper, enum brake_load load, FILE *stream);
+void brake_picture_adhesion(const struct brake_paper *paper, enum brake_load load,
+                            enum brake_systems systems, FILE *stream);
 
 /* Deceleration over pedal force, with the knee of the booster. */
-void brake_picture_pedal(const struct brake_paper *paper, FILE *stream);
+void brake_picture_pedal(const struct brake_paper *paper, enum brake_systems systems, FILE *stream);
 
 /* Speed, deceleration and pedal force of one stop over time. */
-void brake_picture_stop(const struct brake_paper *paper, FILE *stream);
+void brake_picture_stop(const struct brake_paper *paper, enum brake_systems systems, FILE *stream);
 
 /* Temperatures of a duty over time, beside their limits. */
-void brake_picture_heat(const struct brake_paper *paper, enum brake_paper_duty kind, FILE *stream);
+void brake_picture_heat(const struct brake_paper *paper, enum brake_paper_duty kind,
+                        enum brake_systems systems, FILE *stream);
 
 /* How sure the limiting margin is. */
-void brake_picture_spread(const struct brake_paper *paper, FILE *stream);
+void brake_picture_spread(const struct brake_paper *paper, enum brake_systems systems,
+                          FILE *stream);
 
 #endif

@@ -52,7 +52,8 @@ static void draw_bounds(struct brake_plot *plot, const struct brake_criterion *b
     brake_plot_line(plot, un, 2, BRAKE_DASH_DOT, "UN, both axles");
 }
 
-void brake_picture_adhesion(const struct brake_paper *paper, enum brake_load load, FILE *stream)
+void brake_picture_adhesion(const struct brake_paper *paper, enum brake_load load,
+                            enum brake_systems systems, FILE *stream)
 {
     static const char *const titles[] = {"Use of adhesion, empty", "Use of adhesion, full"};
     static const char *const ids[] = {"adhesion-empty", "adhesion-full"};
@@ -62,12 +63,13 @@ void brake_picture_adhesion(const struct brake_paper *paper, enum brake_load loa
     const struct brake_unit *none = brake_unit_si(BRAKE_RATIO);
     struct brake_figure figure = {.id = ids[load], .title = titles[load]};
     struct brake_system system;
-    struct brake_plot plot = {.stream = stream,
-                              .id = ids[load],
-                              .top = BRAKE_SVG_HEAD,
-                              .height = BRAKE_SVG_PLOT,
-                              .x = brake_scale_of(0.0, 1.0, none, "deceleration over g"),
-                              .y = brake_scale_of(0.0, 1.0, none, "Friction that the axle needs")};
+    struct brake_plot plot = {
+        .stream = stream,
+        .id = ids[load],
+        .top = BRAKE_SVG_HEAD,
+        .height = BRAKE_SVG_PLOT,
+        .x = brake_scale_of(0.0, 1.0, none, systems, "deceleration over g"),
+        .y = brake_scale_of(0.0, 1.0, none, systems, "Friction that the axle needs")};
     brake_system_build(vehicle, load, BRAKE_INTACT, &system);
     brake_text_format(
         figure.words, sizeof figure.words,

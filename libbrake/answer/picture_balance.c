@@ -82,19 +82,22 @@ static void draw_net(struct brake_plot *plot)
 }
 
 static void describe(const struct brake_paper *paper, enum brake_load load, const struct scene *s,
-                     struct brake_figure *figure)
+                     enum brake_systems systems, struct brake_figure *figure)
 {
     const struct brake_case_results *r = &paper->assessment->results.load[load];
     char slowing[60];
-    brake_amount_words(r->balance.lock_deceleration, brake_unit_find("m/s2"), slowing,
+    char force[60];
+    brake_amount_words(r->balance.lock_deceleration, brake_unit_find("m/s2"), systems, slowing,
                        sizeof slowing);
+    brake_amount_words(paper->sheet->vehicle.driver.pedal_force_most, brake_unit_find("N"), systems,
+                       force, sizeof force);
     brake_text_format(
         figure->words, sizeof figure->words,
         "Brake force of each axle over the weight of the vehicle, %s, on a road of friction "
-        "%.2f, up to %.0f N on the pedal. At the target deceleration the front has %.4g %% of "
+        "%.2f, up to %s on the pedal. At the target deceleration the front has %.4g %% of "
         "the force; %.4g %% would be ideal. Each thin slanted line is one more tenth of g.",
-        brake_load_word(load), s->system.adhesion, paper->sheet->vehicle.driver.pedal_force_most,
-        100.0 * r->balance.front_share, 100.0 * r->balance.ideal_front_share);
+        brake_load_word(load), s->system.adhesion, force, 100.0 * r->balance.front_share,
+        100.0 * r->balance.ideal_front_share);
     if (isfinite(r->balance.lock_deceleration))
         brake_text_format(figure->words + strlen(figure->words),
                           sizeof figure->words - strlen(figure->words),
@@ -102,7 +105,8 @@ static void describe(const struct brake_paper *paper, enum brake_load load, cons
                           brake_axle_word((enum brake_axle)(int)r->balance.lock_axle), slowing);
 }
 
-void brake_picture_balance(const struct brake_paper *paper, enum brake_load load, FILE *stream)
+void brake_picture_balance(const struct brake_paper *paper, enum brake_load load,
+                           enum brake_systems systems, FILE *stream)
 {
     static const char *const titles[] = {"Brake force, front against rear, empty",
                                          "Brake force, front against rear, full"};
@@ -112,13 +116,14 @@ void brake_picture_balance(const struct brake_paper *paper, enum brake_load load
     set_scene(&paper->sheet->vehicle, load, &s);
     const double most = fmin(1.2, fmax(1.15 * forces(&s, s.pressure_most).x, s.system.adhesion));
     struct brake_figure figure = {.id = ids[load], .title = titles[load]};
-    struct brake_plot plot = {.stream = stream,
-                              .id = ids[load],
-                              .top = BRAKE_SVG_HEAD,
-                              .height = BRAKE_SVG_PLOT,
-                              .x = brake_scale_of(0.0, most, percent, "front, share of weight"),
-                              .y = brake_scale_of(0.0, 0.4, percent, "Rear, share of weight")};
-    describe(paper, load, &s, &figure);
+    struct brake_plot plot = {
+        .stream = stream,
+        .id = ids[load],
+        .top = BRAKE_SVG_HEAD,
+        .height = BRAKE_SVG_PLOT,
+        .x = brake_scale_of(0.0, most, percent, systems, "front, share of weight"),
+        .y = brake_scale_of(0.0, 0.4, percent, systems, "Rear, share of weight")};
+    describe(paper, load, &s, systems, &figure);
     brake_figure_open(stream, &figure, BRAKE_SVG_HEAD + BRAKE_SVG_PLOT + BRAKE_SVG_AXIS);
     brake_plot_open(&plot);
     draw_net(&plot);

@@ -59,18 +59,18 @@ static double hottest(const struct brake_duty_report *duty)
 }
 
 static void draw_axle(const struct brake_duty_report *duty, enum brake_paper_duty kind, int axle,
-                      FILE *stream)
+                      enum brake_systems systems, FILE *stream)
 {
     static const char *const words[] = {"Front brake", "Rear brake"};
     const double last = duty->row[duty->rows - 1].time;
-    struct brake_plot plot = {
-        .stream = stream,
-        .id = names[kind].plot[axle],
-        .top = BRAKE_SVG_HEAD + STEP * axle,
-        .height = PANEL,
-        .bare = axle + 1 < BRAKE_AXLES,
-        .x = brake_scale_of(0.0, last, brake_unit_find("s"), "time"),
-        .y = brake_scale_of(273.15, hottest(duty) + 20.0, brake_unit_find("degC"), words[axle])};
+    struct brake_plot plot = {.stream = stream,
+                              .id = names[kind].plot[axle],
+                              .top = BRAKE_SVG_HEAD + STEP * axle,
+                              .height = PANEL,
+                              .bare = axle + 1 < BRAKE_AXLES,
+                              .x = brake_scale_of(0.0, last, brake_unit_find("s"), systems, "time"),
+                              .y = brake_scale_of(273.15, hottest(duty) + 20.0,
+                                                  brake_unit_find("degC"), systems, words[axle])};
     brake_plot_open(&plot);
     draw_limit(&plot, last, duty->hot->boiling, BRAKE_THIN, "fluid boils, wet");
     draw_limit(&plot, last, duty->hot->friction_until[axle], BRAKE_DOTTED, "end of pad curve");
@@ -79,17 +79,19 @@ static void draw_axle(const struct brake_duty_report *duty, enum brake_paper_dut
     brake_plot_end(&plot);
 }
 
-static void describe(const struct brake_duty_report *duty, struct brake_figure *figure)
+static void describe(const struct brake_duty_report *duty, enum brake_systems systems,
+                     struct brake_figure *figure)
 {
     const bool known = isfinite(duty->hot->friction_until[BRAKE_FRONT]) &&
                        isfinite(duty->hot->friction_until[BRAKE_REAR]);
     char what[BRAKE_DUTY_WORDS];
     char boiling[60];
     char margin[60];
-    brake_amount_words(duty->hot->boiling, brake_unit_find("degC"), boiling, sizeof boiling);
-    brake_amount_words(duty->result->fluid_margin, brake_unit_si(BRAKE_RISE), margin,
+    brake_amount_words(duty->hot->boiling, brake_unit_find("degC"), systems, boiling,
+                       sizeof boiling);
+    brake_amount_words(duty->result->fluid_margin, brake_unit_si(BRAKE_RISE), systems, margin,
                        sizeof margin);
-    brake_part_duty(duty, what);
+    brake_part_duty(duty, systems, what);
     brake_text_format(
         figure->words, sizeof figure->words,
         "Shown: %s. Wet, the fluid boils at %s; that less its hottest is %s.%s", what, boiling,
@@ -100,17 +102,19 @@ static void describe(const struct brake_duty_report *duty, struct brake_figure *
     figure->warnings = brake_duty_warnings(duty->hot, duty->duty, duty->result, figure->warning);
 }
 
-void brake_picture_heat(const struct brake_paper *paper, enum brake_paper_duty kind, FILE *stream)
+void brake_picture_heat(const struct brake_paper *paper, enum brake_paper_duty kind,
+                        enum brake_systems systems, FILE *stream)
 {
     const struct brake_duty_report *duty = paper->duty[kind];
-    struct brake_figure figure = {.id = names[kind].id, .title = names[kind].title};
+    struct brake_figure figure = {
+        .id = names[kind].id, .title = names[kind].title, .systems = systems};
     if (duty == NULL || duty->rows < 2) {
         brake_figure_missing(stream, figure.title, paper->lacking[kind]);
         return;
     }
-    describe(duty, &figure);
+    describe(duty, systems, &figure);
     brake_figure_open(stream, &figure, BRAKE_SVG_HEAD + STEP + PANEL + 36);
     for (int axle = 0; axle < BRAKE_AXLES; axle++)
-        draw_axle(duty, kind, axle, stream);
+        draw_axle(duty, kind, axle, systems, stream);
     brake_figure_end(stream, &figure);
 }

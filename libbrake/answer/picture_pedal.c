@@ -54,17 +54,18 @@ static void draw_without_assist(struct brake_plot *plot, const struct brake_vehi
     draw(plot, &system, vehicle->driver.pedal_force_most, BRAKE_DOTTED, "full, no assist");
 }
 
-static void describe(const struct brake_paper *paper, struct brake_figure *figure)
+static void describe(const struct brake_paper *paper, enum brake_systems systems,
+                     struct brake_figure *figure)
 {
     const struct brake_case_results *r = &paper->assessment->results.load[BRAKE_FULL];
     const struct brake_unit *newton = brake_unit_find("N");
     char knee[60];
     char target[60];
     char needed[60];
-    brake_amount_words(r->pedal.knee_force, newton, knee, sizeof knee);
-    brake_amount_words(r->pedal.force_for_target, newton, needed, sizeof needed);
-    brake_amount_words(paper->sheet->vehicle.driver.target, brake_unit_find("m/s2"), target,
-                       sizeof target);
+    brake_amount_words(r->pedal.knee_force, newton, systems, knee, sizeof knee);
+    brake_amount_words(r->pedal.force_for_target, newton, systems, needed, sizeof needed);
+    brake_amount_words(paper->sheet->vehicle.driver.target, brake_unit_find("m/s2"), systems,
+                       target, sizeof target);
     brake_text_format(
         figure->words, sizeof figure->words,
         "Wheels kept from locking. Full, the target of %s takes %s as far as the brakes go; "
@@ -79,7 +80,7 @@ static void describe(const struct brake_paper *paper, struct brake_figure *figur
                           "No booster, no knee.");
 }
 
-void brake_picture_pedal(const struct brake_paper *paper, FILE *stream)
+void brake_picture_pedal(const struct brake_paper *paper, enum brake_systems systems, FILE *stream)
 {
     const struct brake_driver_lines *driver = &paper->sheet->vehicle.driver;
     const double top = fmax(1.1 * most_of(paper->assessment), 1.1 * driver->target);
@@ -91,9 +92,10 @@ void brake_picture_pedal(const struct brake_paper *paper, FILE *stream)
         .id = "pedal",
         .top = BRAKE_SVG_HEAD,
         .height = BRAKE_SVG_PLOT,
-        .x = brake_scale_of(0.0, driver->pedal_force_most, brake_unit_find("N"), "pedal force"),
-        .y = brake_scale_of(0.0, top, brake_unit_find("m/s2"), "Deceleration")};
-    describe(paper, &figure);
+        .x = brake_scale_of(0.0, driver->pedal_force_most, brake_unit_find("N"), systems,
+                            "pedal force"),
+        .y = brake_scale_of(0.0, top, brake_unit_find("m/s2"), systems, "Deceleration")};
+    describe(paper, systems, &figure);
     brake_figure_open(stream, &figure, BRAKE_SVG_HEAD + BRAKE_SVG_PLOT + BRAKE_SVG_AXIS);
     brake_plot_open(&plot);
     brake_plot_line(&plot, target, 2, BRAKE_THIN, "target");

@@ -40,7 +40,7 @@ static void draw(struct brake_plot *plot, double margin, double sigma)
     brake_plot_mark(plot, (struct brake_point){margin + half, 0.95}, "95 of 100 below");
 }
 
-void brake_picture_spread(const struct brake_paper *paper, FILE *stream)
+void brake_picture_spread(const struct brake_paper *paper, enum brake_systems systems, FILE *stream)
 {
     const struct brake_assessment *a = paper->assessment;
     const int criterion = shown(a);
@@ -56,14 +56,14 @@ void brake_picture_spread(const struct brake_paper *paper, FILE *stream)
                                              : "no line of the vehicle file has a tolerance");
         return;
     }
-    struct brake_plot plot = {.stream = stream,
-                              .id = "spread",
-                              .top = BRAKE_SVG_HEAD,
-                              .height = BRAKE_SVG_PLOT,
-                              .x = brake_scale_of(fmin(0.0, margin - 3.0 * sigma),
-                                                  fmax(0.0, margin + 3.0 * sigma), percent,
-                                                  "margin"),
-                              .y = brake_scale_of(0.0, 1.0, percent, "Chance that it is below")};
+    struct brake_plot plot = {
+        .stream = stream,
+        .id = "spread",
+        .top = BRAKE_SVG_HEAD,
+        .height = BRAKE_SVG_PLOT,
+        .x = brake_scale_of(fmin(0.0, margin - 3.0 * sigma), fmax(0.0, margin + 3.0 * sigma),
+                            percent, systems, "margin"),
+        .y = brake_scale_of(0.0, 1.0, percent, systems, "Chance that it is below")};
     brake_text_format(range, sizeof range, "%+.0f to %+.0f %%",
                       100.0 * (margin - BRAKE_P95 * sigma), 100.0 * (margin + BRAKE_P95 * sigma));
     brake_text_format(

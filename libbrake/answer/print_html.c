@@ -285,7 +285,7 @@ static void put_node(struct page *p, const struct brake_node *node, unsigned *he
         break;
     case BRAKE_NODE_FIGURE:
         if (figure)
-            node->figure.draw(node->figure.context, p->stream);
+            node->figure.draw(node->figure.context, p->d->systems, p->stream);
         break;
     }
 }

@@ -116,7 +116,7 @@ static void print_node(const struct page *p, const struct brake_node *node)
         break;
     case BRAKE_NODE_FIGURE:
         if (node->figure.sketch != NULL)
-            node->figure.sketch(node->figure.context, p->stream);
+            node->figure.sketch(node->figure.context, p->d->systems, p->stream);
         break;
     }
 }

@@ -173,54 +173,54 @@ static void drive(struct brake_document *d, const struct brake_paper *paper)
     brake_document_end(d);
 }
 
-static void balance_empty(const void *paper, FILE *stream)
+static void balance_empty(const void *paper, enum brake_systems systems, FILE *stream)
 {
-    brake_picture_balance(paper, BRAKE_EMPTY, stream);
+    brake_picture_balance(paper, BRAKE_EMPTY, systems, stream);
 }
 
-static void balance_full(const void *paper, FILE *stream)
+static void balance_full(const void *paper, enum brake_systems systems, FILE *stream)
 {
-    brake_picture_balance(paper, BRAKE_FULL, stream);
+    brake_picture_balance(paper, BRAKE_FULL, systems, stream);
 }
 
-static void adhesion_empty(const void *paper, FILE *stream)
+static void adhesion_empty(const void *paper, enum brake_systems systems, FILE *stream)
 {
-    brake_picture_adhesion(paper, BRAKE_EMPTY, stream);
+    brake_picture_adhesion(paper, BRAKE_EMPTY, systems, stream);
 }
 
-static void adhesion_full(const void *paper, FILE *stream)
+static void adhesion_full(const void *paper, enum brake_systems systems, FILE *stream)
 {
-    brake_picture_adhesion(paper, BRAKE_FULL, stream);
+    brake_picture_adhesion(paper, BRAKE_FULL, systems, stream);
 }
 
-static void pedal(const void *paper, FILE *stream)
+static void pedal(const void *paper, enum brake_systems systems, FILE *stream)
 {
-    brake_picture_pedal(paper, stream);
+    brake_picture_pedal(paper, systems, stream);
 }
 
-static void stop(const void *paper, FILE *stream)
+static void stop(const void *paper, enum brake_systems systems, FILE *stream)
 {
-    brake_picture_stop(paper, stream);
+    brake_picture_stop(paper, systems, stream);
 }
 
-static void heat_fade(const void *paper, FILE *stream)
+static void heat_fade(const void *paper, enum brake_systems systems, FILE *stream)
 {
-    brake_picture_heat(paper, BRAKE_PAPER_FADE, stream);
+    brake_picture_heat(paper, BRAKE_PAPER_FADE, systems, stream);
 }
 
-static void heat_descent(const void *paper, FILE *stream)
+static void heat_descent(const void *paper, enum brake_systems systems, FILE *stream)
 {
-    brake_picture_heat(paper, BRAKE_PAPER_DESCENT, stream);
+    brake_picture_heat(paper, BRAKE_PAPER_DESCENT, systems, stream);
 }
 
-static void spread(const void *paper, FILE *stream)
+static void spread(const void *paper, enum brake_systems systems, FILE *stream)
 {
-    brake_picture_spread(paper, stream);
+    brake_picture_spread(paper, systems, stream);
 }
 
 static void pictures(struct brake_document *d, const struct brake_paper *paper)
 {
-    static void (*const draw[])(const void *, FILE *) = {
+    static void (*const draw[])(const void *, enum brake_systems, FILE *) = {
         balance_empty, balance_full, adhesion_empty, adhesion_full, pedal,
         stop,          heat_fade,    heat_descent,   spread};
     brake_document_section(d, NULL, "Pictures");

@@ -26,7 +26,8 @@ static void list(struct brake_document *d, enum brake_rows rows, const char *con
     static const struct brake_column column[] = {{NULL, "item", BRAKE_COLUMN}};
     brake_document_table(d, &(struct brake_table){.rows = rows, .column = column, .columns = 1});
     for (; *line != NULL; line++)
-        brake_document_row(d, (const struct brake_cell[]){brake_cell_text(*line)});
+        brake_document_row(
+            d, (const struct brake_cell[]){brake_cell_text(brake_document_told(d, *line))});
 }
 
 static void before(struct brake_document *d)
@@ -157,7 +158,7 @@ static void stages(struct brake_document *d, const struct brake_shakedown *plan)
         "the vehicle pulls to a side, or the steering wheel must be held against the brakes",
         "a wheel locks before the stage's force is reached, the rear one above all",
         "smell, smoke, a brake that is too hot (do not touch it); with a thermometer: a rotor or "
-        "drum above 300 degC (572 degF) (common practice, no source)",
+        "drum above 300 degC (common practice, no source)",
         "a brake that drags after the pedal is let go, a warning lamp, a noise that is new",
         NULL};
     brake_document_section(d, NULL, "2. Stages");
@@ -192,14 +193,14 @@ static void bedding(struct brake_document *d, const struct brake_shakedown *plan
         "Follow the schedule of the maker of pads and linings where there is one. Where there is "
         "none: %d stops from %s at %s, about %s on this pedal, each begun when the hottest brake "
         "is at %s or less, or after %s of road, whichever comes first [%s: %s]. Begin only after "
-        "the stages up to 60 km/h went as expected, adjust drums and parking brake afterwards, and "
+        "the stages up to %s went as expected, adjust drums and parking brake afterwards, and "
         "drive the stages once more: new pads give less until they are bedded in.",
         b->stops, whole(d, b->speed, "km/h"), tenth(d, b->deceleration, "m/s2"),
         whole(d, plan->burnish_force, "N"),
         brake_document_amount(
             d,
             brake_cell_form(b->temperature, brake_unit_of("degC", BRAKE_TEMPERATURE), BRAKE_WHOLE)),
-        whole(d, b->distance, "km"), b->clause, b->text);
+        whole(d, b->distance, "km"), b->clause, b->text, whole(d, 60.0 / 3.6, "km/h"));
     brake_document_fact(d, "clause", NULL, brake_cell_text(b->clause));
     brake_document_fact(d, "text", NULL, brake_cell_text(b->text));
     brake_document_fact(d, "stops", NULL, brake_cell_count(b->stops));

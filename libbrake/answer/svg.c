@@ -13,8 +13,8 @@
 /* Edges of the plot, and of the numbers beside it. */
 static const double LEFT = 74.0;
 static const double RIGHT = 300.0;
-static const double SI_END = 68.0;
-static const double US_END = 33.0;
+static const double FIRST_END = 68.0;
+static const double OTHER_END = 33.0;
 
 static const double LINE = 14.0;  /* from one label to the next */
 static const double CLOSE = 0.35; /* points nearer than this add nothing to a line */
@@ -87,13 +87,20 @@ static double nice_step(double span)
 }
 
 struct brake_scale brake_scale_of(double low, double high, const struct brake_unit *unit,
-                                  const char *words)
+                                  enum brake_systems systems, const char *words)
 {
-    const double first = brake_unit_from_si(unit, low);
-    const double last = brake_unit_from_si(unit, high);
+    const struct brake_cell cell = brake_cell_number(low, unit);
+    const struct brake_unit *shown[2];
+    const int units = brake_cell_units(&cell, systems, shown);
+    const double first = brake_unit_from_si(shown[0], low);
+    const double last = brake_unit_from_si(shown[0], high);
     const double step = nice_step(last > first ? last - first : 1.0);
-    const struct brake_scale scale = {unit, step * floor(first / step + 1e-9),
-                                      step * ceil(last / step - 1e-9), step, words};
+    const struct brake_scale scale = {shown[0],
+                                      units > 1 ? shown[1] : NULL,
+                                      step * floor(first / step + 1e-9),
+                                      step * ceil(last / step - 1e-9),
+                                      step,
+                                      words};
     return scale;
 }
 
@@ -132,30 +139,28 @@ static void tick_words(const struct brake_scale *scale, int tick, const struct b
 static void axis_of_y(const struct brake_plot *plot)
 {
     const struct brake_scale *scale = &plot->y;
-    const struct brake_unit *us = brake_unit_beside(scale->unit);
     char text[24];
     write_text(plot->stream, 0.0, plot->top - 24.0, "start", scale->words);
-    write_text(plot->stream, SI_END, plot->top - 9.0, "end", scale->unit->name);
-    if (us != scale->unit)
-        write_text(plot->stream, US_END, plot->top - 9.0, "end", us->name);
+    write_text(plot->stream, FIRST_END, plot->top - 9.0, "end", scale->unit->name);
+    if (scale->other != NULL)
+        write_text(plot->stream, OTHER_END, plot->top - 9.0, "end", scale->other->name);
     for (int i = 0; i <= ticks(scale); i++) {
         const double y = plot->top + plot->height * (1.0 - (double)i / ticks(scale));
         write_line(plot->stream, LEFT - 3.0, y, LEFT, y);
         tick_words(scale, i, scale->unit, text);
-        write_text(plot->stream, SI_END, y + 4.0, "end", text);
-        if (us == scale->unit)
+        write_text(plot->stream, FIRST_END, y + 4.0, "end", text);
+        if (scale->other == NULL)
             continue;
-        tick_words(scale, i, us, text);
-        write_text(plot->stream, US_END, y + 4.0, "end", text);
+        tick_words(scale, i, scale->other, text);
+        write_text(plot->stream, OTHER_END, y + 4.0, "end", text);
     }
 }
 
 static void axis_of_x(const struct brake_plot *plot)
 {
     const struct brake_scale *scale = &plot->x;
-    const struct brake_unit *us = brake_unit_beside(scale->unit);
     const double bottom = plot->top + plot->height;
-    const bool both = us != scale->unit;
+    const bool both = scale->other != NULL;
     char text[24];
     for (int i = 0; i <= ticks(scale); i++) {
         const double x = LEFT + (RIGHT - LEFT) * i / ticks(scale);
@@ -164,15 +169,16 @@ static void axis_of_x(const struct brake_plot *plot)
             continue;
         tick_words(scale, i, scale->unit, text);
         write_text(plot->stream, x, bottom + 16.0, "middle", text);
-        tick_words(scale, i, us, text);
-        if (both)
-            write_text(plot->stream, x, bottom + 30.0, "middle", text);
+        if (!both)
+            continue;
+        tick_words(scale, i, scale->other, text);
+        write_text(plot->stream, x, bottom + 30.0, "middle", text);
     }
     if (plot->bare)
         return;
     write_text(plot->stream, RIGHT + 22.0, bottom + 16.0, "start", scale->unit->name);
     if (both)
-        write_text(plot->stream, RIGHT + 22.0, bottom + 30.0, "start", us->name);
+        write_text(plot->stream, RIGHT + 22.0, bottom + 30.0, "start", scale->other->name);
     write_text(plot->stream, (LEFT + RIGHT) / 2.0, bottom + (both ? 46.0 : 32.0), "middle",
                scale->words);
 }

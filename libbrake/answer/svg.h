@@ -1,4 +1,4 @@
-/* Pictures: a plot with axes in SI and US units, lines told apart by their dashes, each named at the
+/* Pictures: a plot with axes in one or two units, lines told apart by their dashes, each named at the
  * right edge by a label that a thin leader joins to it. Labels never meet: they are spread when all
  * are known. Private to this folder.
  *
@@ -12,6 +12,7 @@
 
 #include "brake/constants.h"
 #include "brake/disc.h"
+#include "brake/document.h"
 #include "brake/units.h"
 
 enum {
@@ -36,7 +37,8 @@ enum brake_dash {
 /* What an axis shows: numbers in its unit between two ends, a tick every step. */
 struct brake_scale {
     const struct brake_unit *unit;
-    double low, high, step; /* [unit] */
+    const struct brake_unit *other; /* of its second row of numbers; NULL: it has one */
+    double low, high, step;         /* [unit] */
     const char *words;
 };
 
@@ -57,9 +59,10 @@ struct brake_plot {
     int labels;
 };
 
-/* An axis from low to high, both moved out to the next tick; low, high in SI. */
+/* An axis from low to high, both moved out to the next tick; low, high in SI, the unit that of the SI
+ * trade. */
 struct brake_scale brake_scale_of(double low, double high, const struct brake_unit *unit,
-                                  const char *words);
+                                  enum brake_systems systems, const char *words);
 
 /* A picture of a height, with what it is called and what it shows in words. */
 void brake_svg_open(FILE *stream, const char *id, double height, const char *title,

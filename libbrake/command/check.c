@@ -1,6 +1,7 @@
 #include "verbs.h"
 
 struct options {
+    enum brake_systems units;
     char *file;
     struct command_list set;
     unsigned rules;
@@ -11,6 +12,7 @@ static const struct words_option options[] = {
     {"--set", "PATH=VALUE", words_keep, offsetof(struct options, set), words_help_set},
     {"--rules", "us|un|eu|all", words_take_rules, offsetof(struct options, rules),
      words_help_rules},
+    {"--units", "us|si|both", words_take_units, offsetof(struct options, units), words_help_units},
     {"--json", "", NULL, offsetof(struct options, json), words_help_json},
     {NULL, "FILE", words_take_file, offsetof(struct options, file), words_help_file}};
 
@@ -34,10 +36,11 @@ static int run_check(char **words)
         return status;
     brake_assess(&sheet, o.rules, &assessment);
     brake_assess_fade(&sheet, NULL, &assessment);
-    struct brake_document *d = brake_document_new(BRAKE_SI_FIRST);
+    const enum brake_format format = o.json ? BRAKE_AS_JSON : BRAKE_AS_TEXT;
+    struct brake_document *d = command_document(o.units, format);
     if (d != NULL)
         brake_answer_check(d, &sheet, &assessment);
-    status = command_print(d, o.json ? BRAKE_AS_JSON : BRAKE_AS_TEXT, stdout);
+    status = command_print(d, format, stdout);
     return status != 0 ? status : brake_assessment_exit(&assessment);
 }
 

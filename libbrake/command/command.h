@@ -51,6 +51,9 @@ int command_refuse_value(const char *option, const struct brake_error *error);
 /* Says so; returns EXIT_FAILED. */
 int command_short_of_memory(void);
 
+/* A new answer, for people in these units, for programs in SI; NULL: memory is short. */
+struct brake_document *command_document(enum brake_systems units, enum brake_format format);
+
 /* Prints an answer and frees it; NULL: memory is short. Returns 0 or EXIT_FAILED. */
 int command_print(struct brake_document *document, enum brake_format format, FILE *stream);
 

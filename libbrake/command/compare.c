@@ -4,6 +4,7 @@
 #include "verbs.h"
 
 struct options {
+    enum brake_systems units;
     char *file[2]; /* before, after */
     int files;
     unsigned rules;
@@ -26,6 +27,7 @@ static const struct words_option options[] = {
      words_help_rules},
     {"--fade", "", NULL, offsetof(struct options, fade),
      "hot performance too; takes a minute or so"},
+    {"--units", "us|si|both", words_take_units, offsetof(struct options, units), words_help_units},
     {"--json", "", NULL, offsetof(struct options, json), words_help_json},
     {NULL, "BEFORE AFTER", take_file, 0,
      "the vehicle file before the change and the one after; one of them may be -, standard input"}};
@@ -64,10 +66,11 @@ static int share(struct brake_comparison *comparison)
 
 static int print(const struct options *o, const struct brake_comparison *comparison)
 {
-    struct brake_document *d = brake_document_new(BRAKE_SI_FIRST);
+    const enum brake_format format = o->json ? BRAKE_AS_JSON : BRAKE_AS_TEXT;
+    struct brake_document *d = command_document(o->units, format);
     if (d != NULL)
         brake_answer_comparison(d, comparison);
-    return command_print(d, o->json ? BRAKE_AS_JSON : BRAKE_AS_TEXT, stdout);
+    return command_print(d, format, stdout);
 }
 
 static int run_compare(char **words)

@@ -6,6 +6,7 @@
 #include "vehicle/text.h"
 
 struct options {
+    enum brake_systems units;
     char *file;
     struct drive_options drive;
     struct command_list set;
@@ -55,6 +56,7 @@ static const struct words_option options[] = {
     {"--load", "empty|full", words_take_load, offsetof(struct options, drive.load),
      "as it was driven (empty)"},
     {"--set", "PATH=VALUE", words_keep, offsetof(struct options, set), words_help_set},
+    {"--units", "us|si|both", words_take_units, offsetof(struct options, units), words_help_units},
     {"--json", "", NULL, offsetof(struct options, json), words_help_json},
     {NULL, "FILE LOG.csv", take_file, 0,
      "the vehicle file, - is standard input; and the log: time [s],speed [km/h] and, best, "
@@ -84,10 +86,11 @@ static int exit_of(enum brake_agreement agreement)
 
 static int print(const struct options *o, const struct brake_drive_report *report)
 {
-    struct brake_document *d = brake_document_new(BRAKE_SI_FIRST);
+    const enum brake_format format = o->json ? BRAKE_AS_JSON : BRAKE_AS_TEXT;
+    struct brake_document *d = command_document(o->units, format);
     if (d != NULL)
         brake_answer_drive(d, report);
-    const int status = command_print(d, o->json ? BRAKE_AS_JSON : BRAKE_AS_TEXT, stdout);
+    const int status = command_print(d, format, stdout);
     return status != 0 ? status : exit_of(report->drive->agreement);
 }
 

@@ -10,6 +10,7 @@
 enum { FIELDS = 5 };
 
 struct options {
+    enum brake_systems units;
     char *file;
     struct command_list set;
     enum brake_load load;
@@ -172,6 +173,7 @@ static const struct words_option options[] = {
      "afterwards (30min standing; nothing after a stop)"},
     {"--load", "empty|full", words_take_load, offsetof(struct options, load), "load case (full)"},
     {"--set", "PATH=VALUE", words_keep, offsetof(struct options, set), words_help_set},
+    {"--units", "us|si|both", words_take_units, offsetof(struct options, units), words_help_units},
     {"--json", "", NULL, offsetof(struct options, json), words_help_json},
     {"--csv", "", NULL, offsetof(struct options, csv), "the history, a row a moment"},
     {NULL, "FILE", words_take_file, offsetof(struct options, file), words_help_file}};
@@ -196,16 +198,15 @@ static int take_words(char **words, struct options *o)
 
 static int print(const struct options *o, const struct brake_duty_report *report)
 {
-    struct brake_document *d = brake_document_new(BRAKE_SI_FIRST);
+    const enum brake_format format = o->csv    ? BRAKE_AS_CSV
+                                     : o->json ? BRAKE_AS_JSON
+                                               : BRAKE_AS_TEXT;
+    struct brake_document *d = command_document(o->units, format);
     if (d != NULL && o->csv)
         brake_answer_history(d, report);
     else if (d != NULL)
         brake_answer_heat(d, report);
-    const int status = command_print(d,
-                                     o->csv    ? BRAKE_AS_CSV
-                                     : o->json ? BRAKE_AS_JSON
-                                               : BRAKE_AS_TEXT,
-                                     stdout);
+    const int status = command_print(d, format, stdout);
     return status != 0 ? status : brake_duty_stood(report->result) ? 0 : 1;
 }
 

@@ -17,6 +17,12 @@ int command_short_of_memory(void)
     return EXIT_FAILED;
 }
 
+struct brake_document *command_document(enum brake_systems units, enum brake_format format)
+{
+    const bool for_people = format == BRAKE_AS_TEXT || format == BRAKE_AS_HTML;
+    return brake_document_new(for_people ? units : BRAKE_SI_FIRST);
+}
+
 int command_print(struct brake_document *document, enum brake_format format, FILE *stream)
 {
     const enum brake_status status = brake_document_print(document, format, stream);

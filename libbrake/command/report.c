@@ -10,6 +10,7 @@
 #include "vehicle/text.h"
 
 struct options {
+    enum brake_systems units;
     char *file;
     char *before;
     char *out;
@@ -40,6 +41,7 @@ static const struct words_option options[] = {
     {"--set", "PATH=VALUE", words_keep, offsetof(struct options, set), words_help_set},
     {"--rules", "us|un|eu|all", words_take_rules, offsetof(struct options, rules),
      words_help_rules},
+    {"--units", "us|si|both", words_take_units, offsetof(struct options, units), words_help_units},
     {NULL, "FILE", words_take_file, offsetof(struct options, file), words_help_file}};
 
 static int take_words(char **words, struct options *o)
@@ -88,10 +90,11 @@ static int write_paper(const struct options *o, const struct brake_paper *paper)
 {
     char *const inputs[] = {o->file, o->before != NULL ? o->before : o->drive.log, o->drive.log,
                             NULL};
-    struct brake_document *d = brake_document_new(BRAKE_SI_FIRST);
+    const enum brake_format format = o->text ? BRAKE_AS_TEXT : BRAKE_AS_HTML;
+    struct brake_document *d = command_document(o->units, format);
     if (d != NULL)
         brake_answer_report(d, paper);
-    return command_write(d, o->text ? BRAKE_AS_TEXT : BRAKE_AS_HTML, o->out, inputs);
+    return command_write(d, format, o->out, inputs);
 }
 
 static int report(const struct options *o, struct brake_paper *paper)

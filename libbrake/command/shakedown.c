@@ -3,6 +3,7 @@
 #include "vehicle/text.h"
 
 struct options {
+    enum brake_systems units;
     char *file;
     char *output;
     struct command_list set;
@@ -18,6 +19,7 @@ static const struct words_option options[] = {
      "as it will be driven (empty)"},
     {"--set", "PATH=VALUE", words_keep, offsetof(struct options, set), words_help_set},
     {"--text", "", NULL, offsetof(struct options, text), "text instead of a page"},
+    {"--units", "us|si|both", words_take_units, offsetof(struct options, units), words_help_units},
     {"--json", "", NULL, offsetof(struct options, json), words_help_json},
     {NULL, "FILE", words_take_file, offsetof(struct options, file), words_help_file}};
 
@@ -40,7 +42,7 @@ static int write_plan(const struct options *o, const struct brake_sheet *sheet,
                                      : o->text ? BRAKE_AS_TEXT
                                                : BRAKE_AS_HTML;
     char *const inputs[] = {o->file, NULL};
-    struct brake_document *d = brake_document_new(BRAKE_SI_FIRST);
+    struct brake_document *d = command_document(o->units, format);
     if (d != NULL)
         brake_answer_shakedown(d, sheet, plan);
     return command_write(d, format, o->output, inputs);

@@ -12,6 +12,7 @@ enum { SIZES = 64, TYRES = 64, COMBINATIONS = 10000, KEPT = 1000, WORD = 160 };
 static const char DECEL_AT[] = "decel at ";
 
 struct options {
+    enum brake_systems units;
     char *file;
     struct command_list set;
     struct command_list by;
@@ -300,6 +301,7 @@ static const struct words_option options[] = {
     {"--within", "LOW,HIGH", words_take_text, offsetof(struct options, within),
      "where to look (the range of the line)"},
     {"--set", "PATH=VALUE", words_keep, offsetof(struct options, set), words_help_set},
+    {"--units", "us|si|both", words_take_units, offsetof(struct options, units), words_help_units},
     {"--json", "", NULL, offsetof(struct options, json), words_help_json},
     {NULL, "FILE", words_take_file, offsetof(struct options, file), words_help_file}};
 
@@ -323,10 +325,11 @@ static int take_words(char **words, struct options *o)
 
 static int print(const struct options *o, const struct brake_size_report *report)
 {
-    struct brake_document *d = brake_document_new(BRAKE_SI_FIRST);
+    const enum brake_format format = o->json ? BRAKE_AS_JSON : BRAKE_AS_TEXT;
+    struct brake_document *d = command_document(o->units, format);
     if (d != NULL)
         brake_answer_size(d, report);
-    const int status = command_print(d, o->json ? BRAKE_AS_JSON : BRAKE_AS_TEXT, stdout);
+    const int status = command_print(d, format, stdout);
     return status != 0 ? status : brake_size_report_exit(report);
 }
 

@@ -7,6 +7,7 @@
 #include "vehicle/text.h"
 
 struct options {
+    enum brake_systems units;
     char *file;
     struct command_list set;
     struct command_list shape;
@@ -53,6 +54,7 @@ static const struct words_option options[] = {
     {"--set", "PATH=VALUE", words_keep, offsetof(struct options, set), words_help_set},
     {"--rules", "us|un|eu|all", words_take_rules, offsetof(struct options, rules),
      words_help_rules},
+    {"--units", "us|si|both", words_take_units, offsetof(struct options, units), words_help_units},
     {"--json", "", NULL, offsetof(struct options, json), words_help_json},
     {NULL, "FILE", words_take_file, offsetof(struct options, file), words_help_file}};
 
@@ -91,10 +93,11 @@ static int set_shape(const struct brake_sheet *sheet, const char *text, enum bra
 
 static int print(const struct options *o, const struct brake_spread *spread)
 {
-    struct brake_document *d = brake_document_new(BRAKE_SI_FIRST);
+    const enum brake_format format = o->json ? BRAKE_AS_JSON : BRAKE_AS_TEXT;
+    struct brake_document *d = command_document(o->units, format);
     if (d != NULL)
         brake_answer_spread(d, spread);
-    const int status = command_print(d, o->json ? BRAKE_AS_JSON : BRAKE_AS_TEXT, stdout);
+    const int status = command_print(d, format, stdout);
     return status != 0 ? status : brake_spread_exit(spread);
 }
 

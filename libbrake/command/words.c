@@ -7,6 +7,8 @@
 const char words_help_file[] = "the vehicle file; - is standard input";
 const char words_help_set[] = "change a line for this run; may be repeated";
 const char words_help_rules[] = "requirements to judge by (all)";
+const char words_help_units[] =
+    "units of what people read: one trade, or one beside the other (both)";
 const char words_help_json[] = "one JSON object in SI units";
 
 const struct words_option *words_operand(const struct words_option *option)
@@ -111,6 +113,16 @@ int words_take_rules(void *into, const struct words_option *option, char *value)
     const int status = words_choose(option, value, &choice);
     if (status == 0)
         *(unsigned *)into = rules[choice];
+    return status;
+}
+
+int words_take_units(void *into, const struct words_option *option, char *value)
+{
+    static const enum brake_systems systems[] = {BRAKE_US_ONLY, BRAKE_SI_ONLY, BRAKE_SI_FIRST};
+    int choice;
+    const int status = words_choose(option, value, &choice);
+    if (status == 0)
+        *(enum brake_systems *)into = systems[choice];
     return status;
 }
 

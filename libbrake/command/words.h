@@ -44,6 +44,7 @@ words_taker words_keep;       /* one more word of a struct command_list */
 words_taker words_take_text;  /* a char *; the last one counts */
 words_taker words_take_file;  /* a char *; one only */
 words_taker words_take_rules; /* unsigned: families of rules */
+words_taker words_take_units; /* enum brake_systems */
 words_taker words_take_load;  /* enum brake_load */
 
 /* Number of a word among the choices of an option, which "|" divides. Returns 0 or EXIT_MISUSED. */
@@ -72,6 +73,7 @@ int words_unknown_output(const char *option, const char *name);
 extern const char words_help_file[];
 extern const char words_help_set[];
 extern const char words_help_rules[];
+extern const char words_help_units[];
 extern const char words_help_json[];
 
 #endif

@@ -47,12 +47,60 @@ static void a_wide_range_is_read_at_once(void **state)
     assert_words(brake_cell_between(2.0, 1.0, 6.0, NULL), "2, 1 to 6");
 }
 
+static void assert_told(const char *text, enum brake_systems systems, const char *expected)
+{
+    char told[BRAKE_TOLD];
+    brake_amounts_told(text, systems, told, sizeof told);
+    assert_string_equal(told, expected);
+}
+
+/* Given a sentence with amounts of the SI trade, when it is told in other units, then each of them is the
+ * amount it was; what is no amount stays. 1 bar = 14.50377 psi, 1 lbf = 4.448222 N, 1 degC = 1.8 degF, of
+ * temperatures + 32; 1 in3 = 16.38706 cm3; source: NIST SP 811, appendix B.8. */
+static void amounts_of_a_sentence_are_told_in_the_readers_units(void **state)
+{
+    (void)state;
+    static const char pressure[] = "there: 81 bar of 97 bar at 500 N.";
+    assert_told(pressure, BRAKE_SI_ONLY, pressure);
+    assert_told(pressure, BRAKE_US_ONLY, "there: 1175 psi of 1407 psi at 112.4 lbf.");
+    assert_told(pressure, BRAKE_SI_FIRST,
+                "there: 81 bar (1175 psi) of 97 bar (1407 psi) at 500 N (112.4 lbf).");
+    assert_told(pressure, BRAKE_US_FIRST,
+                "there: 1175 psi (81 bar) of 1407 psi (97 bar) at 112.4 lbf (500 N).");
+    assert_told("12 K above 155 degC", BRAKE_US_ONLY, "21.6 degF rise above 311 degF");
+    assert_told("95 % used (12.4 cm3 in all)", BRAKE_US_ONLY, "95 % used (0.7567 in3 in all)");
+    assert_told("(100 degC, 0.38)", BRAKE_US_ONLY, "(212 degF, 0.38)");
+}
+
+/* Given words that look like amounts, then they stay: g is that of free fall, not the gram. */
+static void what_is_no_amount_is_left_alone(void **state)
+{
+    (void)state;
+    static const char *const texts[] = {
+        "above 0.38 g when full", "FMVSS 135 S7", "UN R13-H N", "x16 bar", "20 barrels", "5 % of 3",
+        "2 x 48", "number 5 mmm", "after 30 min at rest", "N", "10", ""};
+    for (size_t i = 0; i < sizeof texts / sizeof texts[0]; i++)
+        assert_told(texts[i], BRAKE_US_ONLY, texts[i]);
+}
+
+/* Given too little room, when a sentence is told, then it is cut inside it. */
+static void a_sentence_is_cut_to_its_room(void **state)
+{
+    (void)state;
+    char told[12];
+    brake_amounts_told("97 bar and more", BRAKE_SI_FIRST, told, sizeof told);
+    assert_string_equal(told, "97 bar (140");
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_large_difference_keeps_its_sign),
         cmocka_unit_test(no_exponent_where_digits_can_stand),
         cmocka_unit_test(a_wide_range_is_read_at_once),
+        cmocka_unit_test(amounts_of_a_sentence_are_told_in_the_readers_units),
+        cmocka_unit_test(what_is_no_amount_is_left_alone),
+        cmocka_unit_test(a_sentence_is_cut_to_its_room),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -15,7 +15,7 @@ static void a_scale_holds_its_ends_in_round_steps(void **state)
     (void)state;
     for (double span = 1e-6; span < 1e7; span *= 1.7) {
         const struct brake_scale scale =
-            brake_scale_of(-0.3 * span, 0.7 * span, brake_unit_find("m"), "");
+            brake_scale_of(-0.3 * span, 0.7 * span, brake_unit_find("m"), BRAKE_SI_FIRST, "");
         const double power = pow(10.0, floor(log10(scale.step * (1.0 + 1e-9))));
         const double part = scale.step / power;
         assert_true(scale.low <= -0.3 * span + 1e-9 * span);
@@ -28,7 +28,8 @@ static void a_scale_holds_its_ends_in_round_steps(void **state)
 static void an_empty_span_still_has_an_axis(void **state)
 {
     (void)state;
-    const struct brake_scale scale = brake_scale_of(0.0, 0.0, brake_unit_find("N"), "");
+    const struct brake_scale scale =
+        brake_scale_of(0.0, 0.0, brake_unit_find("N"), BRAKE_SI_FIRST, "");
     assert_true(scale.step > 0.0);
 }
 
@@ -39,8 +40,8 @@ static struct brake_plot plot_on(FILE *stream)
                                     .id = "p",
                                     .top = 36.0,
                                     .height = 200.0,
-                                    .x = brake_scale_of(0.0, 1.0, none, "x"),
-                                    .y = brake_scale_of(0.0, 1.0, none, "y")};
+                                    .x = brake_scale_of(0.0, 1.0, none, BRAKE_SI_FIRST, "x"),
+                                    .y = brake_scale_of(0.0, 1.0, none, BRAKE_SI_FIRST, "y")};
     return plot;
 }
 

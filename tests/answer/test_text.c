@@ -358,7 +358,7 @@ static void warnings_are_listed_or_there_are_none(void **state)
     report(plain, BRAKE_RULES_ALL);
     expect("Warnings None. Results");
     report(plus(plain, "[lift]\nsuspension = 50 mm\n"), BRAKE_RULES_ALL);
-    expect("Warnings ! The body sits 50 mm higher");
+    expect("Warnings ! The body sits 50 mm (1.969 in) higher");
 }
 
 static void numbers_stand_in_both_trades(void **state)

@@ -14,7 +14,7 @@ NAMES = "|".join(re.escape(name) for name in sorted({*UNITS, *ZERO} - {""}, key=
 US = "|".join(
     re.escape(name)
     for name in ("degF rise", "degF", "lbf*ft/psi", "lbf*ft", "lbf/in", "lbf", "lb*ft2", "lb", "psi/lb",
-                 "psi", "ft*lbf", "ft/s2", "ft", "in2", "in3", "in", "mph")
+                 "psi", "ft*lbf", "ft/s2", "ft", "in2", "in3", "in", "mph", "mi")
 )  # fmt: skip
 END = r"(?![\w*/])"
 # A deceleration is told in g as well.
