@@ -21,16 +21,12 @@ static void range(struct brake_document *d, const struct brake_quantity *q)
 {
     const struct brake_unit *unit = brake_unit_of(q->unit, q->dimension);
     const struct brake_unit *us = brake_unit_beside(unit);
-    const char *beside = "";
-    if (us != unit)
-        beside = brake_document_words(d, " (%.4g to %.4g %s)", brake_unit_from_si(us, q->low),
-                                      brake_unit_from_si(us, q->high), us->name);
     brake_document_say_in(d, NULL, "Unit", "%s%s%s%s", q->unit[0] ? q->unit : "none",
                           us != unit ? ", or " : "", us != unit ? us->name : "",
                           us != unit ? " and others of the trade" : "");
-    brake_document_say_in(d, NULL, "Range", "%.4g to %.4g%s%s%s", brake_unit_from_si(unit, q->low),
-                          brake_unit_from_si(unit, q->high), q->unit[0] ? " " : "", q->unit,
-                          beside);
+    brake_document_say_in(d, NULL, "Range", "%s to %s",
+                          brake_document_amount(d, brake_cell_number(q->low, unit)),
+                          brake_document_amount(d, brake_cell_number(q->high, unit)));
 }
 
 static void choices(struct brake_document *d, const struct brake_quantity *q)
@@ -47,12 +43,10 @@ static void fallback(struct brake_document *d, const struct brake_quantity *q)
     if (!isnan(q->fallback))
         value = q->kind == BRAKE_CHOICE
                     ? q->choices[(int)q->fallback]
-                    : brake_document_words(
-                          d, "%.4g%s%s",
-                          brake_unit_from_si(brake_unit_of(q->unit, q->dimension), q->fallback),
-                          q->unit[0] ? " " : "", q->unit);
+                    : brake_document_amount(
+                          d, brake_cell_number(q->fallback, brake_unit_of(q->unit, q->dimension)));
     brake_document_say_in(d, NULL, "Default", "%s%s%s%s", value, q->why != NULL ? "; " : "",
-                          q->why != NULL ? q->why : "",
+                          q->why != NULL ? brake_document_told(d, q->why) : "",
                           isnan(q->fallback) && q->need == BRAKE_NEEDED
                               ? "; the line, or what gives it, is needed"
                               : "");

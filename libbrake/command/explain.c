@@ -2,6 +2,7 @@
 #include "answer/explain.h"
 
 struct options {
+    enum brake_systems units;
     char *name;
     char *file;
     struct command_list set;
@@ -18,10 +19,10 @@ static int take_word(void *into, const struct words_option *option, char *word)
 
 static const struct words_option options[] = {
     {"--set", "PATH=VALUE", words_keep, offsetof(struct options, set), words_help_set},
+    {"--units", "us|si|both", words_take_units, offsetof(struct options, units), words_help_units},
     {NULL, "[NAME [FILE]]", take_word, 0,
      "a line, section, result, requirement, warning or verdict; left out: all of them, listed. "
-     "With a "
-     "vehicle file: its value there, and the lines that it depends on"}};
+     "With a vehicle file: its value there, and the lines that it depends on"}};
 
 static int unknown(const struct brake_vehicle *vehicle, const char *name)
 {
@@ -37,7 +38,7 @@ static int explain(const struct options *o, const struct brake_explained_of *of)
     const struct brake_named named = brake_named_find(vehicle, o->name);
     if (named.kind == BRAKE_NAMED_NOTHING || (named.index < 0 && vehicle != NULL))
         return unknown(vehicle, o->name);
-    struct brake_document *d = brake_document_new(BRAKE_SI_FIRST);
+    struct brake_document *d = command_document(o->units, BRAKE_AS_TEXT);
     if (d != NULL)
         brake_answer_explained(d, &named, of);
     return command_print(d, BRAKE_AS_TEXT, stdout);
@@ -55,9 +56,9 @@ static int explain_in_file(const struct options *o)
     return explain(o, &(struct brake_explained_of){&sheet, &assessment});
 }
 
-static int list_names(void)
+static int list_names(const struct options *o)
 {
-    struct brake_document *d = brake_document_new(BRAKE_SI_FIRST);
+    struct brake_document *d = command_document(o->units, BRAKE_AS_TEXT);
     if (d != NULL)
         brake_answer_names(d);
     return command_print(d, BRAKE_AS_TEXT, stdout);
@@ -70,7 +71,7 @@ static int run_explain(char **words)
     if (status != 0)
         return status;
     if (o.name == NULL)
-        return list_names();
+        return list_names(&o);
     return o.file != NULL ? explain_in_file(&o) : explain(&o, NULL);
 }
 
@@ -79,12 +80,9 @@ const struct words_verb verb_explain = {
     "",
     "what a line, a result, a requirement or a word of an answer means",
     "Says what a line of the vehicle file means, its unit, range and default, how to measure it, "
-    "and "
-    "which error is the dangerous one; what a result or a warning means; what a requirement asks "
-    "for, "
-    "by which clause, and where its figure was read. With a vehicle file it tells the value there "
-    "and "
-    "the lines that it depends on, each with what a small step of it changes.",
+    "and which error is the dangerous one; what a result or a warning means; what a requirement "
+    "asks for, by which clause, and where its figure was read. With a vehicle file it tells the "
+    "value there and the lines that it depends on, each with what a small step of it changes.",
     "0 it was explained.",
     options,
     run_explain};

@@ -12,6 +12,8 @@ ALL = {
     **{name: words for name, words in ANSWERS.items() if name != "compare with fade"},
     "descent": ("heat", HERON, "--descent", "8%,6km,50km/h", "--cool", "10min,30km/h"),
     "snubs": ("heat", HERON, "--snubs", "us.135.fade"),
+    "explain": ("explain", "driver.target"),
+    "explain in a file": ("explain", "full.stop.distance", HERON),
     "drivelog": ("drivelog", HERON, DRIVE),
     "shakedown": ("shakedown", HERON, "--text"),
     "shakedown as a page": ("shakedown", HERON),
