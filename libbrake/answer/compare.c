@@ -185,6 +185,7 @@ static void verdict(struct brake_document *d, const struct brake_comparison *c)
     const enum brake_load load = brake_compare_worst(c);
     const struct brake_compared *both = &c->like[load][BRAKE_BOTH_AXLES];
     const double missing = brake_like_missing(both);
+    const struct brake_study_results given = {.compare.missing = missing};
     const int took = extreme(both, -1.0);
     const int gave = extreme(both, 1.0);
     brake_document_section(d, "verdict", NULL);
@@ -194,7 +195,8 @@ static void verdict(struct brake_document *d, const struct brake_comparison *c)
                         isnan(missing) ? brake_cell_nothing() : brake_cell_truth(!(missing > 0.0)));
     brake_document_say(d, NULL, "Verdict", regained(d, c));
     brake_document_say(d, NULL, "Now", as_it_is(d, c));
-    brake_document_fact(d, "missing", NULL, brake_cell_number(missing, NULL));
+    brake_document_fact(d, "missing", NULL,
+                        brake_part_study(&given, brake_result_find("compare.missing")));
     brake_document_fact(d, "load", NULL, brake_cell_text(brake_load_word(load)));
     brake_document_fact(
         d, "took_most", NULL,

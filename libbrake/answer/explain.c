@@ -91,6 +91,8 @@ static const char *given_by(enum brake_result_group group)
         return "stopmargin heat";
     case BRAKE_OF_DRIVE:
         return "stopmargin drivelog";
+    case BRAKE_OF_COMPARISON:
+        return "stopmargin compare";
     default:
         return "stopmargin check";
     }
@@ -245,7 +247,7 @@ static void list_results(struct brake_document *d)
     begin_list(d, "result", "Of each load case, empty.NAME and full.NAME:");
     for (int i = loaded; i < loads; i++)
         list(d, brake_result_at(i)->name, brake_result_at(i)->meaning);
-    begin_list(d, "result", "Of stopmargin heat and drivelog:");
+    begin_list(d, "result", "Of stopmargin heat, drivelog and compare:");
     for (int i = brake_result_count(); i < brake_result_all(); i++)
         list(d, brake_result_at(i)->name, brake_result_at(i)->meaning);
     brake_document_end(d);

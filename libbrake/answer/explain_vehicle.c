@@ -95,7 +95,8 @@ static void of_result(struct brake_document *d, const struct brake_explained_of 
     const struct brake_output output = {false, index};
     if (index >= brake_result_count()) {
         brake_document_say(d, NULL, NULL,
-                           "It takes a duty or a drive; the file alone does not give it.");
+                           "It takes a duty, a drive or a second vehicle; the file alone does not "
+                           "give it.");
         return;
     }
     struct brake_cell value = brake_part_result(&of->assessment->results, index);

@@ -23,7 +23,7 @@ const struct brake_unit *brake_part_line_unit(int index);
 /* Name of the SI unit, for programs. */
 struct brake_cell brake_part_si(enum brake_dimension dimension);
 
-/* Value of a result: of an evaluation; of a duty or a drive. */
+/* Value of a result: of an evaluation; of a duty, a drive or a comparison. */
 struct brake_cell brake_part_result(const struct brake_results *results, int index);
 struct brake_cell brake_part_study(const struct brake_study_results *results, int index);
 

@@ -44,6 +44,7 @@ static const struct brake_result case_rows[] = {
 static const struct brake_result study_rows[] = {
     BRAKE_HEAT_RESULTS(STUDY)
     BRAKE_DRIVE_RESULTS(STUDY)
+    BRAKE_COMPARE_RESULTS(STUDY)
 };
 /* clang-format on */
 

@@ -20,11 +20,12 @@ extern "C" {
 
 /** Groups: the results of one are worked out together, by one function. */
 enum brake_result_group {
-    BRAKE_OF_VEHICLE, /**< in either load case */
-    BRAKE_OF_FADE,    /**< by the fade procedure, which brake_evaluate does not run */
-    BRAKE_OF_HEAT,    /**< of a duty, by brake_duty_run */
-    BRAKE_OF_DRIVE,   /**< of a measured drive, by brake_drive_compare */
-    BRAKE_OF_MASS,    /**< from here on of a load case */
+    BRAKE_OF_VEHICLE,    /**< in either load case */
+    BRAKE_OF_FADE,       /**< by the fade procedure, which brake_evaluate does not run */
+    BRAKE_OF_HEAT,       /**< of a duty, by brake_duty_run */
+    BRAKE_OF_DRIVE,      /**< of a measured drive, by brake_drive_compare */
+    BRAKE_OF_COMPARISON, /**< of two vehicles, by brake_compare */
+    BRAKE_OF_MASS,       /**< from here on of a load case */
     BRAKE_OF_CG,
     BRAKE_OF_DECELERATION,
     BRAKE_OF_PEDAL,
@@ -331,6 +332,10 @@ enum brake_result_group {
       "Change of measured over predicted deceleration from first to last stop of a drive.") \
     R(DRIVE, drive, scatter, "", RATIO, "%", 11, \
       "Standard deviation of measured over predicted deceleration over the stops of a drive.")
+
+#define BRAKE_COMPARE_RESULTS(R) \
+    R(COMPARISON, compare, missing, "", RATIO, "%", 12, \
+      "Part of brake torque over torque needed, both axles, that a change took; worse load case.")
 /* clang-format on */
 
 /* A part of the list as the members of a struct. */
@@ -390,7 +395,7 @@ struct brake_case_results {
     } tow;
 };
 
-/** Results of a duty and of a drive. */
+/** Results of a duty, of a drive, of a comparison. */
 struct brake_study_results {
     struct {
         BRAKE_HEAT_RESULTS(BRAKE_RESULT_MEMBER)
@@ -398,6 +403,9 @@ struct brake_study_results {
     struct {
         BRAKE_DRIVE_RESULTS(BRAKE_RESULT_MEMBER)
     } drive;
+    struct {
+        BRAKE_COMPARE_RESULTS(BRAKE_RESULT_MEMBER)
+    } compare;
 };
 
 #undef BRAKE_RESULT_MEMBER
@@ -425,7 +433,7 @@ struct brake_result {
  */
 int brake_result_count(void);
 
-/** Number of all results: those of a duty and of a drive come last.
+/** Number of all results: those of a duty, a drive and a comparison come last.
  * @return  count
  */
 int brake_result_all(void);
@@ -456,7 +464,7 @@ int brake_result_find(const char *path);
  */
 double brake_result_value(const struct brake_results *results, int index);
 
-/** Value of a result of a duty or a drive.
+/** Value of a result of a duty, a drive or a comparison.
  * @param results  of it
  * @param index    of the result, brake_result_count() and up
  * @return         [SI] value; NaN when it cannot be given
