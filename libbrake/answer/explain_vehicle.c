@@ -57,13 +57,13 @@ static void depends(struct brake_document *d, const struct brake_sheet *sheet, b
     const int count = brake_depends(sheet, ask, context, list);
     int shown = 0;
     brake_document_table(
-        d,
-        &(struct brake_table){.caption = "Lines that it depends on here, each raised alone by 1 %; "
-                                         "a temperature by 1 K, 0 by 1 % of its range. A "
-                                         "line that is not named does not move it.",
-                              .none = "None with a number.",
-                              .column = column,
-                              .columns = 4});
+        d, &(struct brake_table){.caption = brake_document_told(
+                                     d, "Lines that it depends on here, each raised alone by 1 %; "
+                                        "a temperature by 1 K, 0 by 1 % of its range. A "
+                                        "line that is not named does not move it."),
+                                 .none = "None with a number.",
+                                 .column = column,
+                                 .columns = 4});
     while (shown < count && !(fabs(list[shown].change) < 1e-3 * fabs(list[0].change)))
         line_row(d, sheet, &list[shown++], unit);
     little(d, sheet, list + shown, count - shown);
