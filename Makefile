@@ -32,7 +32,7 @@ PYTHON_PACKAGES := mypy python3-dev python3-distributed python3-matplotlib pytho
     python3-setuptools python3-venv python3-wheel python3-xarray swig
 PACKAGES := $(CORE_PACKAGES) $(PYTHON_PACKAGES) binutils chromium clang clang-format clang-tidy cppcheck \
     g++ gcovr libcjson-dev libcmocka-dev libomp-dev libsundials-dev locales man-db poppler-utils python3 python3-html5lib \
-    python3-hypothesis python3-numpy python3-pytest python3-scipy units valgrind
+    python3-hypothesis python3-jsonschema python3-numpy python3-pytest python3-scipy units valgrind
 
 HEADERS := $(wildcard libbrake/include/brake/*.h)
 COMMAND := $(wildcard libbrake/command/*.c)
@@ -41,7 +41,7 @@ UNIT_TESTS := $(wildcard tests/*/test_*.c)
 PUBLISHED := $(wildcard tests/published/*.c)
 DRIVERS := $(wildcard tests/*/driver.c)
 BENCHES := $(wildcard tests/bench/*.c)
-PYTEST_FOLDERS ?= command failure file oracle spread browser python install lint
+PYTEST_FOLDERS ?= command failure file schema oracle spread browser python install lint
 # These measure the plain build and nothing else, or build for themselves.
 PLAIN_ONLY := failure install lint python
 PYTESTS := $(foreach folder,$(PYTEST_FOLDERS),$(wildcard tests/$(folder)/test_*.py))
@@ -55,7 +55,7 @@ SHARED := $(BUILD)/libbrake.so.$(VERSION)
 OBJECTS := $(call object,$(LIBRARY) $(COMMAND) $(UNIT_TESTS) $(PUBLISHED) $(DRIVERS) $(BENCHES))
 
 .PHONY: all check check-kill oracle check-sanitize check-sanitize-python check-valgrind check-arm64 \
-    check-allocation compiled lint prove \
+    check-allocation compiled lint prove schema \
     coverage bench deps-core deps install uninstall format clean help
 .DELETE_ON_ERROR:
 
@@ -185,6 +185,11 @@ check-sanitize-python: all
 	    PYTHONPATH=tests PYTHONDONTWRITEBYTECODE=1 $(PYTHON) -m pytest -q -p no:cacheprovider \
 	    $(filter-out %/test_package.py %/test_examples.py %/test_licences.py,$(wildcard tests/python/test_*.py))
 
+# What the answers of each verb are as JSON, from the tables and from answers.
+schema: all $(BUILD)/tests/schema-driver
+	@STOPMARGIN=$(abspath $(BUILD)/stopmargin) LIBBRAKE_BUILD=$(abspath $(BUILD)) PYTHONPATH=tests \
+	    PYTHONDONTWRITEBYTECODE=1 $(PYTHON) -m schema
+
 # Whole duties against a second solver: some minutes.
 oracle: all $(DRIVER_PROGRAMS)
 	DUTY_CASES=54 LIBBRAKE_BUILD=$(abspath $(BUILD)) PYTHONPATH=tests PYTHONDONTWRITEBYTECODE=1 \
@@ -262,7 +267,7 @@ TO_BASH := $(DESTDIR)$(BASHDIR)
 
 # The pkg-config file names no place, only ways from its own: an installed tree can be moved.
 install: all
-	install -d "$(TO_BIN)" "$(TO_INCLUDE)" "$(TO_LIB)/pkgconfig" "$(TO_DOC)"
+	install -d "$(TO_BIN)" "$(TO_INCLUDE)" "$(TO_LIB)/pkgconfig" "$(TO_DOC)/schema"
 	install -m 644 $(HEADERS) "$(TO_INCLUDE)"
 	install -m 644 $(BUILD)/libbrake.a "$(TO_LIB)"
 	install -m 755 $(SHARED) "$(TO_LIB)"
@@ -272,6 +277,7 @@ install: all
 	    $(BUILD)/libbrake.pc >"$(TO_LIB)/pkgconfig/libbrake.pc"
 	chmod 644 "$(TO_LIB)/pkgconfig/libbrake.pc"
 	install -m 644 LICENSE NOTICE "$(TO_DOC)"
+	install -m 644 reference/schema/*.json "$(TO_DOC)/schema"
 	$(if $(PROGRAM),install -m 755 $(PROGRAM) "$(TO_BIN)")
 	$(if $(PROGRAM),install -D -m 644 $(PROGRAM).1 "$(TO_MAN)/stopmargin.1")
 	$(if $(PROGRAM),install -D -m 644 $(PROGRAM).bash "$(TO_BASH)/stopmargin")
@@ -299,6 +305,7 @@ help:
 	@echo 'check-arm64     every source compiled for arm64, by a cross compiler'
 	@echo 'check-allocation  each of the first ALLOCATIONS (2000) allocations fails in turn'
 	@echo 'lint            warnings of two compilers, static analysis, measurements of the code'
+	@echo 'schema          write reference/schema anew: the form of every answer as JSON'
 	@echo 'prove           abstract interpretation of the physics (not part of check)'
 	@echo 'coverage        lines and branches that the tests reach'
 	@echo 'bench           speed and size'

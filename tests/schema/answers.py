@@ -1,0 +1,77 @@
+"""Answers of every verb that knows --json: of the examples, and of the vehicles kept for tests."""
+import functools
+import itertools
+import json
+import pathlib
+import tempfile
+
+from command import drives
+from file import plain
+
+EXAMPLES = plain.ROOT / "examples"
+VEHICLES = plain.ROOT / "tests" / "vehicles"
+HERON, BEFORE = (str(EXAMPLES / name) for name in ("heron.ini", "heron-before.ini"))
+ALL = [str(path) for path in (*sorted(EXAMPLES.glob("*.ini")), *sorted(VEHICLES.glob("*.ini")))]
+PAIRS = [(path.replace("-after.", "-before."), path) for path in ALL if path.endswith("-after.ini")]
+
+
+def _logs(folder):
+    """Logs of drives: one with a lock, a gap and a column more; one without a pedal."""
+    table = drives.rows([drives.Stop(22, 5.5), drives.Stop(22, 5), drives.Stop(20, 5)], 10, 0.05)
+    begun = next(time for time, _, force in table if force > 0)
+    locked = drives.wheel_locks(table, begun + 1.5, 0.6)
+    kept = [row for i, row in enumerate(locked) if not len(locked) // 2 < i < len(locked) // 2 + 9]
+    whole = "".join(line + ",x\n" for line in drives.text(kept).splitlines())
+    bare = drives.text(drives.rows([drives.Stop(22, 5)], 10), pedal=False)
+    for name, text in (("whole", whole), ("bare", bare)):
+        path = pathlib.Path(folder) / f"{name}.csv"
+        path.write_text(text)
+        yield str(path)
+
+
+def _asked(logs):
+    """Words of the command, the verb first."""
+    drive = str(EXAMPLES / "heron-drive.csv")
+    for path in ALL:
+        yield from (["check", path], ["shakedown", path], ["spread", path, "--samples", "1024"])
+        yield ["heat", path, "--stop", "100km/h"]
+    yield from (["check", HERON, "--rules", "us"], ["shakedown", HERON, "--load", "full"])
+    for duty in (["--stop", "80km/h,200N"], ["--snubs", "us.135.fade"], ["--cycle", drive],
+                 ["--descent", "8%,6km,50km/h"], ["--descent", "12%,20km,80km/h", "--load", "full"]):  # fmt: skip
+        yield ["heat", HERON, *duty]
+    for before, after in ((BEFORE, HERON), (HERON, HERON), *PAIRS):
+        yield ["compare", before, after]
+    for log in (drive, *logs):
+        yield ["drivelog", HERON, log]
+    yield from _sizes()
+
+
+def _sizes():
+    lists = ["--by", "master.bore=22.2mm,23.8mm,25.4mm", "--by", "pedal.ratio=4,5,6"]
+    for path, by in itertools.product((HERON, BEFORE, *PAIRS[0]), ("master.bore", "front.tyre.rollout")):
+        for wanted in ("us.135.cold", "us.135.cold = 90 %", "full.deceleration.at_pedal_force = 6 m/s2", "all"):
+            yield ["size", path, "--by", by, "--for", wanted]
+    for path in (HERON, BEFORE):
+        yield ["size", path, *lists, "--for", "full.deceleration.at_pedal_force >= 5 m/s2"]
+        yield ["size", path, *lists, "--for", "all"]
+        yield ["size", path, "--by", "tyre=235/75R15,33x12.50R15", "--for", "us.135.cold"]
+        yield ["size", path, "--by", "tyre=235/75R15,42x14.50R17", "--for", "full.deceleration.at_pedal_force >= 1 m/s2"]
+        yield ["size", path, "--by", "booster.vacuum", "--within", "20kPa,90kPa", "--for", "us.135.cold"]
+        yield ["size", path, "--by", "road.adhesion", "--for", "us.570.sides"]
+        yield ["size", path, "--by", "rear.drum.lining.mu", "--within", "0.05,0.9", "--for", "full.stop.distance = 65 m"]
+        yield ["size", path, "--by", "stop.reaction_time", "--for", "full.stop.distance <= 100 m"]
+        yield ["size", path, "--by", "front.disc.pads.mu", "--for", "full.balance.lock_axle = 0.5"]
+        yield ["size", path, "--by", "front.disc.pads.mu", "--for", "empty.deceleration.most >= 6 m/s2"]
+
+
+@functools.cache
+def answers():
+    """(words, answer) of each verb. A vehicle that a verb cannot be asked of gives none."""
+    found = {}
+    with tempfile.TemporaryDirectory() as folder:
+        for verb, *words in _asked(_logs(folder)):
+            done = plain.run(verb, *words, "--json")
+            if done.stdout:
+                answer = json.loads(done.stdout, parse_constant=plain.refuse_constant)
+                found.setdefault(verb, []).append((words, answer))
+    return found
