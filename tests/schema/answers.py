@@ -21,7 +21,10 @@ def _logs(folder):
     begun = next(time for time, _, force in table if force > 0)
     locked = drives.wheel_locks(table, begun + 1.5, 0.6)
     kept = [row for i, row in enumerate(locked) if not len(locked) // 2 < i < len(locked) // 2 + 9]
-    whole = "".join(line + ",x\n" for line in drives.text(kept).splitlines())
+    more = ["pressure [bar],deceleration [m/s2],front_temperature [degC],rear_temperature [degC],lap"]
+    lines = drives.text(kept).splitlines()
+    more += ["0,0,90,80,1" if line.endswith(",0.0") else "30,5,120,95,1" for line in lines[1:]]
+    whole = "".join(f"{line},{rest}\n" for line, rest in zip(lines, more))
     bare = drives.text(drives.rows([drives.Stop(22, 5)], 10), pedal=False)
     for name, text in (("whole", whole), ("bare", bare)):
         path = pathlib.Path(folder) / f"{name}.csv"
@@ -39,7 +42,7 @@ def _asked(logs):
     for duty in (["--stop", "80km/h,200N"], ["--snubs", "us.135.fade"], ["--cycle", drive],
                  ["--descent", "8%,6km,50km/h"], ["--descent", "12%,20km,80km/h", "--load", "full"]):  # fmt: skip
         yield ["heat", HERON, *duty]
-    for before, after in ((BEFORE, HERON), (HERON, HERON), *PAIRS):
+    for before, after in ((BEFORE, HERON), (HERON, HERON), (BEFORE, ALL[-1]), (ALL[-1], BEFORE), *PAIRS):
         yield ["compare", before, after]
     for log in (drive, *logs):
         yield ["drivelog", HERON, log]

@@ -6,6 +6,7 @@
 #include "brake/inputs.h"
 #include "brake/results.h"
 #include "brake/warnings.h"
+#include "study/change.h"
 
 static void print_units(void)
 {
@@ -44,6 +45,8 @@ int main(void)
         printf("warning\t%s\n", brake_warning_id((enum brake_warned)i));
     for (int i = 0; brake_cause_at(i) != NULL; i++)
         printf("cause\t%s\n", brake_cause_at(i)->id);
+    for (int i = 0; i < BRAKE_CHANGES; i++)
+        printf("change\t%s\n", brake_change_word((enum brake_change)i));
     for (int i = BRAKE_MEETS; i <= BRAKE_CANNOT_SAY; i++)
         printf("verdict\t%s\n", brake_verdict_words((enum brake_verdict)i));
     return 0;

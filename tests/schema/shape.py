@@ -1,7 +1,7 @@
 """The JSON Schema of answers of one verb: their shape from the answers, their names from the tables.
 
 A number that is not known is null, so every number may be. A name that a table of the library has is one
-of that table. Objects whose members are named by a table have dots in their names; others are closed."""
+of that table. Objects whose members are named by a table are open to all of it; others are closed."""
 import collections
 import os
 import re
@@ -13,7 +13,10 @@ DRIVER = os.path.join(os.environ.get("LIBBRAKE_BUILD", str(plain.ROOT / "build")
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 # Members that hold a name of a table, or a word of a verdict; those of the second line may be null.
 ALWAYS = {"id", "path"}
-SOMETIMES = {"limiting", "measure_next", "verdict", "verdict_before", "verdict_after", "from", "to"}
+SOMETIMES = {"limiting", "measure_next", "took_most", "gave_most", "group",
+             "verdict", "verdict_before", "verdict_after", "from", "to"}  # fmt: skip
+# Words for what went wrong, which it need not have done in any answer.
+TROUBLE = {"reason", "refused", "refused_for"}
 UNITS = {"unit", "second_unit"}
 PART = r"^part\.[A-Za-z0-9_-]{1,40}\.(%s)$"
 
@@ -74,6 +77,10 @@ class Shape:
         kinds = collections.defaultdict(list)
         for value in values:
             kinds[_kind(value)].append(value)
+        if set(kinds) == {"null"}:
+            if key not in TROUBLE:
+                raise Unshown(key)
+            kinds["string"] = []
         if "number" in kinds:
             kinds["null"] = []
         schema = {}
@@ -97,7 +104,7 @@ class Shape:
 
     def _object(self, key, objects):
         keys = list(dict.fromkeys(name for one in objects for name in one))
-        if any("." in name for name in keys):
+        if any("." in name for name in keys) or (keys and all(_is(self.defined["change"], key) for key in keys)):
             members = [member for one in objects for member in one.values()]
             named = self.names(keys)
             return ({"propertyNames": named} if named else {}) | {"additionalProperties": self.of(key, members)}
