@@ -10,7 +10,7 @@ static void print(struct brake_paper *paper, const struct wanted *wanted, char *
     if (room == NULL)
         return;
     if (brake_paper_fill(paper, wanted->rules, load, room) == BRAKE_OK) {
-        struct brake_document *d = brake_document_new(BRAKE_SI_FIRST);
+        struct brake_document *d = brake_document_new(brake_answer_systems(paper->sheet));
         if (d != NULL)
             brake_answer_report(d, paper);
         *report = brake_document_text(d, BRAKE_AS_TEXT);

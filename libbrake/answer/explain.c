@@ -46,7 +46,7 @@ static void fallback(struct brake_document *d, const struct brake_quantity *q)
                     : brake_document_amount(
                           d, brake_cell_number(q->fallback, brake_unit_of(q->unit, q->dimension)));
     brake_document_say_in(d, NULL, "Default", "%s%s%s%s", value, q->why != NULL ? "; " : "",
-                          q->why != NULL ? brake_document_told(d, q->why) : "",
+                          q->why != NULL ? brake_part_as_given(d, q->why) : "",
                           isnan(q->fallback) && q->need == BRAKE_NEEDED
                               ? "; the line, or what gives it, is needed"
                               : "");

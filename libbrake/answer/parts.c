@@ -108,8 +108,7 @@ static void join_lines(char *text)
     *to = '\0';
 }
 
-/* Words of a file or of the catalogue are not filled up with numbers of the other trade. */
-static const char *as_the_file_has_it(struct brake_document *d, const char *text)
+const char *brake_part_as_given(struct brake_document *d, const char *text)
 {
     return d->systems == BRAKE_US_ONLY ? brake_document_told(d, text) : text;
 }
@@ -123,7 +122,7 @@ static struct brake_cell pairs(struct brake_document *d, const struct brake_vehi
     join_lines(text);
     struct brake_cell cell = brake_cell_list(brake_document_numbers(d, list, count), count, NULL);
     cell.pairs = true;
-    cell.text = brake_document_words(d, "%s", as_the_file_has_it(d, text));
+    cell.text = brake_document_words(d, "%s", brake_part_as_given(d, text));
     return cell;
 }
 
@@ -263,7 +262,7 @@ static const char *default_of(struct brake_document *d, const struct brake_sheet
     const struct brake_cell value = brake_part_value(d, &sheet->vehicle, index);
     return brake_document_words(d, "%s = %s%s%s%s", brake_part_path(d, &sheet->vehicle, index),
                                 brake_document_amount(d, value), why != NULL ? " (" : "",
-                                why != NULL ? as_the_file_has_it(d, why) : "",
+                                why != NULL ? brake_part_as_given(d, why) : "",
                                 why != NULL ? ")" : "");
 }
 
@@ -280,6 +279,23 @@ static void defaults(struct brake_document *d, const struct brake_sheet *sheet)
             brake_document_row(d, (const struct brake_cell[]){brake_cell_text(
                                       plain ? default_of(d, sheet, i) : repeated(d, i))});
     }
+}
+
+enum brake_systems brake_answer_systems(const struct brake_sheet *sheet)
+{
+    int us = 0;
+    int si = 0;
+    for (int i = 0; i < brake_catalogue_count(); i++) {
+        const struct brake_quantity *q = brake_quantity_at(i);
+        const struct brake_record *record = &sheet->record[i];
+        const struct brake_unit *unit = q->unit != NULL ? brake_part_line_unit(i) : NULL;
+        if (record->from <= BRAKE_DEFAULT || record->worked || unit == NULL ||
+            brake_unit_beside(unit) == unit)
+            continue;
+        us += record->us;
+        si += !record->us;
+    }
+    return us > si ? BRAKE_US_FIRST : BRAKE_SI_FIRST;
 }
 
 static void origins(struct brake_document *d, const struct brake_sheet *sheet)

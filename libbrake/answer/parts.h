@@ -46,6 +46,10 @@ void brake_part_lines(struct brake_document *d, const struct brake_sheet *sheet,
 /* The known lines alone, for programs. */
 void brake_part_known(struct brake_document *d, const struct brake_sheet *sheet);
 
+/* Words of a file or of the catalogue: not filled up with numbers of the other trade, but told in US units
+ * where they alone are read. */
+const char *brake_part_as_given(struct brake_document *d, const char *text);
+
 /* Warnings, in a section of their own. */
 void brake_part_warnings(struct brake_document *d, const struct brake_warning *warning, int count);
 

@@ -31,7 +31,7 @@ static int run_check(char **words)
     struct brake_assessment assessment;
     int status = take_words(words, &o);
     if (status == 0)
-        status = command_read(o.file, &o.set, &sheet);
+        status = command_read(o.file, &o.set, &o.units, &sheet);
     if (status != 0)
         return status;
     brake_assess(&sheet, o.rules, &assessment);

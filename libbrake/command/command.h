@@ -40,8 +40,10 @@ bool command_is_stdin(const char *path);
 const char *command_name(const char *path);
 
 /* Reads a vehicle file, applies settings in their order, NULL: none, and completes it; prints what is
- * wrong. Returns 0, EXIT_REFUSED or EXIT_FAILED. */
-int command_read(const char *path, const struct command_list *settings, struct brake_sheet *sheet);
+ * wrong. Of both trades, that of the file leads then in the units that are asked for, NULL: none. Returns
+ * 0, EXIT_REFUSED or EXIT_FAILED. */
+int command_read(const char *path, const struct command_list *settings, enum brake_systems *units,
+                 struct brake_sheet *sheet);
 
 /* Complain of what stands in a file, of the value of an option; return EXIT_REFUSED, but EXIT_FAILED
  * for a file that the machine has just failed to read. */

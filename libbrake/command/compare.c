@@ -80,7 +80,7 @@ static int run_compare(char **words)
     struct brake_comparison comparison;
     int status = take_words(words, &o);
     for (int i = 0; i < 2 && status == 0; i++)
-        status = command_read(o.file[i], NULL, &sheet[i]);
+        status = command_read(o.file[i], NULL, i == 1 ? &o.units : NULL, &sheet[i]);
     if (status != 0)
         return status;
     brake_compare(&sheet[0], &sheet[1], o.rules, &comparison);

@@ -102,7 +102,7 @@ static int run_drivelog(char **words)
     static struct brake_drive drive; /* it is large */
     int status = take_words(words, &o);
     if (status == 0)
-        status = command_read(o.file, &o.set, &sheet);
+        status = command_read(o.file, &o.set, &o.units, &sheet);
     if (status == 0)
         status = drive_take(&o.drive, &sheet, &log, &drive);
     if (status != 0)

@@ -44,11 +44,11 @@ static int explain(const struct options *o, const struct brake_explained_of *of)
     return command_print(d, BRAKE_AS_TEXT, stdout);
 }
 
-static int explain_in_file(const struct options *o)
+static int explain_in_file(struct options *o)
 {
     struct brake_sheet sheet;
     struct brake_assessment assessment;
-    const int status = command_read(o->file, &o->set, &sheet);
+    const int status = command_read(o->file, &o->set, &o->units, &sheet);
     if (status != 0)
         return status;
     brake_assess(&sheet, BRAKE_RULES_ALL, &assessment);

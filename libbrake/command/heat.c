@@ -267,7 +267,7 @@ static int run_heat(char **words)
     struct brake_written_drive drive = {.points = 0};
     int status = take_words(words, &o);
     if (status == 0)
-        status = command_read(o.file, &o.set, &sheet);
+        status = command_read(o.file, &o.set, &o.units, &sheet);
     if (status == 0)
         status = take_duty(&o, &sheet.vehicle, &duty, &drive);
     if (status == 0)

@@ -68,7 +68,8 @@ int command_refuse_value(const char *option, const struct brake_error *error)
     return refuse("stopmargin: ", option, error);
 }
 
-int command_read(const char *path, const struct command_list *settings, struct brake_sheet *sheet)
+int command_read(const char *path, const struct command_list *settings, enum brake_systems *units,
+                 struct brake_sheet *sheet)
 {
     struct brake_error error;
     const int count = settings != NULL ? settings->count : 0;
@@ -85,6 +86,8 @@ int command_read(const char *path, const struct command_list *settings, struct b
     }
     if (status == BRAKE_OK)
         status = brake_sheet_complete(sheet, &error);
+    if (units != NULL && *units == BRAKE_SI_FIRST && status == BRAKE_OK)
+        *units = brake_answer_systems(sheet);
     return status == BRAKE_OK ? 0 : command_refuse(path, &error);
 }
 

@@ -141,9 +141,9 @@ static int run_report(char **words)
     if (status == 0)
         status = take_date(date);
     if (status == 0)
-        status = command_read(o.file, &o.set, &sheet);
+        status = command_read(o.file, &o.set, &o.units, &sheet);
     if (status == 0 && o.before != NULL)
-        status = command_read(o.before, NULL, &before);
+        status = command_read(o.before, NULL, NULL, &before);
     if (status != 0)
         return status;
     struct brake_paper paper = {.sheet = &sheet,

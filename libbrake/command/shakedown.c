@@ -55,7 +55,7 @@ static int run_shakedown(char **words)
     struct brake_shakedown plan;
     int status = take_words(words, &o);
     if (status == 0)
-        status = command_read(o.file, &o.set, &sheet);
+        status = command_read(o.file, &o.set, &o.units, &sheet);
     if (status != 0)
         return status;
     brake_shakedown_plan(&sheet, o.load, &plan);

@@ -397,7 +397,7 @@ static int run_size(char **words)
                         .wanted = {.most = BRAKE_TARGETS}};
     int status = take_words(words, &o);
     if (status == 0)
-        status = command_read(o.file, &o.set, &task.sheet);
+        status = command_read(o.file, &o.set, &o.units, &task.sheet);
     for (int i = 0; i < o.wanted.count && status == 0; i++)
         status = take_target(o.wanted.word[i], &task.target[i]);
     if (status == 0)

@@ -134,7 +134,7 @@ static int run_spread(char **words)
     struct brake_sheet sheet;
     int status = take_words(words, &o);
     if (status == 0)
-        status = command_read(o.file, &o.set, &sheet);
+        status = command_read(o.file, &o.set, &o.units, &sheet);
     asked.rules = o.rules;
     asked.samples = o.samples;
     asked.seed = 1;

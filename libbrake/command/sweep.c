@@ -149,7 +149,7 @@ static int take_axis(char *word, struct job *job)
 static int prepare(const struct options *o, struct job *job)
 {
     struct brake_error error;
-    int status = command_read(o->file, &o->set, &job->sheet);
+    int status = command_read(o->file, &o->set, NULL, &job->sheet);
     job->sweep = (struct brake_sweep){
         .sheet = &job->sheet, .axis = job->axis, .output = o->output, .outputs = o->outputs};
     for (int i = 0; i < o->axis.count && status == 0; i++)

@@ -8,7 +8,7 @@ const char words_help_file[] = "the vehicle file; - is standard input";
 const char words_help_set[] = "change a line for this run; may be repeated";
 const char words_help_rules[] = "requirements to judge by (all)";
 const char words_help_units[] =
-    "units of what people read: one trade, or one beside the other (both)";
+    "units of what people read: one trade, or both, that of the file first (both)";
 const char words_help_json[] = "one JSON object in SI units";
 
 const struct words_option *words_operand(const struct words_option *option)

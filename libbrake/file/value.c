@@ -22,6 +22,7 @@ struct reading {
     char path[160];
     enum brake_from from;
     bool told; /* `from` stands in the text */
+    bool us;   /* a unit of the US trade does */
 };
 
 /* A number with its unit and what it may be off by, SI. */
@@ -262,6 +263,7 @@ static enum brake_status take_unit(struct reading *r, const char **text,
     *unit = unit_at(at, dimension);
     if (*unit == NULL)
         return refuse_unit(r, at, dimension);
+    r->us = r->us || brake_unit_of_us_trade(*unit);
     *text = at + strlen((*unit)->name);
     return BRAKE_OK;
 }
@@ -354,6 +356,7 @@ static void record(struct reading *r, int index, const struct amount *amount)
     kept->from = r->from;
     kept->line = r->source.line;
     kept->set = r->source.set;
+    kept->us = r->us;
     kept->worked = false;
     kept->typical = amount != NULL && amount->tolerance < 0.0 && q->typical > 0.0;
     kept->tolerance = 0.0;

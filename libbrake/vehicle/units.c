@@ -121,6 +121,20 @@ static const char *const us_names[BRAKE_DIMENSIONS] = {
 
 enum { UNITS = sizeof units / sizeof units[0] };
 
+bool brake_unit_of_us_trade(const struct brake_unit *unit)
+{
+    static const char *const names[] = {
+        "in",     "ft",        "mi",         "in2",          "ft2",    "in3",    "mph",
+        "ft/s",   "ft/s2",     "lb",         "lbf",          "psi",    "ksi",    "inHg",
+        "lbf*ft", "lbf*in",    "ft*lbf",     "hp",           "lb*ft2", "lbf/in", "psi/lb",
+        "degF",   "degF rise", "lbf*ft/psi", "Btu/(lb*degF)"};
+    for (size_t i = 0; i < sizeof names / sizeof names[0]; i++) {
+        if (strcmp(unit->name, names[i]) == 0)
+            return true;
+    }
+    return false;
+}
+
 const struct brake_unit *brake_unit_at(int index)
 {
     return index >= 0 && index < UNITS ? &units[index] : NULL;

@@ -117,3 +117,44 @@ def test_a_wrong_trade_is_refused():
     done = plain.run("check", HERON, "--units", "usa")
     assert done.returncode == 2
     assert done.stderr.startswith(b"stopmargin: --units 'usa'; did you mean us? It accepts us, si, both\n")
+
+
+IN_US = {"mm": (1 / 25.4, "in"), "kg": (1 / 0.45359237, "lb"), "m": (1 / 0.0254, "in"),
+         "bar": (1 / 0.06894757293168, "psi"), "cm3": (1 / 16.387064, "in3"),
+         "N": (1 / 4.4482216152605, "lbf")}  # fmt: skip
+
+
+def in_us_units(text):
+    """The same vehicle as an American would write it. Source of the factors: NIST SP 811, appendix B.8."""
+    return re.sub(
+        r"(?<![\w.])([\d.]+) (mm|kg|m|bar|cm3|N)\b(?![\w*/])",
+        lambda found: f"{float(found[1]) * IN_US[found[2]][0]:.12g} {IN_US[found[2]][1]}", text,
+    )  # fmt: skip
+
+
+def leading(given, *more):
+    """The unit that the first mass of `check` is told in."""
+    text = plain.run("check", "-", *more, given=given).stdout.decode()
+    return re.search(r"^  mass\.total.* (\S+)$", text, re.MULTILINE)[1]
+
+
+def test_the_trade_of_the_file_leads():
+    """Given a file in US units, when nothing is asked for, or both, then they lead, and the numbers are those
+    of the same vehicle in SI; given one line in the other trade, then it changes nothing."""
+    us = in_us_units(plain.VEHICLE)
+    assert (leading(plain.VEHICLE), leading(us)) == ("kg", "lb")
+    assert leading(us, "--units", "both") == "lb"
+    assert leading(us, "--units", "si") == "kg"
+    assert leading(us, "--set", "vehicle.wheelbase=2.5 m") == "lb"
+    assert leading(plain.VEHICLE, "--set", "vehicle.wheelbase=98 in") == "kg"
+    before = plain.check(plain.VEHICLE)["results"]
+    for name, result in plain.check(us)["results"].items():
+        assert result["value"] == pytest.approx(before[name]["value"], rel=1e-9, nan_ok=True), name
+
+
+def test_of_two_vehicles_the_one_after_the_change_says_which_trade_leads(tmp_path):
+    (tmp_path / "us.ini").write_text(in_us_units(plain.changed("[front.tyre] rollout = 2.2 m")))
+    (tmp_path / "si.ini").write_text(plain.VEHICLE)
+    for files, units in ((("si.ini", "us.ini"), {("lbf", "N")}), (("us.ini", "si.ini"), {("N", "lbf")})):
+        text = plain.run("compare", *files, folder=tmp_path).stdout.decode()
+        assert set(re.findall(r"tyre [-+][\d.]+ (lbf|N) \([-+][\d.]+ (lbf|N)\)", text)) == units

@@ -18,6 +18,12 @@
 extern "C" {
 #endif
 
+/** Which trade leads in what people read of a vehicle: that in which its file gives more lines.
+ * @param sheet  of a file
+ * @return       SI_FIRST or US_FIRST
+ */
+enum brake_systems brake_answer_systems(const struct brake_sheet *sheet);
+
 /** What is said of one vehicle: verdict, limiting requirement, next measurement; requirements,
  * warnings, results, lines, what only an inspector can judge.
  * @param document    filled

@@ -97,6 +97,7 @@ struct brake_record {
     bool typical;     /**< true: the tolerance is the catalogue's usual one, not the file's */
     bool worked;      /**< true: worked out from raw measurements or a rule */
     bool set;         /**< true: set after the file was read; wins over raw measurements */
+    bool us;          /**< true: given in a unit of the US trade */
     int line;         /**< of the file; 0 when it did not come from one */
 };
 

@@ -4,6 +4,8 @@
 #ifndef BRAKE_UNITS_H
 #define BRAKE_UNITS_H
 
+#include <stdbool.h>
+
 #ifdef __cplusplus
 extern "C" {
 #endif
@@ -41,6 +43,12 @@ struct brake_unit {
     double factor; /**< [SI/unit] SI units in one of this */
     double offset; /**< [SI] value of its zero */
 };
+
+/** Whether a unit belongs to the US trade alone.
+ * @param unit  any
+ * @return      true for inch and pound, false for metre and kilogram, and for what both trades use
+ */
+bool brake_unit_of_us_trade(const struct brake_unit *unit);
 
 /** Units known, in the order of the dimensions, the SI unit of each first.
  * @param index  0 and up
