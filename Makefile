@@ -289,7 +289,7 @@ uninstall:
 	rm -rf "$(TO_INCLUDE)" "$(TO_DOC)"
 
 format:
-	clang-format -i $(HEADERS) $(wildcard libbrake/*/*.[ch] tests/*/*.[ch])
+	clang-format -i $(HEADERS) $(wildcard libbrake/*/*.[ch] tests/*/*.[ch] bindings/python/*.[ch])
 
 clean:
 	rm -rf build

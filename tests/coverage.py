@@ -36,7 +36,8 @@ def main(folder):
     print(
         f"coverage: {percent(files, 'line'):.1f} % of lines, {percent(files, 'branch'):.1f} % of "
         f"branches; {MODEL} {lines:.1f} % and {branches:.1f} %, "
-        f"{'enough' if enough else 'too little'} ({LEAST_LINES:g} % and {LEAST_BRANCHES:g} % wanted)"
+        f"{'enough' if enough else 'too little'} "
+        f"({LEAST_LINES:g} % and {LEAST_BRANCHES:g} % wanted)"
     )
     return 0 if enough else 1
 

@@ -1,5 +1,5 @@
-/* Studies that answer in words: each gives its report for people and, as its result, the JSON of the
- * command; NULL when the watch stopped it. */
+/* Studies that answer in words: each gives its report for people and, as its result, the JSON of
+ * the command; NULL when the watch stopped it. */
 #ifndef LIBBRAKE_PYTHON_ANSWERS_H
 #define LIBBRAKE_PYTHON_ANSWERS_H
 
@@ -61,8 +61,9 @@ char *compare_run(const struct brake_sheet *sheet, const struct brake_sheet *oth
                   bool fade, const struct brake_watch *watch, char **report,
                   struct brake_error *error);
 
-/* What must be fitted. `targets`: three numbers each, the output (-1: every criterion), the relation
- * and the value. The range of one line; sizes of some lines; tyres, their markings one a line. */
+/* What must be fitted. `targets`: three numbers each, the output (-1: every criterion), the
+ * relation and the value. The range of one line; sizes of some lines; tyres, their markings one a
+ * line. */
 char *size_range(const struct brake_sheet *sheet, int line, double low, double high,
                  struct numbers targets, const struct brake_watch *watch, char **report,
                  struct brake_error *error);

@@ -91,9 +91,9 @@ const char *duty_fields(void);
 /* [s] of rest where nothing else is asked for. */
 double duty_parked(void);
 
-/* What a duty is, where its fields do not say it all: `points` are time, speed and grade of each row
- * of a drive, `sequence` is the published one that is run, or empty. Gives it as JSON and its history;
- * NULL when the watch stopped it. */
+/* What a duty is, where its fields do not say it all: `points` are time, speed and grade of each
+ * row of a drive, `sequence` is the published one that is run, or empty. Gives it as JSON and its
+ * history; NULL when the watch stopped it. */
 char *duty_run(const struct brake_sheet *sheet, bool full, struct numbers fields,
                struct numbers points, const char *sequence, const struct brake_watch *watch,
                struct brake_history *history, struct brake_error *error);

@@ -37,8 +37,8 @@ void call_refuse(const struct brake_error *error);
  * libbrake.arrays.broadcast. Gives a number, or a tuple when there are several. */
 PyObject *model_call(int function, PyObject *arguments);
 
-/* Runs a function of the model over columns; `series` is a tuple of buffers. Gives the status of the
- * last call. */
+/* Runs a function of the model over columns; `series` is a tuple of buffers. Gives the status of
+ * the last call. */
 PyObject *model_loop(int function, PyObject *series, const struct columns *in,
                      const struct columns *out);
 

@@ -56,7 +56,8 @@ static void end_threads(void)
 HELD(struct brake_sheet *sheet, PyBUF_WRITABLE, view.len == sizeof(struct brake_sheet))
 HELD(const struct brake_sheet *sheet, PyBUF_SIMPLE, view.len == sizeof(struct brake_sheet))
 HELD(const struct brake_sheet *other, PyBUF_SIMPLE, view.len == sizeof(struct brake_sheet))
-HELD(double pair[BRAKE_PAIR_NUMBERS], PyBUF_WRITABLE, view.len == BRAKE_PAIR_NUMBERS * sizeof(double))
+HELD(double pair[BRAKE_PAIR_NUMBERS], PyBUF_WRITABLE,
+     view.len == BRAKE_PAIR_NUMBERS * sizeof(double))
 
 /* The vehicle before, or None. */
 %typemap(in) const struct brake_sheet *before (Py_buffer view = {0}) {

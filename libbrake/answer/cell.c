@@ -130,7 +130,8 @@ static double rounded(double number, bool up)
 
 static void write_number(double number, enum brake_form form, char *text, size_t size)
 {
-    /* from `large` on an exponent, hard to read, would stand: all digits before the point do instead */
+    /* from `large` on an exponent, hard to read, would stand: all digits before the point do
+     * instead */
     static const struct {
         const char *format;
         const char *whole;
@@ -268,8 +269,8 @@ static bool ends_here(char letter)
     return letter == '\0' || strchr(" ,;:.)", letter) != NULL;
 }
 
-/* The unit that a text begins with, whose trade has another beside it; NULL: none does. A difference of
- * temperatures is in kelvin, a temperature in degrees. */
+/* The unit that a text begins with, whose trade has another beside it; NULL: none does. A
+ * difference of temperatures is in kelvin, a temperature in degrees. */
 static const struct brake_unit *unit_at(const char *text)
 {
     const struct brake_unit *unit;

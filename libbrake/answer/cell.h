@@ -62,8 +62,8 @@ struct brake_cell brake_cell_within(double value, double half, const struct brak
 struct brake_cell brake_cell_between(double value, double low, double high,
                                      const struct brake_unit *unit);
 
-/* A text, NULL: nothing; a truth; numbers of one unit. They stay the caller's until they are put into
- * a document, which copies them. */
+/* A text, NULL: nothing; a truth; numbers of one unit. They stay the caller's until they are put
+ * into a document, which copies them. */
 struct brake_cell brake_cell_text(const char *text);
 struct brake_cell brake_cell_ids(const char *ids);
 struct brake_cell brake_cell_truth(bool truth);
@@ -95,8 +95,8 @@ void brake_cell_words(const struct brake_cell *cell, enum brake_systems systems,
 const char *brake_cell_told(const struct brake_cell *cell, enum brake_systems systems,
                             char room[BRAKE_CELL_WORDS]);
 
-/* A text with amounts of the SI trade, such as "81 bar of 97 bar", with them in the units of the reader.
- * A g alone is that of free fall. */
+/* A text with amounts of the SI trade, such as "81 bar of 97 bar", with them in the units of the
+ * reader. A g alone is that of free fall. */
 enum { BRAKE_TOLD = 4096 };
 void brake_amounts_told(const char *text, enum brake_systems systems, char *told, size_t size);
 

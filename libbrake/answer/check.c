@@ -244,7 +244,8 @@ static void results_by_path(struct brake_document *d, const struct brake_results
     }
 }
 
-/* Those of no load case have one value: full is -1. What is not known of this vehicle is left out. */
+/* Those of no load case have one value: full is -1. What is not known of this vehicle is left
+ * out. */
 static void result_row(struct brake_document *d, const struct brake_results *results, int empty,
                        int full)
 {

@@ -396,7 +396,8 @@ static void result_row(struct brake_document *d, const struct brake_comparison *
                    brake_cell_difference(after - before, brake_part_result_unit(result))});
 }
 
-/* For programs all of them by their paths; for people a table a load case, whose names are shorter. */
+/* For programs all of them by their paths; for people a table a load case, whose names are
+ * shorter. */
 static void results(struct brake_document *d, const struct brake_comparison *c)
 {
     static const struct brake_column all[] = {{"path", NULL, BRAKE_COLUMN},

@@ -8,8 +8,8 @@
 #include "brake/document.h"
 #include "cell.h"
 
-/* Where a column stands: beside the one before it; small and below it where there is room for that; or
- * below the whole row wherever that is. */
+/* Where a column stands: beside the one before it; small and below it where there is room for that;
+ * or below the whole row wherever that is. */
 enum brake_place { BRAKE_COLUMN, BRAKE_DETAIL, BRAKE_NOTE };
 
 /* A column of a table. */

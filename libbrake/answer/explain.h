@@ -1,5 +1,5 @@
-/* The answer of `explain`: what a name stands for, and where its value comes from; private to the library
- * and its command. */
+/* The answer of `explain`: what a name stands for, and where its value comes from; private to the
+ * library and its command. */
 #ifndef BRAKE_EXPLAIN_H
 #define BRAKE_EXPLAIN_H
 
@@ -24,8 +24,8 @@ struct brake_named {
     int section;                      /* of a line, or the section itself */
 };
 
-/* A result may be asked for without its load case; a line of a part with any name of a part. vehicle
- * NULL: there is no file. */
+/* A result may be asked for without its load case; a line of a part with any name of a part.
+ * vehicle NULL: there is no file. */
 struct brake_named brake_named_find(const struct brake_vehicle *vehicle, const char *name);
 
 /* A verdict and what it says: of requirements, of a drive, of a comparison. */

@@ -1,5 +1,5 @@
-/* The answer of `heat`: how hot the brakes get, whether the driver holds what is asked for, whether the
- * fluid boils. */
+/* The answer of `heat`: how hot the brakes get, whether the driver holds what is asked for, whether
+ * the fluid boils. */
 #include <math.h>
 #include <stdarg.h>
 #include <string.h>

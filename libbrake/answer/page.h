@@ -9,8 +9,8 @@
 #include <stdio.h>
 
 /* Text as it may stand between tags or in an attribute in double quotes. What is no character of a
- * page, a control, a mark of direction or a broken byte of UTF-8, becomes U+FFFD; the direction of its
- * letters ends with it when it stands in <bdi>. */
+ * page, a control, a mark of direction or a broken byte of UTF-8, becomes U+FFFD; the direction of
+ * its letters ends with it when it stands in <bdi>. */
 void brake_page_text(FILE *stream, const char *text);
 
 /* The same with a format. */

@@ -86,8 +86,8 @@ static const struct brake_fade_sequence *fade_sequence(unsigned rules,
     return brake_fade_sequence_find(id);
 }
 
-/* The vehicle as it is now, with the snubs of its fade procedure: of three quarters of an hour no picture
- * shows more than the ends of slices. */
+/* The vehicle as it is now, with the snubs of its fade procedure: of three quarters of an hour no
+ * picture shows more than the ends of slices. */
 static void look_at(const struct brake_paper *paper, unsigned rules, struct brake_paper_room *room)
 {
     struct brake_paper_run *run = &room->run[BRAKE_PAPER_FADE];

@@ -16,8 +16,8 @@ int brake_letters(const char *text)
     return letters_of(text, strlen(text));
 }
 
-/* Where a word begins on a line of its own: further left than the others if it is wide, for a path is
- * to be copied whole. */
+/* Where a word begins on a line of its own: further left than the others if it is wide, for a path
+ * is to be copied whole. */
 static int begin(int indent, int width)
 {
     const int room = width < BRAKE_TEXT_COLUMNS ? BRAKE_TEXT_COLUMNS - width : 0;

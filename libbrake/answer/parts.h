@@ -46,8 +46,8 @@ void brake_part_lines(struct brake_document *d, const struct brake_sheet *sheet,
 /* The known lines alone, for programs. */
 void brake_part_known(struct brake_document *d, const struct brake_sheet *sheet);
 
-/* Words of a file or of the catalogue: not filled up with numbers of the other trade, but told in US units
- * where they alone are read. */
+/* Words of a file or of the catalogue: not filled up with numbers of the other trade, but told in
+ * US units where they alone are read. */
 const char *brake_part_as_given(struct brake_document *d, const char *text);
 
 /* Warnings, in a section of their own. */
@@ -59,16 +59,16 @@ bool brake_part_repeats(const struct brake_sheet *sheet, int index);
 /* The criteria in the order to read them, those that do not apply last. Returns how many. */
 int brake_part_order(const struct brake_assessment *a, int order[BRAKE_CRITERIA]);
 
-/* Puts one more of them where it belongs in an order, `before` telling what stands before what. Returns
- * how many there are then. */
+/* Puts one more of them where it belongs in an order, `before` telling what stands before what.
+ * Returns how many there are then. */
 int brake_part_insert(int *order, int count, int one,
                       bool (*before)(const void *context, int x, int y), const void *context);
 
 /* Whether a group of changes moved a number by more than rounding. */
 bool brake_part_moves(const struct brake_compared *one, int change);
 
-/* What each group of changes gave or took of a number, the largest share first, or why that is not known;
- * NULL when none did. */
+/* What each group of changes gave or took of a number, the largest share first, or why that is not
+ * known; NULL when none did. */
 const char *brake_part_shares(struct brake_document *d, const struct brake_compared *one,
                               const struct brake_unit *unit);
 

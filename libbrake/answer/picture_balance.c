@@ -54,8 +54,8 @@ static void draw_ideal(struct brake_plot *plot, const struct scene *s)
     brake_plot_line(plot, points, POINTS + 1, BRAKE_DASHED, "ideal");
 }
 
-/* Where an axle uses all the adhesion of the road: its force follows its load, which follows the sum
- * of both. */
+/* Where an axle uses all the adhesion of the road: its force follows its load, which follows the
+ * sum of both. */
 static void draw_lock(struct brake_plot *plot, const struct scene *s, enum brake_axle axle)
 {
     struct brake_point points[POINTS + 1];

@@ -1,5 +1,5 @@
-/* A document as one page of HTML for screen, phone and paper: black on white, no script, nothing to be
- * fetched. */
+/* A document as one page of HTML for screen, phone and paper: black on white, no script, nothing to
+ * be fetched. */
 #include <string.h>
 
 #include "document.h"
@@ -224,8 +224,8 @@ static void put_fact(struct page *p, const struct brake_node *node)
     fputs("</dd>\n", p->stream);
 }
 
-/* The first word of its heading; the top parts of a page begin differently, for parts within parts the
- * number tells them apart. */
+/* The first word of its heading; the top parts of a page begin differently, for parts within parts
+ * the number tells them apart. */
 static void name_part(struct page *p, const char *heading, char *id, size_t size)
 {
     static const char letters[] = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ";

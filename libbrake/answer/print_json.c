@@ -1,6 +1,6 @@
 /* A document as JSON (RFC 8259): one object, numbers in SI, what is not known null. A section is an
- * object, a fact and a sentence a member, a table an array of objects; of bare values when it has one
- * column, an object when its rows are named. */
+ * object, a fact and a sentence a member, a table an array of objects; of bare values when it has
+ * one column, an object when its rows are named. */
 #include <math.h>
 #include <string.h>
 
@@ -16,8 +16,8 @@ struct writer {
     FILE *stream;
     bool compact;
     int depth;
-    unsigned
-        begun; /* a bit for each open object or array, the last one lowest: something stands in it */
+    unsigned begun; /* a bit for each open object or array, the last one lowest: something stands in
+                  it */
 };
 
 /* ---- pieces --------------------------------------------------------------------------------- */
@@ -182,8 +182,8 @@ static int next_column(const struct brake_table *t, int column)
     return -1;
 }
 
-/* A key with a dot is a member of an object within the row: "percentiles.p05". Length of what it begins
- * with; 0: it has none. */
+/* A key with a dot is a member of an object within the row: "percentiles.p05". Length of what it
+ * begins with; 0: it has none. */
 static size_t inner(const char *key)
 {
     const char *dot = strchr(key, '.');

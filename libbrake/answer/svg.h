@@ -1,6 +1,6 @@
-/* Pictures: a plot with axes in one or two units, lines told apart by their dashes, each named at the
- * right edge by a label that a thin leader joins to it. Labels never meet: they are spread when all
- * are known. Private to this folder.
+/* Pictures: a plot with axes in one or two units, lines told apart by their dashes, each named at
+ * the right edge by a label that a thin leader joins to it. Labels never meet: they are spread when
+ * all are known. Private to this folder.
  *
  * Lengths in a picture are in its own units, WIDTH of them across. */
 #ifndef BRAKE_SVG_H
@@ -59,8 +59,8 @@ struct brake_plot {
     int labels;
 };
 
-/* An axis from low to high, both moved out to the next tick; low, high in SI, the unit that of the SI
- * trade. */
+/* An axis from low to high, both moved out to the next tick; low, high in SI, the unit that of the
+ * SI trade. */
 struct brake_scale brake_scale_of(double low, double high, const struct brake_unit *unit,
                                   enum brake_systems systems, const char *words);
 

@@ -1,6 +1,7 @@
-/* A table in 80 columns of text. One whose cells fit side by side has columns: both systems of units in a
- * cell, or the other system on a line of its own, or the unit of a row at its end, whichever fits first.
- * Of a wider one the last column is wrapped if that makes room, else each row is a paragraph. */
+/* A table in 80 columns of text. One whose cells fit side by side has columns: both systems of
+ * units in a cell, or the other system on a line of its own, or the unit of a row at its end,
+ * whichever fits first. Of a wider one the last column is wrapped if that makes room, else each row
+ * is a paragraph. */
 #include "text_table.h"
 
 #include <string.h>
@@ -145,7 +146,8 @@ static bool second_line(const struct page *p, const struct brake_node *t, const 
     return false;
 }
 
-/* The unit that all numbers of a row share which the heads do not tell; NULL: there is none such. */
+/* The unit that all numbers of a row share which the heads do not tell; NULL: there is none
+ * such. */
 static const struct brake_cell *unit_of_row(const struct page *p, const struct brake_node *t,
                                             const struct layout *l, long row)
 {
@@ -336,8 +338,8 @@ static void wrapped(const struct page *p, const struct brake_node *t, const stru
     }
 }
 
-/* "head value; head value": behind the first cell, which hangs, and the second, which needs no head;
- * details last, in brackets. */
+/* "head value; head value": behind the first cell, which hangs, and the second, which needs no
+ * head; details last, in brackets. */
 static void add_part(const struct page *p, const struct brake_column *column,
                      const struct brake_cell *cell, bool headed, char *text)
 {

@@ -15,8 +15,9 @@ enum {
     COMMAND_SETTINGS = 64 /* most times --set */
 };
 
-/* Prints a line, or the begin of one, to standard error, as text that may be shown: words of the command
- * line and names of files could steer the terminal. What is longer than a path and words is cut. */
+/* Prints a line, or the begin of one, to standard error, as text that may be shown: words of the
+ * command line and names of files could steer the terminal. What is longer than a path and words is
+ * cut. */
 __attribute__((format(printf, 1, 2))) void command_tell(const char *format, ...);
 
 /* Complains about the words of the command line; returns EXIT_MISUSED. */
@@ -39,14 +40,14 @@ bool command_is_stdin(const char *path);
 /* A file that is read as it is told of: "standard input". */
 const char *command_name(const char *path);
 
-/* Reads a vehicle file, applies settings in their order, NULL: none, and completes it; prints what is
- * wrong. Of both trades, that of the file leads then in the units that are asked for, NULL: none. Returns
- * 0, EXIT_REFUSED or EXIT_FAILED. */
+/* Reads a vehicle file, applies settings in their order, NULL: none, and completes it; prints what
+ * is wrong. Of both trades, that of the file leads then in the units that are asked for, NULL:
+ * none. Returns 0, EXIT_REFUSED or EXIT_FAILED. */
 int command_read(const char *path, const struct command_list *settings, enum brake_systems *units,
                  struct brake_sheet *sheet);
 
-/* Complain of what stands in a file, of the value of an option; return EXIT_REFUSED, but EXIT_FAILED
- * for a file that the machine has just failed to read. */
+/* Complain of what stands in a file, of the value of an option; return EXIT_REFUSED, but
+ * EXIT_FAILED for a file that the machine has just failed to read. */
 int command_refuse(const char *file, const struct brake_error *error);
 int command_refuse_value(const char *option, const struct brake_error *error);
 
@@ -63,7 +64,8 @@ int command_print(struct brake_document *document, enum brake_format format, FIL
  * machine failed, EXIT_REFUSED when no such file can be used. */
 int command_failure(int reason);
 
-/* Complains that a file cannot be opened, read, written, and says why, by errno; returns that status. */
+/* Complains that a file cannot be opened, read, written, and says why, by errno; returns that
+ * status. */
 int command_cannot(const char *path, const char *what);
 
 #endif

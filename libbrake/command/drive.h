@@ -11,8 +11,8 @@ struct drive_options {
     enum brake_load load; /* as it was driven */
 };
 
-/* Reads a log, measures its stops and holds them against the prediction. Refuses in words a log that
- * cannot be read, is too coarse or holds no stop. Returns 0, the log then to be freed by
+/* Reads a log, measures its stops and holds them against the prediction. Refuses in words a log
+ * that cannot be read, is too coarse or holds no stop. Returns 0, the log then to be freed by
  * brake_log_free, or the exit status. */
 int drive_take(const struct drive_options *options, const struct brake_sheet *sheet,
                struct brake_log *log, struct brake_drive *drive);

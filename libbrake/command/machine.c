@@ -12,14 +12,15 @@
 #include "command.h"
 #include "machine.h"
 
-/* Bytes of stack that the command, and each of its threads, is given at least: twice the deepest, 216 KiB
- * of compare --fade (gcc 12, amd64). */
+/* Bytes of stack that the command, and each of its threads, is given at least: twice the deepest,
+ * 216 KiB of compare --fade (gcc 12, amd64). */
 enum { STACK = 512 * 1024 };
 
 /* A handler of exit is given nothing, so that this must stand here. */
 static bool ended;
 
-/* Whoever calls exit before main has ended is the runtime of the threads, short of memory or of a thread. */
+/* Whoever calls exit before main has ended is the runtime of the threads, short of memory or of a
+ * thread. */
 static void end_for_others(void)
 {
     static const char words[] = "stopmargin: the machine failed: memory or threads are short\n";

@@ -1,5 +1,6 @@
-/* Whether the machine can do the work, asked before it begins: a stack that is too small ends a process
- * without a word, and a runtime of threads that cannot start one ends it with a status of its own. */
+/* Whether the machine can do the work, asked before it begins: a stack that is too small ends a
+ * process without a word, and a runtime of threads that cannot start one ends it with a status of
+ * its own. */
 #ifndef BRAKE_MACHINE_H
 #define BRAKE_MACHINE_H
 

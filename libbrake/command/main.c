@@ -131,8 +131,8 @@ static int run(int count, char **words)
     return run_verb(words + 1);
 }
 
-/* A stream that is closed would be taken by the next file that is opened, and words would go into it.
- * Opened the wrong way round it still fails, and is told. */
+/* A stream that is closed would be taken by the next file that is opened, and words would go into
+ * it. Opened the wrong way round it still fails, and is told. */
 static void hold_closed_streams(void)
 {
     for (int file = 0; file <= 2; file++) {

@@ -105,8 +105,8 @@ static bool follow(char path[OUTPUT_PATH])
     return false;
 }
 
-/* Owner and permissions of the file that is replaced; those that any new file has when there is none.
- * Who may not give a file away keeps it. */
+/* Owner and permissions of the file that is replaced; those that any new file has when there is
+ * none. Who may not give a file away keeps it. */
 static bool keep_permissions(int file, const struct stat *old)
 {
     const mode_t mask = umask(0);

@@ -1,5 +1,5 @@
-/* Signals that end a run, held back while a file is half written. To block them would not do: a study
- * leaves threads behind, and any of them would take the signal. */
+/* Signals that end a run, held back while a file is half written. To block them would not do: a
+ * study leaves threads behind, and any of them would take the signal. */
 #ifndef BRAKE_COMMAND_SIGNALS_H
 #define BRAKE_COMMAND_SIGNALS_H
 

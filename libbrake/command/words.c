@@ -146,8 +146,8 @@ static int refuse_option(const char *word, const struct words_option *option)
     return words_unknown("unknown option", word, &known);
 }
 
-/* The value of an option: behind its equals sign, or the next word, which is then used up; empty where
- * it has none. NULL: the word is not this option. */
+/* The value of an option: behind its equals sign, or the next word, which is then used up; empty
+ * where it has none. NULL: the word is not this option. */
 static char *value_of(const struct words_option *option, char *word, char *next, int *at)
 {
     const size_t length = strlen(option->name);

@@ -13,8 +13,8 @@ struct words_option;
 /* Takes the value of an option, or a file, into what the row names. Returns 0 or EXIT_MISUSED. */
 typedef int words_taker(void *into, const struct words_option *option, char *value);
 
-/* A row of the list. Rows are written without the names of their members: a compiler does not pass one
- * that stops short of its help. */
+/* A row of the list. Rows are written without the names of their members: a compiler does not pass
+ * one that stops short of its help. */
 struct words_option {
     const char *name;  /* "--json"; NULL in the last row, which takes what is no option */
     const char *value; /* what stands for it in the help: "PATH=VALUE", "empty|full"; "": a flag */

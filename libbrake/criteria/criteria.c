@@ -12,6 +12,7 @@
 #define LAG_10 0.36
 #define LAG_15 0.54
 
+/* clang-format off */
 static const struct brake_criterion criteria[] = {
     /* FMVSS 135: light vehicles, rated mass up to 3,500 kg. */
     {.id = "us.135.cold", .rules = BRAKE_RULES_US, .clause = "49 CFR 571.135 S7.5",
@@ -250,6 +251,7 @@ static const struct brake_criterion criteria[] = {
      .title = "Left to right difference", .measure = BRAKE_SIDE_DIFFERENCE, .limit = 0.30,
      .text = "DVSA MOT inspection manual, section 1 (undated copy)"},
 };
+/* clang-format on */
 
 int brake_criterion_count(void)
 {

@@ -52,8 +52,8 @@ const char *brake_failure_words(enum brake_failure failure)
 
 enum { KEPT = 4 /* answers to the last questions about one state: criteria share their forces */ };
 
-/* Brakes of one vehicle in a load case and a state of failure, built when first asked for: many criteria
- * ask for the same. */
+/* Brakes of one vehicle in a load case and a state of failure, built when first asked for: many
+ * criteria ask for the same. */
 struct state {
     bool built;
     struct brake_system system;

@@ -10,8 +10,8 @@ const char *brake_measure_meaning(enum brake_measure measure);
 /* What a verdict says: one line. */
 const char *brake_verdict_meaning(enum brake_verdict verdict);
 
-/* To which vehicles a bit of enum brake_applies confines a criterion, such as "M1 vehicles"; bits by
- * their number, NULL past the last. */
+/* To which vehicles a bit of enum brake_applies confines a criterion, such as "M1 vehicles"; bits
+ * by their number, NULL past the last. */
 const char *brake_applies_words(int bit);
 
 #endif

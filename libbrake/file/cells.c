@@ -157,7 +157,8 @@ enum brake_status brake_cells_next(struct brake_cells *c)
 
 /* ---- cells ---------------------------------------------------------------------------------- */
 
-/* Copies a cell in quotes, *at being behind the first, and goes behind the last. Returns its end. */
+/* Copies a cell in quotes, *at being behind the first, and goes behind the last. Returns its
+ * end. */
 static char *copy_quoted(const struct brake_cells *c, size_t *at, char *to)
 {
     for (; *at < c->length; (*at)++) {

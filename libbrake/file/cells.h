@@ -1,8 +1,8 @@
 /* Rows of cells, as loggers and spreadsheets write them; private to this folder.
  *
  * A row ends with LF, CR LF or CR. A cell in quotes holds separators and ends of lines as they are,
- * and a quote as two; one that does not begin with a quote holds quotes as they are. Blanks around a
- * cell do not count. Lines that begin with # and empty ones are passed over. */
+ * and a quote as two; one that does not begin with a quote holds quotes as they are. Blanks around
+ * a cell do not count. Lines that begin with # and empty ones are passed over. */
 #ifndef BRAKE_CELLS_H
 #define BRAKE_CELLS_H
 

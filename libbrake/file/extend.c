@@ -1,5 +1,5 @@
-/* A vehicle file written again: the user's lines stay as they are, comments and units too; what they leave
- * out is added below each section, as comments. */
+/* A vehicle file written again: the user's lines stay as they are, comments and units too; what
+ * they leave out is added below each section, as comments. */
 #include <stdbool.h>
 #include <stdlib.h>
 #include <string.h>

@@ -1,5 +1,6 @@
-/* Heads of columns, as loggers, spreadsheets and telephones write them: `speed [km/h]`, `Speed (mph)`,
- * `Speed_kmh`; private to this folder. Letters count in either case, a blank as an underscore. */
+/* Heads of columns, as loggers, spreadsheets and telephones write them: `speed [km/h]`, `Speed
+ * (mph)`, `Speed_kmh`; private to this folder. Letters count in either case, a blank as an
+ * underscore. */
 #ifndef BRAKE_HEADS_H
 #define BRAKE_HEADS_H
 

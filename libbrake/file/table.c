@@ -43,8 +43,8 @@ static void note(struct brake_read_table *t, const char *format, const char *wha
     brake_text_format(place + used, BRAKE_NOTE_BYTES - (size_t)used, format, what);
 }
 
-/* A cell as it may stand in a message: its first 40 bytes, a question mark for each that is not plain
- * ASCII. */
+/* A cell as it may stand in a message: its first 40 bytes, a question mark for each that is not
+ * plain ASCII. */
 struct excerpt {
     char text[41];
 };
@@ -138,7 +138,8 @@ static int lacks(struct brake_read_table *t, char separator)
     return column;
 }
 
-/* The separator that gives the columns that are needed. No two do: a head is what stands between. */
+/* The separator that gives the columns that are needed. No two do: a head is what stands
+ * between. */
 static enum brake_status take_separator(struct brake_read_table *t)
 {
     static const char separators[] = ",;\t";

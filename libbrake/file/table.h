@@ -1,9 +1,9 @@
 /* A table of numbers over time, as loggers and spreadsheets write it; private to this folder.
  *
- * A kind says which columns it may have: their names, what they measure, what is accepted. They stand
- * in any order, among others, which are left aside and told; between cells stands the one of comma,
- * semicolon and tab that gives the columns that are needed. Nothing is guessed: what can be read in
- * two ways is refused. */
+ * A kind says which columns it may have: their names, what they measure, what is accepted. They
+ * stand in any order, among others, which are left aside and told; between cells stands the one of
+ * comma, semicolon and tab that gives the columns that are needed. Nothing is guessed: what can be
+ * read in two ways is refused. */
 #ifndef BRAKE_TABLE_H
 #define BRAKE_TABLE_H
 
@@ -34,14 +34,16 @@ struct brake_table_kind {
 
 struct brake_read_table; /* one on its way in */
 
-/* Reads the head. `units`: "time=s,speed=mph" for heads without a unit, NULL: none. NULL: refused. */
+/* Reads the head. `units`: "time=s,speed=mph" for heads without a unit, NULL: none. NULL:
+ * refused. */
 struct brake_read_table *brake_table_open(FILE *stream, const struct brake_table_kind *kind,
                                           const char *units, struct brake_notes *notes,
                                           struct brake_error *error);
 
 bool brake_table_has(const struct brake_read_table *table, int column);
 
-/* Reads the next row that counts, [SI], NaN where a cell is empty, and its line; 0: there is none. */
+/* Reads the next row that counts, [SI], NaN where a cell is empty, and its line; 0: there is
+ * none. */
 enum brake_status brake_table_next(struct brake_read_table *table, double *value, int *line);
 
 void brake_table_close(struct brake_read_table *table);

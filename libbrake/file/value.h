@@ -19,7 +19,7 @@ enum brake_status brake_value_read(struct brake_sheet *sheet, int index, const c
 
 /* Fill an error that concerns a quantity; returns its status. */
 __attribute__((format(printf, 5, 6))) enum brake_status
-brake_value_refuse(struct brake_error *error, enum brake_status status, int line,
-                   const char *field, const char *format, ...);
+brake_value_refuse(struct brake_error *error, enum brake_status status, int line, const char *field,
+                   const char *format, ...);
 
 #endif

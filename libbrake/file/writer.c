@@ -102,7 +102,8 @@ void brake_value_write(const struct brake_vehicle *vehicle, int index, char *tex
     }
 }
 
-/* A line that the file would need to say what is recorded; or the same as a comment, on one line. */
+/* A line that the file would need to say what is recorded; or the same as a comment, on one
+ * line. */
 static void write_line(const struct brake_sheet *sheet, int index, bool comment, FILE *stream)
 {
     enum { LONG = 2048 };
@@ -189,8 +190,8 @@ static void write_missing(const struct brake_quantity *q, FILE *stream)
         brake_text_print(stream, "; %s = %s\n", q->name, example(q));
 }
 
-/* Sections, as bits, of which what is worked out is written, and not the readings: a number that was set
- * wins over those, and would contradict them when the file is read. */
+/* Sections, as bits, of which what is worked out is written, and not the readings: a number that
+ * was set wins over those, and would contradict them when the file is read. */
 static unsigned long long reduced_sections(const struct brake_sheet *sheet)
 {
     struct brake_places places;
@@ -209,8 +210,8 @@ static unsigned long long reduced_sections(const struct brake_sheet *sheet)
     return reduced;
 }
 
-/* Whether a section that repeats another has a line of its own since: then it does not repeat it when
- * the file is read. */
+/* Whether a section that repeats another has a line of its own since: then it does not repeat it
+ * when the file is read. */
 static bool stands_alone(const struct brake_sheet *sheet, int index)
 {
     const struct brake_section *section = brake_quantity_section(index);
@@ -220,8 +221,8 @@ static bool stands_alone(const struct brake_sheet *sheet, int index)
     return section->same_as != NULL && set;
 }
 
-/* A line is there when the file gave it, or when it stands for the readings of its section, or for those
- * that its section repeats. */
+/* A line is there when the file gave it, or when it stands for the readings of its section, or for
+ * those that its section repeats. */
 static bool has_line(const struct brake_sheet *sheet, int index, bool reduced)
 {
     const struct brake_record *record = &sheet->record[index];

@@ -6,7 +6,8 @@
 
 #include "brake/catalogue.h"
 
-/* A quantity with what explains it: meaning, how to get it, range; then its line, or that as a comment. */
+/* A quantity with what explains it: meaning, how to get it, range; then its line, or that as a
+ * comment. */
 void brake_write_quantity(const struct brake_sheet *sheet, int index, bool reduced, FILE *stream);
 
 /* The head of a section with its meaning. */

@@ -196,8 +196,8 @@ static void fill_limits(const struct brake_rig *rig, const struct brake_balance 
     now->past[AT_REAR_FIRST] = lock->axle == BRAKE_REAR ? 1.0 : -1.0;
 }
 
-/* Force and turning of a released brake cancel but for rounding; its torque is 0 to the bit, and pads
- * that touch or do not are another brake to the heat. */
+/* Force and turning of a released brake cancel but for rounding; its torque is 0 to the bit, and
+ * pads that touch or do not are another brake to the heat. */
 static void fill_rates(const struct brake_balance *balance, const struct brake_point_of_balance *at,
                        double pressure, double speed, struct motion *rate)
 {
@@ -213,8 +213,8 @@ static void fill_rates(const struct brake_balance *balance, const struct brake_p
     }
 }
 
-/* Where it is not `whole`, a limit that the step began below is not looked for: it is costly to find,
- * and a step ends there. */
+/* Where it is not `whole`, a limit that the step began below is not looked for: it is costly to
+ * find, and a step ends there. */
 static struct instant look(const struct course *c, const struct motion *m, bool whole)
 {
     const struct brake_rig *rig = c->rig;
@@ -269,8 +269,8 @@ static void move(const struct motion *rate, double time, struct motion *to)
         to->work[i] += time * rate->work[i];
 }
 
-/* Classical Runge-Kutta of order 4, from an instant that is known. Work goes through the same stages
- * as the speed: so it agrees with the energy of motion better than a finer sum would. */
+/* Classical Runge-Kutta of order 4, from an instant that is known. Work goes through the same
+ * stages as the speed: so it agrees with the energy of motion better than a finer sum would. */
 static struct motion runge_kutta(const struct course *c, const struct instant *begin, double step)
 {
     static const double part[] = {0.5, 0.5, 1.0};
@@ -389,9 +389,9 @@ static enum brake_status warm(const struct course *c, const struct brake_braking
     return BRAKE_OK;
 }
 
-/* Torque per pressure along the parabola through its values at both ends and that before; until there
- * is one before, a straight line. The parabola never leaves that line by more than a quarter of the
- * smaller end, so that the torque keeps its sign whatever came before. */
+/* Torque per pressure along the parabola through its values at both ends and that before; until
+ * there is one before, a straight line. The parabola never leaves that line by more than a quarter
+ * of the smaller end, so that the torque keeps its sign whatever came before. */
 static void lay_line(const struct brake_braking *braking, int axle, double gain, double time,
                      struct course *c)
 {
@@ -453,8 +453,8 @@ static enum brake_status pass(struct course *c, const struct brake_braking *brak
     return status == BRAKE_OK ? fade(c, braking, p) : status;
 }
 
-/* Length at which a step would miss by the tolerance. Never so short that the noise of the heat's own
- * tolerance would be taken for a miss. */
+/* Length at which a step would miss by the tolerance. Never so short that the noise of the heat's
+ * own tolerance would be taken for a miss. */
 static double fitting(const struct brake_rig *rig, const struct passage *p)
 {
     const double length = p->to.time;
@@ -694,8 +694,9 @@ static void keep(const struct course *c, const struct passage *p, double length,
     }
 }
 
-/* Largest value about the begin of a step: where the three values that lie around it have their largest
- * in the middle, the top of their parabola. Slopes are those of the step before and of this one. */
+/* Largest value about the begin of a step: where the three values that lie around it have their
+ * largest in the middle, the top of their parabola. Slopes are those of the step before and of this
+ * one. */
 static double crest(double begin, double before, double span, double slope, double time)
 {
     if (!(before > 0.0 && slope < 0.0))
@@ -705,8 +706,8 @@ static double crest(double begin, double before, double span, double slope, doub
     return begin - 0.25 * middle * middle / bend;
 }
 
-/* No crest is sought about a jump of the power or where it bends, nor in a step so short that none would
- * stand out: a face that bends by 25 K/s2 does so by a millikelvin. */
+/* No crest is sought about a jump of the power or where it bends, nor in a step so short that none
+ * would stand out: a face that bends by 25 K/s2 does so by a millikelvin. */
 static bool is_rough(const struct course *c, const struct passage *p, double begun, double end)
 {
     const struct brake_rig *rig = c->rig;

@@ -3,7 +3,8 @@
 
 #include <math.h>
 
-/* Specific gas constant of dry air [J/(kg K)]; its Prandtl number is 0.71 at 250 K, 0.69 at 800 K. */
+/* Specific gas constant of dry air [J/(kg K)]; its Prandtl number is 0.71 at 250 K, 0.69
+ * at 800 K. */
 static const double GAS = 287.05;
 #define PRANDTL 0.70
 #define PRANDTL_ROOT 0.88790400174260069 /* PRANDTL^(1/3) */

@@ -19,8 +19,8 @@ double brake_shoe_factor_short(double mu, double arm_force, double arm_normal, d
     return arm > 0.0 ? mu * arm_force / arm : BRAKE_NAN;
 }
 
-/* What the angles of a shoe make of it, which costs most of its factor and does not follow friction:
- * A and B of the file head, and cos(heel) - cos(toe). */
+/* What the angles of a shoe make of it, which costs most of its factor and does not follow
+ * friction: A and B of the file head, and cos(heel) - cos(toe). */
 struct lengths {
     double normal;
     double friction;

@@ -9,8 +9,9 @@ static const double SIGMA = 5.670374419e-8;
 /* [K] step of the derivatives by difference: their error is near 1e-9 of themselves. */
 static const double NUDGE = 1e-3;
 
-/* A piece of the material's table. With s = T - T_j along it h = h_j + c_j s + (dc/dT) s^2 / 2, so that
- * c^2 = c_j^2 + 2 (dc/dT) (h - h_j). Below the first point and above the last both slopes are 0. */
+/* A piece of the material's table. With s = T - T_j along it h = h_j + c_j s + (dc/dT) s^2 / 2, so
+ * that c^2 = c_j^2 + 2 (dc/dT) (h - h_j). Below the first point and above the last both slopes are
+ * 0. */
 struct segment {
     double from; /* [J/kg] specific enthalpies that lie in it */
     double to;

@@ -1,6 +1,6 @@
 /* A balance made ready to be asked many times: its quotients taken once, and what it answers as
- * straight lines in pressure. Functions are inline and free of branches where they can be, so that a
- * loop over vehicles takes them in whole and works several vehicles side by side. Equations and
+ * straight lines in pressure. Functions are inline and free of branches where they can be, so that
+ * a loop over vehicles takes them in whole and works several vehicles side by side. Equations and
  * sources: brake/balance.h. */
 #ifndef BRAKE_MODEL_FORCE_LINES_H
 #define BRAKE_MODEL_FORCE_LINES_H
@@ -91,8 +91,9 @@ static inline double tyre_force(const struct force_lines *lines, int axle, doubl
            per_radius;
 }
 
-/* Load on the wheels that a locked drive brakes. An axle with one wheel braked counts half: its open
- * differential lets the other wheel run. One that no circuit brakes is held by the drive whole. */
+/* Load on the wheels that a locked drive brakes. An axle with one wheel braked counts half: its
+ * open differential lets the other wheel run. One that no circuit brakes is held by the drive
+ * whole. */
 static inline double braked_load(const struct force_lines *lines, double front)
 {
     const double load[BRAKE_AXLES] = {front, lines->weight - front};
@@ -215,7 +216,8 @@ static inline double pressure_of(const double end[PIECES + 1], const double at[P
     return root_of(end, short_of);
 }
 
-/* Lock of one axle, linear in pressure on each piece. An axle that no circuit brakes cannot lock. */
+/* Lock of one axle, linear in pressure on each piece. An axle that no circuit brakes cannot
+ * lock. */
 static inline double axle_lock(const struct force_lines *lines, const struct pieces *pieces,
                                int axle, double adhesion)
 {

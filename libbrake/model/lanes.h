@@ -1,6 +1,7 @@
-/* The hardest stop in closed form of many vehicles side by side: intact brakes without anti-lock and
- * with the centre drive free, on the level. A number is a column of lanes, a lane a vehicle. What comes out is to the bit what
- * brake_balance_at, brake_balance_lock and the formulas of pedal and stop give one by one. */
+/* The hardest stop in closed form of many vehicles side by side: intact brakes without anti-lock
+ * and with the centre drive free, on the level. A number is a column of lanes, a lane a vehicle.
+ * What comes out is to the bit what brake_balance_at, brake_balance_lock and the formulas of pedal
+ * and stop give one by one. */
 #ifndef BRAKE_MODEL_LANES_H
 #define BRAKE_MODEL_LANES_H
 

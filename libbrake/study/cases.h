@@ -80,8 +80,8 @@ struct brake_sweep_run {
     int block;       /**< cases of a block */
     int threads;     /**< 1 and up; what comes out does not depend on it */
     void *context;   /**< handed to both */
-    /** Called from any thread, in any order, once a block: works out the cases from `first`. What it
-     * makes of them is kept under `slot`, 0 to BRAKE_SWEEP_SLOTS - 1. */
+    /** Called from any thread, in any order, once a block: works out the cases from `first`. What
+     * it makes of them is kept under `slot`, 0 to BRAKE_SWEEP_SLOTS - 1. */
     void (*work)(void *context, int slot, struct brake_sweeper *sweeper, long long first,
                  int count);
     /** Called from the thread that started, in the order of the cases; false ends the run. May be
@@ -110,8 +110,8 @@ int brake_sweep_block(const struct brake_sweeper *sweeper);
  * @param sweeper  filled
  * @param error    filled on refusal: an axis that is no number, stands twice, leaves its range, or
  *                 is of no use to this vehicle
- * @return         OK, E_UNKNOWN, E_DUPLICATE, E_RANGE, E_SIZE: too many axes or cases, or the status
- *                 of brake_rework_begin
+ * @return         OK, E_UNKNOWN, E_DUPLICATE, E_RANGE, E_SIZE: too many axes or cases, or the
+ *                 status of brake_rework_begin
  */
 enum brake_status brake_sweep_begin(const struct brake_sweep *sweep, struct brake_sweeper *sweeper,
                                     struct brake_error *error);

@@ -1,4 +1,5 @@
-/* Which group of changes a quantity belongs to, and mixtures of two vehicles; private to the library. */
+/* Which group of changes a quantity belongs to, and mixtures of two vehicles; private to the
+ * library. */
 #ifndef BRAKE_STUDY_CHANGE_H
 #define BRAKE_STUDY_CHANGE_H
 

@@ -119,7 +119,8 @@ static void wear(struct brake_sheet *sheet, int axle, const char *marking)
     sheet->record[index] = (struct brake_record){.from = BRAKE_CATALOGUE, .set = true};
 }
 
-/* Bigger tyres lift the body: what the hubs have risen grows by half of the diameters' difference. */
+/* Bigger tyres lift the body: what the hubs have risen grows by half of the diameters'
+ * difference. */
 static enum brake_status change_tyres(const struct brake_sheet *sheet, const char *marking,
                                       struct brake_sheet *changed, struct brake_error *error)
 {

@@ -180,7 +180,8 @@ bool brake_compare_lost(const struct brake_comparison *c, int criterion)
            c->judgement[1][criterion].verdict == BRAKE_FALLS_SHORT;
 }
 
-/* A requirement that the vehicle after is held to, and of which it is not known whether it is lost. */
+/* A requirement that the vehicle after is held to, and of which it is not known whether it is
+ * lost. */
 static bool is_unsaid(const struct brake_comparison *c, int criterion)
 {
     const struct brake_judgement *before = &c->judgement[0][criterion];
@@ -208,8 +209,8 @@ int brake_compare_exit(const struct brake_comparison *c)
 
 /* ---- shares ---------------------------------------------------------------------------------- */
 
-/* Vehicles that a thread answers in a run, so that threads seldom write side by side; one where each runs
- * fade procedures. Runs at a time, so that it may be watched. */
+/* Vehicles that a thread answers in a run, so that threads seldom write side by side; one where
+ * each runs fade procedures. Runs at a time, so that it may be watched. */
 enum { RUN = 16, RUNS = 16 };
 enum { LIKES = BRAKE_LOADS * (BRAKE_AXLES + 1) };
 

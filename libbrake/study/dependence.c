@@ -9,7 +9,8 @@
 static const double part = 0.01;     /* [-] of a value that it is moved by */
 static const double rounding = 1e-9; /* [-] of a number: less is no change */
 
-/* A number of the file as it stands: not worked out from others, and no repetition of another section. */
+/* A number of the file as it stands: not worked out from others, and no repetition of another
+ * section. */
 static bool is_moved(const struct brake_sheet *sheet, int index)
 {
     const struct brake_record *record = &sheet->record[index];

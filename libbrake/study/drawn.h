@@ -10,8 +10,8 @@
  */
 double brake_spread_percent(int number);
 
-/** Whether a criterion is drawn: it belongs to the rules, and those of hot performance were asked for.
- * What decides a margin of hot performance is not worked out: it has no indices.
+/** Whether a criterion is drawn: it belongs to the rules, and those of hot performance were asked
+ * for. What decides a margin of hot performance is not worked out: it has no indices.
  * @param spread     prepared
  * @param criterion  number of the criterion
  * @return           true when it is

@@ -10,7 +10,8 @@
 
 /* ---- Student's t ---------------------------------------------------------------------------- */
 
-/* Exact for 1 and 2; else the expansion of Abramowitz and Stegun, 26.7.5, within 0.1 % from 3 on. */
+/* Exact for 1 and 2; else the expansion of Abramowitz and Stegun, 26.7.5, within 0.1 % from 3
+ * on. */
 double brake_student_95(int freedom)
 {
     const double x = BRAKE_P95;
@@ -98,7 +99,7 @@ static void ask(const void *context, const struct brake_vehicle *vehicle, double
     answer[wanted->q->stops] = mean(answer, wanted->q->stops);
 }
 
-/* ---- measured against predicted --------------------------------------------------------------- */
+/* ---- measured against predicted -------------------------------------------------------------- */
 
 /* Half width of the mean of the differences: by their scatter when there are three or more, but not
  * less than the stops themselves are sure. */
@@ -160,7 +161,7 @@ static void agree(const struct question *q, const double *start)
         drive->agreement = apart < 0.0 ? BRAKE_BELOW : BRAKE_ABOVE;
 }
 
-/* ---- friction that explains the difference ---------------------------------------------------- */
+/* ---- friction that explains the difference --------------------------------------------------- */
 
 static void scale_friction(struct brake_vehicle *vehicle, double factor)
 {
@@ -200,8 +201,8 @@ static double friction_for(const struct question *q, double deceleration)
     return 0.5 * (low + high);
 }
 
-/* Stops that the tyres limited say nothing about friction. The doubt in the other lines, and that of
- * the measurement, become doubt in the friction by the slope. */
+/* Stops that the tyres limited say nothing about friction. The doubt in the other lines, and that
+ * of the measurement, become doubt in the friction by the slope. */
 static void explain(const struct question *all)
 {
     struct question q = *all;
@@ -233,8 +234,8 @@ static void explain(const struct question *all)
 
 /* ---- fade ----------------------------------------------------------------------------------- */
 
-/* A line through the figures of the stops in their order: its change from first to last over where it
- * begins. Measured over predicted where that is known, so that a heavier foot is no fade. */
+/* A line through the figures of the stops in their order: its change from first to last over where
+ * it begins. Measured over predicted where that is known, so that a heavier foot is no fade. */
 static struct brake_measured fade(const struct brake_drive *drive)
 {
     const struct brake_measured unknown = {BRAKE_NAN, BRAKE_NAN};

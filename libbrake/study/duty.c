@@ -21,8 +21,8 @@ static const double MISSED = 1e-3; /* [m/s2] less is no shortfall */
 
 #define KMH (1.0 / 3.6)
 
-/* All texts from memory; the same cycle was read in Directive 71/320/EEC, Annex II, 1.3.1.1. The start
- * of 65 degC is that of FMVSS 135, S7.13 (55 to 65); the others name none. */
+/* All texts from memory; the same cycle was read in Directive 71/320/EEC, Annex II, 1.3.1.1. The
+ * start of 65 degC is that of FMVSS 135, S7.13 (55 to 65); the others name none. */
 static const struct brake_fade_sequence sequences[] = {
     {"us.135.fade", "FMVSS 135, S7.13", "from memory; check against the current text", 120.0 * KMH,
      0.8, 0.5, 338.15, 45.0, 3.0, 15},
@@ -294,8 +294,8 @@ static enum brake_status tell_rolling(const struct run *run, const struct rollin
     return status;
 }
 
-/* What changes ever more slowly is cut into slices of half the time since it began, in whole seconds:
- * what is hottest at the ends of slices is so within 0.01 K. */
+/* What changes ever more slowly is cut into slices of half the time since it began, in whole
+ * seconds: what is hottest at the ends of slices is so within 0.01 K. */
 static double slice_after(double time)
 {
     return fmin(LONGEST_SLICE, fmax(SLICE, floor(time / 2.0)));

@@ -9,7 +9,8 @@
 
 #define KMH (1.0 / 3.6)
 
-/* Cooling: 4 stops from 50 km/h at 3 m/s2, 1.5 km apart at that speed. FMVSS 135, S7.15, from memory. */
+/* Cooling: 4 stops from 50 km/h at 3 m/s2, 1.5 km apart at that speed. FMVSS 135, S7.15, from
+ * memory. */
 static const double COOLING_SPEED = 50.0 * KMH;
 static const double COOLING_RATE = 3.0;
 static const double COOLING_INTERVAL = 1500.0 / (50.0 * KMH);
@@ -133,8 +134,8 @@ static double pause(const struct run *run)
     return run->snubs.interval - (run->snubs.from - run->snubs.to) / run->snubs.deceleration;
 }
 
-/* The snubs, and how hot all gets when the vehicle is parked right after them; but the procedure goes on
- * without parking: speed is regained as between two snubs. */
+/* The snubs, and how hot all gets when the vehicle is parked right after them; but the procedure
+ * goes on without parking: speed is regained as between two snubs. */
 static bool heat_up(struct run *run)
 {
     struct brake_fade *fade = run->fade;

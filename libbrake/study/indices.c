@@ -1,5 +1,6 @@
-/* Sobol indices. Base samples are evaluated a block at a time, each into its own place, by any number
- * of threads; sums are then taken in the order of the samples, so that the threads leave no trace. */
+/* Sobol indices. Base samples are evaluated a block at a time, each into its own place, by any
+ * number of threads; sums are then taken in the order of the samples, so that the threads leave no
+ * trace. */
 #include "brake/indices.h"
 
 #include <math.h>
@@ -83,8 +84,8 @@ static void exchange(double *one, double *other)
     *other = kept;
 }
 
-/* All evaluations of one base sample. A and B of an input are neighbouring coordinates: the table of
- * direction numbers is made for good pairs of near ones. */
+/* All evaluations of one base sample. A and B of an input are neighbouring coordinates: the table
+ * of direction numbers is made for good pairs of near ones. */
 static void evaluate(const struct work *w, long each, long sample, double *value)
 {
     const struct brake_model *model = w->model;

@@ -38,20 +38,21 @@ size_t brake_indices_room(const struct brake_model *model);
  */
 long brake_indices_cost(const struct brake_model *model, long base);
 
-/** Indices of all inputs for all outputs. With f(A), f(B) the outputs at two independent samples and
- * f(A_B) that at A with one input of B, V the variance of the output and c its mean,
+/** Indices of all inputs for all outputs. With f(A), f(B) the outputs at two independent samples
+ * and f(A_B) that at A with one input of B, V the variance of the output and c its mean,
  *
  *     first = mean of (f(B) - c) (f(A_B) - f(A)) / V,   total = mean of (f(A_B) - f(A))^2 / 2 V
  *
- * Samples at which an output is not finite are left out for that output; its indices are given when no
- * more than 1 of 10 is. Errors come from the scatter of the replicates. The same for any number of
- * threads.
+ * Samples at which an output is not finite are left out for that output; its indices are given when
+ * no more than 1 of 10 is. Errors come from the scatter of the replicates. The same for any number
+ * of threads.
  * @param model  the model
  * @param plan   how
  * @param index  outputs x inputs, those of one output together; filled
  * @return       true; false when it was told to stop, and nothing is filled
  * @source       A. Saltelli et al., Comput. Phys. Commun. 181, 259-270 (2010), table 2 (b) and (f)
- *               (the latter by M. J. W. Jansen, Comput. Phys. Commun. 117, 35-43 (1999)), from memory
+ *               (the latter by M. J. W. Jansen, Comput. Phys. Commun. 117, 35-43 (1999)), from
+ *               memory
  */
 bool brake_indices(const struct brake_model *model, const struct brake_indices_plan *plan,
                    struct brake_index *index);

@@ -22,8 +22,8 @@ double brake_scan_at(const struct brake_scan *scan, int i);
  * @param roots  filled
  * @source       T. R. Chandrupatla, A new hybrid quadratic/bisection algorithm for finding the zero
  *               of a nonlinear function without using derivatives, Advances in Engineering Software
- *               28 (1997) 145-149, from memory; golden section: J. Kiefer, Sequential minimax search
- *               for a maximum, Proc. Amer. Math. Soc. 4 (1953) 502-506, from memory
+ *               28 (1997) 145-149, from memory; golden section: J. Kiefer, Sequential minimax
+ *               search for a maximum, Proc. Amer. Math. Soc. 4 (1953) 502-506, from memory
  */
 void brake_roots_find(const struct brake_scan *scan, const struct brake_watch *watch,
                       struct brake_roots *roots);

@@ -1,6 +1,6 @@
-/* What the cases of a sweep share. A number that a stop is worked out from follows a few of the axes,
- * by way of the sections that it is built from and of the rules between them: it is tabulated over
- * those alone. So is what may make the vehicle refuse. */
+/* What the cases of a sweep share. A number that a stop is worked out from follows a few of the
+ * axes, by way of the sections that it is built from and of the rules between them: it is tabulated
+ * over those alone. So is what may make the vehicle refuse. */
 #include "shared.h"
 
 #include <math.h>

@@ -16,8 +16,8 @@ int brake_abreast_answer(struct brake_output output);
 /* Load cases that the outputs ask for. */
 bool brake_abreast_asks(const struct brake_sweep *sweep, enum brake_load load);
 
-/* Cases side by side, from the tables; up to BRAKE_LANES of them. An output of a case that has to be
- * asked by itself is any number, and `alone` of it above 0. */
+/* Cases side by side, from the tables; up to BRAKE_LANES of them. An output of a case that has to
+ * be asked by itself is any number, and `alone` of it above 0. */
 struct brake_abreast {
     struct brake_lane_numbers numbers[BRAKE_LOADS];
     struct brake_lane_answers answers[BRAKE_LOADS];

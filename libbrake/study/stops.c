@@ -71,8 +71,8 @@ static double median_interval(const struct search *s, long first, long last)
     return value[count / 2];
 }
 
-/* Noise by second differences, whose standard deviation is sqrt(6) times that of a row; the median of
- * their sizes, so that jumps do not count. */
+/* Noise by second differences, whose standard deviation is sqrt(6) times that of a row; the median
+ * of their sizes, so that jumps do not count. */
 static double rough_noise(const struct search *s, long first, long last)
 {
     double value[SAMPLE] = {0.0};
@@ -125,8 +125,8 @@ static long comes_back(const struct search *s, long stood)
     return soon && -slowing(s, i, row_after(s, i, WINDOW)) > ENGINE ? i : -1;
 }
 
-/* Where a wheel that is back at the vehicle's speed in a row had it last, before it locked; -1 when it
- * did not lock. */
+/* Where a wheel that is back at the vehicle's speed in a row had it last, before it locked; -1 when
+ * it did not lock. */
 static long before_lock(const struct search *s, long back)
 {
     long low = back;
@@ -265,7 +265,8 @@ static bool fit_rows(const struct search *s, long first, long last, struct brake
     return brake_smooth_fit(s->row, first, last, terms, curve);
 }
 
-/* Fitted again with the rows between the two passings: noise may have kept out a row at the edge. */
+/* Fitted again with the rows between the two passings: noise may have kept out a row at the
+ * edge. */
 static bool fit_band(const struct search *s, struct brake_drive_stop *stop, double begin,
                      double end, struct brake_smooth *curve)
 {
@@ -356,8 +357,8 @@ static void measure_developed(const struct search *s, struct brake_drive_stop *s
 /* ---- distance ------------------------------------------------------------------------------- */
 
 /* Trapezia from a moment to the last moving row, then to rest at the developed deceleration.
- * Variance: of the noise of each row by its weight; of two bends between rows, a h^2/8 at most each;
- * of the moment when the foot came on, anywhere in an interval. */
+ * Variance: of the noise of each row by its weight; of two bends between rows, a h^2/8 at most
+ * each; of the moment when the foot came on, anywhere in an interval. */
 static void measure_distance(const struct search *s, struct brake_drive_stop *stop, double begins,
                              double doubt)
 {

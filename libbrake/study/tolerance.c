@@ -15,7 +15,8 @@ bool brake_record_moves(const struct brake_record *record)
     return record->tolerance > 0.0 && (!record->worked || record->typical);
 }
 
-/* Half of what each answer differs by when one number stands a standard deviation higher and lower. */
+/* Half of what each answer differs by when one number stands a standard deviation higher and
+ * lower. */
 static void find_moves(const struct brake_sheet *sheet, const struct brake_places *places,
                        const struct brake_question *question, int index, double move[BRAKE_ANSWERS])
 {

@@ -197,8 +197,8 @@ unsigned long long work_reached(const struct brake_rework *rework, int index)
     return work_following(&w, 1ULL << (rework->places.of[index].section - brake_sections));
 }
 
-/* What was worked out in sections is forgotten as if the sheet were completed anew; returns how much
- * it was. */
+/* What was worked out in sections is forgotten as if the sheet were completed anew; returns how
+ * much it was. */
 static int forget_worked(struct work *w, unsigned long long changed, short worked[BRAKE_ROWS])
 {
     int count = 0;

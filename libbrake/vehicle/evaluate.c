@@ -13,7 +13,8 @@
  * property page (reference/check-values.json, CV-30). */
 static const double iron_heat_capacity = 450.0;
 
-/* Grades of the parking tests: 20 % alone, 12 % with an unbraked trailer (UN R13-H, Annex 3, 2.3). */
+/* Grades of the parking tests: 20 % alone, 12 % with an unbraked trailer (UN R13-H, Annex 3,
+ * 2.3). */
 static const double parking_grade = 0.20;
 
 /* What one load case is worked out from. */

@@ -2,8 +2,8 @@
 
 #include <string.h>
 
-/* RFC 3629, section 4: longer forms of a letter, halves of UTF-16 pairs and what lies beyond the last
- * letter only look like UTF-8. */
+/* RFC 3629, section 4: longer forms of a letter, halves of UTF-16 pairs and what lies beyond the
+ * last letter only look like UTF-8. */
 int brake_letter(const char *text, unsigned *code)
 {
     static const struct {

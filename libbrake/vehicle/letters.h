@@ -9,7 +9,8 @@
 /* Bytes of the UTF-8 letter that begins here, and its code; 0: none does. */
 int brake_letter(const char *text, unsigned *code);
 
-/* Bytes of the mark that some editors and spreadsheets put before a text in UTF-8; 0: there is none. */
+/* Bytes of the mark that some editors and spreadsheets put before a text in UTF-8; 0: there is
+ * none. */
 size_t brake_text_mark(const char *text);
 
 /* Whether a letter could steer a terminal or turn the letters around it: controls but the tab, ends

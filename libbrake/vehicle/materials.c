@@ -1,4 +1,5 @@
-/* The solids of reference/materials.json, where the source of each stands; a test holds both equal. */
+/* The solids of reference/materials.json, where the source of each stands; a test holds both
+ * equal. */
 #include "brake/rig.h"
 #include "materials.h"
 

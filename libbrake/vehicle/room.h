@@ -4,8 +4,9 @@
 
 #include <stddef.h>
 
-/* Room for one more in an array that holds so many of a size, NULL at first: it doubles at powers of
- * two. Returns the array, which may have moved; NULL: memory is short, and it is where it was. */
+/* Room for one more in an array that holds so many of a size, NULL at first: it doubles at powers
+ * of two. Returns the array, which may have moved; NULL: memory is short, and it is where it
+ * was. */
 void *brake_room_for_one(void *array, size_t held, size_t size);
 
 #endif

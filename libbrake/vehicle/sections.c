@@ -32,6 +32,7 @@ static const char *const rotor_words[] = {"solid", "vented", NULL};
 static const char *const fluid_words[] = {"DOT3", "DOT4", "DOT5", "DOT5.1", NULL};
 static const char *const iron_words[] = {"grey_150", "grey_200", "grey_250", NULL};
 
+/* clang-format off */
 static const struct brake_quantity general_rows[] = {
     {LINE(general, name), .kind = BRAKE_TEXT, NO_DEFAULT,
      .meaning = "What the vehicle is called in the output.",
@@ -964,4 +965,5 @@ const struct brake_section brake_sections[] = {
     SECTION("part", 2, "A part fitted or taken off since the weighing: [part.NAME].", part_rows,
             part[0]),
 };
+/* clang-format on */
 const int brake_sections_count = COUNT(brake_sections);

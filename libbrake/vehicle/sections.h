@@ -27,7 +27,8 @@ struct brake_nearest {
     int least; /* edits of the nearest so far, or one more than a hint may be off */
 };
 
-/* Nothing is near yet. What is farther off than half the word, or than five letters, would mislead. */
+/* Nothing is near yet. What is farther off than half the word, or than five letters, would
+ * mislead. */
 struct brake_nearest brake_nearest_to(const char *word);
 
 /* Whether a known word of at most BRAKE_LONGEST_PATH letters is nearer than all before it. */

@@ -71,7 +71,8 @@ double brake_vehicle_piston_area(const struct brake_pistons *pistons);
 double brake_vehicle_torque_gain(const struct brake_vehicle *vehicle, enum brake_axle axle,
                                  double *threshold);
 
-/** [s] that the standards allow for from first movement of the pedal ("0.1 v", UN R13-H, Annex 3). */
+/** [s] that the standards allow for from first movement of the pedal ("0.1 v", UN R13-H, Annex
+ * 3). */
 #define BRAKE_USUAL_DELAY 0.36
 
 /** Delay of the brakes from the first movement of the pedal: dead time and build-up. */

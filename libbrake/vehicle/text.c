@@ -280,8 +280,8 @@ static int exponent_of(const char *text, const char *end)
     return minus ? -exponent : exponent;
 }
 
-/* strtod follows the locale at the point only: it gets the digits without one, the place of the point
- * in their exponent. */
+/* strtod follows the locale at the point only: it gets the digits without one, the place of the
+ * point in their exponent. */
 bool brake_text_number(const char *text, size_t length, double *number)
 {
     char digits[DIGITS + 32];

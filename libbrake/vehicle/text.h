@@ -9,19 +9,18 @@
 #include <stddef.h>
 #include <stdio.h>
 
-/* Like snprintf and vsnprintf, with a decimal point. Conversions: s c d i u x f e g, with the length
- * modifiers l, ll and z. Return the length of the whole text, which is cut to its room. */
+/* Like snprintf and vsnprintf, with a decimal point. Conversions: s c d i u x f e g, with the
+ * length modifiers l, ll and z. Return the length of the whole text, which is cut to its room. */
 __attribute__((format(printf, 3, 4))) int brake_text_format(char *text, size_t size,
-                                                               const char *format, ...);
+                                                            const char *format, ...);
 __attribute__((format(printf, 3, 0))) int brake_text_format_list(char *text, size_t size,
-                                                                    const char *format,
-                                                                    va_list list);
+                                                                 const char *format, va_list list);
 
 /* Like fprintf and vfprintf; the stream remembers what failed. Returns the length of the text. */
 __attribute__((format(printf, 2, 3))) int brake_text_print(FILE *stream, const char *format, ...);
 
 __attribute__((format(printf, 2, 0))) int brake_text_print_list(FILE *stream, const char *format,
-                                                               va_list list);
+                                                                va_list list);
 
 /* Length of the plain decimal number that begins here, such as -1.5e3; 0: none does. */
 size_t brake_text_number_length(const char *text);

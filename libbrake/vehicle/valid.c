@@ -6,8 +6,8 @@
 #include "sections.h"
 #include "text.h"
 
-/* Bytes that may be anything are read as bytes and copied out: a bool that is neither 0 nor 1, or an
- * enumeration that is none of its names, must not be looked at as what it claims to be. */
+/* Bytes that may be anything are read as bytes and copied out: a bool that is neither 0 nor 1, or
+ * an enumeration that is none of its names, must not be looked at as what it claims to be. */
 
 static bool is_bool(const bool *at)
 {

@@ -66,8 +66,8 @@ static void check_sections(struct work *w)
     }
 }
 
-/* A section that is left out and repeats another has no needs of its own, nor has one of a brake that
- * is not told. */
+/* A section that is left out and repeats another has no needs of its own, nor has one of a brake
+ * that is not told. */
 static bool has_needs(const struct work *w, int section)
 {
     const enum brake_belongs to = brake_sections[section].belongs;

@@ -28,7 +28,8 @@ static inline int work_index(const struct work *w, size_t offset)
     return w->places->index[offset / sizeof(int)];
 }
 
-/* Index of the quantity of a member, with a `w` at hand; of an axle and of a load case by number. */
+/* Index of the quantity of a member, with a `w` at hand; of an axle and of a load case by
+ * number. */
 #define INDEX(member) work_index(w, offsetof(struct brake_vehicle, member))
 #define AXLE_INDEX(member, number)                                                                 \
     work_index(w, offsetof(struct brake_vehicle, axle) +                                           \

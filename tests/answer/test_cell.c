@@ -1,4 +1,5 @@
-/* A value in words: the digits people read, no exponent where they can stand, no sign that is lost. */
+/* A value in words: the digits people read, no exponent where they can stand, no sign that is
+ * lost. */
 #include "../model/near.h"
 
 #include "answer/cell.h"
@@ -10,8 +11,8 @@ static void assert_words(struct brake_cell cell, const char *expected)
     assert_string_equal(text, expected);
 }
 
-/* Given a gain and a loss, when the other trade's number is large, then both have their sign there too.
- * 1 J = 0.737562 ft*lbf, source: NIST SP 811, appendix B.8. */
+/* Given a gain and a loss, when the other trade's number is large, then both have their sign there
+ * too. 1 J = 0.737562 ft*lbf, source: NIST SP 811, appendix B.8. */
 static void a_large_difference_keeps_its_sign(void **state)
 {
     (void)state;
@@ -54,9 +55,9 @@ static void assert_told(const char *text, enum brake_systems systems, const char
     assert_string_equal(told, expected);
 }
 
-/* Given a sentence with amounts of the SI trade, when it is told in other units, then each of them is the
- * amount it was; what is no amount stays. 1 bar = 14.50377 psi, 1 lbf = 4.448222 N, 1 degC = 1.8 degF, of
- * temperatures + 32; 1 in3 = 16.38706 cm3; source: NIST SP 811, appendix B.8. */
+/* Given a sentence with amounts of the SI trade, when it is told in other units, then each of them
+ * is the amount it was; what is no amount stays. 1 bar = 14.50377 psi, 1 lbf = 4.448222 N, 1 degC =
+ * 1.8 degF, of temperatures + 32; 1 in3 = 16.38706 cm3; source: NIST SP 811, appendix B.8. */
 static void amounts_of_a_sentence_are_told_in_the_readers_units(void **state)
 {
     (void)state;
@@ -76,9 +77,18 @@ static void amounts_of_a_sentence_are_told_in_the_readers_units(void **state)
 static void what_is_no_amount_is_left_alone(void **state)
 {
     (void)state;
-    static const char *const texts[] = {
-        "above 0.38 g when full", "FMVSS 135 S7", "UN R13-H N", "x16 bar", "20 barrels", "5 % of 3",
-        "2 x 48", "number 5 mmm", "after 30 min at rest", "N", "10", ""};
+    static const char *const texts[] = {"above 0.38 g when full",
+                                        "FMVSS 135 S7",
+                                        "UN R13-H N",
+                                        "x16 bar",
+                                        "20 barrels",
+                                        "5 % of 3",
+                                        "2 x 48",
+                                        "number 5 mmm",
+                                        "after 30 min at rest",
+                                        "N",
+                                        "10",
+                                        ""};
     for (size_t i = 0; i < sizeof texts / sizeof texts[0]; i++)
         assert_told(texts[i], BRAKE_US_ONLY, texts[i]);
 }

@@ -1,4 +1,5 @@
-/* Cells of CSV: RFC 4180, section 2; what a spreadsheet takes for a formula: OWASP, "CSV Injection". */
+/* Cells of CSV: RFC 4180, section 2; what a spreadsheet takes for a formula: OWASP, "CSV
+ * Injection". */
 #include "../model/near.h"
 
 #include <string.h>

@@ -1,5 +1,6 @@
 #!/usr/bin/env python3
-"""`stopmargin drivelog` on an hour at 50 Hz, beside the csv module that only reads the same file."""
+"""`stopmargin drivelog` on an hour at 50 Hz, beside the csv module that only reads the same
+file."""
 import csv
 import os
 import pathlib

@@ -25,7 +25,9 @@ BRAKE = disc.Disc(0.0036, 0.126, 0.38, 0.95, 5e4)
 
 def least(action, number, repeat=15):
     """Seconds of the processor for one call, the least of some runs."""
-    return min(timeit.repeat(action, number=number, repeat=repeat, timer=time.process_time)) / number
+    return (
+        min(timeit.repeat(action, number=number, repeat=repeat, timer=time.process_time)) / number
+    )
 
 
 def elements():
@@ -49,7 +51,8 @@ def one_call():
     trivial = least(lambda: math.hypot(3.0, 4.0), 100_000)
     for name, call in (("disc.torque", lambda: disc.torque(BRAKE, 8e6)),
                        ("stop.energy", lambda: stop.energy(1500.0, 20.0))):  # fmt: skip
-        print(f"bench python: a call of {name} takes {1e6 * (least(call, 100_000) - trivial):.2f} us "
+        beyond = 1e6 * (least(call, 100_000) - trivial)
+        print(f"bench python: a call of {name} takes {beyond:.2f} us "
               f"beyond one of math.hypot")  # fmt: skip
 
 
@@ -87,8 +90,8 @@ def million_cases():
     for at, name in enumerate(out):
         if not np.allclose(found[name].ravel(), expected[:, at], rtol=1e-9, atol=0):
             sys.exit("bench python: the NumPy script and the library differ")
-    print(f"bench python: {values ** 5:,d} cases take NumPy {script / own:.2f} x the time of v.sweep "
-          f"on one thread ({script:.3f} and {own:.3f} s of the processor)")  # fmt: skip
+    print(f"bench python: {values ** 5:,d} cases take NumPy {script / own:.2f} x the time of "
+          f"v.sweep on one thread ({script:.3f} and {own:.3f} s of the processor)")  # fmt: skip
 
 
 if __name__ == "__main__":

@@ -1,5 +1,5 @@
-/* Samples a second of the Heron, all tolerances drawn at once: by the study on one thread and on all,
- * beside the bare work of a sample, vary, judge and evaluate.
+/* Samples a second of the Heron, all tolerances drawn at once: by the study on one thread and on
+ * all, beside the bare work of a sample, vary, judge and evaluate.
  *
  * usage: spread FILE */
 #include <omp.h>

@@ -97,7 +97,9 @@ def script(v, rollout, mass, pad_mu, booster, lining_mu):
     inertia = 2 * v["front.tyre.wheel_inertia"]
     effective = m + 2 * inertia / radius**2
     pistons = 2 * np.pi / 4 * v["front.disc.piston_diameter"] ** 2
-    front_gain = 4 * pad_mu * pistons * v["front.disc.efficiency"] * v["front.disc.effective_radius"]
+    front_gain = (
+        4 * pad_mu * pistons * v["front.disc.efficiency"] * v["front.disc.effective_radius"]
+    )
     cylinder = np.pi / 4 * v["rear.drum.cylinder_diameter"] ** 2
     rear_gain = (
         2 * drum_factor(v, lining_mu) * cylinder * v["rear.drum.efficiency"]
@@ -112,7 +114,9 @@ def script(v, rollout, mass, pad_mu, booster, lining_mu):
 
     def forces(p):
         rear = np.where(p <= knee, p, knee + slope * (p - knee))
-        torque = front_gain * np.maximum(0, p - start[0]), rear_gain * np.maximum(0, rear - start[1])
+        torque = front_gain * np.maximum(0, p - start[0]), rear_gain * np.maximum(
+            0, rear - start[1]
+        )
         a = (torque[0] + torque[1]) / radius / effective
         return a, [(t - inertia * a / radius) / radius for t in torque]
 

@@ -61,7 +61,9 @@ def assert_cells_lie_apart(measured):
 def assert_on_paper(pdf, paper, fewest, most):
     """Of that size, numbered, no page without words, the caution on each."""
     size = re.findall(r"[\d.]+", chromium.facts_of(pdf)["Page size"])
-    assert [float(side) / 72 for side in size[:2]] == pytest.approx(chromium.PAPERS[paper], abs=0.01)
+    assert [float(side) / 72 for side in size[:2]] == pytest.approx(
+        chromium.PAPERS[paper], abs=0.01
+    )
     pages = chromium.pages_of(pdf)
     assert fewest <= len(pages) <= most
     for number, page in enumerate(pages, 1):

@@ -25,12 +25,14 @@ UNITS = {
 }
 ZERO = {"degC": (1, 273.15), "degF": (5 / 9, 459.67 * 5 / 9)}
 NUMBER = r"[-+]?[\d.]+(?:e[-+]\d+)?"
-AMOUNT = re.compile(rf"({NUMBER})(?: ([^(),]+?))?(?: \(({NUMBER}) ([^(),]+)(?:, ({NUMBER}) (g))?\))?")
+AMOUNT = re.compile(
+    rf"({NUMBER})(?: ([^(),]+?))?(?: \(({NUMBER}) ([^(),]+)(?:, ({NUMBER}) (g))?\))?"
+)
 
 
 def amounts(text):
-    """The one to three SI values that a text tells; nothing else may stand in it. A deceleration is told
-    in g as well, with three digits."""
+    """The one to three SI values that a text tells; nothing else may stand in it. A deceleration is
+    told in g as well, with three digits."""
     found = AMOUNT.fullmatch(text)
     assert found, text
     pairs = [(found[1], found[2] or "")] + ([(found[3], found[4])] if found[3] else [])
@@ -72,7 +74,8 @@ def page(tmp_path_factory):
 
 @pytest.fixture(scope="module")
 def rows(page):
-    """Rows of the tables of each part, those of the parts within it too, as lists of the cells' text."""
+    """Rows of the tables of each part, those of the parts within it too, as lists of the cells'
+    text."""
     return {
         section.get("aria-labelledby"): [
             [" ".join("".join(cell.itertext()).split()) for cell in row]

@@ -6,8 +6,8 @@ KMH = 1 / 3.6
 
 
 class Stop:
-    """Speed v until the foot comes on at time 0; nothing for dead_time; then the deceleration rises in
-    a straight line over build_up and stays."""
+    """Speed v until the foot comes on at time 0; nothing for dead_time; then the deceleration rises
+    in a straight line over build_up and stays."""
 
     def __init__(self, speed, deceleration, dead_time=0.08, build_up=0.28, force=None):
         self.speed, self.deceleration = speed, deceleration
@@ -30,8 +30,8 @@ class Stop:
 
 
 def rows(stops, rate, noise=0.0, seed=1, lead=4.0, rest=3.0, pedal=True):
-    """Time [s], speed [m/s] and pedal force [N] of stops one after the other; between two of them the
-    vehicle speeds up at 2 m/s2. The grid of the rows is not that of the stops."""
+    """Time [s], speed [m/s] and pedal force [N] of stops one after the other; between two of them
+    the vehicle speeds up at 2 m/s2. The grid of the rows is not that of the stops."""
     chance = random.Random(seed)
     begun, table = 1.0 + chance.random(), []
     for stop in stops:
@@ -41,7 +41,10 @@ def rows(stops, rate, noise=0.0, seed=1, lead=4.0, rest=3.0, pedal=True):
     found, number = [], 0
     for i in range(int(begun * rate)):
         time = i / rate
-        while number + 1 < len(table) and time > table[number][0] + table[number][1].duration + rest / 2:
+        while (
+            number + 1 < len(table)
+            and time > table[number][0] + table[number][1].duration + rest / 2
+        ):
             number += 1
         start, stop = table[number]
         since = time - start

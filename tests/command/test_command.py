@@ -247,9 +247,15 @@ def test_standard_input_that_is_no_vehicle_file():
         ((), "a verb is wanted"),
         (("chek", "a.ini"), "unknown verb 'chek'; did you mean check? It accepts new, check,"),
         (("check",), "check wants a vehicle file"),
-        (("check", "--jason", "a.ini"), "unknown option '--jason'; did you mean --json? It accepts --set,"),
+        (
+            ("check", "--jason", "a.ini"),
+            "unknown option '--jason'; did you mean --json? It accepts --set,",
+        ),
         (("check", "-j"), "unknown option '-j'"),
-        (("check", "--rules", "uk", "a.ini"), "--rules 'uk'; did you mean us? It accepts us, un, eu, all"),
+        (
+            ("check", "--rules", "uk", "a.ini"),
+            "--rules 'uk'; did you mean us? It accepts us, un, eu, all",
+        ),
         (("check", "a.ini", "--rules"), "--rules ''; accepts us, un, eu, all"),
         (("check", "a.ini", "b.ini"), "one file at a time; got 'a.ini' and 'b.ini'"),
         (("check", "a.ini", *("--set", "a=b") * 65), "accepts up to 64 times --set"),

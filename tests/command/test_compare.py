@@ -137,8 +137,11 @@ def test_a_rear_disc_in_place_of_a_drum_is_one_change(tmp_path):
 def test_a_disc_and_other_changes_share_without_gaps(tmp_path):
     drum = written(tmp_path, "drum.ini", plain.VEHICLE)
     disc = written(
-        tmp_path, "disc.ini",
-        plain.changed("[front.disc] pistons = 2 x 48 mm", "[front.tyre] rollout = 2.3 m", text=DISC),
+        tmp_path,
+        "disc.ini",
+        plain.changed(
+            "[front.disc] pistons = 2 x 48 mm", "[front.tyre] rollout = 2.3 m", text=DISC
+        ),
     )
     found = report(drum, disc)
     assert [group["id"] for group in found["groups"]] == ["tyre", "caliper", "drum"]
@@ -195,8 +198,8 @@ def test_numbers_stand_in_both_trades():
 
 
 def test_a_change_of_any_size_has_its_sign_in_both_trades():
-    """Given an energy that rises by 102 kJ, when compared, then that is +75 thousand ft*lbf, signed; and
-    a torque that rises by 1214 N*m is told in its digits, without an exponent."""
+    """Given an energy that rises by 102 kJ, when compared, then that is +75 thousand ft*lbf,
+    signed; and a torque that rises by 1214 N*m is told in its digits, without an exponent."""
     text = words(compare(BEFORE, AFTER)[1])
     assert re.search(r" stop\.energy [\d.]+ [\d.]+ \+102 kJ \d+ \d+ \+75\d{3} ft\*lbf", text)
     assert re.search(r" torque\.front_available \d+ \d+ \+\d{4} N\*m \d+ \d+ \+\d{3} lbf\*ft", text)
@@ -286,8 +289,8 @@ def margin_in_check(file, name):
 
 
 def test_hot_performance_is_shared_out_too_when_asked_for(tmp_path):
-    """Given two vehicles that differ in tyre and rotor, the margins are those of check and the shares
-    add up (efficiency of Shapley's value)."""
+    """Given two vehicles that differ in tyre and rotor, the margins are those of check and the
+    shares add up (efficiency of Shapley's value)."""
     other = refitted(tmp_path)
     found = report(AFTER, other, "--fade")
     hot = {one["id"]: one for one in found["margins"] if ".hot" in one["id"]}

@@ -1,4 +1,5 @@
-"""`stopmargin drivelog` as a user meets it: what is measured, what it is held against, what is refused."""
+"""`stopmargin drivelog` as a user meets it: what is measured, what it is held against, what is
+refused."""
 import json
 import random
 
@@ -95,7 +96,8 @@ def test_the_truth_lies_in_nine_of_ten_intervals(
     report, rate, noise, speed, deceleration, pedal
 ):
     """100 stops of one log, each with noise of its own. The truth is the closed form of kinematics;
-    without a pedal the distance from where the developed deceleration, carried on, begins: v^2/2a."""
+    without a pedal the distance from where the developed deceleration, carried on, begins: v^2/2a.
+    """
     chance = random.Random(rate)
     stops = [
         drives.Stop(speed * chance.uniform(0.97, 1.03), deceleration * chance.uniform(0.9, 1.1))
@@ -251,7 +253,8 @@ def test_repeatability_is_that_of_the_stops(report):
 
 
 def test_a_heavier_foot_is_no_scatter_of_the_brakes(report):
-    """Decelerations that follow the pedal force of each stop: they differ by half, the ratio by 1 %."""
+    """Decelerations that follow the pedal force of each stop: they differ by half, the ratio by 1
+    %."""
     found = report(DRIVE.read_text())
     assert found["repeatability"][0]["developed_deceleration"]["standard_deviation"] > 0.5
     assert 0.0 < found["results"]["drive.scatter"]["value"] < 0.02

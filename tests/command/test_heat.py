@@ -111,9 +111,13 @@ def test_a_stop_in_words():
     status, text, error = heat(*STOP)
     assert (status, error) == (0, "")
     assert re.search(r"distance of the last stop +[\d.]+ m \([\d.]+ ft\)", text)
-    assert re.search(r"mean fully developed deceleration +[\d.]+ m/s2 \([\d.]+ ft/s2, [\d.]+ g\)", text)
+    assert re.search(
+        r"mean fully developed deceleration +[\d.]+ m/s2 \([\d.]+ ft/s2, [\d.]+ g\)", text
+    )
     assert re.search(r"pedal force, first +[\d.]+ N", text)
-    assert re.search(r"rise of rotor or drum +[\d.]+ K +[\d.]+ K\n +[\d.]+ degF rise +[\d.]+ degF rise\n", text)
+    assert re.search(
+        r"rise of rotor or drum +[\d.]+ K +[\d.]+ K\n +[\d.]+ degF rise +[\d.]+ degF rise\n", text
+    )
 
 
 # ---- what all have -------------------------------------------------------------------------------
@@ -172,7 +176,9 @@ def test_a_stop_at_a_pedal_force():
 
 def test_the_engine_takes_its_share():
     found = [
-        sum(results("--descent", text)[f"heat.{axle}_energy"]["value"] for axle in ("front", "rear"))
+        sum(
+            results("--descent", text)[f"heat.{axle}_energy"]["value"] for axle in ("front", "rear")
+        )
         for text in ("8%,6km,50km/h", "8 %, 6000 m, 50 km/h, 40%")
     ]
     assert found[1] == pytest.approx(0.6 * found[0], rel=1e-6)
@@ -202,7 +208,10 @@ def test_a_drive_from_a_file(tmp_path):
         ("time [s],speed [km/h],grade [%]\n0,50\n", "has 2 cells, the header has 3"),
         ("time [s],speed [km/h],grade [%]\n0,fast,0\n", "speed"),
         ("time [s],speed [kg],grade [%]\n0,50,0\n", "speed"),
-        ("time [s],speed [km/h],grade [%]\n0,50,0\n0,50,1\n", "drive.csv:3: time: 0 s stands in line 2 too"),
+        (
+            "time [s],speed [km/h],grade [%]\n0,50,0\n0,50,1\n",
+            "drive.csv:3: time: 0 s stands in line 2 too",
+        ),
         ("time [s],speed [km/h],grade [%]\n0,50,0,1\n", "has 4 cells, the header has 3"),
     ],
 )

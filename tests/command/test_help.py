@@ -31,8 +31,8 @@ def flat(text):
 
 
 def accepted(verb):
-    """Options that the verb's own reader takes: it lists them, and the one of all verbs behind them, when it
-    is given another."""
+    """Options that the verb's own reader takes: it lists them, and the one of all verbs behind
+    them, when it is given another."""
     complaint = plain.run(verb, "--no-such-option-at-all").stderr.decode().splitlines()[0]
     found = re.fullmatch(r"stopmargin: unknown option '.*?'; accepts (.*)", complaint)
     *names, last = found[1].split(", ")
@@ -70,8 +70,8 @@ def test_a_verb_is_called_with_its_options_and_no_other(verb):
 
 @pytest.mark.parametrize("verb", VERBS)
 def test_every_way_to_ask_gives_the_same_help_of_that_verb_alone(verb):
-    """Given help asked for in any way, then it is that of the verb, with what it does, each option in
-    words, what its status says and the caution in a line, in 80 columns."""
+    """Given help asked for in any way, then it is that of the verb, with what it does, each option
+    in words, what its status says and the caution in a line, in 80 columns."""
     text = told("help", verb)
     for words in ([verb, "--help"], [verb, "-h"], [verb, "no such file", "--wrong", "--help"]):
         assert told(*words) == text
@@ -101,8 +101,8 @@ def test_the_version_has_two_names():
 
 @pytest.mark.parametrize("verb", ["check", "spread", "heat", "report"])
 def test_an_option_without_help_does_not_compile(verb, tmp_path):
-    """Given a row that stops short of its help, when it is built, then the compiler refuses it; the same
-    file as it is, is taken."""
+    """Given a row that stops short of its help, when it is built, then the compiler refuses it; the
+    same file as it is, is taken."""
     tree = tmp_path / "tree"
     shutil.copytree(plain.ROOT / "libbrake", tree / "libbrake")
     shutil.copy(plain.ROOT / "Makefile", tree)
@@ -110,7 +110,9 @@ def test_an_option_without_help_does_not_compile(verb, tmp_path):
     object_file = f"b/libbrake/command/{verb}.o"
 
     def compiles():
-        done = subprocess.run(["make", "BUILD=b", object_file], cwd=tree, env=calm, capture_output=True)
+        done = subprocess.run(
+            ["make", "BUILD=b", object_file], cwd=tree, env=calm, capture_output=True
+        )
         return done.returncode == 0, done.stderr.decode()
 
     source = tree / "libbrake" / "command" / f"{verb}.c"
@@ -136,8 +138,10 @@ def test_the_readme_shows_how_each_verb_is_called():
 def page():
     """The manual page as it is read."""
     source = told("help", "--man")
-    done = subprocess.run(["man", "--warnings=w", "-l", "-"], input=source, text=True, capture_output=True,
-                          env={**os.environ, "MANWIDTH": "78", "LC_ALL": "C", "MANROFFOPT": "-c"})  # fmt: skip
+    done = subprocess.run(["man", "--warnings=w", "-l", "-"], input=source, text=True,
+                          capture_output=True,
+                          env={**os.environ, "MANWIDTH": "78", "LC_ALL": "C",
+                               "MANROFFOPT": "-c"})  # fmt: skip
     assert (done.returncode, done.stderr) == (0, "")
     return source, flat(re.sub(r".\x08", "", done.stdout).replace("- ", "-"))
 
@@ -157,7 +161,9 @@ def completed(*words):
     script = told("help", "--bash") + (
         'COMP_WORDS=("$@"); COMP_CWORD=$(($# - 1)); _stopmargin; printf "%s\\n" "${COMPREPLY[@]}"\n'
     )
-    done = subprocess.run(["bash", "-c", script, "bash", "stopmargin", *words], capture_output=True, text=True)
+    done = subprocess.run(
+        ["bash", "-c", script, "bash", "stopmargin", *words], capture_output=True, text=True
+    )
     assert (done.returncode, done.stderr) == (0, "")
     return done.stdout.split()
 
@@ -261,15 +267,17 @@ VEHICLE_VERBS = {
 
 @pytest.mark.parametrize("words", VEHICLE_VERBS.values(), ids=VEHICLE_VERBS)
 def test_a_dash_is_the_vehicle_on_standard_input(words, tmp_path, monkeypatch):
-    """Given the same bytes as file and as standard input, then the answers differ in nothing but the
-    name that a report tells of its file."""
+    """Given the same bytes as file and as standard input, then the answers differ in nothing but
+    the name that a report tells of its file."""
     monkeypatch.setenv("SOURCE_DATE_EPOCH", "0")
     given = pathlib.Path(HERON).read_bytes()
     (tmp_path / "v.ini").write_bytes(given)
     piped = plain.run(*words, given=given)
     named = plain.run(*["v.ini" if word == "-" else word for word in words], folder=tmp_path)
     assert piped.returncode == named.returncode and piped.stdout != b""
-    assert flat(piped.stdout.decode().replace("standard input", "v.ini")) == flat(named.stdout.decode())
+    assert flat(piped.stdout.decode().replace("standard input", "v.ini")) == flat(
+        named.stdout.decode()
+    )
 
 
 @pytest.mark.parametrize("words", VEHICLE_VERBS.values(), ids=VEHICLE_VERBS)
@@ -282,7 +290,10 @@ def test_what_is_wrong_on_standard_input_is_told_by_its_name(words):
 def test_a_drive_may_come_by_standard_input():
     log = (plain.ROOT / "examples" / "heron-drive.csv").read_bytes()
     piped = plain.run("drivelog", HERON, "-", given=log)
-    assert piped.stdout == plain.run("drivelog", HERON, str(plain.ROOT / "examples" / "heron-drive.csv")).stdout
+    assert (
+        piped.stdout
+        == plain.run("drivelog", HERON, str(plain.ROOT / "examples" / "heron-drive.csv")).stdout
+    )
     wrong = plain.run("heat", HERON, "--cycle", "-", given="time\n")
     assert (wrong.returncode, wrong.stderr[:17]) == (2, b"standard input:1:")
 
@@ -303,6 +314,8 @@ def test_what_standard_input_comes_from_is_not_written_over(tmp_path):
     file = tmp_path / "v.ini"
     file.write_text(plain.VEHICLE)
     with file.open("rb") as stream:
-        done = subprocess.run([plain.PROGRAM, "report", "-", "-o", file], stdin=stream, capture_output=True)
+        done = subprocess.run(
+            [plain.PROGRAM, "report", "-", "-o", file], stdin=stream, capture_output=True
+        )
     assert done.returncode == 2 and b"is not written over" in done.stderr
     assert file.read_text() == plain.VEHICLE

@@ -1,5 +1,5 @@
-"""What was written stays: a full disk, a kill or a closed stream leaves the old file or the whole new
-one, and nothing else is written into it."""
+"""What was written stays: a full disk, a kill or a closed stream leaves the old file or the whole
+new one, and nothing else is written into it."""
 import os
 import stat
 import subprocess
@@ -163,8 +163,8 @@ def test_closed_streams_write_nothing_into_a_report(tmp_path):
 
 @pytest.mark.parametrize("bare", [(), ("--bare",)], ids=["marked", "bare"])
 def test_closed_standard_error_writes_nothing_into_a_table(tmp_path, bare):
-    """Given a caution that goes to standard error, and none: the table holds its rows alone, and can be
-    gone on with."""
+    """Given a caution that goes to standard error, and none: the table holds its rows alone, and
+    can be gone on with."""
     path = tmp_path / "out.csv"
     words = ("sweep", HERON, "--axis", "vehicle.mass=1500kg:2400kg:100kg", *bare)
     assert closed("2>&-", *words, "--into", str(path)).returncode == 0

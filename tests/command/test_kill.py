@@ -1,4 +1,5 @@
-"""A run that is ended at any moment leaves the old file or the whole new one. KILLS: runs a verb."""
+"""A run that is ended at any moment leaves the old file or the whole new one. KILLS: runs a
+verb."""
 import os
 import random
 import signal
@@ -32,7 +33,9 @@ def heed_interrupts():
 
 
 def start(*words):
-    return subprocess.Popen([plain.PROGRAM, *words], stderr=subprocess.DEVNULL, preexec_fn=heed_interrupts)
+    return subprocess.Popen(
+        [plain.PROGRAM, *words], stderr=subprocess.DEVNULL, preexec_fn=heed_interrupts
+    )
 
 
 def took(*words):

@@ -1,4 +1,5 @@
-"""`stopmargin new`: a file to start from, and a file written again in which nothing of the user's is lost."""
+"""`stopmargin new`: a file to start from, and a file written again in which nothing of the user's
+is lost."""
 import json
 import pathlib
 import subprocess
@@ -16,7 +17,8 @@ def checked(path):
 
 @pytest.mark.parametrize("example", EXAMPLES, ids=lambda path: path.stem)
 def test_every_line_of_the_user_stays_as_it_is(tmp_path, example):
-    """Given a file with comments and units of its own, each of its lines stands there again, in order."""
+    """Given a file with comments and units of its own, each of its lines stands there again, in
+    order."""
     again = tmp_path / "again.ini"
     assert plain.run("new", str(example), "-o", str(again)).returncode == 0
     lines = iter(again.read_text().splitlines())
@@ -35,8 +37,13 @@ def test_what_was_explained_is_not_explained_again(tmp_path, example):
 
 def test_every_line_of_the_catalogue_is_there_or_explained(tmp_path):
     again = plain.run("new", str(EXAMPLES[0])).stdout.decode()
-    names = [line.split(" = ")[0].strip("; ") for line in plain.run("new").stdout.decode().splitlines()
-             if line.startswith("; ") and " = " in line and not line.startswith(("; A line is", "; Vehicle file."))]
+    names = [
+        line.split(" = ")[0].strip("; ")
+        for line in plain.run("new").stdout.decode().splitlines()
+        if line.startswith("; ")
+        and " = " in line
+        and not line.startswith(("; A line is", "; Vehicle file."))
+    ]
     assert len(names) > 150
     for name in names:
         assert f"{name} " in again, name
@@ -55,7 +62,9 @@ def test_a_file_that_the_shell_emptied_is_told_of(tmp_path):
     path = tmp_path / "mine.ini"
     path.write_bytes(EXAMPLES[0].read_bytes())
     with open(path, "wb") as emptied:
-        done = subprocess.run([plain.PROGRAM, "new", str(path)], stdout=emptied, stderr=subprocess.PIPE)
+        done = subprocess.run(
+            [plain.PROGRAM, "new", str(path)], stdout=emptied, stderr=subprocess.PIPE
+        )
     said = done.stderr.decode()
     assert done.returncode == 2
     assert "the shell emptied it" in said and f"stopmargin new {path} -o {path}" in said
@@ -63,8 +72,11 @@ def test_a_file_that_the_shell_emptied_is_told_of(tmp_path):
 
 def test_a_wrong_file_is_refused_and_nothing_is_written(tmp_path):
     wrong, out = tmp_path / "wrong.ini", tmp_path / "out.ini"
-    for text, why in (("[vehicle]\nmass = soft\n", "vehicle.mass"), ("[vehicle]\nmass\0 = 1\n", "value 0"),
-                      ("", "stopmargin new")):
+    for text, why in (
+        ("[vehicle]\nmass = soft\n", "vehicle.mass"),
+        ("[vehicle]\nmass\0 = 1\n", "value 0"),
+        ("", "stopmargin new"),
+    ):
         wrong.write_text(text)
         done = plain.run("new", str(wrong), "-o", str(out))
         assert done.returncode == 2 and why in done.stderr.decode(), text

@@ -58,7 +58,16 @@ def test_a_study_that_is_stopped_prints_no_part_of_an_answer(number):
     "words",
     [
         ("compare", BEFORE, HERON),
-        ("size", HERON, "--by", "vehicle.mass", "--for", "us.135.cold", "--within", "1500kg,2500kg"),
+        (
+            "size",
+            HERON,
+            "--by",
+            "vehicle.mass",
+            "--for",
+            "us.135.cold",
+            "--within",
+            "1500kg,2500kg",
+        ),
         ("spread", HERON, "--samples", "1024"),
     ],
     ids=lambda words: words[0],

@@ -152,7 +152,10 @@ def test_setting_changes_the_vehicle_and_not_the_one_before(tmp_path):
     file = vehicle(tmp_path)
     text = flat(report(file, "--before", file, "--text", "--set", "vehicle.mass=1700 kg")[1])
     assert "vehicle.mass 1600 kg (3527 lb) 1700 kg (3748 lb)" in text
-    assert re.search(r"vehicle\.mass 1700 kg \(3748 lb\); May be off by [^;]*; From estimated; Line no\. --set", text)
+    assert re.search(
+        r"vehicle\.mass 1700 kg \(3748 lb\); May be off by [^;]*; From estimated; Line no\. --set",
+        text,
+    )
 
 
 # ---- the date ------------------------------------------------------------------------------------
@@ -256,7 +259,9 @@ def test_text_fits_80_columns_and_has_the_caution_at_both_ends(words):
     lines = report(*words, "--text")[1].splitlines()
     assert max(map(len, lines)) <= 80
     text = flat(" ".join(lines))
-    assert lines[1] == "CAUTION: a calculation is not an approval; an inspector must check the brakes."
+    assert (
+        lines[1] == "CAUTION: a calculation is not an approval; an inspector must check the brakes."
+    )
     assert f"Caution {CAUTION} libbrake" in text[-260:]
 
 
@@ -275,13 +280,17 @@ def test_text_has_what_check_says_and_every_line_of_the_file():
         assert head in text
 
 
-@pytest.mark.parametrize("words", [(), ("--before", BEFORE, "--drivelog", DRIVE)], ids=["alone", "with all"])
+@pytest.mark.parametrize(
+    "words", [(), ("--before", BEFORE, "--drivelog", DRIVE)], ids=["alone", "with all"]
+)
 def test_page_and_text_tell_the_same_numbers_in_the_same_units(words):
     """Part by part, as often as the page does: none lost, none told by one of them only."""
     page = told.in_page(report(HERON, *words, "-o", "-")[1])
     text = told.in_text(report(HERON, *words, "--text")[1], page)
     # What a result means stands on the page; a terminal has `explain` for it, as the heading says.
-    page["Results (stopmargin explain NAME)"] -= told.amounts("Torque at the wheels to hold on 20 %.")
+    page["Results (stopmargin explain NAME)"] -= told.amounts(
+        "Torque at the wheels to hold on 20 %."
+    )
     assert page.pop("Pictures") == {}  # those are for the page
     assert text == page
     counts = {part: sum(amounts.values()) for part, amounts in page.items()}
@@ -304,8 +313,8 @@ def test_no_heading_stands_over_nothing():
 
 
 def test_a_word_wider_than_its_place_keeps_to_80_columns(tmp_path):
-    """Given a name of 63 letters without a blank, the most that is accepted, it went past the edge where
-    it stands to the right of its line's path."""
+    """Given a name of 63 letters without a blank, the most that is accepted, it went past the edge
+    where it stands to the right of its line's path."""
     name = "x" * 63
     file = vehicle(tmp_path, f"[vehicle] name = {name}")
     for words in (("report", file, "--text", "--before", BEFORE), ("compare", HERON, file)):

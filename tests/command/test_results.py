@@ -19,7 +19,9 @@ def told(*words):
 
 
 def values(results):
-    return {name: math.nan if one["value"] is None else one["value"] for name, one in results.items()}
+    return {
+        name: math.nan if one["value"] is None else one["value"] for name, one in results.items()
+    }
 
 
 @pytest.fixture(scope="module")
@@ -52,7 +54,9 @@ def test_compare_gives_what_check_gives(checked):
             assert like == pytest.approx(1 + checked[f"{load}.torque.{name}"], rel=1e-12)
 
 
-@pytest.mark.parametrize("name, least", [("full.stop.distance", "1 m"), ("empty.failed.no_assist", "1 m/s2")])
+@pytest.mark.parametrize(
+    "name, least", [("full.stop.distance", "1 m"), ("empty.failed.no_assist", "1 m/s2")]
+)
 def test_size_gives_what_check_gives(checked, name, least):
     found = told("size", HERON, "--by", "front.disc.pads.mu", "--for", f"{name} >= {least}")
     assert found["for"][0]["now"] == pytest.approx(checked[name], rel=1e-12)
@@ -67,4 +71,6 @@ def test_heat_gives_what_the_fade_procedure_gives(checked):
             "fluid_margin", "stress_share"} == set(both)  # fmt: skip
     for name in both:
         assert heated[f"heat.{name}"] == pytest.approx(checked[f"fade.{name}"], rel=1e-12), name
-    assert heated["heat.pedal_force_last"] == pytest.approx(checked["fade.last_snub_force"], rel=1e-12)
+    assert heated["heat.pedal_force_last"] == pytest.approx(
+        checked["fade.last_snub_force"], rel=1e-12
+    )

@@ -1,4 +1,5 @@
-"""`stopmargin shakedown`: the plan as page and as text, and whether it tells the vehicle's numbers."""
+"""`stopmargin shakedown`: the plan as page and as text, and whether it tells the vehicle's
+numbers."""
 import html.parser
 import re
 
@@ -24,12 +25,16 @@ def shakedown(*options, vehicle=HERON):
 
 
 def stages(text):
-    """Speed [km/h], force [N], deceleration and its half width, distance, limit, travel [mm]: a line each,
-    below the line of these units; the US numbers stand between."""
+    """Speed [km/h], force [N], deceleration and its half width, distance, limit, travel [mm]: a
+    line each, below the line of these units; the US numbers stand between."""
     part = text.split("2. Stages\n")[1].split("\nStop the drive")[0]
-    head = re.search(r"^ +km/h +N +m/s2 +m +m/s2 +mm\n +mph +lbf +ft/s2 +ft +ft/s2 +in\n", part, re.M)
-    line = re.compile(r"^ +(\d+) +(\d+) +([\d.]+) \+-([\d.]+) +([\d.]+) \+-[\d.]+ +([\d.]+) +(\d+)$")
-    rows = part[head.end():].splitlines()[::2] if head else []
+    head = re.search(
+        r"^ +km/h +N +m/s2 +m +m/s2 +mm\n +mph +lbf +ft/s2 +ft +ft/s2 +in\n", part, re.M
+    )
+    line = re.compile(
+        r"^ +(\d+) +(\d+) +([\d.]+) \+-([\d.]+) +([\d.]+) \+-[\d.]+ +([\d.]+) +(\d+)$"
+    )
+    rows = part[head.end() :].splitlines()[::2] if head else []
     return [tuple(map(float, line.match(row).groups())) for row in rows if line.match(row)]
 
 
@@ -139,7 +144,9 @@ def test_what_is_not_known_is_told(tmp_path):
     assert "no booster in the file" in text
 
 
-@pytest.mark.parametrize("name", ['<script>alert("x")</script>', "a & b", "\u5c71\u5cb3 \u05d4\u05e8"])
+@pytest.mark.parametrize(
+    "name", ['<script>alert("x")</script>', "a & b", "\u5c71\u5cb3 \u05d4\u05e8"]
+)
 def test_a_name_is_text_and_nothing_else(tmp_path, name):
     path = tmp_path / "named.ini"
     path.write_text(plain.changed(f"[vehicle] name = {name}"), encoding="utf-8")
@@ -191,7 +198,9 @@ def test_the_json_tells_what_the_text_tells():
     assert found["caution"] == CAUTION and found["load"] == "empty"
     told = stages(shakedown("--text")[1])
     assert len(found["stages"]) == len(told)
-    for one, (speed, force, deceleration, half, distance, limit, travel) in zip(found["stages"], told):
+    for one, (speed, force, deceleration, half, distance, limit, travel) in zip(
+        found["stages"], told
+    ):
         assert one["speed"] * 3.6 == pytest.approx(speed, abs=0.5)
         assert one["pedal_force"] == pytest.approx(force, abs=0.5)
         expected = one["deceleration"]

@@ -13,7 +13,17 @@ CAUTION = (
 HERON = str(plain.ROOT / "examples" / "heron.ini")
 PISTON = ("--by", "front.disc.piston_diameter")
 TYRES = "35x12.50R17LT,LT285/75R16,33x12.50R17LT,LT305/70R17"
-KEYS = {"libbrake", "caution", "by", "for", "within", "answers", "limits", "changes", "combinations"}
+KEYS = {
+    "libbrake",
+    "caution",
+    "by",
+    "for",
+    "within",
+    "answers",
+    "limits",
+    "changes",
+    "combinations",
+}
 
 
 def size(*options, file=HERON):
@@ -106,8 +116,14 @@ def test_a_figure_of_the_fade_procedure_is_an_answer_like_any_other():
 def test_a_criterion_is_met_at_the_figure_that_is_read_off():
     status, text, _ = size("--by", "front.tyre.rollout", "--for", "us.135.cold")
     assert status == 0
-    assert "Answer front.tyre.rollout of 2.747 m (9.012 ft) or less meets us.135.cold." in words(text)
-    for rollout, verdict in (("2.747 m", "meets"), ("2.748 m", "falls short"), ("9.012 ft", "meets")):
+    assert "Answer front.tyre.rollout of 2.747 m (9.012 ft) or less meets us.135.cold." in words(
+        text
+    )
+    for rollout, verdict in (
+        ("2.747 m", "meets"),
+        ("2.748 m", "falls short"),
+        ("9.012 ft", "meets"),
+    ):
         criteria = {c["id"]: c for c in checked(f"front.tyre.rollout={rollout}")["criteria"]}
         assert criteria["us.135.cold"]["verdict"] == verdict
 

@@ -1,4 +1,5 @@
-"""`stopmargin spread` as a user meets it: what is printed, the same bytes each time, exit status."""
+"""`stopmargin spread` as a user meets it: what is printed, the same bytes each time, exit
+status."""
 import functools
 import json
 import os
@@ -89,7 +90,9 @@ def test_the_answer_comes_first_in_words():
     assert words(text).count(CAUTION) == 1 and text.splitlines()[1].startswith("CAUTION: ")
     heads = re.findall(r"^([A-Z]\w+)  +", text, re.MULTILINE)[:4]
     assert heads == ["Verdict", "Limiting", "Measure", "Samples"]
-    measure = r"Measure [\w.]+ better: it decides \d+ % \(\+- \d+\) of the uncertainty of that margin\."
+    measure = (
+        r"Measure [\w.]+ better: it decides \d+ % \(\+- \d+\) of the uncertainty of that margin\."
+    )
     assert re.search(measure, words(text))
     assert "m/s2" in text and "ft/s2" in text
 
@@ -102,8 +105,10 @@ def leading(text, requirement):
 
 
 def test_what_decides_each_requirement_is_said_the_most_first():
-    """Given a requirement that was judged, when what decides it is read, then it begins with what has
-    the largest total index, and each has its percents; of one that was not judged nothing is said."""
+    """Given a requirement that was judged, when what decides it is read, then it begins with what
+    has the largest total index, and each has its percents; of one that was not judged nothing is
+    said.
+    """
     _, text, _ = spread(*FEW)
     found = report(*FEW)
     for one in found["criteria"]:
@@ -204,7 +209,10 @@ def test_a_setting_moves_the_probability():
         (("--shape", "=uniform"), "unknown path ''"),
         (("--rules", "moon"), "--rules 'moon'; accepts us, un, eu, all"),
         (("--set", "front.disc.pads.mu=7"), "front.disc.pads.mu"),
-        (("--frob",), "unknown option '--frob'; accepts --samples, --shape, --fade, --set, --rules"),
+        (
+            ("--frob",),
+            "unknown option '--frob'; accepts --samples, --shape, --fade, --set, --rules",
+        ),
         (("another.ini",), "one file at a time"),
     ],
 )
@@ -274,8 +282,8 @@ def test_every_example_is_drawn(file):
 
 
 def test_hot_performance_is_drawn_when_asked_for(tmp_path):
-    """Given a vehicle whose heat cannot be said, for want of a rotor's mass, each requirement of hot
-    performance is there and says so; without --fade none is."""
+    """Given a vehicle whose heat cannot be said, for want of a rotor's mass, each requirement of
+    hot performance is there and says so; without --fade none is."""
     path = tmp_path / "vehicle.ini"
     path.write_text(plain.VEHICLE)
     for option, there in ((("--fade",), True), ((), False)):

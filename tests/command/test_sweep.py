@@ -59,8 +59,14 @@ def test_the_same_bytes_for_any_number_of_threads():
 
 
 def test_header_names_every_column_with_its_unit():
-    _, text, _ = sweep("--axis", "front.tyre.rollout=100in,104in", "--axis", "road.adhesion=0.5,0.8",
-                       "--out", "full.stop.distance,us.135.cold,empty.torque.front_available")
+    _, text, _ = sweep(
+        "--axis",
+        "front.tyre.rollout=100in,104in",
+        "--axis",
+        "road.adhesion=0.5,0.8",
+        "--out",
+        "full.stop.distance,us.135.cold,empty.torque.front_available",
+    )
     assert lines(text)[0] == (
         "front.tyre.rollout [in],road.adhesion,full.stop.distance [m],us.135.cold,"
         "empty.torque.front_available [N*m],note"
@@ -68,7 +74,9 @@ def test_header_names_every_column_with_its_unit():
 
 
 def test_the_last_axis_runs_fastest_and_decimal_steps_stay_decimal():
-    rows = table("--axis", "front.tyre.rollout=2.2m:2.4m:0.1m", "--axis", "road.adhesion=30%:80%:25%")
+    rows = table(
+        "--axis", "front.tyre.rollout=2.2m:2.4m:0.1m", "--axis", "road.adhesion=30%:80%:25%"
+    )
     cells = [(row["front.tyre.rollout [m]"], row["road.adhesion [%]"]) for row in rows]
     assert cells == [(a, b) for a in ("2.2", "2.3", "2.4") for b in ("30", "55", "80")]
 
@@ -87,8 +95,14 @@ def test_an_axis_in_equal_ratios():
 
 def test_every_row_is_what_check_says_of_the_same_values():
     names = "full.stop.distance,empty.pedal.force_for_target,full.parking.grade_up"
-    for row in table("--axis", "front.tyre.rollout=2.5m,2.7m", "--axis", "vehicle.mass=1900kg,4400lb",
-                     "--out", names):
+    for row in table(
+        "--axis",
+        "front.tyre.rollout=2.5m,2.7m",
+        "--axis",
+        "vehicle.mass=1900kg,4400lb",
+        "--out",
+        names,
+    ):
         settings = [
             word
             for path, unit in (("front.tyre.rollout", "m"), ("vehicle.mass", "kg"))
@@ -233,7 +247,8 @@ def test_a_file_of_another_sweep_is_not_resumed(tmp_path, whole, axes, options, 
 
 
 def test_rows_that_were_changed_by_hand_are_not_gone_on_with(tmp_path, whole):
-    """Given more rows than the sweep has, or a last one that it does not give, nothing is written."""
+    """Given more rows than the sweep has, or a last one that it does not give, nothing is
+    written."""
     path = tmp_path / "out.csv"
     for text, why in ((whole + b"1,2\n", "more rows"),
                       (whole[:10_000].rpartition(b"\n")[0] + b"9\n", "its last row is another")):
@@ -262,7 +277,12 @@ def test_a_file_that_was_cut_within_its_head_is_begun_again(tmp_path, whole, len
 
 def test_two_runs_do_not_write_one_file(tmp_path):
     """Given a run that is at it, another that would go on with its file is refused in words."""
-    axes = ("--axis", "front.tyre.rollout=2.2m:2.9m:0.0005m", "--axis", "vehicle.mass=1500kg:2390kg:1kg")
+    axes = (
+        "--axis",
+        "front.tyre.rollout=2.2m:2.9m:0.0005m",
+        "--axis",
+        "vehicle.mass=1500kg:2390kg:1kg",
+    )
     path = tmp_path / "out.csv"
     words = [plain.PROGRAM, "sweep", HERON, *axes, "--into", str(path)]
     with subprocess.Popen(words, stderr=subprocess.DEVNULL) as run:
@@ -278,7 +298,12 @@ def test_two_runs_do_not_write_one_file(tmp_path):
 def test_an_interrupted_sweep_ends_at_a_whole_row_and_is_resumed_to_the_same_bytes(
     tmp_path, number
 ):
-    axes = ("--axis", "front.tyre.rollout=2.2m:2.9m:0.0005m", "--axis", "vehicle.mass=1500kg:2390kg:1kg")
+    axes = (
+        "--axis",
+        "front.tyre.rollout=2.2m:2.9m:0.0005m",
+        "--axis",
+        "vehicle.mass=1500kg:2390kg:1kg",
+    )
     path = tmp_path / "out.csv"
     words = [plain.PROGRAM, "sweep", HERON, *axes, "--into", str(path), "--threads", "2"]
     with subprocess.Popen(words, stderr=subprocess.PIPE) as run:
@@ -318,7 +343,10 @@ def test_a_folder_that_is_not_there_is_told(tmp_path):
 @pytest.mark.parametrize(
     "axis, why",
     [
-        ("front.tyre.rollot=1m:2m:1m", "unknown path 'front.tyre.rollot'; did you mean front.tyre.rollout? [front.tyre] takes"),
+        (
+            "front.tyre.rollot=1m:2m:1m",
+            "unknown path 'front.tyre.rollot'; did you mean front.tyre.rollout? [front.tyre] takes",
+        ),
         ("nonsense=1:2:1", "unknown path"),
         ("", "accepts PATH=LOW:HIGH:STEP"),
         ("=1:2:1", "accepts PATH=LOW:HIGH:STEP"),
@@ -363,7 +391,10 @@ def test_an_axis_that_is_of_no_use_to_this_vehicle_is_refused(vehicle):
     [
         ((), "wants --axis"),
         ((*MASS, *MASS), "vehicle.mass: is an axis twice"),
-        ((*MASS, "--out", "full.stop.distanc"), "'full.stop.distanc'; did you mean full.stop.distance?"),
+        (
+            (*MASS, "--out", "full.stop.distanc"),
+            "'full.stop.distanc'; did you mean full.stop.distance?",
+        ),
         ((*MASS, "--out", ""), "unknown result or criterion ''"),
         ((*MASS, "--threads", "0"), "--threads '0'; accepts 1 to 1024"),
         ((*MASS, "--threads", "two"), "--threads 'two'; accepts 1 to 1024"),
@@ -393,7 +424,8 @@ def test_the_list_of_verbs_names_it():
 
 
 def test_a_fade_procedure_is_run_for_every_row_that_asks_for_it():
-    """Given results and a margin of hot performance, a row holds what check says of that vehicle."""
+    """Given results and a margin of hot performance, a row holds what check says of that
+    vehicle."""
     names = ("fade.front_face", "fade.fluid_margin", "us.135.hot")
     done = plain.run(
         "sweep", HERON, "--axis", "vehicle.mass=1800kg,2100kg", "--out", ",".join(names)

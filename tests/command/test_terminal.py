@@ -7,8 +7,8 @@ import pytest
 from file import plain
 
 HERON = str(plain.ROOT / "examples" / "heron.ini")
-# A colour, a title of the window, an override and an isolate of direction (Unicode Standard Annex 9),
-# a control of one letter, a carriage return, a new line, a tab, a broken letter.
+# A colour, a title of the window, an override and an isolate of direction (Unicode Standard Annex
+# 9), a control of one letter, a carriage return, a new line, a tab, a broken letter.
 NASTY = "\x1b[31m\x1b]0;x\x07\u202e\u2066\u061c\x9b31m\r\n\t\udcff"
 STEERS = re.compile("[\x00-\x09\x0b-\x1f\x7f-\x9f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069]")
 
@@ -48,7 +48,10 @@ def assert_plain(text):
         ("report", HERON, "-o", "/nonexistent/" + NASTY),
         ("shakedown", HERON, "-o", "/nonexistent/" + NASTY),
     ],
-    ids=lambda words: " ".join(words).replace(str(plain.ROOT), "").encode("ascii", "replace").decode(),
+    ids=lambda words: " ".join(words)
+    .replace(str(plain.ROOT), "")
+    .encode("ascii", "replace")
+    .decode(),
 )
 def test_a_refused_word_does_not_steer_the_terminal(words):
     done = plain.run(*words)

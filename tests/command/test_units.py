@@ -22,8 +22,9 @@ ALL = {
 }
 SI = "|".join(
     re.escape(name)
-    for name in ("N*m/bar", "N*m", "N/mm", "MPa", "bar/kg", "bar", "cm2", "cm3", "mm2", "mm", "km/h", "km",
-                 "kg*m2", "kg", "kJ", "MJ", "kN", "kW", "m/s2", "m/s", "m", "N", "K", "degC")
+    for name in ("N*m/bar", "N*m", "N/mm", "MPa", "bar/kg", "bar", "cm2", "cm3", "mm2", "mm",
+                 "km/h", "km", "kg*m2", "kg", "kJ", "MJ", "kN", "kW", "m/s2", "m/s", "m", "N", "K",
+                 "degC")
 )  # fmt: skip
 # Titles of clauses have the units of their clause; "0.38 in place of 0.40" is no length.
 TITLES = re.compile(r"from 100 km/h|from 20 mph|at 50 lbf|in place of")
@@ -63,8 +64,8 @@ def test_both_is_what_is_told_unasked(words):
 
 
 def test_one_trade_has_no_number_of_the_other(words):
-    """Given --units us, then no number in a unit of the SI trade is left, and the other way round, but for
-    what the titles of clauses say."""
+    """Given --units us, then no number in a unit of the SI trade is left, and the other way round,
+    but for what the titles of clauses say."""
     assert not amounts(told(words, "--units", "si"), US) - CLAUSES
     assert not amounts(told(words, "--units", "us"), SI)
 
@@ -79,8 +80,10 @@ def test_the_si_numbers_are_those_of_both(words):
 
 
 def test_each_us_number_is_that_of_both_or_the_si_number_converted(words):
-    """Given an amount in US units alone, then its number stands beside the SI one where both are told (which
-    test_units_beside.py converts); or, where the words are those of the file, it is the SI amount."""
+    """Given an amount in US units alone, then its number stands beside the SI one where both are
+    told (which test_units_beside.py converts); or, where the words are those of the file, it is the
+    SI amount.
+    """
     known = amounts(told(words, "--units", "si"), SI)
     for number, unit in amounts(alone(words, "us"), US) - CLAUSES:
         beside = re.search(rf"(?<![\d.]){re.escape(number)}(?![\d.])", told(words))
@@ -90,33 +93,42 @@ def test_each_us_number_is_that_of_both_or_the_si_number_converted(words):
 @pytest.mark.parametrize("units", ["us", "si", "both"])
 def test_programs_read_si_whatever_people_read(units):
     for words in (("check", HERON), ("heat", HERON, "--stop", "100km/h"), ("shakedown", HERON)):
-        assert plain.run(*words, "--json", "--units", units).stdout == plain.run(*words, "--json").stdout
+        assert (
+            plain.run(*words, "--json", "--units", units).stdout
+            == plain.run(*words, "--json").stdout
+        )
     words = ("heat", HERON, "--stop", "100km/h", "--csv")
     assert plain.run(*words, "--units", units).stdout == plain.run(*words).stdout
 
 
 @pytest.mark.parametrize("units, unit, other", [("us", "ft/s2", "m/s2"), ("si", "m/s2", "ft/s2")])
 def test_an_axis_of_a_picture_has_the_units_that_were_asked_for(units, unit, other):
-    """Given a report, when one trade is asked for, then its pictures have one row of numbers, in round
-    steps of that unit."""
+    """Given a report, when one trade is asked for, then its pictures have one row of numbers, in
+    round steps of that unit."""
     page = plain.run("report", HERON, "-o", "-", "--units", units).stdout.decode()
     pictures = re.findall(r"<svg.*?</svg>", page, re.DOTALL)
     texts = [re.findall(r"<text[^>]*>([^<]*)</text>", picture) for picture in pictures]
     (pedal,) = [text for text in texts if "pedal force" in text and "Deceleration" in text][:1]
     assert unit in pedal and other not in pedal
     numbers = [float(word) for word in pedal if re.fullmatch(r"[\d.]+", word)]
-    assert all(len(f"{number:g}".strip("0").replace(".", "").lstrip("0")) <= 2 for number in numbers)
+    assert all(
+        len(f"{number:g}".strip("0").replace(".", "").lstrip("0")) <= 2 for number in numbers
+    )
 
 
 def test_a_deceleration_is_told_in_g_beside_any_unit():
     for units, unit in (("us", "ft/s2"), ("si", "m/s2")):
-        assert re.search(rf"{NUMBER} {unit} \({NUMBER} g\)", told(("check", HERON), "--units", units))
+        assert re.search(
+            rf"{NUMBER} {unit} \({NUMBER} g\)", told(("check", HERON), "--units", units)
+        )
 
 
 def test_a_wrong_trade_is_refused():
     done = plain.run("check", HERON, "--units", "usa")
     assert done.returncode == 2
-    assert done.stderr.startswith(b"stopmargin: --units 'usa'; did you mean us? It accepts us, si, both\n")
+    assert done.stderr.startswith(
+        b"stopmargin: --units 'usa'; did you mean us? It accepts us, si, both\n"
+    )
 
 
 IN_US = {"mm": (1 / 25.4, "in"), "kg": (1 / 0.45359237, "lb"), "m": (1 / 0.0254, "in"),
@@ -125,7 +137,8 @@ IN_US = {"mm": (1 / 25.4, "in"), "kg": (1 / 0.45359237, "lb"), "m": (1 / 0.0254,
 
 
 def in_us_units(text):
-    """The same vehicle as an American would write it. Source of the factors: NIST SP 811, appendix B.8."""
+    """The same vehicle as an American would write it. Source of the factors: NIST SP 811, appendix
+    B.8."""
     return re.sub(
         r"(?<![\w.])([\d.]+) (mm|kg|m|bar|cm3|N)\b(?![\w*/])",
         lambda found: f"{float(found[1]) * IN_US[found[2]][0]:.12g} {IN_US[found[2]][1]}", text,
@@ -139,8 +152,9 @@ def leading(given, *more):
 
 
 def test_the_trade_of_the_file_leads():
-    """Given a file in US units, when nothing is asked for, or both, then they lead, and the numbers are those
-    of the same vehicle in SI; given one line in the other trade, then it changes nothing."""
+    """Given a file in US units, when nothing is asked for, or both, then they lead, and the numbers
+    are those of the same vehicle in SI; given one line in the other trade, then it changes
+    nothing."""
     us = in_us_units(plain.VEHICLE)
     assert (leading(plain.VEHICLE), leading(us)) == ("kg", "lb")
     assert leading(us, "--units", "both") == "lb"
@@ -155,6 +169,9 @@ def test_the_trade_of_the_file_leads():
 def test_of_two_vehicles_the_one_after_the_change_says_which_trade_leads(tmp_path):
     (tmp_path / "us.ini").write_text(in_us_units(plain.changed("[front.tyre] rollout = 2.2 m")))
     (tmp_path / "si.ini").write_text(plain.VEHICLE)
-    for files, units in ((("si.ini", "us.ini"), {("lbf", "N")}), (("us.ini", "si.ini"), {("N", "lbf")})):
+    for files, units in (
+        (("si.ini", "us.ini"), {("lbf", "N")}),
+        (("us.ini", "si.ini"), {("N", "lbf")}),
+    ):
         text = plain.run("compare", *files, folder=tmp_path).stdout.decode()
         assert set(re.findall(r"tyre [-+][\d.]+ (lbf|N) \([-+][\d.]+ (lbf|N)\)", text)) == units

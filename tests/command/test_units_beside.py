@@ -13,14 +13,15 @@ NUMBER = r"[-+]?\d[\d.]*(?:e[-+]\d+)?"
 NAMES = "|".join(re.escape(name) for name in sorted({*UNITS, *ZERO} - {""}, key=len, reverse=True))
 US = "|".join(
     re.escape(name)
-    for name in ("degF rise", "degF", "lbf*ft/psi", "lbf*ft", "lbf/in", "lbf", "lb*ft2", "lb", "psi/lb",
-                 "psi", "ft*lbf", "ft/s2", "ft", "in2", "in3", "in", "mph", "mi")
+    for name in ("degF rise", "degF", "lbf*ft/psi", "lbf*ft", "lbf/in", "lbf", "lb*ft2", "lb",
+                 "psi/lb", "psi", "ft*lbf", "ft/s2", "ft", "in2", "in3", "in", "mph", "mi")
 )  # fmt: skip
 END = r"(?![\w*/])"
 # A deceleration is told in g as well.
 BESIDE = re.compile(rf"({NUMBER}) ({NAMES}) \(({NUMBER}) ({NAMES})(?:, ({NUMBER}) g)?\)")
 CELL = rf"(?:{NUMBER}|-|no end|without limit)"
-# A row with its unit at the end, one with a unit in each cell, and one whose units stand in the heads.
+# A row with its unit at the end, one with a unit in each cell, and one whose units stand in the
+# heads.
 AT_END = re.compile(rf"(?:  \S+)?((?: +{CELL})+) +({NAMES})")
 IN_CELLS = re.compile(rf"  (?:\S.*?  )??((?: +(?:{NUMBER} (?:{NAMES})|-))+)")
 IN_HEADS = re.compile(rf" +(?:{NAMES})(?: +(?:{NAMES}))*")
@@ -74,7 +75,9 @@ def numbers_in_cells(first, second):
     one, other = IN_CELLS.fullmatch(first), IN_CELLS.fullmatch(second)
     if not one or not other:
         return None
-    cells, us_cells = (re.findall(rf"({NUMBER}) ({NAMES}){END}", found[1]) for found in (one, other))
+    cells, us_cells = (
+        re.findall(rf"({NUMBER}) ({NAMES}){END}", found[1]) for found in (one, other)
+    )
     assert len(cells) == len(us_cells), (first, second)
     return list(zip(cells, us_cells))
 
@@ -126,9 +129,9 @@ def text(request):
 
 
 def test_a_us_number_is_its_si_neighbour(text):
-    """Given answers, when each number and its neighbour in the other trade are read, then both are one
-    amount. A change stands with its sign in both, and has no zero of a scale; no temperature of these
-    answers is below zero."""
+    """Given answers, when each number and its neighbour in the other trade are read, then both are
+    one amount. A change stands with its sign in both, and has no zero of a scale; no temperature of
+    these answers is below zero."""
     for one, other in all_pairs(text):
         changed = one[0][0] in "+-"
         assert not changed or other[0][0] == one[0][0], (one, other)
@@ -136,8 +139,8 @@ def test_a_us_number_is_its_si_neighbour(text):
 
 
 def test_no_us_number_goes_unread(text):
-    """Given answers, when their amounts are read, then no number in a US unit is left that was not one
-    of them, but for those of the clauses' titles: else the test above would pass over it."""
+    """Given answers, when their amounts are read, then no number in a US unit is left that was not
+    one of them, but for those of the clauses' titles: else the test above would pass over it."""
     told = Counter(re.findall(rf"(?<![\w.])({NUMBER}) ({US}){END}", " ".join(text.split())))
     read = Counter(us for _, us in all_pairs(text))
     assert len(all_pairs(text)) > 2
@@ -146,7 +149,8 @@ def test_no_us_number_goes_unread(text):
 
 @pytest.mark.parametrize("bound, speed", [("100 K", "180 degF rise"), ("180 degF rise", "100 K")])
 def test_a_rise_can_be_typed_in_the_unit_that_is_printed(bound, speed):
-    """Given a rise in degF rise, which has a blank, when asked for, then it is that of its kelvins."""
+    """Given a rise in degF rise, which has a blank, when asked for, then it is that of its
+    kelvins."""
     def asked(rise):
         return plain.run("size", HERON, "--by", "stop.speed", "--for",
                          f"full.stop.front_rise <= {rise}")  # fmt: skip
@@ -156,7 +160,9 @@ def test_a_rise_can_be_typed_in_the_unit_that_is_printed(bound, speed):
 
 
 def test_a_temperature_is_no_rise():
-    done = plain.run("size", HERON, "--by", "stop.speed", "--for", "full.stop.front_rise <= 180 degF")
+    done = plain.run(
+        "size", HERON, "--by", "stop.speed", "--for", "full.stop.front_rise <= 180 degF"
+    )
     assert done.returncode == 2
     assert b"a difference of temperature is wanted; accepts K, degF rise" in done.stderr
 

@@ -1,15 +1,16 @@
-"""The numbers with units that a report tells, part by part: {heading: Counter of (number, unit)}. Standard
-gravities are left out: where the two systems of units stand one below the other, there is no third."""
+"""The numbers with units that a report tells, part by part: {heading: Counter of (number, unit)}.
+Standard gravities are left out: where the two systems of units stand one below the other, there is
+no third."""
 import collections
 import re
 
 import html5lib
 
 UNITS = [
-    "%", "mm", "m", "in", "ft", "cm2", "in2", "m2", "cm3", "in3", "s", "min", "km", "km/h", "mph", "m/s2",
-    "ft/s2", "kg", "lb", "N", "lbf", "bar", "kPa", "MPa", "psi", "N*m", "lbf*ft", "kJ", "MJ", "ft*lbf",
-    "kg*m2", "lb*ft2", "N/mm", "lbf/in", "bar/kg", "psi/lb", "N*m/bar", "lbf*ft/psi", "deg", "K", "degC",
-    "degF rise", "degF",
+    "%", "mm", "m", "in", "ft", "cm2", "in2", "m2", "cm3", "in3", "s", "min", "km", "km/h", "mph",
+    "m/s2", "ft/s2", "kg", "lb", "N", "lbf", "bar", "kPa", "MPa", "psi", "N*m", "lbf*ft", "kJ",
+    "MJ", "ft*lbf", "kg*m2", "lb*ft2", "N/mm", "lbf/in", "bar/kg", "psi/lb", "N*m/bar",
+    "lbf*ft/psi", "deg", "K", "degC", "degF rise", "degF",
 ]  # fmt: skip
 UNIT = rf"(?:{'|'.join(map(re.escape, sorted(UNITS, key=len, reverse=True)))})(?![\w*/])"
 NUMBER = r"[-+]?\d[\d.]*(?:e[-+]?\d+)?"
@@ -40,8 +41,8 @@ def in_page(page):
 
 
 def below_units(part):
-    """Numbers in columns whose unit stands alone below the head: those that end where the unit ends. Below
-    two lines of units, the lines of a row take turns."""
+    """Numbers in columns whose unit stands alone below the head: those that end where the unit
+    ends. Below two lines of units, the lines of a row take turns."""
     told, ends, row, head = collections.Counter(), [], 0, ""
     for line in part.splitlines():
         if UNITS_ALONE.fullmatch(line) and not re.search(r"\d", head):

@@ -5,11 +5,12 @@
  *   count from to interval manner deceleration   of stops (kind 0)
  *   grade length speed engine                    of a descent (1)
  *   points, time speed grade of each             of a drive (2).
- * Standard output, two lines a case. The rig: numbers in the order in which ../braking/driver.c reads
- * them up to step, then of front and rear the law, rubbing, lining, points of friction, and the
- * brake as ../thermal/driver.c reads it up to tolerance. Then the result: status, held, residual,
- * distance, duration, mean fully developed deceleration, applications, and of front and rear face,
- * mean, pad, fluid at most and last, energy. A vehicle that is refused gets its error twice. */
+ * Standard output, two lines a case. The rig: numbers in the order in which ../braking/driver.c
+ * reads them up to step, then of front and rear the law, rubbing, lining, points of friction, and
+ * the brake as ../thermal/driver.c reads it up to tolerance. Then the result: status, held,
+ * residual, distance, duration, mean fully developed deceleration, applications, and of front and
+ * rear face, mean, pad, fluid at most and last, energy. A vehicle that is refused gets its error
+ * twice. */
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>

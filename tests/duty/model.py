@@ -1,8 +1,8 @@
 """Duties of brake/duty.h once more, for SciPy: stops, descents and drives with heat carried on.
 
-Written from the doc blocks and section 8 of reference/method.md, on the second models of one braking
-(../braking/model.py) and of one brake over time (../thermal/model.py). The state of an application is
-distance, speed, the temperatures along both chains, the work of both axles.
+Written from the doc blocks and section 8 of reference/method.md, on the second models of one
+braking (../braking/model.py) and of one brake over time (../thermal/model.py). The state of an
+application is distance, speed, the temperatures along both chains, the work of both axles.
 """
 import dataclasses
 import math

@@ -1,6 +1,7 @@
-/* Preloaded, it lets allocations fail: ALLOCATION_FAILS=N, the N-th of the process after main has begun, or
- * ALLOCATION_FAILS=N+, that one and all after it. ALLOCATION_COUNT=FILE: how many there were. Those of the runtime of the threads count too, but not what
- * it and the C library ask for before main, nor what the C library asks for past these three functions. */
+/* Preloaded, it lets allocations fail: ALLOCATION_FAILS=N, the N-th of the process after main has
+ * begun, or ALLOCATION_FAILS=N+, that one and all after it. ALLOCATION_COUNT=FILE: how many there
+ * were. Those of the runtime of the threads count too, but not what it and the C library ask for
+ * before main, nor what the C library asks for past these three functions. */
 #define _GNU_SOURCE
 #include <dlfcn.h>
 #include <errno.h>

@@ -1,6 +1,6 @@
-"""Memory that runs out at one place, or from there on: the whole answer with its usual status, or words and
-status 4, and no answer that is cut off. ALLOCATIONS=N tries each place up to N, as far as the verb asks for
-that many; else a stride does, and the last ones, when an answer is printed."""
+"""Memory that runs out at one place, or from there on: the whole answer with its usual status, or
+words and status 4, and no answer that is cut off. ALLOCATIONS=N tries each place up to N, as far as
+the verb asks for that many; else a stride does, and the last ones, when an answer is printed."""
 import os
 import pathlib
 import subprocess
@@ -10,11 +10,21 @@ import pytest
 from file import plain
 
 EXAMPLES = plain.ROOT / "examples"
-BEFORE, HERON, DRIVE = (str(EXAMPLES / name) for name in ("heron-before.ini", "heron.ini", "heron-drive.csv"))
-SHIM = pathlib.Path(os.environ.get("LIBBRAKE_BUILD", plain.ROOT / "build")) / "tests/failure/allocation.so"
+BEFORE, HERON, DRIVE = (
+    str(EXAMPLES / name) for name in ("heron-before.ini", "heron.ini", "heron-drive.csv")
+)
+SHIM = (
+    pathlib.Path(os.environ.get("LIBBRAKE_BUILD", plain.ROOT / "build"))
+    / "tests/failure/allocation.so"
+)
 FAILED = 4
 OUT = "OUT"  # the file that is written
-AXES = ("--axis", "front.tyre.rollout=2.2m:2.9m:0.1m", "--axis", "vehicle.mass=1500kg,2000kg,2500kg")
+AXES = (
+    "--axis",
+    "front.tyre.rollout=2.2m:2.9m:0.1m",
+    "--axis",
+    "vehicle.mass=1500kg,2000kg,2500kg",
+)
 CASES = {
     "check": ("check", HERON),
     "check --json": ("check", HERON, "--json"),
@@ -33,15 +43,21 @@ CASES = {
     "size --json": ("size", HERON, "--by", "front.tyre.rollout", "--for", "all", "--json"),
     "explain": ("explain", "front.tyre.rollout"),
 }
-# Written row by row: what is there when memory runs out stays, ends with a whole row, and can be gone on with.
+# Written row by row: what is there when memory runs out stays, ends with a whole row, and can be
+# gone on with.
 ROWS = ("sweep", "sweep --into")
 
 
 def run(words, out, **added):
     """Status, standard output, what the file holds when there is one, standard error."""
     out.unlink(missing_ok=True)
-    done = subprocess.run([plain.PROGRAM, *(str(out) if word == OUT else word for word in words)], check=False,
-                          capture_output=True, timeout=120, env={**os.environ, **added})
+    done = subprocess.run(
+        [plain.PROGRAM, *(str(out) if word == OUT else word for word in words)],
+        check=False,
+        capture_output=True,
+        timeout=120,
+        env={**os.environ, **added},
+    )
     return done.returncode, done.stdout, out.read_bytes() if out.exists() else None, done.stderr
 
 
@@ -81,8 +97,14 @@ def fault(done, usual, by_rows):
     if not said.strip():
         return "no words"
     if by_rows:
-        return "" if part(printed, usual[1]) and part(written, usual[2]) else "a row that is cut off"
-    return "" if printed in (b"", usual[1]) and written in (None, usual[2]) else "an answer that is cut off"
+        return (
+            "" if part(printed, usual[1]) and part(written, usual[2]) else "a row that is cut off"
+        )
+    return (
+        ""
+        if printed in (b"", usual[1]) and written in (None, usual[2])
+        else "an answer that is cut off"
+    )
 
 
 @pytest.mark.parametrize("mode", ["", "+"], ids=["once", "from there on"])

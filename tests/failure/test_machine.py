@@ -1,5 +1,5 @@
-"""A machine that gives less than is wanted, threads, stack or memory: the same answer or words, and never
-the end of a process by a signal or with the status of a verdict. Limits: setrlimit(2)."""
+"""A machine that gives less than is wanted, threads, stack or memory: the same answer or words, and
+never the end of a process by a signal or with the status of a verdict. Limits: setrlimit(2)."""
 import os
 import resource
 import subprocess
@@ -36,8 +36,15 @@ def run(words, limits=(), user=None, **variables):
         if user is not None:
             os.setgid(user)
             os.setuid(user)
-    return subprocess.run([plain.PROGRAM, *words], preexec_fn=limit, capture_output=True, timeout=120,
-                          check=False, env={**os.environ, "OMP_NUM_THREADS": "4", **variables})
+
+    return subprocess.run(
+        [plain.PROGRAM, *words],
+        preexec_fn=limit,
+        capture_output=True,
+        timeout=120,
+        check=False,
+        env={**os.environ, "OMP_NUM_THREADS": "4", **variables},
+    )
 
 
 def answer(done):

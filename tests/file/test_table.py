@@ -1,5 +1,6 @@
-"""Tables as loggers, telephones and spreadsheets write them: each dialect of Python's csv module comes
-back as it went in, or is refused in words. RFC 4180 for quotes; the rest is common practice, no source."""
+"""Tables as loggers, telephones and spreadsheets write them: each dialect of Python's csv module
+comes back as it went in, or is refused in words. RFC 4180 for quotes; the rest is common practice,
+no source."""
 import csv
 import io
 import itertools
@@ -28,7 +29,8 @@ class Refused(Exception):
 
 
 def read(table, *units):
-    """Rows (line, time, speed, pedal force) of the bytes, or the text, of a table, and its notes."""
+    """Rows (line, time, speed, pedal force) of the bytes, or the text, of a table, and its
+    notes."""
     data = table if isinstance(table, bytes) else table.encode()
     done = subprocess.run([DRIVER, *units], input=data, capture_output=True, check=True)
     rows, notes = [], []
@@ -85,7 +87,9 @@ def test_columns_stand_in_any_order_among_others(order):
     rows = [["1", *[row[i] for i in order], 'at the "oak", left'] for row in ROWS]
     found, notes = read(written(rows, heads))
     same([row[1:] for row in found], ROWS)
-    assert notes == [f"line 1: column '{name}' is not known and left aside" for name in ("lap", "where")]
+    assert notes == [
+        f"line 1: column '{name}' is not known and left aside" for name in ("lap", "where")
+    ]
 
 
 @pytest.mark.parametrize(
@@ -108,8 +112,14 @@ def test_heads_are_read_as_telephones_write_them(heads, factor):
 
 def test_a_head_that_only_begins_like_a_column_is_left_aside():
     """speed_limit is no speed, time_of_day no time: neither is a unit."""
-    _, notes = read("time [s],speed [m/s],speed_limit,time_of_day,speed (m/s) raw\n0,1,2,3,4\n1,1,2,3,4\n")
-    assert [note.split("'")[1] for note in notes] == ["speed_limit", "time_of_day", "speed (m/s) raw"]
+    _, notes = read(
+        "time [s],speed [m/s],speed_limit,time_of_day,speed (m/s) raw\n0,1,2,3,4\n1,1,2,3,4\n"
+    )
+    assert [note.split("'")[1] for note in notes] == [
+        "speed_limit",
+        "time_of_day",
+        "speed (m/s) raw",
+    ]
 
 
 def test_comments_empty_rows_and_the_line_that_names_the_separator_are_passed_over():
@@ -132,6 +142,7 @@ def test_a_quote_inside_a_cell_without_quotes_is_a_letter():
 # ---- nothing guessed, nothing dropped ------------------------------------------------------------
 
 
+# fmt: off
 @pytest.mark.parametrize(
     ("table", "line", "field", "words"),
     [
@@ -157,7 +168,8 @@ def test_a_quote_inside_a_cell_without_quotes_is_a_letter():
         ("time [s],speed [m/s]\n0," + 61 * "1" + "\n", 2, "speed", "accepts a plain number"),
     ],
     ids=lambda value: str(value)[:40],
-)  # fmt: skip
+)
+# fmt: on
 def test_what_can_be_read_in_two_ways_or_is_too_large_is_refused(table, line, field, words):
     with pytest.raises(Refused) as refused:
         read(table)
@@ -182,7 +194,9 @@ def test_a_file_that_cannot_be_read_on_is_told(tmp_path):
 
 FINITE = st.floats(-90, 5000, allow_nan=False, width=64)
 SPEEDS = st.floats(0, 149, allow_nan=False)
-TEXTS = st.text(st.characters(blacklist_characters="\x00", blacklist_categories=("Cs",)), max_size=20)
+TEXTS = st.text(
+    st.characters(blacklist_characters="\x00", blacklist_categories=("Cs",)), max_size=20
+)
 
 
 @st.composite
@@ -204,8 +218,12 @@ def test_what_is_written_reads_back_bit_for_bit(rows, separator, mark, quoting, 
     # the csv module puts quotes around no other end of line than its own
     ends = {letter for *_, text in rows for letter in text} & set("\r\n")
     assume(quoting != csv.QUOTE_MINIMAL or ends <= set(end))
-    cells = [[time, speed, "" if force is None else force, text] for time, speed, force, text in rows]
-    table = written(cells, [*HEADS, "note"], mark, delimiter=separator, quoting=quoting, lineterminator=end)
+    cells = [
+        [time, speed, "" if force is None else force, text] for time, speed, force, text in rows
+    ]
+    table = written(
+        cells, [*HEADS, "note"], mark, delimiter=separator, quoting=quoting, lineterminator=end
+    )
     try:
         found = numbers(("\ufeff" if marked else "") + table)
     except Refused as refused:

@@ -60,7 +60,8 @@ static void assert_same_vehicle(const struct brake_sheet *one, const struct brak
     }
 }
 
-/* Given a line set by hand, a hundredth away from where it was; false where the vehicle refuses it. */
+/* Given a line set by hand, a hundredth away from where it was; false where the vehicle refuses
+ * it. */
 static bool set_line(struct brake_sheet *sheet, int index, double factor)
 {
     struct brake_error error;

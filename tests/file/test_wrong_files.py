@@ -919,8 +919,8 @@ SETTINGS = {
     "unknown path near a known one": (
         "front.disc.pistn=1 x 50 mm",
         ": front.disc.pistn: unknown path; did you mean front.disc.pistons? [front.disc] takes"
-        " mounting, pistons, effective_radius, efficiency, threshold, compliance, rotor_mass, rotor,"
-        " rotor_diameter, hat_mass",
+        " mounting, pistons, effective_radius, efficiency, threshold, compliance, rotor_mass,"
+        " rotor, rotor_diameter, hat_mass",
     ),
     "unknown part": (
         "part.winch.mass=5 kg",
@@ -1023,7 +1023,11 @@ def test_setting_that_does_not_fit_the_file(setting, message, tmp_path):
 
 def test_directory(tmp_path):
     done = plain.run("check", ".", folder=tmp_path)
-    assert (done.returncode, done.stdout, done.stderr) == (2, b"", b".: cannot be read: Is a directory\n")
+    assert (done.returncode, done.stdout, done.stderr) == (
+        2,
+        b"",
+        b".: cannot be read: Is a directory\n",
+    )
 
 
 def test_no_such_file(tmp_path):

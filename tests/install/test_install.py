@@ -16,7 +16,8 @@ def test_it_goes_where_the_name_has_blanks_and_away_again(tmp_path):
     assert files(tmp_path) == {f"stage 3/opt/my brakes/{name}" for name in there}
     assert {"bin/stopmargin", "lib/libbrake.a", "lib/libbrake.so", "lib/pkgconfig/libbrake.pc",
             "include/brake/brake.h", "share/doc/libbrake/LICENSE",
-            "share/doc/libbrake/NOTICE", "share/doc/libbrake/schema/check.json", "share/man/man1/stopmargin.1",
+            "share/doc/libbrake/NOTICE", "share/doc/libbrake/schema/check.json",
+            "share/man/man1/stopmargin.1",
             "share/bash-completion/completions/stopmargin"} <= there  # fmt: skip
     make("uninstall", f"DESTDIR={stage}", "PREFIX=/opt/my brakes")
     assert files(tmp_path) == set()

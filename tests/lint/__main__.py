@@ -11,7 +11,7 @@ import shlex
 import subprocess
 import sys
 
-from lint import functions, headers, layers, locales, objects, versions
+from lint import functions, headers, layers, lines, locales, objects, versions
 
 
 def commands(flags, files):
@@ -21,6 +21,7 @@ def commands(flags, files):
         yield "clang-tidy", ["clang-tidy", "--quiet", file, "--", *flags]
     for compiler in "gcc", "clang":
         yield compiler, [compiler, "-fsyntax-only", *flags, *files]
+    yield "clang-format", ["clang-format", "--dry-run", "--Werror", *map(str, lines.in_c())]
     yield "cppcheck", [
         "cppcheck",
         "--quiet",
@@ -66,6 +67,7 @@ def main():
         *headers.findings(),
         *layers.findings(),
         *functions.findings(),
+        *lines.findings(),
         *locales.findings(),
         *objects.findings(arguments.build),
         *versions.findings(arguments.build),

@@ -1,4 +1,5 @@
-"""Every public function is documented, as every number, with its unit and source; C++ can call it."""
+"""Every public function is documented, as every number, with its unit and source; C++ can call
+it."""
 import re
 
 from lint import layers, source

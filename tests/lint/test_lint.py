@@ -5,7 +5,7 @@ import subprocess
 
 import pytest
 
-from lint import functions, headers, layers, locales, objects, source, versions
+from lint import functions, headers, layers, lines, locales, objects, source, versions
 
 BUILD = pathlib.Path(os.environ.get("LIBBRAKE_BUILD", source.ROOT / "build"))
 
@@ -21,7 +21,9 @@ double brake_work(double force, double way);
 """
 
 
-@pytest.mark.parametrize("measured", [headers, layers, functions, locales], ids=lambda m: m.__name__)
+@pytest.mark.parametrize(
+    "measured", [headers, layers, functions, lines, locales], ids=lambda m: m.__name__
+)
 def test_sources(measured):
     found = list(measured.findings())
     assert not found, "\n".join(found)
@@ -83,7 +85,12 @@ static inline int brake_one(void) { return 1; }
         (
             "brake_pair_of",
             "struct brake_pair",
-            ["const double *values", "unsigned count", "double (*weigh)(double, void *)", "void *of"],
+            [
+                "const double *values",
+                "unsigned count",
+                "double (*weigh)(double, void *)",
+                "void *of",
+            ],
         ),
         ("brake_one", "static inline int", []),
     ]
@@ -160,6 +167,14 @@ def test_long_function_is_found():
     assert list(functions.findings_in(longer, "x.c")) == ["x.c:1: f has 61 lines, more than 60"]
 
 
+def test_a_wide_line_is_found_but_in_a_table_laid_out_by_hand():
+    wide = "x" * 101 + "\n"
+    table = f"/* clang-format off */\n{wide}/* clang-format on */\n"
+    assert list(lines.findings_in("x.c", "x" * 100 + "\n")) == []
+    assert list(lines.findings_in("x.c", table + wide)) == ["x.c:4: 101 columns; at most 100"]
+    assert list(lines.findings_in("x.py", f"# fmt: off\n{wide}# fmt: on\n")) == []
+
+
 def test_long_argument_list_is_found():
     text = "static void f(int a, int b, int c, int d, int e, int f, int (*g)(int, int))\n{\n}\n"
     assert list(functions.findings_in(text, "x.c")) == [
@@ -168,7 +183,9 @@ def test_long_argument_list_is_found():
 
 
 def test_code_lines_leave_out_comments():
-    text = '#define X {\n/* one */\nint f(int a)\n{\n    /* two\n     * three */\n\n    g("}");\n}\n'
+    text = (
+        '#define X {\n/* one */\nint f(int a)\n{\n    /* two\n     * three */\n\n    g("}");\n}\n'
+    )
     assert list(functions.defined(text)) == [("f", 3, 7, 4, 1)]
 
 

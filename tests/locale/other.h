@@ -8,7 +8,8 @@
 #include <string.h>
 
 /* Sets every category to a locale whose source stands in this folder; `point` is how it writes the
- * point of 1.5. localedef complains of the categories that the source leaves out, and ends with 1. */
+ * point of 1.5. localedef complains of the categories that the source leaves out, and ends with
+ * 1. */
 static inline void enter_locale(const char *name, const char *point)
 {
     char folder[] = "/tmp/locale-XXXXXX";

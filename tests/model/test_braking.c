@@ -833,7 +833,8 @@ static void friction_follows_speed_and_pressure_of_the_lining(void **state)
     const struct trip uniform = stop(&hot.rig, &a);
     assert_near(uniform.at.distance, 250.0 / 0.88, 1e-9);
     assert_near(uniform.at.friction[BRAKE_REAR], 0.4 * 0.88, ROUNDING);
-    /* Behind a valve that holds the rear at 2 MPa: 0.94 of it there, on a fifth of half the force. */
+    /* Behind a valve that holds the rear at 2 MPa: 0.94 of it there, on a fifth of half the
+     * force. */
     hot.rig.balance.valve = (struct brake_valve){2e6, 0.0};
     const struct trip valved = stop(&hot.rig, &a);
     assert_near(valved.at.friction[BRAKE_REAR], 0.4 * 0.94, ROUNDING);
@@ -911,8 +912,8 @@ static void it_does_so_when_the_foot_comes_down_at_once(void **state)
     assert_second_order(0.0);
 }
 
-/* Friction that loses 40 % within 60 K, then holds: the steps are short where it falls and long where it
- * does not, and as good as short ones. */
+/* Friction that loses 40 % within 60 K, then holds: the steps are short where it falls and long
+ * where it does not, and as good as short ones. */
 static void steps_follow_the_friction(void **state)
 {
     (void)state;

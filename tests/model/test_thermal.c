@@ -150,8 +150,8 @@ static void a_wall_heated_on_one_face_is_a_slab(void **state)
     assert_near(brake_thermal_mean(&brake, &now) - START, 197.5309, 1e-6);
 }
 
-/* Holman, Heat Transfer, Examples 4-2 and 4-1 (CV-24, CV-28): 199.4 degC at the face of a steel block
- * and 79.3 degC 25 mm below it after 30 s; a ball that is at 150 degC after 5818 s. */
+/* Holman, Heat Transfer, Examples 4-2 and 4-1 (CV-24, CV-28): 199.4 degC at the face of a steel
+ * block and 79.3 degC 25 mm below it after 30 s; a ball that is at 150 degC after 5818 s. */
 static void worked_examples_come_out(void **state)
 {
     (void)state;
@@ -687,8 +687,8 @@ static void fluid_boils_at_the_least_allowed(void **state)
     assert_near(brake_thermal_fluid_margin(&brake, &now, START + 120.0), 120.0, ROUNDING);
 }
 
-/* One thick cell that all but does not conduct: its mean is near the start, but 1 kW would bring the
- * face, by flux times thickness over 3 k (a parabola), to millions of kelvin: no solid. */
+/* One thick cell that all but does not conduct: its mean is near the start, but 1 kW would bring
+ * the face, by flux times thickness over 3 k (a parabola), to millions of kelvin: no solid. */
 static void a_face_that_is_no_solid_is_refused(void)
 {
     struct brake_thermal brake;

@@ -1,10 +1,11 @@
-"""Whole duties against SciPy on the same equations: random vehicles through stops, descents and drives.
+"""Whole duties against SciPy on the same equations: random vehicles through stops, descents and
+drives.
 
 DUTY_CASES (18; `make oracle` takes 54) from DUTY_SEED (1); LIBBRAKE_BUILD says where the driver is.
 The walls have few cells of one size, so that the second solver is done in time, and the steps are
-short: the face of a thick cell jumps with the power. Pedal force takes time to build up: where it does not, the library is of first
-order in the step. Grid and step as a vehicle has them are held against finer ones in
-tests/study/test_duty.c.
+short: the face of a thick cell jumps with the power. Pedal force takes time to build up: where it
+does not, the library is of first order in the step. Grid and step as a vehicle has them are held
+against finer ones in tests/study/test_duty.c.
 """
 import concurrent.futures
 import json
@@ -111,7 +112,9 @@ def any_drive(dice):
 
 def ask(orders):
     text = "".join(
-        "=== " + " ".join(f"{float(number):.17g}" for number in (*rig, *duty.numbers())) + f"\n{file}\n"
+        "=== "
+        + " ".join(f"{float(number):.17g}" for number in (*rig, *duty.numbers()))
+        + f"\n{file}\n"
         for file, rig, duty in orders
     )  # fmt: skip
     run = subprocess.run([DRIVER], input=text, check=True, stdout=subprocess.PIPE, text=True)
@@ -175,7 +178,9 @@ def apart_at_most(pairs, kind):
         assert (apart <= limits).all(), f"case {index}: {apart}\n{duty}"
         worst = np.maximum(worst, apart)
     assert worst[0] > 0.0
-    print("duty oracle, worst: %.2g K peak, %.2g K last, %.2g m, %.2g m/s2, %.2g s, %.2g" % (*worst,))
+    print(
+        "duty oracle, worst: %.2g K peak, %.2g K last, %.2g m, %.2g m/s2, %.2g s, %.2g" % (*worst,)
+    )
 
 
 def test_stops_and_snubs_are_those_of_a_second_solver(pairs):
@@ -258,8 +263,12 @@ def test_the_rig_is_that_of_the_method_page(answers):
         iron = solids[lines["heat.iron"]]
         for axle, brake in zip(("front", "rear"), model.read_rig(rig)[1]):
             disc = lines[f"{axle}.axle.brake"] == "disc"
-            area, thickness, pad, open_face, back = (disc_of if disc else drum_of)(lines, axle, iron)
-            lining = lines[f"{axle}.disc.pads.thickness" if disc else f"{axle}.drum.lining.thickness"]
+            area, thickness, pad, open_face, back = (disc_of if disc else drum_of)(
+                lines, axle, iron
+            )
+            lining = lines[
+                f"{axle}.disc.pads.thickness" if disc else f"{axle}.drum.lining.thickness"
+            ]
             organic = solids["organic pad"]["conductivity"][0]
             # Applied, heat reaches the middle of the pads: two, half as thick.
             half = organic * 2 * pad / (lining / 2)

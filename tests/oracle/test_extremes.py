@@ -1,7 +1,7 @@
 """Brakes of any accepted material, size and power: what comes is possible, or is refused.
 
-Nothing here looks like a brake: every number is drawn over its whole accepted range or several powers
-of ten of it. EXTREME_CASES brakes (60) from EXTREME_SEED (1), three stretches of time each.
+Nothing here looks like a brake: every number is drawn over its whole accepted range or several
+powers of ten of it. EXTREME_CASES brakes (60) from EXTREME_SEED (1), three stretches of time each.
 """
 import math
 import os
@@ -98,9 +98,11 @@ def answers(brake, legs):
 
 
 def test_what_comes_of_any_accepted_brake_is_possible_or_refused():
-    """Given any accepted brake, when powers act on it for a millisecond to ten hours, then a stretch
-    ends with temperatures of a solid, or is refused; no call goes on for long. The energy balance says
-    nothing here, where a part may hold 1e15 times what is put in: test_thermal and test_duty have it."""
+    """Given any accepted brake, when powers act on it for a millisecond to ten hours, then a
+    stretch ends with temperatures of a solid, or is refused; no call goes on for long. The energy
+    balance says nothing here, where a part may hold 1e15 times what is put in: test_thermal and
+    test_duty have it.
+    """
     draw = Any(SEED)
     kept = refused = 0
     for case in range(CASES):

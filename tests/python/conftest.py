@@ -28,7 +28,10 @@ def python():
     def run(script, blocked=()):
         head = f"import sys; sys.modules.update(dict.fromkeys({list(blocked)!r}))\n"
         path = [] if INSTALLED else [str(PACKAGE)]
-        kept = {**os.environ, "PYTHONPATH": os.pathsep.join([*path, os.environ.get("PYTHONPATH", "")])}
+        kept = {
+            **os.environ,
+            "PYTHONPATH": os.pathsep.join([*path, os.environ.get("PYTHONPATH", "")]),
+        }
         found = subprocess.run([sys.executable, "-c", head + script], env=kept, text=True,
                                stdout=subprocess.PIPE, stderr=subprocess.STDOUT, cwd=ROOT)  # fmt: skip
         assert found.returncode == 0, found.stdout

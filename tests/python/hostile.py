@@ -89,11 +89,11 @@ def battery():
         None, True, 0, -1, 10**30, 2**31, 2**63, -(2**64), 0.0, -1.0, 1e308, 5e-324, float("nan"),
         float("inf"), -float("inf"), 1j, "", "x", "x\0y", "\ud800", "2.2 m", "é" * 300, "%s%n" * 40,
         "x" * 100_000, b"", b"\0" * 64, bytearray(8), (), [], {}, set(), [None], ["2.2 m", 2.5],
-        [float("nan")] * 3, [[1.0], [1.0, 2.0]], [(1.0, 2.0)], [(1.0,)], (1.0, 2.0, 3.0), [1e999] * 40,
-        {"x": 1.0}, {"vehicle.mass": [1e9]}, {1: 2}, object(), Raises(), Lies(), Shrinks([1.0, 2.0, 3.0]),
-        *endless(), (x for x in (1.0, 2.0)), iter("ab"), range(3), array.array("f", [1.0]),
-        array.array("d"), released(), memoryview(bytes(24)), lambda *_: Raises(), len, int, Ellipsis,
-        *of_numpy(),
+        [float("nan")] * 3, [[1.0], [1.0, 2.0]], [(1.0, 2.0)], [(1.0,)], (1.0, 2.0, 3.0),
+        [1e999] * 40, {"x": 1.0}, {"vehicle.mass": [1e9]}, {1: 2}, object(), Raises(), Lies(),
+        Shrinks([1.0, 2.0, 3.0]), *endless(), (x for x in (1.0, 2.0)), iter("ab"), range(3),
+        array.array("f", [1.0]), array.array("d"), released(), memoryview(bytes(24)),
+        lambda *_: Raises(), len, int, Ellipsis, *of_numpy(),
     ]  # fmt: skip
 
 
@@ -132,7 +132,8 @@ class Walk:
             self.faults.append(f"{name}: {type(refusal).__name__}: {words}"[:300])
 
     def function(self, name, function, good):
-        """A function, each of its arguments in turn hostile and the others good; then all hostile."""
+        """A function, each of its arguments in turn hostile and the others good; then all
+        hostile."""
         size = len(battery())
         for at in range(size):
             for which in good:
@@ -150,7 +151,11 @@ def arguments(function, value):
 def functions(module):
     """The public functions that a module has itself."""
     for name, one in vars(module).items():
-        if inspect.isfunction(one) and not name.startswith("_") and one.__module__ == module.__name__:
+        if (
+            inspect.isfunction(one)
+            and not name.startswith("_")
+            and one.__module__ == module.__name__
+        ):
             yield name, one
 
 
@@ -164,7 +169,9 @@ def subject(walk, name):
 
 def records(walk, module, name, function):
     """Structs whose fields are hostile, by the shapes of the module."""
-    for shape in [one for key, one in vars(module).items() if key.startswith("_") and key.isupper()]:
+    for shape in [
+        one for key, one in vars(module).items() if key.startswith("_") and key.isupper()
+    ]:
         for number in (-1, 2**31 - 1, 10**6, float("nan"), 1e308):
             value = filled(shape, number)
             walk.call(f"{name}(records of {number})",
@@ -193,8 +200,9 @@ def vehicle():
 AXES, OUT = {"vehicle.mass": [1900.0]}, ["full.stop.distance"]
 # Arguments that make a call quick and good; any other keyword that a method has is found by itself.
 GOOD = {
-    "axes": AXES, "out": OUT, "names": OUT, "lines": {"vehicle.mass": 1900.0}, "path": "vehicle.mass",
-    "samples": 1024, "by": {"vehicle.mass": [1900.0]}, "target": "us.135.cold",
+    "axes": AXES, "out": OUT, "names": OUT, "lines": {"vehicle.mass": 1900.0},
+    "path": "vehicle.mass", "samples": 1024, "by": {"vehicle.mass": [1900.0]},
+    "target": "us.135.cold",
     "log": {"time": [0.0, 1.0, 2.0, 3.0], "speed": [20.0, 15.0, 5.0, 0.0]}, "threads": 1,
 }  # fmt: skip
 
@@ -259,7 +267,10 @@ def of_package(walk):
     one = vehicle()
     walk.function("load", libbrake.load, {"path": "examples/heron.ini"})
     walk.function("loads", libbrake.loads, {"text": one.to_text()})
-    walk.function("compare", libbrake.compare, {**good(libbrake.compare), "before": one, "after": one})
+    walk.function(
+        "compare", libbrake.compare, {**good(libbrake.compare), "before": one, "after": one}
+    )
+    walk.function("explain", libbrake.explain, {"name": "full.stop.distance"})
     for name, kind in list(vars(libbrake.errors).items()):
         if inspect.isclass(kind):
             walk.function(name, lambda text: str(kind(text)) or "words", {"text": "x"})

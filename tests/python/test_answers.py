@@ -123,8 +123,8 @@ def test_a_wrong_question_is_refused_in_words(heron, ask, kind, words):
 
 
 def test_a_rise_is_asked_for_in_its_own_unit(heron):
-    """Given a rise in degF, which a temperature is told in, then it is refused, not shifted by 459.67;
-    180 degF of rise are 100 K."""
+    """Given a rise in degF, which a temperature is told in, then it is refused, not shifted by
+    459.67; 180 degF of rise are 100 K."""
     with pytest.raises(errors.RefusedUnit, match="degF rise"):
         heron.size("stop.speed", "full.stop.front_rise <= 180 degF")
     asked = [f"full.stop.front_rise <= {rise}" for rise in ("180 degF rise", "100 K")]

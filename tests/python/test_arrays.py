@@ -98,7 +98,8 @@ def test_any_numbers_in_an_array_give_what_they_give_alone(numbers):
         assert one == alone or (math.isnan(one) and math.isnan(alone))
 
 
-# ---- the C side refuses what does not fit ----------------------------------------------------------
+# ---- the C side refuses what does not fit
+# ----------------------------------------------------------
 
 
 def test_the_loop_refuses_columns_that_do_not_fit():
@@ -157,7 +158,8 @@ def _is_energy(number):
         return False
 
 
-# ---- references, memory, threads -------------------------------------------------------------------
+# ---- references, memory, threads
+# -------------------------------------------------------------------
 
 
 def test_buffers_are_let_go_after_good_and_bad_calls():
@@ -174,7 +176,8 @@ def test_buffers_are_let_go_after_good_and_bad_calls():
 
 
 def grown(action, rounds):
-    """Memory that is not given back after many rounds, once as many have filled what Python keeps."""
+    """Memory that is not given back after many rounds, once as many have filled what Python
+    keeps."""
     tracemalloc.start()
     for _ in range(rounds):
         action()
@@ -224,7 +227,8 @@ def test_threads_share_a_vehicle(heron):
     assert len(found) == 40 and all(found)
 
 
-# ---- without NumPy ---------------------------------------------------------------------------------
+# ---- without NumPy
+# ---------------------------------------------------------------------------------
 
 WITHOUT = """
 import array, libbrake

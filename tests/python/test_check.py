@@ -48,7 +48,9 @@ def test_every_result_has_its_meaning_unit_symbol_and_section(heron):
 @beside_the_command
 def test_a_line_that_is_set_is_that_of_the_command(heron):
     heron.front.tyre.rollout = 2.52
-    command = said("check", ROOT / "examples/heron.ini", "--set", "front.tyre.rollout=2.52 m", "--json")
+    command = said(
+        "check", ROOT / "examples/heron.ini", "--set", "front.tyre.rollout=2.52 m", "--json"
+    )
     assert heron.check().to_dict() == json.loads(command)
 
 
@@ -69,12 +71,16 @@ DUTIES = [
 @pytest.mark.parametrize("duty, words", DUTIES, ids=lambda one: str(one)[:24])
 def test_heat_is_that_of_the_command(heron, duty, words):
     found = heron.heat(**duty)
-    assert found.to_dict() == json.loads(said("heat", ROOT / "examples/heron.ini", *words, "--json"))
+    assert found.to_dict() == json.loads(
+        said("heat", ROOT / "examples/heron.ini", *words, "--json")
+    )
 
 
 @beside_the_command
 def test_the_history_is_that_of_the_command(heron):
-    caution, _, *rows = said("heat", ROOT / "examples/heron.ini", "--stop", "100km/h", "--csv").splitlines()
+    caution, _, *rows = said(
+        "heat", ROOT / "examples/heron.ini", "--stop", "100km/h", "--csv"
+    ).splitlines()
     assert caution.startswith("# ") and "qualified inspector" in caution
     told = [float(row.split(",")[0]) for row in rows]
     assert list(heron.heat(stop="100 km/h").history["time"]) == told

@@ -63,7 +63,9 @@ def test_units_that_a_header_lacks_are_given_apart(heron, tmp_path):
 
 def test_arrays_give_what_their_file_gives_but_for_its_lines(heron):
     def without_lines(found):
-        return [{k: v for k, v in one.items() if "line" not in k} for one in found.to_dict()["stops"]]
+        return [
+            {k: v for k, v in one.items() if "line" not in k} for one in found.to_dict()["stops"]
+        ]
 
     np = pytest.importorskip("numpy")
     of_file, arrays = heron.drivelog(DRIVE), columns()
@@ -103,7 +105,7 @@ TIME = [0.1 * i for i in range(20)]
     [
         ({"time": TIME}, errors.RefusedMissing, 1, "speed", "no such column"),
         ({"time": TIME, "speed": [9.0] * 20}, errors.RefusedMissing, 0, "", "no stop"),
-        ({"time": TIME, "speed": [math.inf] * 20}, errors.RefusedSyntax, 2, "speed", "plain number"),
+        ({"time": TIME, "speed": [math.inf] * 20}, errors.RefusedSyntax, 2, "speed", "plain num"),
         ({"time": TIME, "speed": [900.0] * 20}, errors.RefusedRange, 2, "speed", "unit right"),
         ({"time": TIME[::-1], "speed": [9.0] * 20}, errors.RefusedConflict, 3, "time", "must rise"),
         ({"time": [0.0, 1.0, 2.0, 3.0, 4.0], "speed": [20.0, 20.0, 12.0, 4.0, 0.0]},

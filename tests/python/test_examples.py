@@ -56,7 +56,8 @@ def test_the_fade_map_is_hotter_where_it_is_steeper(heron, tmp_path):
     assert steep[1] > flat[1] and steep[0] >= flat[0]
 
 
-# ---- past one machine ------------------------------------------------------------------------------
+# ---- past one machine
+# ------------------------------------------------------------------------------
 
 
 def read(path):
@@ -107,7 +108,9 @@ def test_a_worker_killed_in_the_middle_loses_nothing(cluster, heron, tmp_path):
     assert count == len(rows) == size * len(rollouts), "every case, and none twice"
     for rollout in rollouts:
         for row in sweep.block(heron, rollout)[1]:
-            assert all(map(same, rows[tuple(row[: 1 + len(sweep.AXES)])], row[1 + len(sweep.AXES):]))
+            assert all(
+                map(same, rows[tuple(row[: 1 + len(sweep.AXES)])], row[1 + len(sweep.AXES) :])
+            )
 
 
 def _alive(pid):
@@ -133,7 +136,8 @@ def test_a_sweep_that_was_cut_off_goes_on(cluster, heron, tmp_path):
 
 
 def test_the_output_of_another_vehicle_or_of_somebody_else_is_left_alone(heron, tmp_path):
-    """Given a file of another sweep, or any other table, it is refused in words and stays as it is."""
+    """Given a file of another sweep, or any other table, it is refused in words and stays as it
+    is."""
     sweep = example("distributed_sweep")
     other = heron.copy()
     other.driver.pedal_force = "300 N"

@@ -1,4 +1,5 @@
-"""Studies in processes forked after a study, or during one. No published source: the parent's numbers."""
+"""Studies in processes forked after a study, or during one. No published source: the parent's
+numbers."""
 import os
 
 import pytest
@@ -73,5 +74,7 @@ assert found == [own]
 )  # fmt: skip
 def test_a_study_in_a_forked_process_gives_what_the_parent_gives(python, script):
     if script == FROM_ANOTHER_THREAD and "libasan" in os.environ.get("LD_PRELOAD", ""):
-        pytest.skip("the sanitizer's allocator does not release in a child what another thread held")
+        pytest.skip(
+            "the sanitizer's allocator does not release in a child what another thread held"
+        )
     python(HEAD + script)

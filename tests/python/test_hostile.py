@@ -1,7 +1,9 @@
-"""Every public function, method and keyword of the package, called with what nobody should hand over.
+"""Every public function, method and keyword of the package, called with what nobody should hand
+over.
 
-Each may give a value or raise an exception with words. A signal, a SystemError, a MemoryError or more
-than some seconds is a fault. Batches run in processes of their own, so that a crash names its call.
+Each may give a value or raise an exception with words. A signal, a SystemError, a MemoryError or
+more than some seconds is a fault. Batches run in processes of their own, so that a crash names its
+call.
 """
 import json
 import os
@@ -31,8 +33,8 @@ def run(batch):
     path = [str(pathlib.Path(libbrake.__file__).parents[1]), str(HERE)]
     kept = {**os.environ, "PYTHONPATH": os.pathsep.join(path), "PYTHONWARNINGS": "ignore"}
     try:
-        found = subprocess.run([sys.executable, str(HERE / "hostile.py"), batch], env=kept, cwd=ROOT,
-                               capture_output=True, text=True, timeout=PATIENCE)  # fmt: skip
+        found = subprocess.run([sys.executable, str(HERE / "hostile.py"), batch], env=kept,
+                               cwd=ROOT, capture_output=True, text=True, timeout=PATIENCE)  # fmt: skip
     except subprocess.TimeoutExpired as late:
         return "hangs", late.stdout or b"", late.stderr or b""
     return found.returncode, found.stdout, found.stderr
@@ -51,5 +53,5 @@ def test_hostile_arguments_give_a_value_or_words(batch):
 def test_every_public_name_is_in_a_batch():
     from libbrake.made import SUBJECTS
 
-    called = {*SUBJECTS, "Vehicle", "load", "loads", "compare", "errors"}
+    called = {*SUBJECTS, "Vehicle", "load", "loads", "compare", "explain", "errors"}
     assert {name for name in dir(libbrake) if not name.startswith("__")} == called

@@ -18,7 +18,9 @@ from libbrake import balance, disc, drum, fit, heat, mass, pedal, stop, tyre
 from libbrake.made import SUBJECTS
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
-CASES = {c["id"]: c for c in json.loads((ROOT / "reference/check-values.json").read_text())["cases"]}
+CASES = {
+    c["id"]: c for c in json.loads((ROOT / "reference/check-values.json").read_text())["cases"]
+}
 SI = {"mm": 1e-3, "m": 1.0, "in": 0.0254, "deg": math.pi / 180, "MPa": 1e6, "N": 1.0, "-": 1.0,
       "N*m": 1.0, "mm2": 1e-6, "%": 0.01, "kPa": 1e3, "s": 1.0, "km/h": 1 / 3.6, "m/s2": 1.0,
       "m/s": 1.0, "psi": 4.4482216152605 / 0.0254**2, "lbf": 4.4482216152605, "K": 1.0,
@@ -42,7 +44,8 @@ class Published:
         assert value / SI[row["unit"]] == pytest.approx(row["full"], rel=SEVEN_FIGURES), key
 
 
-# ---- published values: the rows that the C tests read too ------------------------------------------
+# ---- published values: the rows that the C tests read too
+# ------------------------------------------
 
 
 def test_sector_pad():
@@ -117,7 +120,8 @@ def test_slab():
     p.check("Tend", heat.slab_falling_rise(slab, p.b_q0, p.b_stop_time, p.b_stop_time))
 
 
-# ---- texts, points, refusals -----------------------------------------------------------------------
+# ---- texts, points, refusals
+# -----------------------------------------------------------------------
 
 
 def test_a_marking_is_read():
@@ -179,7 +183,8 @@ def test_a_wrong_number_of_arguments_is_a_type_error():
         disc.torque((1.0, 2.0), 3.0)
 
 
-# ---- every function --------------------------------------------------------------------------------
+# ---- every function
+# --------------------------------------------------------------------------------
 
 
 def functions():

@@ -52,7 +52,11 @@ def test_a_report_is_that_of_the_command(heron, given, words):
 @beside_the_command
 def test_a_vehicle_that_heat_cannot_be_said_of_is_reported_as_the_command_does(tmp_path):
     path = tmp_path / "new.ini"
-    kept = [line for line in pathlib.Path(BEFORE).read_text().splitlines() if not line.startswith("rotor_mass")]
+    kept = [
+        line
+        for line in pathlib.Path(BEFORE).read_text().splitlines()
+        if not line.startswith("rotor_mass")
+    ]
     path.write_text("\n".join(kept))
     found = libbrake.load(path).report(date="1970-01-02", file=str(path))
     assert "Cannot be said" in found.text

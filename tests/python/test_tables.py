@@ -20,7 +20,8 @@ BINDINGS = ROOT / "bindings" / "python"
 STEMS = {"mass": "load"}  # `libbrake.load` reads a file
 
 
-# ---- nothing is left out in silence ----------------------------------------------------------------
+# ---- nothing is left out in silence
+# ----------------------------------------------------------------
 
 
 def declared():
@@ -48,7 +49,8 @@ def test_every_function_of_the_model_is_reached_or_it_is_said_why_not():
     assert missing == set(left_out) and all(left_out.values())
 
 
-# ---- curves ----------------------------------------------------------------------------------------
+# ---- curves
+# ----------------------------------------------------------------------------------------
 
 
 def test_a_curve_goes_through_its_points_and_is_flat_beyond():
@@ -59,12 +61,15 @@ def test_a_curve_goes_through_its_points_and_is_flat_beyond():
 
 
 def test_a_curve_is_that_of_scipy_between_inner_points():
-    """Fritsch and Butland's slopes, of SciPy's PchipInterpolator too; ends have rules of their own."""
+    """Fritsch and Butland's slopes, of SciPy's PchipInterpolator too; ends have rules of their
+    own."""
     interpolate = pytest.importorskip("scipy.interpolate")
     x, y = [0.0, 1.0, 3.0, 4.0, 6.0], [0.30, 0.36, 0.40, 0.41, 0.50]
     curve = friction.curve_build(x, y)
     inner = np.linspace(1.0, 4.0, 31)
-    assert friction.curve_at(curve, inner) == pytest.approx(interpolate.PchipInterpolator(x, y)(inner))
+    assert friction.curve_at(curve, inner) == pytest.approx(
+        interpolate.PchipInterpolator(x, y)(inner)
+    )
 
 
 def test_arrays_over_a_table_give_what_numbers_give_to_the_bit():
@@ -87,7 +92,8 @@ def test_what_is_no_curve_is_refused():
         friction.curve_at(friction.Curve(17, [0.0] * 17, [0.0] * 17, [0.0] * 17), 1.0)
 
 
-# ---- heat ------------------------------------------------------------------------------------------
+# ---- heat
+# ------------------------------------------------------------------------------------------
 
 IRON = thermal.Material(2, 7200.0, (293.0, 893.0), (50.0, 40.0), (450.0, 600.0))
 NONE = convection.Cooling(0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, convection.Vanes(*[0.0] * 5))
@@ -108,8 +114,8 @@ def test_properties_are_on_the_straight_lines_of_the_table():
 
 
 def test_a_brake_holds_in_c_what_python_gave():
-    cooling = convection.Cooling(convection.CoolingLaw.COOLING_FIXED, 0.02, 0.8, 5.0, 30.0, 0.0, 0.3, 0.4,
-                                 convection.Vanes(0.1, 0.15, 0.002, 0.003, 0.01))  # fmt: skip
+    cooling = convection.Cooling(convection.CoolingLaw.COOLING_FIXED, 0.02, 0.8, 5.0, 30.0, 0.0,
+                                 0.3, 0.4, convection.Vanes(0.1, 0.15, 0.002, 0.003, 0.01))  # fmt: skip
     lumps = tuple(thermal.Lump(100.0 + i, 1.0 + i, cooling) for i in range(6))
     brake = thermal.build(wall(part=lumps, share=0.95, front=cooling))
     assert brake.nodes == 46 and sum(brake.width) == pytest.approx(0.012)
@@ -125,7 +131,9 @@ def test_a_thick_wall_under_constant_flux_warms_with_the_root_of_time():
     brake = thermal.build(wall(even, thickness=0.08, cells=60))
     state = thermal.start(brake, 293.0)
     for _ in range(4):
-        state = thermal.advance(brake, thermal.ThermalDrive(2e4, 2e4, 20.0, 20.0, 293.0), 1.0, state)
+        state = thermal.advance(
+            brake, thermal.ThermalDrive(2e4, 2e4, 20.0, 20.0, 293.0), 1.0, state
+        )
     expected = 2.0 * 2e4 / 0.05 * math.sqrt(4.0 / (math.pi * 48.0 * 7200.0 * 480.0))
     assert thermal.face(brake, state) - 293.0 == pytest.approx(expected, rel=1e-3)
     assert thermal.stored(brake, state) == pytest.approx(8e4, rel=1e-9)
@@ -147,7 +155,8 @@ def test_heat_that_cannot_be_is_refused():
         thermal.build(wall(part=(NO_LUMP,) * 5))
 
 
-# ---- counts that do not fit the tables -------------------------------------------------------------
+# ---- counts that do not fit the tables
+# -------------------------------------------------------------
 
 
 @pytest.mark.parametrize("points", [-1, 0, 17, 10**6])
@@ -161,7 +170,9 @@ def test_a_material_of_more_points_than_it_has_room_for_says_nothing(points):
     assert math.isnan(thermal.material_at(IRON._replace(points=points), 400.0).conductivity)
 
 
-@pytest.mark.parametrize("nodes, cells", [(0, 40), (10**6, 40), (10**6, 10**6 - 6), (46, 39), (6, 0)])
+@pytest.mark.parametrize(
+    "nodes, cells", [(0, 40), (10**6, 40), (10**6, 10**6 - 6), (46, 39), (6, 0)]
+)
 def test_a_brake_whose_counts_do_not_fit_says_nothing(nodes, cells):
     brake = thermal.build(wall())
     state = thermal.start(brake, 293.0)

@@ -1,4 +1,5 @@
-"""What a caller hands over is taken whole or refused in words. Expected: what the same gives by itself."""
+"""What a caller hands over is taken whole or refused in words. Expected: what the same gives by
+itself."""
 import copy
 import math
 import pathlib
@@ -96,7 +97,8 @@ import libbrake, math
 v = libbrake.load("examples/heron.ini")
 axes = {"pedal.ratio": [0.0, 4.0, 5.0], "front.tyre.rollout": [2.2, math.nan, 50.0, 2.4]}
 t = v.sweep(axes, ["full.stop.distance"])
-good = v.sweep({"pedal.ratio": [4.0, 5.0], "front.tyre.rollout": [2.2, 2.4]}, ["full.stop.distance"])
+fine = {"pedal.ratio": [4.0, 5.0], "front.tyre.rollout": [2.2, 2.4]}
+good = v.sweep(fine, ["full.stop.distance"])
 a, b, c, d = good["full.stop.distance"]
 n = math.nan
 assert repr(list(t["full.stop.distance"])) == repr([n] * 4 + [a, n, n, b] + [c, n, n, d])
@@ -122,7 +124,11 @@ def test_a_value_out_of_range_costs_its_own_cases_without_numpy_too(python):
 def test_masked_values_are_not_known(heron):
     np = pytest.importorskip("numpy")
     masked = np.ma.array([2.2, 2.3, 2.4], mask=[False, True, False])
-    assert np.isnan(heron.sweep({ROLLOUT: masked}, DISTANCE)[DISTANCE]).tolist() == [False, True, False]
+    assert np.isnan(heron.sweep({ROLLOUT: masked}, DISTANCE)[DISTANCE]).tolist() == [
+        False,
+        True,
+        False,
+    ]
 
 
 def test_more_cases_than_any_memory_holds_are_refused_in_words(heron):
@@ -149,7 +155,9 @@ def test_a_drive_without_grades_or_row_by_row_is_refused(heron):
     for cycle in ((TIMES, [14.0] * 100), rows, rows.T, [1.0, 2.0, 3.0], "us.135.fade"):
         with pytest.raises(ValueError, match="accepts three columns|values in a row"):
             heron.heat(cycle=cycle)
-    assert heron.heat(cycle=tuple(rows.T)).summary == heron.heat(cycle=list(map(list, rows.T))).summary
+    assert (
+        heron.heat(cycle=tuple(rows.T)).summary == heron.heat(cycle=list(map(list, rows.T))).summary
+    )
 
 
 # ---- texts ---------------------------------------------------------------------------------------

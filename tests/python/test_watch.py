@@ -125,4 +125,6 @@ def test_hot_performance_is_compared_when_asked_for(heron):
     (hot,) = [one for one in found.margins if one.get("id") == "us.135.hot"]
     assert sum(hot.shares.values()) == pytest.approx(hot.after - hot.before, abs=1e-12)
     assert hot.shares.rotor < 0.0
-    assert not [one for one in libbrake.compare(heron, other).margins if ".hot" in one.get("id", "")]
+    assert not [
+        one for one in libbrake.compare(heron, other).margins if ".hot" in one.get("id", "")
+    ]

@@ -21,7 +21,9 @@ def _logs(folder):
     begun = next(time for time, _, force in table if force > 0)
     locked = drives.wheel_locks(table, begun + 1.5, 0.6)
     kept = [row for i, row in enumerate(locked) if not len(locked) // 2 < i < len(locked) // 2 + 9]
-    more = ["pressure [bar],deceleration [m/s2],front_temperature [degC],rear_temperature [degC],lap"]
+    more = [
+        "pressure [bar],deceleration [m/s2],front_temperature [degC],rear_temperature [degC],lap"
+    ]
     lines = drives.text(kept).splitlines()
     more += ["0,0,90,80,1" if line.endswith(",0.0") else "30,5,120,95,1" for line in lines[1:]]
     whole = "".join(f"{line},{rest}\n" for line, rest in zip(lines, more))
@@ -40,9 +42,16 @@ def _asked(logs):
         yield ["heat", path, "--stop", "100km/h"]
     yield from (["check", HERON, "--rules", "us"], ["shakedown", HERON, "--load", "full"])
     for duty in (["--stop", "80km/h,200N"], ["--snubs", "us.135.fade"], ["--cycle", drive],
-                 ["--descent", "8%,6km,50km/h"], ["--descent", "12%,20km,80km/h", "--load", "full"]):  # fmt: skip
+                 ["--descent", "8%,6km,50km/h"],
+                 ["--descent", "12%,20km,80km/h", "--load", "full"]):  # fmt: skip
         yield ["heat", HERON, *duty]
-    for before, after in ((BEFORE, HERON), (HERON, HERON), (BEFORE, ALL[-1]), (ALL[-1], BEFORE), *PAIRS):
+    for before, after in (
+        (BEFORE, HERON),
+        (HERON, HERON),
+        (BEFORE, ALL[-1]),
+        (ALL[-1], BEFORE),
+        *PAIRS,
+    ):
         yield ["compare", before, after]
     for log in (drive, *logs):
         yield ["drivelog", HERON, log]
@@ -51,20 +60,59 @@ def _asked(logs):
 
 def _sizes():
     lists = ["--by", "master.bore=22.2mm,23.8mm,25.4mm", "--by", "pedal.ratio=4,5,6"]
-    for path, by in itertools.product((HERON, BEFORE, *PAIRS[0]), ("master.bore", "front.tyre.rollout")):
-        for wanted in ("us.135.cold", "us.135.cold = 90 %", "full.deceleration.at_pedal_force = 6 m/s2", "all"):
+    for path, by in itertools.product(
+        (HERON, BEFORE, *PAIRS[0]), ("master.bore", "front.tyre.rollout")
+    ):
+        for wanted in (
+            "us.135.cold",
+            "us.135.cold = 90 %",
+            "full.deceleration.at_pedal_force = 6 m/s2",
+            "all",
+        ):
             yield ["size", path, "--by", by, "--for", wanted]
     for path in (HERON, BEFORE):
         yield ["size", path, *lists, "--for", "full.deceleration.at_pedal_force >= 5 m/s2"]
         yield ["size", path, *lists, "--for", "all"]
         yield ["size", path, "--by", "tyre=235/75R15,33x12.50R15", "--for", "us.135.cold"]
-        yield ["size", path, "--by", "tyre=235/75R15,42x14.50R17", "--for", "full.deceleration.at_pedal_force >= 1 m/s2"]
-        yield ["size", path, "--by", "booster.vacuum", "--within", "20kPa,90kPa", "--for", "us.135.cold"]
+        yield [
+            "size",
+            path,
+            "--by",
+            "tyre=235/75R15,42x14.50R17",
+            "--for",
+            "full.deceleration.at_pedal_force >= 1 m/s2",
+        ]
+        yield [
+            "size",
+            path,
+            "--by",
+            "booster.vacuum",
+            "--within",
+            "20kPa,90kPa",
+            "--for",
+            "us.135.cold",
+        ]
         yield ["size", path, "--by", "road.adhesion", "--for", "us.570.sides"]
-        yield ["size", path, "--by", "rear.drum.lining.mu", "--within", "0.05,0.9", "--for", "full.stop.distance = 65 m"]
+        yield [
+            "size",
+            path,
+            "--by",
+            "rear.drum.lining.mu",
+            "--within",
+            "0.05,0.9",
+            "--for",
+            "full.stop.distance = 65 m",
+        ]
         yield ["size", path, "--by", "stop.reaction_time", "--for", "full.stop.distance <= 100 m"]
         yield ["size", path, "--by", "front.disc.pads.mu", "--for", "full.balance.lock_axle = 0.5"]
-        yield ["size", path, "--by", "front.disc.pads.mu", "--for", "empty.deceleration.most >= 6 m/s2"]
+        yield [
+            "size",
+            path,
+            "--by",
+            "front.disc.pads.mu",
+            "--for",
+            "empty.deceleration.most >= 6 m/s2",
+        ]
 
 
 @functools.cache

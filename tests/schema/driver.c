@@ -1,4 +1,5 @@
-/* The names that an answer may hold, from the tables of the library: a line each, its kind before it. */
+/* The names that an answer may hold, from the tables of the library: a line each, its kind before
+ * it. */
 #include <stdio.h>
 
 #include "brake/catalogue.h"

@@ -1,7 +1,9 @@
-"""The JSON Schema of answers of one verb: their shape from the answers, their names from the tables.
+"""The JSON Schema of answers of one verb: their shape from the answers, their names from the
+tables.
 
-A number that is not known is null, so every number may be. A name that a table of the library has is one
-of that table. Objects whose members are named by a table are open to all of it; others are closed."""
+A number that is not known is null, so every number may be. A name that a table of the library has
+is one of that table. Objects whose members are named by a table are open to all of it; others are
+closed."""
 import collections
 import os
 import re
@@ -9,7 +11,9 @@ import subprocess
 
 from file import plain
 
-DRIVER = os.path.join(os.environ.get("LIBBRAKE_BUILD", str(plain.ROOT / "build")), "tests", "schema-driver")
+DRIVER = os.path.join(
+    os.environ.get("LIBBRAKE_BUILD", str(plain.ROOT / "build")), "tests", "schema-driver"
+)
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 # Members that hold a name of a table, or a word of a verdict; those of the second line may be null.
 ALWAYS = {"id", "path"}
@@ -28,7 +32,9 @@ class Unshown(Exception):
 def tables():
     """Names by table."""
     names = collections.defaultdict(list)
-    for line in subprocess.run([DRIVER], check=True, capture_output=True, text=True).stdout.splitlines():
+    for line in subprocess.run(
+        [DRIVER], check=True, capture_output=True, text=True
+    ).stdout.splitlines():
         table, name = line.split("\t")
         names[table].append(name)
     return names
@@ -104,24 +110,37 @@ class Shape:
 
     def _object(self, key, objects):
         keys = list(dict.fromkeys(name for one in objects for name in one))
-        if any("." in name for name in keys) or (keys and all(_is(self.defined["change"], key) for key in keys)):
+        if any("." in name for name in keys) or (
+            keys and all(_is(self.defined["change"], key) for key in keys)
+        ):
             members = [member for one in objects for member in one.values()]
             named = self.names(keys)
-            return ({"propertyNames": named} if named else {}) | {"additionalProperties": self.of(key, members)}
-        members = {name: self.of(name, [one[name] for one in objects if name in one]) for name in keys}
+            return ({"propertyNames": named} if named else {}) | {
+                "additionalProperties": self.of(key, members)
+            }
+        members = {
+            name: self.of(name, [one[name] for one in objects if name in one]) for name in keys
+        }
         required = [name for name in keys if all(name in one for one in objects)]
         return {"properties": members, "required": required, "additionalProperties": False}
 
 
 def _kind(value):
-    for kind, name in ((dict, "object"), (list, "array"), (str, "string"), (bool, "boolean"), (type(None), "null")):
+    for kind, name in (
+        (dict, "object"),
+        (list, "array"),
+        (str, "string"),
+        (bool, "boolean"),
+        (type(None), "null"),
+    ):
         if isinstance(value, kind):
             return name
     return "number"
 
 
 def schema_of(verb, answers):
-    """The schema of a verb's answers, each of which begins with the version, the form and the caution."""
+    """The schema of a verb's answers, each of which begins with the version, the form and the
+    caution."""
     shape = Shape(definitions(tables()))
     body = shape.of("", answers)
     first = answers[0]

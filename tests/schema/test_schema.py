@@ -1,5 +1,5 @@
-"""The schemas of reference/schema: as the tables and the answers have it, and true of every answer. The
-validator is python3-jsonschema, which is not ours."""
+"""The schemas of reference/schema: as the tables and the answers have it, and true of every answer.
+The validator is python3-jsonschema, which is not ours."""
 import copy
 import json
 
@@ -26,7 +26,11 @@ def complaint(verb, answer):
 def test_each_verb_with_json_has_its_schema_and_no_other_is_there():
     """Given the help, which names the verbs that answer as JSON."""
     usage = plain.run("help", "--usage").stdout.decode()
-    verbs = {line.split()[1] for line in usage.replace("\n      ", " ").splitlines() if "[--json]" in line}
+    verbs = {
+        line.split()[1]
+        for line in usage.replace("\n      ", " ").splitlines()
+        if "[--json]" in line
+    }
     assert verbs == set(VERBS) == {path.stem for path in writer.FOLDER.iterdir()}
 
 
@@ -57,9 +61,15 @@ OTHERS = {
     "plain": plain.VEHICLE,
     "lorry": plain.changed("[vehicle] category = N1", "[vehicle] rated_mass = 2600 kg"),
     "light": plain.changed("[vehicle] mass = 900 kg", "[vehicle] antilock = fitted"),
-    "part": plain.changed("[part.winch] mass = 45 kg", "[part.winch] height = 0.6 m", "[part.winch] behind_front_axle = -0.4 m"),
+    "part": plain.changed(
+        "[part.winch] mass = 45 kg",
+        "[part.winch] height = 0.6 m",
+        "[part.winch] behind_front_axle = -0.4 m",
+    ),
     "trailer": plain.changed("[trailer] mass = 700 kg"),
-    "curve": plain.changed("[front.disc.pads] friction = (50 degC, 0.38) (200 degC, 0.38) (400 degC, 0.3)"),
+    "curve": plain.changed(
+        "[front.disc.pads] friction = (50 degC, 0.38) (200 degC, 0.38) (400 degC, 0.3)"
+    ),
 }
 
 
@@ -106,6 +116,8 @@ def changed(answer, *place, to):
     ],
 )
 def test_what_an_answer_may_not_be_is_refused(place, to):
-    answer = next(answer for words, answer in answers.answers()["check"] if words == [answers.HERON])
+    answer = next(
+        answer for words, answer in answers.answers()["check"] if words == [answers.HERON]
+    )
     assert complaint("check", answer) is None
     assert complaint("check", changed(answer, *place, to=to)) is not None

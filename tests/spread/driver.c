@@ -1,10 +1,11 @@
-/* Prints what the study by samples works with, for NumPy and SciPy to be held against, as raw doubles.
+/* Prints what the study by samples works with, for NumPy and SciPy to be held against, as raw
+ * doubles.
  *
  * usage: driver sobol DIMENSIONS FIRST COUNT [SEED]   points; scrambled when there is a seed
  *        driver quantile                              normal values of the shares on standard input
  *        driver shape SHAPE MIDDLE TOLERANCE LOW HIGH the same of a doubtful number
  *        driver values FILE COUNT SEED                one row a sample: the toleranced numbers
- *        driver spread FILE SAMPLES                   one row an output: its values and percentiles */
+ *        driver spread FILE SAMPLES                   one row an output: values, percentiles */
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>

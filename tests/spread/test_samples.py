@@ -16,7 +16,9 @@ DIMENSIONS = 512
 
 
 def driver(*words, given=b""):
-    run = subprocess.run([DRIVER, *map(str, words)], input=given, stdout=subprocess.PIPE, check=True)
+    run = subprocess.run(
+        [DRIVER, *map(str, words)], input=given, stdout=subprocess.PIPE, check=True
+    )
     return numpy.frombuffer(run.stdout)
 
 
@@ -24,7 +26,8 @@ def points(dimensions, first, count, *seed):
     return driver("sobol", dimensions, first, count, *seed).reshape(count, dimensions)
 
 
-# ---- the sequence: SciPy's, whose direction numbers are those of Joe and Kuo -----------------------
+# ---- the sequence: SciPy's, whose direction numbers are those of Joe and Kuo
+# -----------------------
 
 
 def test_plain_points_are_those_of_scipy():
@@ -48,8 +51,8 @@ def test_scrambled_points_have_one_in_every_equal_part_of_every_coordinate():
 
 
 def test_scrambled_points_keep_the_net_of_the_first_two_dimensions():
-    # Dimensions 1 and 2 are a (0, m, 2)-net in base 2 (Niederreiter 1992, from memory): every box of
-    # area 2^-m, whatever its sides, has one point.
+    # Dimensions 1 and 2 are a (0, m, 2)-net in base 2 (Niederreiter 1992, from memory): every box
+    # of area 2^-m, whatever its sides, has one point.
     power = 10
     for seed in (5, 6):
         pair = points(2, 0, 2**power, seed)
@@ -72,7 +75,8 @@ def test_scrambled_points_are_uniform_over_many_seeds():
         assert stats.kstest(coordinate, "uniform").pvalue > 0.001 / 4
 
 
-# ---- shapes ---------------------------------------------------------------------------------------
+# ---- shapes
+# ---------------------------------------------------------------------------------------
 
 
 def test_normal_values_are_those_of_scipy():
@@ -135,7 +139,8 @@ def test_a_value_out_of_range_itself_opens_that_end():
     assert 10 <= found.min() < 10.01 and 13.8 < found.max() <= 14
 
 
-# ---- toleranced numbers of a vehicle ----------------------------------------------------------------
+# ---- toleranced numbers of a vehicle
+# ----------------------------------------------------------------
 
 
 def sampled(count=8192, seed=3, file=HERON):
@@ -179,7 +184,8 @@ def test_pairs_correlate_as_the_table_of_causes_asks(pair):
     assert found == pytest.approx(TIED[pair], abs=0.01)
 
 
-# ---- percentiles ------------------------------------------------------------------------------------
+# ---- percentiles
+# ------------------------------------------------------------------------------------
 
 
 def test_percentiles_are_those_of_numpy():

@@ -74,7 +74,8 @@ static void fill_game(double value[COALITIONS])
         value[i] = worth(i);
 }
 
-/* Mean over every order of what a player adds: the definition itself (Shapley 1953, from memory). */
+/* Mean over every order of what a player adds: the definition itself (Shapley 1953, from
+ * memory). */
 static void add_orders(const double *value, int players, unsigned in, double *sum, double *orders)
 {
     /* orders that go on from here: (n - s)!, of those after a player is added (n - s - 1)! */
@@ -370,7 +371,8 @@ static void a_study_that_is_stopped_has_no_shares(void **state)
 
 /* ---- like for like --------------------------------------------------------------------------- */
 
-/* Friction of all pads from 0.4 to 0.3: a quarter of the torque is missing, the need is the same. */
+/* Friction of all pads from 0.4 to 0.3: a quarter of the torque is missing, the need is the
+ * same. */
 static void missing_torque_is_told_over_what_was(void **state)
 {
     (void)state;

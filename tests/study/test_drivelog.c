@@ -12,7 +12,8 @@ static struct brake_log_row row[ROWS];
 static struct brake_drive drive;
 static const struct brake_nominal round_speeds = {{0.0}, 0};
 
-/* Standing, then stops from a speed at a deceleration that is there at once, at 20 rows a second. */
+/* Standing, then stops from a speed at a deceleration that is there at once, at 20 rows a
+ * second. */
 static long make_rows(const double *deceleration, int stops, double speed, double force)
 {
     long count = 0;
@@ -89,8 +90,8 @@ static void the_friction_that_explains_the_difference_is_found(void **state)
     assert_within(drive.fade.value, 0.0, 1e-9);
 }
 
-/* A tolerance of 10 % on all the mu is one of 5 % of a as standard deviation for each axle: front has
- * 0.8 of the torque, rear 0.2, so 0.05 x 4 x sqrt(0.64 + 0.04). */
+/* A tolerance of 10 % on all the mu is one of 5 % of a as standard deviation for each axle: front
+ * has 0.8 of the torque, rear 0.2, so 0.05 x 4 x sqrt(0.64 + 0.04). */
 static void the_spread_of_the_prediction_is_that_of_the_tolerances(void **state)
 {
     (void)state;

@@ -1,4 +1,5 @@
-/* Duties of the plain vehicle of ../vehicle/sheet.h with lines for heat; full, it weighs 2500 kg. */
+/* Duties of the plain vehicle of ../vehicle/sheet.h with lines for heat; full, it weighs 2500
+ * kg. */
 #include "../vehicle/sheet.h"
 
 #include "brake/duty.h"
@@ -57,8 +58,9 @@ static double energy(void)
     return result.axle[BRAKE_FRONT].energy + result.axle[BRAKE_REAR].energy;
 }
 
-/* Each brake a lump of iron that conducts at once and is cooled alike at every speed: what the closed
- * forms of heat.h speak of. Friction does not follow heat, wheels are light, the foot is quick. */
+/* Each brake a lump of iron that conducts at once and is cooled alike at every speed: what the
+ * closed forms of heat.h speak of. Friction does not follow heat, wheels are light, the foot is
+ * quick. */
 static void make_lumps(double capacity, double conductance)
 {
     build();
@@ -139,8 +141,8 @@ static void no_energy_is_lost_whatever_the_driver_holds(void **state)
     }
 }
 
-/* WC-28 and WC-29 of the project's standards: 1.042 MJ a snub for 2500 kg, 15.6 MJ for 15; 0.833 and
- * 1.250 MJ for 2000 and 3000 kg. The mass alone: no wheels that turn, no drag. */
+/* WC-28 and WC-29 of the project's standards: 1.042 MJ a snub for 2500 kg, 15.6 MJ for 15; 0.833
+ * and 1.250 MJ for 2000 and 3000 kg. The mass alone: no wheels that turn, no drag. */
 static void a_snub_puts_in_the_published_energy(void **state)
 {
     (void)state;
@@ -618,8 +620,8 @@ static void each_limit_is_warned_of_where_it_is_passed(void **state)
     assert_true(warned_of(&r, "heat.stress"));
 }
 
-/* Ten minutes after hard snubs the heat of the iron is still on its way into the fluid; common practice, no
- * source. */
+/* Ten minutes after hard snubs the heat of the iron is still on its way into the fluid; common
+ * practice, no source. */
 static void a_fluid_that_still_gets_hotter_is_told(void **state)
 {
     (void)state;

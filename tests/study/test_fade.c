@@ -1,4 +1,5 @@
-/* Hot performance: the figures of a fade procedure, how they are judged, and where there are none. */
+/* Hot performance: the figures of a fade procedure, how they are judged, and where there are
+ * none. */
 #include "../vehicle/sheet.h"
 
 #include "brake/fade.h"
@@ -178,8 +179,8 @@ static void keep_last(void *context, const struct brake_duty_row *row)
     *last = *row;
 }
 
-/* So `heat --snubs` says of the published sequence what the procedure says of its snubs. Parked for half
- * an hour: common practice, no source. 65 degC: FMVSS 135, S7.13 (55 to 65), from memory. */
+/* So `heat --snubs` says of the published sequence what the procedure says of its snubs. Parked for
+ * half an hour: common practice, no source. 65 degC: FMVSS 135, S7.13 (55 to 65), from memory. */
 static void its_snubs_are_a_duty_like_any_other(void **state)
 {
     (void)state;

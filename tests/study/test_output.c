@@ -64,9 +64,8 @@ static void values_are_those_of_evaluation_and_judgement(void **state)
         output[i] = brake_output_at(i);
     brake_outputs(&sheet.vehicle, output, count, value);
     for (int i = 0; i < count; i++) {
-        const double expected = output[i].criterion
-                                    ? judgement[output[i].index].margin
-                                    : brake_result_value(&results, output[i].index);
+        const double expected = output[i].criterion ? judgement[output[i].index].margin
+                                                    : brake_result_value(&results, output[i].index);
         assert_true(same(value[i], expected));
     }
 }

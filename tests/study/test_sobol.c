@@ -6,7 +6,8 @@
 
 static struct brake_sobol sobol;
 
-/* By hand from the direction numbers 1/2, 1/4, 1/8 and 1/2, 3/4, 5/8 of the first two dimensions. */
+/* By hand from the direction numbers 1/2, 1/4, 1/8 and 1/2, 3/4, 5/8 of the first two
+ * dimensions. */
 static void the_first_points_are_those_of_the_direction_numbers(void **state)
 {
     (void)state;

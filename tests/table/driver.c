@@ -1,5 +1,5 @@
-/* Reads the log of a drive from standard input, units for it as the argument, and prints what it holds:
- * each row with its line, each note; or why it is refused. */
+/* Reads the log of a drive from standard input, units for it as the argument, and prints what it
+ * holds: each row with its line, each note; or why it is refused. */
 #include <stdio.h>
 
 #include "brake/log.h"

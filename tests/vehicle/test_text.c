@@ -1,4 +1,5 @@
-/* Numbers to and from text: the C library's own conversions, in the locale C, say what is expected. */
+/* Numbers to and from text: the C library's own conversions, in the locale C, say what is
+ * expected. */
 #define _XOPEN_SOURCE 700 /* NOLINT: mkdtemp, setenv */
 #include "../model/near.h"
 

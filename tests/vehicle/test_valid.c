@@ -78,7 +78,8 @@ static void words_numbers_and_records_that_cannot_be_are_refused(void **state)
     refused(&sheet, "valve.kind");
 }
 
-/* Numbers as in Marsaglia, Xorshift RNGs, Journal of Statistical Software 8 (2003): any would do. */
+/* Numbers as in Marsaglia, Xorshift RNGs, Journal of Statistical Software 8 (2003): any would
+ * do. */
 static unsigned draw(void)
 {
     static unsigned number = 2463534242u;

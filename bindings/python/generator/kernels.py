@@ -90,7 +90,8 @@ def _give(call):
             column += 1
         if parameter.series:
             name = parameter.variable.name
-            yield f"        memcpy(series[{call.series.index(parameter)}].at, &{name}, sizeof {name});"
+            at = call.series.index(parameter)
+            yield f"        memcpy(series[{at}].at, &{name}, sizeof {name});"
 
 
 def _lists(call):

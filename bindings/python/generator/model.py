@@ -150,7 +150,9 @@ class Model:
         if variable.type == "char" and variable.pointer:
             return Parameter(variable, [], "text")
         if listed:
-            return Parameter(variable, [], "pairs" if variable.type.startswith("struct") else "list")
+            return Parameter(
+                variable, [], "pairs" if variable.type.startswith("struct") else "list"
+            )
         columns = self.columns(variable)
         if columns is not None:
             return Parameter(variable, columns)

@@ -12,7 +12,9 @@ from libbrake.study import axis, output
 from libbrake.taken import truth, whole
 from libbrake.tree import Named
 
-_TARGET = re.compile(r"\s*(?P<name>[^<>=]+?)\s*(?:(?P<relation>[<>]?=)\s*(?P<value>.+))?", re.DOTALL)
+_TARGET = re.compile(
+    r"\s*(?P<name>[^<>=]+?)\s*(?:(?P<relation>[<>]?=)\s*(?P<value>.+))?", re.DOTALL
+)
 # As size.h has them.
 _RELATIONS = {"=": 0, ">=": 1, "<=": 2}
 
@@ -21,8 +23,8 @@ class Rows(list):
     """Rows of one kind: `rows.column("margin")` is an array, `rows.to_pandas()` a DataFrame."""
 
     def column(self, name):
-        """The numbers of one name, of names inside names with dots: `stops.column("distance.value")`;
-        NaN where there is none.
+        """The numbers of one name, of names inside names with dots:
+        `stops.column("distance.value")`; NaN where there is none.
         """
         values = self
         for one in name.split("."):
@@ -46,7 +48,8 @@ def _named(value):
 
 
 class Answer(Named):
-    """The object that the command prints with --json, its keys as attributes; printed, its report."""
+    """The object that the command prints with --json, its keys as attributes; printed, its
+    report."""
 
     def __init__(self, text, report):
         import json
@@ -68,7 +71,8 @@ class Answer(Named):
 
 
 class Plan(Answer):
-    """A plan: an Answer with `text` and `html`, as the command writes it for the screen and for print."""
+    """A plan: an Answer with `text` and `html`, as the command writes it for the screen and for
+    print."""
 
     def __init__(self, text, report, html):
         super().__init__(text, report)
@@ -97,19 +101,23 @@ def spread(vehicle, samples, rules, seed, shape, fade, progress):
     samples = whole("samples", samples, 1, 1 << 31)
     seed = whole("seed", seed, 0, (1 << 64) - 1)
     return Answer(
-        *_core.spread_run(vehicle._sheet, bits, samples, seed, shapes, truth("fade", fade), progress)
+        *_core.spread_run(
+            vehicle._sheet, bits, samples, seed, shapes, truth("fade", fade), progress
+        )
     )
 
 
 def compare(before, after, rules="all", fade=False, progress=None):
-    """What each change between two vehicles took or gave, shares that add up exactly. `fade`: of hot
-    performance too, which takes a minute. `progress`: called with (done, total) now and then; with
-    `fade` first of the two vehicles, then of the choices of changes.
+    """What each change between two vehicles took or gave, shares that add up exactly. `fade`: of
+    hot performance too, which takes a minute. `progress`: called with (done, total) now and then;
+    with `fade` first of the two vehicles, then of the choices of changes.
 
     Gives an Answer: verdict, groups, like_for_like, margins, results, lines.
     """
     bits = rules_bits(rules)
-    return Answer(*_core.compare_run(before._sheet, after._sheet, bits, truth("fade", fade), progress))
+    return Answer(
+        *_core.compare_run(before._sheet, after._sheet, bits, truth("fade", fade), progress)
+    )
 
 
 def shakedown(vehicle, load):

@@ -1,4 +1,5 @@
-"""Arrays of any kind to contiguous doubles and back: NumPy where it is there, else the array module."""
+"""Arrays of any kind to contiguous doubles and back: NumPy where it is there, else the array
+module."""
 import warnings
 from array import array
 

@@ -83,7 +83,9 @@ def _columns(history):
 def _points(cycle):
     """Times, speeds and grades, row by row."""
     if not isinstance(cycle, (tuple, list)) or len(cycle) != len(_CYCLE):
-        raise ValueError(f"cycle: got {cycle!r:.60}; accepts three columns, (times, speeds, grades)")
+        raise ValueError(
+            f"cycle: got {cycle!r:.60}; accepts three columns, (times, speeds, grades)"
+        )
     columns = [row(f"cycle: {name}", column) for name, column in zip(_CYCLE, cycle)]
     lengths = [len(column) for column in columns]
     if len(set(lengths)) > 1:
@@ -97,11 +99,11 @@ class HeatSection(Section):
 
     One of: stop=speed or (speed, pedal force); snubs=(count, first speed, second speed, interval,
     deceleration) or the name of a published sequence; descent=(grade, length, speed[, share of the
-    engine]), the grade positive downhill; cycle=(times, speeds, grades), three columns of one length,
-    grades positive uphill. Numbers are SI, texts have units: "8 %", "50 km/h".
-    cool=time or (time, speed): afterwards, half an hour unless it is a stop. load: "full" or "empty".
-    progress: called with (done, total) in seconds of the duty now and then; what it raises ends it, as
-    Ctrl-C does.
+    engine]), the grade positive downhill; cycle=(times, speeds, grades), three columns of one
+    length, grades positive uphill. Numbers are SI, texts have units: "8 %", "50 km/h".
+    cool=time or (time, speed): afterwards, half an hour unless it is a stop. load: "full" or
+    "empty". progress: called with (done, total) in seconds of the duty now and then; what it raises
+    ends it, as Ctrl-C does.
     Gives a Heat. Refused when a line that heat needs is left out.
     """
 

@@ -6,7 +6,8 @@ from libbrake.made import STATUSES
 
 
 class Refused(ValueError):
-    """An input was refused: `file`, `line`, `field`, and in `text` what came and what is accepted."""
+    """An input was refused: `file`, `line`, `field`, and in `text` what came and what is
+    accepted."""
 
     def __init__(self, text, status=0, line=0, field=""):
         super().__init__(text, status, line, field)

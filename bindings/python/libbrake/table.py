@@ -30,7 +30,9 @@ class Table(Mapping):
         each axis, `t.refusal(3, 0)`.
         """
         if self._vehicle is None or len(at) != len(self.axes):
-            raise ValueError(f"got {len(at)} places; accepts one along each of {len(self.axes)} axes")
+            raise ValueError(
+                f"got {len(at)} places; accepts one along each of {len(self.axes)} axes"
+            )
         case = {name: float(self[name][place]) for name, place in zip(self.axes, at)}
         try:
             self._vehicle.copy().set(case)

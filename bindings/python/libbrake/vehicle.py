@@ -19,9 +19,12 @@ class Vehicle(Sections):
     __hash__ = None
 
     def __init__(self, sheet):
-        """Of the bytes that a vehicle is pickled as; load(file) and loads(text) read what people write."""
+        """Of the bytes that a vehicle is pickled as; load(file) and loads(text) read what people
+        write."""
         if not isinstance(sheet, (bytes, bytearray)):
-            raise TypeError(f"got {sheet!r:.60}; libbrake.load(path) and loads(text) give a Vehicle")
+            raise TypeError(
+                f"got {sheet!r:.60}; libbrake.load(path) and loads(text) give a Vehicle"
+            )
         if len(sheet) != _core.sheet_size():
             raise ValueError(f"got {len(sheet)} bytes; a vehicle has {_core.sheet_size()}")
         _core.sheet_check(sheet)
@@ -98,10 +101,11 @@ class Vehicle(Sections):
         """The outputs at every combination of values: `v.sweep({"front.tyre.rollout": [2.4, 2.5]},
         out=["full.stop.distance"])`. An output is a result, or a criterion for its margin.
 
-        Gives a Table whose arrays have a dimension an axis; NaN where a combination is refused, or a
-        value is outside its range: `t.refusal(3, 0)` says why. A value may be a text with its unit.
-        What comes out does not depend on the number of `threads`, 1 to 1024; None: one a processor.
-        `progress`: called with (done, total) now and then; what it raises ends the sweep, as Ctrl-C does.
+        Gives a Table whose arrays have a dimension an axis; NaN where a combination is refused, or
+        a value is outside its range: `t.refusal(3, 0)` says why. A value may be a text with its
+        unit. What comes out does not depend on the number of `threads`, 1 to 1024; None: one a
+        processor. `progress`: called with (done, total) now and then; what it raises ends the
+        sweep, as Ctrl-C does.
         """
         from libbrake.study import sweep
 
@@ -134,26 +138,26 @@ class Vehicle(Sections):
         return size(self, by, target, within, progress)
 
     def drivelog(self, log, columns=None, nominal=None, load="empty"):
-        """The log of a drive held against the prediction: `v.drivelog("log.csv")`, or arrays by name,
-        `v.drivelog({"time": t, "speed": v, "pedal_force": f})`, in SI unless the name has a unit as
-        in "speed [km/h]". Columns: time, speed; pedal_force, pressure, deceleration,
+        """The log of a drive held against the prediction: `v.drivelog("log.csv")`, or arrays by
+        name, `v.drivelog({"time": t, "speed": v, "pedal_force": f})`, in SI unless the name has a
+        unit as in "speed [km/h]". Columns: time, speed; pedal_force, pressure, deceleration,
         front_temperature, rear_temperature where there are such; NaN for a reading that is missing.
         `columns`: units that the header of a file lacks, "time=s,speed=mph". `nominal`: speeds that
         distances are brought to, "80 km/h" or a list. `load`: as it was driven.
 
-        Gives an Answer: summary, results, stops, repeatability, notes. Refused when there is no stop;
-        the first row of arrays counts as line 2.
+        Gives an Answer: summary, results, stops, repeatability, notes. Refused when there is no
+        stop; the first row of arrays counts as line 2.
         """
         from libbrake.drive import drivelog
 
         return drivelog(self, log, columns, nominal, load)
 
     def shakedown(self, load="empty"):
-        """The first drive after a change, planned: what to expect at each stage and where to break off.
-        `load`: as it will be driven.
+        """The first drive after a change, planned: what to expect at each stage and where to break
+        off. `load`: as it will be driven.
 
-        Gives a Plan: stages (`plan.stages.column("deceleration.p05")`), standing, bedding; `text` and
-        `html` for print.
+        Gives a Plan: stages (`plan.stages.column("deceleration.p05")`), standing, bedding; `text`
+        and `html` for print.
         """
         from libbrake.answers import shakedown
 
@@ -163,9 +167,9 @@ class Vehicle(Sections):
         self, before=None, load="full", rules="all", drivelog=None, columns=None, driven="empty",
         date=None, file=None, before_file=None,
     ):
-        """The report for inspection. `before`: the vehicle before it was changed, for what each change
-        gave or took. `load`: load case of its duties. `drivelog`, `columns`, `driven`: the log of a
-        drive, as drivelog() takes it. `date`: of the report, today when left out. `file`,
+        """The report for inspection. `before`: the vehicle before it was changed, for what each
+        change gave or took. `load`: load case of its duties. `drivelog`, `columns`, `driven`: the
+        log of a drive, as drivelog() takes it. `date`: of the report, today when left out. `file`,
         `before_file`: names of the vehicle files, which are left out else.
 
         Gives a Report: `html` and `text`.

@@ -33,15 +33,16 @@ enum brake_systems brake_answer_systems(const struct brake_sheet *sheet);
 void brake_answer_check(struct brake_document *document, const struct brake_sheet *sheet,
                         const struct brake_assessment *assessment);
 
-/** What was lost between two vehicles and which change took it; like for like, margins, results and lines
- * that differ.
+/** What was lost between two vehicles and which change took it; like for like, margins, results and
+ * lines that differ.
  * @param document    filled
  * @param comparison  with its shares
  */
 void brake_answer_comparison(struct brake_document *document,
                              const struct brake_comparison *comparison);
 
-/** How often the requirements are met, the limiting one and what decides it; percentiles of results.
+/** How often the requirements are met, the limiting one and what decides it; percentiles of
+ * results.
  * @param document  filled
  * @param spread    drawn
  */

@@ -17,16 +17,16 @@ extern "C" {
 
 /** What is said of a vehicle. */
 struct brake_assessment {
-    unsigned rules;                                  /**< families judged */
+    unsigned rules; /**< families judged */
     struct brake_results results;
     struct brake_judgement judgement[BRAKE_CRITERIA]; /**< by number of the criterion */
     struct brake_sureness sureness[BRAKE_CRITERIA];
     struct brake_warning warning[BRAKE_WARNINGS];
-    int warnings;                                    /**< how many there are */
-    int meets;                                       /**< criteria that apply and are met */
+    int warnings; /**< how many there are */
+    int meets;    /**< criteria that apply and are met */
     int falls_short;
-    int cannot_say;                                  /**< that apply, but lack an input */
-    int limiting;                                    /**< criterion of least margin; -1: none */
+    int cannot_say; /**< that apply, but lack an input */
+    int limiting;   /**< criterion of least margin; -1: none */
 };
 
 /** Assess a vehicle, hot performance aside: brake_assess_fade goes on with that.
@@ -83,8 +83,8 @@ void brake_assess_whole(const struct brake_sheet *sheet, unsigned rules,
 
 /** Verdict on the whole vehicle.
  * @param assessment  filled
- * @return            falls short when one that applies does; else cannot say when of one it cannot be
- *                    said, or of none it can; else meets
+ * @return            falls short when one that applies does; else cannot say when of one it cannot
+ *                    be said, or of none it can; else meets
  */
 enum brake_verdict brake_assessment_verdict(const struct brake_assessment *assessment);
 

@@ -12,8 +12,8 @@
  *
  * Everything is piecewise linear in p, so locks and targets are found exactly, piece by piece.
  * With the centre drive locked both axles turn together and share force as they share load:
- * k_1 = k_2 = (F_1 + F_2) / (w_1 N_1 + w_2 N_2), w = 1 for an axle without brakes. No stop goes beyond a = g x/h on the level, where
- * the rear axle leaves the road.
+ * k_1 = k_2 = (F_1 + F_2) / (w_1 N_1 + w_2 N_2), w = 1 for an axle without brakes. No stop goes
+ * beyond a = g x/h on the level, where the rear axle leaves the road.
  *
  * Sources: UN Regulation 13-H, Annex 5 (adhesion utilisation); Wong, Theory of Ground Vehicles, ch.
  * 3; Limpert, Brake Design and Safety, ch. 7.

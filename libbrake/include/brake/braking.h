@@ -1,44 +1,47 @@
 /** @file braking.h
  * A braking in time: from the foot to standstill, with friction that follows heat.
  *
- *   pedal     nothing for dead_time, then its force rises straight over rise_time to the one that the
- *            driver holds, or that gives what he holds
+ *   pedal     nothing for dead_time, then its force rises straight over rise_time to the one that
+ *             the driver holds, or that gives what he holds
  *   booster   output follows its law with a lag: dF/dt = (F_law - F) / lag, F = 0 at the start; a
- *            driver who finds the force for what he holds makes up for the lag: it counts for a held
- *            force only
- *   vehicle   dv/dt = -a, ds/dt = v; a from the balance at the line pressure, on the slope, with the
- *             drag of the air c v^2, wheels kept from locking by driver or anti-lock
+ *             driver who finds the force for what he holds makes up for the lag: it counts for a
+ *             held force only
+ *   vehicle   dv/dt = -a, ds/dt = v; a from the balance at the line pressure, on the slope, with
+ *             the drag of the air c v^2, wheels kept from locking by driver or anti-lock
  *   friction  torque of an axle times C(mu)/C(mu_0); mu at the temperature of the rubbed face, from
  *             thermal.h, at the rubbing speed and the pressure on the lining
  *   heat      a brake gets the work of its torque: power T v / r
  *
- * In time: classical Runge-Kutta of order 4 for the vehicle over short steps, the lag of the booster
- * in closed form. A step ends where a smooth piece ends: where the pedal's rise begins and ends,
- * where the booster runs out, where the pressure passes a threshold, the knee of the valve or what
- * the fluid allows, where the pedal force meets its limit, where an axle meets that of adhesion, and
- * where a speed of interest is passed; the time is found to 1e-13 s. While the pedal rises a step is
- * an eighth of that time at most, while the booster lags at first an eighth of the lag. Heat and
- * friction are coupled by a predictor and one corrector: torque per pressure is a parabola through
- * its last two values and that at the end of the step, and heat is power along a straight line that
- * brings the work done. Where the pedal has no rise the power jumps, and the face with it: friction,
- * power and face are first made to agree. Second order in the step, by the straight line of the
- * power; without heat, fourth. Energy is kept within 1e-9 at steps of 0.02 s.
+ * In time: classical Runge-Kutta of order 4 for the vehicle over short steps, the lag of the
+ * booster in closed form. A step ends where a smooth piece ends: where the pedal's rise begins and
+ * ends, where the booster runs out, where the pressure passes a threshold, the knee of the valve or
+ * what the fluid allows, where the pedal force meets its limit, where an axle meets that of
+ * adhesion, and where a speed of interest is passed; the time is found to 1e-13 s. While the pedal
+ * rises a step is an eighth of that time at most, while the booster lags at first an eighth of the
+ * lag. Heat and friction are coupled by a predictor and one corrector: torque per pressure is a
+ * parabola through its last two values and that at the end of the step, and heat is power along a
+ * straight line that brings the work done. Where the pedal has no rise the power jumps, and the
+ * face with it: friction, power and face are first made to agree. Second order in the step, by the
+ * straight line of the power; without heat, fourth. Energy is kept within 1e-9 at steps of 0.02 s.
  *
- * Length of a step: its miss is |torque per pressure found by the predictor over that expected - 1|.
- * It goes with the cube of the step, and the corrector leaves a ninth of its error. Miss times length is
- * held near the tolerance of the rig: next length = length * 0.9 (tolerance / (miss * length))^(1/4), a
- * fifth to twice the length, a fortieth of the longest at least. A step that misses far is tried
+ * Length of a step: its miss is |torque per pressure found by the predictor over that
+ * expected - 1|. It goes with the cube of the step, and the corrector leaves a ninth of its error.
+ * Miss times length is held near the tolerance of the rig:
+ *
+ *   next length = length * 0.9 (tolerance / (miss * length))^(1/4)
+ *
+ * a fifth to twice the length, a fortieth of the longest at least. A step that misses far is tried
  * again once, shorter; one that misses by less than a tenth of the tolerance needs no corrector.
  *
- * Accuracy: over 50 random vehicles whose friction drops by up to 40 % within 60 K, at steps up to 0.5 s
- * and tolerance 1e-4 s, stops from 100 km/h came out within 1e-4 m/s2 and 6 mm, faces within 0.05 K of
- * steps of 0.005 s.
+ * Accuracy: over 50 random vehicles whose friction drops by up to 40 % within 60 K, at steps up to
+ * 0.5 s and tolerance 1e-4 s, stops from 100 km/h came out within 1e-4 m/s2 and 6 mm, faces within
+ * 0.05 K of steps of 0.005 s.
  *
- * Sources: Mitschke, Dynamik der Kraftfahrzeuge (stop in time); UN R13-H, Annex 3, 1.1.2 (mean fully
- * developed deceleration); Hairer, Norsett and Wanner, Solving Ordinary Differential Equations I,
- * ch. II.1, II.4, II.6 and III.5 (Runge-Kutta, length of a step, events, predictor and corrector of
- * unequal steps); Dowell and Jarratt, BIT 11 (1971) 168 (the Illinois method, by which events are
- * found).
+ * Sources: Mitschke, Dynamik der Kraftfahrzeuge (stop in time); UN R13-H, Annex 3, 1.1.2 (mean
+ * fully developed deceleration); Hairer, Norsett and Wanner, Solving Ordinary Differential
+ * Equations I, ch. II.1, II.4, II.6 and III.5 (Runge-Kutta, length of a step, events, predictor and
+ * corrector of unequal steps); Dowell and Jarratt, BIT 11 (1971) 168 (the Illinois method, by which
+ * events are found).
  */
 #ifndef BRAKE_BRAKING_H
 #define BRAKE_BRAKING_H
@@ -154,15 +157,16 @@ struct brake_outcome {
 /** Begin a braking; heat goes on from what is in the state.
  * @param rig          the vehicle
  * @param application  what the driver does
- * @param braking      its heat as brake_thermal_start or an earlier braking left it; the rest filled
+ * @param braking      its heat as brake_thermal_start or an earlier braking left it; the rest
+ *                     filled
  * @param outcome      filled
  * @source             file head
  */
 void brake_braking_begin(const struct brake_rig *rig, const struct brake_application *application,
                          struct brake_braking *braking, struct brake_outcome *outcome);
 
-/** Go on to a time, or to the end speed if that comes first. Where a longer time is cut into several
- * calls matters only as the length of a step does.
+/** Go on to a time, or to the end speed if that comes first. Where a longer time is cut into
+ * several calls matters only as the length of a step does.
  * @param rig          the vehicle
  * @param application  what the driver does
  * @param until        [s] since the start

@@ -222,9 +222,9 @@ enum brake_status brake_sheet_set(struct brake_sheet *sheet, int index, double v
  */
 enum brake_status brake_sheet_complete(struct brake_sheet *sheet, struct brake_error *error);
 
-/** Whether bytes are a sheet: every count inside its table, every choice one of its words, every text
- * ended, every number inside its range, or finite where it was worked out. Bytes that come from
- * elsewhere must pass before anything else is asked of them.
+/** Whether bytes are a sheet: every count inside its table, every choice one of its words, every
+ * text ended, every number inside its range, or finite where it was worked out. Bytes that come
+ * from elsewhere must pass before anything else is asked of them.
  * @param sheet  of the right size, else anything
  * @param error  filled on refusal
  * @return       OK, or E_RANGE

@@ -2,8 +2,8 @@
  * A doubtful number: how likely each of its values is.
  *
  * Whatever its shape, 95 of 100 values are within the tolerance, as the tolerance of a vehicle file
- * says. Values that the catalogue does not accept are left out and the rest counts as the whole; none
- * is moved to the edge.
+ * says. Values that the catalogue does not accept are left out and the rest counts as the whole;
+ * none is moved to the edge.
  */
 #ifndef BRAKE_CHANCE_H
 #define BRAKE_CHANCE_H
@@ -42,8 +42,8 @@ const char *brake_shape_word(enum brake_shape shape);
  */
 double brake_normal_share(double value);
 
-/** Value of a standard normal distribution below which a share lies. Within 1e-15 of the value, or of
- * 1 when that is more, over 1e-300 to 1 - 1e-16.
+/** Value of a standard normal distribution below which a share lies. Within 1e-15 of the value, or
+ * of 1 when that is more, over 1e-300 to 1 - 1e-16.
  * @param share  [-] above 0, below 1
  * @return       [-] in standard deviations; -infinity at 0, infinity at 1, NaN outside
  * @source       M. J. Wichura, Algorithm AS 241 (PPND16), Appl. Statist. 37, 477-484 (1988)

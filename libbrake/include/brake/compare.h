@@ -5,9 +5,9 @@
  * been made, of what a group adds when its turn comes. It does not depend on order, a group that
  * changes nothing has none, and the shares add up to the whole difference.
  *
- * A vehicle with only some groups changed is mixed from two completed vehicles, of worked values and
- * not of raw readings, so that no mixture can contradict itself. Lift, parts and loads are first added
- * up to mass and centre of gravity of each load case.
+ * A vehicle with only some groups changed is mixed from two completed vehicles, of worked values
+ * and not of raw readings, so that no mixture can contradict itself. Lift, parts and loads are
+ * first added up to mass and centre of gravity of each load case.
  */
 #ifndef BRAKE_COMPARE_H
 #define BRAKE_COMPARE_H

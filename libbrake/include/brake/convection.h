@@ -40,8 +40,8 @@ struct brake_air {
  * @param temperature  [K] above 0
  * @param pressure     [Pa] above 0
  * @return             the properties; within 3.5 % of tables from 250 to 800 K; NaN out of range
- * @source             White, Viscous Fluid Flow, table 1-2 (mu_0 = 1.716e-5 Pa s at 273 K, S = 111 K;
- *                     k_0 = 0.0241 W/(m K), S = 194 K)
+ * @source             White, Viscous Fluid Flow, table 1-2 (mu_0 = 1.716e-5 Pa s at 273 K, S = 111
+ *                     K; k_0 = 0.0241 W/(m K), S = 194 K)
  */
 struct brake_air brake_air_at(double temperature, double pressure);
 

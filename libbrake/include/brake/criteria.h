@@ -18,7 +18,12 @@ extern "C" {
 enum { BRAKE_CRITERIA = 96 /**< room for every criterion */ };
 
 /** Families of rules, as bits. */
-enum brake_rules { BRAKE_RULES_US = 1, BRAKE_RULES_UN = 2, BRAKE_RULES_EU = 4, BRAKE_RULES_ALL = 7 };
+enum brake_rules {
+    BRAKE_RULES_US = 1,
+    BRAKE_RULES_UN = 2,
+    BRAKE_RULES_EU = 4,
+    BRAKE_RULES_ALL = 7
+};
 
 enum brake_verdict { BRAKE_MEETS, BRAKE_FALLS_SHORT, BRAKE_CANNOT_SAY };
 
@@ -53,18 +58,18 @@ enum brake_load_of { BRAKE_AT_EMPTY, BRAKE_AT_FULL, BRAKE_AT_BOTH };
 enum brake_applies {
     BRAKE_TO_M1 = 1,
     BRAKE_TO_N1 = 2,
-    BRAKE_TO_LIGHT = 4,         /**< rated mass up to 3,500 kg */
-    BRAKE_TO_10000_LB = 8,      /**< rated mass up to 4,536 kg */
+    BRAKE_TO_LIGHT = 4,    /**< rated mass up to 3,500 kg */
+    BRAKE_TO_10000_LB = 8, /**< rated mass up to 4,536 kg */
     BRAKE_TO_CAR_FRAME = 16,
     BRAKE_TO_TRUCK_FRAME = 32,
-    BRAKE_TO_NEW = 64,          /**< first registered in 2012 or later */
+    BRAKE_TO_NEW = 64, /**< first registered in 2012 or later */
     BRAKE_TO_OLD = 128,
     BRAKE_TO_ANTILOCK = 256,
     BRAKE_TO_NO_ANTILOCK = 512,
     BRAKE_TO_BOOSTED = 1024,
     BRAKE_TO_SENSING_VALVE = 2048,
     BRAKE_TO_TRAILER = 4096,
-    BRAKE_TO_FAST = 8192        /**< top speed above 125 km/h */
+    BRAKE_TO_FAST = 8192 /**< top speed above 125 km/h */
 };
 
 /** Published fade procedures. */
@@ -76,23 +81,23 @@ enum brake_fade_kind {
 
 /** A published requirement. */
 struct brake_criterion {
-    const char *id;               /**< ours, e.g. "us.135.cold" */
+    const char *id; /**< ours, e.g. "us.135.cold" */
     enum brake_rules rules;
     const char *clause;
     const char *title;
     enum brake_measure measure;
     enum brake_failure failure[2]; /**< states of failure; the worse counts */
     enum brake_load_of load;
-    double force;                 /**< [N] pedal, or hand (foot: 100 more); 0: driver's most */
-    double speed;                 /**< [m/s] 0: a share of top speed, up to speed_cap */
-    double speed_cap;             /**< [m/s] for 80 % of top speed */
-    double lag;                   /**< [s] of the distance formula; 0: the clause allows none */
-    double coefficient;           /**< [m/(km/h)2] of the distance formula; 0: limit is the distance */
-    double limit;                 /**< [SI] of the measure */
-    bool rated;                   /**< weight is that of the rated mass, when it is known */
-    enum brake_fade_kind fade;    /**< procedure that a hot measure is taken from */
-    unsigned applies;             /**< bits of enum brake_applies */
-    const char *text;             /**< where the figure was read; NULL: not read in the current text */
+    double force;              /**< [N] pedal, or hand (foot: 100 more); 0: driver's most */
+    double speed;              /**< [m/s] 0: a share of top speed, up to speed_cap */
+    double speed_cap;          /**< [m/s] for 80 % of top speed */
+    double lag;                /**< [s] of the distance formula; 0: the clause allows none */
+    double coefficient;        /**< [m/(km/h)2] of the distance formula; 0: limit is the distance */
+    double limit;              /**< [SI] of the measure */
+    bool rated;                /**< weight is that of the rated mass, when it is known */
+    enum brake_fade_kind fade; /**< procedure that a hot measure is taken from */
+    unsigned applies;          /**< bits of enum brake_applies */
+    const char *text;          /**< where the figure was read; NULL: not read in the current text */
 };
 
 /** A vehicle judged by a criterion. */

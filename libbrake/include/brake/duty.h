@@ -1,18 +1,18 @@
 /** @file duty.h
- * What a vehicle's brakes go through: stops and snubs, a descent, a drive written down as a table, and
- * how hot all of it makes them.
+ * What a vehicle's brakes go through: stops and snubs, a descent, a drive written down as a table,
+ * and how hot all of it makes them.
  *
- * All parts begin at the temperature of the air, or of a published sequence, or as another duty left
- * them. Between two applications speed is regained in a straight line, and the brakes cool. On a
- * descent and in a table the driver holds the speed asked for as far as his foot can; where the vehicle
- * slows by itself the brakes stay off. After the duty the vehicle may stand: heat goes on into the
- * fluid.
+ * All parts begin at the temperature of the air, or of a published sequence, or as another duty
+ * left them. Between two applications speed is regained in a straight line, and the brakes cool. On
+ * a descent and in a table the driver holds the speed asked for as far as his foot can; where the
+ * vehicle slows by itself the brakes stay off. After the duty the vehicle may stand: heat goes on
+ * into the fluid.
  *
- * Time goes on in slices of 0.5 s while a stop, a snub or a braked leg of a drive lasts; on a descent
- * and while the brakes are off, of half the time that this has lasted, 1 to 30 s. Largest values of
- * wall, pads and fluid are those at the ends of slices. Who watches is shown a row every 0.1 s while
- * the brakes are on, but for a descent, else every second: from a copy, so that nothing depends on the
- * watching. No duty may last longer than 1e6 s.
+ * Time goes on in slices of 0.5 s while a stop, a snub or a braked leg of a drive lasts; on a
+ * descent and while the brakes are off, of half the time that this has lasted, 1 to 30 s. Largest
+ * values of wall, pads and fluid are those at the ends of slices. Who watches is shown a row every
+ * 0.1 s while the brakes are on, but for a descent, else every second: from a copy, so that nothing
+ * depends on the watching. No duty may last longer than 1e6 s.
  */
 #ifndef BRAKE_DUTY_H
 #define BRAKE_DUTY_H
@@ -74,15 +74,16 @@ struct brake_duty {
     struct brake_descent descent;
     struct brake_cycle cycle;
     const struct brake_thermal_state *heat; /**< of one brake of each axle at the start, as a duty
-                                                 before left it; NULL: all at the air's temperature, or at
-                                                 that of the sequence that the stops are of */
+                                                 before left it; NULL: all at the air's temperature,
+                                                 or at that of the sequence that the stops are of */
     double force;      /**< [N] pedal force: the most that the driver gives, or the one he holds */
     double rest;       /**< [s] to cool down afterwards */
     double rest_speed; /**< [m/s] while it does: 0 standing */
 };
 
-/** [s] at a standstill after a duty, where nothing else is asked for: by then the fluid of the brakes of
- * a light vehicle is past its hottest, or a warning says that it is not. Common practice, no source. */
+/** [s] at a standstill after a duty, where nothing else is asked for: by then the fluid of the
+ * brakes of a light vehicle is past its hottest, or a warning says that it is not. Common practice,
+ * no source. */
 #define BRAKE_PARKED 1800.0
 
 /** One instant of the history. */

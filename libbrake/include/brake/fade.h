@@ -18,8 +18,8 @@
 extern "C" {
 #endif
 
-/** Run what the criteria of an assessment need, judge them, and put the results of the vehicle's own
- * category and the warnings into it.
+/** Run what the criteria of an assessment need, judge them, and put the results of the vehicle's
+ * own category and the warnings into it.
  * @param sheet       complete
  * @param watch       of the longest part; NULL: nobody
  * @param assessment  as brake_assess left it

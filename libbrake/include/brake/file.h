@@ -95,8 +95,8 @@ enum { BRAKE_NUMBER_SIZE = 32 /**< bytes of a number in words, with its end */ }
  */
 void brake_file_write(const struct brake_sheet *sheet, FILE *stream);
 
-/** Write a vehicle file again: its lines as they are, comments and units too, and below each section what
- * it leaves out, as brake_file_write has it.
+/** Write a vehicle file again: its lines as they are, comments and units too, and below each
+ * section what it leaves out, as brake_file_write has it.
  * @param text    of the file, ended by NUL
  * @param sheet   read from that text and completed
  * @param stream  open for writing

@@ -1,8 +1,8 @@
 /** @file friction.h
  * Friction of pads and linings as it follows temperature, speed and pressure.
  *
- *   mu(T, v, p) = mu(T) f(v) g(p), each a curve through points: cubic pieces that keep rise and fall
- *   of the points, constant beyond the ends
+ *   mu(T, v, p) = mu(T) f(v) g(p), each a curve through points: cubic pieces that keep rise and
+ *   fall of the points, constant beyond the ends
  *   slope at a point: 0 at a turn, else the weighted harmonic mean of the two secants
  *                     (w1 + w2) / (w1/d1 + w2/d2), w1 = 2 h2 + h1, w2 = h2 + 2 h1
  *
@@ -89,7 +89,8 @@ struct brake_band {
  * @param letter  C to H; Z is unclassified
  * @param band    filled; NaN when refused
  * @return        OK, or E_UNKNOWN for Z and everything else
- * @source        SAE J866, table 1, summary read: C to 0.15, D 0.25, E 0.35, F 0.45, G 0.55, H above
+ * @source        SAE J866, table 1, summary read: C to 0.15, D 0.25, E 0.35, F 0.45, G 0.55, H
+ *                above
  */
 enum brake_status brake_edge_band(char letter, struct brake_band *band);
 
@@ -98,10 +99,11 @@ enum brake_band_end { BRAKE_BAND_LOW, BRAKE_BAND_HIGH };
 
 /** Friction of a pad of which only the edge code is known.
  * @param normal    first letter: mean at 93, 121, 149 and 204 degC
- * @param hot       second letter: mean of ten points from 149 to 343 degC while fading and recovering
+ * @param hot       second letter: mean of ten points from 149 to 343 degC while fading and
+ *                  recovering
  * @param end       which end of both bands
- * @param friction  filled: the first value up to 204 degC, the second from 343 degC on; no curves when
- *                  refused
+ * @param friction  filled: the first value up to 204 degC, the second from 343 degC on; no curves
+ *                  when refused
  * @return          W_NOMINAL (always, when usable); E_UNKNOWN for an unknown letter or the open end
  *                  of H
  * @source          SAE J866 and J661, points of the first letter read, of the second from memory

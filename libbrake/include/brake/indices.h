@@ -2,9 +2,9 @@
  * Whose doubt a result's doubt is: first-order and total Sobol indices of any model of independent
  * shares.
  *
- * The first-order index of an input is the part of the variance that vanishes, on average, once this
- * input alone is known; the total index is the part that stays while it alone is not known. They differ
- * by what the input does together with others.
+ * The first-order index of an input is the part of the variance that vanishes, on average, once
+ * this input alone is known; the total index is the part that stays while it alone is not known.
+ * They differ by what the input does together with others.
  */
 #ifndef BRAKE_INDICES_H
 #define BRAKE_INDICES_H

@@ -3,8 +3,8 @@
  * number, and one for every cause that several of them share.
  *
  * Two numbers with a cause of correlation c in common are each the normal score
- * sqrt(1 - c) (own) + sqrt(c) (cause), so that they correlate by c whatever their shapes (a Gaussian
- * copula of one factor), and the cause can be told from the numbers in every sensitivity.
+ * sqrt(1 - c) (own) + sqrt(c) (cause), so that they correlate by c whatever their shapes (a
+ * Gaussian copula of one factor), and the cause can be told from the numbers in every sensitivity.
  */
 #ifndef BRAKE_INPUTS_H
 #define BRAKE_INPUTS_H
@@ -55,8 +55,8 @@ struct brake_inputs {
  */
 const struct brake_cause *brake_cause_at(int number);
 
-/** List what is doubtful about a vehicle: numbers with a tolerance that do not come from others with
- * one.
+/** List what is doubtful about a vehicle: numbers with a tolerance that do not come from others
+ * with one.
  * @param sheet   complete; must outlive the inputs
  * @param shape   of each quantity, by its index; NULL: all normal
  * @param inputs  filled

@@ -6,16 +6,17 @@
  *     0.00,81.2,0
  *
  * Columns of a log: time and speed must be there; pedal_force, pressure, deceleration,
- * front_temperature and rear_temperature may be. Columns of a drive in time: time, speed; grade may be.
- * They stand in any order. Heads are written as `speed [km/h]`, `Speed (mph)` or `Speed_kmh`, in either
- * case, a blank counting as an underscore; or units are given apart. Between cells stand commas,
- * semicolons or tabs; decimals take a point or a comma, the same in all the file. Cells may stand in
- * quotes, a quote within being two. Lines end with LF, CR LF or CR; UTF-8 with or without its mark.
+ * front_temperature and rear_temperature may be. Columns of a drive in time: time, speed; grade may
+ * be. They stand in any order. Heads are written as `speed [km/h]`, `Speed (mph)` or `Speed_kmh`,
+ * in either case, a blank counting as an underscore; or units are given apart. Between cells stand
+ * commas, semicolons or tabs; decimals take a point or a comma, the same in all the file. Cells may
+ * stand in quotes, a quote within being two. Lines end with LF, CR LF or CR; UTF-8 with or without
+ * its mark.
  *
- * Nothing is guessed: what can be read in two ways is refused. Other columns are left aside and told.
- * An empty cell is a reading that is missing: nothing takes its place; a row without its time, speed or
- * grade is left out and told, as one that repeats the row before it. The same time with other numbers,
- * or a time that goes back, is refused.
+ * Nothing is guessed: what can be read in two ways is refused. Other columns are left aside and
+ * told. An empty cell is a reading that is missing: nothing takes its place; a row without its
+ * time, speed or grade is left out and told, as one that repeats the row before it. The same time
+ * with other numbers, or a time that goes back, is refused.
  */
 #ifndef BRAKE_LOG_H
 #define BRAKE_LOG_H

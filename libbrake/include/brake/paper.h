@@ -56,8 +56,8 @@ struct brake_paper_room {
     struct brake_paper_run run[BRAKE_PAPER_DUTIES];
 };
 
-/** Work out what the report shows: the assessments, hot performance too, what each change gave or took,
- * and the duties.
+/** Work out what the report shows: the assessments, hot performance too, what each change gave or
+ * took, and the duties.
  * @param paper  its sheet and date, and the vehicle before, the drive and the names where there are
  *               such; the rest NULL, and filled
  * @param rules  families to judge by, bits of enum brake_rules

@@ -20,11 +20,11 @@ extern "C" {
 
 /** Pedal, booster and master cylinder as one chain of forces. */
 struct brake_pedal {
-    double ratio;             /**< [-] pad travel over push-rod travel */
-    double efficiency;        /**< [-] of the pedal, 0 to 1 */
-    double gain;              /**< [-] booster output over input below the knee, 1 without booster */
-    double assist;            /**< [N] most that the booster adds, 0 without booster */
-    double master_area;       /**< [m2] of the master cylinder bore */
+    double ratio;       /**< [-] pad travel over push-rod travel */
+    double efficiency;  /**< [-] of the pedal, 0 to 1 */
+    double gain;        /**< [-] booster output over input below the knee, 1 without booster */
+    double assist;      /**< [N] most that the booster adds, 0 without booster */
+    double master_area; /**< [m2] of the master cylinder bore */
     double master_efficiency; /**< [-] 0 to 1 */
 };
 

@@ -18,8 +18,8 @@ extern "C" {
  */
 char *brake_report_sweep_head(const struct brake_sweep *sweep);
 
-/** First line of a sweep's file, which begins with #: version, digest of the vehicle, the axes and the
- * results, caution. Two sweeps whose rows may differ have two digests.
+/** First line of a sweep's file, which begins with #: version, digest of the vehicle, the axes and
+ * the results, caution. Two sweeps whose rows may differ have two digests.
  * @param sweep  what is swept
  * @return       one line with its end, to be freed by the caller; NULL when memory is short
  */

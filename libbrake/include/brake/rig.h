@@ -1,6 +1,6 @@
 /** @file rig.h
- * A vehicle made ready for heat over time: its brakes as thermal.h wants them, its friction, and the
- * rig of braking.h.
+ * A vehicle made ready for heat over time: its brakes as thermal.h wants them, its friction, and
+ * the rig of braking.h.
  *
  * Heat needs lines that nothing else does. Where one is left out nothing is guessed: heat cannot be
  * said, and what is missing is told.

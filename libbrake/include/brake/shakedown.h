@@ -1,6 +1,6 @@
 /** @file shakedown.h
- * The first drive after a change of the brakes, planned: what to expect at each stage, light to hard
- * and slow to fast, and where to break off.
+ * The first drive after a change of the brakes, planned: what to expect at each stage, light to
+ * hard and slow to fast, and where to break off.
  */
 #ifndef BRAKE_SHAKEDOWN_H
 #define BRAKE_SHAKEDOWN_H

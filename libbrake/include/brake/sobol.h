@@ -2,8 +2,9 @@
  * The Sobol sequence: points that fill the unit cube more evenly than random ones do.
  *
  * Of the first 2^m points every coordinate has one in each of the 2^m equal parts of [0, 1).
- * Scrambled, the points keep that, and each by itself is uniform over the cube: estimates from several
- * independent scrambles are independent and without bias, and their scatter tells the error.
+ * Scrambled, the points keep that, and each by itself is uniform over the cube: estimates from
+ * several independent scrambles are independent and without bias, and their scatter tells the
+ * error.
  */
 #ifndef BRAKE_SOBOL_H
 #define BRAKE_SOBOL_H
@@ -34,9 +35,9 @@ struct brake_sobol {
  */
 enum brake_status brake_sobol_plain(int dimensions, struct brake_sobol *sobol);
 
-/** The sequence scrambled: each coordinate by a random matrix over its binary digits, lower triangular
- * with ones on its diagonal, and by a random digital shift; drawn by the generator of Steele, Lea and
- * Flood (SplitMix64) from the seed.
+/** The sequence scrambled: each coordinate by a random matrix over its binary digits, lower
+ * triangular with ones on its diagonal, and by a random digital shift; drawn by the generator of
+ * Steele, Lea and Flood (SplitMix64) from the seed.
  * @param dimensions  0 to BRAKE_SOBOL_DIMENSIONS
  * @param seed        of the generator; another seed, an independent scramble
  * @param sobol       filled

@@ -1,9 +1,9 @@
 /** @file spread.h
  * How sure a verdict is: every toleranced number of a vehicle is drawn at once, many times over.
  *
- * Samples are points of BRAKE_REPLICATES independently scrambled Sobol sequences of equal length. Every
- * estimate is taken over all of them, its error from their scatter. The same bytes for the same
- * vehicle, options and version, whatever the number of threads.
+ * Samples are points of BRAKE_REPLICATES independently scrambled Sobol sequences of equal length.
+ * Every estimate is taken over all of them, its error from their scatter. The same bytes for the
+ * same vehicle, options and version, whatever the number of threads.
  */
 #ifndef BRAKE_SPREAD_H
 #define BRAKE_SPREAD_H

@@ -43,9 +43,9 @@ const char *brake_status_message(enum brake_status status);
 /** Where and why an input was refused; filled once, where the fault is known. */
 struct brake_error {
     enum brake_status status;
-    int line;        /**< line of the file, 0 when the fault belongs to no line */
-    char field[64];  /**< path of the quantity, empty when none is concerned */
-    char text[512];  /**< what came and what is accepted */
+    int line;       /**< line of the file, 0 when the fault belongs to no line */
+    char field[64]; /**< path of the quantity, empty when none is concerned */
+    char text[512]; /**< what came and what is accepted */
 };
 
 #ifdef __cplusplus

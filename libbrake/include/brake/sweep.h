@@ -1,9 +1,9 @@
 /** @file sweep.h
  * A sweep: a vehicle worked out at every combination of the values along some axes.
  *
- * An axis is a line of the vehicle file and its values. The cases are numbered from 0; the last axis
- * runs fastest. Each case is what brake_sheet_set on every axis and brake_sheet_complete give. A case
- * that the vehicle refuses, because its values contradict others, has no outputs.
+ * An axis is a line of the vehicle file and its values. The cases are numbered from 0; the last
+ * axis runs fastest. Each case is what brake_sheet_set on every axis and brake_sheet_complete give.
+ * A case that the vehicle refuses, because its values contradict others, has no outputs.
  */
 #ifndef BRAKE_SWEEP_H
 #define BRAKE_SWEEP_H
@@ -79,8 +79,8 @@ struct brake_sweeper;
 
 /** Make ready to work out cases, and work out once what many of them share.
  * @param sweep  what is swept; must outlive the sweeper
- * @param error  filled on refusal: an axis that is no number, stands twice, leaves its range, or is of no
- *               use to this vehicle; too many axes or cases; memory is short
+ * @param error  filled on refusal: an axis that is no number, stands twice, leaves its range, or is
+ *               of no use to this vehicle; too many axes or cases; memory is short
  * @return       the sweeper, to be freed by brake_sweeper_free; NULL when refused
  */
 struct brake_sweeper *brake_sweeper_new(const struct brake_sweep *sweep, struct brake_error *error);
@@ -94,7 +94,8 @@ void brake_sweeper_free(struct brake_sweeper *sweeper);
  * @param sweeper  ready; not changed
  * @param threads  1 and up; what comes out does not depend on it
  * @param watch    progress and stop; NULL: none
- * @param value    [SI] room for the outputs of every case, case by case; NaN where it cannot be said
+ * @param value    [SI] room for the outputs of every case, case by case; NaN where it cannot be
+ *                 said
  * @return         cases worked out; fewer than there are when stopped, always a beginning of them
  */
 long long brake_sweep_values(const struct brake_sweeper *sweeper, int threads,

@@ -7,8 +7,8 @@
  *            A (theta_i - theta_j) / distance with theta = integral of k dT
  *   lumps    C dT/dt = sum of conductance times difference
  *   chain    fluid - piston - plate - pad - (rubbed) wall (back) - hat - hub
- *   friction power P: the face gets share P, the pad the rest; with a contact conductance G they also
- *            exchange G (T_face - T_pad) while the brake is applied: share 1 and a contact
+ *   friction power P: the face gets share P, the pad the rest; with a contact conductance G they
+ *            also exchange G (T_face - T_pad) while the brake is applied: share 1 and a contact
  *            means that both have one temperature at the interface
  *   face     T_f from the balance of conduction through half a cell, friction, contact, convection
  *            and radiation, the last two at the coefficient of the cell's temperature
@@ -20,10 +20,10 @@
  * system; every stage keeps the sum of what is stored and lost, so energy is conserved to rounding
  * whatever the step.
  *
- * Accuracy: of the grid, within 0.1 % of the rise of a slab with 40 cells, the first 0.05 mm; order 2
- * in the cell, 4 in the step. In time, over 300 random brakes and cycles, temperatures at the end of
- * a call came out within 0.11 K at the tolerance 0.1 K (19 of 20 within 0.013 K), within 0.006 K at
- * 0.001 K.
+ * Accuracy: of the grid, within 0.1 % of the rise of a slab with 40 cells, the first 0.05 mm; order
+ * 2 in the cell, 4 in the step. In time, over 300 random brakes and cycles, temperatures at the end
+ * of a call came out within 0.11 K at the tolerance 0.1 K (19 of 20 within 0.013 K), within 0.006 K
+ * at 0.001 K.
  *
  * Sources: Patankar, Numerical Heat Transfer and Fluid Flow, ch. 3-4 (finite volumes); Carslaw and
  * Jaeger, sec. 1.6 (theta, Kirchhoff); Hairer and Wanner, Solving Ordinary Differential Equations
@@ -146,8 +146,8 @@ struct brake_thermal_drive {
  * @param spec   the brake
  * @param brake  filled
  * @return       OK; E_RANGE when a number is missing, not finite or out of range, the temperatures
- *               of the table do not rise, a first cell is wider than an even one, heat enters at the
- *               back of a contact, or heat goes to a pad that is left out
+ *               of the table do not rise, a first cell is wider than an even one, heat enters at
+ *               the back of a contact, or heat goes to a pad that is left out
  * @source       finite volumes: Patankar, ch. 4
  */
 enum brake_status brake_thermal_build(const struct brake_thermal_spec *spec,
@@ -216,8 +216,8 @@ double brake_thermal_face(const struct brake_thermal *brake,
  * @source       file head: balance of the face
  */
 double brake_thermal_face_under(const struct brake_thermal *brake,
-                                const struct brake_thermal_state *state, double power,
-                                double speed, double air);
+                                const struct brake_thermal_state *state, double power, double speed,
+                                double air);
 
 /** Mean temperature of the wall.
  * @param brake  made ready

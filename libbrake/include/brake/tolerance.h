@@ -3,8 +3,8 @@
  * in squares. Quick enough for every check; the sampled spread is another matter.
  *
  * Each doubtful number is moved by one standard deviation, half its tolerance, both ways; half the
- * difference is its part. One way alone would take a bend nearby, such as a stroke that runs out, for
- * a slope.
+ * difference is its part. One way alone would take a bend nearby, such as a stroke that runs out,
+ * for a slope.
  */
 #ifndef BRAKE_TOLERANCE_H
 #define BRAKE_TOLERANCE_H
@@ -18,19 +18,19 @@
 extern "C" {
 #endif
 
-/** Standard deviations from the middle to the 95th of 100 of a normal distribution, as which margins
- * are taken; source: Abramowitz and Stegun, table 26.5. */
+/** Standard deviations from the middle to the 95th of 100 of a normal distribution, as which
+ * margins are taken; source: Abramowitz and Stegun, table 26.5. */
 #define BRAKE_P95 1.6448536269514722
 
 /** How sure the margin of one criterion is. */
 struct brake_sureness {
-    double sigma;   /**< [-] standard deviation of the margin; tolerances count as two of theirs */
-    int leading;    /**< quantity not measured that moves it most, else the measured one; -1: none */
-    double share;   /**< [-] its share of the variance */
+    double sigma; /**< [-] standard deviation of the margin; tolerances count as two of theirs */
+    int leading;  /**< quantity not measured that moves it most, else the measured one; -1: none */
+    double share; /**< [-] its share of the variance */
 };
 
-/** Whether a number is doubtful by itself. A worked value whose tolerance comes from raw readings moves
- * with those.
+/** Whether a number is doubtful by itself. A worked value whose tolerance comes from raw readings
+ * moves with those.
  * @param record  of a number
  * @return        true when it has a tolerance of its own
  */
@@ -41,8 +41,8 @@ struct brake_question {
     /** Fills count answers [SI] of a vehicle. */
     void (*ask)(const void *context, const struct brake_vehicle *vehicle, double *answer);
     const void *context;
-    int count;                     /**< answers, at most BRAKE_ANSWERS */
-    bool (*leave_out)(int index);  /**< quantities taken as exact; NULL: none */
+    int count;                    /**< answers, at most BRAKE_ANSWERS */
+    bool (*leave_out)(int index); /**< quantities taken as exact; NULL: none */
 };
 
 enum { BRAKE_ANSWERS = 256 /**< most answers of a question */ };

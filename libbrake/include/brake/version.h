@@ -9,8 +9,8 @@
 extern "C" {
 #endif
 
-/** Version of this header, "major.minor.patch". The soname of the shared library is major.minor: before
- * 1.0 each minor version may change what a program was compiled with. */
+/** Version of this header, "major.minor.patch". The soname of the shared library is major.minor:
+ * before 1.0 each minor version may change what a program was compiled with. */
 #define BRAKE_VERSION "0.1.0"
 
 /** Version of the library that runs.

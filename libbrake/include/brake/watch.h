@@ -11,7 +11,7 @@ struct brake_watch {
     /** Called now and then, from the thread that started the study.
      * done and total [-] are in units of the study: cases, samples, steps. */
     void (*progress)(void *context, double done, double total);
-    void *context;                      /**< handed back to it */
+    void *context;                     /**< handed back to it */
     const volatile sig_atomic_t *stop; /**< the study ends soon after this is no longer 0 */
 };
 
