@@ -28,6 +28,10 @@ struct brake_named {
  * vehicle NULL: there is no file. */
 struct brake_named brake_named_find(const struct brake_vehicle *vehicle, const char *name);
 
+/* The result, requirement, warning or verdict whose name is nearest to a wrong one, 80 bytes or
+ * more for it; false: none is near. */
+bool brake_named_nearest(const char *name, char *near, size_t size);
+
 /* A verdict and what it says: of requirements, of a drive, of a comparison. */
 struct brake_word {
     const char *word;

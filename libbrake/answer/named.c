@@ -122,3 +122,27 @@ struct brake_named brake_named_find(const struct brake_vehicle *vehicle, const c
     }
     return of_line;
 }
+
+static void hold_against(struct brake_nearest *nearest, const char *known, char *near, size_t size)
+{
+    if (brake_nearest_is(nearest, known))
+        brake_text_format(near, size, "%s", known);
+}
+
+bool brake_named_nearest(const char *name, char *near, size_t size)
+{
+    struct brake_nearest nearest = brake_nearest_to(name);
+    near[0] = '\0';
+    for (int i = 0; i < brake_result_all(); i++) {
+        char path[80];
+        brake_result_path(i, path, sizeof path);
+        hold_against(&nearest, path, near, size);
+    }
+    for (int i = 0; i < brake_criterion_count(); i++)
+        hold_against(&nearest, brake_criterion_at(i)->id, near, size);
+    for (int i = 0; i < BRAKE_WARNED; i++)
+        hold_against(&nearest, brake_warning_id((enum brake_warned)i), near, size);
+    for (int i = 0; i < VERDICTS; i++)
+        hold_against(&nearest, brake_verdict_at(i).word, near, size);
+    return near[0] != '\0';
+}

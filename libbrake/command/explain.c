@@ -26,9 +26,9 @@ static const struct words_option options[] = {
 
 static int unknown(const struct brake_vehicle *vehicle, const char *name)
 {
-    struct brake_output near;
-    if (brake_catalogue_nearest(name) < 0 && brake_output_nearest(name, &near) == BRAKE_OK)
-        return words_unknown_output("", name);
+    char near[80];
+    if (brake_catalogue_nearest(name) < 0 && brake_named_nearest(name, near, sizeof near))
+        return command_misused("unknown name '%s'; did you mean %s?", name, near);
     return words_unknown_path("", vehicle, name);
 }
 

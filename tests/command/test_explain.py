@@ -167,6 +167,22 @@ def test_what_takes_a_duty_says_so():
     assert "takes a duty" in explained("heat.front_face", HERON)
 
 
+@pytest.mark.parametrize(
+    "wrong, right",
+    [
+        ("us.135.cld", "us.135.cold"),
+        ("rear_lock_first", "rear_locks_first"),
+        ("heat.front_fac", "heat.front_face"),
+        ("full.stop.distnce", "full.stop.distance"),
+        ("fals short", "falls short"),
+    ],
+)
+def test_a_mistyped_name_gets_the_one_that_was_meant(wrong, right):
+    done = plain.run("explain", wrong)
+    assert done.returncode == 2
+    assert f"unknown name '{wrong}'; did you mean {right}?" in done.stderr.decode()
+
+
 def test_a_line_of_a_part_that_is_not_there_is_refused():
     done = plain.run("explain", "part.nothing.mass", HERON)
     assert done.returncode == 2 and b"unknown path 'part.nothing.mass'" in done.stderr

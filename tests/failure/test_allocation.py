@@ -42,6 +42,7 @@ CASES = {
     "shakedown": ("shakedown", HERON, "-o", OUT),
     "size --json": ("size", HERON, "--by", "front.tyre.rollout", "--for", "all", "--json"),
     "explain": ("explain", "front.tyre.rollout"),
+    "explain in a file": ("explain", "us.135.cold", HERON),
 }
 # Written row by row: what is there when memory runs out stays, ends with a whole row, and can be
 # gone on with.
