@@ -40,21 +40,14 @@ const char *shape_word(int number)
     return number >= 0 && number < BRAKE_SHAPES ? brake_shape_word((enum brake_shape)number) : "";
 }
 
-static char *draw(struct brake_spread *spread, const struct brake_watch *watch, char **report,
-                  struct brake_error *error)
+static char *draw(struct brake_spread *spread, const struct brake_watch *watch, char **report)
 {
-    char *text = NULL;
-    void *room = answer_memory(brake_spread_room(spread), error);
-    if (room == NULL)
+    if (!brake_spread_draw(spread, watch) || *watch->stop != 0)
         return NULL;
-    if (brake_spread_run(spread, room, watch) && *watch->stop == 0) {
-        struct brake_document *d = brake_document_new(BRAKE_SI_FIRST);
-        if (d != NULL)
-            brake_answer_spread(d, spread);
-        text = answer_give(d, report);
-    }
-    free(room);
-    return text;
+    struct brake_document *d = brake_document_new(BRAKE_SI_FIRST);
+    if (d != NULL)
+        brake_answer_spread(d, spread);
+    return answer_give(d, report);
 }
 
 char *spread_run(const struct brake_sheet *sheet, unsigned rules, long samples,
@@ -63,20 +56,16 @@ char *spread_run(const struct brake_sheet *sheet, unsigned rules, long samples,
 {
     struct brake_spread_options options = {
         .rules = rules, .samples = samples, .seed = seed, .faded = fade};
-    struct brake_spread *spread = answer_memory(sizeof *spread, error);
-    char *text = NULL;
-    if (spread == NULL)
-        return NULL;
+    enum brake_status status;
     for (int i = 0; i < shapes.count && i < BRAKE_ROWS; i++)
         options.shape[i] = (enum brake_shape)shapes.at[i];
-    const enum brake_status status = brake_spread_prepare(sheet, &options, spread);
+    struct brake_spread *spread = brake_spread_new(sheet, &options, &status);
     if (brake_spread_wrong(samples) != NULL)
         answer_refuse(error, BRAKE_E_RANGE, brake_spread_wrong(samples));
-    else if (status != BRAKE_OK)
+    else if (spread == NULL)
         answer_refuse(error, status, brake_status_message(status));
-    else
-        text = draw(spread, watch, report, error);
-    free(spread);
+    char *text = spread != NULL ? draw(spread, watch, report) : NULL;
+    brake_spread_free(spread);
     return text;
 }
 

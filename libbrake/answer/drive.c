@@ -6,6 +6,7 @@
 #include "parts.h"
 #include "study/stops.h"
 #include "vehicle/system.h"
+#include "vehicle/groups.h"
 
 /* ---- verdict -------------------------------------------------------------------------------- */
 

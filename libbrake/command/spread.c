@@ -104,23 +104,22 @@ static int print(const struct options *o, const struct brake_spread *spread)
 static int run(const struct options *o, const struct brake_sheet *sheet,
                const struct brake_spread_options *asked)
 {
-    static struct brake_spread spread; /* it is large */
-    const enum brake_status status = brake_spread_prepare(sheet, asked, &spread);
-    if (status != BRAKE_OK) {
-        command_tell("%s: %s\n", command_name(o->file), brake_status_message(status));
-        return EXIT_REFUSED;
-    }
-    void *room = malloc(brake_spread_room(&spread));
-    if (room == NULL) {
+    enum brake_status status;
+    struct brake_spread *spread = brake_spread_new(sheet, asked, &status);
+    if (status == BRAKE_E_MEMORY) {
         fputs("stopmargin: memory is short; fewer --samples take less\n", stderr);
         return EXIT_FAILED;
     }
+    if (spread == NULL) {
+        command_tell("%s: %s\n", command_name(o->file), brake_status_message(status));
+        return EXIT_REFUSED;
+    }
     struct progress progress;
     const struct brake_watch watch = progress_begin_study(&progress, "samples", 0.0);
-    const bool all = brake_spread_run(&spread, room, &watch);
+    const bool all = brake_spread_draw(spread, &watch);
     progress_end(&progress);
-    const int exit = all ? print(o, &spread) : progress_stopped();
-    free(room);
+    const int exit = all ? print(o, spread) : progress_stopped();
+    brake_spread_free(spread);
     return exit;
 }
 

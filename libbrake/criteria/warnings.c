@@ -5,6 +5,7 @@
 #include <stdio.h>
 #include "vehicle/text.h"
 #include "vehicle/system.h"
+#include "warn.h"
 
 /* Limits of the trade; common practice, no source, unless another one is named. */
 static const double stroke_limit = 0.80;     /* share of stroke or travel, after 49 CFR 570.5(c) */

@@ -1,6 +1,7 @@
 #include <math.h>
 
 #include "brake/assessment.h"
+#include "criteria/warn.h"
 
 bool brake_assessed(const struct brake_assessment *assessment, int criterion)
 {

@@ -1,7 +1,7 @@
 /* Sobol indices. Base samples are evaluated a block at a time, each into its own place, by any
  * number of threads; sums are then taken in the order of the samples, so that the threads leave no
  * trace. */
-#include "brake/indices.h"
+#include "indices.h"
 
 #include <math.h>
 #include <string.h>
@@ -9,7 +9,6 @@
 #include "brake/constants.h"
 #include "replicates.h"
 #include "watching.h"
-#include "indices.h"
 
 enum { BLOCK = 64 /* base samples at a time */ };
 

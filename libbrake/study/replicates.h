@@ -2,7 +2,7 @@
 #ifndef BRAKE_STUDY_REPLICATES_H
 #define BRAKE_STUDY_REPLICATES_H
 
-#include "brake/indices.h"
+#include "indices.h"
 #include "brake/sobol.h"
 
 /* Independent scrambles. */

@@ -30,4 +30,11 @@ int brake_result_load(int index);
  */
 bool brake_result_faded(int index);
 
+/** Value of a result of a duty, a drive or a comparison.
+ * @param results  of it
+ * @param index    of the result, brake_result_count() and up
+ * @return         [SI] value; NaN when it cannot be given
+ */
+double brake_study_value(const struct brake_study_results *results, int index);
+
 #endif

@@ -8,6 +8,7 @@
 
 #include "brake/brake.h"
 #include "vehicle/rework.h"
+#include "study/drawn.h"
 
 enum { BARE = 4096 };
 

@@ -3,6 +3,7 @@
 #include "../vehicle/sheet.h"
 
 #include "brake/warnings.h"
+#include "criteria/warn.h"
 
 /* Warnings of one name: how many, and whether one of them holds some words. */
 static int count_of(const char *text, const char *id, const char *words)

@@ -11,7 +11,7 @@ import shlex
 import subprocess
 import sys
 
-from lint import functions, headers, layers, lines, locales, objects, versions
+from lint import functions, headers, layers, lines, locales, needed, objects, versions
 
 
 def commands(flags, files):
@@ -69,6 +69,7 @@ def main():
         *functions.findings(),
         *lines.findings(),
         *locales.findings(),
+        *needed.findings(),
         *objects.findings(arguments.build),
         *versions.findings(arguments.build),
     ]

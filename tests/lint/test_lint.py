@@ -5,7 +5,7 @@ import subprocess
 
 import pytest
 
-from lint import functions, headers, layers, lines, locales, objects, source, versions
+from lint import functions, headers, layers, lines, locales, needed, objects, source, versions
 
 BUILD = pathlib.Path(os.environ.get("LIBBRAKE_BUILD", source.ROOT / "build"))
 
@@ -22,7 +22,7 @@ double brake_work(double force, double way);
 
 
 @pytest.mark.parametrize(
-    "measured", [headers, layers, functions, lines, locales], ids=lambda m: m.__name__
+    "measured", [headers, layers, functions, lines, locales, needed], ids=lambda m: m.__name__
 )
 def test_sources(measured):
     found = list(measured.findings())
@@ -230,3 +230,11 @@ def test_objects(tmp_path, text, finding):
     found = list(objects.object_findings(compiled))
     assert len(found) == (finding is not None)
     assert finding is None or found[0].endswith(finding)
+
+
+def test_a_public_function_that_no_program_needs_is_found():
+    found = list(needed.findings_in(DOCUMENTED, "x.h", "brake_other();"))
+    assert [finding.partition(": ")[2] for finding in found] == [
+        "brake_work: no program needs it; declare it beside its source"
+    ]
+    assert not list(needed.findings_in(DOCUMENTED, "x.h", "return brake_work(1, 2);"))

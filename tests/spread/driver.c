@@ -11,6 +11,7 @@
 #include <string.h>
 
 #include "brake/brake.h"
+#include "study/drawn.h"
 
 static void put(const double *value, size_t count)
 {

@@ -2,6 +2,7 @@
 #include "../vehicle/sheet.h"
 
 #include "brake/assessment.h"
+#include "criteria/warn.h"
 
 /* Static: it is large. */
 static struct brake_assessment assessment;

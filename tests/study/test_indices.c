@@ -4,7 +4,6 @@
 #include "../model/near.h"
 
 #include "brake/chance.h"
-#include "brake/indices.h"
 #include "study/indices.h"
 
 /* sin x + a sin^2 y + b z^4 sin x over -pi to pi, a = 7, b = 0.1; source: T. Ishigami and T. Homma,

@@ -32,7 +32,6 @@
 #include "brake/fit.h"
 #include "brake/friction.h"
 #include "brake/heat.h"
-#include "brake/indices.h"
 #include "brake/inputs.h"
 #include "brake/load.h"
 #include "brake/log.h"

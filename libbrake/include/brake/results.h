@@ -464,13 +464,6 @@ int brake_result_find(const char *path);
  */
 double brake_result_value(const struct brake_results *results, int index);
 
-/** Value of a result of a duty, a drive or a comparison.
- * @param results  of it
- * @param index    of the result, brake_result_count() and up
- * @return         [SI] value; NaN when it cannot be given
- */
-double brake_study_value(const struct brake_study_results *results, int index);
-
 #ifdef __cplusplus
 }
 #endif

@@ -96,15 +96,6 @@ struct brake_warning {
     char text[240]; /**< one or two sentences with the figures */
 };
 
-/** Warnings of a vehicle.
- * @param vehicle   complete
- * @param results   of that vehicle
- * @param warnings  room for BRAKE_WARNINGS, filled from the start
- * @return          number of warnings
- */
-int brake_warnings(const struct brake_vehicle *vehicle, const struct brake_results *results,
-                   struct brake_warning *warnings);
-
 #ifdef __cplusplus
 }
 #endif
