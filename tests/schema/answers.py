@@ -38,13 +38,15 @@ def _asked(logs):
     """Words of the command, the verb first."""
     drive = str(EXAMPLES / "heron-drive.csv")
     for path in ALL:
-        yield from (["check", path], ["shakedown", path], ["spread", path, "--samples", "1024"])
+        yield from (["check", path], ["shakedown", path])
         yield ["heat", path, "--stop", "100km/h"]
     yield from (["check", HERON, "--rules", "us"], ["shakedown", HERON, "--load", "full"])
     for duty in (["--stop", "80km/h,200N"], ["--snubs", "us.135.fade"], ["--cycle", drive],
                  ["--descent", "8%,6km,50km/h"],
                  ["--descent", "12%,20km,80km/h", "--load", "full"]):  # fmt: skip
         yield ["heat", HERON, *duty]
+    for path in (HERON, BEFORE, *(after for _, after in PAIRS)):
+        yield ["spread", path, "--samples", "1024"]
     for before, after in (
         (BEFORE, HERON),
         (HERON, HERON),
