@@ -71,6 +71,17 @@ char *spread_run(const struct brake_sheet *sheet, unsigned rules, long samples,
 
 /* ---- compare -------------------------------------------------------------------------------- */
 
+/* Hot performance where it is wanted, and the words. Returns false when stopped or short of memory. */
+static bool look_at_both(struct brake_comparison *comparison, bool fade,
+                         const struct brake_watch *watch, struct brake_error *error)
+{
+    struct brake_sure_room *room = answer_memory(sizeof *room, error);
+    const bool all = room != NULL && (!fade || brake_compare_fade(comparison, watch)) &&
+                     brake_compare_sure(comparison, watch, room);
+    free(room);
+    return all;
+}
+
 char *compare_run(const struct brake_sheet *sheet, const struct brake_sheet *other, unsigned rules,
                   bool fade, const struct brake_watch *watch, char **report,
                   struct brake_error *error)
@@ -81,7 +92,7 @@ char *compare_run(const struct brake_sheet *sheet, const struct brake_sheet *oth
         return NULL;
     brake_compare(sheet, other, rules, comparison);
     double *room = NULL;
-    if (!fade || brake_compare_fade(comparison, watch))
+    if (look_at_both(comparison, fade, watch, error))
         room = answer_memory((brake_compare_room(comparison) + 1) * sizeof *room, error);
     if (room != NULL && brake_compare_share(comparison, watch, room) && *watch->stop == 0) {
         struct brake_document *d = brake_document_new(BRAKE_SI_FIRST);

@@ -7,22 +7,32 @@
 
 /* ---- verdict -------------------------------------------------------------------------------- */
 
+/* What is neither met nor missed: for want of a line, or because it may be either. */
+static const char *open_of(struct brake_document *d, const struct brake_assessment *a)
+{
+    const int between = a->cannot_say - a->lacking;
+    const char *all = "";
+    if (between > 0)
+        all = brake_document_words(d, "; %d may be either, met by 50 to 95 of 100", between);
+    if (a->lacking > 0)
+        all = brake_document_words(d, "%s; %d could not be judged: an input is missing", all,
+                                   a->lacking);
+    return all;
+}
+
 static const char *verdict_of(struct brake_document *d, const struct brake_assessment *a)
 {
-    const int judged = a->meets + a->falls_short;
-    const char *open =
-        a->cannot_say == 0
-            ? ""
-            : brake_document_words(d, "; %d more could not be judged: an input is missing",
-                                   a->cannot_say);
+    const int all = a->meets + a->falls_short + a->cannot_say;
+    const char *open = open_of(d, a);
     if (a->falls_short > 0)
-        return brake_document_words(d,
-                                    "FALLS SHORT of %d of %d requirements that could be judged%s",
-                                    a->falls_short, judged, open);
-    if (judged > 0)
-        return brake_document_words(d, "meets the %d requirements that could be judged%s", judged,
+        return brake_document_words(d, "FALLS SHORT of %d of %d requirements; meets %d%s",
+                                    a->falls_short, all, a->meets, open);
+    if (a->meets == all && all > 0)
+        return brake_document_words(d, "meets all %d requirements", all);
+    if (a->meets > 0)
+        return brake_document_words(d, "cannot say; meets %d of %d requirements%s", a->meets, all,
                                     open);
-    return brake_document_words(d, "nothing could be judged%s", open);
+    return brake_document_words(d, "cannot say: nothing is met or missed for sure%s", open);
 }
 
 static const char *state_of(struct brake_document *d, const struct brake_judgement *j)
@@ -62,62 +72,114 @@ static struct brake_cell margin_of(double margin)
     return cell;
 }
 
-static const char *range_of(struct brake_document *d, double low, double high)
+static const char *range_of(struct brake_document *d, const struct brake_sureness *sure)
 {
+    const double low = sure->margin[0];
+    const double high = sure->margin[BRAKE_SURE_STEPS - 1];
     return isfinite(low) && isfinite(high)
                ? brake_document_words(d, "%+.0f to %+.0f %%", 100.0 * low, 100.0 * high)
                : NULL;
+}
+
+/* Share of the samples that meet, in whole hundredths; never all or none of them while some differ. */
+static const char *met_of(struct brake_document *d, const struct brake_sureness *sure)
+{
+    const double hundredths = 100.0 * sure->met;
+    const char *lost = sure->failed > 0 ? brake_document_words(d, "; %ld of %ld not: %s", sure->failed,
+                                                               sure->samples, sure->failing)
+                                        : "";
+    if (sure->samples == 0)
+        return NULL;
+    if (hundredths > 99.0 && hundredths < 100.0)
+        return brake_document_words(d, "over 99 of 100%s", lost);
+    if (hundredths > 0.0 && hundredths < 1.0)
+        return brake_document_words(d, "under 1 of 100%s", lost);
+    return brake_document_words(d, "%.0f of 100%s", hundredths, lost);
+}
+
+/* What the words would turn on that was left out: the lines, the most frequent first. */
+static void say_defaults(struct brake_document *d, const struct brake_sheet *sheet,
+                         const struct brake_assessment *a)
+{
+    const char *lines = NULL;
+    int resting = 0;
+    bool named[BRAKE_ROWS] = {false};
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        const struct brake_sureness *sure = &a->sure.of[i];
+        if (!sure->rests_on_defaults)
+            continue;
+        resting++;
+        if (sure->leading < 0 || named[sure->leading] ||
+            sheet->record[sure->leading].from != BRAKE_DEFAULT)
+            continue;
+        named[sure->leading] = true;
+        lines = brake_document_join(d, lines, ", ",
+                                    brake_part_path(d, &sheet->vehicle, sure->leading));
+    }
+    brake_document_fact(d, "rest_on_defaults", NULL, brake_cell_count(resting));
+    if (resting > 0)
+        brake_document_say(
+            d, NULL, "Left out",
+            brake_document_words(d, "%d of these could turn with usual values of lines that were "
+                                    "left out%s%s.",
+                                 resting, lines != NULL ? ", first of them " : "",
+                                 lines != NULL ? lines : ""));
 }
 
 static const char *limiting_of(struct brake_document *d, const struct brake_assessment *a)
 {
     const int criterion = a->limiting;
     const struct brake_criterion *c = brake_criterion_at(criterion);
-    const double half = BRAKE_P95 * a->sureness[criterion].sigma;
+    const struct brake_sureness *sure = &a->sure.of[criterion];
     const double margin = a->judgement[criterion].margin;
-    const char *range = range_of(d, margin - half, margin + half);
+    const char *range = range_of(d, sure);
     return brake_document_words(
-        d, "%s, %s: %s against %s; margin %s%s%s. [%s, %s; check against the current text]",
+        d, "%s, %s: %s against %s; margin %s%s%s, met by %s. [%s, %s; check against the current text]",
         c->title, state_of(d, &a->judgement[criterion]),
         brake_document_amount(d, value_of(a, criterion)),
         brake_document_amount(d, limit_of(a, criterion)),
         brake_document_amount(d, margin_of(margin)), range != NULL ? ", 90 of 100 within " : "",
-        range != NULL ? range : "", c->id, c->clause);
+        range != NULL ? range : "", met_of(d, sure), c->id, c->clause);
 }
 
 static const char *next_of(struct brake_document *d, const struct brake_sheet *sheet,
-                           const struct brake_assessment *a, int criterion, int line)
+                           const struct brake_assessment *a, int line)
 {
     const struct brake_cell value = brake_part_value(d, &sheet->vehicle, line);
     return brake_document_words(
-        d, "%s (now %s, %s): it carries %.0f %% of the uncertainty of %s%s. How: %s",
+        d, "%s (now %s, %s): it carries %.0f %% of the scatter of that margin. How: %s",
         brake_part_path(d, &sheet->vehicle, line), brake_document_amount(d, value),
-        brake_from_word(sheet->record[line].from), 100.0 * a->sureness[criterion].share,
-        criterion == a->limiting ? "that margin" : "the margin of ",
-        criterion == a->limiting ? "" : brake_criterion_at(criterion)->id,
+        brake_from_word(sheet->record[line].from), 100.0 * a->sure.of[a->limiting].share,
         brake_quantity_at(line)->measure);
 }
 
 void brake_part_verdict(struct brake_document *d, const struct brake_sheet *sheet,
                         const struct brake_assessment *a)
 {
-    const int doubted = brake_assessment_doubted(a);
-    const int line = doubted >= 0 ? a->sureness[doubted].leading : -1;
+    const int line = a->limiting >= 0 ? a->sure.of[a->limiting].leading : -1;
     brake_document_section(d, "summary", NULL);
     brake_document_say(d, "verdict", "Verdict", verdict_of(d, a));
     brake_document_fact(d, "meets", NULL, brake_cell_count(a->meets));
     brake_document_fact(d, "falls_short", NULL, brake_cell_count(a->falls_short));
     brake_document_fact(d, "cannot_say", NULL, brake_cell_count(a->cannot_say));
+    brake_document_fact(d, "lacking", NULL, brake_cell_count(a->lacking));
     brake_document_fact(
         d, "limiting", NULL,
         brake_cell_text(a->limiting >= 0 ? brake_criterion_at(a->limiting)->id : NULL));
     if (a->limiting >= 0)
         brake_document_say(d, NULL, "Limiting", limiting_of(d, a));
+    brake_document_fact(d, "p_all", NULL, brake_cell_number(a->sure.all_met, NULL));
+    if (a->meets + a->falls_short + a->cannot_say > 1)
+        brake_document_say(d, NULL, "Together",
+                           brake_document_words(d, "all that could be judged are met at once by "
+                                                   "%.0f of 100",
+                                                100.0 * a->sure.all_met));
+    say_defaults(d, sheet, a);
     brake_document_fact(
         d, "measure_next", NULL,
         brake_cell_text(line >= 0 ? brake_part_path(d, &sheet->vehicle, line) : NULL));
     if (line >= 0)
-        brake_document_say(d, NULL, "Measure", next_of(d, sheet, a, doubted, line));
+        brake_document_say(d, NULL, "Measure", next_of(d, sheet, a, line));
     brake_document_end(d);
 }
 
@@ -155,7 +217,7 @@ static void criterion_row(struct brake_document *d, const struct brake_assessmen
     const struct brake_judgement *j = &a->judgement[criterion];
     const bool said = j->reason == NULL;
     const bool known = !isnan(j->margin);
-    const double half = BRAKE_P95 * a->sureness[criterion].sigma;
+    const struct brake_sureness *sure = &a->sure.of[criterion];
     const struct brake_cell nothing = brake_cell_nothing();
     struct brake_cell id = brake_cell_text(c->id);
     id.quiet = !j->applies;
@@ -178,9 +240,17 @@ static void criterion_row(struct brake_document *d, const struct brake_assessmen
                brake_part_si(brake_measure_dimension(c->measure)),
                brake_cell_number(j->margin, NULL),
                said ? margin_of(j->margin) : nothing,
-               brake_cell_number(j->margin - half, NULL),
-               brake_cell_number(j->margin + half, NULL),
-               brake_cell_text(said ? range_of(d, j->margin - half, j->margin + half) : NULL),
+               brake_cell_number(sure->margin[0], NULL),
+               brake_cell_number(sure->margin[BRAKE_SURE_STEPS - 1], NULL),
+               brake_cell_text(said ? range_of(d, sure) : NULL),
+               brake_cell_number(sure->met, NULL),
+               brake_cell_number(sure->met_low, NULL),
+               brake_cell_number(sure->met_high, NULL),
+               brake_cell_text(met_of(d, sure)),
+               brake_cell_count((int)sure->samples),
+               brake_cell_count((int)sure->failed),
+               brake_cell_text(sure->failing),
+               brake_cell_truth(sure->rests_on_defaults),
                brake_cell_text(known ? brake_load_word(j->load) : NULL),
                brake_cell_text(known ? brake_failure_words(j->failure) : NULL),
                brake_cell_text(c->text),
@@ -208,6 +278,14 @@ void brake_part_criteria(struct brake_document *d, const struct brake_assessment
                                                  {"margin_p05", NULL, BRAKE_COLUMN},
                                                  {"margin_p95", NULL, BRAKE_COLUMN},
                                                  {NULL, "90 of 100 within", BRAKE_COLUMN},
+                                                 {"p_meets", NULL, BRAKE_COLUMN},
+                                                 {"p_low", NULL, BRAKE_COLUMN},
+                                                 {"p_high", NULL, BRAKE_COLUMN},
+                                                 {NULL, "met by", BRAKE_COLUMN},
+                                                 {"samples", NULL, BRAKE_COLUMN},
+                                                 {"not_worked_out", NULL, BRAKE_COLUMN},
+                                                 {"not_worked_out_why", NULL, BRAKE_COLUMN},
+                                                 {"rests_on_defaults", NULL, BRAKE_COLUMN},
                                                  {"load", NULL, BRAKE_COLUMN},
                                                  {"state", NULL, BRAKE_COLUMN},
                                                  {"read_in", NULL, BRAKE_COLUMN},

@@ -146,7 +146,7 @@ static const char *speed_of(struct brake_document *d, const struct brake_criteri
 
 static bool parks(enum brake_measure measure)
 {
-    return measure >= BRAKE_PARKING_GRADE && measure <= BRAKE_PARKING_TOW_RATIO;
+    return brake_measure_error(measure) == BRAKE_MODEL_PARKING;
 }
 
 static const char *force_of(struct brake_document *d, const struct brake_criterion *c)

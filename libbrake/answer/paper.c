@@ -122,11 +122,22 @@ static void keep_criteria(struct brake_comparison *comparison)
     comparison->margins = kept;
 }
 
+/* The words of a vehicle are those of its assessment: nothing is drawn twice. */
+static void take_words(const struct brake_assessment *assessment, struct brake_judgement *judgement)
+{
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        if (!brake_measure_hot(brake_criterion_at(i)->measure))
+            judgement[i].verdict = assessment->judgement[i].verdict;
+    }
+}
+
 /* What the changes gave and took. */
 static enum brake_status compare(struct brake_paper *paper, unsigned rules,
                                  struct brake_paper_room *room)
 {
     brake_compare(paper->before, paper->sheet, rules, &room->comparison);
+    take_words(&room->before_assessment, room->comparison.judgement[0]);
+    take_words(&room->assessment, room->comparison.judgement[1]);
     keep_criteria(&room->comparison);
     double *values = malloc(brake_compare_room(&room->comparison) * sizeof *values);
     if (values == NULL)
@@ -154,6 +165,9 @@ enum brake_status brake_paper_fill(struct brake_paper *paper, unsigned rules, en
 #pragma omp section
         run_duties(paper, load, room);
     }
+    (void)brake_assess_sure(paper->sheet, true, NULL, &room->sure, &room->assessment);
+    if (paper->before != NULL)
+        (void)brake_assess_sure(paper->before, true, NULL, &room->sure, &room->before_assessment);
     paper->assessment = &room->assessment;
     if (!hand_over(paper, room))
         return BRAKE_E_MEMORY;

@@ -24,6 +24,17 @@ static int take_words(char **words, struct options *o)
     return o->file != NULL ? 0 : command_misused("check wants a vehicle file");
 }
 
+static int print(const struct options *o, const struct brake_sheet *sheet,
+                 const struct brake_assessment *assessment)
+{
+    const enum brake_format format = o->json ? BRAKE_AS_JSON : BRAKE_AS_TEXT;
+    struct brake_document *d = command_document(o->units, format);
+    if (d != NULL)
+        brake_answer_check(d, sheet, assessment);
+    const int status = command_print(d, format, stdout);
+    return status != 0 ? status : brake_assessment_exit(assessment);
+}
+
 static int run_check(char **words)
 {
     struct options o = {.rules = BRAKE_RULES_ALL, .set = {.most = COMMAND_SETTINGS}};
@@ -32,16 +43,9 @@ static int run_check(char **words)
     int status = take_words(words, &o);
     if (status == 0)
         status = command_read(o.file, &o.set, &o.units, &sheet);
-    if (status != 0)
-        return status;
-    brake_assess(&sheet, o.rules, &assessment);
-    brake_assess_fade(&sheet, NULL, &assessment);
-    const enum brake_format format = o.json ? BRAKE_AS_JSON : BRAKE_AS_TEXT;
-    struct brake_document *d = command_document(o.units, format);
-    if (d != NULL)
-        brake_answer_check(d, &sheet, &assessment);
-    status = command_print(d, format, stdout);
-    return status != 0 ? status : brake_assessment_exit(&assessment);
+    if (status == 0)
+        status = command_assess(&sheet, o.rules, &assessment);
+    return status == 0 ? print(&o, &sheet, &assessment) : status;
 }
 
 const struct words_verb verb_check = {

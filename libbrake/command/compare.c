@@ -64,6 +64,19 @@ static int share(struct brake_comparison *comparison)
     return all ? 0 : progress_stopped();
 }
 
+static int put_words(struct brake_comparison *comparison)
+{
+    struct progress progress;
+    const struct brake_watch watch = progress_begin_study(&progress, "samples", 0.0);
+    struct brake_sure_room *room = malloc(sizeof *room);
+    if (room == NULL)
+        return command_short_of_memory();
+    const bool all = brake_compare_sure(comparison, &watch, room);
+    progress_end(&progress);
+    free(room);
+    return all ? 0 : progress_stopped();
+}
+
 static int print(const struct options *o, const struct brake_comparison *comparison)
 {
     const enum brake_format format = o->json ? BRAKE_AS_JSON : BRAKE_AS_TEXT;
@@ -86,6 +99,8 @@ static int run_compare(char **words)
     brake_compare(&sheet[0], &sheet[1], o.rules, &comparison);
     if (o.fade)
         status = take_fade(&comparison);
+    if (status == 0)
+        status = put_words(&comparison);
     if (status == 0)
         status = share(&comparison);
     if (status == 0)

@@ -48,11 +48,11 @@ static int explain_in_file(struct options *o)
 {
     struct brake_sheet sheet;
     struct brake_assessment assessment;
-    const int status = command_read(o->file, &o->set, &o->units, &sheet);
+    int status = command_read(o->file, &o->set, &o->units, &sheet);
+    if (status == 0)
+        status = command_assess(&sheet, BRAKE_RULES_ALL, &assessment);
     if (status != 0)
         return status;
-    brake_assess(&sheet, BRAKE_RULES_ALL, &assessment);
-    brake_assess_fade(&sheet, NULL, &assessment);
     return explain(o, &(struct brake_explained_of){&sheet, &assessment});
 }
 

@@ -110,17 +110,17 @@ static void over_temperature(const double *celsius, const double *mu, int count,
     brake_curve_build(kelvin, mu, count, &friction->temperature);
 }
 
-enum brake_status brake_friction_usual(double mu, struct brake_friction *friction)
+enum brake_status brake_friction_usual(double mu, double fade, struct brake_friction *friction)
 {
     enum { POINTS = 7 };
     static const double celsius[POINTS] = {20.0, 100.0, 200.0, 300.0, 400.0, 500.0, 600.0};
-    static const double shape[POINTS] = {0.92, 1.00, 1.05, 1.00, 0.86, 0.72, 0.62};
+    static const double shape[POINTS] = {0.92, 1.00, 1.03, 0.97, 0.86, 0.72, 0.62};
     double values[POINTS];
     *friction = (struct brake_friction){.speed = {.points = 0}};
-    if (!(mu >= 0.05 && mu <= 0.9))
+    if (!(mu >= 0.05 && mu <= 0.9 && fade >= 0.0 && fade <= 4.0))
         return BRAKE_E_RANGE;
     for (int i = 0; i < POINTS; i++)
-        values[i] = mu * shape[i];
+        values[i] = mu * (celsius[i] < 300.0 ? shape[i] : pow(shape[i], fade));
     over_temperature(celsius, values, POINTS, friction);
     return BRAKE_W_NOMINAL;
 }

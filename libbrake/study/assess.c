@@ -5,7 +5,16 @@
 
 bool brake_assessed(const struct brake_assessment *assessment, int criterion)
 {
-    return ((unsigned)brake_criterion_at(criterion)->rules & assessment->rules) != 0;
+    return brake_criterion_in(brake_criterion_at(criterion), assessment->rules);
+}
+
+/* The one that is met less often; of equals that of the smaller margin. */
+static bool limits_before(const struct brake_assessment *a, int one, int other)
+{
+    const double met = a->sure.of[one].met - a->sure.of[other].met;
+    if (met < 0.0 || met > 0.0)
+        return met < 0.0;
+    return a->judgement[one].margin < a->judgement[other].margin;
 }
 
 static void count(struct brake_assessment *a, int criterion)
@@ -16,7 +25,8 @@ static void count(struct brake_assessment *a, int criterion)
     a->meets += j->verdict == BRAKE_MEETS;
     a->falls_short += j->verdict == BRAKE_FALLS_SHORT;
     a->cannot_say += j->verdict == BRAKE_CANNOT_SAY;
-    if (!isnan(j->margin) && (a->limiting < 0 || j->margin < a->judgement[a->limiting].margin))
+    a->lacking += j->verdict == BRAKE_CANNOT_SAY && isnan(j->margin);
+    if (!isnan(j->margin) && (a->limiting < 0 || limits_before(a, criterion, a->limiting)))
         a->limiting = criterion;
 }
 
@@ -26,6 +36,7 @@ void brake_assessment_count(struct brake_assessment *assessment)
     a->meets = 0;
     a->falls_short = 0;
     a->cannot_say = 0;
+    a->lacking = 0;
     a->limiting = -1;
     for (int i = 0; i < brake_criterion_count(); i++) {
         if (brake_assessed(a, i))
@@ -41,21 +52,18 @@ void brake_assess(const struct brake_sheet *sheet, unsigned rules,
     brake_evaluate(&sheet->vehicle, &a->results);
     brake_judge_all(rules, &sheet->vehicle, a->judgement);
     brake_assessment_count(a);
-    brake_sureness(sheet, rules, a->sureness);
     a->warnings = brake_warnings(&sheet->vehicle, &a->results, a->warning);
 }
 
-int brake_assessment_doubted(const struct brake_assessment *assessment)
+bool brake_assess_sure(const struct brake_sheet *sheet, bool faded, const struct brake_watch *watch,
+                       struct brake_sure_room *room, struct brake_assessment *assessment)
 {
-    const struct brake_assessment *a = assessment;
-    int least = -1;
-    for (int i = 0; i < brake_criterion_count(); i++) {
-        const bool counts = brake_assessed(a, i) && a->judgement[i].applies &&
-                            a->sureness[i].leading >= 0 && !isnan(a->judgement[i].margin);
-        if (counts && (least < 0 || a->judgement[i].margin < a->judgement[least].margin))
-            least = i;
-    }
-    return least;
+    struct brake_assessment *a = assessment;
+    const struct brake_sure_options options = {a->rules, faded, watch};
+    if (!brake_sure_draw(sheet, &options, room, a->judgement, &a->sure))
+        return false;
+    brake_assessment_count(a);
+    return true;
 }
 
 int brake_assessment_exit(const struct brake_assessment *assessment)

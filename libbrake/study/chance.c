@@ -87,20 +87,29 @@ static double value_at(enum brake_shape shape, double share)
     return share < 0.5 ? sqrt(2.0 * share) - 1.0 : 1.0 - sqrt(2.0 * (1.0 - share));
 }
 
+/* Share of the whole below a value: each half of the shape has a width of its own. */
+static double share_under(const struct brake_doubt *doubt, double value)
+{
+    const double off = value - doubt->middle;
+    return share_below(doubt->shape, off / (off < 0.0 ? doubt->below : doubt->above));
+}
+
 struct brake_doubt brake_doubt_of(enum brake_shape shape, double middle, double tolerance,
-                                  double low, double high)
+                                  double lean, double low, double high)
 {
     /* Where each shape of width 1 has 95 of 100 within. */
     const double holds[BRAKE_SHAPES] = {1.9599639845400545, 0.95, 1.0 - sqrt(0.05)};
     const double width = tolerance / holds[shape];
-    struct brake_doubt doubt = {shape, middle, width, 0.0, 0.0};
-    doubt.from = share_below(shape, (fmin(low, middle) - middle) / width);
-    doubt.to = share_below(shape, (fmax(high, middle) - middle) / width);
+    struct brake_doubt doubt = {
+        shape, middle, width * (1.0 - lean), width * (1.0 + lean), 0.0, 0.0};
+    doubt.from = share_under(&doubt, fmin(low, middle));
+    doubt.to = share_under(&doubt, fmax(high, middle));
     return doubt;
 }
 
 double brake_doubt_value(const struct brake_doubt *doubt, double share)
 {
     const double of_all = doubt->from + share * (doubt->to - doubt->from);
-    return doubt->middle + doubt->width * value_at(doubt->shape, of_all);
+    const double off = value_at(doubt->shape, of_all);
+    return doubt->middle + (off < 0.0 ? doubt->below : doubt->above) * off;
 }

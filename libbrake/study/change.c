@@ -20,6 +20,8 @@ static const struct {
     {"vehicle", "front_share", BRAKE_CHANGE_CG},
     {"vehicle", "cg_height", BRAKE_CHANGE_CG},
     {"vehicle", "roof_height", BRAKE_CHANGE_CG},
+    {"vehicle", "tyres", BRAKE_CHANGE_TYRE},
+    {"vehicle", "tyre_grip", BRAKE_CHANGE_TYRE},
     {"vehicle", "unsprung_mass", BRAKE_CHANGE_CG}, /* counts in the rise of the centre only */
     {"vehicle", "wheelbase", BRAKE_CHANGE_GEOMETRY},
     {"vehicle", "rolling_resistance", BRAKE_CHANGE_TYRE},
@@ -44,6 +46,7 @@ static const struct {
     {"disc.pads", "arc", BRAKE_CHANGE_PAD},
     {"disc.pads", "thickness", BRAKE_CHANGE_PAD},
     {"disc.pads", "friction", BRAKE_CHANGE_PAD},
+    {"disc.pads", "fade", BRAKE_CHANGE_PAD},
     {"disc.pads", NULL, BRAKE_CHANGE_ROTOR}, /* they give the effective radius */
     {"drum", NULL, BRAKE_CHANGE_DRUM},
     {"drum.lining", NULL, BRAKE_CHANGE_DRUM}, /* friction and shape decide whether shoes grab */

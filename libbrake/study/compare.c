@@ -43,7 +43,7 @@ static bool is_headline(int result)
 static bool is_judged(const struct brake_comparison *c, int criterion)
 {
     const struct brake_criterion *row = brake_criterion_at(criterion);
-    return ((unsigned)row->rules & c->rules) != 0 &&
+    return brake_criterion_in(row, c->rules) &&
            (c->faded || !brake_measure_hot(row->measure)) &&
            (c->judgement[0][criterion].applies || c->judgement[1][criterion].applies);
 }
@@ -171,6 +171,19 @@ bool brake_compare_fade(struct brake_comparison *comparison, const struct brake_
     }
     c->faded = true;
     take_margins(c);
+    return true;
+}
+
+bool brake_compare_sure(struct brake_comparison *comparison, const struct brake_watch *watch,
+                        struct brake_sure_room *room)
+{
+    struct brake_comparison *c = comparison;
+    const struct brake_sheet *const sheet[] = {c->before, c->after};
+    const struct brake_sure_options options = {c->rules, c->faded, watch};
+    for (int i = 0; i < 2; i++) {
+        if (!brake_sure_draw(sheet[i], &options, room, c->judgement[i], &c->sure[i]))
+            return false;
+    }
     return true;
 }
 

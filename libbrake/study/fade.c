@@ -38,6 +38,7 @@ struct run {
     struct brake_fade *fade;
     int done;    /* steps */
     bool boiled; /* the fluid, at a time when a stop was due */
+    bool coarse; /* for figures alone, see brake_fade_figures */
 };
 
 static void lacks(struct brake_fade *fade, const char *why)
@@ -86,16 +87,18 @@ static bool boiled(struct run *run, const struct brake_duty_result *result, cons
     struct brake_fade *fade = run->fade;
     const double hottest =
         fmax(result->axle[BRAKE_FRONT].fluid_last, result->axle[BRAKE_REAR].fluid_last);
-    if (!(hottest >= run->hot.boiling))
+    const double boiling =
+        brake_fluid_boiling((enum brake_fluid_kind)run->vehicle->heat.fluid, 0);
+    if (!(hottest >= boiling))
         return false;
     if (!run->boiled) {
         struct brake_warning *warning = &fade->warning[fade->warnings++];
         warning->id = brake_warning_id(BRAKE_WARNS_HEAT_BOILED);
         brake_text_format(
             warning->text, sizeof warning->text,
-            "In the fade procedure the fluid is at %.0f degC %s, past its wet boiling point "
-            "of %.0f degC: counted as no stop.",
-            hottest - 273.15, when, run->hot.boiling - 273.15);
+            "In the fade procedure the fluid is at %.0f degC %s, past the %.0f degC at which new "
+            "fluid boils: counted as no stop.",
+            hottest - 273.15, when, boiling - 273.15);
     }
     run->boiled = true;
     return true;
@@ -148,7 +151,7 @@ static bool heat_up(struct run *run)
     *snubs = (struct brake_duty){.kind = BRAKE_DUTY_STOPS,
                                  .stops = run->snubs,
                                  .force = run->vehicle->driver.pedal_force_most,
-                                 .rest = BRAKE_PARKED};
+                                 .rest = run->coarse ? 0.0 : BRAKE_PARKED};
     if (!carry_out(run, snubs, run->rows, &fade->heating))
         return false;
     memcpy(run->heat, fade->heating.braked, sizeof run->heat);
@@ -194,6 +197,47 @@ static void go_through(struct run *run)
     figures->recovery = stop(run, &last, fade->cold_force, NULL);
 }
 
+/* [m] where pads and linings are replaced; service data */
+static const double WORN_PADS = 3e-3;
+static const double WORN_LINING = 2e-3;
+
+static void take_long_steps(struct brake_hot_rig *hot)
+{
+    hot->rig.tolerance *= 30.0;
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        hot->thermal[i].spec.tolerance *= 5.0;
+}
+
+/* Room to boiling of fluid with water in it, over linings as worn as service allows. The descent of UN R13, Annex 4, 1.6 (Type-II), in gear; from memory. What an engine takes in a low gear:
+ * common practice, no source. */
+static double descend(const struct brake_vehicle *vehicle, bool coarse)
+{
+    const struct brake_duty descent = {
+        .kind = BRAKE_DUTY_DESCENT,
+        .descent = {.grade = 0.06, .length = 6e3, .speed = 30.0 / 3.6, .engine = 0.4},
+        .force = vehicle->driver.pedal_force_most,
+        .rest = BRAKE_PARKED};
+    const double air = vehicle->heat.ambient;
+    struct brake_vehicle worn = *vehicle;
+    struct brake_hot_rig hot;
+    struct brake_duty_result result;
+    struct brake_error error;
+    double hottest = air;
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        worn.axle[i].pads.thickness = fmin(WORN_PADS, vehicle->axle[i].pads.thickness);
+        worn.axle[i].lining.thickness = fmin(WORN_LINING, vehicle->axle[i].lining.thickness);
+    }
+    if (brake_hot_rig_build(&worn, BRAKE_FULL, &hot, &error) != BRAKE_OK)
+        return BRAKE_NAN;
+    if (coarse)
+        take_long_steps(&hot);
+    if (brake_duty_run(&hot, &descent, NULL, &result) != BRAKE_OK)
+        return BRAKE_NAN;
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        hottest = fmax(hottest, result.axle[i].fluid_most);
+    return (hottest + result.fluid_margin - air) / (hottest - air);
+}
+
 static void missing(struct brake_fade *fade, const struct brake_error *error)
 {
     fade->warnings = 1;
@@ -203,26 +247,54 @@ static void missing(struct brake_fade *fade, const struct brake_error *error)
     lacks(fade, "a line that heat needs is missing or does not fit; see the warnings");
 }
 
+static struct run begin(const struct brake_vehicle *vehicle, enum brake_fade_kind kind,
+                        struct brake_fade *fade)
+{
+    struct run run = {.vehicle = vehicle, .procedure = &procedures[kind], .fade = fade};
+    *fade = (struct brake_fade){.cold_force = BRAKE_NAN, .figures = {.fluid_room = BRAKE_NAN}};
+    run.snubs = brake_fade_stops(brake_fade_sequence_find(run.procedure->sequence),
+                                 vehicle->general.top_speed);
+    return run;
+}
+
+static void run_built(struct run *run)
+{
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        brake_thermal_start(&run->hot.thermal[i], run->snubs.sequence->start, &run->heat[i]);
+    run->hot.rig.adhesion = BRAKE_TEST_ADHESION * run->vehicle->general.tyre_grip;
+    run->fade->figures.fluid_room = descend(run->vehicle, run->coarse);
+    go_through(run);
+}
+
 void brake_fade_run(const struct brake_vehicle *vehicle, enum brake_fade_kind kind,
                     const struct brake_watch *watch, const struct brake_duty_watch *rows,
                     struct brake_fade *fade)
 {
     struct brake_error error;
-    struct run run = {.vehicle = vehicle,
-                      .procedure = &procedures[kind],
-                      .watch = watch,
-                      .rows = rows,
-                      .fade = fade};
-    *fade = (struct brake_fade){.cold_force = BRAKE_NAN};
-    run.snubs = brake_fade_stops(brake_fade_sequence_find(run.procedure->sequence),
-                                 vehicle->general.top_speed);
+    struct run run = begin(vehicle, kind, fade);
+    run.watch = watch;
+    run.rows = rows;
     if (brake_hot_rig_build(vehicle, BRAKE_FULL, &run.hot, &error) != BRAKE_OK) {
         missing(fade, &error);
         return;
     }
-    for (int i = 0; i < BRAKE_AXLES; i++)
-        brake_thermal_start(&run.hot.thermal[i], run.snubs.sequence->start, &run.heat[i]);
-    go_through(&run);
+    run_built(&run);
+}
+
+void brake_fade_figures(const struct brake_vehicle *vehicle, enum brake_fade_kind kind,
+                        struct brake_hot_figures *figures)
+{
+    struct brake_fade fade;
+    struct run run = begin(vehicle, kind, &fade);
+    struct brake_error error;
+    run.coarse = true;
+    if (brake_hot_rig_build(vehicle, BRAKE_FULL, &run.hot, &error) == BRAKE_OK) {
+        take_long_steps(&run.hot);
+        run_built(&run);
+    } else {
+        missing(&fade, &error);
+    }
+    *figures = fade.figures;
 }
 
 /* ---- in an assessment ----------------------------------------------------------------------- */

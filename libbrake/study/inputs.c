@@ -2,19 +2,37 @@
 
 #include <math.h>
 #include <stdio.h>
+#include <string.h>
 
 #include "brake/tolerance.h"
+#include "vehicle/sections.h"
 #include "vehicle/text.h"
 #include "vehicle/rework.h"
+
+/* Errors of the model that are drawn: all but that of what is exact. */
+enum { ERRORS = BRAKE_MODEL_ERRORS - 1 };
+_Static_assert((int)BRAKE_ROWS + ERRORS + 16 <= (int)BRAKE_INPUTS, "room for every doubt");
 
 static void add_input(struct brake_inputs *inputs, int index, enum brake_shape shape)
 {
     const struct brake_quantity *q = brake_quantity_at(index);
     struct brake_input *input = &inputs->input[inputs->count++];
-    input->index = index;
-    input->cause = -1;
+    *input = (struct brake_input){.index = index, .cause = -1};
+    input->rear = strncmp(brake_quantity_section(index)->path, "rear.", 5) == 0;
     input->doubt = brake_doubt_of(shape, brake_quantity_value(&inputs->sheet->vehicle, index),
-                                  inputs->sheet->record[index].tolerance, q->low, q->high);
+                                  inputs->sheet->record[index].tolerance,
+                                  inputs->sheet->record[index].lean, q->low, q->high);
+}
+
+static bool is_open_choice(const struct brake_sheet *sheet, int index)
+{
+    return brake_quantity_at(index)->odds > 0.0 && sheet->record[index].from == BRAKE_DEFAULT;
+}
+
+static void add_choice(struct brake_inputs *inputs, int index)
+{
+    inputs->input[inputs->count++] =
+        (struct brake_input){.index = index, .choice = true, .cause = -1};
 }
 
 /* Number among the inputs of a path; -1: it is not doubtful. */
@@ -54,8 +72,8 @@ static int causes_in_all(void)
     return count;
 }
 
-enum brake_status brake_inputs_list(const struct brake_sheet *sheet, const enum brake_shape *shape,
-                                    struct brake_inputs *inputs)
+void brake_inputs_list(const struct brake_sheet *sheet, const enum brake_shape *shape,
+                       struct brake_inputs *inputs)
 {
     const int causes = causes_in_all();
     inputs->sheet = sheet;
@@ -63,29 +81,45 @@ enum brake_status brake_inputs_list(const struct brake_sheet *sheet, const enum 
     inputs->count = 0;
     inputs->causes = 0;
     for (int i = 0; i < brake_catalogue_count(); i++) {
+        if (is_open_choice(sheet, i))
+            add_choice(inputs, i);
         if (brake_quantity_at(i)->kind != BRAKE_REAL || !brake_record_moves(&sheet->record[i]))
             continue;
-        if (inputs->count + causes == BRAKE_INPUTS)
-            return BRAKE_E_SIZE;
         add_input(inputs, i, shape != NULL ? shape[i] : BRAKE_NORMAL);
     }
     for (int i = 0; i < causes; i++)
         add_cause(inputs, i);
-    return BRAKE_OK;
 }
 
 int brake_inputs_count(const struct brake_inputs *inputs)
 {
-    return inputs->count + inputs->causes;
+    return inputs->count + inputs->causes + ERRORS;
 }
 
 void brake_inputs_name(const struct brake_inputs *inputs, int number, char *name, size_t size)
 {
-    if (number < inputs->count)
+    const int after = number - inputs->count;
+    if (after < 0)
         brake_catalogue_path(&inputs->sheet->vehicle, inputs->input[number].index, name, size);
+    else if (after < inputs->causes)
+        brake_text_format(name, size, "%s", brake_cause_at(inputs->cause[after])->id);
     else
-        brake_text_format(name, size, "%s",
-                          brake_cause_at(inputs->cause[number - inputs->count])->id);
+        brake_text_format(
+            name, size, "%s",
+            brake_model_error_word((enum brake_model_error)(after - inputs->causes + 1)));
+}
+
+enum brake_from brake_inputs_from(const struct brake_inputs *inputs, int number)
+{
+    enum brake_from weakest = BRAKE_MEASURED;
+    if (number >= inputs->count + inputs->causes)
+        return BRAKE_ESTIMATED;
+    for (int i = 0; i < inputs->count; i++) {
+        const enum brake_from from = inputs->sheet->record[inputs->input[i].index].from;
+        if ((i == number || inputs->input[i].cause == number - inputs->count) && from < weakest)
+            weakest = from;
+    }
+    return weakest;
 }
 
 static double with_cause(double own, double shared, double correlation)
@@ -94,25 +128,62 @@ static double with_cause(double own, double shared, double correlation)
                               sqrt(correlation) * brake_normal_value(shared));
 }
 
-void brake_inputs_values(const struct brake_inputs *inputs, const double *share, double *value)
+static double chosen(const struct brake_quantity *q, double share)
+{
+    return share < q->odds ? q->other : q->fallback;
+}
+
+static void fill_values(const struct brake_inputs *inputs, const double *share, bool parted,
+                        double *value)
 {
     for (int i = 0; i < inputs->count; i++) {
         const struct brake_input *input = &inputs->input[i];
         double one = share[i];
-        if (input->cause >= 0)
-            one = with_cause(one, share[inputs->count + input->cause],
-                             brake_cause_at(inputs->cause[input->cause])->correlation);
-        value[i] = brake_doubt_value(&input->doubt, one);
+        if (input->cause >= 0) {
+            const struct brake_cause *cause = brake_cause_at(inputs->cause[input->cause]);
+            const double shared = share[inputs->count + input->cause];
+            const bool other_way = parted && cause->parts && input->rear;
+            one = with_cause(one, other_way ? 1.0 - shared : shared, cause->correlation);
+        }
+        value[i] = input->choice ? chosen(brake_quantity_at(input->index), one)
+                                 : brake_doubt_value(&input->doubt, one);
     }
 }
 
-void brake_inputs_vehicle(const struct brake_inputs *inputs, const double *share,
-                          struct brake_vehicle *vehicle)
+void brake_inputs_values(const struct brake_inputs *inputs, const double *share, double *value)
+{
+    fill_values(inputs, share, false, value);
+}
+
+void brake_inputs_model(const struct brake_inputs *inputs, const double *share,
+                        double factor[BRAKE_MODEL_ERRORS])
+{
+    const double *own = share + inputs->count + inputs->causes;
+    factor[BRAKE_MODEL_EXACT] = 1.0;
+    for (int i = 0; i < ERRORS; i++)
+        factor[i + 1] = 1.0 + brake_model_error_size((enum brake_model_error)(i + 1)) / 1.96 *
+                                  brake_normal_value(own[i]);
+}
+
+static void fill_vehicle(const struct brake_inputs *inputs, const double *share, bool parted,
+                         struct brake_vehicle *vehicle)
 {
     int index[BRAKE_INPUTS];
     double value[BRAKE_INPUTS];
     for (int i = 0; i < inputs->count; i++)
         index[i] = inputs->input[i].index;
-    brake_inputs_values(inputs, share, value);
+    fill_values(inputs, share, parted, value);
     brake_sheet_vary_many(inputs->sheet, &inputs->places, index, value, inputs->count, vehicle);
+}
+
+void brake_inputs_parted(const struct brake_inputs *inputs, const double *share,
+                         struct brake_vehicle *vehicle)
+{
+    fill_vehicle(inputs, share, true, vehicle);
+}
+
+void brake_inputs_vehicle(const struct brake_inputs *inputs, const double *share,
+                          struct brake_vehicle *vehicle)
+{
+    fill_vehicle(inputs, share, false, vehicle);
 }

@@ -51,7 +51,7 @@ static double force_for(const struct brake_system *system, double most, double d
 static void ask(const void *context, const struct brake_vehicle *vehicle, double *answer)
 {
     const struct brake_shakedown *plan = context;
-    const struct brake_delay delay = brake_vehicle_delay(vehicle, BRAKE_USUAL_DELAY);
+    const struct brake_delay delay = brake_vehicle_delay(vehicle);
     struct brake_system system;
     brake_system_build(vehicle, plan->load, BRAKE_INTACT, &system);
     for (int i = 0; i < plan->stages; i++) {

@@ -7,8 +7,8 @@
 
 #include "brake/evaluate.h"
 #include "brake/fade.h"
-#include "brake/output.h"
 #include "replicates.h"
+#include "sample.h"
 #include "watching.h"
 #include "procedure.h"
 #include "indices.h"
@@ -67,7 +67,8 @@ enum brake_status brake_spread_prepare(const struct brake_sheet *sheet,
     brake_judge_all(options->rules, &sheet->vehicle, spread->judgement);
     if (options->faded)
         brake_fade_judge(sheet, options->rules, spread->judgement, &results);
-    return brake_inputs_list(sheet, options->shape, &spread->inputs);
+    brake_inputs_list(sheet, options->shape, &spread->inputs);
+    return brake_inputs_count(&spread->inputs) <= BRAKE_MODEL_INPUTS ? BRAKE_OK : BRAKE_E_SIZE;
 }
 
 static int outputs_of(const struct brake_spread *spread)
@@ -80,12 +81,7 @@ static int outputs_of(const struct brake_spread *spread)
 static void judge_sample(const void *context, const double *share, double *output)
 {
     const struct brake_spread *spread = context;
-    struct brake_vehicle vehicle;
-    struct brake_judgement judgement[BRAKE_CRITERIA];
-    brake_inputs_vehicle(&spread->inputs, share, &vehicle);
-    brake_judge_all(spread->rules, &vehicle, judgement);
-    for (int c = 0; c < spread->criteria; c++)
-        output[c] = judgement[c].margin;
+    sample_margins(&spread->inputs, spread->rules, share, output);
 }
 
 static struct brake_model margins_of(const struct brake_spread *spread)
@@ -94,35 +90,18 @@ static struct brake_model margins_of(const struct brake_spread *spread)
                                 spread};
 }
 
-/* Margins of hot performance, where they were asked for. */
-static void judge_faded(const struct brake_spread *spread, const struct brake_vehicle *vehicle,
-                        struct brake_judgement *judgement)
-{
-    struct brake_output output[BRAKE_CRITERIA];
-    double margin[BRAKE_CRITERIA];
-    int count = 0;
-    for (int c = 0; c < spread->criteria; c++) {
-        const struct brake_output one = {.criterion = true, .index = c};
-        if (brake_spread_draws(spread, c) && brake_output_faded(one))
-            output[count++] = one;
-    }
-    brake_outputs(vehicle, output, count, margin);
-    for (int i = 0; i < count; i++)
-        judgement[output[i].index].margin = margin[i];
-}
-
 static void keep_sample(const struct brake_spread *spread, const double *share, long sample)
 {
     struct brake_vehicle vehicle;
-    struct brake_judgement judgement[BRAKE_CRITERIA];
     struct brake_results results;
-    brake_inputs_vehicle(&spread->inputs, share, &vehicle);
-    brake_judge_all(spread->rules, &vehicle, judgement);
+    double margin[BRAKE_CRITERIA];
+    sample_margins(&spread->inputs, spread->rules, share, margin);
     if (spread->faded)
-        judge_faded(spread, &vehicle, judgement);
+        sample_hot_margins(&spread->inputs, spread->rules, share, margin);
+    brake_inputs_vehicle(&spread->inputs, share, &vehicle);
     brake_evaluate(&vehicle, &results);
     for (int c = 0; c < spread->criteria; c++)
-        spread->value[c * spread->samples + sample] = judgement[c].margin;
+        spread->value[c * spread->samples + sample] = margin[c];
     for (int r = 0; r < spread->results; r++)
         spread->value[(spread->criteria + r) * spread->samples + sample] =
             brake_result_value(&results, spread->result[r]);
@@ -173,6 +152,7 @@ static void set_probability(const struct tally tally[BRAKE_REPLICATES], double *
     *error = all.judged > 0.0 ? fmax(replicates_error(share), 3.0 / all.judged) : BRAKE_NAN;
 }
 
+/* A sample that cannot be worked out does not meet what the vehicle as stated is judged by. */
 static void count_criterion(struct brake_spread *spread, int criterion)
 {
     const long each = spread->samples / BRAKE_REPLICATES;
@@ -180,7 +160,7 @@ static void count_criterion(struct brake_spread *spread, int criterion)
     struct brake_spread_output *output = &spread->output[criterion];
     struct tally tally[BRAKE_REPLICATES] = {{0.0, 0.0}};
     for (long i = 0; i < spread->samples; i++) {
-        tally[i / each].judged += isnan(margin[i]) ? 0.0 : 1.0;
+        tally[i / each].judged += 1.0;
         tally[i / each].met += margin[i] >= 0.0 ? 1.0 : 0.0;
     }
     set_probability(tally, &output->met, &output->met_error);
@@ -194,9 +174,10 @@ static void count_all(struct brake_spread *spread)
         bool judged = false;
         bool short_of = false;
         for (int c = 0; c < spread->criteria; c++) {
-            const double margin = spread->value[c * spread->samples + i];
-            judged = judged || !isnan(margin);
-            short_of = short_of || margin < 0.0;
+            if (!brake_spread_draws(spread, c) || isnan(spread->judgement[c].margin))
+                continue;
+            judged = true;
+            short_of = short_of || !(spread->value[c * spread->samples + i] >= 0.0);
         }
         tally[i / each].judged += judged ? 1.0 : 0.0;
         tally[i / each].met += judged && !short_of ? 1.0 : 0.0;
@@ -245,7 +226,7 @@ static void sum_up(struct brake_spread *spread)
     for (int i = 0; i < outputs_of(spread); i++) {
         spread->output[i].met = BRAKE_NAN;
         spread->output[i].met_error = BRAKE_NAN;
-        if (i < spread->criteria)
+        if (i < spread->criteria && !isnan(spread->judgement[i].margin))
             count_criterion(spread, i);
         set_percentiles(spread, i);
     }
@@ -316,7 +297,7 @@ bool brake_spread_run(struct brake_spread *spread, void *room, const struct brak
 bool brake_spread_draws(const struct brake_spread *spread, int criterion)
 {
     const struct brake_criterion *c = brake_criterion_at(criterion);
-    return ((unsigned)c->rules & spread->rules) != 0 &&
+    return brake_criterion_in(c, spread->rules) &&
            (spread->faded || !brake_measure_hot(c->measure));
 }
 

@@ -60,6 +60,7 @@ static void repeat_section(struct work *w, int section)
         *record = w->sheet->record[from + row];
         record->from = BRAKE_DEFAULT;
         record->tolerance = 0.0; /* it moves with the one it repeats */
+        record->lean = 0.0;
         record->line = 0;
         record->set = false;
     }
@@ -97,8 +98,8 @@ static void fill_default(struct work *w, int index)
     else
         *work_real(w, index) = q->fallback;
     record->from = BRAKE_DEFAULT;
-    record->tolerance = fabs(q->fallback) * q->typical;
-    record->typical = record->tolerance > 0.0;
+    if (q->kind == BRAKE_REAL)
+        work_doubt_usual(q, q->fallback, record);
 }
 
 static void fill_defaults(struct work *w)
@@ -108,8 +109,22 @@ static void fill_defaults(struct work *w)
         fill_default(w, i);
 }
 
-/* Worked values move with every toleranced number they come from; the moves add up in squares. A
- * worked value that none of them moves keeps the usual uncertainty of its row. */
+/* What a worked value may be off by: what its sources move it by, and, where a rule gave it that holds
+ * only about so, the doubt of the rule; in squares. One that nothing moves keeps the usual uncertainty of
+ * its row. */
+static void doubt_worked(struct brake_record *record, const struct brake_quantity *row, double value,
+                         double squares)
+{
+    if (!record->typical && !(squares > 0.0)) {
+        record->tolerance = fabs(value) * row->typical;
+        record->typical = true;
+        return;
+    }
+    record->tolerance =
+        record->typical ? sqrt(record->tolerance * record->tolerance + squares) : sqrt(squares);
+}
+
+/* Worked values move with every toleranced number they come from; the moves add up in squares. */
 static void carry_tolerances(struct work *w)
 {
     const struct brake_sheet plain = *w->sheet;
@@ -131,11 +146,8 @@ static void carry_tolerances(struct work *w)
     }
     for (int j = 0; j < count; j++) {
         struct brake_record *record = &w->sheet->record[j];
-        if (!record->worked)
-            continue;
-        record->typical = !(squares[j] > 0.0);
-        record->tolerance =
-            record->typical ? fabs(*work_real(w, j)) * work_row(w, j)->typical : sqrt(squares[j]);
+        if (record->worked)
+            doubt_worked(record, work_row(w, j), *work_real(w, j), squares[j]);
     }
 }
 
@@ -244,8 +256,12 @@ void brake_sheet_vary_many(const struct brake_sheet *sheet, const struct brake_p
 {
     struct brake_sheet varied = *sheet;
     struct work w = {&varied, &varied.vehicle, NULL, places};
-    for (int i = 0; i < count; i++)
-        *work_real(&w, index[i]) = value[i];
+    for (int i = 0; i < count; i++) {
+        if (work_row(&w, index[i])->kind == BRAKE_CHOICE)
+            *(int *)work_in(&w, index[i]) = (int)value[i];
+        else
+            *work_real(&w, index[i]) = value[i];
+    }
     work_out(&w, WORK_ALL);
     /* Working out has put its own numbers over those. */
     for (int i = 0; i < count; i++) {

@@ -244,7 +244,7 @@ static void answer_stop(struct question *q, struct brake_case_results *r)
 {
     const struct brake_stop_lines *stop = &q->vehicle->stop;
     const double a = deceleration_most(q);
-    const struct brake_delay delay = brake_vehicle_delay(q->vehicle, BRAKE_USUAL_DELAY);
+    const struct brake_delay delay = brake_vehicle_delay(q->vehicle);
     r->stop.distance = brake_stop_distance(stop->speed, a, delay.dead_time, delay.build_up);
     r->stop.time = brake_stop_time(stop->speed, a, delay.dead_time, delay.build_up);
     r->stop.sight_distance = r->stop.distance + stop->speed * stop->reaction_time;

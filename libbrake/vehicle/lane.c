@@ -37,7 +37,7 @@ static void fill_brakes(const struct brake_vehicle *vehicle, const struct brake_
 void brake_lane_fill(const struct brake_vehicle *vehicle, enum brake_load load, int lane,
                      struct brake_lane_numbers *numbers)
 {
-    const struct brake_delay delay = brake_vehicle_delay(vehicle, BRAKE_USUAL_DELAY);
+    const struct brake_delay delay = brake_vehicle_delay(vehicle);
     struct brake_system system;
     brake_system_build(vehicle, load, BRAKE_INTACT, &system);
     numbers->mass[lane] = system.balance.body.mass;
@@ -81,7 +81,7 @@ static const struct {
      COLUMN(pressure_most),
      {WORK_OF(circuits), WORK_OF(master), WORK_OF(pedal), BRAKES(0), GAPS(0), BRAKES(1), GAPS(1)}},
     {COLUMN(force), COLUMN(force_most), {WORK_OF(driver)}},
-    {COLUMN(adhesion), COLUMN(adhesion), {WORK_OF(road)}},
+    {COLUMN(adhesion), COLUMN(adhesion), {WORK_OF(road), WORK_OF(general)}},
     {COLUMN(speed), COLUMN(build_up), {WORK_OF(stop)}},
 };
 

@@ -53,10 +53,18 @@ static void reduce_cg_height(struct work *w, int unused)
         work_refuse(w, BRAKE_E_RANGE, INDEX(tilt.rise), "must be less than the wheelbase");
     work_offer(w, INDEX(general.cg_height), height, tilt, 4);
     if (isnan(height) && !work_held(w, INDEX(general.cg_height)) && !isnan(g->roof_height)) {
-        const int roof[] = {INDEX(general.roof_height)};
-        work_offer(w, INDEX(general.cg_height), 0.40 * g->roof_height, roof, 1);
+        work_offer_default(w, INDEX(general.cg_height), 0.385 * g->roof_height);
         w->sheet->record[INDEX(general.cg_height)].from = BRAKE_ESTIMATED;
     }
+}
+
+static void reduce_grip(struct work *w, int unused)
+{
+    static const double grip[] = {[BRAKE_TYRES_ROAD] = 1.00,
+                                  [BRAKE_TYRES_ALL_TERRAIN] = 0.95,
+                                  [BRAKE_TYRES_MUD] = 0.88};
+    (void)unused;
+    work_offer_default(w, INDEX(general.tyre_grip), grip[w->vehicle->general.tyres]);
 }
 
 /* Reads a marking; an empty one leaves `size` at zero. Returns false when there is none. */
@@ -141,10 +149,40 @@ static void reduce_inertia(struct work *w, int axle)
     }
 }
 
+/* Sources of these rules: the reasons of their rows in the catalogue. */
+static void usual_of_disc(struct work *w, int axle)
+{
+    const struct brake_disc_lines *disc = &w->vehicle->axle[axle].disc;
+    const bool fixed = disc->mounting == BRAKE_FIXED;
+    work_offer_default(w, AXLE_INDEX(disc.compliance, axle),
+                       (fixed ? 0.30e-3 : 0.40e-3) * brake_vehicle_piston_area(&disc->pistons));
+    work_offer_default(w, AXLE_INDEX(pads.gap, axle), fixed ? 0.15e-3 : 0.09e-3);
+    work_offer_default(w, AXLE_INDEX(disc.hat_mass, axle), 0.37 * disc->rotor_mass);
+}
+
+static void reduce_drum(struct work *w, int axle)
+{
+    static const double usual[] = {
+        [BRAKE_LEADING_TRAILING] = 2.2, [BRAKE_TWO_LEADING] = 3.1, [BRAKE_DUO_SERVO] = 4.4};
+    const struct brake_drum_lines *drum = &w->vehicle->axle[axle].drum;
+    const struct brake_lining_lines *lining = &w->vehicle->axle[axle].lining;
+    if (w->vehicle->axle[axle].axle.brake != BRAKE_DRUM)
+        return;
+    work_offer_default(w, AXLE_INDEX(drum.compliance, axle),
+                       1.2e-3 * brake_piston_area(2.0, drum->cylinder_diameter));
+    if (isnan(lining->pivot_radius) && isnan(lining->force_arm) && isnan(lining->heel) &&
+        isnan(lining->toe))
+        work_offer_default(
+            w, AXLE_INDEX(drum.brake_factor, axle),
+            usual[drum->shoes] *
+                pow(lining->mu / 0.37, brake_vehicle_factor_power((enum brake_shoes)drum->shoes)));
+}
+
 static void reduce_pads(struct work *w, int axle)
 {
     if (w->vehicle->axle[axle].axle.brake != BRAKE_DISC)
         return;
+    usual_of_disc(w, axle);
     const struct brake_pads_lines *pads = &w->vehicle->axle[axle].pads;
     const enum brake_contact contact = (enum brake_contact)pads->contact;
     const int outer = AXLE_INDEX(pads.outer_radius, axle);
@@ -212,9 +250,11 @@ static void reduce_booster(struct work *w, int unused)
                                 BRAKE_NAN,
                                 brake_piston_area(1.0, w->vehicle->master.bore),
                                 w->vehicle->master.efficiency};
-    const double area = brake_piston_area(b->diaphragms == 2.0 ? 1.7 : 1.0, b->diaphragm_diameter);
+    const double area = brake_piston_area(b->diaphragms == 2.0 ? 1.75 : 1.0, b->diaphragm_diameter);
     if (b->booster == BRAKE_NONE)
         return;
+    work_offer_default(w, INDEX(booster.vacuum), 63e3);
+    work_offer_default(w, INDEX(booster.vacuum_low), 0.70 * b->vacuum);
     if (b->force_pairs.count > 0 &&
         brake_fit_booster(b->force_pairs.at, b->force_pairs.count, &pedal) != BRAKE_OK)
         work_refuse(
@@ -222,6 +262,8 @@ static void reduce_booster(struct work *w, int unused)
             "the pairs show no booster: give (pedal force, line pressure), in rising order, "
             "below and past its knee");
     work_offer(w, INDEX(booster.gain), pedal.gain, pairs, 1);
+    if (b->force_pairs.count == 0)
+        work_offer_default(w, INDEX(booster.gain), 4.5);
     if (b->force_pairs.count > 0)
         work_offer(w, INDEX(booster.assist), pedal.assist, pairs, 1);
     else
@@ -250,10 +292,14 @@ static void reduce_parking(struct work *w, int unused)
     const int axle = p->on == BRAKE_PARKING_FRONT ? BRAKE_FRONT : BRAKE_REAR;
     const int pull[] = {INDEX(parking.pull), AXLE_INDEX(tyre.rolling_radius, axle)};
     const int chain[] = {INDEX(parking.ratio), INDEX(parking.factor), INDEX(parking.radius)};
+    double factor;
     const double gear = p->place == BRAKE_AT_SHAFT ? w->vehicle->driveline.axle_ratio : 1.0;
     work_offer_default(w, INDEX(parking.force), p->control == BRAKE_HAND ? 400.0 : 500.0);
     work_offer(w, INDEX(parking.torque), p->pull * w->vehicle->axle[axle].tyre.rolling_radius, pull,
                2);
+    if (w->vehicle->axle[axle].axle.brake == BRAKE_DRUM && p->place == BRAKE_AT_WHEELS &&
+        !isnan(p->ratio) && brake_vehicle_drum_factor(w->vehicle, (enum brake_axle)axle, &factor) == BRAKE_OK)
+        work_offer_default(w, INDEX(parking.factor), 0.85 * factor);
     if (isnan(p->pull))
         work_offer(
             w, INDEX(parking.torque),
@@ -311,7 +357,7 @@ static void reduce_pedal(struct work *w, int unused)
                2);
 }
 
-enum { TOUCHES = 5 };
+enum { TOUCHES = 10 };
 
 /* The rules in their order, with what each touches: first the section it writes to, which it also
  * reads, then the others that it reads. */
@@ -323,19 +369,24 @@ static const struct {
     {work_repeat, 0, {WORK_OF(axle[1].tyre), WORK_OF(axle[0].tyre)}},
     {reduce_mass, 0, {WORK_OF(general), WORK_OF(scales)}},
     {reduce_cg_height, 0, {WORK_OF(general), WORK_OF(tilt)}},
+    {reduce_grip, 0, {WORK_OF(general)}},
     {reduce_tyre, 0, {WORK_OF(axle[0].tyre)}},
     {reduce_inertia, 0, {WORK_OF(axle[0].tyre)}},
     {reduce_pads, 0, {WORK_OF(axle[0].disc), WORK_OF(axle[0].axle), WORK_OF(axle[0].pads)}},
+    {reduce_drum, 0, {WORK_OF(axle[0].drum), WORK_OF(axle[0].axle), WORK_OF(axle[0].lining)}},
     {reduce_tyre, 1, {WORK_OF(axle[1].tyre)}},
     {reduce_inertia, 1, {WORK_OF(axle[1].tyre)}},
     {reduce_pads, 1, {WORK_OF(axle[1].disc), WORK_OF(axle[1].axle), WORK_OF(axle[1].pads)}},
+    {reduce_drum, 1, {WORK_OF(axle[1].drum), WORK_OF(axle[1].axle), WORK_OF(axle[1].lining)}},
     {reduce_pedal, 0, {WORK_OF(pedal)}},
     {reduce_valve, 0, {WORK_OF(valve), WORK_OF(lift)}},
     {reduce_booster, 0, {WORK_OF(booster), WORK_OF(pedal), WORK_OF(master)}},
     {reduce_fluid, 0, {WORK_OF(circuits)}},
     {reduce_parking,
      0,
-     {WORK_OF(parking), WORK_OF(axle[0].tyre), WORK_OF(axle[1].tyre), WORK_OF(driveline)}},
+     {WORK_OF(parking), WORK_OF(axle[0].tyre), WORK_OF(axle[1].tyre), WORK_OF(driveline),
+      WORK_OF(axle[0].axle), WORK_OF(axle[0].drum), WORK_OF(axle[0].lining),
+      WORK_OF(axle[1].axle), WORK_OF(axle[1].drum), WORK_OF(axle[1].lining)}},
     {reduce_speedometer, 0, {WORK_OF(speedometer)}},
     {reduce_load,
      BRAKE_EMPTY,

@@ -284,14 +284,13 @@ static enum brake_status build_brake(const struct brake_vehicle *vehicle, int ax
 /* Torque goes with friction to a power where only the brake factor of a drum is known. */
 static struct brake_gain_law gain_law(const struct brake_axle_of_vehicle *at)
 {
-    static const double powers[] = {1.2, 1.6, 2.3}; /* by arrangement of the shoes */
     const struct brake_lining_lines *lining = &at->lining;
     struct brake_gain_law law = {.mu = at->pads.mu, .power = 1.0};
     if (at->axle.brake == BRAKE_DISC)
         return law;
     law.mu = lining->mu;
     law.shoes = (enum brake_shoes)at->drum.shoes;
-    law.power = powers[at->drum.shoes];
+    law.power = brake_vehicle_factor_power((enum brake_shoes)at->drum.shoes);
     law.shaped = isnan(at->drum.brake_factor);
     law.shoe = (struct brake_shoe){at->drum.diameter / 2.0, lining->pivot_radius, lining->force_arm,
                                    lining->heel, lining->toe};
@@ -320,7 +319,8 @@ static enum brake_status build_friction(const struct brake_axle_of_vehicle *at, 
     hot->friction_until[axle] = last >= 0 ? given->at[last].x : BRAKE_NAN;
     const enum brake_status status =
         last >= 0 ? given_friction(given, &hot->friction[axle])
-                  : brake_friction_usual(hot->rig.law[axle].mu, &hot->friction[axle]);
+                  : brake_friction_usual(hot->rig.law[axle].mu, disc ? at->pads.fade : at->lining.fade,
+                                         &hot->friction[axle]);
     if (status >= BRAKE_OK)
         return BRAKE_OK;
     return refuse(error, axle, disc ? "disc.pads.friction" : "drum.lining.friction",
@@ -331,7 +331,7 @@ static void build_rig(const struct brake_vehicle *vehicle, enum brake_load load,
                       struct brake_rig *rig)
 {
     const double air = vehicle->heat.ambient;
-    const struct brake_delay delay = brake_vehicle_delay(vehicle, BRAKE_USUAL_DELAY);
+    const struct brake_delay delay = brake_vehicle_delay(vehicle);
     struct brake_system system;
     brake_system_build(vehicle, load, BRAKE_INTACT, &system);
     *rig = (struct brake_rig){.balance = system.balance,

@@ -79,6 +79,19 @@ enum brake_status brake_vehicle_drum_factor(const struct brake_vehicle *vehicle,
     return brake_drum_factor_shape(&shoe, (enum brake_shoes)drum->shoes, lining->mu, factor);
 }
 
+bool brake_vehicle_shoe_shaped(const struct brake_vehicle *vehicle, enum brake_axle axle)
+{
+    const struct brake_axle_of_vehicle *at = &vehicle->axle[axle];
+    return at->axle.brake == BRAKE_DRUM && isnan(at->drum.brake_factor);
+}
+
+double brake_vehicle_factor_power(enum brake_shoes shoes)
+{
+    static const double power[] = {
+        [BRAKE_LEADING_TRAILING] = 1.2, [BRAKE_TWO_LEADING] = 1.6, [BRAKE_DUO_SERVO] = 2.3};
+    return power[shoes];
+}
+
 double brake_vehicle_piston_area(const struct brake_pistons *pistons)
 {
     double area = 0.0;
@@ -161,14 +174,9 @@ static void build_circuits(const struct brake_vehicle *vehicle, struct brake_sys
     system->stroke[1] = circuits == 2 ? vehicle->master.secondary_stroke : BRAKE_NAN;
 }
 
-struct brake_delay brake_vehicle_delay(const struct brake_vehicle *vehicle, double allowed)
+struct brake_delay brake_vehicle_delay(const struct brake_vehicle *vehicle)
 {
-    struct brake_delay delay = {vehicle->stop.dead_time, vehicle->stop.build_up};
-    if (isnan(delay.dead_time) || isnan(delay.build_up)) {
-        delay.dead_time = allowed;
-        delay.build_up = 0.0;
-    }
-    return delay;
+    return (struct brake_delay){vehicle->stop.dead_time, vehicle->stop.build_up};
 }
 
 static void build_axles(const struct brake_vehicle *vehicle, struct brake_balance *balance)
@@ -275,7 +283,7 @@ void brake_system_build(const struct brake_vehicle *vehicle, enum brake_load loa
     system->failed[1] = false;
     system->free_play = vehicle->pedal.free_play;
     system->travel = vehicle->pedal.travel;
-    system->adhesion = vehicle->road.adhesion;
+    system->adhesion = vehicle->road.adhesion * vehicle->general.tyre_grip;
     system->antilock =
         vehicle->general.antilock == BRAKE_FITTED ? vehicle->general.antilock_efficiency : 0.0;
     brake_system_fail(vehicle, failure, system);

@@ -54,6 +54,21 @@ struct brake_valve brake_vehicle_valve(const struct brake_vehicle *vehicle, enum
 enum brake_status brake_vehicle_drum_factor(const struct brake_vehicle *vehicle,
                                             enum brake_axle axle, double *factor);
 
+/** Whether the shoes of an axle are known by their geometry: only then can it be told when one locks
+ * itself.
+ * @param vehicle  complete
+ * @param axle     of it
+ * @return         false for a disc, or a drum of which only the brake factor is known
+ */
+bool brake_vehicle_shoe_shaped(const struct brake_vehicle *vehicle, enum brake_axle axle);
+
+/** How a brake factor follows friction where the geometry of the shoes is not known: as a power of it.
+ * @param shoes  arrangement
+ * @return       [-] exponent, at usual friction
+ * @source       common practice, no source
+ */
+double brake_vehicle_factor_power(enum brake_shoes shoes);
+
 /** Piston area on one side of the rotor, all groups.
  * @param pistons  groups of equal pistons
  * @return         [m2]
@@ -71,10 +86,6 @@ double brake_vehicle_piston_area(const struct brake_pistons *pistons);
 double brake_vehicle_torque_gain(const struct brake_vehicle *vehicle, enum brake_axle axle,
                                  double *threshold);
 
-/** [s] that the standards allow for from first movement of the pedal ("0.1 v", UN R13-H, Annex
- * 3). */
-#define BRAKE_USUAL_DELAY 0.36
-
 /** Delay of the brakes from the first movement of the pedal: dead time and build-up. */
 struct brake_delay {
     double dead_time; /**< [s] */
@@ -83,11 +94,9 @@ struct brake_delay {
 
 /** Delay of a vehicle.
  * @param vehicle  complete
- * @param allowed  [s] taken as dead time when stop.dead_time and stop.build_up are not given
  * @return         the delay
- * @source         UN R13-H, Annex 3: "0.1 v" stands for 0.36 s
  */
-struct brake_delay brake_vehicle_delay(const struct brake_vehicle *vehicle, double allowed);
+struct brake_delay brake_vehicle_delay(const struct brake_vehicle *vehicle);
 
 /** Build the brakes of a load case and a failure.
  * @param vehicle  complete

@@ -122,6 +122,14 @@ void work_offer(struct work *w, int target, double value, const int *sources, in
     record->set = false;
 }
 
+void work_doubt_usual(const struct brake_quantity *row, double value, struct brake_record *record)
+{
+    const double wide = row->most - row->least;
+    record->tolerance = 0.5 * fabs(value) * wide;
+    record->lean = wide > 0.0 ? (row->most + row->least - 2.0) / wide : 0.0;
+    record->typical = record->tolerance > 0.0;
+}
+
 /* A rule of last resort, where no reading gives the quantity: a default that follows others. */
 void work_offer_default(struct work *w, int target, double value)
 {
@@ -131,6 +139,7 @@ void work_offer_default(struct work *w, int target, double value)
     *work_real(w, target) = value;
     record->from = BRAKE_DEFAULT;
     record->worked = true;
+    work_doubt_usual(work_row(w, target), value, record);
 }
 
 unsigned long long work_sections(const struct work_stretch *at, int count)

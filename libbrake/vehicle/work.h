@@ -75,8 +75,12 @@ double work_or_else(double value, double other);
 /* A value for `target` worked out from `sources`, the first of them the one to name. */
 void work_offer(struct work *w, int target, double value, const int *sources, int count);
 
-/* A rule of last resort, where no reading gives the quantity: a default that follows others. */
+/* A rule of last resort, where no reading gives the quantity: a default that follows others. Where its
+ * row has an interval, what the rule gives is doubtful by itself. */
 void work_offer_default(struct work *w, int target, double value);
+
+/* The doubt of a usual value, as its row has it. */
+void work_doubt_usual(const struct brake_quantity *row, double value, struct brake_record *record);
 
 /* Whether the brake that a section describes is the one fitted. */
 bool work_belongs(const struct brake_vehicle *vehicle, const struct brake_section *section);

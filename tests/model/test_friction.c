@@ -151,7 +151,7 @@ static void speed_and_pressure_are_factors(void **state)
     const double pressure[] = {1e6, 5e6};
     const double drop[] = {1.0, 0.92};
     struct brake_friction friction;
-    assert_int_equal(brake_friction_usual(0.38, &friction), BRAKE_W_NOMINAL);
+    assert_int_equal(brake_friction_usual(0.38, 1.0, &friction), BRAKE_W_NOMINAL);
     const double alone = brake_friction_at(&friction, 400.0, 30.0, 5e6);
     assert_near(brake_friction_at(&friction, 400.0, 0.0, 0.0), alone, ROUNDING);
     brake_curve_build(speed, fade, 3, &friction.speed);
@@ -168,7 +168,7 @@ static void a_usual_pad_rises_first_and_then_fades(void **state)
     (void)state;
     struct brake_friction friction;
     for (double mu = 0.1; mu < 0.9; mu += 0.1) {
-        assert_int_equal(brake_friction_usual(mu, &friction), BRAKE_W_NOMINAL);
+        assert_int_equal(brake_friction_usual(mu, 1.0, &friction), BRAKE_W_NOMINAL);
         assert_near(brake_friction_at(&friction, ICE + 100.0, 10.0, 3e6), mu, ROUNDING);
         double before = 0.0;
         for (double t = -40.0; t <= 200.0; t += 5.0) {
@@ -184,10 +184,10 @@ static void a_usual_pad_rises_first_and_then_fades(void **state)
         /* Between the trade's 0.38 cold and 0.28 hot, 0.74. */
         assert_between(brake_friction_at(&friction, ICE + 500.0, 10.0, 3e6) / mu, 0.65, 0.80);
     }
-    assert_int_equal(brake_friction_usual(0.04, &friction), BRAKE_E_RANGE);
+    assert_int_equal(brake_friction_usual(0.04, 1.0, &friction), BRAKE_E_RANGE);
     assert_nan(brake_friction_at(&friction, 400.0, 10.0, 3e6));
-    assert_int_equal(brake_friction_usual(0.91, &friction), BRAKE_E_RANGE);
-    assert_int_equal(brake_friction_usual(BRAKE_NAN, &friction), BRAKE_E_RANGE);
+    assert_int_equal(brake_friction_usual(0.91, 1.0, &friction), BRAKE_E_RANGE);
+    assert_int_equal(brake_friction_usual(BRAKE_NAN, 1.0, &friction), BRAKE_E_RANGE);
 }
 
 /* SAE J866, table 1. */

@@ -20,7 +20,7 @@ static void print_refused(const char *number, const struct brake_error *error)
 
 static void print_assessed(const char *number, const struct brake_sheet *sheet)
 {
-    struct brake_assessment assessment;
+    static struct brake_assessment assessment;
     brake_assess(sheet, BRAKE_RULES_ALL, &assessment);
     struct brake_document *document = brake_document_new(BRAKE_SI_FIRST);
     if (document == NULL)

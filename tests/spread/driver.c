@@ -59,7 +59,7 @@ static void shape(char **words)
 {
     const struct brake_doubt doubt =
         brake_doubt_of((enum brake_shape)atoi(words[0]), atof(words[1]), atof(words[2]),
-                       atof(words[3]), atof(words[4]));
+                       atof(words[3]), atof(words[4]), atof(words[5]));
     double share;
     while (fread(&share, sizeof share, 1, stdin) == 1) {
         const double value = brake_doubt_value(&doubt, share);
@@ -76,8 +76,7 @@ static void values(char **words)
     double value[BRAKE_INPUTS];
     const long count = atol(words[1]);
     read_sheet(words[0], &sheet);
-    if (brake_inputs_list(&sheet, NULL, &inputs) != BRAKE_OK)
-        exit(EXIT_FAILURE);
+    brake_inputs_list(&sheet, NULL, &inputs);
     brake_sobol_scrambled(brake_inputs_count(&inputs), strtoull(words[2], NULL, 10), &sequence);
     for (long i = 0; i < count; i++) {
         brake_sobol_point(&sequence, (uint32_t)i, share);

@@ -10,7 +10,7 @@ static const double KMH = 1.0 / 3.6;
 static const char heat[] =
     "[front.disc]\nrotor_mass = 8 kg\nrotor_diameter = 300 mm\nhat_mass = 2 kg\nrotor = vented\n"
     "[rear.disc]\nrotor_mass = 5 kg\nrotor_diameter = 300 mm\n"
-    "[heat]\niron = grey_250\nambient = 20 degC\nfluid = DOT4\n";
+    "[heat]\ndrag_area = 0 m2\niron = grey_250\nambient = 20 degC\nfluid = DOT4\n";
 
 static struct brake_hot_rig hot;
 static struct brake_duty_result result;

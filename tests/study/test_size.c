@@ -149,7 +149,7 @@ static void a_criterion_is_met_at_its_answer(void **state)
     struct brake_places places;
     const double wanted[] = {0.0, 0.02};
     brake_places_fill(&places);
-    read_sheet(&sheet, swapped(full_text(), "adhesion = 0.8", "adhesion = 1.2"));
+    read_sheet(&sheet, swapped(full_text(), "tyre_grip = 1\n", "tyre_grip = 1.4\n"));
     for (int i = 0; i < 2; i++) {
         const struct brake_target target = target_of("us.135.cold", BRAKE_AT_LEAST, wanted[i]);
         assert_true(find("front.tyre.rolling_radius", target));

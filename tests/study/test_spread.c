@@ -56,22 +56,33 @@ static void read_exact(const char *text)
     make_exact(&sheet);
 }
 
-/* Margin of a deceleration of 6.43 m/s2 (un.13h.type0). */
-static double margin_at(double mu)
-{
-    return (36.0 / 11.0 * mu / 0.4 + 9.0 / 11.0) / 6.43 - 1.0;
-}
-
 static double mu_for(double deceleration)
 {
     return (deceleration - 9.0 / 11.0) * 11.0 / 36.0 * 0.4;
+}
+
+/* Chance that a deceleration is reached where the friction is 0.68 +- 0.04 and the model is off by a factor,
+ * normal, 3 % wide: by the trapezium rule over that. */
+static double chance(double deceleration, bool uniform)
+{
+    enum { STEPS = 4000 };
+    double sum = 0.0;
+    for (int i = 0; i <= STEPS; i++) {
+        const double z = -7.0 + 14.0 * i / STEPS;
+        const double needed = mu_for(deceleration / (1.0 + 0.03 / 1.96 * z));
+        const double half = (0.68 - needed) / (0.04 / 0.95);
+        const double share = uniform ? fmin(1.0, fmax(0.0, 0.5 + half / 2.0))
+                                     : brake_normal_share((0.68 - needed) / (0.04 / 1.959963984540054));
+        sum += share * exp(-0.5 * z * z) / sqrt(2.0 * BRAKE_PI) * 14.0 / STEPS;
+    }
+    return sum;
 }
 
 /* mu = 0.68 +- 0.04: sigma 0.04/1.96. On a road where nothing locks. */
 static void read_one_friction(void)
 {
     read_exact(
-        swapped(swapped(plain, "mu = 0.4\n", "mu = 0.68\n"), "adhesion = 0.8", "adhesion = 1.3"));
+        swapped(swapped(plain, "mu = 0.4\n", "mu = 0.68\n"), "tyre_grip = 1\n", "tyre_grip = 1.45\n"));
     state_tolerance(&sheet, "front.disc.pads.mu", 0.04, BRAKE_ESTIMATED);
 }
 
@@ -83,9 +94,9 @@ static void a_margin_has_the_percentiles_of_what_moves_it(void **state)
     read_one_friction();
     assert_true(draw(NULL));
     for (int i = 0; i < BRAKE_PERCENTILES; i++) {
-        const double z = brake_normal_value(brake_spread_percent(i));
-        near_hold(output->percentile[i], margin_at(0.68 + z * 0.04 / 1.959963984540054), 5e-4,
-                  "percentile", __FILE__, __LINE__);
+        const double deceleration = 6.43 * (1.0 + output->percentile[i]);
+        near_hold(1.0 - chance(deceleration, false), brake_spread_percent(i), 0.01, "percentile",
+                  __FILE__, __LINE__);
     }
     assert_true(output->judged == 1.0);
 }
@@ -93,31 +104,25 @@ static void a_margin_has_the_percentiles_of_what_moves_it(void **state)
 static void a_requirement_is_met_as_often_as_its_friction_is_there(void **state)
 {
     (void)state;
-    const double needed = mu_for(6.43);
     const struct brake_spread_output *output = &spread.output[number_of("un.13h.type0")];
     options.samples = 4096;
     read_one_friction();
     assert_true(draw(NULL));
-    const double exact = brake_normal_share((0.68 - needed) / (0.04 / 1.959963984540054));
+    const double exact = chance(6.43, false);
     assert_in_range(exact > 0.3 && exact < 0.7, 1, 1);
     near_hold(output->met, exact, output->met_error, "met", __FILE__, __LINE__);
-    /* One sample in each equal part of a single coordinate: no more than one of each replicate is
-     * on the wrong side. */
-    near_hold(output->met, exact, 16.0 / 4096.0, "met", __FILE__, __LINE__);
 }
 
 /* Uniform within 0.04/0.95. */
 static void another_shape_gives_its_own_probability(void **state)
 {
     (void)state;
-    const double needed = mu_for(6.43);
     options.samples = 4096;
     read_one_friction();
     options.shape[index_at(&sheet.vehicle, "front.disc.pads.mu")] = BRAKE_UNIFORM;
     assert_true(draw(NULL));
     const struct brake_spread_output *output = &spread.output[number_of("un.13h.type0")];
-    near_hold(output->met, 0.5 + (0.68 - needed) / 2.0 / (0.04 / 0.95), 16.0 / 4096.0, "met",
-              __FILE__, __LINE__);
+    near_hold(output->met, chance(6.43, true), output->met_error, "met", __FILE__, __LINE__);
 }
 
 /* Probability and its error over 40 seeds: 38 intervals hold the exact one, give or take 3 standard
@@ -128,12 +133,14 @@ static void the_error_of_a_probability_holds_it_in_about_95_of_100(void **state)
     int held = 0;
     read_exact(
         swapped(swapped(swapped(plain, "mu = 0.4\n", "mu = 0.63\n"), "mu = 40 %", "mu = 0.63"),
-                "adhesion = 0.8", "adhesion = 1.3"));
+                "tyre_grip = 1\n", "tyre_grip = 1.45\n"));
     state_tolerance(&sheet, "front.disc.pads.mu", 0.1, BRAKE_ESTIMATED);
     state_tolerance(&sheet, "rear.disc.pads.mu", 0.1, BRAKE_ESTIMATED);
-    /* a = (36 mu_1 + 9 mu_2) / 4.4; variance with the correlation of 0.3 of shared.friction. */
+    /* a = (36 mu_1 + 9 mu_2) / 4.4; variance with the correlation of 0.5 of shared.friction,
+     * and the model's own 3 %. */
     const double sigma =
-        0.1 / 1.959963984540054 / 4.4 * sqrt(36.0 * 36.0 + 81.0 + 0.6 * 36.0 * 9.0);
+        hypot(0.1 / 1.959963984540054 / 4.4 * sqrt(36.0 * 36.0 + 81.0 + 1.0 * 36.0 * 9.0),
+              0.03 / 1.96 * 6.43);
     const double exact = brake_normal_share((45.0 * 0.63 / 4.4 - 6.43) / sigma);
     for (options.seed = 0; options.seed < 40; options.seed++) {
         assert_true(draw(NULL));
@@ -151,11 +158,11 @@ static void the_line_that_moves_a_margin_decides_it(void **state)
     state_tolerance(&sheet, "stop.reaction_time", 0.1, BRAKE_ESTIMATED);
     assert_true(draw(NULL));
     const int criterion = number_of("un.13h.type0");
-    assert_int_equal(brake_spread_leading(&spread, criterion, number, 3), 1);
+    assert_true(brake_spread_leading(&spread, criterion, number, 3) >= 1);
     const struct brake_index index = brake_spread_index(&spread, criterion, number[0]);
     assert_int_equal(spread.inputs.input[number[0]].index,
                      index_at(&sheet.vehicle, "front.disc.pads.mu"));
-    near_hold(index.total, 1.0, 0.2, "total", __FILE__, __LINE__);
+    near_hold(index.total, 0.8, 0.25, "total", __FILE__, __LINE__);
 }
 
 static void what_decides_comes_by_falling_index(void **state)
@@ -189,9 +196,11 @@ static void a_vehicle_without_tolerances_is_certain(void **state)
         const struct brake_spread_output *output = &spread.output[i];
         const double margin = spread.judgement[i].margin;
         if (isnan(margin)) {
-            assert_true(output->judged == 0.0 && isnan(output->met));
+            assert_true(isnan(output->met));
             continue;
         }
+        if (brake_measure_error(brake_criterion_at(i)->measure) != BRAKE_MODEL_EXACT)
+            continue;
         assert_true(output->met == (margin >= 0.0 ? 1.0 : 0.0));
         /* Rule of three: 3/1024, when nothing was seen. */
         assert_near(output->met_error, 3.0 / 1024.0, ROUNDING);
@@ -200,17 +209,17 @@ static void a_vehicle_without_tolerances_is_certain(void **state)
     }
 }
 
-/* Above 125 km/h (BRAKE_TO_FAST): at 125 +- 5 km/h it applies to half. */
-static void a_criterion_that_applies_now_and_then_says_how_often(void **state)
+/* Above 125 km/h (BRAKE_TO_FAST): at 125.1 +- 5 km/h it applies to about half, and those that it does not
+ * apply to do not miss it. */
+static void what_a_sample_is_not_held_to_it_does_not_miss(void **state)
 {
     (void)state;
-    read_exact(plus(plain, "[vehicle]\ntop_speed = 125 km/h\n"));
+    read_exact(plus(plain, "[vehicle]\ntop_speed = 125.1 km/h\n"));
     state_tolerance(&sheet, "vehicle.top_speed", 5.0 / 3.6, BRAKE_ESTIMATED);
     assert_true(draw(NULL));
     const struct brake_spread_output *output = &spread.output[number_of("us.135.high_speed")];
-    near_hold(output->judged, 0.5, 16.0 / 1024.0, "judged", __FILE__, __LINE__);
+    near_hold(output->met, 0.48, 0.03, "met", __FILE__, __LINE__);
     assert_true(output->percentile[0] < 0.0);
-    assert_true(output->met >= 0.0 && output->met <= 1.0);
 }
 
 static void the_limiting_criterion_is_the_least_often_met(void **state)
@@ -290,8 +299,9 @@ static void progress_rises_to_its_end(void **state)
     read_one_friction();
     assert_true(draw(&watch));
     assert_true(told.times > 2 && told.last == told.total);
-    /* 1024 samples, 64 base samples of one input three times each, and one. */
-    assert_near(told.total, 1024.0 + 64.0 * 3.0 + 1.0, ROUNDING);
+    /* 1024 samples, 64 base samples of each input and two more, and one. */
+    assert_near(told.total, 1024.0 + 64.0 * (brake_inputs_count(&spread.inputs) + 2.0) + 1.0,
+                ROUNDING);
 }
 
 static volatile sig_atomic_t stop;
@@ -337,7 +347,7 @@ int main(void)
         TEST(the_line_that_moves_a_margin_decides_it),
         TEST(what_decides_comes_by_falling_index),
         TEST(a_vehicle_without_tolerances_is_certain),
-        TEST(a_criterion_that_applies_now_and_then_says_how_often),
+        TEST(what_a_sample_is_not_held_to_it_does_not_miss),
         TEST(the_limiting_criterion_is_the_least_often_met),
         TEST(exit_follows_the_share_of_samples),
         TEST(other_rules_are_left_out),

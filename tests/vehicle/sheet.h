@@ -27,6 +27,8 @@ static const char plain[] = "[vehicle]\n"
                             "wheelbase = 2500 mm\n"
                             "unsprung_mass = 400 kg\n"
                             "rated_mass = 2500 kg\n"
+                            "rolling_resistance = 0\n"
+                            "tyre_grip = 1\n"
                             "[front.axle]\n"
                             "brake = disc\n"
                             "[front.tyre]\n"
@@ -52,6 +54,7 @@ static const char plain[] = "[vehicle]\n"
                             "efficiency = 1.0\n"
                             "threshold = 0 kPa\n"
                             "compliance = 0 mm3\n"
+                            "hat_mass = 0 kg\n"
                             "[rear.disc.pads]\n"
                             "mu = 40 %\n"
                             "gap = 0.00025 m\n"
@@ -71,10 +74,16 @@ static const char plain[] = "[vehicle]\n"
                             "air_volume = 0 cm3\n"
                             "[road]\n"
                             "adhesion = 0.8\n"
+                            "[stop]\n"
+                            "dead_time = 0.36 s\n"
+                            "build_up = 0 s\n"
                             "[load.full]\n"
                             "mass = 500 kg\n"
                             "behind_front_axle = 2000 mm\n"
                             "height = 1000 mm\n";
+
+/* The delay of that vehicle: what most clauses allow. */
+static const char delay_lines[] = "dead_time = 0.36 s\nbuild_up = 0 s\n";
 
 /* What makes every line of the results speak: booster, sensing valve, anti-lock, strokes, ratings,
  * parking brake, trailer, speedometer. */
@@ -117,9 +126,6 @@ static const char everything[] = "[vehicle]\n"
                                  "torque = 2500 N*m\n"
                                  "[speedometer]\n"
                                  "rollout = 2.4 m\n"
-                                 "[stop]\n"
-                                 "dead_time = 0.16 s\n"
-                                 "build_up = 0.4 s\n"
                                  "[trailer]\n"
                                  "mass = 500 kg\n"
                                  "braking_ratio = 40 %\n";
@@ -171,7 +177,8 @@ static inline const char *drum_text(void)
     const char *text = swapped(plain, "brake = disc\n[rear.disc]", "brake = drum\n[rear.drum]");
     text = swapped(text,
                    "mounting = fixed\npistons = 1 x 30 mm\neffective_radius = 0.125 m\n"
-                   "efficiency = 1.0\nthreshold = 0 kPa\ncompliance = 0 mm3\n",
+                   "efficiency = 1.0\nthreshold = 0 kPa\ncompliance = 0 mm3\n"
+                   "hat_mass = 0 kg\n",
                    "shoes = leading_trailing\ndiameter = 300 mm\ncylinder_diameter = 20 mm\n"
                    "brake_factor = 2\nefficiency = 1.0\nthreshold = 0 kPa\ncompliance = 0 mm3\n"
                    "piston_travel = 1 mm\n");

@@ -85,7 +85,7 @@ static void the_roof_gives_an_estimate_of_the_height(void **state)
     (void)state;
     struct brake_sheet sheet;
     read_instead(&sheet, "cg_height = 800 mm\n", "[vehicle]\nroof_height = 1900 mm, measured\n");
-    expect(&sheet, "vehicle.cg_height", 0.76);
+    expect(&sheet, "vehicle.cg_height", 0.385 * 1.9);
     assert_int_equal(record_at(&sheet, "vehicle.cg_height")->from, BRAKE_ESTIMATED);
     /* A height that is given stands; the roof says nothing then. */
     read_sheet(&sheet, plus(plain, "[vehicle]\nroof_height = 3000 mm\n"));
@@ -180,10 +180,10 @@ static void a_wheel_mass_gives_an_estimate_of_the_inertia(void **state)
     struct brake_sheet sheet;
     read_instead(&sheet, "wheel_inertia = 10 kg*m2\n",
                  "[front.tyre]\nwheel_mass = 20 kg, measured\n");
-    expect(&sheet, "front.tyre.wheel_inertia", 2.08);
+    expect(&sheet, "front.tyre.wheel_inertia", 2.08 * 0.60 / 0.65);
     assert_int_equal(record_at(&sheet, "front.tyre.wheel_inertia")->from, BRAKE_ESTIMATED);
     /* The rear, repeated, is no better known than a default. */
-    expect(&sheet, "rear.tyre.wheel_inertia", 2.08);
+    expect(&sheet, "rear.tyre.wheel_inertia", 2.08 * 0.60 / 0.65);
     assert_int_equal(record_at(&sheet, "rear.tyre.wheel_inertia")->from, BRAKE_DEFAULT);
 }
 
@@ -359,17 +359,17 @@ static void force_pairs_give_gain_and_assist(void **state)
     assert_near(value_at(&sheet, "booster.assist"), 1200.0, 1e-10);
 }
 
-/* 0.9 x 60 kPa x (pi/4) (0.25 m)^2 = 2650.7 N; the second diaphragm counts 0.7 (common practice,
+/* 0.9 x 60 kPa x (pi/4) (0.25 m)^2 = 2650.7 N; the second diaphragm counts 0.75 (common practice,
  * no source). */
 static void a_diaphragm_and_its_vacuum_give_the_assist(void **state)
 {
     (void)state;
     struct brake_sheet sheet;
-    const char *lines = "[booster]\ngain = 4\nvacuum = 60 kPa\ndiaphragm_diameter = 250 mm\n";
+    const char *lines = "[booster]\ngain = 4\nefficiency = 0.9\nvacuum = 60 kPa\ndiaphragm_diameter = 250 mm\n";
     read_sheet(&sheet, with_booster(lines));
     assert_within(value_at(&sheet, "booster.assist"), 2650.7, 0.05);
     read_sheet(&sheet, with_booster(plus(lines, "diaphragms = 2\n")));
-    assert_within(value_at(&sheet, "booster.assist"), 1.7 * 2650.7, 0.09);
+    assert_within(value_at(&sheet, "booster.assist"), 1.75 * 2650.7, 0.09);
     /* Readings of force rule over the diaphragm. */
     read_sheet(&sheet, with_booster(plus(boosted, "vacuum = 60 kPa\n"
                                                   "diaphragm_diameter = 250 mm\n")));
@@ -530,7 +530,7 @@ static void a_value_and_a_reading_must_agree_within_two_percent(void **state)
     assert_int_equal(brake_sheet_complete(&sheet, &error), BRAKE_E_CONFLICT);
     assert_string_equal(error.field, "front.tyre.rolling_radius");
     assert_non_null(strstr(error.text, "front.tyre.rollout gives 408.1"));
-    assert_int_equal(error.line, 12);
+    assert_int_equal(error.line, 14);
 }
 
 /* Twice a tolerance of 20 mm. */
@@ -586,7 +586,9 @@ static void defaults_are_filled_in_and_known_as_such(void **state)
     assert_equal(value_at(&sheet, "vehicle.category"), BRAKE_M1);
     assert_equal(value_at(&sheet, "parking.on"), BRAKE_PARKING_REAR);
     assert_int_equal(record_at(&sheet, "vehicle.antilock_efficiency")->from, BRAKE_DEFAULT);
-    assert_near(record_at(&sheet, "vehicle.antilock_efficiency")->tolerance, 0.05 * 0.75, ROUNDING);
+    assert_near(record_at(&sheet, "vehicle.antilock_efficiency")->tolerance, 0.08, ROUNDING);
+    /* 0.82 to 0.98 about 0.92 */
+    assert_near(record_at(&sheet, "vehicle.antilock_efficiency")->lean, -0.25, 1e-12);
     assert_true(record_at(&sheet, "vehicle.antilock_efficiency")->typical);
     assert_false(record_at(&sheet, "stop.speed")->typical);
     /* A brake that is not there has none. */

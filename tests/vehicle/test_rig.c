@@ -130,7 +130,7 @@ static void friction_is_the_curve_that_is_given_or_the_usual_one(void **state)
     assert_near(brake_friction_at(&hot.friction[BRAKE_FRONT], 773.15, 5.0, 1e6), 0.2, ROUNDING);
     assert_near(brake_friction_at(&hot.friction[BRAKE_FRONT], 373.15, 5.0, 1e6), 0.4, ROUNDING);
     struct brake_friction usual;
-    brake_friction_usual(0.4, &usual);
+    brake_friction_usual(0.4, 1.0, &usual);
     assert_nan(hot.friction_until[BRAKE_REAR]);
     assert_near(brake_friction_at(&hot.friction[BRAKE_REAR], 700.0, 5.0, 1e6),
                 brake_friction_at(&usual, 700.0, 5.0, 1e6), ROUNDING);

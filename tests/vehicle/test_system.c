@@ -236,7 +236,7 @@ static void a_single_wheel_locks_at_half_the_adhesion_of_its_axle(void **state)
 {
     (void)state;
     const char *text =
-        swapped(swapped(plain, "split = II", "split = X"), "0.8\n[load.full]", "0.5\n[load.full]");
+        swapped(swapped(plain, "split = II", "split = X"), "adhesion = 0.8", "adhesion = 0.5");
     assert_near(deceleration(text, BRAKE_FIRST_CIRCUIT),
                 0.25 * 0.5 * BRAKE_GRAVITY / (0.8375 - 0.25 * 0.32), ROUNDING);
 }
@@ -247,7 +247,8 @@ static void a_bypass_opens_the_valve_when_the_front_is_lost(void **state)
     (void)state;
     const char *valve = "[valve]\nkind = fixed\nknee = 20 bar\nslope = 0\n";
     const double cut = 20e5 * master_area / 2000.0;
-    assert_near(deceleration(plus(plain, valve), BRAKE_FIRST_CIRCUIT), cut, ROUNDING);
+    assert_near(deceleration(plus(plain, plus(valve, "bypass = none\n")), BRAKE_FIRST_CIRCUIT), cut,
+                ROUNDING);
     const char *text = plus(plain, plus(valve, "bypass = fitted\n"));
     assert_near(deceleration(text, BRAKE_FIRST_CIRCUIT), 1.0, ROUNDING);
     assert_near(deceleration(text, BRAKE_INTACT), 4.0 + cut, ROUNDING);
@@ -269,7 +270,7 @@ static const char *boosted(void)
 static void the_assist_goes_with_its_vacuum(void **state)
 {
     (void)state;
-    const char *text = swapped(boosted(), "0.8\n[load.full]", "1.3\n[load.full]");
+    const char *text = swapped(boosted(), "adhesion = 0.8", "adhesion = 1.3");
     assert_near(deceleration(text, BRAKE_INTACT), 8.0, ROUNDING);
     assert_near(deceleration(text, BRAKE_LOW_VACUUM), 7.25, ROUNDING);
     assert_near(deceleration(text, BRAKE_NO_ASSIST), 5.0, ROUNDING);
@@ -304,7 +305,7 @@ static void a_sensing_valve_may_stick_open_or_shut(void **state)
 static void an_anti_lock_that_fails_leaves_the_first_lock(void **state)
 {
     (void)state;
-    const char *text = plus(plain, "[vehicle]\nantilock = fitted\n");
+    const char *text = plus(plain, "[vehicle]\nantilock = fitted\nantilock_efficiency = 0.75\n");
     const struct brake_system intact = build(text, BRAKE_EMPTY, BRAKE_INTACT);
     const struct brake_system failed = build(text, BRAKE_EMPTY, BRAKE_NO_ANTILOCK);
     assert_equal(intact.antilock, 0.75);

@@ -135,8 +135,10 @@ static void carrying_tolerances_leaves_the_values_alone(void **state)
     struct brake_sheet sheet;
     read_sheet(&sheet, plus(swapped(plain, "cg_height = 800 mm\n", ""),
                             "[vehicle]\nroof_height = 2000 mm +- 50 mm\n"));
-    assert_near(value_at(&sheet, "vehicle.cg_height"), 0.8, ROUNDING);
-    assert_near(tolerance_at(&sheet, "vehicle.cg_height"), 0.02, 1e-10);
+    assert_near(value_at(&sheet, "vehicle.cg_height"), 0.77, ROUNDING);
+    /* 0.385 x 50 mm of the reading and 6.5 % of the rule */
+    assert_near(tolerance_at(&sheet, "vehicle.cg_height"),
+                sqrt(0.01925 * 0.01925 + 0.065 * 0.77 * 0.065 * 0.77), 1e-10);
     assert_near(value_at(&sheet, "vehicle.roof_height"), 2.0, ROUNDING);
 }
 

@@ -7,7 +7,7 @@
 #include "brake/catalogue.h"
 #include "brake/criteria.h"
 #include "brake/evaluate.h"
-#include "brake/tolerance.h"
+#include "brake/sureness.h"
 #include "brake/warnings.h"
 #include "brake/watch.h"
 
@@ -20,22 +20,35 @@ struct brake_assessment {
     unsigned rules; /**< families judged */
     struct brake_results results;
     struct brake_judgement judgement[BRAKE_CRITERIA]; /**< by number of the criterion */
-    struct brake_sureness sureness[BRAKE_CRITERIA];
+    struct brake_sure sure; /**< filled by brake_assess_sure */
     struct brake_warning warning[BRAKE_WARNINGS];
     int warnings; /**< how many there are */
     int meets;    /**< criteria that apply and are met */
     int falls_short;
-    int cannot_say; /**< that apply, but lack an input */
-    int limiting;   /**< criterion of least margin; -1: none */
+    int cannot_say;                                  /**< that apply, and neither can be said of */
+    int lacking;                                     /**< of those, the ones that lack an input */
+    int limiting;                                    /**< criterion least often met; of equals that of the least margin; -1: none */
 };
 
-/** Assess a vehicle, hot performance aside: brake_assess_fade goes on with that.
+/** Assess a vehicle at face value, hot performance aside: brake_assess_fade goes on with that, and
+ * brake_assess_sure with how sure it is and the words.
  * @param sheet       complete
  * @param rules       families to judge by, bits of enum brake_rules
  * @param assessment  filled
  */
 void brake_assess(const struct brake_sheet *sheet, unsigned rules,
                   struct brake_assessment *assessment);
+
+/** Draw a vehicle, put the words into its judgements and count them.
+ * @param sheet       complete
+ * @param faded       whether brake_assess_fade has been there
+ * @param watch       told the samples of hot performance; NULL: nobody
+ * @param room        for the drawing
+ * @param assessment  as the others left it
+ * @return            true; false when it was told to stop
+ */
+bool brake_assess_sure(const struct brake_sheet *sheet, bool faded, const struct brake_watch *watch,
+                       struct brake_sure_room *room, struct brake_assessment *assessment);
 
 /** Count the verdicts anew after a judgement has changed.
  * @param assessment  judged; its counts and its limiting criterion are filled
@@ -48,13 +61,6 @@ void brake_assessment_count(struct brake_assessment *assessment);
  * @return            true when it was judged
  */
 bool brake_assessed(const struct brake_assessment *assessment, int criterion);
-
-/** Criterion whose doubt a next measurement should lessen: of those whose sureness is known, which
- * those of hot performance are without, the one of least margin.
- * @param assessment  filled
- * @return            number of the criterion; -1: none
- */
-int brake_assessment_doubted(const struct brake_assessment *assessment);
 
 /** Exit status of a command that assessed a vehicle.
  * @param assessment  filled

@@ -52,6 +52,7 @@
 #include "brake/sweep.h"
 #include "brake/system.h"
 #include "brake/thermal.h"
+#include "brake/sureness.h"
 #include "brake/tolerance.h"
 #include "brake/tow.h"
 #include "brake/tyre.h"

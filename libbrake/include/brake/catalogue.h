@@ -58,11 +58,15 @@ struct brake_quantity {
     double low, high;               /**< [SI] accepted range; for a curve that of x */
     double second_low, second_high; /**< [SI] accepted range of y for a curve */
     double fallback;                /**< [SI] default, or number of the choice; NaN: none */
+    double least, most;         /**< [-] 95 of 100 vehicles lie between these times the default; 0: it
+                                   is a choice, or a state that the vehicle passes through */
+    double odds;                /**< [-] share of vehicles that have `other` where a choice is left out */
+    int other;                  /**< number of that choice */
     double typical;             /**< [-] usual uncertainty over value, used when none is stated */
     const char *const *choices; /**< words of a choice, NULL at the end */
     const char *meaning;        /**< one line */
     const char *measure;        /**< how to get it */
-    const char *why;            /**< why the default, or the rule, is on the safe side */
+    const char *why;            /**< where the default, or the rule, comes from */
     size_t offset;              /**< in the struct of its section */
 };
 
@@ -94,6 +98,8 @@ enum brake_from { BRAKE_ABSENT, BRAKE_DEFAULT, BRAKE_ESTIMATED, BRAKE_CATALOGUE,
 struct brake_record {
     enum brake_from from;
     double tolerance; /**< [SI] half width that holds about 95 of 100; 0 for exact or unknown */
+    double lean;      /**< [-] -1 to 1: it holds them from value - (1 - lean) tolerance to
+                         value + (1 + lean) tolerance */
     bool typical;     /**< true: the tolerance is the catalogue's usual one, not the file's */
     bool worked;      /**< true: worked out from raw measurements or a rule */
     bool set;         /**< true: set after the file was read; wins over raw measurements */

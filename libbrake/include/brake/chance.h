@@ -24,7 +24,8 @@ enum brake_shape {
 struct brake_doubt {
     enum brake_shape shape;
     double middle; /**< [SI] */
-    double width;  /**< [SI] sigma, or half width, before values are left out */
+    double below;  /**< [SI] sigma, or half width, of the half below it, before values are left out */
+    double above;  /**< [SI] the same of the half above it */
     double from;   /**< [-] share of the whole shape that lies below what is accepted */
     double to;     /**< [-] share that lies below the upper end of it */
 };
@@ -54,12 +55,14 @@ double brake_normal_value(double share);
  * @param shape      how its values lie
  * @param middle     [SI] its value
  * @param tolerance  [SI] half width that holds 95 of 100; above 0
+ * @param lean       [-] above -1, below 1: it reaches from (1 - lean) tolerance below the middle to
+ *                   (1 + lean) tolerance above it; as many lie below the middle as above
  * @param low        [SI] least value accepted
  * @param high       [SI] largest value accepted
  * @return           the number; where the value itself is out of range, that end is open up to it
  */
 struct brake_doubt brake_doubt_of(enum brake_shape shape, double middle, double tolerance,
-                                  double low, double high);
+                                  double lean, double low, double high);
 
 /** Value of a doubtful number below which a share of its values lies.
  * @param doubt  the number

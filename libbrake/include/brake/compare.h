@@ -19,6 +19,7 @@
 #include "brake/criteria.h"
 #include "brake/evaluate.h"
 #include "brake/output.h"
+#include "brake/sureness.h"
 #include "brake/watch.h"
 
 #ifdef __cplusplus
@@ -71,6 +72,7 @@ struct brake_comparison {
     struct brake_results results[2];                     /**< before, after */
     struct brake_judgement judgement[2][BRAKE_CRITERIA]; /**< of hot performance: cannot say,
                                                             until brake_compare_fade */
+    struct brake_sure sure[2];                           /**< of brake_compare_sure */
     int margins;                                         /**< held side by side */
     struct brake_output output[BRAKE_OUTPUTS];           /**< what each is */
     struct brake_compared margin[BRAKE_OUTPUTS];
@@ -94,6 +96,15 @@ void brake_compare(const struct brake_sheet *before, const struct brake_sheet *a
  * @return            false when it was stopped: hot performance is left out
  */
 bool brake_compare_fade(struct brake_comparison *comparison, const struct brake_watch *watch);
+
+/** Draw both vehicles and put the words into their judgements.
+ * @param comparison  of brake_compare, hot performance taken in where it is wanted
+ * @param watch       told the samples of hot performance, and may stop it; NULL: nobody
+ * @param room        for the drawing
+ * @return            false when it was stopped
+ */
+bool brake_compare_sure(struct brake_comparison *comparison, const struct brake_watch *watch,
+                        struct brake_sure_room *room);
 
 /** Room that brake_compare_share needs.
  * @param comparison  of brake_compare

@@ -17,13 +17,18 @@ extern "C" {
 
 enum { BRAKE_CRITERIA = 96 /**< room for every criterion */ };
 
-/** Families of rules, as bits. */
+/** Families of rules, as bits. Hazards are judged whichever are asked for. */
 enum brake_rules {
     BRAKE_RULES_US = 1,
     BRAKE_RULES_UN = 2,
     BRAKE_RULES_EU = 4,
-    BRAKE_RULES_ALL = 7
+    BRAKE_RULES_ALL = 7,
+    BRAKE_RULES_HAZARD = 8
 };
+
+/** [-] Peak friction of the surface that brakes are tested on, with the reference tyre: 49 CFR 571.135,
+ * S6.2.1; the UN tests want a surface of good adhesion and give no figure, taken alike. */
+#define BRAKE_TEST_ADHESION 0.9
 
 enum brake_verdict { BRAKE_MEETS, BRAKE_FALLS_SHORT, BRAKE_CANNOT_SAY };
 
@@ -43,12 +48,30 @@ enum brake_measure {
     BRAKE_ADHESION_CURVE,       /**< [-] ratio at first lock over the published bound, at least 1 */
     BRAKE_SIDE_DIFFERENCE,      /**< [-] left to right on an axle, at most */
     BRAKE_PEDAL_TRAVEL,         /**< [-] of the travel to the floor, at most */
+    BRAKE_STROKE_USED,          /**< [-] of travel or stroke, at the deceleration of the limit's clause */
+    BRAKE_SHOE_LOCK,            /**< [-] friction at which a shoe locks itself over its own, at least */
+    BRAKE_TYRE_LOAD,            /**< [-] axle load over what its tyres may carry, at most */
+    BRAKE_AXLE_LOAD,            /**< [-] axle load over the axle's rating, at most */
+    BRAKE_MASS_LOAD,            /**< [-] mass over the rated mass, at most */
     BRAKE_HOT_DISTANCE,         /**< [m] better of two hot stops, at most lag v + coefficient v^2 */
     BRAKE_HOT_LENGTHENING,      /**< [m] first hot stop, at most lag v + (cold - lag v) / limit */
     BRAKE_HOT_DECELERATION,     /**< [m/s2] fully developed, better of two hot stops, at least */
     BRAKE_HOT_KEPT,             /**< [-] first hot stop over cold, fully developed, at least */
     BRAKE_RECOVERY_LEAST,       /**< [-] stop after cooling over cold, at least */
-    BRAKE_RECOVERY_MOST         /**< [-] the same, at most */
+    BRAKE_RECOVERY_MOST,        /**< [-] the same, at most */
+    BRAKE_FLUID_ROOM,           /**< [-] rise to boiling over rise of the fluid on a descent, at least */
+    BRAKE_MEASURES
+};
+
+/** What the model itself may be off by, apart from its inputs: rows of one kind share it. */
+enum brake_model_error {
+    BRAKE_MODEL_EXACT, /**< measured, or arithmetic on what was measured */
+    BRAKE_MODEL_STOP,
+    BRAKE_MODEL_BALANCE,
+    BRAKE_MODEL_PARKING,
+    BRAKE_MODEL_STROKE,
+    BRAKE_MODEL_HEAT,
+    BRAKE_MODEL_ERRORS
 };
 
 /** Which load cases a criterion is judged at; the worse counts. */
@@ -69,7 +92,8 @@ enum brake_applies {
     BRAKE_TO_BOOSTED = 1024,
     BRAKE_TO_SENSING_VALVE = 2048,
     BRAKE_TO_TRAILER = 4096,
-    BRAKE_TO_FAST = 8192 /**< top speed above 125 km/h */
+    BRAKE_TO_FAST = 8192,       /**< top speed above 125 km/h */
+    BRAKE_TO_SHOE_SHAPE = 16384 /**< a drum whose shoes are known by their geometry */
 };
 
 /** Published fade procedures. */
@@ -110,6 +134,7 @@ struct brake_judgement {
     enum brake_load load;       /**< at which it is worst */
     enum brake_failure failure; /**< at which it is worst */
     const char *reason;         /**< why it cannot be said, or why there is no figure; else NULL */
+    const char *missing;        /**< path of the one line that it lacks, when there is one; else NULL */
 };
 
 /** A stop of a fade procedure. */
@@ -123,6 +148,8 @@ struct brake_hot_figures {
     struct brake_hot_stop cold;     /**< before the heating */
     struct brake_hot_stop hot[2];   /**< after it: at the cold stop's pedal force, at the most */
     struct brake_hot_stop recovery; /**< after cooling, at the cold stop's pedal force */
+    double fluid_room;              /**< [-] room to boiling over the rise of the fluid on a descent;
+                                       NaN when that cannot be said */
     const char *lacks;              /**< why there are none of these; NULL when there are */
 };
 
@@ -136,6 +163,40 @@ int brake_criterion_count(void);
  * @return       the criterion
  */
 const struct brake_criterion *brake_criterion_at(int index);
+
+/** Whether a criterion is judged.
+ * @param criterion  the requirement
+ * @param rules      families asked for, bits of enum brake_rules
+ * @return           true when it is of one of them, or a hazard
+ */
+bool brake_criterion_in(const struct brake_criterion *criterion, unsigned rules);
+
+/** What the model may be off by in a measure.
+ * @param measure  of a criterion
+ * @return         kind of error
+ */
+enum brake_model_error brake_measure_error(enum brake_measure measure);
+
+/** Name of an error of the model.
+ * @param error  above BRAKE_MODEL_EXACT
+ * @return       such as "model.stop"
+ */
+const char *brake_model_error_word(enum brake_model_error error);
+
+/** Size of an error of the model: 95 of 100 values are within it of the true one. Common practice, no
+ * source: no measured vehicle with all of its data was found to hold the model against.
+ * @param error  kind
+ * @return       [-] of the value
+ */
+double brake_model_error_size(enum brake_model_error error);
+
+/** Margin when the model is off.
+ * @param measure  of the criterion
+ * @param margin   [-] as worked out
+ * @param factor   [-] true over worked-out value, to the good side
+ * @return         [-]
+ */
+double brake_measure_margin_off(enum brake_measure measure, double margin, double factor);
 
 /** What a measure is measured in.
  * @param measure  of a criterion
@@ -162,6 +223,12 @@ void brake_judge(const struct brake_criterion *criterion, const struct brake_veh
  * @return         true when brake_judge_hot judges it
  */
 bool brake_measure_hot(enum brake_measure measure);
+
+/** Whether a measure turns on front against rear, so that it is worst where their friction parts.
+ * @param measure  of a criterion
+ * @return         true for those of lock order
+ */
+bool brake_measure_opposed(enum brake_measure measure);
 
 /** Judge a vehicle by a criterion of hot performance, at its full load.
  * @param criterion  the requirement, of a hot measure

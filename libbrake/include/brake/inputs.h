@@ -13,13 +13,14 @@
 
 #include "brake/catalogue.h"
 #include "brake/chance.h"
+#include "brake/criteria.h"
 
 #ifdef __cplusplus
 extern "C" {
 #endif
 
 enum {
-    BRAKE_INPUTS = 256,   /**< room for doubtful numbers and causes together */
+    BRAKE_INPUTS = 416,   /**< room for every quantity, cause and error of the model */
     BRAKE_CAUSE_PATHS = 8 /**< room for the numbers of a cause */
 };
 
@@ -28,14 +29,17 @@ struct brake_cause {
     const char *id;                      /**< ours, e.g. "shared.scales" */
     const char *words;                   /**< what is shared */
     double correlation;                  /**< [-] of any two of the numbers, 0 to 1 */
+    bool parts; /**< front and rear may also part by it: what turns on their difference is drawn so */
     const char *source;                  /**< of the correlation */
     const char *path[BRAKE_CAUSE_PATHS]; /**< of the numbers; NULL: no more */
 };
 
-/** A toleranced number. */
+/** A toleranced number, or a choice that was left out. */
 struct brake_input {
     int index; /**< of the quantity */
+    bool choice; /**< then the doubt is its row's odds */
     int cause; /**< of the used ones; -1: none */
+    bool rear; /**< of a quantity of the rear axle */
     struct brake_doubt doubt;
 };
 
@@ -60,12 +64,12 @@ const struct brake_cause *brake_cause_at(int number);
  * @param sheet   complete; must outlive the inputs
  * @param shape   of each quantity, by its index; NULL: all normal
  * @param inputs  filled
- * @return        OK, or E_SIZE when there are more than BRAKE_INPUTS
  */
-enum brake_status brake_inputs_list(const struct brake_sheet *sheet, const enum brake_shape *shape,
-                                    struct brake_inputs *inputs);
+void brake_inputs_list(const struct brake_sheet *sheet, const enum brake_shape *shape,
+                       struct brake_inputs *inputs);
 
-/** How many independent shares there are: first the numbers in their order, then the causes.
+/** How many independent shares there are: first the numbers in their order, then the causes, then the
+ * errors of the model.
  * @param inputs  listed
  * @return        count
  */
@@ -79,12 +83,36 @@ int brake_inputs_count(const struct brake_inputs *inputs);
  */
 void brake_inputs_name(const struct brake_inputs *inputs, int number, char *name, size_t size);
 
-/** Values of the toleranced numbers.
+/** Values of the toleranced numbers, and numbers of the choices.
  * @param inputs  listed
  * @param share   [-] brake_inputs_count() shares, above 0, below 1
  * @param value   [SI] room for inputs->count, filled
  */
 void brake_inputs_values(const struct brake_inputs *inputs, const double *share, double *value);
+
+/** How an input of a share came into the vehicle.
+ * @param inputs  listed
+ * @param number  0 to brake_inputs_count() - 1
+ * @return        from the numbers that share a cause, the weakest; estimated for an error of the model
+ */
+enum brake_from brake_inputs_from(const struct brake_inputs *inputs, int number);
+
+/** Factors by which the model is off in one sample, by kind of error; that of an exact one is 1.
+ * @param inputs  listed
+ * @param share   [-] brake_inputs_count() shares, above 0, below 1
+ * @param factor  [-] filled: true over worked-out value, to the good side
+ */
+void brake_inputs_model(const struct brake_inputs *inputs, const double *share,
+                        double factor[BRAKE_MODEL_ERRORS]);
+
+/** Vehicle of one sample in which what may part front and rear does: where a cause that they share makes
+ * one of them higher it makes the other lower.
+ * @param inputs   listed
+ * @param share    [-] brake_inputs_count() shares, above 0, below 1
+ * @param vehicle  filled
+ */
+void brake_inputs_parted(const struct brake_inputs *inputs, const double *share,
+                         struct brake_vehicle *vehicle);
 
 /** Vehicle of one sample.
  * @param inputs   listed

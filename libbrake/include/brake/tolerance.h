@@ -1,6 +1,6 @@
 /** @file tolerance.h
- * How sure a margin is, to first order: every tolerance is moved in turn and the moves are added up
- * in squares. Quick enough for every check; the sampled spread is another matter.
+ * How sure an answer is, to first order: every tolerance is moved in turn and the moves are added up
+ * in squares. For answers that no limit bends; verdicts are drawn, see sureness.h.
  *
  * Each doubtful number is moved by one standard deviation, half its tolerance, both ways; half the
  * difference is its part. One way alone would take a bend nearby, such as a stroke that runs out,
@@ -12,7 +12,6 @@
 #include <stdbool.h>
 
 #include "brake/catalogue.h"
-#include "brake/criteria.h"
 
 #ifdef __cplusplus
 extern "C" {
@@ -22,15 +21,8 @@ extern "C" {
  * margins are taken; source: Abramowitz and Stegun, table 26.5. */
 #define BRAKE_P95 1.6448536269514722
 
-/** How sure the margin of one criterion is. */
-struct brake_sureness {
-    double sigma; /**< [-] standard deviation of the margin; tolerances count as two of theirs */
-    int leading;  /**< quantity not measured that moves it most, else the measured one; -1: none */
-    double share; /**< [-] its share of the variance */
-};
-
-/** Whether a number is doubtful by itself. A worked value whose tolerance comes from raw readings
- * moves with those.
+/** Whether a number is doubtful by itself. A worked value whose tolerance comes from raw readings moves
+ * with those.
  * @param record  of a number
  * @return        true when it has a tolerance of its own
  */
@@ -55,15 +47,6 @@ enum { BRAKE_ANSWERS = 256 /**< most answers of a question */ };
  */
 void brake_doubt(const struct brake_sheet *sheet, const struct brake_question *question,
                  double *sigma);
-
-/** Sureness of every margin.
- * @param sheet     complete
- * @param rules     families to do, bits of enum brake_rules
- * @param sureness  room for brake_criterion_count(), filled; NaN where the margin cannot be given
- * @source          first-order propagation: JCGM 100 (GUM), sec. 5.1.2, inputs not correlated
- */
-void brake_sureness(const struct brake_sheet *sheet, unsigned rules,
-                    struct brake_sureness *sureness);
 
 #ifdef __cplusplus
 }

@@ -27,6 +27,7 @@ enum brake_load { BRAKE_EMPTY, BRAKE_FULL, BRAKE_LOADS };
 enum brake_category { BRAKE_M1, BRAKE_N1 };
 enum brake_frame { BRAKE_CAR, BRAKE_TRUCK };
 enum brake_fitted { BRAKE_NONE, BRAKE_FITTED };
+enum brake_tyres { BRAKE_TYRES_ROAD, BRAKE_TYRES_ALL_TERRAIN, BRAKE_TYRES_MUD };
 enum brake_kind_of_brake { BRAKE_DISC, BRAKE_DRUM };
 enum brake_mounting { BRAKE_FLOATING, BRAKE_FIXED };
 enum brake_pad_shape { BRAKE_SECTOR, BRAKE_RECTANGLE, BRAKE_OUTLINE };
@@ -66,6 +67,8 @@ struct brake_general_lines {
     double rolling_resistance;
     int antilock;
     double antilock_efficiency;
+    int tyres;
+    double tyre_grip;
 };
 
 struct brake_lift_lines {
@@ -129,6 +132,7 @@ struct brake_pads_lines {
     double arc;
     double thickness;
     struct brake_points friction;
+    double fade;
 };
 
 struct brake_drum_lines {
@@ -150,6 +154,7 @@ struct brake_lining_lines {
     double heel, toe;
     double thickness;
     struct brake_points friction;
+    double fade;
 };
 
 /** Everything at one axle. */

@@ -1,0 +1,385 @@
+#include "brake/sureness.h"
+
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "sample.h"
+#include "vehicle/rework.h"
+#include "vehicle/system.h"
+#include "watching.h"
+
+static const double MEETS = 0.95;
+static const double EVEN = 0.50;
+
+enum { HOT_BLOCK = 32, PLACES_OF_LINE = 9 };
+
+struct drawing {
+    const struct brake_sure_options *options;
+    struct brake_sure_room *room;
+    const struct brake_judgement *judgement;
+    struct brake_sure *sure;
+};
+
+/* ---- words ---------------------------------------------------------------------------------- */
+
+void brake_sure_interval(long met, long samples, double *low, double *high)
+{
+    const double z = 2.5758293035489004; /* 99 of 100 of a normal distribution */
+    const double n = (double)samples;
+    const double share = (double)met / n;
+    const double middle = share + z * z / (2.0 * n);
+    const double half = z * sqrt(share * (1.0 - share) / n + z * z / (4.0 * n * n));
+    *low = fmax(0.0, (middle - half) / (1.0 + z * z / n));
+    *high = fmin(1.0, (middle + half) / (1.0 + z * z / n));
+}
+
+enum brake_verdict brake_sure_word(double low)
+{
+    if (low >= MEETS)
+        return BRAKE_MEETS;
+    return low >= EVEN ? BRAKE_CANNOT_SAY : BRAKE_FALLS_SHORT;
+}
+
+bool brake_sure_open(double low, double high)
+{
+    return (low < MEETS && high >= MEETS) || (low < EVEN && high >= EVEN);
+}
+
+double brake_sure_step(int number)
+{
+    static const double step[BRAKE_SURE_STEPS] = {0.05, 0.10, 0.25, 0.50, 0.75, 0.90, 0.95};
+    return step[number];
+}
+
+/* ---- drawing -------------------------------------------------------------------------------- */
+
+static bool is_hot(int criterion)
+{
+    return brake_measure_hot(brake_criterion_at(criterion)->measure);
+}
+
+static bool is_drawn(const struct drawing *d, int criterion)
+{
+    return brake_criterion_in(brake_criterion_at(criterion), d->options->rules) &&
+           !isnan(d->judgement[criterion].margin);
+}
+
+/* No share is 0 or 1: the middle of the smallest cell of the sequence. */
+static void shares_of(const struct drawing *d, long sample, double share[BRAKE_INPUTS])
+{
+    brake_sobol_point(&d->room->sobol, (uint32_t)sample, share);
+    for (int i = 0; i < d->room->sobol.dimensions; i++)
+        share[i] += 0x1p-33;
+}
+
+static void count(const struct drawing *d, bool hot, const double margin[BRAKE_CRITERIA], long sample)
+{
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        if (is_hot(i) != hot || !is_drawn(d, i))
+            continue;
+        d->room->met[i] += margin[i] >= 0.0 ? 1 : 0;
+        d->room->failed[i] += isnan(margin[i]) ? 1 : 0;
+        d->sure->of[i].samples = sample + 1;
+        if (sample < BRAKE_SURE_LEAST)
+            d->room->margin[sample][i] = margin[i];
+    }
+}
+
+/* Each sample into its own place, counted in their order: the threads leave no trace. */
+static bool draw(const struct drawing *d, bool hot, long from, long to)
+{
+    const long block = hot ? HOT_BLOCK : BRAKE_SURE_LEAST;
+    double(*margin)[BRAKE_CRITERIA] = d->room->block;
+    for (long first = from; first < to; first += block) {
+        if (watch_stops(d->options->watch))
+            return false;
+#pragma omp parallel for schedule(dynamic, hot ? 1 : 16)
+        for (long i = 0; i < block; i++) {
+            double share[BRAKE_INPUTS];
+            shares_of(d, first + i, share);
+            if (hot)
+                sample_hot_margins(&d->room->inputs, d->options->rules, share, margin[i]);
+            else
+                sample_margins(&d->room->inputs, d->options->rules, share, margin[i]);
+        }
+        for (long i = 0; i < block; i++)
+            count(d, hot, margin[i], first + i);
+        if (hot)
+            watch_tell(d->options->watch, (double)(first + block), (double)to);
+    }
+    return true;
+}
+
+static bool any_open(const struct drawing *d)
+{
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        const long samples = d->sure->of[i].samples;
+        double low, high;
+        if (is_hot(i) || samples == 0)
+            continue;
+        brake_sure_interval(d->room->met[i], samples, &low, &high);
+        if (brake_sure_open(low, high))
+            return true;
+    }
+    return false;
+}
+
+static bool draw_all(const struct drawing *d)
+{
+    bool hot = false;
+    long samples = BRAKE_SURE_LEAST;
+    if (!draw(d, false, 0, samples))
+        return false;
+    while (any_open(d) && samples < BRAKE_SURE_MOST) {
+        if (!draw(d, false, samples, 2 * samples))
+            return false;
+        samples *= 2;
+    }
+    d->sure->samples = samples;
+    for (int i = 0; i < brake_criterion_count() && d->options->faded; i++)
+        hot = hot || (is_hot(i) && is_drawn(d, i));
+    return !hot || draw(d, true, 0, BRAKE_SURE_HOT);
+}
+
+/* ---- what moves a margin -------------------------------------------------------------------- */
+
+static int compare(const void *left, const void *right)
+{
+    const double a = *(const double *)left;
+    const double b = *(const double *)right;
+    return (a > b) - (a < b);
+}
+
+static long kept_of(const struct drawing *d, int criterion)
+{
+    const long samples = d->sure->of[criterion].samples;
+    return samples < BRAKE_SURE_LEAST ? samples : BRAKE_SURE_LEAST;
+}
+
+/* What cannot be worked out counts as the worst. */
+static double margin_at(const struct drawing *d, long sample, int criterion)
+{
+    const double margin = d->room->margin[sample][criterion];
+    return isnan(margin) ? -BRAKE_INFINITY : margin;
+}
+
+/* Straight line between the two nearest of sorted values (Hyndman and Fan, type 7). */
+static double percentile(const double *value, long number, double share)
+{
+    const double place = (double)(number - 1) * share;
+    const long below = (long)place;
+    const double part = place - (double)below;
+    if (!(part > 0.0) || value[below] == value[below + 1])
+        return value[below];
+    return value[below] + part * (value[below + 1] - value[below]);
+}
+
+/* The margins kept of a criterion are put in place by their ranks, as normal scores: so one that is
+ * without limit, or has no stop, counts too. */
+static void put_ranks(const struct drawing *d, int criterion)
+{
+    const long kept = kept_of(d, criterion);
+    struct brake_sureness *s = &d->sure->of[criterion];
+    double *own = d->room->own;
+    for (long i = 0; i < kept; i++)
+        own[i] = margin_at(d, i, criterion);
+    qsort(own, (size_t)kept, sizeof *own, compare);
+    for (int i = 0; i < BRAKE_SURE_STEPS; i++)
+        s->margin[i] = percentile(own, kept, brake_sure_step(i));
+    for (long i = 0; i < kept; i++) {
+        const double margin = margin_at(d, i, criterion);
+        long below = 0;
+        long equal = 0;
+        for (long step = BRAKE_SURE_LEAST; step > 0; step /= 2) {
+            if (below + step <= kept && own[below + step - 1] < margin)
+                below += step;
+        }
+        while (below + equal < kept && own[below + equal] == margin)
+            equal++;
+        d->room->margin[i][criterion] =
+            brake_normal_value(((double)below + 0.5 * (double)equal) / (double)kept);
+    }
+}
+
+static void add_products(const struct drawing *d)
+{
+    const int inputs = brake_inputs_count(&d->room->inputs);
+    double share[BRAKE_INPUTS];
+    double score[BRAKE_INPUTS];
+    memset(d->room->product, 0, sizeof d->room->product);
+    for (long sample = 0; sample < BRAKE_SURE_LEAST; sample++) {
+        shares_of(d, sample, share);
+        for (int k = 0; k < inputs; k++)
+            score[k] = brake_normal_value(share[k]);
+        for (int i = 0; i < brake_criterion_count(); i++) {
+            for (int k = 0; k < inputs && sample < kept_of(d, i); k++)
+                d->room->product[i][k] += d->room->margin[sample][i] * score[k];
+        }
+    }
+}
+
+/* Share of the scatter of a margin that an input carries: its correlation, squared, less what chance
+ * alone would give. */
+static double carried(const struct drawing *d, int criterion, int input)
+{
+    const double kept = (double)kept_of(d, criterion);
+    const double correlation = d->room->product[criterion][input] / kept;
+    return fmax(0.0, correlation * correlation - 4.0 / kept);
+}
+
+/* Of a number: what it carries by itself and with the others that share its cause. */
+static double carried_by(const struct drawing *d, int criterion, int number)
+{
+    const struct brake_inputs *inputs = &d->room->inputs;
+    const int cause = inputs->input[number].cause;
+    return carried(d, criterion, number) +
+           (cause >= 0 ? carried(d, criterion, inputs->count + cause) : 0.0);
+}
+
+static void find_leading(const struct drawing *d, int criterion)
+{
+    const struct brake_inputs *inputs = &d->room->inputs;
+    struct brake_sureness *s = &d->sure->of[criterion];
+    double most[2] = {0.0, 0.0};
+    int leading[2] = {-1, -1};
+    for (int k = 0; k < inputs->count + inputs->causes; k++) {
+        if (brake_inputs_from(inputs, k) == BRAKE_DEFAULT)
+            s->by_defaults += carried(d, criterion, k);
+    }
+    for (int k = 0; k < inputs->count; k++) {
+        const int index = inputs->input[k].index;
+        const int measured = inputs->sheet->record[index].from == BRAKE_MEASURED;
+        const double share = carried_by(d, criterion, k);
+        if (share > most[measured]) {
+            most[measured] = share;
+            leading[measured] = index;
+        }
+    }
+    s->leading = leading[leading[0] < 0];
+    s->share = most[leading[0] < 0];
+}
+
+/* Whether lines left out decide the word: what they carry of the scatter reaches from the middle of the
+ * margin past 0. The middle and the scatter are taken from the interval of the margin. */
+static bool rests_on_defaults(const struct brake_sureness *s, double margin)
+{
+    const double half = margin >= 0.0 ? margin - s->margin[0] : s->margin[BRAKE_SURE_STEPS - 1] - margin;
+    return s->by_defaults > 0.0 && fabs(margin) < half * sqrt(fmin(1.0, s->by_defaults));
+}
+
+/* ---- from the counts to the words ------------------------------------------------------------ */
+
+static const char *failing_word(const struct drawing *d, int criterion)
+{
+    struct brake_vehicle vehicle;
+    double share[BRAKE_INPUTS];
+    double factor;
+    for (long sample = 0; sample < kept_of(d, criterion); sample++) {
+        if (!isnan(d->room->margin[sample][criterion]))
+            continue;
+        shares_of(d, sample, share);
+        brake_inputs_vehicle(&d->room->inputs, share, &vehicle);
+        for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+            if (brake_vehicle_shoe_shaped(&vehicle, (enum brake_axle)axle) &&
+                brake_vehicle_drum_factor(&vehicle, (enum brake_axle)axle, &factor) < BRAKE_OK)
+                return "a shoe locks itself";
+        }
+        break;
+    }
+    return "there is no solution";
+}
+
+static void sum_up(const struct drawing *d, int criterion)
+{
+    struct brake_sureness *s = &d->sure->of[criterion];
+    s->met = (double)d->room->met[criterion] / (double)s->samples;
+    s->failed = d->room->failed[criterion];
+    s->failing = s->failed > 0 ? failing_word(d, criterion) : NULL;
+    brake_sure_interval(d->room->met[criterion], s->samples, &s->met_low, &s->met_high);
+    put_ranks(d, criterion);
+}
+
+static void count_together(const struct drawing *d)
+{
+    long samples = BRAKE_SURE_LEAST;
+    long met = 0;
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        if (d->sure->of[i].samples > 0 && d->sure->of[i].samples < samples)
+            samples = d->sure->of[i].samples;
+    }
+    for (long sample = 0; sample < samples; sample++) {
+        bool all = true;
+        for (int i = 0; i < brake_criterion_count(); i++)
+            all = all && (d->sure->of[i].samples == 0 || d->room->margin[sample][i] >= 0.0);
+        met += all ? 1 : 0;
+    }
+    d->sure->all_met = (double)met / (double)samples;
+    d->sure->all_samples = samples;
+}
+
+/* Whether a requirement that lacks one line is missed wherever that may stand. */
+static bool missed_anyhow(const struct drawing *d, int criterion)
+{
+    const char *path = d->judgement[criterion].missing;
+    const int index = path != NULL ? brake_catalogue_find(NULL, path) : -1;
+    bool missed = false;
+    if (index < 0)
+        return false;
+    const struct brake_quantity *q = brake_quantity_at(index);
+    for (int i = 0; i < PLACES_OF_LINE; i++) {
+        const double value = q->low + (q->high - q->low) * i / (PLACES_OF_LINE - 1);
+        struct brake_vehicle vehicle;
+        struct brake_judgement judgement;
+        brake_sheet_vary(d->room->inputs.sheet, &d->room->inputs.places, index, value, &vehicle);
+        brake_judge(brake_criterion_at(criterion), &vehicle, &judgement);
+        if (judgement.applies && !(judgement.margin < 0.0))
+            return false;
+        missed = missed || judgement.applies;
+    }
+    return missed;
+}
+
+static void put_word(const struct drawing *d, int criterion, struct brake_judgement *judgement)
+{
+    struct brake_sureness *s = &d->sure->of[criterion];
+    if (s->samples > 0) {
+        find_leading(d, criterion);
+        s->rests_on_defaults = rests_on_defaults(s, judgement->margin);
+        judgement->verdict = brake_sure_word(s->met_low);
+    } else if (judgement->applies && missed_anyhow(d, criterion)) {
+        judgement->verdict = BRAKE_FALLS_SHORT;
+    }
+}
+
+static void forget(struct brake_sureness *s)
+{
+    *s = (struct brake_sureness){
+        .met = BRAKE_NAN, .met_low = BRAKE_NAN, .met_high = BRAKE_NAN, .leading = -1};
+    for (int i = 0; i < BRAKE_SURE_STEPS; i++)
+        s->margin[i] = BRAKE_NAN;
+}
+
+bool brake_sure_draw(const struct brake_sheet *sheet, const struct brake_sure_options *options,
+                     struct brake_sure_room *room, struct brake_judgement *judgement,
+                     struct brake_sure *sure)
+{
+    const struct drawing d = {options, room, judgement, sure};
+    brake_inputs_list(sheet, NULL, &room->inputs);
+    memset(room->met, 0, sizeof room->met);
+    memset(room->failed, 0, sizeof room->failed);
+    for (int i = 0; i < BRAKE_CRITERIA; i++)
+        forget(&sure->of[i]);
+    brake_sobol_scrambled(brake_inputs_count(&room->inputs), 0, &room->sobol);
+    if (!draw_all(&d))
+        return false;
+    count_together(&d);
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        if (sure->of[i].samples > 0)
+            sum_up(&d, i);
+    }
+    add_products(&d);
+    for (int i = 0; i < brake_criterion_count(); i++)
+        put_word(&d, i, &judgement[i]);
+    return true;
+}
