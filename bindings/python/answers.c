@@ -71,7 +71,8 @@ char *spread_run(const struct brake_sheet *sheet, unsigned rules, long samples,
 
 /* ---- compare -------------------------------------------------------------------------------- */
 
-/* Hot performance where it is wanted, and the words. Returns false when stopped or short of memory. */
+/* Hot performance where it is wanted, and the words. Returns false when stopped or short of
+ * memory. */
 static bool look_at_both(struct brake_comparison *comparison, bool fade,
                          const struct brake_watch *watch, struct brake_error *error)
 {

@@ -81,13 +81,15 @@ static const char *range_of(struct brake_document *d, const struct brake_surenes
                : NULL;
 }
 
-/* Share of the samples that meet, in whole hundredths; never all or none of them while some differ. */
+/* Share of the samples that meet, in whole hundredths; never all or none of them while some
+ * differ. */
 static const char *met_of(struct brake_document *d, const struct brake_sureness *sure)
 {
     const double hundredths = 100.0 * sure->met;
-    const char *lost = sure->failed > 0 ? brake_document_words(d, "; %ld of %ld not: %s", sure->failed,
-                                                               sure->samples, sure->failing)
-                                        : "";
+    const char *lost = sure->failed > 0
+                           ? brake_document_words(d, "; %ld of %ld not: %s", sure->failed,
+                                                  sure->samples, sure->failing)
+                           : "";
     if (sure->samples == 0)
         return NULL;
     if (hundredths > 99.0 && hundredths < 100.0)
@@ -113,15 +115,16 @@ static void say_defaults(struct brake_document *d, const struct brake_sheet *she
             sheet->record[sure->leading].from != BRAKE_DEFAULT)
             continue;
         named[sure->leading] = true;
-        lines = brake_document_join(d, lines, ", ",
-                                    brake_part_path(d, &sheet->vehicle, sure->leading));
+        lines =
+            brake_document_join(d, lines, ", ", brake_part_path(d, &sheet->vehicle, sure->leading));
     }
     brake_document_fact(d, "rest_on_defaults", NULL, brake_cell_count(resting));
     if (resting > 0)
         brake_document_say(
             d, NULL, "Left out",
-            brake_document_words(d, "%d of these could turn with usual values of lines that were "
-                                    "left out%s%s.",
+            brake_document_words(d,
+                                 "%d of these could turn with usual values of lines that were "
+                                 "left out%s%s.",
                                  resting, lines != NULL ? ", first of them " : "",
                                  lines != NULL ? lines : ""));
 }
@@ -134,7 +137,8 @@ static const char *limiting_of(struct brake_document *d, const struct brake_asse
     const double margin = a->judgement[criterion].margin;
     const char *range = range_of(d, sure);
     return brake_document_words(
-        d, "%s, %s: %s against %s; margin %s%s%s, met by %s. [%s, %s; check against the current text]",
+        d,
+        "%s, %s: %s against %s; margin %s%s%s, met by %s. [%s, %s; check against the current text]",
         c->title, state_of(d, &a->judgement[criterion]),
         brake_document_amount(d, value_of(a, criterion)),
         brake_document_amount(d, limit_of(a, criterion)),
@@ -171,8 +175,9 @@ void brake_part_verdict(struct brake_document *d, const struct brake_sheet *shee
     brake_document_fact(d, "p_all", NULL, brake_cell_number(a->sure.all_met, NULL));
     if (a->meets + a->falls_short + a->cannot_say > 1)
         brake_document_say(d, NULL, "Together",
-                           brake_document_words(d, "all that could be judged are met at once by "
-                                                   "%.0f of 100",
+                           brake_document_words(d,
+                                                "all that could be judged are met at once by "
+                                                "%.0f of 100",
                                                 100.0 * a->sure.all_met));
     say_defaults(d, sheet, a);
     brake_document_fact(

@@ -47,13 +47,14 @@ void brake_picture_spread(const struct brake_paper *paper, enum brake_systems sy
     const double beside = 0.2 * (high - low);
     const struct brake_unit *percent = brake_unit_find("%");
     struct brake_figure figure = {.id = "spread", .title = TITLE};
-    struct brake_plot plot = {.stream = stream,
-                              .id = "spread",
-                              .top = BRAKE_SVG_HEAD,
-                              .height = BRAKE_SVG_PLOT,
-                              .x = brake_scale_of(fmin(0.0, low - beside), fmax(0.0, high + beside),
-                                                  percent, systems, "margin"),
-                              .y = brake_scale_of(0.0, 1.0, percent, systems, "Share that is below")};
+    struct brake_plot plot = {
+        .stream = stream,
+        .id = "spread",
+        .top = BRAKE_SVG_HEAD,
+        .height = BRAKE_SVG_PLOT,
+        .x = brake_scale_of(fmin(0.0, low - beside), fmax(0.0, high + beside), percent, systems,
+                            "margin"),
+        .y = brake_scale_of(0.0, 1.0, percent, systems, "Share that is below")};
     brake_text_format(
         figure.words, sizeof figure.words,
         "%s (%s). The margin is %+.0f %% with the numbers as they stand; of all that may be behind "

@@ -57,8 +57,8 @@ int command_short_of_memory(void);
 /* A new answer, for people in these units, for programs in SI; NULL: memory is short. */
 struct brake_document *command_document(enum brake_systems units, enum brake_format format);
 
-/* Everything that is said of a vehicle, hot performance and words too. Returns 0, EXIT_FAILED, or the
- * status of what a signal ended. */
+/* Everything that is said of a vehicle, hot performance and words too. Returns 0, EXIT_FAILED, or
+ * the status of what a signal ended. */
 int command_assess(const struct brake_sheet *sheet, unsigned rules,
                    struct brake_assessment *assessment);
 

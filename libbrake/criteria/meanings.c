@@ -5,11 +5,12 @@
 const char *brake_verdict_meaning(enum brake_verdict verdict)
 {
     static const char *const meanings[] = {
-        [BRAKE_MEETS] =
-            "At least 95 of 100 of what may be behind the numbers meet the limit; that is no approval.",
-        [BRAKE_FALLS_SHORT] = "Fewer than 50 of 100 of what may be behind the numbers meet the limit.",
-        [BRAKE_CANNOT_SAY] =
-            "Between 50 and 95 of 100 meet the limit, or a line that it needs is left out of the file.",
+        [BRAKE_MEETS] = "At least 95 of 100 of what may be behind the numbers meet the limit; that "
+                        "is no approval.",
+        [BRAKE_FALLS_SHORT] =
+            "Fewer than 50 of 100 of what may be behind the numbers meet the limit.",
+        [BRAKE_CANNOT_SAY] = "Between 50 and 95 of 100 meet the limit, or a line that it needs is "
+                             "left out of the file.",
     };
     return meanings[verdict];
 }

@@ -8,12 +8,11 @@
 #include "brake/stop.h"
 #include "brake/tow.h"
 
-/* [m/s2] full braking, where a criterion asks what it takes of travel and stroke: UN R13-H, Annex 3,
- * 2.1.1 */
+/* [m/s2] full braking, where a criterion asks what it takes of travel and stroke: UN R13-H, Annex
+ * 3, 2.1.1 */
 static const double FULL_BRAKING = 6.43;
 
 /* ---- states of the vehicle ------------------------------------------------------------------ */
-
 
 void states_start(struct states *s, const struct brake_vehicle *vehicle)
 {
@@ -310,8 +309,9 @@ static double tyre_load(const struct brake_criterion *c, struct states *s, enum 
     const struct brake_axle_of_vehicle *at = s->vehicle->axle;
     (void)c;
     (void)failure;
-    return fmax(load_used(axle_mass(s, load, BRAKE_FRONT), 2.0 * at[BRAKE_FRONT].tyre.load_capacity),
-                load_used(axle_mass(s, load, BRAKE_REAR), 2.0 * at[BRAKE_REAR].tyre.load_capacity));
+    return fmax(
+        load_used(axle_mass(s, load, BRAKE_FRONT), 2.0 * at[BRAKE_FRONT].tyre.load_capacity),
+        load_used(axle_mass(s, load, BRAKE_REAR), 2.0 * at[BRAKE_REAR].tyre.load_capacity));
 }
 
 static double axle_load(const struct brake_criterion *c, struct states *s, enum brake_load load,
@@ -482,57 +482,162 @@ static struct lack lacks_of_mass(const struct brake_criterion *c, const struct b
 
 const struct measure measures[BRAKE_MEASURES] = {
     [BRAKE_STOP_DISTANCE] = {.meaning = "Stopping distance from the speed of the clause.",
-        .dimension = BRAKE_LENGTH, .at_most = true, .error = BRAKE_MODEL_STOP, .lacks = lacks_of_stop, .value = stop_distance},
+                             .dimension = BRAKE_LENGTH,
+                             .at_most = true,
+                             .error = BRAKE_MODEL_STOP,
+                             .lacks = lacks_of_stop,
+                             .value = stop_distance},
     [BRAKE_STOP_DECELERATION] = {.meaning = "Mean fully developed deceleration.",
-        .dimension = BRAKE_ACCELERATION, .error = BRAKE_MODEL_STOP, .lacks = lacks_of_stop, .value = stop_deceleration},
+                                 .dimension = BRAKE_ACCELERATION,
+                                 .error = BRAKE_MODEL_STOP,
+                                 .lacks = lacks_of_stop,
+                                 .value = stop_deceleration},
     [BRAKE_STOP_RATIO] = {.meaning = "Brake force over the vehicle's weight.",
-        .dimension = BRAKE_RATIO, .error = BRAKE_MODEL_STOP, .lacks = lacks_of_stop, .value = stop_ratio},
+                          .dimension = BRAKE_RATIO,
+                          .error = BRAKE_MODEL_STOP,
+                          .lacks = lacks_of_stop,
+                          .value = stop_ratio},
     [BRAKE_TOW_DECELERATION] = {.meaning = "Deceleration with an unbraked trailer.",
-        .dimension = BRAKE_ACCELERATION, .error = BRAKE_MODEL_STOP, .lacks = lacks_of_stop, .value = tow_deceleration},
-    [BRAKE_PARKING_GRADE] = {.meaning = "Grade that the parking brake holds, the lesser of up and down.",
-        .dimension = BRAKE_RATIO, .error = BRAKE_MODEL_PARKING, .lacks = lacks_of_parking, .value = parking_grade},
-    [BRAKE_PARKING_TOW_GRADE] = {.meaning = "Grade that the parking brake holds with an unbraked trailer.",
-        .dimension = BRAKE_RATIO, .error = BRAKE_MODEL_PARKING, .lacks = lacks_of_parking, .value = parking_tow_grade},
+                                .dimension = BRAKE_ACCELERATION,
+                                .error = BRAKE_MODEL_STOP,
+                                .lacks = lacks_of_stop,
+                                .value = tow_deceleration},
+    [BRAKE_PARKING_GRADE] = {.meaning =
+                                 "Grade that the parking brake holds, the lesser of up and down.",
+                             .dimension = BRAKE_RATIO,
+                             .error = BRAKE_MODEL_PARKING,
+                             .lacks = lacks_of_parking,
+                             .value = parking_grade},
+    [BRAKE_PARKING_TOW_GRADE] = {.meaning =
+                                     "Grade that the parking brake holds with an unbraked trailer.",
+                                 .dimension = BRAKE_RATIO,
+                                 .error = BRAKE_MODEL_PARKING,
+                                 .lacks = lacks_of_parking,
+                                 .value = parking_tow_grade},
     [BRAKE_PARKING_DECELERATION] = {.meaning = "Deceleration by the parking brake alone.",
-        .dimension = BRAKE_ACCELERATION, .error = BRAKE_MODEL_PARKING, .lacks = lacks_of_parking, .value = parking_deceleration},
+                                    .dimension = BRAKE_ACCELERATION,
+                                    .error = BRAKE_MODEL_PARKING,
+                                    .lacks = lacks_of_parking,
+                                    .value = parking_deceleration},
     [BRAKE_PARKING_RATIO] = {.meaning = "Force of the parking brake over the vehicle's weight.",
-        .dimension = BRAKE_RATIO, .error = BRAKE_MODEL_PARKING, .lacks = lacks_of_parking, .value = parking_ratio},
-    [BRAKE_PARKING_TOW_RATIO] = {.meaning = "Force of the parking brake over the weight of vehicle and trailer.",
-        .dimension = BRAKE_RATIO, .error = BRAKE_MODEL_PARKING, .lacks = lacks_of_parking, .value = parking_tow_ratio},
+                             .dimension = BRAKE_RATIO,
+                             .error = BRAKE_MODEL_PARKING,
+                             .lacks = lacks_of_parking,
+                             .value = parking_ratio},
+    [BRAKE_PARKING_TOW_RATIO] =
+        {.meaning = "Force of the parking brake over the weight of vehicle and trailer.",
+         .dimension = BRAKE_RATIO,
+         .error = BRAKE_MODEL_PARKING,
+         .lacks = lacks_of_parking,
+         .value = parking_tow_ratio},
     [BRAKE_REAR_FIRST] = {.meaning = "Deceleration in g above which the rear wheels lock first.",
-        .opposed = true, .error = BRAKE_MODEL_BALANCE, .dimension = BRAKE_RATIO, .value = rear_first},
+                          .opposed = true,
+                          .error = BRAKE_MODEL_BALANCE,
+                          .dimension = BRAKE_RATIO,
+                          .value = rear_first},
     [BRAKE_REAR_CURVE] = {.meaning = "Adhesion used at the rear over what the curve allows.",
-        .opposed = true, .at_most = true, .error = BRAKE_MODEL_BALANCE, .dimension = BRAKE_RATIO, .value = rear_curve},
-    [BRAKE_ADHESION_CURVE] = {.meaning = "Deceleration in g at first lock over what the curve asks for.",
-        .opposed = true, .error = BRAKE_MODEL_BALANCE, .dimension = BRAKE_RATIO, .value = adhesion_curve},
-    [BRAKE_SIDE_DIFFERENCE] = {.meaning = "Difference of brake force from left to right on an axle.",
-        .dimension = BRAKE_RATIO, .at_most = true, .share = true, .error = BRAKE_MODEL_EXACT, .lacks = lacks_of_sides, .value = side_difference},
+                          .opposed = true,
+                          .at_most = true,
+                          .error = BRAKE_MODEL_BALANCE,
+                          .dimension = BRAKE_RATIO,
+                          .value = rear_curve},
+    [BRAKE_ADHESION_CURVE] = {.meaning =
+                                  "Deceleration in g at first lock over what the curve asks for.",
+                              .opposed = true,
+                              .error = BRAKE_MODEL_BALANCE,
+                              .dimension = BRAKE_RATIO,
+                              .value = adhesion_curve},
+    [BRAKE_SIDE_DIFFERENCE] = {.meaning =
+                                   "Difference of brake force from left to right on an axle.",
+                               .dimension = BRAKE_RATIO,
+                               .at_most = true,
+                               .share = true,
+                               .error = BRAKE_MODEL_EXACT,
+                               .lacks = lacks_of_sides,
+                               .value = side_difference},
     [BRAKE_PEDAL_TRAVEL] = {.meaning = "Pedal travel over the travel to the floor.",
-        .dimension = BRAKE_RATIO, .at_most = true, .share = true, .error = BRAKE_MODEL_STROKE, .lacks = lacks_of_travel, .value = pedal_travel},
-    [BRAKE_STROKE_USED] = {.meaning = "Travel of the pedal, or stroke of a chamber, used in full braking, over what there is.",
-        .dimension = BRAKE_RATIO, .at_most = true, .share = true, .error = BRAKE_MODEL_STROKE, .lacks = lacks_of_stroke, .value = stroke_used},
-    [BRAKE_SHOE_LOCK] = {.meaning = "Friction from which on a shoe locks itself over the friction that it has.",
-        .dimension = BRAKE_RATIO, .error = BRAKE_MODEL_EXACT, .value = shoe_lock},
+                            .dimension = BRAKE_RATIO,
+                            .at_most = true,
+                            .share = true,
+                            .error = BRAKE_MODEL_STROKE,
+                            .lacks = lacks_of_travel,
+                            .value = pedal_travel},
+    [BRAKE_STROKE_USED] = {.meaning = "Travel of the pedal, or stroke of a chamber, used in full "
+                                      "braking, over what there is.",
+                           .dimension = BRAKE_RATIO,
+                           .at_most = true,
+                           .share = true,
+                           .error = BRAKE_MODEL_STROKE,
+                           .lacks = lacks_of_stroke,
+                           .value = stroke_used},
+    [BRAKE_SHOE_LOCK] =
+        {.meaning = "Friction from which on a shoe locks itself over the friction that it has.",
+         .dimension = BRAKE_RATIO,
+         .error = BRAKE_MODEL_EXACT,
+         .value = shoe_lock},
     [BRAKE_TYRE_LOAD] = {.meaning = "Load on an axle over what its two tyres may carry.",
-        .dimension = BRAKE_RATIO, .at_most = true, .share = true, .error = BRAKE_MODEL_EXACT, .lacks = lacks_of_tyres, .value = tyre_load},
+                         .dimension = BRAKE_RATIO,
+                         .at_most = true,
+                         .share = true,
+                         .error = BRAKE_MODEL_EXACT,
+                         .lacks = lacks_of_tyres,
+                         .value = tyre_load},
     [BRAKE_AXLE_LOAD] = {.meaning = "Load on an axle over its rating.",
-        .dimension = BRAKE_RATIO, .at_most = true, .share = true, .error = BRAKE_MODEL_EXACT, .lacks = lacks_of_axles, .value = axle_load},
+                         .dimension = BRAKE_RATIO,
+                         .at_most = true,
+                         .share = true,
+                         .error = BRAKE_MODEL_EXACT,
+                         .lacks = lacks_of_axles,
+                         .value = axle_load},
     [BRAKE_MASS_LOAD] = {.meaning = "Mass of the vehicle over its rated mass.",
-        .dimension = BRAKE_RATIO, .at_most = true, .share = true, .error = BRAKE_MODEL_EXACT, .lacks = lacks_of_mass, .value = mass_load},
-    [BRAKE_HOT_DISTANCE] = {.meaning = "Stopping distance after the fade procedure, better of two stops.",
-        .dimension = BRAKE_LENGTH, .at_most = true, .error = BRAKE_MODEL_HEAT, .hot = hot_distance},
-    [BRAKE_HOT_LENGTHENING] = {.meaning = "Stopping distance of the first hot stop, against that of the cold stop.",
-        .dimension = BRAKE_LENGTH, .at_most = true, .error = BRAKE_MODEL_HEAT, .hot = first_hot_distance},
-    [BRAKE_HOT_DECELERATION] = {.meaning = "Mean fully developed deceleration after the fade procedure, better of two stops.",
-        .dimension = BRAKE_ACCELERATION, .error = BRAKE_MODEL_HEAT, .hot = hot_deceleration},
-    [BRAKE_HOT_KEPT] = {.meaning = "Mean fully developed deceleration of the first hot stop over that of the cold stop.",
-        .dimension = BRAKE_RATIO, .error = BRAKE_MODEL_HEAT, .hot = hot_kept},
-    [BRAKE_RECOVERY_LEAST] = {.meaning = "Mean fully developed deceleration after cooling over that of the cold stop.",
-        .dimension = BRAKE_RATIO, .error = BRAKE_MODEL_HEAT, .hot = recovery},
-    [BRAKE_RECOVERY_MOST] = {.meaning = "Mean fully developed deceleration after cooling over that of the cold stop.",
-        .dimension = BRAKE_RATIO, .at_most = true, .share = true, .error = BRAKE_MODEL_HEAT, .hot = recovery},
-    [BRAKE_FLUID_ROOM] = {.meaning = "Rise to boiling of wet fluid over its rise on a long descent with worn linings.",
-        .dimension = BRAKE_RATIO, .error = BRAKE_MODEL_HEAT, .hot = fluid_room},
+                         .dimension = BRAKE_RATIO,
+                         .at_most = true,
+                         .share = true,
+                         .error = BRAKE_MODEL_EXACT,
+                         .lacks = lacks_of_mass,
+                         .value = mass_load},
+    [BRAKE_HOT_DISTANCE] = {.meaning =
+                                "Stopping distance after the fade procedure, better of two stops.",
+                            .dimension = BRAKE_LENGTH,
+                            .at_most = true,
+                            .error = BRAKE_MODEL_HEAT,
+                            .hot = hot_distance},
+    [BRAKE_HOT_LENGTHENING] =
+        {.meaning = "Stopping distance of the first hot stop, against that of the cold stop.",
+         .dimension = BRAKE_LENGTH,
+         .at_most = true,
+         .error = BRAKE_MODEL_HEAT,
+         .hot = first_hot_distance},
+    [BRAKE_HOT_DECELERATION] =
+        {.meaning =
+             "Mean fully developed deceleration after the fade procedure, better of two stops.",
+         .dimension = BRAKE_ACCELERATION,
+         .error = BRAKE_MODEL_HEAT,
+         .hot = hot_deceleration},
+    [BRAKE_HOT_KEPT] =
+        {.meaning =
+             "Mean fully developed deceleration of the first hot stop over that of the cold stop.",
+         .dimension = BRAKE_RATIO,
+         .error = BRAKE_MODEL_HEAT,
+         .hot = hot_kept},
+    [BRAKE_RECOVERY_LEAST] =
+        {.meaning = "Mean fully developed deceleration after cooling over that of the cold stop.",
+         .dimension = BRAKE_RATIO,
+         .error = BRAKE_MODEL_HEAT,
+         .hot = recovery},
+    [BRAKE_RECOVERY_MOST] =
+        {.meaning = "Mean fully developed deceleration after cooling over that of the cold stop.",
+         .dimension = BRAKE_RATIO,
+         .at_most = true,
+         .share = true,
+         .error = BRAKE_MODEL_HEAT,
+         .hot = recovery},
+    [BRAKE_FLUID_ROOM] =
+        {.meaning =
+             "Rise to boiling of wet fluid over its rise on a long descent with worn linings.",
+         .dimension = BRAKE_RATIO,
+         .error = BRAKE_MODEL_HEAT,
+         .hot = fluid_room},
 };
 
 const char *brake_measure_meaning(enum brake_measure measure)
@@ -576,9 +681,9 @@ enum brake_model_error brake_measure_error(enum brake_measure measure)
 
 const char *brake_model_error_word(enum brake_model_error error)
 {
-    static const char *const words[BRAKE_MODEL_ERRORS] = {
-        "model.exact",   "model.stop",   "model.balance",
-        "model.parking", "model.stroke", "model.heat"};
+    static const char *const words[BRAKE_MODEL_ERRORS] = {"model.exact",   "model.stop",
+                                                          "model.balance", "model.parking",
+                                                          "model.stroke",  "model.heat"};
     return words[error];
 }
 

@@ -1,5 +1,5 @@
-/* What criteria measure: a table of measures, each with what it needs and how its value comes; private to
- * this folder. */
+/* What criteria measure: a table of measures, each with what it needs and how its value comes;
+ * private to this folder. */
 #ifndef BRAKE_CRITERIA_MEASURES_H
 #define BRAKE_CRITERIA_MEASURES_H
 
@@ -8,8 +8,8 @@
 
 enum { KEPT = 4 /* answers to the last questions about one state: criteria share their forces */ };
 
-/* Brakes of one vehicle in a load case and a state of failure, built when first asked for: many criteria
- * ask for the same. */
+/* Brakes of one vehicle in a load case and a state of failure, built when first asked for: many
+ * criteria ask for the same. */
 struct state {
     bool built;
     struct brake_system system;
@@ -25,8 +25,8 @@ struct states {
 
 void states_start(struct states *s, const struct brake_vehicle *vehicle);
 
-/* What a vehicle lacks for a measure: why it cannot be said, and the one line that would do, if one would;
- * no words: nothing. */
+/* What a vehicle lacks for a measure: why it cannot be said, and the one line that would do, if one
+ * would; no words: nothing. */
 struct lack {
     const char *why;
     const char *line;
@@ -36,10 +36,12 @@ struct measure {
     const char *meaning; /* stands by itself */
     enum brake_dimension dimension;
     bool at_most;
-    bool share;         /* of its limit, which it must stay below: the margin is what is left of it */
-    bool opposed;       /* worst where front and rear friction part */
+    bool share;   /* of its limit, which it must stay below: the margin is what is left of
+                           it */
+    bool opposed; /* worst where front and rear friction part */
     enum brake_model_error error;
-    struct lack (*lacks)(const struct brake_criterion *c, const struct brake_vehicle *v); /* NULL: nothing */
+    struct lack (*lacks)(const struct brake_criterion *c, const struct brake_vehicle *v); /* NULL:
+                                                                                             nothing */
     /* In a load case and a state of failure; NULL for a hot measure. */
     double (*value)(const struct brake_criterion *c, struct states *s, enum brake_load load,
                     enum brake_failure failure);

@@ -100,8 +100,8 @@ struct brake_doubt brake_doubt_of(enum brake_shape shape, double middle, double 
     /* Where each shape of width 1 has 95 of 100 within. */
     const double holds[BRAKE_SHAPES] = {1.9599639845400545, 0.95, 1.0 - sqrt(0.05)};
     const double width = tolerance / holds[shape];
-    struct brake_doubt doubt = {
-        shape, middle, width * (1.0 - lean), width * (1.0 + lean), 0.0, 0.0};
+    struct brake_doubt doubt = {shape, middle, width * (1.0 - lean), width * (1.0 + lean),
+                                0.0,   0.0};
     doubt.from = share_under(&doubt, fmin(low, middle));
     doubt.to = share_under(&doubt, fmax(high, middle));
     return doubt;

@@ -43,8 +43,7 @@ static bool is_headline(int result)
 static bool is_judged(const struct brake_comparison *c, int criterion)
 {
     const struct brake_criterion *row = brake_criterion_at(criterion);
-    return brake_criterion_in(row, c->rules) &&
-           (c->faded || !brake_measure_hot(row->measure)) &&
+    return brake_criterion_in(row, c->rules) && (c->faded || !brake_measure_hot(row->measure)) &&
            (c->judgement[0][criterion].applies || c->judgement[1][criterion].applies);
 }
 

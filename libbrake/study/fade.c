@@ -87,8 +87,7 @@ static bool boiled(struct run *run, const struct brake_duty_result *result, cons
     struct brake_fade *fade = run->fade;
     const double hottest =
         fmax(result->axle[BRAKE_FRONT].fluid_last, result->axle[BRAKE_REAR].fluid_last);
-    const double boiling =
-        brake_fluid_boiling((enum brake_fluid_kind)run->vehicle->heat.fluid, 0);
+    const double boiling = brake_fluid_boiling((enum brake_fluid_kind)run->vehicle->heat.fluid, 0);
     if (!(hottest >= boiling))
         return false;
     if (!run->boiled) {
@@ -208,8 +207,9 @@ static void take_long_steps(struct brake_hot_rig *hot)
         hot->thermal[i].spec.tolerance *= 5.0;
 }
 
-/* Room to boiling of fluid with water in it, over linings as worn as service allows. The descent of UN R13, Annex 4, 1.6 (Type-II), in gear; from memory. What an engine takes in a low gear:
- * common practice, no source. */
+/* Room to boiling of fluid with water in it, over linings as worn as service allows. The descent of
+ * UN R13, Annex 4, 1.6 (Type-II), in gear; from memory. What an engine takes in a low gear: common
+ * practice, no source. */
 static double descend(const struct brake_vehicle *vehicle, bool coarse)
 {
     const struct brake_duty descent = {

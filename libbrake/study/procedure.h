@@ -26,8 +26,8 @@ void brake_fade_run(const struct brake_vehicle *vehicle, enum brake_fade_kind ki
                     const struct brake_watch *watch, const struct brake_duty_watch *rows,
                     struct brake_fade *fade);
 
-/** What a procedure is judged by and nothing else, for one vehicle of many: nothing is parked, and the
- * steps are as long as makes a margin differ by less than 0.002.
+/** What a procedure is judged by and nothing else, for one vehicle of many: nothing is parked, and
+ * the steps are as long as makes a margin differ by less than 0.002.
  * @param vehicle  complete
  * @param kind     whose procedure
  * @param figures  filled

@@ -12,8 +12,8 @@ static void put_model_errors(const struct brake_inputs *inputs, const double *sh
     for (int i = 0; i < brake_criterion_count(); i++) {
         const enum brake_measure measure = brake_criterion_at(i)->measure;
         if (brake_measure_hot(measure) == hot)
-            margin[i] = brake_measure_margin_off(measure, margin[i],
-                                                 factor[brake_measure_error(measure)]);
+            margin[i] =
+                brake_measure_margin_off(measure, margin[i], factor[brake_measure_error(measure)]);
     }
 }
 

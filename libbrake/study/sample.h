@@ -4,8 +4,9 @@
 
 #include "brake/inputs.h"
 
-/* Margins of all criteria but those of hot performance, the model's own error in them: NaN where it cannot
- * be worked out, infinite where this sample is of a class that the criterion does not apply to. */
+/* Margins of all criteria but those of hot performance, the model's own error in them: NaN where it
+ * cannot be worked out, infinite where this sample is of a class that the criterion does not apply
+ * to. */
 void sample_margins(const struct brake_inputs *inputs, unsigned rules, const double *share,
                     double margin[BRAKE_CRITERIA]);
 

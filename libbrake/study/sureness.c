@@ -73,7 +73,8 @@ static void shares_of(const struct drawing *d, long sample, double share[BRAKE_I
         share[i] += 0x1p-33;
 }
 
-static void count(const struct drawing *d, bool hot, const double margin[BRAKE_CRITERIA], long sample)
+static void count(const struct drawing *d, bool hot, const double margin[BRAKE_CRITERIA],
+                  long sample)
 {
     for (int i = 0; i < brake_criterion_count(); i++) {
         if (is_hot(i) != hot || !is_drawn(d, i))
@@ -219,8 +220,8 @@ static void add_products(const struct drawing *d)
     }
 }
 
-/* Share of the scatter of a margin that an input carries: its correlation, squared, less what chance
- * alone would give. */
+/* Share of the scatter of a margin that an input carries: its correlation, squared, less what
+ * chance alone would give. */
 static double carried(const struct drawing *d, int criterion, int input)
 {
     const double kept = (double)kept_of(d, criterion);
@@ -260,11 +261,12 @@ static void find_leading(const struct drawing *d, int criterion)
     s->share = most[leading[0] < 0];
 }
 
-/* Whether lines left out decide the word: what they carry of the scatter reaches from the middle of the
- * margin past 0. The middle and the scatter are taken from the interval of the margin. */
+/* Whether lines left out decide the word: what they carry of the scatter reaches from the middle of
+ * the margin past 0. The middle and the scatter are taken from the interval of the margin. */
 static bool rests_on_defaults(const struct brake_sureness *s, double margin)
 {
-    const double half = margin >= 0.0 ? margin - s->margin[0] : s->margin[BRAKE_SURE_STEPS - 1] - margin;
+    const double half =
+        margin >= 0.0 ? margin - s->margin[0] : s->margin[BRAKE_SURE_STEPS - 1] - margin;
     return s->by_defaults > 0.0 && fabs(margin) < half * sqrt(fmin(1.0, s->by_defaults));
 }
 

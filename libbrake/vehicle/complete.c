@@ -109,11 +109,11 @@ static void fill_defaults(struct work *w)
         fill_default(w, i);
 }
 
-/* What a worked value may be off by: what its sources move it by, and, where a rule gave it that holds
- * only about so, the doubt of the rule; in squares. One that nothing moves keeps the usual uncertainty of
- * its row. */
-static void doubt_worked(struct brake_record *record, const struct brake_quantity *row, double value,
-                         double squares)
+/* What a worked value may be off by: what its sources move it by, and, where a rule gave it that
+ * holds only about so, the doubt of the rule; in squares. One that nothing moves keeps the usual
+ * uncertainty of its row. */
+static void doubt_worked(struct brake_record *record, const struct brake_quantity *row,
+                         double value, double squares)
 {
     if (!record->typical && !(squares > 0.0)) {
         record->tolerance = fabs(value) * row->typical;

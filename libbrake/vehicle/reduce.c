@@ -60,9 +60,8 @@ static void reduce_cg_height(struct work *w, int unused)
 
 static void reduce_grip(struct work *w, int unused)
 {
-    static const double grip[] = {[BRAKE_TYRES_ROAD] = 1.00,
-                                  [BRAKE_TYRES_ALL_TERRAIN] = 0.95,
-                                  [BRAKE_TYRES_MUD] = 0.88};
+    static const double grip[] = {
+        [BRAKE_TYRES_ROAD] = 1.00, [BRAKE_TYRES_ALL_TERRAIN] = 0.95, [BRAKE_TYRES_MUD] = 0.88};
     (void)unused;
     work_offer_default(w, INDEX(general.tyre_grip), grip[w->vehicle->general.tyres]);
 }
@@ -298,7 +297,8 @@ static void reduce_parking(struct work *w, int unused)
     work_offer(w, INDEX(parking.torque), p->pull * w->vehicle->axle[axle].tyre.rolling_radius, pull,
                2);
     if (w->vehicle->axle[axle].axle.brake == BRAKE_DRUM && p->place == BRAKE_AT_WHEELS &&
-        !isnan(p->ratio) && brake_vehicle_drum_factor(w->vehicle, (enum brake_axle)axle, &factor) == BRAKE_OK)
+        !isnan(p->ratio) &&
+        brake_vehicle_drum_factor(w->vehicle, (enum brake_axle)axle, &factor) == BRAKE_OK)
         work_offer_default(w, INDEX(parking.factor), 0.85 * factor);
     if (isnan(p->pull))
         work_offer(
@@ -385,8 +385,8 @@ static const struct {
     {reduce_parking,
      0,
      {WORK_OF(parking), WORK_OF(axle[0].tyre), WORK_OF(axle[1].tyre), WORK_OF(driveline),
-      WORK_OF(axle[0].axle), WORK_OF(axle[0].drum), WORK_OF(axle[0].lining),
-      WORK_OF(axle[1].axle), WORK_OF(axle[1].drum), WORK_OF(axle[1].lining)}},
+      WORK_OF(axle[0].axle), WORK_OF(axle[0].drum), WORK_OF(axle[0].lining), WORK_OF(axle[1].axle),
+      WORK_OF(axle[1].drum), WORK_OF(axle[1].lining)}},
     {reduce_speedometer, 0, {WORK_OF(speedometer)}},
     {reduce_load,
      BRAKE_EMPTY,

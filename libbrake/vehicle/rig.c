@@ -318,9 +318,10 @@ static enum brake_status build_friction(const struct brake_axle_of_vehicle *at, 
     const int last = given->count - 1;
     hot->friction_until[axle] = last >= 0 ? given->at[last].x : BRAKE_NAN;
     const enum brake_status status =
-        last >= 0 ? given_friction(given, &hot->friction[axle])
-                  : brake_friction_usual(hot->rig.law[axle].mu, disc ? at->pads.fade : at->lining.fade,
-                                         &hot->friction[axle]);
+        last >= 0
+            ? given_friction(given, &hot->friction[axle])
+            : brake_friction_usual(hot->rig.law[axle].mu, disc ? at->pads.fade : at->lining.fade,
+                                   &hot->friction[axle]);
     if (status >= BRAKE_OK)
         return BRAKE_OK;
     return refuse(error, axle, disc ? "disc.pads.friction" : "drum.lining.friction",

@@ -12,8 +12,8 @@
 #define LINE(section, member)                                                                      \
     .name = #member, .offset = offsetof(struct brake_##section##_lines, member)
 #define NO_DEFAULT .fallback = BRAKE_NAN
-/* A usual value and the interval that holds 95 of 100 vehicles; a rule that works one out, and between
- * which multiples of it they lie. */
+/* A usual value and the interval that holds 95 of 100 vehicles; a rule that works one out, and
+ * between which multiples of it they lie. */
 #define USUAL(value, low, high)                                                                    \
     .fallback = (value), .least = (low) / (value), .most = (high) / (value)
 #define RULE(low, high) .fallback = BRAKE_NAN, .least = (low), .most = (high)

@@ -54,15 +54,16 @@ struct brake_valve brake_vehicle_valve(const struct brake_vehicle *vehicle, enum
 enum brake_status brake_vehicle_drum_factor(const struct brake_vehicle *vehicle,
                                             enum brake_axle axle, double *factor);
 
-/** Whether the shoes of an axle are known by their geometry: only then can it be told when one locks
- * itself.
+/** Whether the shoes of an axle are known by their geometry: only then can it be told when one
+ * locks itself.
  * @param vehicle  complete
  * @param axle     of it
  * @return         false for a disc, or a drum of which only the brake factor is known
  */
 bool brake_vehicle_shoe_shaped(const struct brake_vehicle *vehicle, enum brake_axle axle);
 
-/** How a brake factor follows friction where the geometry of the shoes is not known: as a power of it.
+/** How a brake factor follows friction where the geometry of the shoes is not known: as a power of
+ * it.
  * @param shoes  arrangement
  * @return       [-] exponent, at usual friction
  * @source       common practice, no source

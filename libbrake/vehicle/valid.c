@@ -94,8 +94,9 @@ static bool is_record(const struct brake_quantity *row, const struct brake_recor
     const int from = number_at(&record->from);
     const double most = row->kind == BRAKE_REAL ? DBL_MAX : 0.0;
     return from >= BRAKE_ABSENT && from <= BRAKE_MEASURED && record->tolerance >= 0.0 &&
-           record->tolerance <= most && fabs(record->lean) < 1.0 && is_bool(&record->typical) && is_bool(&record->worked) &&
-           is_bool(&record->set) && is_bool(&record->us) && record->line >= 0;
+           record->tolerance <= most && fabs(record->lean) < 1.0 && is_bool(&record->typical) &&
+           is_bool(&record->worked) && is_bool(&record->set) && is_bool(&record->us) &&
+           record->line >= 0;
 }
 
 static enum brake_status refuse(struct brake_error *error, const char *section, const char *name)

@@ -75,8 +75,8 @@ double work_or_else(double value, double other);
 /* A value for `target` worked out from `sources`, the first of them the one to name. */
 void work_offer(struct work *w, int target, double value, const int *sources, int count);
 
-/* A rule of last resort, where no reading gives the quantity: a default that follows others. Where its
- * row has an interval, what the rule gives is doubtful by itself. */
+/* A rule of last resort, where no reading gives the quantity: a default that follows others. Where
+ * its row has an interval, what the rule gives is doubtful by itself. */
 void work_offer_default(struct work *w, int target, double value);
 
 /* The doubt of a usual value, as its row has it. */

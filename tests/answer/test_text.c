@@ -179,11 +179,12 @@ static void a_verdict_counts_what_was_judged(void **state)
     char words[200];
     report(plain, BRAKE_RULES_UN);
     assert_true(assessment.falls_short > 0 && assessment.cannot_say > 0);
-    snprintf(words, sizeof words,
-             "Verdict FALLS SHORT of %d of %d requirements; meets %d; ", assessment.falls_short,
+    snprintf(words, sizeof words, "Verdict FALLS SHORT of %d of %d requirements; meets %d; ",
+             assessment.falls_short,
              assessment.falls_short + assessment.meets + assessment.cannot_say, assessment.meets);
     expect(words);
-    snprintf(words, sizeof words, "%d could not be judged: an input is missing", assessment.lacking);
+    snprintf(words, sizeof words, "%d could not be judged: an input is missing",
+             assessment.lacking);
     expect(words);
 }
 
@@ -203,9 +204,10 @@ static void a_vehicle_that_meets_everything_is_said_to_meet_it(void **state)
 {
     (void)state;
     char words[120];
-    read_sheet(&sheet, plus(strong(), "[front.axle]\nrated_mass = 2000 kg\n[rear.axle]\n"
-                                      "rated_mass = 2000 kg\n[front.tyre]\nload_capacity = 1200 kg\n"
-                                      "[vehicle]\ntop_speed = 150 km/h\n"));
+    read_sheet(&sheet,
+               plus(strong(), "[front.axle]\nrated_mass = 2000 kg\n[rear.axle]\n"
+                              "rated_mass = 2000 kg\n[front.tyre]\nload_capacity = 1200 kg\n"
+                              "[vehicle]\ntop_speed = 150 km/h\n"));
     brake_assess(&sheet, BRAKE_RULES_EU, &assessment);
     for (int i = 0; i < brake_criterion_count(); i++) {
         if (assessment.judgement[i].applies)
@@ -320,8 +322,9 @@ static void a_rear_that_never_leads_is_said_not_to(void **state)
 {
     (void)state;
     report(plus(plain, "[driveline]\ncentre = locked\n"), BRAKE_RULES_UN);
-    expect("meets Rear wheels lock first only above 0.80 g; met by 100 of 100; the rear never takes "
-           "the lead; [un.13h.lock_order");
+    expect(
+        "meets Rear wheels lock first only above 0.80 g; met by 100 of 100; the rear never takes "
+        "the lead; [un.13h.lock_order");
     assert_int_equal(times(flat, " inf") + times(flat, "+inf") + times(flat, "nan"), 0);
 }
 
@@ -401,9 +404,10 @@ static void inputs_are_counted_by_where_they_came_from(void **state)
     (void)state;
     int count[BRAKE_MEASURED + 1] = {0};
     char words[160];
-    report(plus(swapped(plain, "rolling_resistance = 0\n", "rolling_resistance = 0.01, catalogue\n"),
-                "[vehicle]\ntop_speed = 150 km/h, measured\n"),
-           BRAKE_RULES_ALL);
+    report(
+        plus(swapped(plain, "rolling_resistance = 0\n", "rolling_resistance = 0.01, catalogue\n"),
+             "[vehicle]\ntop_speed = 150 km/h, measured\n"),
+        BRAKE_RULES_ALL);
     for (int i = 0; i < brake_catalogue_count(); i++) {
         const bool repeated =
             brake_quantity_section(i)->same_as != NULL && sheet.record[i].from == BRAKE_DEFAULT;

@@ -310,7 +310,8 @@ static void a_distance_is_judged_at_the_worse_load(void **state)
     assert_null(j.reason);
 }
 
-/* v (t_d + t_b/2) + v^2/2a - a t_b^2/24, whatever lag the clause allows: left out, 0.08 s and 0.30 s. */
+/* v (t_d + t_b/2) + v^2/2a - a t_b^2/24, whatever lag the clause allows: left out, 0.08 s and 0.30
+ * s. */
 static void a_distance_has_the_delay_of_the_vehicle(void **state)
 {
     (void)state;
@@ -323,11 +324,11 @@ static void a_distance_has_the_delay_of_the_vehicle(void **state)
                                               .speed = v,
                                               .lag = 0.54,
                                               .coefficient = 1.0 / 130.0};
-    assert_near(judge_by(&criterion, text).value,
-                0.23 * v + v * v / 2.0 / a - a * 0.09 / 24.0, ROUNDING);
+    assert_near(judge_by(&criterion, text).value, 0.23 * v + v * v / 2.0 / a - a * 0.09 / 24.0,
+                ROUNDING);
     text = swapped(n1(), delay_lines, "dead_time = 0.1 s\nbuild_up = 0.2 s\n");
-    assert_near(judge_by(&criterion, text).value,
-                0.2 * v + v * v / 2.0 / a - a * 0.04 / 24.0, ROUNDING);
+    assert_near(judge_by(&criterion, text).value, 0.2 * v + v * v / 2.0 / a - a * 0.04 / 24.0,
+                ROUNDING);
 }
 
 static void a_deceleration_is_that_at_the_force_of_the_clause(void **state)
@@ -414,7 +415,8 @@ static void the_parking_brake_is_judged_full(void **state)
     assert_near(ratio.margin, sine / 0.16 - 1.0, ROUNDING);
 }
 
-/* Full, rear wheels on the k = 0.9 of brake tests: up 0.9 x 1.4/(2.5 - 0.756), down 1.26/(2.5 + 0.756). */
+/* Full, rear wheels on the k = 0.9 of brake tests: up 0.9 x 1.4/(2.5 - 0.756), down 1.26/(2.5 +
+ * 0.756). */
 static void tyres_may_limit_the_parking_brake(void **state)
 {
     (void)state;

@@ -28,7 +28,8 @@ static const char *complete_text(void)
     return plus(text, "[vehicle]\ntop_speed = 150 km/h\n[front.axle]\nside_difference = 5 %\n"
                       "rated_mass = 2000 kg\n[rear.axle]\nside_difference = 5 %\n"
                       "rated_mass = 2000 kg\n[front.tyre]\nload_capacity = 1200 kg\n"
-                      "[front.disc]\nrotor_mass = 9 kg\n[rear.disc]\nrotor_mass = 9 kg\n[parking]\ntorque = 3000 N*m\n"
+                      "[front.disc]\nrotor_mass = 9 kg\n[rear.disc]\nrotor_mass = 9 "
+                      "kg\n[parking]\ntorque = 3000 N*m\n"
                       "");
 }
 
@@ -65,8 +66,8 @@ static void the_limiting_criterion_has_the_least_margin(void **state)
         if (brake_assessed(&assessment, i) && !isnan(assessment.judgement[i].margin))
             assert_true(assessment.judgement[i].margin >= least);
     }
-    /* Without its front circuit the plain vehicle has 9/11 m/s2 where 2.44 are wanted; the hazard is the
-     * same test and comes first. */
+    /* Without its front circuit the plain vehicle has 9/11 m/s2 where 2.44 are wanted; the hazard
+     * is the same test and comes first. */
     assert_string_equal(brake_criterion_at(assessment.limiting)->id, "hazard.circuit");
 }
 

@@ -88,7 +88,8 @@ static void the_figures_are_judged_as_the_clauses_say(void **state)
 static void too_much_after_cooling_falls_short_as_too_little_does(void **state)
 {
     (void)state;
-    struct brake_hot_figures figures = {{60.0, 5.0}, {{60.0, 5.0}, {60.0, 5.0}}, {40.0, 7.6}, .fluid_room = 2.0, .lacks = NULL};
+    struct brake_hot_figures figures = {
+        {60.0, 5.0}, {{60.0, 5.0}, {60.0, 5.0}}, {40.0, 7.6}, .fluid_room = 2.0, .lacks = NULL};
     read_sheet(&sheet, plus(plain, heat));
     assert_int_equal(judge("us.135.recovery_most", &figures).verdict, BRAKE_FALLS_SHORT);
     assert_int_equal(judge("us.135.recovery", &figures).verdict, BRAKE_MEETS);
@@ -100,8 +101,11 @@ static void too_much_after_cooling_falls_short_as_too_little_does(void **state)
 static void no_stop_after_cooling_is_too_little_and_not_within_the_most(void **state)
 {
     (void)state;
-    static const struct brake_hot_figures figures = {
-        {60.0, 7.5}, {{90.0, 4.5}, {80.0, 5.0}}, {BRAKE_INFINITY, 0.0}, .fluid_room = 2.0, .lacks = NULL};
+    static const struct brake_hot_figures figures = {{60.0, 7.5},
+                                                     {{90.0, 4.5}, {80.0, 5.0}},
+                                                     {BRAKE_INFINITY, 0.0},
+                                                     .fluid_room = 2.0,
+                                                     .lacks = NULL};
     read_sheet(&sheet, plus(plain, heat));
     assert_int_equal(judge("us.135.recovery", &figures).verdict, BRAKE_FALLS_SHORT);
     assert_int_equal(judge("us.135.recovery_most", &figures).verdict, BRAKE_CANNOT_SAY);

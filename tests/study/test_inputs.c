@@ -7,8 +7,8 @@
 static struct brake_sheet sheet;
 static struct brake_inputs inputs;
 
-/* Left out of the plain vehicle: front.disc.rotor, rear.disc.rotor, valve.bypass, heat.fluid; and the
- * model's errors. */
+/* Left out of the plain vehicle: front.disc.rotor, rear.disc.rotor, valve.bypass, heat.fluid; and
+ * the model's errors. */
 enum { CHOICES = 4, ERRORS = BRAKE_MODEL_ERRORS - 1 };
 
 static void list(const char *text)

@@ -61,8 +61,8 @@ static double mu_for(double deceleration)
     return (deceleration - 9.0 / 11.0) * 11.0 / 36.0 * 0.4;
 }
 
-/* Chance that a deceleration is reached where the friction is 0.68 +- 0.04 and the model is off by a factor,
- * normal, 3 % wide: by the trapezium rule over that. */
+/* Chance that a deceleration is reached where the friction is 0.68 +- 0.04 and the model is off by
+ * a factor, normal, 3 % wide: by the trapezium rule over that. */
 static double chance(double deceleration, bool uniform)
 {
     enum { STEPS = 4000 };
@@ -71,8 +71,9 @@ static double chance(double deceleration, bool uniform)
         const double z = -7.0 + 14.0 * i / STEPS;
         const double needed = mu_for(deceleration / (1.0 + 0.03 / 1.96 * z));
         const double half = (0.68 - needed) / (0.04 / 0.95);
-        const double share = uniform ? fmin(1.0, fmax(0.0, 0.5 + half / 2.0))
-                                     : brake_normal_share((0.68 - needed) / (0.04 / 1.959963984540054));
+        const double share = uniform
+                                 ? fmin(1.0, fmax(0.0, 0.5 + half / 2.0))
+                                 : brake_normal_share((0.68 - needed) / (0.04 / 1.959963984540054));
         sum += share * exp(-0.5 * z * z) / sqrt(2.0 * BRAKE_PI) * 14.0 / STEPS;
     }
     return sum;
@@ -81,8 +82,8 @@ static double chance(double deceleration, bool uniform)
 /* mu = 0.68 +- 0.04: sigma 0.04/1.96. On a road where nothing locks. */
 static void read_one_friction(void)
 {
-    read_exact(
-        swapped(swapped(plain, "mu = 0.4\n", "mu = 0.68\n"), "tyre_grip = 1\n", "tyre_grip = 1.45\n"));
+    read_exact(swapped(swapped(plain, "mu = 0.4\n", "mu = 0.68\n"), "tyre_grip = 1\n",
+                       "tyre_grip = 1.45\n"));
     state_tolerance(&sheet, "front.disc.pads.mu", 0.04, BRAKE_ESTIMATED);
 }
 
@@ -209,8 +210,8 @@ static void a_vehicle_without_tolerances_is_certain(void **state)
     }
 }
 
-/* Above 125 km/h (BRAKE_TO_FAST): at 125.1 +- 5 km/h it applies to about half, and those that it does not
- * apply to do not miss it. */
+/* Above 125 km/h (BRAKE_TO_FAST): at 125.1 +- 5 km/h it applies to about half, and those that it
+ * does not apply to do not miss it. */
 static void what_a_sample_is_not_held_to_it_does_not_miss(void **state)
 {
     (void)state;

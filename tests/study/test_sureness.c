@@ -1,9 +1,9 @@
-/* How sure a verdict is, and its word. Decision rule: JCGM 106:2012, sec. 8 (guarded acceptance), with the
- * limits of the method page. Vehicle: ../vehicle/sheet.h.
+/* How sure a verdict is, and its word. Decision rule: JCGM 106:2012, sec. 8 (guarded acceptance),
+ * with the limits of the method page. Vehicle: ../vehicle/sheet.h.
  *
- * Deceleration at 500 N, full: (36 mu/0.4 + 9)/11 m/s2, linear in the friction mu of the front pads; the
- * model's own error takes it times a factor f, normal, 3 % wide. Where friction alone is doubtful,
- * P(a f >= 6.43) is the integral over f of the chance that mu is enough. */
+ * Deceleration at 500 N, full: (36 mu/0.4 + 9)/11 m/s2, linear in the friction mu of the front
+ * pads; the model's own error takes it times a factor f, normal, 3 % wide. Where friction alone is
+ * doubtful, P(a f >= 6.43) is the integral over f of the chance that mu is enough. */
 #include "../vehicle/sheet.h"
 
 #include "brake/sureness.h"
@@ -110,7 +110,8 @@ static void the_interval_is_wilsons(void **state)
 {
     (void)state;
     const double z = 2.5758293035489004;
-    static const long counts[][2] = {{0, 256}, {1, 256}, {128, 256}, {250, 256}, {256, 256}, {3900, 4096}};
+    static const long counts[][2] = {{0, 256},   {1, 256},   {128, 256},
+                                     {250, 256}, {256, 256}, {3900, 4096}};
     for (int i = 0; i < 6; i++) {
         const double n = (double)counts[i][1];
         const double share = (double)counts[i][0] / n;
@@ -192,8 +193,8 @@ static void together_is_no_more_than_the_worst_row(void **state)
     assert_int_equal(sure.all_samples, BRAKE_SURE_LEAST);
 }
 
-/* Two rows that turn on the same friction alone, and by the same error of the model, are met together as
- * often as the harder one: 6.43 m/s2 implies the distance of the same test. */
+/* Two rows that turn on the same friction alone, and by the same error of the model, are met
+ * together as often as the harder one: 6.43 m/s2 implies the distance of the same test. */
 static void rows_of_one_cause_are_met_together_as_often_as_the_harder(void **state)
 {
     (void)state;
@@ -255,8 +256,8 @@ static void families_that_are_not_wanted_are_left_out_but_hazards_never(void **s
     assert_true(sure.of[number_of("hazard.circuit")].samples > 0);
 }
 
-/* Lining whose friction stands 20 % below that at which its shoe locks itself, +- 25 %: about 6 of 100 lock,
- * and none of them may leave the count. */
+/* Lining whose friction stands 20 % below that at which its shoe locks itself, +- 25 %: about 6 of
+ * 100 lock, and none of them may leave the count. */
 static void a_sample_that_locks_itself_is_not_met(void **state)
 {
     (void)state;
@@ -305,8 +306,8 @@ static void what_is_missed_wherever_a_missing_line_may_stand_falls_short(void **
     assert_int_equal(judgement[top_speed].verdict, BRAKE_CANNOT_SAY);
 }
 
-/* The interval of the friction reaches past the margin: stated it decides; taken from the catalogue's
- * default it rests on what was left out. */
+/* The interval of the friction reaches past the margin: stated it decides; taken from the
+ * catalogue's default it rests on what was left out. */
 static void a_word_rests_on_what_was_left_out(void **state)
 {
     (void)state;

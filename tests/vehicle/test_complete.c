@@ -365,7 +365,8 @@ static void a_diaphragm_and_its_vacuum_give_the_assist(void **state)
 {
     (void)state;
     struct brake_sheet sheet;
-    const char *lines = "[booster]\ngain = 4\nefficiency = 0.9\nvacuum = 60 kPa\ndiaphragm_diameter = 250 mm\n";
+    const char *lines =
+        "[booster]\ngain = 4\nefficiency = 0.9\nvacuum = 60 kPa\ndiaphragm_diameter = 250 mm\n";
     read_sheet(&sheet, with_booster(lines));
     assert_within(value_at(&sheet, "booster.assist"), 2650.7, 0.05);
     read_sheet(&sheet, with_booster(plus(lines, "diaphragms = 2\n")));

@@ -385,19 +385,20 @@ static void what_is_left_after_a_failure(void **state)
                          "knee_rate = 0.05 bar/kg\nset_mass = 1000 kg\n"));
     expect("empty.failed.valve_open", 5.0);
     expect("empty.failed.valve_shut", 4.5);
-    evaluate(plus(plain, "[vehicle]\nantilock = fitted\nantilock_efficiency = 0.75\n[driver]\npedal_force_most = 1200 N\n"));
+    evaluate(plus(plain, "[vehicle]\nantilock = fitted\nantilock_efficiency = "
+                         "0.75\n[driver]\npedal_force_most = 1200 N\n"));
     expect("empty.deceleration.most", 0.6 * BRAKE_GRAVITY);
     expect("empty.failed.no_antilock", 0.4 * BRAKE_GRAVITY / 0.5815);
 }
 
-/* v (t_d + t_b/2) + v^2/2a - a t_b^2/24 with 0.16 s and 0.40 s, or 0.08 s and 0.30 s when they are not
- * given; heat as torque over radius. */
+/* v (t_d + t_b/2) + v^2/2a - a t_b^2/24 with 0.16 s and 0.40 s, or 0.08 s and 0.30 s when they are
+ * not given; heat as torque over radius. */
 static void the_stop_that_is_shown(void **state)
 {
     (void)state;
     evaluate(plus(swapped(plain, delay_lines, "dead_time = 0.16 s\nbuild_up = 0.4 s\n"),
                   "[front.disc]\n"
-                         "rotor_mass = 8 kg\n[rear.disc]\nrotor_mass = 5 kg\n"));
+                  "rotor_mass = 8 kg\n[rear.disc]\nrotor_mass = 5 kg\n"));
     const double distance = 0.36 * speed + speed * speed / 10.0 - 5.0 * 0.16 / 24.0;
     const double energy = 1125.0 * speed * speed;
     expect("empty.stop.distance", distance);

@@ -126,8 +126,7 @@ static void a_booster_that_is_fitted_needs_its_assist(void **state)
 {
     (void)state;
     const char *text = swapped(plain, "booster = none", "booster = fitted");
-    expect_refusal(text, BRAKE_E_MISSING, "booster.assist",
-                   ", as a booster is fitted");
+    expect_refusal(text, BRAKE_E_MISSING, "booster.assist", ", as a booster is fitted");
     expect_refusal(plus(text, "[booster]\ngain = 4\nassist = 1000 N\ndiaphragms = 1.5\n"),
                    BRAKE_E_RANGE, "booster.diaphragms", "got 1.5; accepts 1 or 2");
 }

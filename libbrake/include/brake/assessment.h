@@ -20,14 +20,15 @@ struct brake_assessment {
     unsigned rules; /**< families judged */
     struct brake_results results;
     struct brake_judgement judgement[BRAKE_CRITERIA]; /**< by number of the criterion */
-    struct brake_sure sure; /**< filled by brake_assess_sure */
+    struct brake_sure sure;                           /**< filled by brake_assess_sure */
     struct brake_warning warning[BRAKE_WARNINGS];
     int warnings; /**< how many there are */
     int meets;    /**< criteria that apply and are met */
     int falls_short;
-    int cannot_say;                                  /**< that apply, and neither can be said of */
-    int lacking;                                     /**< of those, the ones that lack an input */
-    int limiting;                                    /**< criterion least often met; of equals that of the least margin; -1: none */
+    int cannot_say; /**< that apply, and neither can be said of */
+    int lacking;    /**< of those, the ones that lack an input */
+    int limiting;   /**< criterion least often met; of equals that
+                                                          of the least margin; -1: none */
 };
 
 /** Assess a vehicle at face value, hot performance aside: brake_assess_fade goes on with that, and

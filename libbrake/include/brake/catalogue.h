@@ -58,9 +58,10 @@ struct brake_quantity {
     double low, high;               /**< [SI] accepted range; for a curve that of x */
     double second_low, second_high; /**< [SI] accepted range of y for a curve */
     double fallback;                /**< [SI] default, or number of the choice; NaN: none */
-    double least, most;         /**< [-] 95 of 100 vehicles lie between these times the default; 0: it
-                                   is a choice, or a state that the vehicle passes through */
-    double odds;                /**< [-] share of vehicles that have `other` where a choice is left out */
+    double least, most;         /**< [-] 95 of 100 vehicles lie between these times the default; 0:
+                                   it is a choice, or a state that the vehicle passes through */
+    double odds;                /**< [-] share of vehicles that have `other` where a choice is left
+                                     out */
     int other;                  /**< number of that choice */
     double typical;             /**< [-] usual uncertainty over value, used when none is stated */
     const char *const *choices; /**< words of a choice, NULL at the end */

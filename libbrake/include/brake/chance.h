@@ -24,7 +24,8 @@ enum brake_shape {
 struct brake_doubt {
     enum brake_shape shape;
     double middle; /**< [SI] */
-    double below;  /**< [SI] sigma, or half width, of the half below it, before values are left out */
+    double below;  /**< [SI] sigma, or half width, of the half below it, before values are left
+                        out */
     double above;  /**< [SI] the same of the half above it */
     double from;   /**< [-] share of the whole shape that lies below what is accepted */
     double to;     /**< [-] share that lies below the upper end of it */

@@ -26,8 +26,8 @@ enum brake_rules {
     BRAKE_RULES_HAZARD = 8
 };
 
-/** [-] Peak friction of the surface that brakes are tested on, with the reference tyre: 49 CFR 571.135,
- * S6.2.1; the UN tests want a surface of good adhesion and give no figure, taken alike. */
+/** [-] Peak friction of the surface that brakes are tested on, with the reference tyre: 49 CFR
+ * 571.135, S6.2.1; the UN tests want a surface of good adhesion and give no figure, taken alike. */
 #define BRAKE_TEST_ADHESION 0.9
 
 enum brake_verdict { BRAKE_MEETS, BRAKE_FALLS_SHORT, BRAKE_CANNOT_SAY };
@@ -48,8 +48,10 @@ enum brake_measure {
     BRAKE_ADHESION_CURVE,       /**< [-] ratio at first lock over the published bound, at least 1 */
     BRAKE_SIDE_DIFFERENCE,      /**< [-] left to right on an axle, at most */
     BRAKE_PEDAL_TRAVEL,         /**< [-] of the travel to the floor, at most */
-    BRAKE_STROKE_USED,          /**< [-] of travel or stroke, at the deceleration of the limit's clause */
-    BRAKE_SHOE_LOCK,            /**< [-] friction at which a shoe locks itself over its own, at least */
+    BRAKE_STROKE_USED,          /**< [-] of travel or stroke, at the deceleration of the limit's
+                                     clause */
+    BRAKE_SHOE_LOCK,            /**< [-] friction at which a shoe locks itself over its own, at
+                                     least */
     BRAKE_TYRE_LOAD,            /**< [-] axle load over what its tyres may carry, at most */
     BRAKE_AXLE_LOAD,            /**< [-] axle load over the axle's rating, at most */
     BRAKE_MASS_LOAD,            /**< [-] mass over the rated mass, at most */
@@ -59,7 +61,8 @@ enum brake_measure {
     BRAKE_HOT_KEPT,             /**< [-] first hot stop over cold, fully developed, at least */
     BRAKE_RECOVERY_LEAST,       /**< [-] stop after cooling over cold, at least */
     BRAKE_RECOVERY_MOST,        /**< [-] the same, at most */
-    BRAKE_FLUID_ROOM,           /**< [-] rise to boiling over rise of the fluid on a descent, at least */
+    BRAKE_FLUID_ROOM,           /**< [-] rise to boiling over rise of the fluid on a descent, at
+                                     least */
     BRAKE_MEASURES
 };
 
@@ -134,7 +137,8 @@ struct brake_judgement {
     enum brake_load load;       /**< at which it is worst */
     enum brake_failure failure; /**< at which it is worst */
     const char *reason;         /**< why it cannot be said, or why there is no figure; else NULL */
-    const char *missing;        /**< path of the one line that it lacks, when there is one; else NULL */
+    const char *missing;        /**< path of the one line that it lacks, when there is one; else
+                                     NULL */
 };
 
 /** A stop of a fade procedure. */
@@ -148,8 +152,8 @@ struct brake_hot_figures {
     struct brake_hot_stop cold;     /**< before the heating */
     struct brake_hot_stop hot[2];   /**< after it: at the cold stop's pedal force, at the most */
     struct brake_hot_stop recovery; /**< after cooling, at the cold stop's pedal force */
-    double fluid_room;              /**< [-] room to boiling over the rise of the fluid on a descent;
-                                       NaN when that cannot be said */
+    double fluid_room;              /**< [-] room to boiling over the rise of the fluid on a
+                                       descent; NaN when that cannot be said */
     const char *lacks;              /**< why there are none of these; NULL when there are */
 };
 
@@ -183,8 +187,8 @@ enum brake_model_error brake_measure_error(enum brake_measure measure);
  */
 const char *brake_model_error_word(enum brake_model_error error);
 
-/** Size of an error of the model: 95 of 100 values are within it of the true one. Common practice, no
- * source: no measured vehicle with all of its data was found to hold the model against.
+/** Size of an error of the model: 95 of 100 values are within it of the true one. Common practice,
+ * no source: no measured vehicle with all of its data was found to hold the model against.
  * @param error  kind
  * @return       [-] of the value
  */

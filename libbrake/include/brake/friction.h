@@ -72,7 +72,8 @@ double brake_friction_at(const struct brake_friction *friction, double temperatu
 /** A usual shape for a road pad whose working friction is known: some less when cold, a little more
  * near 200 degC, fading above 300. An assumption: pads differ, measure or ask the maker.
  * @param mu        [-] working friction near 100 degC, 0.05 to 0.9
- * @param fade      [-] how strongly it falls, 0 to 4: power of what is left from 300 degC up; 1: usual
+ * @param fade      [-] how strongly it falls, 0 to 4: power of what is left from 300 degC up; 1:
+ *                  usual
  * @param friction  filled; no curves when refused
  * @return          W_NOMINAL (always, when usable) or E_RANGE
  * @source          assumed; road pads hold from 50 to 300 degC and fade above 350 to 450 (trade),

@@ -26,20 +26,21 @@ enum {
 
 /** Why several numbers are off together. */
 struct brake_cause {
-    const char *id;                      /**< ours, e.g. "shared.scales" */
-    const char *words;                   /**< what is shared */
-    double correlation;                  /**< [-] of any two of the numbers, 0 to 1 */
-    bool parts; /**< front and rear may also part by it: what turns on their difference is drawn so */
+    const char *id;     /**< ours, e.g. "shared.scales" */
+    const char *words;  /**< what is shared */
+    double correlation; /**< [-] of any two of the numbers, 0 to 1 */
+    bool parts; /**< front and rear may also part by it: what turns on their difference is drawn
+                     so */
     const char *source;                  /**< of the correlation */
     const char *path[BRAKE_CAUSE_PATHS]; /**< of the numbers; NULL: no more */
 };
 
 /** A toleranced number, or a choice that was left out. */
 struct brake_input {
-    int index; /**< of the quantity */
+    int index;   /**< of the quantity */
     bool choice; /**< then the doubt is its row's odds */
-    int cause; /**< of the used ones; -1: none */
-    bool rear; /**< of a quantity of the rear axle */
+    int cause;   /**< of the used ones; -1: none */
+    bool rear;   /**< of a quantity of the rear axle */
     struct brake_doubt doubt;
 };
 
@@ -68,8 +69,8 @@ const struct brake_cause *brake_cause_at(int number);
 void brake_inputs_list(const struct brake_sheet *sheet, const enum brake_shape *shape,
                        struct brake_inputs *inputs);
 
-/** How many independent shares there are: first the numbers in their order, then the causes, then the
- * errors of the model.
+/** How many independent shares there are: first the numbers in their order, then the causes, then
+ * the errors of the model.
  * @param inputs  listed
  * @return        count
  */
@@ -93,7 +94,8 @@ void brake_inputs_values(const struct brake_inputs *inputs, const double *share,
 /** How an input of a share came into the vehicle.
  * @param inputs  listed
  * @param number  0 to brake_inputs_count() - 1
- * @return        from the numbers that share a cause, the weakest; estimated for an error of the model
+ * @return        from the numbers that share a cause, the weakest; estimated for an error of the
+ *                model
  */
 enum brake_from brake_inputs_from(const struct brake_inputs *inputs, int number);
 
@@ -105,8 +107,8 @@ enum brake_from brake_inputs_from(const struct brake_inputs *inputs, int number)
 void brake_inputs_model(const struct brake_inputs *inputs, const double *share,
                         double factor[BRAKE_MODEL_ERRORS]);
 
-/** Vehicle of one sample in which what may part front and rear does: where a cause that they share makes
- * one of them higher it makes the other lower.
+/** Vehicle of one sample in which what may part front and rear does: where a cause that they share
+ * makes one of them higher it makes the other lower.
  * @param inputs   listed
  * @param share    [-] brake_inputs_count() shares, above 0, below 1
  * @param vehicle  filled
