@@ -136,14 +136,16 @@ static const char *limiting_of(struct brake_document *d, const struct brake_asse
     const struct brake_sureness *sure = &a->sure.of[criterion];
     const double margin = a->judgement[criterion].margin;
     const char *range = range_of(d, sure);
+    const char *met = met_of(d, sure);
     return brake_document_words(
         d,
-        "%s, %s: %s against %s; margin %s%s%s, met by %s. [%s, %s; check against the current text]",
+        "%s, %s: %s against %s; margin %s%s%s%s%s. [%s, %s; check against the current text]",
         c->title, state_of(d, &a->judgement[criterion]),
         brake_document_amount(d, value_of(a, criterion)),
         brake_document_amount(d, limit_of(a, criterion)),
         brake_document_amount(d, margin_of(margin)), range != NULL ? ", 90 of 100 within " : "",
-        range != NULL ? range : "", met_of(d, sure), c->id, c->clause);
+        range != NULL ? range : "", met != NULL ? ", met by " : "",
+        met != NULL ? met : "", c->id, c->clause);
 }
 
 static const char *next_of(struct brake_document *d, const struct brake_sheet *sheet,

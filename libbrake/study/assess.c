@@ -49,6 +49,7 @@ void brake_assess(const struct brake_sheet *sheet, unsigned rules,
 {
     struct brake_assessment *a = assessment;
     a->rules = rules;
+    brake_sure_clear(&a->sure);
     brake_evaluate(&sheet->vehicle, &a->results);
     brake_judge_all(rules, &sheet->vehicle, a->judgement);
     brake_assessment_count(a);

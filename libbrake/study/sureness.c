@@ -354,12 +354,16 @@ static void put_word(const struct drawing *d, int criterion, struct brake_judgem
     }
 }
 
-static void forget(struct brake_sureness *s)
+void brake_sure_clear(struct brake_sure *sure)
 {
-    *s = (struct brake_sureness){
-        .met = BRAKE_NAN, .met_low = BRAKE_NAN, .met_high = BRAKE_NAN, .leading = -1};
-    for (int i = 0; i < BRAKE_SURE_STEPS; i++)
-        s->margin[i] = BRAKE_NAN;
+    *sure = (struct brake_sure){.all_met = BRAKE_NAN};
+    for (int i = 0; i < BRAKE_CRITERIA; i++) {
+        struct brake_sureness *s = &sure->of[i];
+        *s = (struct brake_sureness){
+            .met = BRAKE_NAN, .met_low = BRAKE_NAN, .met_high = BRAKE_NAN, .leading = -1};
+        for (int k = 0; k < BRAKE_SURE_STEPS; k++)
+            s->margin[k] = BRAKE_NAN;
+    }
 }
 
 bool brake_sure_draw(const struct brake_sheet *sheet, const struct brake_sure_options *options,
@@ -370,8 +374,7 @@ bool brake_sure_draw(const struct brake_sheet *sheet, const struct brake_sure_op
     brake_inputs_list(sheet, NULL, &room->inputs);
     memset(room->met, 0, sizeof room->met);
     memset(room->failed, 0, sizeof room->failed);
-    for (int i = 0; i < BRAKE_CRITERIA; i++)
-        forget(&sure->of[i]);
+    brake_sure_clear(sure);
     brake_sobol_scrambled(brake_inputs_count(&room->inputs), 0, &room->sobol);
     if (!draw_all(&d))
         return false;

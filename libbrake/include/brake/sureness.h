@@ -83,6 +83,11 @@ struct brake_sure_options {
  */
 double brake_sure_step(int number);
 
+/** Nothing drawn yet.
+ * @param sure  filled: no samples, NaN, no leading line
+ */
+void brake_sure_clear(struct brake_sure *sure);
+
 /** Draw a vehicle and put the words into its judgements.
  * @param sheet      complete
  * @param options    what is to be judged
