@@ -7,30 +7,23 @@
 
 /* ---- verdict -------------------------------------------------------------------------------- */
 
-/* What is neither met nor missed: for want of a line, or because it may be either. */
-static const char *open_of(struct brake_document *d, const struct brake_assessment *a)
+const char *brake_part_counts(struct brake_document *d, int meets, int short_of, int between,
+                              int lacking)
 {
-    const int between = a->cannot_say - a->lacking;
-    const char *all = "";
+    const int all = meets + short_of + between + lacking;
+    const char *open = "";
     if (between > 0)
-        all = brake_document_words(d, "; %d may be either, met by 50 to 95 of 100", between);
-    if (a->lacking > 0)
-        all = brake_document_words(d, "%s; %d could not be judged: an input is missing", all,
-                                   a->lacking);
-    return all;
-}
-
-static const char *verdict_of(struct brake_document *d, const struct brake_assessment *a)
-{
-    const int all = a->meets + a->falls_short + a->cannot_say;
-    const char *open = open_of(d, a);
-    if (a->falls_short > 0)
-        return brake_document_words(d, "FALLS SHORT of %d of %d requirements; meets %d%s",
-                                    a->falls_short, all, a->meets, open);
-    if (a->meets == all && all > 0)
+        open = brake_document_words(d, "; %d may be either, met by 50 to 95 of 100", between);
+    if (lacking > 0)
+        open = brake_document_words(d, "%s; %d could not be judged: an input is missing", open,
+                                    lacking);
+    if (short_of > 0)
+        return brake_document_words(d, "FALLS SHORT of %d of %d requirements; meets %d%s", short_of,
+                                    all, meets, open);
+    if (meets == all && all > 0)
         return brake_document_words(d, "meets all %d requirements", all);
-    if (a->meets > 0)
-        return brake_document_words(d, "cannot say; meets %d of %d requirements%s", a->meets, all,
+    if (meets > 0)
+        return brake_document_words(d, "cannot say; meets %d of %d requirements%s", meets, all,
                                     open);
     return brake_document_words(d, "cannot say: nothing is met or missed for sure%s", open);
 }
@@ -164,7 +157,8 @@ void brake_part_verdict(struct brake_document *d, const struct brake_sheet *shee
 {
     const int line = a->limiting >= 0 ? a->sure.of[a->limiting].leading : -1;
     brake_document_section(d, "summary", NULL);
-    brake_document_say(d, "verdict", "Verdict", verdict_of(d, a));
+    brake_document_say(d, "verdict", "Verdict", brake_part_counts(d, a->meets, a->falls_short,
+                                         a->cannot_say - a->lacking, a->lacking));
     brake_document_fact(d, "meets", NULL, brake_cell_count(a->meets));
     brake_document_fact(d, "falls_short", NULL, brake_cell_count(a->falls_short));
     brake_document_fact(d, "cannot_say", NULL, brake_cell_count(a->cannot_say));

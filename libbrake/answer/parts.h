@@ -78,6 +78,11 @@ enum { BRAKE_DUTY_WORDS = 600 };
 void brake_part_duty(const struct brake_duty_report *r, enum brake_systems systems,
                      char text[BRAKE_DUTY_WORDS]);
 
+/* How many requirements are met, missed, either, or lack an input: one sentence, the worst word
+ * first. */
+const char *brake_part_counts(struct brake_document *d, int meets, int short_of, int between,
+                              int lacking);
+
 /* Parts of answers that the report for inspection has too. */
 void brake_part_verdict(struct brake_document *d, const struct brake_sheet *sheet,
                         const struct brake_assessment *a);

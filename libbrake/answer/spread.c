@@ -18,7 +18,7 @@ static double percent(double share)
 
 static bool judged(const struct brake_spread *spread, int criterion)
 {
-    return spread->output[criterion].judged > 0.0;
+    return !isnan(spread->output[criterion].met);
 }
 
 /* It applies, but lacks an input. */
@@ -40,33 +40,20 @@ static const char *name_of(struct brake_document *d, const struct brake_spread *
 
 static const char *verdict_of(struct brake_document *d, const struct brake_spread *spread)
 {
-    int all = 0;
-    int rarely = 0;
+    int count[3] = {0, 0, 0};
     int lacking = 0;
     for (int i = 0; i < spread->criteria; i++) {
-        all += judged(spread, i);
-        rarely += spread->output[i].met < 0.95;
-        lacking += unsaid(spread, i);
+        if (brake_spread_draws(spread, i) && spread->judgement[i].applies)
+            count[spread->judgement[i].verdict]++;
+        lacking += unsaid(spread, i) && spread->judgement[i].verdict == BRAKE_CANNOT_SAY;
     }
-    const char *open =
-        lacking > 0
-            ? brake_document_words(d, "; %d more could not be judged: an input is missing", lacking)
-            : "";
-    if (all == 0)
-        return brake_document_words(d, "nothing could be judged%s", open);
     const char *together =
-        brake_document_words(d, "; %.2f %% (+- %.2f) of the samples meet them all together%s",
-                             percent(spread->all_met), percent(spread->all_met_error), open);
-    if (rarely > 0)
-        return brake_document_words(
-            d,
-            "FALLS SHORT: %d of the %d requirements that could be judged %s met in fewer than 95 "
-            "of 100 samples%s",
-            rarely, all, rarely == 1 ? "is" : "are", together);
-    return brake_document_words(d,
-                                "meets each of the %d requirements that could be judged in 95 of "
-                                "100 samples or more%s",
-                                all, together);
+        brake_document_words(d, "; %.2f %% (+- %.2f) of the samples meet them all together",
+                             percent(spread->all_met), percent(spread->all_met_error));
+    return brake_document_words(
+        d, "%s%s", brake_part_counts(d, count[BRAKE_MEETS], count[BRAKE_FALLS_SHORT],
+                                     count[BRAKE_CANNOT_SAY] - lacking, lacking),
+        isnan(spread->all_met) ? "" : together);
 }
 
 static const char *limiting_of(struct brake_document *d, const struct brake_spread *spread,
@@ -86,6 +73,8 @@ static const char *limiting_of(struct brake_document *d, const struct brake_spre
 static const char *describe(struct brake_document *d, const struct brake_spread *spread, int number)
 {
     const struct brake_inputs *listed = &spread->inputs;
+    if (number >= listed->count + listed->causes)
+        return "It stands for what the model itself may be off by.";
     if (number >= listed->count)
         return brake_document_words(d, "It stands for %s.",
                                     brake_cause_at(listed->cause[number - listed->count])->words);
@@ -173,9 +162,13 @@ static const char *note_of(struct brake_document *d, const struct brake_spread *
     if (!judged(spread, criterion))
         return brake_document_words(d, "cannot say: %s",
                                     reason != NULL ? reason : "no sample gives a figure");
-    return output->judged < 1.0 ? brake_document_words(d, "judged in %.2f %% of the samples",
-                                                       percent(output->judged))
-                                : NULL;
+    return output->judged < 1.0
+               ? brake_document_words(d, "%.2f %% of the samples cannot be worked out: %s",
+                                      percent(1.0 - output->judged),
+                                      spread->sure.of[criterion].failing != NULL
+                                          ? spread->sure.of[criterion].failing
+                                          : "no solution")
+               : NULL;
 }
 
 static struct brake_cell share(double value, enum brake_form form)
@@ -193,19 +186,20 @@ static void criterion_row(struct brake_document *d, const struct brake_spread *s
     const struct brake_spread_output *output = &spread->output[criterion];
     struct brake_cell id = brake_cell_text(c->id);
     id.quiet = !j->applies;
-    struct brake_cell cell[16] = {id,
+    struct brake_cell cell[17] = {id,
                                   brake_cell_text(c->clause),
                                   brake_cell_text(c->title),
                                   brake_cell_truth(j->applies),
+                                  brake_cell_text(brake_verdict_words(j->verdict)),
                                   brake_cell_text(j->reason),
                                   brake_cell_number(j->margin, NULL),
                                   brake_cell_number(output->judged, NULL),
                                   share(output->met, BRAKE_TWO_DECIMALS),
                                   share(output->met_error, BRAKE_TWO_DECIMALS)};
     for (int i = 0; i < BRAKE_PERCENTILES; i++)
-        cell[9 + i] = share(output->percentile[i], BRAKE_SIGNED);
-    cell[9 + BRAKE_PERCENTILES] = brake_cell_text("check against the current text");
-    cell[10 + BRAKE_PERCENTILES] = brake_cell_text(note_of(d, spread, criterion));
+        cell[10 + i] = share(output->percentile[i], BRAKE_SIGNED);
+    cell[10 + BRAKE_PERCENTILES] = brake_cell_text("check against the current text");
+    cell[11 + BRAKE_PERCENTILES] = brake_cell_text(note_of(d, spread, criterion));
     brake_document_row(d, cell);
 }
 
@@ -216,6 +210,7 @@ static void requirements(struct brake_document *d, const struct brake_spread *sp
                                                  {"clause", NULL, BRAKE_COLUMN},
                                                  {"title", NULL, BRAKE_COLUMN},
                                                  {"applies", NULL, BRAKE_COLUMN},
+                                                 {"verdict", NULL, BRAKE_COLUMN},
                                                  {"reason", NULL, BRAKE_COLUMN},
                                                  {"margin", NULL, BRAKE_COLUMN},
                                                  {"judged", NULL, BRAKE_COLUMN},
@@ -235,7 +230,7 @@ static void requirements(struct brake_document *d, const struct brake_spread *sp
                .caption = "Check each against the current text of its clause. Met: share of the "
                           "samples; p05 to p95: margin that 5 to 95 of 100 samples stay below.",
                .column = column,
-               .columns = 16});
+               .columns = 17});
     for (int i = 0; i < count; i++)
         criterion_row(d, spread, order[i]);
     if (!spread->faded)

@@ -248,7 +248,8 @@ static size_t index_size(const struct brake_spread *spread)
 size_t brake_spread_room(const struct brake_spread *spread)
 {
     const struct brake_model model = margins_of(spread);
-    return values_size(spread) + index_size(spread) + brake_indices_room(&model);
+    const size_t room = values_size(spread) + index_size(spread) + brake_indices_room(&model);
+    return room > sizeof(struct brake_sure_room) ? room : sizeof(struct brake_sure_room);
 }
 
 /* The second part of a study's progress. */
@@ -279,9 +280,14 @@ static bool find_indices(struct brake_spread *spread, void *room, const struct l
 bool brake_spread_run(struct brake_spread *spread, void *room, const struct brake_watch *watch)
 {
     const struct brake_model model = margins_of(spread);
+    const struct brake_sure_options words = {spread->rules, spread->faded, NULL};
     const struct later later = {
         watch, (double)spread->samples,
         (double)(spread->samples + brake_indices_cost(&model, spread->base))};
+    /* The words are those of every other study: their samples come first, and go. */
+    if (watch_stops(watch) ||
+        !brake_sure_draw(spread->inputs.sheet, &words, room, spread->judgement, &spread->sure))
+        return false;
     spread->value = room;
     spread->index = (struct brake_index *)((char *)room + values_size(spread));
     void *rest = (char *)spread->index + index_size(spread);
@@ -307,7 +313,7 @@ int brake_spread_limiting(const struct brake_spread *spread)
     for (int i = 0; i < spread->criteria; i++) {
         const struct brake_spread_output *one = &spread->output[i];
         const struct brake_spread_output *best = &spread->output[least < 0 ? i : least];
-        if (!(one->judged > 0.0))
+        if (isnan(one->met))
             continue;
         if (least < 0 || one->met < best->met ||
             (one->met <= best->met && one->percentile[2] < best->percentile[2]))
@@ -343,10 +349,12 @@ int brake_spread_exit(const struct brake_spread *spread)
 {
     int exit = 0;
     for (int i = 0; i < spread->criteria; i++) {
-        if (spread->output[i].met < 0.95)
+        const struct brake_judgement *j = &spread->judgement[i];
+        if (!brake_spread_draws(spread, i) || !j->applies)
+            continue;
+        if (j->verdict == BRAKE_FALLS_SHORT)
             return 1;
-        if (brake_spread_draws(spread, i) && spread->judgement[i].applies &&
-            !(spread->output[i].judged > 0.0))
+        if (j->verdict == BRAKE_CANNOT_SAY)
             exit = 3;
     }
     return exit;
