@@ -1,5 +1,6 @@
 /* The answer of `size`: what must be fitted. */
 #include <math.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "parts.h"
@@ -58,7 +59,8 @@ static const char *target_name(struct brake_document *d, const struct brake_targ
     return brake_document_words(d, "%s", name);
 }
 
-/* A margin of 0 is what makes a requirement met. */
+/* A margin of 0 is the limit with the numbers as they stand. It is no word of a verdict: what is known
+ * only about so meets it in half of all cases. */
 static bool to_meet(const struct brake_target *target)
 {
     return of_margin(target) && target->value == 0.0 && target->relation == BRAKE_AT_LEAST;
@@ -66,10 +68,10 @@ static bool to_meet(const struct brake_target *target)
 
 static const char *verb(const struct brake_target *target)
 {
-    return to_meet(target) ? "meets" : "gives";
+    return to_meet(target) ? "reaches" : "gives";
 }
 
-/* What a verb takes: "us.135.cold", "us.135.cold a margin of 10 %", "full.stop.distance 60 m
+/* What a verb takes: "the limit of us.135.cold", "us.135.cold a margin of 10 %", "full.stop.distance 60 m
  * (196.9 ft) or less". */
 static const char *wanted(struct brake_document *d, const struct brake_target *target)
 {
@@ -78,7 +80,7 @@ static const char *wanted(struct brake_document *d, const struct brake_target *t
     const char *shown =
         target->every ? "every requirement that can be said" : target_name(d, target);
     if (to_meet(target))
-        return shown;
+        return brake_document_words(d, "the limit of %s", shown);
     return brake_document_words(d, "%s %s%s%s", shown, of_margin(target) ? "a margin of " : "",
                                 amount(d, target->value, target_unit(target)),
                                 sides[target->relation]);
@@ -377,10 +379,11 @@ static void limits(struct brake_document *d, const struct brake_size_report *r)
     brake_document_end(d);
 }
 
-static void changes_at(struct brake_document *d, const struct brake_size_report *r, double value)
+static void changes_at(struct brake_document *d, const struct brake_size_report *r, double value,
+                       struct brake_sure_room *room)
 {
     struct brake_size_change change[BRAKE_CRITERIA];
-    const int count = brake_size_changes(r->sheet, r->question->by, value, change);
+    const int count = brake_size_changes(r->sheet, r->question->by, value, room, change);
     for (int i = 0; i < count; i++) {
         const struct brake_criterion *c = brake_criterion_at(change[i].criterion);
         brake_document_row(
@@ -404,8 +407,11 @@ static void changes(struct brake_document *d, const struct brake_size_report *r)
     brake_document_section(d, NULL, "Verdicts that change there, hot performance aside");
     brake_document_table(d, &(struct brake_table){
                                 .key = "changes", .none = "None.", .column = column, .columns = 6});
-    for (int i = 0; i < r->size->roots.count; i++)
-        changes_at(d, r, r->size->roots.root[i].x);
+    struct brake_sure_room *room = malloc(sizeof *room);
+    for (int i = 0; i < r->size->roots.count && room != NULL; i++)
+        changes_at(d, r, r->size->roots.root[i].x, room);
+    d->short_of_memory = d->short_of_memory || room == NULL;
+    free(room);
     brake_document_end(d);
 }
 
@@ -552,8 +558,8 @@ static void tyre_row(struct brake_document *d, const struct brake_size_report *r
     const bool refused = tyre->error.status != BRAKE_OK;
     const char *word = refused               ? "refused"
                        : isnan(tyre->margin) ? "cannot say"
-                       : tyre->margin >= 0.0 ? "meets"
-                                             : "falls short";
+                       : tyre->margin >= 0.0 ? "reaches it"
+                                             : "stays below";
     brake_document_row(
         d, (const struct brake_cell[]){
                brake_cell_text(word), brake_cell_text(tyre->marking),

@@ -378,7 +378,9 @@ static void keep(struct run *run)
     }
     result->force_most = fmax(result->force_most, run->outcome.force_most);
     result->locked = result->locked || !isnan(run->outcome.lock_time);
-    result->developed = run->outcome.developed;
+    /* A leg of a drive that ends at rest, or nearly, is no stop. */
+    if (run->duty->kind == BRAKE_DUTY_STOPS)
+        result->developed = run->outcome.developed;
     result->distance = run->braking.distance;
     result->force_mean = run->braking.effort / run->braking.time;
     result->applications++;

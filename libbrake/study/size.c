@@ -219,18 +219,26 @@ bool brake_size_answered(const struct brake_size_question *question, const struc
     return answered;
 }
 
+static bool words_of(const struct brake_sheet *sheet, struct brake_sure_room *room,
+                     struct brake_judgement *judgement)
+{
+    const struct brake_sure_options options = {BRAKE_RULES_ALL, false, NULL};
+    struct brake_sure sure;
+    brake_judge_all(BRAKE_RULES_ALL, &sheet->vehicle, judgement);
+    return brake_sure_draw(sheet, &options, room, judgement, &sure);
+}
+
 int brake_size_changes(const struct brake_sheet *sheet, int by, double value,
-                       struct brake_size_change *change)
+                       struct brake_sure_room *room, struct brake_size_change *change)
 {
     struct brake_judgement before[BRAKE_CRITERIA];
     struct brake_judgement after[BRAKE_CRITERIA];
     struct brake_sheet changed;
     struct brake_error error = {.status = BRAKE_OK};
     int count = 0;
-    if (set_on(sheet, by, value, &changed, &error) != BRAKE_OK)
+    if (set_on(sheet, by, value, &changed, &error) != BRAKE_OK || !words_of(sheet, room, before) ||
+        !words_of(&changed, room, after))
         return 0;
-    brake_judge_all(BRAKE_RULES_ALL, &sheet->vehicle, before);
-    brake_judge_all(BRAKE_RULES_ALL, &changed.vehicle, after);
     for (int i = 0; i < brake_criterion_count(); i++) {
         if (after[i].applies && before[i].verdict != after[i].verdict)
             change[count++] =

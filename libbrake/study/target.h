@@ -3,6 +3,7 @@
 #define BRAKE_STUDY_TARGET_H
 
 #include "brake/size.h"
+#include "brake/sureness.h"
 
 /** What a vehicle gives of what is wanted.
  * @param target   what is wanted
@@ -37,10 +38,11 @@ struct brake_size_change {
  * @param sheet   complete
  * @param by      the quantity
  * @param value   [SI] its new value
+ * @param room    for the drawing of its words
  * @param change  room for BRAKE_CRITERIA, filled from the start
  * @return        number of changes; 0 also where the vehicle would be refused
  */
 int brake_size_changes(const struct brake_sheet *sheet, int by, double value,
-                       struct brake_size_change *change);
+                       struct brake_sure_room *room, struct brake_size_change *change);
 
 #endif

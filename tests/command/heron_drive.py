@@ -15,7 +15,7 @@ HEAD = (
 def log():
     """The text of the log."""
     stops = [
-        drives.Stop(speed / 3.6, 0.97 * (0.388 + 0.0249 * force), force=force)
+        drives.Stop(speed / 3.6, 0.97 * (0.491 + 0.02525 * force), force=force)
         for speed, force in zip(SPEEDS, FORCES)
     ]
     return drives.text(drives.rows(stops, 10, noise=0.03, seed=80), head=HEAD)

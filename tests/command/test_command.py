@@ -46,7 +46,7 @@ def test_check_begins_with_name_verdict_and_limiting_item(example):
     heads = [line.split()[0] for line in lines[:20] if line[:1].strip()]
     assert lines[0] == report["vehicle"]["vehicle.name"]["value"]
     assert lines[1] == CAUTION_LINE
-    assert heads[2:5] == ["Verdict", "Limiting", "Measure"]
+    assert heads[2:5] == ["Verdict", "Limiting", "Together"] and "Measure" in heads
     start = words("\n".join(lines[1:20]))
     assert report["summary"]["limiting"] in start
     assert report["summary"]["measure_next"] in start
@@ -103,35 +103,52 @@ def test_json_criteria_have_their_figures(example):
             "id", "clause", "verdict", "value", "limit", "margin", "margin_p05", "margin_p95"
         } <= criterion.keys()
         margin = criterion["margin"]
-        if criterion["verdict"] == "cannot say":
-            assert margin is None and criterion["reason"]
+        if margin is None:
+            assert criterion["verdict"] == "cannot say" and criterion["reason"]
+            assert criterion["p_meets"] is None and criterion["samples"] == 0
             continue
-        assert criterion["verdict"] == ("meets" if margin >= 0 else "falls short")
-        if re.search("hot|recovery", criterion["id"]):
-            # First-order doubt would take a fade run for every input.
-            assert criterion["margin_p05"] is None and criterion["margin_p95"] is None
-        else:
-            assert criterion["margin_p05"] <= margin <= criterion["margin_p95"]
+        # the rule of reference/method.md: by the least that P may be
+        least = criterion["p_low"]
+        word = "meets" if least >= 0.95 else "cannot say" if least >= 0.5 else "falls short"
+        assert criterion["verdict"] == word
+        assert 0 <= least <= criterion["p_meets"] + 1e-12 <= criterion["p_high"] + 2e-12
+        hot = re.search("hot|recovery|hazard.fluid", criterion["id"])
+        assert criterion["samples"] == 128 if hot else criterion["samples"] in (256, 512, 1024, 2048, 4096)
+        if None not in (criterion["margin_p05"], criterion["margin_p95"]):
+            assert criterion["margin_p05"] <= criterion["margin_p95"]
 
 
 @EXAMPLES
-def test_limiting_item_has_the_least_margin(example):
+def test_limiting_item_is_the_one_least_often_met(example):
     report = json_of(example)
     judged = [c for c in report["criteria"] if c["applies"] and c["margin"] is not None]
-    assert report["summary"]["limiting"] == min(judged, key=lambda c: c["margin"])["id"]
+    assert report["summary"]["limiting"] == min(
+        judged, key=lambda c: (c["p_meets"], c["margin"])
+    )["id"]
 
 
 @EXAMPLES
 def test_rules_divide_the_criteria(example):
-    """Each criterion belongs to one family; together they are all."""
-    families = [json_of(example, "--rules", r)["criteria"] for r in ("us", "un", "eu")]
+    """Each criterion belongs to one family, or is a hazard, which stands in each; together they are
+    all."""
     everything = json_of(example)["criteria"]
+    hazards = {c["id"] for c in everything if c["id"].startswith("hazard.")}
+    families = []
+    for rules in ("us", "un", "eu"):
+        found = json_of(example, "--rules", rules)["criteria"]
+        assert hazards <= {c["id"] for c in found}
+        families.append([c for c in found if c["id"] not in hazards])
+    everything = [c for c in everything if c["id"] not in hazards]
     assert sorted(c["id"] for family in families for c in family) == sorted(
         c["id"] for c in everything
     )
     assert all(family for family in families)
     by_id = {c["id"]: c for c in everything}
-    assert all(by_id[c["id"]] == c for family in families for c in family)
+    # more may be drawn when another family is open: the figures at face value are the same
+    drawn = {"p_meets", "p_low", "p_high", "samples", "not_worked_out", "verdict"}
+    for family in families:
+        for c in family:
+            assert all(by_id[c["id"]][key] == c[key] for key in c.keys() - drawn)
 
 
 SHOWN = {"kg": 1, "m/s2": 1, "mm": 1e-3, "m": 1, "N": 1, "bar": 1e5, "cm3": 1e-6, "kJ": 1e3, "s": 1,
@@ -183,8 +200,9 @@ def test_every_run_gives_the_same_bytes(example, options):
 def test_a_bigger_tyre_costs_deceleration_in_proportion(example):
     """While no wheel locks, torque = deceleration x effective mass x radius, and the torque is that
     of the pressure: it stays. Follows from the definition."""
-    before = json_of(example)
-    after = json_of(example, "--set", "front.tyre.rollout=2.70 m")
+    level = ("--set", "vehicle.rolling_resistance=0")
+    before = json_of(example, *level)
+    after = json_of(example, *level, "--set", "front.tyre.rollout=2.70 m")
     old = before["vehicle"]["front.tyre.rollout"]["value"]
     assert after["vehicle"]["front.tyre.rollout"]["value"] == 2.7
     assert after["vehicle"]["rear.tyre.rollout"]["value"] == 2.7
@@ -339,9 +357,9 @@ def test_extreme_vehicles_give_json_without_nan(change):
     for criterion in plain.check(plain.changed(change))["criteria"]:
         if criterion["margin"] is None:
             assert criterion["value"] is None
-            assert criterion["verdict"] == "cannot say" or criterion["unit"] == ""
-        else:
-            assert criterion["verdict"] == ("meets" if criterion["margin"] >= 0 else "falls short")
+            assert criterion["verdict"] != "meets" or criterion["unit"] == ""
+        elif criterion["margin"] == -1:
+            assert criterion["verdict"] == "falls short"
 
 
 def mutated(text, chance):

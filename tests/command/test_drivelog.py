@@ -177,7 +177,7 @@ def test_stops_of_the_measured_distances_are_given_back(report):
 def made(share, count=4, noise=0.03):
     """Stops of Heron, empty, at a share of what is predicted (line of heron_drive.py)."""
     forces = [150 + 10 * i for i in range(count)]
-    stops = [drives.Stop(22.2, share * (0.388 + 0.0249 * f), force=f) for f in forces]
+    stops = [drives.Stop(22.2, share * (0.491 + 0.02525 * f), force=f) for f in forces]
     return drives.text(drives.rows(stops, 10, noise))
 
 

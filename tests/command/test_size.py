@@ -65,7 +65,7 @@ def test_the_command_of_the_manual():
     limits = found["limits"]
     assert limits["answered"] is False and limits["moves"] is True
     assert wanted["now"] <= limits["nearest"] < 7.0
-    assert "master.primary_stroke" in [held["path"] for held in limits["held_by"]]
+    assert "road.adhesion" in [held["path"] for held in limits["held_by"]]
 
 
 def test_the_shorthand_is_the_path_with_the_force_set():
@@ -113,19 +113,14 @@ def test_a_figure_of_the_fade_procedure_is_an_answer_like_any_other():
     assert got["results"]["fade.front_face"]["value"] == pytest.approx(773.15, abs=0.1)
 
 
-def test_a_criterion_is_met_at_the_figure_that_is_read_off():
+def test_a_criterion_is_at_its_limit_at_the_figure_that_is_read_off():
     status, text, _ = size("--by", "front.tyre.rollout", "--for", "us.135.cold")
     assert status == 0
-    assert "Answer front.tyre.rollout of 2.747 m (9.012 ft) or less meets us.135.cold." in words(
-        text
-    )
-    for rollout, verdict in (
-        ("2.747 m", "meets"),
-        ("2.748 m", "falls short"),
-        ("9.012 ft", "meets"),
-    ):
+    sentence = "Answer front.tyre.rollout of 3.43 m (11.25 ft) or less reaches the limit of"
+    assert sentence + " us.135.cold." in words(text)
+    for rollout, reached in (("3.43 m", True), ("3.432 m", False), ("11.25 ft", True)):
         criteria = {c["id"]: c for c in checked(f"front.tyre.rollout={rollout}")["criteria"]}
-        assert criteria["us.135.cold"]["verdict"] == verdict
+        assert (criteria["us.135.cold"]["margin"] >= 0) == reached
 
 
 def test_a_margin_can_be_wanted():
@@ -137,6 +132,10 @@ def test_a_margin_can_be_wanted():
     assert criteria["us.135.cold"]["margin"] == pytest.approx(0.03, abs=1e-9)
 
 
+def hot(name):
+    return any(word in name for word in ("hot", "recovery", "hazard.fluid"))
+
+
 def test_verdicts_that_change_are_listed():
     status, found = told("--by", "master.bore", "--for", "full.pedal.travel_used <= 70 %")
     assert status == 0
@@ -146,9 +145,9 @@ def test_verdicts_that_change_are_listed():
     expected = [
         (name, before[name], c["verdict"])
         for name, c in after.items()
-        if c["applies"] and before[name] != c["verdict"]
+        if c["applies"] and before[name] != c["verdict"] and not hot(name)
     ]
-    assert [(c["id"], c["from"], c["to"]) for c in found["changes"]] == expected
+    assert sorted((c["id"], c["from"], c["to"]) for c in found["changes"]) == sorted(expected)
     assert expected  # a larger bore asks for more force
     text = words(size("--by", "master.bore", "--for", "full.pedal.travel_used <= 70 %")[1])
     assert "Verdicts that change there" in text
@@ -162,7 +161,7 @@ def test_without_an_answer_the_nearest_value_stands_in_the_sentence():
     assert lines[0] == "Heron, after refit"
     assert lines[2].startswith("Answer    none: no front.disc.piston_diameter")
     assert "the best value is" in words(text)
-    assert "with master.primary_stroke a tenth higher" in words(text)
+    assert "with road.adhesion a tenth higher" in words(text)
 
 
 def test_the_tyres_may_be_what_limits():
@@ -214,7 +213,7 @@ LISTS = (
     "--by=front.disc.piston_diameter=45 mm,48 mm,51 mm",
     "--by=master.bore=22.2 mm,23.8 mm,1 in",
 )
-TARGETS = ("--for", "full.pedal.travel_used <= 75 %", "--for", "us.135.cold")
+TARGETS = ("--for", "full.pedal.travel_used <= 60 %", "--for", "us.135.cold >= 15 %")
 
 
 def test_combinations_are_those_that_check_accepts():
@@ -248,7 +247,7 @@ def test_combinations_in_words():
     assert status == 0
     answer = "of 9 combinations meet what was asked; most margin has front.disc.piston_diameter"
     assert answer in words(text)
-    assert "fall short of full.pedal.travel_used 75 % or less" in text
+    assert "fall short of full.pedal.travel_used 60 % or less" in text
 
 
 def test_no_combination_ends_with_1():
@@ -263,7 +262,7 @@ def test_no_combination_ends_with_1():
 
 @pytest.mark.parametrize("form", [(f"--by=tyre={TYRES}",), ("--by", "tyre", "--within", TYRES)])
 def test_the_largest_tyre_that_the_brakes_carry(form):
-    status, found = told(*form, "--for", "us.135.cold = 3 %".replace("=", ">="))
+    status, found = told(*form, "--for", "un.13h.circuit >= -5 %")
     assert status == 0
     diameters = [tyre["diameter"] for tyre in found["tyres"]]
     assert diameters == sorted(diameters) and len(diameters) == 4
@@ -278,7 +277,7 @@ def test_tyres_in_words():
     status, text, _ = size("--by", f"tyre={TYRES}", "--for", "us.135.cold")
     assert status == 0
     assert (
-        "Answer 35x12.50R17LT is the largest of these tyres that meets us.135.cold. Other"
+        "Answer 35x12.50R17LT is the largest of these tyres that reaches the limit of us.135.cold. Other"
         " requirements were not looked at" in words(text)
     )
     assert "not a measured one" in words(text)
@@ -287,7 +286,7 @@ def test_tyres_in_words():
 def test_no_tyre_ends_with_1():
     status, text, _ = size("--by", f"tyre={TYRES}", "--for", "all")
     assert status == 1
-    assert "none of these tyres meets every requirement that can be said" in words(text)
+    assert "none of these tyres reaches the limit of every requirement that can be said" in words(text)
 
 
 # ---- what all have -------------------------------------------------------------------------------

@@ -9,6 +9,7 @@
 #include "vehicle/rework.h"
 
 static struct brake_sheet sheet;
+static struct brake_sure_room room;
 static struct brake_size size;
 
 static struct brake_target target_of(const char *name, enum brake_relation relation, double value)
@@ -210,10 +211,14 @@ static void changes_are_those_of_judging_again(void **state)
     struct brake_judgement after[BRAKE_CRITERIA];
     const int by = index_at(NULL, "front.disc.piston_diameter");
     read_sheet(&sheet, full_text());
-    const int count = brake_size_changes(&sheet, by, 0.030, told);
+    const struct brake_sure_options options = {BRAKE_RULES_ALL, false, NULL};
+    static struct brake_sure sure;
+    const int count = brake_size_changes(&sheet, by, 0.030, &room, told);
     brake_judge_all(BRAKE_RULES_ALL, &sheet.vehicle, before);
+    assert_true(brake_sure_draw(&sheet, &options, &room, before, &sure));
     change(&sheet, "front.disc.piston_diameter=30 mm");
     brake_judge_all(BRAKE_RULES_ALL, &sheet.vehicle, after);
+    assert_true(brake_sure_draw(&sheet, &options, &room, after, &sure));
     int next = 0;
     for (int i = 0; i < brake_criterion_count(); i++) {
         if (!after[i].applies || before[i].verdict == after[i].verdict)
