@@ -227,7 +227,7 @@ def test_combinations_are_those_that_check_accepts():
             )
             used = results["results"]["full.pedal.travel_used"]["value"]
             margin = next(c for c in results["criteria"] if c["id"] == "us.135.cold")["margin"]
-            least = min(1 - used / 0.75, margin)
+            least = min(1 - used / 0.60, margin - 0.15)
             if least >= 0:
                 expected.append((least, [piston / 1000, bore / 1000]))
     expected.sort(reverse=True)
