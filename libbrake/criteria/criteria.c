@@ -132,20 +132,20 @@ static const struct brake_criterion criteria[] = {
 #define SERVICE_393(key, words, ratio, rate, feet, emergency, vehicles)                            \
     {.id = "us.393." key ".force", .text = PENNSYLVANIA, .rules = BRAKE_RULES_US, .clause = "49 CFR 393.52(d) " words,   \
      .title = "Brake force over weight", .measure = BRAKE_STOP_RATIO, .load = BRAKE_AT_BOTH,       \
-     .limit = (ratio), .applies = (vehicles)},                                                     \
+     .limit = (ratio), .applies = (vehicles) | BRAKE_TO_COMMERCIAL},                                                     \
     {.id = "us.393." key ".deceleration", .text = PENNSYLVANIA, .rules = BRAKE_RULES_US,                                 \
      .clause = "49 CFR 393.52(d) " words, .title = "Deceleration from 20 mph",                     \
      .measure = BRAKE_STOP_DECELERATION, .load = BRAKE_AT_BOTH, .limit = (rate) * FOOT,            \
-     .applies = (vehicles)},                                                                       \
+     .applies = (vehicles) | BRAKE_TO_COMMERCIAL},                                                                       \
     {.id = "us.393." key ".distance", .text = PENNSYLVANIA, .rules = BRAKE_RULES_US,                                     \
      .clause = "49 CFR 393.52(d) " words, .title = "Stop from 20 mph",                             \
      .measure = BRAKE_STOP_DISTANCE, .load = BRAKE_AT_BOTH, .speed = MPH(20),                      \
-     .limit = (feet) * FOOT, .applies = (vehicles)},                                               \
+     .limit = (feet) * FOOT, .applies = (vehicles) | BRAKE_TO_COMMERCIAL},                                               \
     {.id = "us.393." key ".emergency", .text = PENNSYLVANIA, .rules = BRAKE_RULES_US,                                    \
      .clause = "49 CFR 393.52(d) " words, .title = "Stop from 20 mph with either circuit failed",  \
      .measure = BRAKE_STOP_DISTANCE, .failure = {BRAKE_FIRST_CIRCUIT, BRAKE_SECOND_CIRCUIT},       \
      .load = BRAKE_AT_BOTH, .speed = MPH(20), .limit = (emergency) * FOOT,                         \
-     .applies = (vehicles)}
+     .applies = (vehicles) | BRAKE_TO_COMMERCIAL}
     SERVICE_393("car", "A(1)", 0.652, 21.0, 20.0, 54.0, BRAKE_TO_M1 | BRAKE_TO_CAR_FRAME),
     SERVICE_393("wagon", "A(2)", 0.528, 17.0, 25.0, 66.0,
                 BRAKE_TO_M1 | BRAKE_TO_TRUCK_FRAME | BRAKE_TO_10000_LB),
@@ -288,7 +288,7 @@ static const struct brake_criterion criteria[] = {
     {.id = "eu.45.secondary_" key, .rules = BRAKE_RULES_EU,                                        \
      .clause = "2014/45/EU Annex I, 1.3.2", .title = "Secondary efficiency, half of service",      \
      .measure = BRAKE_STOP_RATIO, .failure = {BRAKE_FIRST_CIRCUIT, BRAKE_SECOND_CIRCUIT},          \
-     .load = BRAKE_AT_FULL, .limit = (service) / 2.0, .rated = true, .applies = (vehicles)}
+     .load = BRAKE_AT_FULL, .limit = (service) / 2.0, .rated = true, .applies = (vehicles) | BRAKE_TO_SECONDARY}
     SERVICE_EU("m1", "M1 from 2012", 0.58, BRAKE_TO_M1 | BRAKE_TO_NEW),
     SERVICE_EU("m1_old", "M1 before 2012", 0.50, BRAKE_TO_M1 | BRAKE_TO_OLD),
     SERVICE_EU("n1", "N1 from 2012", 0.50, BRAKE_TO_N1 | BRAKE_TO_NEW),

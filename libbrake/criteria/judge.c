@@ -46,6 +46,9 @@ static const char *not_for(const struct brake_vehicle *v, unsigned applies)
         {BRAKE_TO_SHOE_SHAPE,
          brake_vehicle_shoe_shaped(v, BRAKE_FRONT) || brake_vehicle_shoe_shaped(v, BRAKE_REAR),
          "for drums whose shoes are known by their geometry"},
+        {BRAKE_TO_COMMERCIAL, g->use == BRAKE_COMMERCIAL, "for commercial vehicles"},
+        {BRAKE_TO_SECONDARY, g->secondary == BRAKE_SEPARATE,
+         "for vehicles with a secondary brake of its own"},
         {BRAKE_TO_FAST, !(g->top_speed <= 125.0 / 3.6), "for a top speed above 125 km/h"},
     };
     for (size_t i = 0; i < sizeof rules / sizeof rules[0]; i++) {

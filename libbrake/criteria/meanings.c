@@ -33,6 +33,8 @@ const char *brake_applies_words(int bit)
         "vehicles with a trailer",
         "a top speed above 125 km/h",
         "drums whose shoes are known by their geometry",
+        "commercial vehicles",
+        "vehicles with a secondary brake of its own",
     };
     return bit < (int)(sizeof words / sizeof words[0]) ? words[bit] : NULL;
 }

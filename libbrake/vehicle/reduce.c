@@ -323,6 +323,19 @@ static double left_to_rating(const struct brake_vehicle *vehicle, double mass)
     return isnan(rated) ? BRAKE_NAN : fmax(0.0, rated - mass);
 }
 
+/* Where a load fills the vehicle up to its rated mass with both axles used alike of their ratings, as
+ * far as goods find room there; else over three quarters of the wheelbase. */
+static double usual_place(const struct brake_vehicle *vehicle, const struct brake_body *bare)
+{
+    const double front = vehicle->axle[BRAKE_FRONT].axle.rated_mass;
+    const double rear = vehicle->axle[BRAKE_REAR].axle.rated_mass;
+    const double wheelbase = vehicle->general.wheelbase;
+    const double rated = vehicle->general.rated_mass;
+    const double moment = rated * wheelbase * rear / (front + rear) - bare->mass * bare->behind;
+    const double place = moment / (rated - bare->mass) / wheelbase;
+    return wheelbase * (place >= 0.3 && place <= 1.1 ? place : 0.75);
+}
+
 static void reduce_load(struct work *w, int load)
 {
     const struct brake_load_lines *lines = &w->vehicle->load[load];
@@ -342,7 +355,8 @@ static void reduce_load(struct work *w, int load)
         work_offer(w, LOAD_INDEX(behind_front_axle, load),
                    (lines->rear_axle * wheelbase - bare.mass * bare.behind) / added, axles, 2);
     else
-        work_offer_default(w, LOAD_INDEX(behind_front_axle, load), 0.75 * wheelbase);
+        work_offer_default(w, LOAD_INDEX(behind_front_axle, load),
+                           usual_place(w->vehicle, &bare));
     if (isnan(added))
         work_offer_default(w, mass,
                            load == BRAKE_EMPTY ? 0.0 : left_to_rating(w->vehicle, bare.mass));
@@ -390,10 +404,12 @@ static const struct {
     {reduce_speedometer, 0, {WORK_OF(speedometer)}},
     {reduce_load,
      BRAKE_EMPTY,
-     {WORK_OF(load[BRAKE_EMPTY]), WORK_OF(general), WORK_OF(lift), WORK_OF(part)}},
+     {WORK_OF(load[BRAKE_EMPTY]), WORK_OF(general), WORK_OF(lift), WORK_OF(part),
+      WORK_OF(axle[0].axle), WORK_OF(axle[1].axle)}},
     {reduce_load,
      BRAKE_FULL,
-     {WORK_OF(load[BRAKE_FULL]), WORK_OF(general), WORK_OF(lift), WORK_OF(part)}},
+     {WORK_OF(load[BRAKE_FULL]), WORK_OF(general), WORK_OF(lift), WORK_OF(part),
+      WORK_OF(axle[0].axle), WORK_OF(axle[1].axle)}},
 };
 
 enum { RULES = sizeof rules / sizeof rules[0] };

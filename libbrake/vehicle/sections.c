@@ -20,6 +20,8 @@
 
 static const char *const category_words[] = {"M1", "N1", NULL};
 static const char *const frame_words[] = {"car", "truck", NULL};
+static const char *const use_words[] = {"private", "commercial", NULL};
+static const char *const secondary_words[] = {"circuits", "separate", NULL};
 static const char *const tyres_words[] = {"road", "all_terrain", "mud", NULL};
 static const char *const fitted_words[] = {"none", "fitted", NULL};
 static const char *const brake_words[] = {"disc", "drum", NULL};
@@ -51,6 +53,16 @@ static const struct brake_quantity general_rows[] = {
      .meaning = "Built on the chassis of a car or of a truck (49 CFR 393.52).",
      .measure = "Separate ladder frame: truck. Maker's data if in doubt.",
      .why = "the rows for a car ask for more"},
+    {LINE(general, use), .kind = BRAKE_CHOICE, .choices = use_words, .fallback = BRAKE_PRIVATE,
+     .meaning = "What the vehicle is used for: private, or commercial (49 CFR 390.5).",
+     .measure = "Your own answer.",
+     .why = "rules of commercial vehicles bind no private one"},
+    {LINE(general, secondary), .kind = BRAKE_CHOICE, .choices = secondary_words,
+     .fallback = BRAKE_BY_CIRCUITS,
+     .meaning = "Secondary brake: what is left of the service brake when a circuit fails, or a "
+                "system of its own.",
+     .measure = "A second pedal or a hand lever that brakes while driving is a system of its own.",
+     .why = "vehicles with two circuits have none"},
     {LINE(general, first_registered), .kind = BRAKE_REAL, .dimension = BRAKE_RATIO, .unit = "",
      .low = 1900.0, .high = 2200.0, .fallback = 2012.0,
      .meaning = "Year of first registration.",
@@ -900,7 +912,8 @@ static const struct brake_quantity load_rows[] = {
      NO_DEFAULT, .typical = 0.1,
      .meaning = "Where that load sits, behind the front axle.",
      .measure = "Tape.",
-     .why = "0.75 of the wheelbase; common practice, no source"},
+     .why = "so that both axles are used alike of their ratings at the rated mass, where those are "
+            "known and goods find room there; else 0.75 of the wheelbase, common practice, no source"},
     {LINE(load, height), .kind = BRAKE_REAL, .role = BRAKE_WORKED, .danger = BRAKE_TOO_LOW,
      .dimension = BRAKE_LENGTH, .unit = "mm", .low = 0.0, .high = 3.0, NO_DEFAULT, .typical = 0.1,
      .meaning = "Height of that load above the road.",

@@ -27,6 +27,8 @@ enum brake_load { BRAKE_EMPTY, BRAKE_FULL, BRAKE_LOADS };
 enum brake_category { BRAKE_M1, BRAKE_N1 };
 enum brake_frame { BRAKE_CAR, BRAKE_TRUCK };
 enum brake_fitted { BRAKE_NONE, BRAKE_FITTED };
+enum brake_use { BRAKE_PRIVATE, BRAKE_COMMERCIAL };
+enum brake_secondary { BRAKE_BY_CIRCUITS, BRAKE_SEPARATE };
 enum brake_tyres { BRAKE_TYRES_ROAD, BRAKE_TYRES_ALL_TERRAIN, BRAKE_TYRES_MUD };
 enum brake_kind_of_brake { BRAKE_DISC, BRAKE_DRUM };
 enum brake_mounting { BRAKE_FLOATING, BRAKE_FIXED };
@@ -55,6 +57,8 @@ struct brake_general_lines {
     char name[BRAKE_TEXT_SIZE];
     int category;
     int frame;
+    int use;
+    int secondary;
     double first_registered;
     double mass;
     double front_share;
