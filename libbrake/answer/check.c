@@ -131,14 +131,13 @@ static const char *limiting_of(struct brake_document *d, const struct brake_asse
     const char *range = range_of(d, sure);
     const char *met = met_of(d, sure);
     return brake_document_words(
-        d,
-        "%s, %s: %s against %s; margin %s%s%s%s%s. [%s, %s; check against the current text]",
+        d, "%s, %s: %s against %s; margin %s%s%s%s%s. [%s, %s; check against the current text]",
         c->title, state_of(d, &a->judgement[criterion]),
         brake_document_amount(d, value_of(a, criterion)),
         brake_document_amount(d, limit_of(a, criterion)),
         brake_document_amount(d, margin_of(margin)), range != NULL ? ", 90 of 100 within " : "",
-        range != NULL ? range : "", met != NULL ? ", met by " : "",
-        met != NULL ? met : "", c->id, c->clause);
+        range != NULL ? range : "", met != NULL ? ", met by " : "", met != NULL ? met : "", c->id,
+        c->clause);
 }
 
 static const char *next_of(struct brake_document *d, const struct brake_sheet *sheet,
@@ -157,8 +156,9 @@ void brake_part_verdict(struct brake_document *d, const struct brake_sheet *shee
 {
     const int line = a->limiting >= 0 ? a->sure.of[a->limiting].leading : -1;
     brake_document_section(d, "summary", NULL);
-    brake_document_say(d, "verdict", "Verdict", brake_part_counts(d, a->meets, a->falls_short,
-                                         a->cannot_say - a->lacking, a->lacking));
+    brake_document_say(
+        d, "verdict", "Verdict",
+        brake_part_counts(d, a->meets, a->falls_short, a->cannot_say - a->lacking, a->lacking));
     brake_document_fact(d, "meets", NULL, brake_cell_count(a->meets));
     brake_document_fact(d, "falls_short", NULL, brake_cell_count(a->falls_short));
     brake_document_fact(d, "cannot_say", NULL, brake_cell_count(a->cannot_say));

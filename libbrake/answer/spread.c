@@ -50,10 +50,10 @@ static const char *verdict_of(struct brake_document *d, const struct brake_sprea
     const char *together =
         brake_document_words(d, "; %.2f %% (+- %.2f) of the samples meet them all together",
                              percent(spread->all_met), percent(spread->all_met_error));
-    return brake_document_words(
-        d, "%s%s", brake_part_counts(d, count[BRAKE_MEETS], count[BRAKE_FALLS_SHORT],
-                                     count[BRAKE_CANNOT_SAY] - lacking, lacking),
-        isnan(spread->all_met) ? "" : together);
+    return brake_document_words(d, "%s%s",
+                                brake_part_counts(d, count[BRAKE_MEETS], count[BRAKE_FALLS_SHORT],
+                                                  count[BRAKE_CANNOT_SAY] - lacking, lacking),
+                                isnan(spread->all_met) ? "" : together);
 }
 
 static const char *limiting_of(struct brake_document *d, const struct brake_spread *spread,

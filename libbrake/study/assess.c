@@ -2,6 +2,7 @@
 
 #include "brake/assessment.h"
 #include "criteria/warn.h"
+#include "vehicle/text.h"
 
 bool brake_assessed(const struct brake_assessment *assessment, int criterion)
 {
@@ -56,6 +57,26 @@ void brake_assess(const struct brake_sheet *sheet, unsigned rules,
     a->warnings = brake_warnings(&sheet->vehicle, &a->results, a->warning);
 }
 
+/* A tolerance that reaches self-lock, told once with the row that loses most samples to it. */
+static void warn_of_shoes(struct brake_assessment *a)
+{
+    const struct brake_sureness *most = NULL;
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        const struct brake_sureness *s = &a->sure.of[i];
+        if (s->shoe_locks && (most == NULL || s->failed > most->failed))
+            most = s;
+    }
+    if (most == NULL || a->warnings == BRAKE_WARNINGS)
+        return;
+    struct brake_warning *warning = &a->warning[a->warnings++];
+    warning->id = brake_warning_id(BRAKE_WARNS_SHOE_MAY_LOCK);
+    brake_text_format(
+        warning->text, sizeof warning->text,
+        "In %ld of %ld samples of what may be behind the lines a shoe locks itself: do "
+        "not drive it before the friction of its lining is known.",
+        most->failed, most->samples);
+}
+
 bool brake_assess_sure(const struct brake_sheet *sheet, bool faded, const struct brake_watch *watch,
                        struct brake_sure_room *room, struct brake_assessment *assessment)
 {
@@ -63,6 +84,7 @@ bool brake_assess_sure(const struct brake_sheet *sheet, bool faded, const struct
     const struct brake_sure_options options = {a->rules, faded, watch};
     if (!brake_sure_draw(sheet, &options, room, a->judgement, &a->sure))
         return false;
+    warn_of_shoes(a);
     brake_assessment_count(a);
     return true;
 }

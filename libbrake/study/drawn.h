@@ -5,6 +5,7 @@
 #include "brake/criteria.h"
 #include "brake/inputs.h"
 #include "brake/spread.h"
+#include "brake/sureness.h"
 #include "indices.h"
 
 enum {
@@ -24,7 +25,9 @@ struct brake_spread_output {
 /** A spread. */
 struct brake_spread {
     struct brake_inputs inputs;
-    struct brake_judgement judgement[BRAKE_CRITERIA]; /**< of the vehicle as stated */
+    struct brake_judgement judgement[BRAKE_CRITERIA]; /**< of the vehicle as stated; once drawn with
+                                                         the words of sureness.h */
+    struct brake_sure sure;                           /**< what those follow from */
     unsigned rules;
     bool faded;
     long samples;

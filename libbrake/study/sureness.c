@@ -10,6 +10,7 @@
 #include "watching.h"
 
 static const double MEETS = 0.95;
+static const char LOCKS[] = "a shoe locks itself";
 static const double EVEN = 0.50;
 
 enum { HOT_BLOCK = 32, PLACES_OF_LINE = 9 };
@@ -285,7 +286,7 @@ static const char *failing_word(const struct drawing *d, int criterion)
         for (int axle = 0; axle < BRAKE_AXLES; axle++) {
             if (brake_vehicle_shoe_shaped(&vehicle, (enum brake_axle)axle) &&
                 brake_vehicle_drum_factor(&vehicle, (enum brake_axle)axle, &factor) < BRAKE_OK)
-                return "a shoe locks itself";
+                return LOCKS;
         }
         break;
     }
@@ -298,6 +299,7 @@ static void sum_up(const struct drawing *d, int criterion)
     s->met = (double)d->room->met[criterion] / (double)s->samples;
     s->failed = d->room->failed[criterion];
     s->failing = s->failed > 0 ? failing_word(d, criterion) : NULL;
+    s->shoe_locks = s->failing == LOCKS;
     brake_sure_interval(d->room->met[criterion], s->samples, &s->met_low, &s->met_high);
     put_ranks(d, criterion);
 }

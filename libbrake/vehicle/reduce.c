@@ -355,8 +355,7 @@ static void reduce_load(struct work *w, int load)
         work_offer(w, LOAD_INDEX(behind_front_axle, load),
                    (lines->rear_axle * wheelbase - bare.mass * bare.behind) / added, axles, 2);
     else
-        work_offer_default(w, LOAD_INDEX(behind_front_axle, load),
-                           usual_place(w->vehicle, &bare));
+        work_offer_default(w, LOAD_INDEX(behind_front_axle, load), usual_place(w->vehicle, &bare));
     if (isnan(added))
         work_offer_default(w, mass,
                            load == BRAKE_EMPTY ? 0.0 : left_to_rating(w->vehicle, bare.mass));

@@ -137,8 +137,9 @@ static void check_drum(struct work *w, int axle)
                     "gives these shoes a brake factor of %.4g; accepts %.4g to %.4g", factor,
                     q->low, q->high);
     if (status != BRAKE_OK)
-        work_refuse(w, status, AXLE_INDEX(lining.mu, axle), "got %.4g: %s",
-                    w->vehicle->axle[axle].lining.mu, brake_status_message(status));
+        work_refuse(w, status, AXLE_INDEX(lining.mu, axle), "got %.4g: %s%s",
+                    w->vehicle->axle[axle].lining.mu, brake_status_message(status),
+                    status == BRAKE_E_SELF_LOCK ? ": do not drive it" : "");
 }
 
 static void check_order_of_curve(struct work *w, int index)

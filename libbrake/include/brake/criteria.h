@@ -95,7 +95,7 @@ enum brake_applies {
     BRAKE_TO_BOOSTED = 1024,
     BRAKE_TO_SENSING_VALVE = 2048,
     BRAKE_TO_TRAILER = 4096,
-    BRAKE_TO_FAST = 8192,       /**< top speed above 125 km/h */
+    BRAKE_TO_FAST = 8192,        /**< top speed above 125 km/h */
     BRAKE_TO_SHOE_SHAPE = 16384, /**< a drum whose shoes are known by their geometry */
     BRAKE_TO_COMMERCIAL = 32768, /**< used commercially */
     BRAKE_TO_SECONDARY = 65536   /**< with a secondary brake of its own */

@@ -67,8 +67,8 @@ void brake_spread_free(struct brake_spread *spread);
 
 /** Exit status of a command that drew a spread.
  * @param spread  drawn
- * @return        1 when a requirement is met in fewer than 95 of 100 samples; else 3 when one that
- *                applies could not be judged in any; else 0
+ * @return        1 when a requirement that applies falls short; else 3 when one cannot be said;
+ *                else 0
  */
 int brake_spread_exit(const struct brake_spread *spread);
 

@@ -42,6 +42,7 @@ struct brake_sureness {
     long samples;
     long failed;            /**< samples that could not be worked out, and count as not met */
     const char *failing;    /**< why they could not; NULL: none failed */
+    bool shoe_locks;        /**< a shoe locks itself in them */
     int leading;            /**< quantity, not measured if there is one, that moves it most; -1:
                                  none */
     double share;           /**< [-] of the scatter of the margin that it carries */

@@ -36,6 +36,8 @@ enum { BRAKE_WARNINGS = 56 /**< room for every warning, 12 of heat among them */
       "The pedal or a chamber comes to its end before the pressure is there.") \
     W(REAR_LOCKS_FIRST, "rear_locks_first", \
       "The rear wheels lock first below the deceleration that the standards name.") \
+    W(SHOE_MAY_LOCK, "shoe_may_lock", \
+      "Within what is known of its lining a shoe may lock itself.") \
     W(VALVE_UPSET, "valve_upset", "A valve that senses height is moved by the lift of the body.") \
     W(AXLE_RATING, "axle_rating", "An axle carries more than its rating.") \
     W(TYRE_RATING, "tyre_rating", "The tyres of an axle carry more than their load index.") \
