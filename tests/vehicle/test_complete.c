@@ -531,7 +531,7 @@ static void a_value_and_a_reading_must_agree_within_two_percent(void **state)
     assert_int_equal(brake_sheet_complete(&sheet, &error), BRAKE_E_CONFLICT);
     assert_string_equal(error.field, "front.tyre.rolling_radius");
     assert_non_null(strstr(error.text, "front.tyre.rollout gives 408.1"));
-    assert_int_equal(error.line, 14);
+    assert_int_equal(error.line, 16);
 }
 
 /* Twice a tolerance of 20 mm. */
