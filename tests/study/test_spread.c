@@ -347,7 +347,7 @@ int main(void)
         TEST(a_vehicle_without_tolerances_is_certain),
         TEST(what_a_sample_is_not_held_to_it_does_not_miss),
         TEST(the_limiting_criterion_is_the_least_often_met),
-        TEST(exit_follows_the_share_of_samples),
+        TEST(exit_follows_the_words),
         TEST(other_rules_are_left_out),
         TEST(numbers_of_samples_that_do_not_fit_are_refused),
         TEST(progress_rises_to_its_end),
