@@ -16,7 +16,8 @@ int main(int count, char **words)
         fprintf(stderr, "line %d: %s: %s\n", error.line, error.field, error.text);
         return 2;
     }
-    brake_assess_whole(sheet, BRAKE_RULES_ALL, NULL, found); /* hot performance included */
+    if (!brake_assess_whole(sheet, BRAKE_RULES_ALL, NULL, found)) /* hot performance included */
+        return 4;
     printf("%s: %s\n", sheet->vehicle.general.name,
            brake_verdict_words(brake_assessment_verdict(found)));
     brake_assessment_free(found);

@@ -214,13 +214,13 @@ char *sheet_json(const struct brake_sheet *sheet)
 static bool assess(const struct brake_sheet *sheet, unsigned rules,
                    struct brake_assessment *assessment)
 {
-    struct brake_sure_room *room = malloc(sizeof *room);
+    struct brake_sure_room *room = brake_sure_room_new();
     if (room == NULL)
         return false;
     brake_assess(sheet, rules, assessment);
     brake_assess_fade(sheet, NULL, assessment);
     (void)brake_assess_sure(sheet, true, NULL, room, assessment);
-    free(room);
+    brake_sure_room_free(room);
     return true;
 }
 

@@ -4,6 +4,7 @@
 #include "brake/file.h"
 #include "brake/warnings.h"
 #include "parts.h"
+#include "criteria/judge.h"
 
 /* ---- verdict -------------------------------------------------------------------------------- */
 

@@ -9,6 +9,7 @@
 #include "criteria/meanings.h"
 #include "explain_vehicle.h"
 #include "parts.h"
+#include "criteria/judge.h"
 
 static void method(struct brake_document *d, int section)
 {

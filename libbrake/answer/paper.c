@@ -7,6 +7,7 @@
 #include "brake/fade.h"
 #include "vehicle/text.h"
 #include "study/procedure.h"
+#include "criteria/judge.h"
 
 /* ---- the duties ----------------------------------------------------------------------------- */
 
@@ -149,6 +150,19 @@ static enum brake_status compare(struct brake_paper *paper, unsigned rules,
     return BRAKE_OK;
 }
 
+/* The words of both vehicles. Returns false when memory is short. */
+static bool draw(const struct brake_paper *paper, struct brake_paper_room *room)
+{
+    struct brake_sure_room *sure = brake_sure_room_new();
+    if (sure == NULL)
+        return false;
+    (void)brake_assess_sure(paper->sheet, true, NULL, sure, &room->assessment);
+    if (paper->before != NULL)
+        (void)brake_assess_sure(paper->before, true, NULL, sure, &room->before_assessment);
+    brake_sure_room_free(sure);
+    return true;
+}
+
 /* ---- all ------------------------------------------------------------------------------------ */
 
 enum brake_status brake_paper_fill(struct brake_paper *paper, unsigned rules, enum brake_load load,
@@ -165,11 +179,8 @@ enum brake_status brake_paper_fill(struct brake_paper *paper, unsigned rules, en
 #pragma omp section
         run_duties(paper, load, room);
     }
-    (void)brake_assess_sure(paper->sheet, true, NULL, &room->sure, &room->assessment);
-    if (paper->before != NULL)
-        (void)brake_assess_sure(paper->before, true, NULL, &room->sure, &room->before_assessment);
     paper->assessment = &room->assessment;
-    if (!hand_over(paper, room))
+    if (!draw(paper, room) || !hand_over(paper, room))
         return BRAKE_E_MEMORY;
     return paper->before != NULL ? compare(paper, rules, room) : BRAKE_OK;
 }

@@ -6,6 +6,7 @@
 #include "brake/file.h"
 #include "vehicle/sections.h"
 #include "vehicle/groups.h"
+#include "criteria/judge.h"
 
 const char *brake_part_name(const struct brake_sheet *sheet)
 {

@@ -4,6 +4,7 @@
 #include "svg.h"
 #include "cell.h"
 #include "vehicle/text.h"
+#include "study/sure.h"
 
 static const char TITLE[] = "How sure the limiting margin is";
 

@@ -1,5 +1,3 @@
-#include <stdlib.h>
-
 #include "command.h"
 #include "progress.h"
 
@@ -7,7 +5,7 @@ int command_assess(const struct brake_sheet *sheet, unsigned rules,
                    struct brake_assessment *assessment)
 {
     struct progress progress;
-    struct brake_sure_room *room = malloc(sizeof *room);
+    struct brake_sure_room *room = brake_sure_room_new();
     if (room == NULL)
         return command_short_of_memory();
     brake_assess(sheet, rules, assessment);
@@ -15,6 +13,6 @@ int command_assess(const struct brake_sheet *sheet, unsigned rules,
     const struct brake_watch watch = progress_begin_study(&progress, "samples", 0.0);
     const bool all = brake_assess_sure(sheet, true, &watch, room, assessment);
     progress_end(&progress);
-    free(room);
+    brake_sure_room_free(room);
     return all ? 0 : progress_stopped();
 }

@@ -4,6 +4,7 @@
 #include "brake/stop.h"
 #include "measures.h"
 #include "vehicle/system.h"
+#include "judge.h"
 
 const char *brake_verdict_words(enum brake_verdict verdict)
 {

@@ -7,6 +7,7 @@
 #include "brake/parking.h"
 #include "brake/stop.h"
 #include "brake/tow.h"
+#include "judge.h"
 
 /* [m/s2] full braking, where a criterion asks what it takes of travel and stroke: UN R13-H, Annex
  * 3, 2.1.1 */

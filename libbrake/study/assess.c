@@ -2,6 +2,9 @@
 
 #include "brake/assessment.h"
 #include "criteria/warn.h"
+#include "criteria/judge.h"
+#include "assess.h"
+#include "sure.h"
 #include "vehicle/text.h"
 
 bool brake_assessed(const struct brake_assessment *assessment, int criterion)

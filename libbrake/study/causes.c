@@ -1,6 +1,6 @@
 /* Why toleranced numbers are off together. Only what physics or one instrument ties; that one
  * instrument correlates its readings: JCGM 100 (GUM), F.1.2.3, from memory. */
-#include "brake/inputs.h"
+#include "inputs.h"
 
 #define NO_SOURCE "common practice, no source"
 

@@ -3,6 +3,8 @@
 #include <math.h>
 
 #include "brake/constants.h"
+#include "doubt.h"
+#include "tolerance.h"
 
 const char *brake_shape_word(enum brake_shape shape)
 {

@@ -11,6 +11,8 @@
 #include "shapley.h"
 #include "comparing.h"
 #include "procedure.h"
+#include "criteria/judge.h"
+#include "sure.h"
 
 /* Results held side by side beside those that are margins; in both load cases. */
 static const char *const headlines[] = {

@@ -4,7 +4,7 @@
 
 #include <stdint.h>
 
-#include "brake/sobol.h"
+#include "sobol.h"
 
 enum { DIRECTION_DEGREE = 13 /* highest in the table */ };
 

@@ -3,7 +3,7 @@
 #define BRAKE_STUDY_DRAWN_H
 
 #include "brake/criteria.h"
-#include "brake/inputs.h"
+#include "inputs.h"
 #include "brake/spread.h"
 #include "brake/sureness.h"
 #include "indices.h"

@@ -7,6 +7,8 @@
 #include "brake/tolerance.h"
 #include "stops.h"
 #include "vehicle/system.h"
+#include "doubt.h"
+#include "tolerance.h"
 
 /* ---- Student's t ---------------------------------------------------------------------------- */
 

@@ -6,6 +6,8 @@
 #include "vehicle/text.h"
 #include "sequences.h"
 #include "procedure.h"
+#include "criteria/judge.h"
+#include "assess.h"
 
 #define KMH (1.0 / 3.6)
 

@@ -1,4 +1,4 @@
-#include "brake/inputs.h"
+#include "inputs.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -8,6 +8,8 @@
 #include "vehicle/sections.h"
 #include "vehicle/text.h"
 #include "vehicle/rework.h"
+#include "criteria/judge.h"
+#include "doubt.h"
 
 /* Errors of the model that are drawn: all but that of what is exact. */
 enum { ERRORS = BRAKE_MODEL_ERRORS - 1 };

@@ -9,6 +9,7 @@
 #include "vehicle/groups.h"
 #include "procedure.h"
 #include "asked.h"
+#include "criteria/judge.h"
 
 int brake_output_count(void)
 {

@@ -3,7 +3,7 @@
 #define BRAKE_STUDY_REPLICATES_H
 
 #include "indices.h"
-#include "brake/sobol.h"
+#include "sobol.h"
 
 /* Independent scrambles. */
 void replicates_scramble(int dimensions, uint64_t seed, struct brake_sobol sobol[BRAKE_REPLICATES]);

@@ -3,6 +3,7 @@
 #include "brake/constants.h"
 #include "brake/fade.h"
 #include "procedure.h"
+#include "criteria/judge.h"
 
 static void put_model_errors(const struct brake_inputs *inputs, const double *share, bool hot,
                              double margin[BRAKE_CRITERIA])

@@ -2,7 +2,7 @@
 #ifndef BRAKE_STUDY_SAMPLE_H
 #define BRAKE_STUDY_SAMPLE_H
 
-#include "brake/inputs.h"
+#include "inputs.h"
 
 /* Margins of all criteria but those of hot performance, the model's own error in them: NaN where it
  * cannot be worked out, infinite where this sample is of a class that the criterion does not apply

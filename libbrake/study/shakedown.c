@@ -8,6 +8,8 @@
 #include "brake/stop.h"
 #include "brake/tolerance.h"
 #include "vehicle/system.h"
+#include "doubt.h"
+#include "tolerance.h"
 
 #define KMH (1.0 / 3.6)
 

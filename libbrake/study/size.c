@@ -3,6 +3,8 @@
 #include "scan.h"
 #include "target.h"
 #include "vehicle/rework.h"
+#include "criteria/judge.h"
+#include "sure.h"
 
 #include <math.h>
 #include <stddef.h>

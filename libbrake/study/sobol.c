@@ -2,7 +2,7 @@
  * ones in the Gray code of i; they follow from the first ones by the recurrence of the primitive
  * polynomial. A scramble is linear, so it is put into the direction numbers once and costs nothing
  * a point. */
-#include "brake/sobol.h"
+#include "sobol.h"
 
 #include "directions.h"
 

@@ -14,6 +14,8 @@
 #include "indices.h"
 #include "asked.h"
 #include "drawn.h"
+#include "criteria/judge.h"
+#include "sure.h"
 
 enum { BLOCK = 512, FADED_BLOCK = 32 /* samples at a time; they divide their number */ };
 

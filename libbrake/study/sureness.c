@@ -8,6 +8,9 @@
 #include "vehicle/rework.h"
 #include "vehicle/system.h"
 #include "watching.h"
+#include "criteria/judge.h"
+#include "doubt.h"
+#include "sure.h"
 
 static const double MEETS = 0.95;
 static const char LOCKS[] = "a shoe locks itself";
@@ -389,4 +392,14 @@ bool brake_sure_draw(const struct brake_sheet *sheet, const struct brake_sure_op
     for (int i = 0; i < brake_criterion_count(); i++)
         put_word(&d, i, &judgement[i]);
     return true;
+}
+
+struct brake_sure_room *brake_sure_room_new(void)
+{
+    return malloc(sizeof(struct brake_sure_room));
+}
+
+void brake_sure_room_free(struct brake_sure_room *room)
+{
+    free(room);
 }

@@ -1,5 +1,7 @@
 #include "brake/tolerance.h"
 #include "vehicle/rework.h"
+#include "doubt.h"
+#include "tolerance.h"
 
 #include <math.h>
 

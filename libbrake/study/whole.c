@@ -3,6 +3,7 @@
 
 #include "brake/assessment.h"
 #include "brake/fade.h"
+#include "brake/sureness.h"
 
 struct brake_assessment *brake_assessment_new(void)
 {
@@ -14,11 +15,17 @@ void brake_assessment_free(struct brake_assessment *assessment)
     free(assessment);
 }
 
-void brake_assess_whole(const struct brake_sheet *sheet, unsigned rules,
+bool brake_assess_whole(const struct brake_sheet *sheet, unsigned rules,
                         const struct brake_watch *watch, struct brake_assessment *assessment)
 {
+    struct brake_sure_room *room = brake_sure_room_new();
+    if (room == NULL)
+        return false;
     brake_assess(sheet, rules, assessment);
-    brake_assess_fade(sheet, watch, assessment);
+    brake_assess_fade(sheet, NULL, assessment);
+    const bool all = brake_assess_sure(sheet, true, watch, room, assessment);
+    brake_sure_room_free(room);
+    return all;
 }
 
 enum brake_verdict brake_assessment_verdict(const struct brake_assessment *assessment)

@@ -7,6 +7,8 @@
 
 #include "brake/answer.h"
 #include "brake/version.h"
+#include "criteria/judge.h"
+#include "study/sure.h"
 
 /* Static: they are large. */
 static struct brake_sheet sheet;

@@ -6,6 +6,9 @@
 #include "brake/answer.h"
 #include "brake/version.h"
 #include "vehicle/sections.h"
+#include "criteria/judge.h"
+#include "study/assess.h"
+#include "study/sure.h"
 
 enum { REPORT_SIZE = 200000 };
 

@@ -9,6 +9,7 @@
 #include "brake/brake.h"
 #include "vehicle/rework.h"
 #include "study/drawn.h"
+#include "criteria/judge.h"
 
 enum { BARE = 4096 };
 

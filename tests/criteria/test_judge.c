@@ -8,6 +8,7 @@
 #include "brake/criteria.h"
 #include "brake/parking.h"
 #include "brake/stop.h"
+#include "criteria/judge.h"
 
 static const double full_stop = 5.0 * 9.0 / 11.0;
 

@@ -10,7 +10,7 @@ _HEADERS = {
     " thermal fit friction braking version",
     "vehicle": "units vehicle catalogue system results evaluate rig",
     "criteria": "criteria warnings",
-    "study": "tolerance assessment duty fade output watch chance inputs sobol spread sweep roots"
+    "study": "tolerance sureness assessment duty fade output watch chance spread sweep roots"
     " size drivelog shakedown compare",
     "file": "file log",
     # brake.h includes all the others, so only what may use them all may include it.

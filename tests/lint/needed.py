@@ -12,9 +12,6 @@ FOR_OTHERS = {
     "brake_warning_id", "brake_warning_meaning",
 }  # fmt: skip
 
-# Headers whose declarations are still to be parted into public and private ones.
-TO_BE_PARTED = {"assessment", "chance", "criteria", "inputs", "sobol", "sureness", "tolerance"}
-
 
 def programs():
     """The code of all programs: the command, the Python package, the examples."""
@@ -35,5 +32,5 @@ def findings():
     """Findings in all public headers but those of the model, which is for everybody."""
     code = programs()
     for header in sorted(source.INCLUDE.glob("*.h")):
-        if layers.layer_of(header) != "model" and header.stem not in TO_BE_PARTED:
+        if layers.layer_of(header) != "model":
             yield from findings_in(header.read_text(), source.name(header), code)

@@ -4,7 +4,7 @@
 
 #include "brake/catalogue.h"
 #include "brake/criteria.h"
-#include "brake/inputs.h"
+#include "study/inputs.h"
 #include "brake/results.h"
 #include "brake/warnings.h"
 #include "study/change.h"

@@ -12,6 +12,9 @@
 
 #include "brake/brake.h"
 #include "study/drawn.h"
+#include "study/doubt.h"
+#include "study/sobol.h"
+#include "study/tolerance.h"
 
 static void put(const double *value, size_t count)
 {

@@ -3,6 +3,8 @@
 
 #include "brake/assessment.h"
 #include "criteria/warn.h"
+#include "study/assess.h"
+#include "study/sure.h"
 
 /* Static: it is large. */
 static struct brake_assessment assessment;

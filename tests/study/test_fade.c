@@ -4,6 +4,7 @@
 
 #include "brake/fade.h"
 #include "study/procedure.h"
+#include "criteria/judge.h"
 
 static const double KMH = 1.0 / 3.6;
 

@@ -5,6 +5,7 @@
 
 #include "brake/chance.h"
 #include "study/indices.h"
+#include "study/doubt.h"
 
 /* sin x + a sin^2 y + b z^4 sin x over -pi to pi, a = 7, b = 0.1; source: T. Ishigami and T. Homma,
  * ISUMA 1990; variances also in A. Saltelli et al., Global Sensitivity Analysis, The Primer (2008),

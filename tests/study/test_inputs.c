@@ -1,8 +1,8 @@
 /* What is doubtful about a vehicle, and its samples. Vehicle: ../vehicle/sheet.h. */
 #include "../vehicle/sheet.h"
 
-#include "brake/inputs.h"
-#include "brake/sobol.h"
+#include "study/inputs.h"
+#include "study/sobol.h"
 
 static struct brake_sheet sheet;
 static struct brake_inputs inputs;

@@ -3,6 +3,7 @@
 
 #include "brake/assessment.h"
 #include "brake/output.h"
+#include "criteria/judge.h"
 
 static struct brake_sheet sheet;
 

@@ -7,6 +7,8 @@
 #include "brake/size.h"
 #include "study/target.h"
 #include "vehicle/rework.h"
+#include "criteria/judge.h"
+#include "study/sure.h"
 
 static struct brake_sheet sheet;
 static struct brake_sure_room room;

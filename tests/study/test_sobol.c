@@ -2,7 +2,7 @@
 
 #include "../model/near.h"
 
-#include "brake/sobol.h"
+#include "study/sobol.h"
 
 static struct brake_sobol sobol;
 

@@ -7,6 +7,8 @@
 #include "brake/chance.h"
 #include "brake/spread.h"
 #include "study/drawn.h"
+#include "criteria/judge.h"
+#include "study/doubt.h"
 
 static struct brake_sheet sheet;
 static struct brake_spread spread;

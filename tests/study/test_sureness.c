@@ -8,6 +8,8 @@
 
 #include "brake/sureness.h"
 #include "vehicle/system.h"
+#include "criteria/judge.h"
+#include "study/sure.h"
 
 static struct brake_sure_room room;
 static struct brake_sure sure;

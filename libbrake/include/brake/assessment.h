@@ -51,11 +51,6 @@ void brake_assess(const struct brake_sheet *sheet, unsigned rules,
 bool brake_assess_sure(const struct brake_sheet *sheet, bool faded, const struct brake_watch *watch,
                        struct brake_sure_room *room, struct brake_assessment *assessment);
 
-/** Count the verdicts anew after a judgement has changed.
- * @param assessment  judged; its counts and its limiting criterion are filled
- */
-void brake_assessment_count(struct brake_assessment *assessment);
-
 /** Whether a criterion belongs to the families judged.
  * @param assessment  filled
  * @param criterion   number of the criterion
@@ -79,13 +74,14 @@ struct brake_assessment *brake_assessment_new(void);
  */
 void brake_assessment_free(struct brake_assessment *assessment);
 
-/** Assess a vehicle from begin to end, hot performance included.
+/** Assess a vehicle from begin to end: hot performance, how sure it is, and the words.
  * @param sheet       complete
  * @param rules       families to judge by, bits of enum brake_rules
- * @param watch       of the longest part; NULL: nobody
+ * @param watch       told the samples, may stop them; NULL: nobody
  * @param assessment  filled
+ * @return            true; false when it was told to stop, or memory is short
  */
-void brake_assess_whole(const struct brake_sheet *sheet, unsigned rules,
+bool brake_assess_whole(const struct brake_sheet *sheet, unsigned rules,
                         const struct brake_watch *watch, struct brake_assessment *assessment);
 
 /** Verdict on the whole vehicle.

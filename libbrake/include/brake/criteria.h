@@ -170,98 +170,6 @@ int brake_criterion_count(void);
  */
 const struct brake_criterion *brake_criterion_at(int index);
 
-/** Whether a criterion is judged.
- * @param criterion  the requirement
- * @param rules      families asked for, bits of enum brake_rules
- * @return           true when it is of one of them, or a hazard
- */
-bool brake_criterion_in(const struct brake_criterion *criterion, unsigned rules);
-
-/** What the model may be off by in a measure.
- * @param measure  of a criterion
- * @return         kind of error
- */
-enum brake_model_error brake_measure_error(enum brake_measure measure);
-
-/** Name of an error of the model.
- * @param error  above BRAKE_MODEL_EXACT
- * @return       such as "model.stop"
- */
-const char *brake_model_error_word(enum brake_model_error error);
-
-/** Size of an error of the model: 95 of 100 values are within it of the true one. Common practice,
- * no source: no measured vehicle with all of its data was found to hold the model against.
- * @param error  kind
- * @return       [-] of the value
- */
-double brake_model_error_size(enum brake_model_error error);
-
-/** Margin when the model is off.
- * @param measure  of the criterion
- * @param margin   [-] as worked out
- * @param factor   [-] true over worked-out value, to the good side
- * @return         [-]
- */
-double brake_measure_margin_off(enum brake_measure measure, double margin, double factor);
-
-/** What a measure is measured in.
- * @param measure  of a criterion
- * @return         its dimension
- */
-enum brake_dimension brake_measure_dimension(enum brake_measure measure);
-
-/** Whether a value must stay below the limit.
- * @param measure  of a criterion
- * @return         true: at most; false: at least
- */
-bool brake_measure_at_most(enum brake_measure measure);
-
-/** Judge a vehicle by a criterion.
- * @param criterion  the requirement
- * @param vehicle    complete
- * @param judgement  filled
- */
-void brake_judge(const struct brake_criterion *criterion, const struct brake_vehicle *vehicle,
-                 struct brake_judgement *judgement);
-
-/** Whether a measure is taken from a fade procedure; brake_judge cannot say what it is.
- * @param measure  of a criterion
- * @return         true when brake_judge_hot judges it
- */
-bool brake_measure_hot(enum brake_measure measure);
-
-/** Whether a measure turns on front against rear, so that it is worst where their friction parts.
- * @param measure  of a criterion
- * @return         true for those of lock order
- */
-bool brake_measure_opposed(enum brake_measure measure);
-
-/** Judge a vehicle by a criterion of hot performance, at its full load.
- * @param criterion  the requirement, of a hot measure
- * @param vehicle    complete
- * @param figures    of the criterion's procedure
- * @param judgement  filled
- */
-void brake_judge_hot(const struct brake_criterion *criterion, const struct brake_vehicle *vehicle,
-                     const struct brake_hot_figures *figures, struct brake_judgement *judgement);
-
-/** Judge a vehicle by some criteria; what they have in common is worked out once.
- * @param criterion  numbers of the requirements
- * @param count      of them
- * @param vehicle    complete
- * @param judgement  room for as many, filled
- */
-void brake_judge_some(const int *criterion, int count, const struct brake_vehicle *vehicle,
-                      struct brake_judgement *judgement);
-
-/** Judge a vehicle by whole families of rules.
- * @param rules      bits of enum brake_rules
- * @param vehicle    complete
- * @param judgement  room for brake_criterion_count(), filled; of another family: cannot say
- */
-void brake_judge_all(unsigned rules, const struct brake_vehicle *vehicle,
-                     struct brake_judgement *judgement);
-
 /** Words of a verdict.
  * @param verdict  one of three
  * @return         "meets", "falls short" or "cannot say"
@@ -273,12 +181,6 @@ const char *brake_verdict_words(enum brake_verdict verdict);
  * @return         e.g. "first circuit failed"; empty when nothing has failed
  */
 const char *brake_failure_words(enum brake_failure failure);
-
-/** What a calculation cannot judge and an inspector must.
- * @param index  0 and up
- * @return       one line, NULL past the last
- */
-const char *brake_inspector_item(int index);
 
 #ifdef __cplusplus
 }

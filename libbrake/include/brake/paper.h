@@ -53,7 +53,6 @@ struct brake_paper_room {
     struct brake_assessment assessment;
     struct brake_assessment before_assessment;
     struct brake_comparison comparison;
-    struct brake_sure_room sure;
     struct brake_paper_run run[BRAKE_PAPER_DUTIES];
 };
 

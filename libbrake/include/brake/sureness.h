@@ -17,8 +17,7 @@
 #ifndef BRAKE_SURENESS_H
 #define BRAKE_SURENESS_H
 
-#include "brake/inputs.h"
-#include "brake/sobol.h"
+#include "brake/criteria.h"
 #include "brake/watch.h"
 
 #ifdef __cplusplus
@@ -60,69 +59,17 @@ struct brake_sure {
 };
 
 /** Room for the drawing. */
-struct brake_sure_room {
-    struct brake_inputs inputs;
-    struct brake_sobol sobol;
-    double margin[BRAKE_SURE_LEAST][BRAKE_CRITERIA]; /**< of the first samples */
-    double block[BRAKE_SURE_LEAST][BRAKE_CRITERIA];  /**< of samples that are drawn at a time */
-    double own[BRAKE_SURE_LEAST];                    /**< of one criterion */
-    double product[BRAKE_CRITERIA][BRAKE_INPUTS];    /**< of the ranks of margins and the inputs */
-    long met[BRAKE_CRITERIA];
-    long failed[BRAKE_CRITERIA];
-};
+struct brake_sure_room;
 
-/** What is to be judged. */
-struct brake_sure_options {
-    unsigned rules;                  /**< families, bits of enum brake_rules; hazards always */
-    bool faded;                      /**< hot performance too */
-    const struct brake_watch *watch; /**< told the samples, may stop them; NULL: nobody */
-};
-
-/** Steps at which the distribution of a margin is given.
- * @param number  0 to BRAKE_SURE_STEPS - 1
- * @return        [-] share that lies below, 0.05 to 0.95
+/** Room for the drawing.
+ * @return  to be freed by brake_sure_room_free; NULL when memory is short
  */
-double brake_sure_step(int number);
+struct brake_sure_room *brake_sure_room_new(void);
 
-/** Nothing drawn yet.
- * @param sure  filled: no samples, NaN, no leading line
+/** Free it.
+ * @param room  NULL does nothing
  */
-void brake_sure_clear(struct brake_sure *sure);
-
-/** Draw a vehicle and put the words into its judgements.
- * @param sheet      complete
- * @param options    what is to be judged
- * @param room       for the drawing
- * @param judgement  at face value, by number of the criterion; their verdicts are put right
- * @param sure       filled
- * @return           true; false when it was told to stop, and nothing is filled that may be used
- */
-bool brake_sure_draw(const struct brake_sheet *sheet, const struct brake_sure_options *options,
-                     struct brake_sure_room *room, struct brake_judgement *judgement,
-                     struct brake_sure *sure);
-
-/** The interval that holds a share in 99 of 100, from a count.
- * @param met      samples that meet
- * @param samples  of them all, 1 and up
- * @param low      [-] filled
- * @param high     [-] filled
- * @source         E. B. Wilson, J. Amer. Statist. Assoc. 22, 209 (1927); JCGM 106 leaves the choice
- *                 open
- */
-void brake_sure_interval(long met, long samples, double *low, double *high);
-
-/** The word for a share that was counted.
- * @param low  [-] lower end of the interval that holds it in 99 of 100
- * @return     what follows from the least that P may be
- */
-enum brake_verdict brake_sure_word(double low);
-
-/** What is open: more samples could give another word.
- * @param low   [-] lower end of the interval
- * @param high  [-] upper end
- * @return      true when a limit of the words lies between them
- */
-bool brake_sure_open(double low, double high);
+void brake_sure_room_free(struct brake_sure_room *room);
 
 #ifdef __cplusplus
 }

@@ -1,21 +1,17 @@
-/** @file sobol.h
- * The Sobol sequence: points that fill the unit cube more evenly than random ones do.
+/* The Sobol sequence: points that fill the unit cube more evenly than random ones do.
  *
  * Of the first 2^m points every coordinate has one in each of the 2^m equal parts of [0, 1).
  * Scrambled, the points keep that, and each by itself is uniform over the cube: estimates from
  * several independent scrambles are independent and without bias, and their scatter tells the
  * error.
- */
-#ifndef BRAKE_SOBOL_H
-#define BRAKE_SOBOL_H
+ *
+ * Private to the library. */
+#ifndef BRAKE_STUDY_SOBOL_H
+#define BRAKE_STUDY_SOBOL_H
 
 #include <stdint.h>
 
 #include "brake/status.h"
-
-#ifdef __cplusplus
-extern "C" {
-#endif
 
 enum { BRAKE_SOBOL_DIMENSIONS = 512, BRAKE_SOBOL_BITS = 32 /**< of a coordinate */ };
 
@@ -55,9 +51,5 @@ enum brake_status brake_sobol_scrambled(int dimensions, uint64_t seed, struct br
  *               from memory
  */
 void brake_sobol_point(const struct brake_sobol *sobol, uint32_t index, double *point);
-
-#ifdef __cplusplus
-}
-#endif
 
 #endif

@@ -1,23 +1,20 @@
-/** @file inputs.h
- * What is doubtful about a vehicle, as independent shares between 0 and 1: one for every toleranced
+/* What is doubtful about a vehicle, as independent shares between 0 and 1: one for every toleranced
  * number, and one for every cause that several of them share.
  *
  * Two numbers with a cause of correlation c in common are each the normal score
  * sqrt(1 - c) (own) + sqrt(c) (cause), so that they correlate by c whatever their shapes (a
  * Gaussian copula of one factor), and the cause can be told from the numbers in every sensitivity.
- */
-#ifndef BRAKE_INPUTS_H
-#define BRAKE_INPUTS_H
+ *
+ * Private to the library. */
+#ifndef BRAKE_STUDY_INPUTS_H
+#define BRAKE_STUDY_INPUTS_H
 
 #include <stddef.h>
 
 #include "brake/catalogue.h"
 #include "brake/chance.h"
+#include "doubt.h"
 #include "brake/criteria.h"
-
-#ifdef __cplusplus
-extern "C" {
-#endif
 
 enum {
     BRAKE_INPUTS = 416,   /**< room for every quantity, cause and error of the model */
@@ -123,9 +120,5 @@ void brake_inputs_parted(const struct brake_inputs *inputs, const double *share,
  */
 void brake_inputs_vehicle(const struct brake_inputs *inputs, const double *share,
                           struct brake_vehicle *vehicle);
-
-#ifdef __cplusplus
-}
-#endif
 
 #endif
