@@ -10,70 +10,84 @@ import re
 import numpy
 from scipy.optimize import brentq
 
+from oracle import model
+
 G = 9.80665  # m/s2, standard gravity (ISO 80000-3)
 INCH = 0.0254
 NODES, WEIGHTS = numpy.polynomial.legendre.leggauss(40)
 
-# What stands for a line that is left out and follows from no other (the catalogue's defaults).
+# What stands for a line that is left out and follows from no other: the usual values of the catalogue
+# (`stopmargin explain`); those that follow from others are in the functions below.
 DEFAULTS = {
     "vehicle": {
         "category": "M1",
         "frame": "car",
         "first_registered": 2012.0,
-        "rolling_resistance": 0.0,
+        "rolling_resistance": 0.012,
         "antilock": "none",
-        "antilock_efficiency": 0.75,
+        "antilock_efficiency": 0.92,
+        "tyres": "all_terrain",
     },
     "lift": {"suspension": 0.0, "wheel_rise": 0.0},
-    "front.tyre": {"inertia_fraction": 0.65},
-    "rear.tyre": {"inertia_fraction": 0.65},
-    "valve": {"kind": "none", "bypass": "none"},
-    "pedal": {"efficiency": 0.85, "free_play": 0.006},
-    "booster": {"diaphragms": 1.0, "efficiency": 0.9},
-    "master": {"efficiency": 0.97, "take_up": 0.0015},
-    "circuits": {"hose_volume": 1.2e-6, "air_volume": 5e-7},
-    "parking": {"on": "rear", "control": "hand", "place": "wheels", "efficiency": 0.65},
+    "front.tyre": {"inertia_fraction": 0.60},
+    "rear.tyre": {"inertia_fraction": 0.60},
+    "valve": {"kind": "none", "bypass": "fitted"},
+    "pedal": {"efficiency": 0.85, "free_play": 0.003},
+    "booster": {"diaphragms": 1.0, "efficiency": 0.92},
+    "master": {"efficiency": 0.96, "take_up": 0.0013},
+    "circuits": {"hose_volume": 2.4e-6, "air_volume": 3e-7},
+    "parking": {"on": "rear", "control": "hand", "place": "wheels", "efficiency": 0.68},
     "driveline": {"centre": "free"},
     "speedometer": {"sensor": "wheel"},
-    "trailer": {"mass": 0.0, "braking_ratio": 0.0, "working": 0.5},
-    "road": {"adhesion": 0.7},
-    "stop": {"speed": 100 / 3.6, "reaction_time": 2.5},
+    "trailer": {"mass": 0.0, "braking_ratio": 0.0, "working": 0.8},
+    "road": {"adhesion": 0.9},
+    "stop": {"speed": 100 / 3.6, "dead_time": 0.08, "build_up": 0.30, "reaction_time": 2.5},
     "driver": {"pedal_force": 150.0, "pedal_force_most": 500.0, "target": 6.43},
     "heat": {
         "ambient": 313.15,
         "fluid": "DOT3",
-        "iron": "grey_150",
-        "cooling": 0.5,
-        "drag_area": 0.0,
+        "iron": "grey_200",
+        "cooling": 0.65,
+        "drag_area": 1.0,
     },
 }
 BRAKE_DEFAULTS = {
     "disc": {
         "disc": {
-            "efficiency": 0.95,
+            "efficiency": 0.97,
             "threshold": 5e4,
-            "compliance": 3.5e-6,
             "rotor": "solid",
-            "hat_mass": 0.0,
         },
         "disc.pads": {
-            "mu": 0.35,
+            "mu": 0.38,
             "shape": "sector",
             "contact": "uniform_wear",
-            "gap": 0.00025,
-            "arc": math.pi / 3,
-            "thickness": 0.003,
+            "arc": math.radians(52),
+            "thickness": 0.007,
+            "fade": 1.0,
         },
     },
     "drum": {
         "drum": {
-            "efficiency": 0.95,
-            "threshold": 3e5,
+            "efficiency": 0.96,
+            "threshold": 3.5e5,
             "piston_travel": 0.0008,
-            "compliance": 2e-6,
         },
-        "drum.lining": {"mu": 0.35, "thickness": 0.002},
+        "drum.lining": {"mu": 0.37, "thickness": 0.0035, "fade": 1.0},
     },
+}
+
+# Peak friction over that of the reference tyre of brake tests, by pattern (method.md section 1).
+GRIP = {"road": 1.00, "all_terrain": 0.95, "mud": 0.88}
+# How far pads and calipers give way at 100 bar, as travel of the pistons; gap of one pad, m.
+GIVES_WAY = {"floating": 0.40e-3, "fixed": 0.30e-3}
+GAP = {"floating": 0.09e-3, "fixed": 0.15e-3}
+# Brake factor of drums whose shoes are not known, at a friction of 0.37, and how it follows
+# friction: as a power of it.
+USUAL_FACTOR = {
+    "leading_trailing": (2.2, 1.2),
+    "two_leading": (3.1, 1.6),
+    "duo_servo": (4.4, 2.3),
 }
 
 # mm, of a rim code (UN R30 and R54, 2.17); others 25.4 mm an inch, to whole mm
@@ -260,13 +274,14 @@ def complete_body(vehicle, has, give):
             ),
         )
     if has("vehicle.roof_height"):
-        give("vehicle.cg_height", 0.40 * vehicle["vehicle.roof_height"])
+        give("vehicle.cg_height", 0.385 * vehicle["vehicle.roof_height"])
     give("vehicle.unsprung_mass", 0.17 * vehicle["vehicle.mass"])
+    give("vehicle.tyre_grip", GRIP[vehicle["vehicle.tyres"]])
 
 
 def complete_tyre(vehicle, axle, has, give):
     tyre = f"{axle}.tyre."
-    give(tyre + "inertia_fraction", 0.65)
+    give(tyre + "inertia_fraction", 0.60)
     turn = 3.05
     if has(tyre + "marking"):
         diameter, turn, load, speed = tyre_of(vehicle[tyre + "marking"])
@@ -301,9 +316,16 @@ def complete_brake(vehicle, axle, has, give):
         for name, value in defaults.items():
             give(f"{axle}.{section}.{name}", value)
     if kind == "drum":
+        complete_drum(vehicle, axle, has, give)
         return
     pads = f"{axle}.disc.pads."
     get = vehicle.get
+    mounting = get(f"{axle}.disc.mounting")
+    area = sum(math.pi * count * d**2 / 4 for count, d in get(f"{axle}.disc.pistons"))
+    give(f"{axle}.disc.compliance", area * GIVES_WAY[mounting])
+    give(pads + "gap", GAP[mounting])
+    if has(f"{axle}.disc.rotor_mass"):
+        give(f"{axle}.disc.hat_mass", 0.37 * get(f"{axle}.disc.rotor_mass"))
     contact, radius = get(pads + "contact"), None
     if get(pads + "shape") == "sector":
         if has(pads + "inner_radius", pads + "outer_radius"):
@@ -319,6 +341,15 @@ def complete_brake(vehicle, axle, has, give):
     give(f"{axle}.disc.effective_radius", radius)
     if get(pads + "shape") != "outline" and has(pads + "outer_radius"):
         give(f"{axle}.disc.rotor_diameter", 2 * get(pads + "outer_radius"))
+
+
+def complete_drum(vehicle, axle, has, give):
+    drum, lining = f"{axle}.drum.", f"{axle}.drum.lining."
+    cylinder = math.pi * vehicle[drum + "cylinder_diameter"] ** 2 / 4
+    give(drum + "compliance", 2 * cylinder * 1.2e-3)  # both pistons
+    if not any(has(lining + name) for name in ("pivot_radius", "force_arm", "heel", "toe")):
+        factor, power = USUAL_FACTOR[vehicle[drum + "shoes"]]
+        give(drum + "brake_factor", factor * (vehicle[lining + "mu"] / 0.37) ** power)
 
 
 def complete_control(vehicle, has, give):
@@ -339,15 +370,18 @@ def complete_control(vehicle, has, give):
 
 def complete_booster(vehicle, has, give):
     get = vehicle.get
+    give("booster.vacuum", 63e3)
+    give("booster.vacuum_low", 0.70 * get("booster.vacuum"))
     if has("booster.force_pairs"):
         rod = get("pedal.ratio") * get("pedal.efficiency")
         area = math.pi * get("master.bore") ** 2 / 4 / get("master.efficiency")
         gain, assist = booster_of([(f * rod, p * area) for f, p in get("booster.force_pairs")])
         give("booster.gain", gain)
         give("booster.assist", assist)
+    give("booster.gain", 4.5)
     if has("booster.vacuum", "booster.diaphragm_diameter"):
         area = math.pi * get("booster.diaphragm_diameter") ** 2 / 4
-        second = 0.7 if get("booster.diaphragms") == 2 else 0.0
+        second = 0.75 if get("booster.diaphragms") == 2 else 0.0
         give(
             "booster.assist",
             get("booster.efficiency") * get("booster.vacuum") * area * (1 + second),
@@ -360,6 +394,9 @@ def complete_parking(vehicle, has, give):
     axle = "front" if get("parking.on") == "front" else "rear"
     if has("parking.pull"):
         give("parking.torque", get("parking.pull") * get(f"{axle}.tyre.rolling_radius"))
+    drum = get(f"{axle}.axle.brake") == "drum" and get("parking.place") == "wheels"
+    if drum and has("parking.ratio"):
+        give("parking.factor", 0.85 * model.factor_of(vehicle, axle))
     if has("parking.ratio", "parking.factor", "parking.radius"):
         torque = get("parking.force") * get("parking.ratio") * get("parking.efficiency")
         torque *= get("parking.factor") * get("parking.radius")

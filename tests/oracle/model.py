@@ -24,6 +24,9 @@ ATMOSPHERE = 101325.0  # Pa, standard atmosphere
 HUNDRED_BAR = 1e7  # Pa, at which compliance is stated
 NAN = math.nan
 INF = math.inf
+TEST_ADHESION = 0.9  # peak friction of the surface of brake tests, reference tyre (method.md 7)
+FULL_BRAKING = 6.43  # m/s2, at which travel and strokes are judged (UN R13-H, annex 3, 2.1.1)
+MOST_FRICTION = 0.9  # of a lining: none locks that does not up to here
 TOLERANCE = 1e-14  # relative, of a root
 NODES, WEIGHTS = numpy.polynomial.legendre.leggauss(40)
 AXLES = ("front", "rear")
@@ -131,6 +134,24 @@ class Brake(NamedTuple):
     wall_mass: float  # kg, one rotor or drum
 
 
+def shoe_of(vehicle, axle):
+    """Pivot radius, force arm, heel and toe; None: not known, or not counted."""
+    if vehicle.get(f"{axle}.axle.brake") != "drum" or known(vehicle.get(f"{axle}.drum.brake_factor")):
+        return None
+    lining = f"{axle}.drum.lining."
+    geometry = [vehicle.get(lining + name) for name in ("pivot_radius", "force_arm", "heel", "toe")]
+    return geometry if known(*geometry) else None
+
+
+def factor_of(vehicle, axle):
+    """Brake factor of a drum: as stated, else by the shape of its shoes."""
+    drum, geometry = f"{axle}.drum.", shoe_of(vehicle, axle)
+    if geometry is None:
+        return number(vehicle.get(drum + "brake_factor"))
+    mu, radius = vehicle[f"{axle}.drum.lining.mu"], vehicle[drum + "diameter"] / 2
+    return brake_factor(vehicle[drum + "shoes"], mu, radius, *geometry)
+
+
 def brake_of(vehicle, axle):
     get = vehicle.get
     if get(f"{axle}.axle.brake") == "disc":
@@ -147,16 +168,11 @@ def brake_of(vehicle, axle):
             2 * get(disc + "compliance") / HUNDRED_BAR,
             number(get(disc + "rotor_mass")),
         )
-    drum, lining = f"{axle}.drum.", f"{axle}.drum.lining."
+    drum = f"{axle}.drum."
     radius = get(drum + "diameter") / 2
     area = piston_area([(1, get(drum + "cylinder_diameter"))])
-    factor = number(get(drum + "brake_factor"))
-    if not known(factor):
-        geometry = [get(lining + name) for name in ("pivot_radius", "force_arm", "heel", "toe")]
-        if known(*geometry):
-            factor = brake_factor(get(drum + "shoes"), get(lining + "mu"), radius, *geometry)
     return Brake(
-        2 * factor * get(drum + "efficiency") * area * radius,
+        2 * factor_of(vehicle, axle) * get(drum + "efficiency") * area * radius,
         get(drum + "threshold"),
         0.0,
         4 * area * get(drum + "piston_travel"),
@@ -218,9 +234,9 @@ class Circuit(NamedTuple):
 
 
 class Car:
-    """What does not depend on the load: brakes, pedal, fluid."""
+    """What does not depend on the load: brakes, pedal, fluid; on its road, or another surface."""
 
-    def __init__(self, vehicle):
+    def __init__(self, vehicle, surface=None):
         self.vehicle = vehicle
         get = self.get = vehicle.get
         self.brakes = [brake_of(vehicle, axle) for axle in AXLES]
@@ -230,7 +246,8 @@ class Car:
         self.turning = [2 * i / r**2 for i, r in zip(self.inertia, self.radius)]
         self.wheelbase = get("vehicle.wheelbase")
         self.rolling = get("vehicle.rolling_resistance")
-        self.adhesion = get("road.adhesion")
+        surface = get("road.adhesion") if surface is None else surface
+        self.adhesion = surface * get("vehicle.tyre_grip")
         self.locked_drive = get("driveline.centre") == "locked"
         self.antilock = get("vehicle.antilock") == "fitted"
         self.antilock_adhesion_share = get("vehicle.antilock_efficiency")
@@ -365,16 +382,16 @@ class Car:
             allowed += 100.0
         return torque * min(1.0, allowed / force)
 
-    def delay(self, allowed):
-        """Dead time and build-up; what a clause allows when they are not both given."""
-        given = self.get("stop.dead_time"), self.get("stop.build_up")
-        return given if known(*map(number, given)) else (allowed, 0.0)
+    @property
+    def delay(self):
+        """Dead time and build-up."""
+        return self.get("stop.dead_time"), self.get("stop.build_up")
 
-    def stop_distance(self, speed, a, allowed):
+    def stop_distance(self, speed, a):
         """Distance with dead time and a straight build-up, leg by leg (Mitschke)."""
         if not a > 0:
             return INF if a == 0 else NAN
-        dead, rise = self.delay(allowed)
+        dead, rise = self.delay
         after = speed - a * rise / 2
         return speed * (dead + rise) - a * rise**2 / 6 + after**2 / (2 * a)
 
@@ -757,8 +774,8 @@ class Case:
         car, motion = self.car, self.motion()
         get, speed = car.get, car.get("stop.speed")
         a = self.deceleration(most)
-        distance = car.stop_distance(speed, a, 0.36)
-        dead, rise = car.delay(0.36)
+        distance = car.stop_distance(speed, a)
+        dead, rise = car.delay
         energy = (self.body.mass + sum(car.turning)) * speed**2 / 2
         p = motion.pressure_for(a)
         front, rear = motion.torques(p) if p is not None else (NAN, NAN)
@@ -930,7 +947,25 @@ def efficiency(limit, *applies, failures=WORKING):
     return Criterion("ratio", limit, loads=FULL, failures=failures, applies=applies, rated=True)
 
 
+# What hurts whatever binds the vehicle; the sources of the limits are in the table of section 7.
+HAZARDS = {
+    "floor": Criterion("stroke", 1.0, FULL),
+    "reserve": Criterion("travel", 0.80, EMPTY, force=222.4),
+    "rear_first": Criterion("rear first", 0.80, applies=("M1", "no antilock")),
+    "rear_first_n1": Criterion("rear first", 0.50, applies=("N1", "no antilock")),
+    "self_lock": Criterion("shoe lock", 1.0, FULL, applies=("shoes",)),
+    "circuit": r13h("deceleration", 2.44, failures=ONE_CIRCUIT, loads=FULL),
+    "circuit_n1": r13("deceleration", 1.3, failures=ONE_CIRCUIT, loads=FULL),
+    "assist": r13h("deceleration", 2.44, "boosted", failures=("no_assist",), loads=FULL),
+    "assist_n1": r13("deceleration", 2.2, "boosted", failures=("no_assist",), loads=FULL),
+    "parking": Criterion("grade", 0.16, FULL, force=400.0),
+    "tyre_load": Criterion("tyre load", 1.0, FULL),
+    "axle_load": Criterion("axle load", 1.0, FULL),
+    "mass": Criterion("mass", 1.02, FULL),
+}
+
 CRITERIA = {
+    **{f"hazard.{name}": row for name, row in HAZARDS.items()},
     # 49 CFR 571.135: S7.5, S7.6, S7.7, S7.8, S7.9, S7.10, S7.11, S7.12, S7.2, S7.4
     "us.135.cold": fmvss_distance(0.0060),
     "us.135.high_speed": fmvss_distance(0.0067, "fast", speed=0.0, cap=160.0),
@@ -1031,6 +1066,7 @@ def applies(car, what):
         "boosted": car.boosted,
         "sensing valve": car.sensing,
         "trailer": get("trailer.mass") > 0,
+        "shoes": any(shoe_of(car.vehicle, axle) for axle in AXLES),
         "fast": number(get("vehicle.top_speed")) > 125 * KMH,
     }[what]
 
@@ -1073,6 +1109,45 @@ def adhesion_curve(motion, slope):
     return least
 
 
+def lock_friction(vehicle, axle):
+    """Friction from which on a leading shoe locks itself, over that of its lining.
+
+    Moments about the pivot once more: friction turns the shoe on as far as the pressure turns it
+    off. Infinite for shoes that never get there.
+    """
+    geometry = shoe_of(vehicle, axle)
+    if geometry is None:
+        return INF
+    pivot, _, heel, toe = geometry
+    radius = vehicle[f"{axle}.drum.diameter"] / 2
+    half = (toe - heel) / 2
+    angle = (toe + heel) / 2 + half * NODES
+    pressure = numpy.sin(angle)
+    off = float(WEIGHTS @ (pressure * pivot * numpy.sin(angle)))
+    on = float(WEIGHTS @ (pressure * (radius - pivot * numpy.cos(angle))))
+    if off >= MOST_FRICTION * on:
+        return INF
+    return off / on / vehicle[f"{axle}.drum.lining.mu"]
+
+
+def most_known(values):
+    """The largest of what is known; NaN when nothing is."""
+    return max((value for value in values if known(value)), default=NAN)
+
+
+def stroke_used(car, motion):
+    """Most of what full braking uses: of the pedal's travel, or of a chamber's stroke."""
+    p = motion.pressure_for(FULL_BRAKING)
+    strokes = [car.fluid(one, p) / car.master_area / one.stroke for one in car.circuits]
+    return most_known([car.pad_travel(p) / car.travel, *strokes])
+
+
+def load_used(masses, most):
+    """Most of what axles carry over what they may; both must be known."""
+    most = [number(one) for one in most]
+    return max(m / one for m, one in zip(masses, most)) if known(*most) else NAN
+
+
 def reference_mass(criterion, car, case):
     """Mass whose weight a ratio is taken of."""
     rated = number(car.get("vehicle.rated_mass"))
@@ -1086,7 +1161,7 @@ def measured(criterion, car, case, failure):
     if measure in ("distance", "deceleration", "ratio", "tow"):
         a = case.deceleration(force, failure)
         if measure == "distance":
-            return car.stop_distance(clause_speed(criterion, car), a, criterion.lag)
+            return car.stop_distance(clause_speed(criterion, car), a)
         ratio = a * case.body.mass / (reference_mass(criterion, car, case) * G)
         return {"deceleration": a, "ratio": ratio, "tow": case.tow(a, 0.0)}[measure]
     if measure == "rear first":
@@ -1099,6 +1174,17 @@ def measured(criterion, car, case, failure):
         return float(numpy.max([number(car.get(f"{a}.axle.side_difference")) for a in AXLES]))
     if measure == "travel":
         return car.pad_travel(car.pressure(force)) / car.travel
+    if measure == "stroke":
+        return stroke_used(car, motion())
+    if measure == "shoe lock":
+        return min(lock_friction(car.vehicle, axle) for axle in AXLES)
+    if measure == "tyre load":
+        most = [2 * number(car.get(f"{axle}.tyre.load_capacity")) for axle in AXLES]
+        return load_used(case.axle_masses, most)
+    if measure == "axle load":
+        return load_used(case.axle_masses, [car.get(f"{axle}.axle.rated_mass") for axle in AXLES])
+    if measure == "mass":
+        return case.body.mass / number(car.get("vehicle.rated_mass"))
     torque = car.parking_torque(criterion.force or INF)
     if measure == "trailer grade":
         return case.trailer_grade(torque)
@@ -1112,7 +1198,7 @@ def measured(criterion, car, case, failure):
 
 
 def margin_of(measure, value, limit):
-    if measure in ("sides", "travel"):
+    if measure in ("sides", "travel", "stroke", "tyre load", "axle load", "mass"):
         return 1 - value / limit
     if measure in ("distance", "rear curve"):
         return limit / value - 1 if value > 0 else INF if known(value) else NAN
@@ -1128,8 +1214,8 @@ class Judgement(NamedTuple):
 
 
 def judge(vehicle):
-    """Verdict, value, limit and margin by criterion."""
-    car = vehicle if isinstance(vehicle, Car) else Car(vehicle)
+    """Verdict at face value, value, limit and margin by criterion, on the surface of brake tests."""
+    car = Car(vehicle.vehicle if isinstance(vehicle, Car) else vehicle, TEST_ADHESION)
     found = {}
     for name, criterion in CRITERIA.items():
         kinds = [applies(car, what) for what in criterion.applies]
@@ -1138,9 +1224,6 @@ def judge(vehicle):
             continue
         limit = limit_of(criterion, car)
         worst = None
-        if criterion.measure == "distance" and not criterion.lag and not known(*car.delay(NAN)):
-            found[name] = Judgement("cannot say", NAN, NAN, NAN, True)
-            continue
         for load in criterion.loads:
             for failure in criterion.failures:
                 if failure == "second_circuit" and len(car.circuits) < 2:
