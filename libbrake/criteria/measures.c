@@ -333,31 +333,10 @@ static double mass_load(const struct brake_criterion *c, struct states *s, enum 
                      s->vehicle->general.rated_mass);
 }
 
-static bool locks(const struct brake_vehicle *v, int axle, double mu)
+/* Friction from which on a shoe locks itself over its own. */
+static double shoe_lock_of(const struct brake_vehicle *v, enum brake_axle axle)
 {
-    struct brake_vehicle other = *v;
-    double factor;
-    other.axle[axle].lining.mu = mu;
-    return brake_vehicle_drum_factor(&other, (enum brake_axle)axle, &factor) == BRAKE_E_SELF_LOCK;
-}
-
-/* Friction from which on a shoe locks itself over its own; infinite when it does not up to 0.9. */
-static double shoe_lock_of(const struct brake_vehicle *v, int axle)
-{
-    enum { HALVINGS = 24 };
-    const double own = v->axle[axle].lining.mu;
-    double free = 0.0;
-    double locked = 0.9;
-    if (!brake_vehicle_shoe_shaped(v, (enum brake_axle)axle) || !locks(v, axle, locked))
-        return BRAKE_INFINITY;
-    for (int i = 0; i < HALVINGS; i++) {
-        const double middle = 0.5 * (free + locked);
-        if (locks(v, axle, middle))
-            locked = middle;
-        else
-            free = middle;
-    }
-    return locked / own;
+    return brake_vehicle_lock_friction(v, axle) / v->axle[axle].lining.mu;
 }
 
 static double shoe_lock(const struct brake_criterion *c, struct states *s, enum brake_load load,
@@ -447,8 +426,8 @@ static struct lack lacks_of_travel(const struct brake_criterion *c, const struct
 static struct lack lacks_of_stroke(const struct brake_criterion *c, const struct brake_vehicle *v)
 {
     (void)c;
-    if (isnan(v->pedal.travel) && isnan(v->master.primary_stroke) &&
-        isnan(v->master.secondary_stroke))
+    const bool second = v->circuits.split != BRAKE_SPLIT_ONE && !isnan(v->master.secondary_stroke);
+    if (isnan(v->pedal.travel) && isnan(v->master.primary_stroke) && !second)
         return (struct lack){"pedal.travel is not given", "pedal.travel"};
     return nothing;
 }

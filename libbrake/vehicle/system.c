@@ -65,13 +65,19 @@ struct brake_valve brake_vehicle_valve(const struct brake_vehicle *vehicle, enum
     return valve_of(vehicle, brake_vehicle_body(vehicle, load));
 }
 
+static struct brake_shoe shoe_of(const struct brake_vehicle *vehicle, enum brake_axle axle)
+{
+    const struct brake_lining_lines *lining = &vehicle->axle[axle].lining;
+    return (struct brake_shoe){vehicle->axle[axle].drum.diameter / 2.0, lining->pivot_radius,
+                               lining->force_arm, lining->heel, lining->toe};
+}
+
 enum brake_status brake_vehicle_drum_factor(const struct brake_vehicle *vehicle,
                                             enum brake_axle axle, double *factor)
 {
     const struct brake_drum_lines *drum = &vehicle->axle[axle].drum;
     const struct brake_lining_lines *lining = &vehicle->axle[axle].lining;
-    const struct brake_shoe shoe = {drum->diameter / 2.0, lining->pivot_radius, lining->force_arm,
-                                    lining->heel, lining->toe};
+    const struct brake_shoe shoe = shoe_of(vehicle, axle);
     if (!isnan(drum->brake_factor)) {
         *factor = drum->brake_factor;
         return BRAKE_OK;
@@ -83,6 +89,17 @@ bool brake_vehicle_shoe_shaped(const struct brake_vehicle *vehicle, enum brake_a
 {
     const struct brake_axle_of_vehicle *at = &vehicle->axle[axle];
     return at->axle.brake == BRAKE_DRUM && isnan(at->drum.brake_factor);
+}
+
+double brake_vehicle_lock_friction(const struct brake_vehicle *vehicle, enum brake_axle axle)
+{
+    const struct brake_shoe shoe = shoe_of(vehicle, axle);
+    double normal;
+    double friction;
+    if (!brake_vehicle_shoe_shaped(vehicle, axle))
+        return BRAKE_INFINITY;
+    brake_shoe_moments(&shoe, &normal, &friction);
+    return friction > 0.0 ? normal / friction : BRAKE_INFINITY;
 }
 
 double brake_vehicle_factor_power(enum brake_shoes shoes)

@@ -62,6 +62,14 @@ enum brake_status brake_vehicle_drum_factor(const struct brake_vehicle *vehicle,
  */
 bool brake_vehicle_shoe_shaped(const struct brake_vehicle *vehicle, enum brake_axle axle);
 
+/** Friction from which on a leading shoe of an axle locks itself.
+ * @param vehicle  complete
+ * @param axle     of it
+ * @return         [-]; infinite where the geometry of the shoes is not known, or none can lock
+ * @source         Shigley, eq. 16-2 to 16-4: the moment of the friction is that of the pressure
+ */
+double brake_vehicle_lock_friction(const struct brake_vehicle *vehicle, enum brake_axle axle);
+
 /** How a brake factor follows friction where the geometry of the shoes is not known: as a power of
  * it.
  * @param shoes  arrangement

@@ -812,6 +812,17 @@ static void what_lacks_an_input_is_not_said_and_the_input_is_named(void **state)
     expect_lacks("eu.45.sides", plus(plain, "[front.axle]\nside_difference = 10 %\n"), sides);
     expect_lacks("eu.45.sides", plus(plain, "[rear.axle]\nside_difference = 10 %\n"), sides);
     expect_lacks("us.570.pedal", plain, "pedal.travel is not given");
+    expect_lacks("hazard.floor", plain, "pedal.travel is not given");
+}
+
+/* A master cylinder with one chamber has no second stroke to run out of. */
+static void the_stroke_of_a_chamber_that_is_not_there_says_nothing(void **state)
+{
+    (void)state;
+    const char *text = plus(plain, "[master]\nsecondary_stroke = 20 mm\n");
+    assert_int_equal(judge("hazard.floor", text).verdict, BRAKE_MEETS);
+    expect_lacks("hazard.floor", swapped(text, "split = II", "split = one"),
+                 "pedal.travel is not given");
 }
 
 /* ---- the table and its words ----------------------------------------------------------------- */
@@ -983,6 +994,7 @@ int main(void)
         cmocka_unit_test(every_bit_keeps_a_clause_from_those_it_is_not_for),
         cmocka_unit_test(the_first_bit_that_does_not_fit_is_the_reason),
         cmocka_unit_test(what_lacks_an_input_is_not_said_and_the_input_is_named),
+        cmocka_unit_test(the_stroke_of_a_chamber_that_is_not_there_says_nothing),
         cmocka_unit_test(every_criterion_is_whole),
         cmocka_unit_test(every_criterion_can_be_judged_on_some_vehicle),
         cmocka_unit_test(every_measure_has_a_dimension_and_a_direction),

@@ -137,6 +137,25 @@ static void a_drum_that_locks_by_itself_has_no_torque(void **state)
     assert_nan(brake_vehicle_torque_gain(&sheet.vehicle, BRAKE_REAR, &threshold));
 }
 
+/* At B / A by reference/method.md, section 3, and nothing below it. */
+static void a_shoe_locks_from_a_friction_on(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    double factor;
+    read_sheet(&sheet, plus(swapped(drum_text(), "brake_factor = 2\n", ""), lining));
+    const double lock = brake_vehicle_lock_friction(&sheet.vehicle, BRAKE_REAR);
+    sheet.vehicle.axle[BRAKE_REAR].lining.mu = lock * (1.0 - 1e-12);
+    assert_int_equal(brake_vehicle_drum_factor(&sheet.vehicle, BRAKE_REAR, &factor), BRAKE_OK);
+    sheet.vehicle.axle[BRAKE_REAR].lining.mu = lock * (1.0 + 1e-12);
+    assert_int_equal(brake_vehicle_drum_factor(&sheet.vehicle, BRAKE_REAR, &factor),
+                     BRAKE_E_SELF_LOCK);
+    /* A disc, and a drum of which only the factor is known, are not known to lock. */
+    assert_infinite(brake_vehicle_lock_friction(&sheet.vehicle, BRAKE_FRONT));
+    sheet.vehicle.axle[BRAKE_REAR].drum.brake_factor = 2.5;
+    assert_infinite(brake_vehicle_lock_friction(&sheet.vehicle, BRAKE_REAR));
+}
+
 /* ---- valves ---------------------------------------------------------------------------------- */
 
 static const char sensing[] = "knee = 30 bar\nslope = 0.3\nknee_rate = 0.05 bar/kg\n"
@@ -487,6 +506,7 @@ int main(void)
         cmocka_unit_test(a_drum_axle_gives_twice_the_torque_of_a_drum),
         cmocka_unit_test(a_drum_without_a_factor_takes_that_of_its_shoes),
         cmocka_unit_test(a_drum_that_locks_by_itself_has_no_torque),
+        cmocka_unit_test(a_shoe_locks_from_a_friction_on),
         cmocka_unit_test(without_a_valve_the_rear_follows_for_ever),
         cmocka_unit_test(a_fixed_valve_has_one_knee),
         cmocka_unit_test(a_valve_that_senses_load_opens_with_it),
