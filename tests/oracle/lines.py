@@ -22,6 +22,8 @@ DEFAULTS = {
     "vehicle": {
         "category": "M1",
         "frame": "car",
+        "use": "private",
+        "secondary": "circuits",
         "first_registered": 2012.0,
         "rolling_resistance": 0.012,
         "antilock": "none",
@@ -406,6 +408,20 @@ def complete_parking(vehicle, has, give):
             give("parking.torque", torque * get("driveline.axle_ratio"))
 
 
+def usual_place(vehicle, mass, moment):
+    """Where a load fills the vehicle to its rated mass with both axles used alike of their ratings,
+    as far as that is where goods go."""
+    wheelbase = vehicle["vehicle.wheelbase"]
+    ratings = [vehicle.get(f"{axle}.axle.rated_mass") for axle in ("front", "rear")]
+    rated = vehicle.get("vehicle.rated_mass")
+    if None not in (*ratings, rated):
+        on_rear = rated * ratings[1] / sum(ratings)
+        place = (on_rear * wheelbase - moment) / (rated - mass)
+        if 0.3 * wheelbase <= place <= 1.1 * wheelbase:
+            return place
+    return 0.75 * wheelbase
+
+
 def complete_load(vehicle, load, has, give):
     get = vehicle.get
     section = f"load.{load}."
@@ -425,5 +441,5 @@ def complete_load(vehicle, load, has, give):
     elif has("vehicle.rated_mass"):
         give(section + "mass", max(0.0, get("vehicle.rated_mass") - mass))
     give(section + "mass", 0.0)
-    give(section + "behind_front_axle", 0.75 * wheelbase)
+    give(section + "behind_front_axle", usual_place(vehicle, mass, moment))
     give(section + "height", 1.0)

@@ -26,7 +26,6 @@ NAN = math.nan
 INF = math.inf
 TEST_ADHESION = 0.9  # peak friction of the surface of brake tests, reference tyre (method.md 7)
 FULL_BRAKING = 6.43  # m/s2, at which travel and strokes are judged (UN R13-H, annex 3, 2.1.1)
-MOST_FRICTION = 0.9  # of a lining: none locks that does not up to here
 TOLERANCE = 1e-14  # relative, of a root
 NODES, WEIGHTS = numpy.polynomial.legendre.leggauss(40)
 AXLES = ("front", "rear")
@@ -924,6 +923,7 @@ def fmvss_distance(coefficient, *applies, speed=100.0, **others):
 
 def part_393(applies, ratio, deceleration, distance, emergency):
     """49 CFR 393.52(d): brake force, deceleration and distance from 20 mph, emergency."""
+    applies = (*applies, "commercial")
     return {
         "force": Criterion("ratio", ratio, applies=applies),
         "deceleration": Criterion("deceleration", deceleration * FOOT, applies=applies),
@@ -963,6 +963,10 @@ HAZARDS = {
     "axle_load": Criterion("axle load", 1.0, FULL),
     "mass": Criterion("mass", 1.02, FULL),
 }
+
+def secondary(limit, *applies):
+    return efficiency(limit, *applies, "separate secondary", failures=ONE_CIRCUIT)
+
 
 CRITERIA = {
     **{f"hazard.{name}": row for name, row in HAZARDS.items()},
@@ -1027,10 +1031,10 @@ CRITERIA = {
     "eu.45.service_m1_old": efficiency(0.50, "M1", "old"),
     "eu.45.service_n1": efficiency(0.50, "N1", "new"),
     "eu.45.service_n1_old": efficiency(0.45, "N1", "old"),
-    "eu.45.secondary_m1": efficiency(0.29, "M1", "new", failures=ONE_CIRCUIT),
-    "eu.45.secondary_m1_old": efficiency(0.25, "M1", "old", failures=ONE_CIRCUIT),
-    "eu.45.secondary_n1": efficiency(0.25, "N1", "new", failures=ONE_CIRCUIT),
-    "eu.45.secondary_n1_old": efficiency(0.225, "N1", "old", failures=ONE_CIRCUIT),
+    "eu.45.secondary_m1": secondary(0.29, "M1", "new"),
+    "eu.45.secondary_m1_old": secondary(0.25, "M1", "old"),
+    "eu.45.secondary_n1": secondary(0.25, "N1", "new"),
+    "eu.45.secondary_n1_old": secondary(0.225, "N1", "old"),
     "eu.45.parking": Criterion("parking ratio", 0.16, FULL, rated=True),
     "eu.45.parking_trailer": Criterion(
         "parking trailer ratio", 0.12, FULL, applies=("trailer",), rated=True
@@ -1066,6 +1070,8 @@ def applies(car, what):
         "boosted": car.boosted,
         "sensing valve": car.sensing,
         "trailer": get("trailer.mass") > 0,
+        "commercial": get("vehicle.use") == "commercial",
+        "separate secondary": get("vehicle.secondary") == "separate",
         "shoes": any(shoe_of(car.vehicle, axle) for axle in AXLES),
         "fast": number(get("vehicle.top_speed")) > 125 * KMH,
     }[what]
@@ -1125,9 +1131,7 @@ def lock_friction(vehicle, axle):
     pressure = numpy.sin(angle)
     off = float(WEIGHTS @ (pressure * pivot * numpy.sin(angle)))
     on = float(WEIGHTS @ (pressure * (radius - pivot * numpy.cos(angle))))
-    if off >= MOST_FRICTION * on:
-        return INF
-    return off / on / vehicle[f"{axle}.drum.lining.mu"]
+    return INF if on <= 0 else off / on / vehicle[f"{axle}.drum.lining.mu"]
 
 
 def most_known(values):

@@ -165,6 +165,10 @@ def write_body(out, state):
     out.add("vehicle.name", f"Case {dice.randint(1, 10**6)}", None)
     out.maybe_word(0.7, "vehicle.category", "M1", "N1")
     out.maybe_word(0.6, "vehicle.frame", "car", "truck")
+    out.maybe_word(0.6, "vehicle.use", "private", "commercial")
+    out.maybe_word(0.4, "vehicle.secondary", "circuits", "separate")
+    out.maybe_word(0.6, "vehicle.tyres", "road", "all_terrain", "mud")
+    out.maybe(0.3, "vehicle.tyre_grip", 0.7, 1.2, "ratio")
     if dice.random() < 0.6:
         year = dice.choice((1975, 2005, 2011, 2012, 2019))
         out.add("vehicle.first_registered", str(year), float(year))
@@ -214,7 +218,7 @@ def write_height(out, mass, wheelbase, share, height):
     if way == "stated":
         out.put("vehicle.cg_height", height, "length")
     elif way == "roof":
-        out.put("vehicle.roof_height", height / 0.4, "length")
+        out.put("vehicle.roof_height", height / 0.385, "length")
     else:
         hub, rise = out.dice.uniform(0.28, 0.42), out.dice.uniform(0.3, 0.8)
         level = mass * share
@@ -292,6 +296,7 @@ def write_disc(out, axle):
     out.maybe(0.5, f"{disc}.threshold", 0.0, 2e5, "pressure")
     out.maybe(0.5, f"{disc}.compliance", 5e-7, 3e-6, "volume")
     out.maybe(0.6, f"{disc}.rotor_mass", 3, 10, "mass")
+    out.maybe(0.3, f"{disc}.hat_mass", 0.5, 3, "mass")
     out.edge(0.03, f"{pads}.mu", "ratio", 0.051, 0.89)
     out.maybe(0.7, f"{pads}.mu", 0.25, 0.5, "ratio")
     out.maybe(0.5, f"{pads}.gap", 0.0, 0.0003, "length")
@@ -344,15 +349,17 @@ def write_drum(out, axle):
     radius = dice.uniform(0.1, 0.16)
     out.put(f"{drum}.diameter", 2 * radius, "length")
     out.between(f"{drum}.cylinder_diameter", 0.016, 0.027, "length")
-    way = dice.choice(("factor", "geometry", "both"))
-    if way != "geometry":
+    way = dice.choice(("factor", "geometry", "both", "neither"))
+    if way in ("factor", "both"):
         low, high = {
             "leading_trailing": (1.8, 2.8),
             "two_leading": (2.5, 4.0),
             "duo_servo": (3.5, 6.0),
         }[shoes]
         out.between(f"{drum}.brake_factor", low, high, "plain")
-    if way != "factor":
+    if way == "neither":
+        out.maybe(0.5, f"{lining}.mu", 0.25, 0.45, "ratio")
+    if way in ("geometry", "both"):
         out.between(f"{lining}.mu", 0.25, 0.4, "ratio")
         out.between(f"{lining}.pivot_radius", 0.76 * radius, 0.86 * radius, "length")
         out.between(f"{lining}.force_arm", 1.5 * radius, 1.7 * radius, "length")
@@ -427,13 +434,13 @@ def write_booster(out, bore, ratio):
     gain, assist = dice.uniform(2.2, 6.5), dice.uniform(900, 4000)
     vacuum = dice.uniform(5e4, 8e4)
     way = dice.choice(("stated", "pairs", "pairs", "diaphragm"))
-    if way == "diaphragm" or dice.random() < 0.6:
+    if dice.random() < 0.6:
         out.put("booster.vacuum", vacuum, "pressure")
         out.maybe(0.8, "booster.vacuum_low", 0.0, 0.9 * vacuum, "pressure")
     if way == "pairs":
         # Knee between the third and the fourth pair.
         share = ratio * out.raw.get("pedal.efficiency", 0.85)
-        area = math.pi * bore**2 / 4 / out.raw.get("master.efficiency", 0.97)
+        area = math.pi * bore**2 / 4 / out.raw.get("master.efficiency", 0.96)
         knee = min(500.0, assist / (gain - 1) / share)
         pairs = []
         for part in (0.3, 0.6, 0.85, 1.3, 1.7, 2.2):
@@ -443,7 +450,7 @@ def write_booster(out, bore, ratio):
         out.curve("booster.force_pairs", pairs, "force", "pressure")
         return
     out.edge(0.05, "booster.gain", "plain", 1)
-    out.maybe(1, "booster.gain", 2.2, 6.5, "plain")
+    out.maybe(0.7, "booster.gain", 2.2, 6.5, "plain")
     if way == "stated":
         out.edge(0.05, "booster.assist", "force", 0)
         out.maybe(1, "booster.assist", 900, 4000, "force")
@@ -493,7 +500,7 @@ def write_parking(out, state):
         at_shaft = out.raw.get("parking.place") == "shaft"
         out.between("parking.ratio", 15, 60, "plain")
         out.maybe(0.5, "parking.efficiency", 0.5, 0.9, "ratio")
-        out.between("parking.factor", 1.0, 3.0, "plain")
+        out.maybe(0.6, "parking.factor", 1.0, 3.0, "plain")
         out.between("parking.radius", 0.07, 0.1 if at_shaft else 0.15, "length")
 
 

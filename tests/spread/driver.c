@@ -3,7 +3,7 @@
  *
  * usage: driver sobol DIMENSIONS FIRST COUNT [SEED]   points; scrambled when there is a seed
  *        driver quantile                              normal values of the shares on standard input
- *        driver shape SHAPE MIDDLE TOLERANCE LOW HIGH the same of a doubtful number
+ *        driver shape SHAPE MIDDLE TOLERANCE LEAN LOW HIGH   the same of a doubtful number
  *        driver values FILE COUNT SEED                one row a sample: the toleranced numbers
  *        driver spread FILE SAMPLES                   one row an output: values, percentiles */
 #include <stdio.h>
@@ -116,7 +116,7 @@ int main(int count, char **words)
         sobol(words + 2, count - 2);
     else if (strcmp(what, "quantile") == 0)
         quantile();
-    else if (strcmp(what, "shape") == 0 && count == 7)
+    else if (strcmp(what, "shape") == 0 && count == 8)
         shape(words + 2);
     else if (strcmp(what, "values") == 0 && count == 5)
         values(words + 2);
