@@ -59,8 +59,8 @@ static const char *target_name(struct brake_document *d, const struct brake_targ
     return brake_document_words(d, "%s", name);
 }
 
-/* A margin of 0 is the limit with the numbers as they stand. It is no word of a verdict: what is known
- * only about so meets it in half of all cases. */
+/* A margin of 0 is the limit with the numbers as they stand. It is no word of a verdict: what is
+ * known only about so meets it in half of all cases. */
 static bool to_meet(const struct brake_target *target)
 {
     return of_margin(target) && target->value == 0.0 && target->relation == BRAKE_AT_LEAST;
@@ -71,8 +71,8 @@ static const char *verb(const struct brake_target *target)
     return to_meet(target) ? "reaches" : "gives";
 }
 
-/* What a verb takes: "the limit of us.135.cold", "us.135.cold a margin of 10 %", "full.stop.distance 60 m
- * (196.9 ft) or less". */
+/* What a verb takes: "the limit of us.135.cold", "us.135.cold a margin of 10 %",
+ * "full.stop.distance 60 m (196.9 ft) or less". */
 static const char *wanted(struct brake_document *d, const struct brake_target *target)
 {
     static const char *const sides[] = {

@@ -225,7 +225,7 @@ static bool words_of(const struct brake_sheet *sheet, struct brake_sure_room *ro
                      struct brake_judgement *judgement)
 {
     const struct brake_sure_options options = {BRAKE_RULES_ALL, false, NULL};
-    struct brake_sure sure;
+    struct brake_sure sure = {.samples = 0};
     brake_judge_all(BRAKE_RULES_ALL, &sheet->vehicle, judgement);
     return brake_sure_draw(sheet, &options, room, judgement, &sure);
 }

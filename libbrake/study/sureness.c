@@ -120,7 +120,8 @@ static bool any_open(const struct drawing *d)
 {
     for (int i = 0; i < brake_criterion_count(); i++) {
         const long samples = d->sure->of[i].samples;
-        double low, high;
+        double low;
+        double high;
         if (is_hot(i) || samples == 0)
             continue;
         brake_sure_interval(d->room->met[i], samples, &low, &high);

@@ -323,8 +323,8 @@ static double left_to_rating(const struct brake_vehicle *vehicle, double mass)
     return isnan(rated) ? BRAKE_NAN : fmax(0.0, rated - mass);
 }
 
-/* Where a load fills the vehicle up to its rated mass with both axles used alike of their ratings, as
- * far as goods find room there; else over three quarters of the wheelbase. */
+/* Where a load fills the vehicle up to its rated mass with both axles used alike of their ratings,
+ * as far as goods find room there; else over three quarters of the wheelbase. */
 static double usual_place(const struct brake_vehicle *vehicle, const struct brake_body *bare)
 {
     const double front = vehicle->axle[BRAKE_FRONT].axle.rated_mass;

@@ -113,7 +113,11 @@ def test_json_criteria_have_their_figures(example):
         assert criterion["verdict"] == word
         assert 0 <= least <= criterion["p_meets"] + 1e-12 <= criterion["p_high"] + 2e-12
         hot = re.search("hot|recovery|hazard.fluid", criterion["id"])
-        assert criterion["samples"] == 128 if hot else criterion["samples"] in (256, 512, 1024, 2048, 4096)
+        assert (
+            criterion["samples"] == 128
+            if hot
+            else criterion["samples"] in (256, 512, 1024, 2048, 4096)
+        )
         if None not in (criterion["margin_p05"], criterion["margin_p95"]):
             assert criterion["margin_p05"] <= criterion["margin_p95"]
 

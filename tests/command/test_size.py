@@ -286,7 +286,9 @@ def test_tyres_in_words():
 def test_no_tyre_ends_with_1():
     status, text, _ = size("--by", f"tyre={TYRES}", "--for", "all")
     assert status == 1
-    assert "none of these tyres reaches the limit of every requirement that can be said" in words(text)
+    assert "none of these tyres reaches the limit of every requirement that can be said" in words(
+        text
+    )
 
 
 # ---- what all have -------------------------------------------------------------------------------

@@ -33,9 +33,9 @@ def test_a_stock_vehicle_in_good_order_has_no_hazard(file):
 
 @of("inadequate")
 def test_an_inadequate_vehicle_does_not_meet_and_its_hazard_is_named(file):
-    """Given a vehicle that is inadequate for a reason worked out by hand, when it is checked, then it
-    falls short, and of that hazard among others, or, where the hazard lies in the doubt of a line,
-    at least does not meet it."""
+    """Given a vehicle that is inadequate for a reason worked out by hand, when it is checked, then
+    it falls short, and of that hazard among others, or, where the hazard lies in the doubt of a
+    line, at least does not meet it."""
     hazard = FIRST[file].partition(": ")[2].partition(":")[0]
     summary, criteria = judged(file)
     assert summary["verdict"].startswith("FALLS SHORT")
@@ -51,7 +51,8 @@ def test_there_are_enough_of_them():
 
 
 def test_a_lining_that_may_grab_says_how_many_samples_could_not_be_worked_out():
-    """Samples in which a shoe locks itself do not leave the count: they do not meet, and are told."""
+    """Samples in which a shoe locks itself do not leave the count: they do not meet, and are
+    told."""
     file = plain.ROOT / "tests" / "vehicles" / "ibex-grabbing.ini"
     _, criteria = judged(file)
     lost = [c for c in criteria.values() if c["not_worked_out"] > 0]
