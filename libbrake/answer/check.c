@@ -141,6 +141,16 @@ static const char *limiting_of(struct brake_document *d, const struct brake_asse
         c->clause);
 }
 
+static const char *shortly_limiting(struct brake_document *d, const struct brake_assessment *a)
+{
+    const struct brake_criterion *c = brake_criterion_at(a->limiting);
+    const char *met = met_of(d, &a->sure.of[a->limiting]);
+    return brake_document_words(d, "%s: %s against %s%s%s. [%s]", c->title,
+                                brake_document_amount(d, value_of(a, a->limiting)),
+                                brake_document_amount(d, limit_of(a, a->limiting)),
+                                met != NULL ? ", met by " : "", met != NULL ? met : "", c->id);
+}
+
 static const char *next_of(struct brake_document *d, const struct brake_sheet *sheet,
                            const struct brake_assessment *a, int line)
 {
@@ -183,6 +193,139 @@ void brake_part_verdict(struct brake_document *d, const struct brake_sheet *shee
     if (line >= 0)
         brake_document_say(d, NULL, "Measure", next_of(d, sheet, a, line));
     brake_document_end(d);
+}
+
+/* ---- the first screen ----------------------------------------------------------------------- */
+
+enum { SHOWN_OPEN = 6 /* requirements that are not met, on the first screen */ };
+
+/* What follows from the verdict, before anything is repaired or measured. */
+static const char *do_words(const struct brake_assessment *a)
+{
+    bool hazard = false;
+    for (int i = 0; i < brake_criterion_count(); i++)
+        hazard =
+            hazard || (brake_criterion_at(i)->rules == BRAKE_RULES_HAZARD &&
+                       a->judgement[i].applies && a->judgement[i].verdict == BRAKE_FALLS_SHORT);
+    if (hazard)
+        return "Do not drive it on the road as it is: mend first what falls short.";
+    if (a->falls_short > 0)
+        return "Settle with the inspector which of these clauses bind it, and mend what falls "
+               "short, "
+               "before it is driven on the road.";
+    if (a->cannot_say > 0)
+        return "Do not rely on it yet: what may be either way, or lacks an input, may be short.";
+    return "Have an inspector look at the brakes before the vehicle is driven on the road.";
+}
+
+/* A hazard before a clause, what falls short before what cannot be said, then the less often met. */
+static bool more_pressing(const void *assessment, int x, int y)
+{
+    const struct brake_assessment *a = assessment;
+    const bool short_x = a->judgement[x].verdict == BRAKE_FALLS_SHORT;
+    const bool short_y = a->judgement[y].verdict == BRAKE_FALLS_SHORT;
+    const bool hazard_x = brake_criterion_at(x)->rules == BRAKE_RULES_HAZARD;
+    const bool hazard_y = brake_criterion_at(y)->rules == BRAKE_RULES_HAZARD;
+    if (short_x != short_y)
+        return short_x;
+    if (hazard_x != hazard_y)
+        return hazard_x;
+    return a->sure.of[x].met < a->sure.of[y].met;
+}
+
+/* The same figure of the same test against the same limit, in another text. */
+static bool is_twin(const struct brake_assessment *a, int one, int other)
+{
+    const struct brake_judgement *x = &a->judgement[one];
+    const struct brake_judgement *y = &a->judgement[other];
+    return brake_criterion_at(one)->measure == brake_criterion_at(other)->measure &&
+           x->value == y->value && x->limit == y->limit && x->verdict == y->verdict;
+}
+
+/* One row for what several texts ask alike: the first of them that is listed names the others. */
+static void open_row(struct brake_document *d, const struct brake_assessment *a, const int *order,
+                     int count)
+{
+    const int criterion = order[0];
+    const struct brake_judgement *j = &a->judgement[criterion];
+    const struct brake_sureness *sure = &a->sure.of[criterion];
+    const char *names = brake_criterion_at(criterion)->id;
+    for (int i = 1; i < count; i++) {
+        if (is_twin(a, criterion, order[i]))
+            names = brake_document_join(d, names, ", ", brake_criterion_at(order[i])->id);
+    }
+    brake_document_row(
+        d, (const struct brake_cell[]){
+               brake_cell_text(brake_verdict_words(j->verdict)), brake_cell_text(names),
+               margin_of(j->margin),
+               brake_cell_text(sure->samples > 0 ? met_of(d, sure) : "an input is missing")});
+}
+
+static bool told_before(const struct brake_assessment *a, const int *order, int at)
+{
+    for (int i = 0; i < at; i++) {
+        if (is_twin(a, order[i], order[at]))
+            return true;
+    }
+    return false;
+}
+
+static void open_ones(struct brake_document *d, const struct brake_assessment *a)
+{
+    static const struct brake_column column[] = {{NULL, "", BRAKE_COLUMN},
+                                                 {NULL, "requirement", BRAKE_COLUMN},
+                                                 {NULL, "margin", BRAKE_COLUMN},
+                                                 {NULL, "met by", BRAKE_COLUMN}};
+    int order[BRAKE_CRITERIA];
+    int count = 0;
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        const struct brake_judgement *j = &a->judgement[i];
+        if (brake_assessed(a, i) && j->applies && j->verdict != BRAKE_MEETS)
+            count = brake_part_insert(order, count, i, more_pressing, a);
+    }
+    brake_document_section(d, NULL, "Not met for sure");
+    brake_document_table(d, &(struct brake_table){.none = "None.", .column = column, .columns = 4});
+    int rows = 0;
+    for (int i = 0; i < count; i++) {
+        if (told_before(a, order, i))
+            continue;
+        if (rows++ < SHOWN_OPEN)
+            open_row(d, a, order + i, count - i);
+    }
+    if (rows > SHOWN_OPEN)
+        brake_document_say(d, NULL, NULL,
+                           brake_document_words(d, "and %d more.", rows - SHOWN_OPEN));
+    brake_document_end(d);
+}
+
+void brake_answer_first_screen(struct brake_document *document, const struct brake_sheet *sheet,
+                               const struct brake_assessment *assessment)
+{
+    const struct brake_assessment *a = assessment;
+    const int line = a->limiting >= 0 ? a->sure.of[a->limiting].leading : -1;
+    struct brake_document *d = document;
+    brake_document_head(d, "Brakes of a road vehicle", brake_part_name(sheet));
+    brake_document_say(
+        d, NULL, "Verdict",
+        brake_document_words(
+            d, "%s. All at once: %.0f of 100.",
+            brake_part_counts(d, a->meets, a->falls_short, a->cannot_say - a->lacking, a->lacking),
+            100.0 * a->sure.all_met));
+    if (a->limiting >= 0)
+        brake_document_say(d, NULL, "Limits", shortly_limiting(d, a));
+    brake_document_say(d, NULL, "Do", do_words(a));
+    if (line >= 0)
+        brake_document_say(d, NULL, "Measure",
+                           brake_document_words(d, "%s better. %s",
+                                                brake_part_path(d, &sheet->vehicle, line),
+                                                brake_quantity_at(line)->measure));
+    open_ones(d, a);
+    brake_document_say(
+        d, NULL, "More",
+        brake_document_words(d,
+                             "%d warnings, every requirement, the numbers and the lines that they "
+                             "rest on: stopmargin check FILE --full",
+                             a->warnings));
 }
 
 /* ---- requirements --------------------------------------------------------------------------- */

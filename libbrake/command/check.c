@@ -5,6 +5,7 @@ struct options {
     char *file;
     struct command_list set;
     unsigned rules;
+    bool full;
     bool json;
 };
 
@@ -13,6 +14,8 @@ static const struct words_option options[] = {
     {"--rules", "us|un|eu|all", words_take_rules, offsetof(struct options, rules),
      words_help_rules},
     {"--units", "us|si|both", words_take_units, offsetof(struct options, units), words_help_units},
+    {"--full", "", NULL, offsetof(struct options, full),
+     "every requirement, warning and number, not the first screen"},
     {"--json", "", NULL, offsetof(struct options, json), words_help_json},
     {NULL, "FILE", words_take_file, offsetof(struct options, file), words_help_file}};
 
@@ -29,8 +32,10 @@ static int print(const struct options *o, const struct brake_sheet *sheet,
 {
     const enum brake_format format = o->json ? BRAKE_AS_JSON : BRAKE_AS_TEXT;
     struct brake_document *d = command_document(o->units, format);
-    if (d != NULL)
+    if (d != NULL && (o->full || o->json))
         brake_answer_check(d, sheet, assessment);
+    else if (d != NULL)
+        brake_answer_first_screen(d, sheet, assessment);
     const int status = command_print(d, format, stdout);
     return status != 0 ? status : brake_assessment_exit(assessment);
 }
@@ -53,8 +58,9 @@ const struct words_verb verb_check = {
     "",
     "verdict, limiting item, next measurement, numbers",
     "Holds the brakes against the published requirements: the verdict, the limiting item, the "
-    "measurement that would help most, then every requirement, the warnings, the numbers, the "
-    "inputs left at default, and what only an inspector can judge. Where the lines for heat are "
+    "measurement that would help most, on one screen; with --full every requirement, the "
+    "warnings, the numbers, the inputs left at default, and what only an inspector can judge. "
+    "Where the lines for heat are "
     "there it runs a published fade procedure too.",
     "0 every requirement that applies is met; 1 one falls short; 3 none falls short, but something "
     "could not be said.",

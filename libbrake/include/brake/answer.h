@@ -24,6 +24,15 @@ extern "C" {
  */
 enum brake_systems brake_answer_systems(const struct brake_sheet *sheet);
 
+/** What `check` prints first: the verdict, what limits, what to do and to measure, and what is not met
+ * for sure; 24 lines of 80 columns.
+ * @param document    filled
+ * @param sheet       complete
+ * @param assessment  of it, drawn
+ */
+void brake_answer_first_screen(struct brake_document *document, const struct brake_sheet *sheet,
+                               const struct brake_assessment *assessment);
+
 /** What is said of one vehicle: verdict, limiting requirement, next measurement; requirements,
  * warnings, results, lines, what only an inspector can judge.
  * @param document    filled
