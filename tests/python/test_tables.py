@@ -74,7 +74,7 @@ def test_a_curve_is_that_of_scipy_between_inner_points():
 
 def test_arrays_over_a_table_give_what_numbers_give_to_the_bit():
     with pytest.warns(libbrake.errors.Approximate):
-        pad = friction.usual(0.38)
+        pad = friction.usual(0.38, 1.0)
     temperatures = np.linspace(280.0, 900.0, 50)
     many = friction.at(pad, temperatures, 12.0, 2e6)
     assert list(many) == [friction.at(pad, t, 12.0, 2e6) for t in temperatures]

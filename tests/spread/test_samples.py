@@ -110,7 +110,7 @@ SHAPES = {
 @pytest.mark.parametrize("shape", SHAPES)
 def test_each_shape_holds_95_of_100_within_its_tolerance(shape):
     given = numpy.array([0.025, 0.5, 0.975])
-    found = driver("shape", shape, 10, 3, -1e3, 1e3, given=given.tobytes())
+    found = driver("shape", shape, 10, 3, 0, -1e3, 1e3, given=given.tobytes())
     assert found == pytest.approx([7, 10, 13], rel=1e-14)
 
 
@@ -122,7 +122,7 @@ def test_what_is_out_of_range_is_left_out_and_the_rest_counts_as_the_whole(shape
     expected = whole.ppf(
         whole.cdf(low) + SHARES * (whole.cdf(high) - whole.cdf(low))
     )
-    found = driver("shape", shape, 10, 3, low, high, given=SHARES.tobytes())
+    found = driver("shape", shape, 10, 3, 0, low, high, given=SHARES.tobytes())
     assert found == pytest.approx(expected, rel=1e-12)
 
 
@@ -130,13 +130,67 @@ def test_what_is_out_of_range_is_left_out_and_the_rest_counts_as_the_whole(shape
 def test_the_outermost_shares_stay_in_range(shape):
     outermost = numpy.array([2.0**-33, 1 - 2.0**-33])
     for low, high in ((9, 12), (10, 10.1), (-1e3, 10), (9.999999, 10.000001)):
-        found = driver("shape", shape, 10, 3, low, high, given=outermost.tobytes())
+        found = driver("shape", shape, 10, 3, 0, low, high, given=outermost.tobytes())
         assert low <= found[0] < found[1] <= high
 
 
 def test_a_value_out_of_range_itself_opens_that_end():
-    found = driver("shape", 0, 10, 3, 11, 14, given=SHARES.tobytes())
+    found = driver("shape", 0, 10, 3, 0, 11, 14, given=SHARES.tobytes())
     assert 10 <= found.min() < 10.01 and 13.8 < found.max() <= 14
+
+
+class Leaning:
+    """Two halves of a shape that meet at its median, each with a width of its own.
+
+    Split normal by quantiles: as many lie below the middle as above, unlike the one that is smooth
+    at its mode. A half is that of the plain shape, stretched.
+    """
+
+    def __init__(self, whole, lean):
+        self.whole, self.stretch = whole, (1 - lean, 1 + lean)
+
+    def ppf(self, share):
+        off = self.whole.ppf(share) - 10
+        return 10 + off * numpy.where(off < 0, *self.stretch)
+
+    def cdf(self, value):
+        off = value - 10
+        return self.whole.cdf(10 + off / numpy.where(off < 0, *self.stretch))
+
+
+LEANS = (-0.9, -0.4, 0.25, 0.8)
+
+
+@pytest.mark.parametrize("shape", SHAPES)
+@pytest.mark.parametrize("lean", LEANS)
+def test_a_leaning_shape_holds_95_of_100_between_its_own_ends(shape, lean):
+    """Given a lean, when quantiles are asked for, then the median is the middle and 2.5 % lie below
+    middle - (1 - lean) tolerance, 2.5 % above middle + (1 + lean) tolerance."""
+    given = numpy.array([0.025, 0.5, 0.975])
+    found = driver("shape", shape, 10, 3, lean, -1e3, 1e3, given=given.tobytes())
+    assert found == pytest.approx([10 - 3 * (1 - lean), 10, 10 + 3 * (1 + lean)], rel=1e-14)
+
+
+@pytest.mark.parametrize("shape", SHAPES)
+@pytest.mark.parametrize("lean", LEANS)
+@pytest.mark.parametrize("low, high", [(-1e3, 1e3), (9, 1e3), (-1e3, 10.5), (8.5, 12), (10, 12)])
+def test_a_leaning_shape_is_cut_as_a_plain_one_is(shape, lean, low, high):
+    whole = Leaning(SHAPES[shape](), lean)
+    expected = whole.ppf(whole.cdf(low) + SHARES * (whole.cdf(high) - whole.cdf(low)))
+    found = driver("shape", shape, 10, 3, lean, low, high, given=SHARES.tobytes())
+    assert found == pytest.approx(expected, rel=1e-12)
+    assert low <= found.min() and found.max() <= high
+
+
+def test_a_usual_interval_is_met_at_its_ends_and_its_middle():
+    """Given the usual gap of a pad, 0.09 mm, 0.33 to 2.5 times, when its lean and tolerance are
+    taken of it, then those three numbers are its quantiles again (libbrake/vehicle/sections.c).
+    """
+    low, middle, high = 0.0297, 0.09, 0.225
+    tolerance, lean = (high - low) / 2, (high + low - 2 * middle) / (high - low)
+    given = numpy.array([0.025, 0.5, 0.975])
+    found = driver("shape", 0, middle, tolerance, lean, -3, 3, given=given.tobytes())
+    assert found == pytest.approx([low, middle, high], rel=1e-12)
 
 
 # ---- toleranced numbers of a vehicle
@@ -153,21 +207,54 @@ def sampled(count=8192, seed=3, file=HERON):
     return {one["path"]: column for one, column in zip(inputs, values.T)}, inputs
 
 
+def stated(file=HERON):
+    """Paths of the numbers that a file gives, by another way than the study's."""
+    text = pathlib.Path(file).read_text(encoding="utf-8")
+    section, paths = "", set()
+    for line in text.splitlines():
+        if line.startswith("["):
+            section = line[1 : line.index("]")]
+        elif "=" in line.partition(";")[0]:
+            paths.add(f"{section}.{line.partition('=')[0].strip()}")
+    return paths
+
+
 def test_middle_and_deviation_are_those_of_the_file():
     values, inputs = sampled()
+    seen = 0
     for one in inputs:
         column = values[one["path"]]
         if one["value"] - 3 * one["tolerance"] < 0 < one["value"] or "efficiency" in one["path"]:
             continue  # the range cuts some off
+        if one["path"] not in stated():
+            continue  # usual values lean: below
+        seen += 1
         assert column.mean() == pytest.approx(one["value"], abs=0.002 * one["tolerance"])
         assert column.std() == pytest.approx(one["tolerance"] / 1.959964, rel=0.005)
+    assert seen > 10
+
+
+def test_as_many_usual_values_lie_below_their_middle_as_above():
+    """Given lines that were left out, when they are drawn, then their middle is the usual value,
+    however they lean, and the tolerance is half of what holds 95 of 100."""
+    values, inputs = sampled()
+    seen = 0
+    for one in inputs:
+        low, middle, high = numpy.percentile(values[one["path"]], [2.5, 50, 97.5])
+        left_out = one["path"] not in stated() and one["tolerance"] > 0
+        if not left_out or one["value"] - 3 * one["tolerance"] < 0 or "efficiency" in one["path"]:
+            continue
+        seen += 1
+        assert middle == pytest.approx(one["value"], abs=0.01 * one["tolerance"]), one["path"]
+        assert high - low == pytest.approx(2 * one["tolerance"], rel=0.02), one["path"]
+    assert seen > 5
 
 
 TIED = {
     ("scales.front_left", "scales.rear_right"): 0.5,
     ("scales.front_left", "scales.front_right"): 0.5,
     ("load.full.front_axle", "load.full.rear_axle"): 0.5,
-    ("front.disc.pads.mu", "rear.drum.lining.mu"): 0.3,
+    ("front.disc.pads.mu", "rear.drum.lining.mu"): 0.5,
     ("booster.vacuum", "booster.vacuum_low"): 0.5,
     ("front.tyre.overall_diameter", "rear.tyre.overall_diameter"): 0.5,
     ("front.disc.pads.mu", "scales.front_left"): 0.0,
@@ -199,7 +286,13 @@ def test_percentiles_are_those_of_numpy():
             assert numpy.isnan(found).all()
             continue
         judged += 1
-        assert (numpy.diff(known) >= 0).all()
-        expected = numpy.percentile(known, [5, 25, 50, 75, 95])
+        assert (known[1:] >= known[:-1]).all()
+        # Between two neighbours without limit there is no line to be drawn.
+        below, above = (
+            numpy.percentile(known, [5, 25, 50, 75, 95], method=side) for side in ("lower", "higher")
+        )
+        with numpy.errstate(invalid="ignore"):
+            straight = numpy.percentile(known, [5, 25, 50, 75, 95])
+        expected = numpy.where(below == above, below, straight)
         assert found == pytest.approx(expected, rel=1e-13)
     assert judged > 30
