@@ -22,7 +22,7 @@ VERSION = re.search(
 
 
 def text_of(example, *options):
-    done = plain.run("check", str(example), *options)
+    done = plain.run("check", str(example), "--full", *options)
     assert done.returncode in (0, 1, 3) and done.stderr == b""
     return done.stdout.decode()
 
@@ -37,6 +37,30 @@ def words(text):
 
 
 # ---- what `check` says ---------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("name", ["heron", "heron-before"])
+def test_the_first_screen_answers_in_one_look(name):
+    """Given any vehicle, when it is checked, then one screen holds the caution, the verdict, what limits,
+    what to do and what is not met for sure; nothing of it is missing in the whole answer."""
+    done = plain.run("check", str(plain.ROOT / "examples" / f"{name}.ini"))
+    lines = done.stdout.decode().splitlines()
+    report = json_of(plain.ROOT / "examples" / f"{name}.ini")
+    assert len(lines) <= 34 and max(map(len, lines)) <= 80
+    assert lines[1] == CAUTION_LINE
+    heads = [line.split()[0] for line in lines if line[:1].strip()]
+    assert [head for head in heads if head in ("Verdict", "Limits", "Do", "Measure", "More")] == [
+        "Verdict", "Limits", "Do", "Measure", "More",
+    ]  # fmt: skip
+    text = words("\n".join(lines))
+    assert f"[{report['summary']['limiting']}]" in text and CAUTION in text
+    hazards = [
+        c["id"]
+        for c in report["criteria"]
+        if c["id"].startswith("hazard.") and c["verdict"] == "falls short"
+    ]
+    assert all(name in text for name in hazards)
+    assert ("Do not drive it on the road as it is" in text) == bool(hazards)
 
 
 @EXAMPLES

@@ -92,7 +92,7 @@ def test_each_us_number_is_that_of_both_or_the_si_number_converted(words):
 
 @pytest.mark.parametrize("units", ["us", "si", "both"])
 def test_programs_read_si_whatever_people_read(units):
-    for words in (("check", HERON), ("heat", HERON, "--stop", "100km/h"), ("shakedown", HERON)):
+    for words in (("check", HERON, "--full"), ("heat", HERON, "--stop", "100km/h"), ("shakedown", HERON)):
         assert (
             plain.run(*words, "--json", "--units", units).stdout
             == plain.run(*words, "--json").stdout
@@ -119,7 +119,7 @@ def test_an_axis_of_a_picture_has_the_units_that_were_asked_for(units, unit, oth
 def test_a_deceleration_is_told_in_g_beside_any_unit():
     for units, unit in (("us", "ft/s2"), ("si", "m/s2")):
         assert re.search(
-            rf"{NUMBER} {unit} \({NUMBER} g\)", told(("check", HERON), "--units", units)
+            rf"{NUMBER} {unit} \({NUMBER} g\)", told(("check", HERON, "--full"), "--units", units)
         )
 
 
@@ -147,7 +147,7 @@ def in_us_units(text):
 
 def leading(given, *more):
     """The unit that the first mass of `check` is told in."""
-    text = plain.run("check", "-", *more, given=given).stdout.decode()
+    text = plain.run("check", "-", "--full", *more, given=given).stdout.decode()
     return re.search(r"^  mass\.total.* (\S+)$", text, re.MULTILINE)[1]
 
 

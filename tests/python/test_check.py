@@ -30,7 +30,7 @@ def said(*words):
 def test_a_check_is_that_of_the_command(path, rules):
     found = libbrake.load(path).check(rules)
     assert found.to_dict() == json.loads(said("check", path, "--rules", rules, "--json"))
-    assert str(found) == said("check", path, "--rules", rules)
+    assert str(found) == said("check", path, "--full", "--rules", rules)
 
 
 def test_every_result_has_its_meaning_unit_symbol_and_section(heron):
