@@ -16,8 +16,8 @@ G = 9.80665  # m/s2, standard gravity (ISO 80000-3)
 INCH = 0.0254
 NODES, WEIGHTS = numpy.polynomial.legendre.leggauss(40)
 
-# What stands for a line that is left out and follows from no other: the usual values of the catalogue
-# (`stopmargin explain`); those that follow from others are in the functions below.
+# What stands for a line that is left out and follows from no other: the usual values of the
+# catalogue (`stopmargin explain`); those that follow from others are in the functions below.
 DEFAULTS = {
     "vehicle": {
         "category": "M1",

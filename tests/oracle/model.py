@@ -135,7 +135,8 @@ class Brake(NamedTuple):
 
 def shoe_of(vehicle, axle):
     """Pivot radius, force arm, heel and toe; None: not known, or not counted."""
-    if vehicle.get(f"{axle}.axle.brake") != "drum" or known(vehicle.get(f"{axle}.drum.brake_factor")):
+    stated = known(vehicle.get(f"{axle}.drum.brake_factor"))
+    if vehicle.get(f"{axle}.axle.brake") != "drum" or stated:
         return None
     lining = f"{axle}.drum.lining."
     geometry = [vehicle.get(lining + name) for name in ("pivot_radius", "force_arm", "heel", "toe")]
@@ -1218,7 +1219,7 @@ class Judgement(NamedTuple):
 
 
 def judge(vehicle):
-    """Verdict at face value, value, limit and margin by criterion, on the surface of brake tests."""
+    """Verdict, value, limit and margin by criterion: at face value, on the surface of brake tests."""
     car = Car(vehicle.vehicle if isinstance(vehicle, Car) else vehicle, TEST_ADHESION)
     found = {}
     for name, criterion in CRITERIA.items():

@@ -14,7 +14,7 @@ HERON = str(plain.ROOT / "examples" / "heron.ini")
 # by, unit, ends of the range and of Brent's brackets, output, its unit, wanted
 CASES = [
     ("front.disc.rotor_mass", "kg", (3.0, 20.0), "full.stop.front_rise", "K", 120.0),
-    ("front.tyre.rollout", "m", (2.0, 2.9), "full.deceleration.brakes_alone", "m/s2", 6.0),
+    ("front.tyre.rollout", "m", (2.0, 2.9), "full.deceleration.brakes_alone", "m/s2", 8.0),
     ("rear.drum.lining.mu", "", (0.2, 0.5), "empty.balance.rear_first_above", "m/s2", 8.5),
     ("driver.pedal_force", "N", (50.0, 480.0), "full.deceleration.at_pedal_force", "m/s2", 3.0),
     ("master.bore", "m", (0.020, 0.032), "full.pedal.travel", "m", 0.12),
