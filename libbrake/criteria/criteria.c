@@ -17,7 +17,7 @@
 static const struct brake_criterion criteria[] = {
     /* What hurts whatever binds the vehicle. */
     {.id = "hazard.floor", .rules = BRAKE_RULES_HAZARD, .clause = "stroke is all used up",
-     .title = "Pedal or master cylinder at its end in full braking (6.43 m/s2)",
+     .title = "Pedal or master cylinder at its end in full braking",
      .measure = BRAKE_STROKE_USED, .load = BRAKE_AT_FULL, .limit = 1.0,
      .text = "no clause: past it there is no more pressure"},
     {.id = "hazard.reserve", .rules = BRAKE_RULES_HAZARD, .clause = "49 CFR 570.5(c)",
@@ -36,7 +36,7 @@ static const struct brake_criterion criteria[] = {
      .load = BRAKE_AT_FULL, .limit = 1.0, .applies = BRAKE_TO_SHOE_SHAPE,
      .text = "no clause: from there on the brake cannot be let off"},
     {.id = "hazard.fluid", .rules = BRAKE_RULES_HAZARD, .clause = "UN R13 Annex 4, 1.6 (Type-II)",
-     .title = "Room to boiling over the fluid's rise, worn pads and wet fluid, 6 % down for 6 km",
+     .title = "Room to boiling over the rise of the fluid on a long descent, worn and wet",
      .measure = BRAKE_FLUID_ROOM, .load = BRAKE_AT_FULL, .limit = 1.0},
     {.id = "hazard.circuit", .rules = BRAKE_RULES_HAZARD, .clause = "UN R13-H Annex 3, 2.2",
      .title = "Deceleration with either circuit failed", .measure = BRAKE_STOP_DECELERATION,
