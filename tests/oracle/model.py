@@ -1219,7 +1219,7 @@ class Judgement(NamedTuple):
 
 
 def judge(vehicle):
-    """Verdict, value, limit and margin by criterion: at face value, on the surface of brake tests."""
+    """Verdict at face value, value, limit and margin, all on the surface of brake tests."""
     car = Car(vehicle.vehicle if isinstance(vehicle, Car) else vehicle, TEST_ADHESION)
     found = {}
     for name, criterion in CRITERIA.items():

@@ -3,7 +3,8 @@ drives.
 
 DUTY_CASES (18; `make oracle` takes 54) from DUTY_SEED (1); LIBBRAKE_BUILD says where the driver is.
 The walls have few cells of one size, so that the second solver is done in time, and the steps are
-short: the face of a thick cell jumps with the power. Pedal force takes time to build up: where it
+short: the face of a thick cell jumps with the power. One or two cells are too thick: there a drum
+whose torque follows its friction steeply answers its own jump, the more the shorter the step. Pedal force takes time to build up: where it
 does not, the library is of first order in the step. Grid and step as a vehicle has them are held
 against finer ones in tests/study/test_duty.c.
 """
@@ -29,6 +30,7 @@ CASES = int(os.environ.get("DUTY_CASES", "18"))
 SEED = int(os.environ.get("DUTY_SEED", "1"))
 TOLERANCE = 1e-3  # [K] of the heat
 STEPS = 1e-3, 0.0, 2e-3  # [s] of the rig, by kind of duty; a descent has its own
+MANNERS = model.DECELERATION, model.VERGE, model.FORCE
 PI = math.pi
 
 
@@ -76,14 +78,14 @@ def heat_lines(dice, raw):
 
 
 def any_duty(dice, number):
-    duty = (any_snubs, any_descent, any_drive)[number % 3](dice)
+    manner = MANNERS[number // 3 % len(MANNERS)]
+    duty = (lambda dice: any_snubs(dice, manner), any_descent, any_drive)[number % 3](dice)
     duty.rest = dice.choice((0.0, dice.uniform(30.0, 300.0)))
     duty.rest_speed = dice.choice((0.0, dice.uniform(5.0, 20.0)))
     return duty
 
 
-def any_snubs(dice):
-    manner = dice.choice((model.DECELERATION, model.DECELERATION, model.VERGE, model.FORCE))
+def any_snubs(dice, manner):
     start = dice.uniform(15.0, 33.0)
     end = dice.choice((0.0, dice.uniform(0.3, 0.6) * start))
     stops = (dice.randint(2, 3), start, end, dice.uniform(20.0, 45.0), manner,
@@ -129,7 +131,7 @@ def any_order(number):
     text, raw = vehicles.vehicle(number, SEED)
     file = text + "\n" + heat_lines(dice, raw)
     duty = any_duty(dice, number)
-    return file, (dice.randint(0, 1), dice.randint(1, 5), STEPS[duty.kind], TOLERANCE), duty
+    return file, (dice.randint(0, 1), dice.randint(3, 6), STEPS[duty.kind], TOLERANCE), duty
 
 
 @pytest.fixture(scope="module")

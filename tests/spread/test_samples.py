@@ -288,11 +288,11 @@ def test_percentiles_are_those_of_numpy():
         judged += 1
         assert (known[1:] >= known[:-1]).all()
         # Between two neighbours without limit there is no line to be drawn.
-        below, above = (
-            numpy.percentile(known, [5, 25, 50, 75, 95], method=side) for side in ("lower", "higher")
-        )
+        shares = [5, 25, 50, 75, 95]
+        below = numpy.percentile(known, shares, method="lower")
+        above = numpy.percentile(known, shares, method="higher")
         with numpy.errstate(invalid="ignore"):
-            straight = numpy.percentile(known, [5, 25, 50, 75, 95])
+            straight = numpy.percentile(known, shares)
         expected = numpy.where(below == above, below, straight)
         assert found == pytest.approx(expected, rel=1e-13)
     assert judged > 30
