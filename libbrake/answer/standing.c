@@ -47,8 +47,8 @@ const char *brake_method_at(int index)
     static const char *const paragraphs[] = {
         "Inputs come from one vehicle file. What was read raw (scales, tilt, rollout, gauge pairs) "
         "is "
-        "reduced, and its tolerance carried through; what was left out is worked out by a rule or "
-        "stands at a default that is named above.",
+        "reduced, and its tolerance carried through; what was left out stands at its usual value, "
+        "with the interval that holds 95 of 100 vehicles, and is named above.",
         "Torque follows from piston area, effective radius and friction; a drum's brake factor "
         "from "
         "the geometry of its shoes. The balance of the axles is solved exactly, piece by piece, "
@@ -60,9 +60,10 @@ const char *brake_method_at(int index)
         "convection, "
         "radiation, pad and fluid; friction follows the temperature of the rubbed face. Sources: "
         "Carslaw and Jaeger, Conduction of Heat in Solids; Limpert, ch. 3.",
-        "How sure a margin is: every tolerance is moved in turn and the moves are added up in "
-        "squares "
-        "(JCGM 100, sec. 5.1.2). 90 of 100 are from the 5th to the 95th.",
+        "How sure a verdict is: everything doubtful is drawn at once, what the lines share and what "
+        "the model itself may be off by too. A requirement is met where at least 95 of 100 samples "
+        "meet it, missed below 50, and cannot be said between (guarded acceptance: JCGM 106, ISO "
+        "14253-1). 90 of 100 are from the 5th to the 95th.",
         "Requirements are restated from 49 CFR 571.135, 393.52 and 570.5, UN Regulations 13 and "
         "13-H "
         "and Directive 2014/45/EU. The wording that binds is that of the current text: check each "
