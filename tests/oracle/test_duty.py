@@ -4,9 +4,9 @@ drives.
 DUTY_CASES (18; `make oracle` takes 54) from DUTY_SEED (1); LIBBRAKE_BUILD says where the driver is.
 The walls have few cells of one size, so that the second solver is done in time, and the steps are
 short: the face of a thick cell jumps with the power. One or two cells are too thick: there a drum
-whose torque follows its friction steeply answers its own jump, the more the shorter the step. Pedal force takes time to build up: where it
-does not, the library is of first order in the step. Grid and step as a vehicle has them are held
-against finer ones in tests/study/test_duty.c.
+whose torque follows its friction steeply answers its own jump, the more the shorter the step. Pedal
+force takes time to build up: where it does not, the library is of first order in the step. Grid and
+step as a vehicle has them are held against finer ones in tests/study/test_duty.c.
 """
 import concurrent.futures
 import json
