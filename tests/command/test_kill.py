@@ -12,12 +12,17 @@ from file import plain
 
 KILLS = int(os.environ.get("KILLS", "40"))
 HERON = str(plain.ROOT / "examples" / "heron.ini")
+COLD, COLD_BEFORE = plain.without_heat("heron.ini"), plain.without_heat("heron-before.ini")
 BEFORE = str(plain.ROOT / "examples" / "heron-before.ini")
 SWEEP = ("sweep", HERON, "--axis", "front.tyre.rollout=2.2m:2.9m:0.01m",
          "--axis", "vehicle.mass=1500kg:2390kg:5kg", "--into")  # fmt: skip
 WRITERS = pytest.mark.parametrize(
     "verb",
-    [("report", HERON, "--before", BEFORE, "-o"), ("shakedown", HERON, "-o"), ("new", HERON, "-o")],
+    [
+        ("report", COLD, "--before", COLD_BEFORE, "-o"),
+        ("shakedown", HERON, "-o"),
+        ("new", HERON, "-o"),
+    ],
     ids=lambda words: words[0],
 )
 

@@ -277,7 +277,8 @@ def test_tyres_in_words():
     status, text, _ = size("--by", f"tyre={TYRES}", "--for", "us.135.cold")
     assert status == 0
     assert (
-        "Answer 35x12.50R17LT is the largest of these tyres that reaches the limit of us.135.cold. Other"
+        "Answer 35x12.50R17LT is the largest of these tyres that reaches the limit of us.135.cold."
+        " Other"
         " requirements were not looked at" in words(text)
     )
     assert "not a measured one" in words(text)

@@ -92,7 +92,8 @@ def test_each_us_number_is_that_of_both_or_the_si_number_converted(words):
 
 @pytest.mark.parametrize("units", ["us", "si", "both"])
 def test_programs_read_si_whatever_people_read(units):
-    for words in (("check", HERON, "--full"), ("heat", HERON, "--stop", "100km/h"), ("shakedown", HERON)):
+    whole = ("check", HERON, "--full")
+    for words in (whole, ("heat", HERON, "--stop", "100km/h"), ("shakedown", HERON)):
         assert (
             plain.run(*words, "--json", "--units", units).stdout
             == plain.run(*words, "--json").stdout

@@ -25,11 +25,12 @@ AXES = (
     "--axis",
     "vehicle.mass=1500kg,2000kg,2500kg",
 )
+COLD, COLD_BEFORE = plain.without_heat("heron.ini"), plain.without_heat("heron-before.ini")
 CASES = {
-    "check": ("check", HERON),
-    "check --json": ("check", HERON, "--json"),
-    "report": ("report", HERON, "--before", BEFORE, "--drivelog", DRIVE, "-o", OUT),
-    "report --text": ("report", HERON, "--before", BEFORE, "--drivelog", DRIVE, "--text"),
+    "check": ("check", COLD, "--full"),
+    "check --json": ("check", COLD, "--json"),
+    "report": ("report", COLD, "--before", COLD_BEFORE, "--drivelog", DRIVE, "-o", OUT),
+    "report --text": ("report", COLD, "--before", COLD_BEFORE, "--drivelog", DRIVE, "--text"),
     "compare": ("compare", BEFORE, HERON),
     "compare --json": ("compare", BEFORE, HERON, "--json"),
     "spread": ("spread", HERON, "--samples", "1024"),
@@ -42,7 +43,7 @@ CASES = {
     "shakedown": ("shakedown", HERON, "-o", OUT),
     "size --json": ("size", HERON, "--by", "front.tyre.rollout", "--for", "all", "--json"),
     "explain": ("explain", "front.tyre.rollout"),
-    "explain in a file": ("explain", "us.135.cold", HERON),
+    "explain in a file": ("explain", "us.135.cold", COLD),
 }
 # Written row by row: what is there when memory runs out stays, ends with a whole row, and can be
 # gone on with.

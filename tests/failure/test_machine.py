@@ -9,6 +9,7 @@ import pytest
 from file import plain
 
 HERON = str(plain.ROOT / "examples" / "heron.ini")
+COLD, COLD_BEFORE = plain.without_heat("heron.ini"), plain.without_heat("heron-before.ini")
 BEFORE = str(plain.ROOT / "examples" / "heron-before.ini")
 NOBODY = 65534
 STACK = 512 * 1024  # libbrake/command/machine.c
@@ -18,7 +19,7 @@ SWEEP = ("sweep", HERON, "--axis", "front.tyre.rollout=2.2m:2.9m:0.05m", "--axis
 VERBS = {
     "check": ("check", HERON),
     "check --json": ("check", HERON, "--json"),
-    "report": ("report", HERON, "--before", BEFORE, "-o", "-"),
+    "report": ("report", COLD, "--before", COLD_BEFORE, "-o", "-"),
     "compare": ("compare", BEFORE, HERON),
     "spread": ("spread", HERON, "--samples", "1024"),
     "size": ("size", HERON, "--by", "front.tyre.rollout", "--for", "all"),
