@@ -218,7 +218,8 @@ static const char *do_words(const struct brake_assessment *a)
     return "Have an inspector look at the brakes before the vehicle is driven on the road.";
 }
 
-/* A hazard before a clause, what falls short before what cannot be said, then the less often met. */
+/* A hazard before a clause, what falls short before what cannot be said, then the less often
+ * met. */
 static bool more_pressing(const void *assessment, int x, int y)
 {
     const struct brake_assessment *a = assessment;

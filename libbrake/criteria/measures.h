@@ -40,8 +40,8 @@ struct measure {
                            it */
     bool opposed; /* worst where front and rear friction part */
     enum brake_model_error error;
-    struct lack (*lacks)(const struct brake_criterion *c, const struct brake_vehicle *v); /* NULL:
-                                                                                             nothing */
+    /* NULL: nothing can be lacking. */
+    struct lack (*lacks)(const struct brake_criterion *c, const struct brake_vehicle *v);
     /* In a load case and a state of failure; NULL for a hot measure. */
     double (*value)(const struct brake_criterion *c, struct states *s, enum brake_load load,
                     enum brake_failure failure);

@@ -69,7 +69,7 @@ def assert_on_paper(pdf, paper, fewest, most):
     for number, page in enumerate(pages, 1):
         assert f"Page {number} of {len(pages)}" in page
         assert "A calculation is not an approval" in page
-        assert len(page.split()) > 60
+        assert len(page.split()) > (60 if number < len(pages) else 40)  # the last may end early
 
 
 def assert_fonts_are_embedded(pdf):

@@ -129,7 +129,7 @@ def test_console_messages_and_fetches_are_seen(browser, folder):
 
 @PAPERS
 def test_paper_has_numbered_pages_that_are_not_empty(printed, heron, paper):
-    assert_on_paper(printed(heron, paper), paper, 12, 26)
+    assert_on_paper(printed(heron, paper), paper, 12, 28)
 
 
 @PAPERS

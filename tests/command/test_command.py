@@ -42,7 +42,7 @@ def words(text):
 @pytest.mark.parametrize("name", ["heron", "heron-before"])
 def test_the_first_screen_answers_in_one_look(name):
     """Given any vehicle, when it is checked, then one screen holds the caution, the verdict, what
-    limits, what to do and what is not met for sure; nothing of it is missing in the whole answer."""
+    limits, what to do and what is not met for sure; the whole answer says all of it too."""
     done = plain.run("check", str(plain.ROOT / "examples" / f"{name}.ini"))
     lines = done.stdout.decode().splitlines()
     report = json_of(plain.ROOT / "examples" / f"{name}.ini")

@@ -9,9 +9,9 @@ FROM = "accepts measured, catalogue or estimated (and a point in decimals, not a
 MASSES = "accepts kg, g, t, lb"
 # What a section takes, where a line of it is not known: all that may stand there.
 VEHICLE_LINES = (
-    "[vehicle] takes name, category, frame, first_registered, mass, front_share, cg_height,"
-    " roof_height, wheelbase, unsprung_mass, rated_mass, top_speed, rolling_resistance, antilock,"
-    " antilock_efficiency"
+    "[vehicle] takes name, category, frame, use, secondary, first_registered, mass, front_share,"
+    " cg_height, roof_height, wheelbase, unsprung_mass, rated_mass, top_speed, rolling_resistance,"
+    " antilock, antilock_efficiency, tyres, tyre_grip"
 )
 PART_LINES = "[part.NAME] takes mass, behind_front_axle, height"
 LENGTHS = "accepts m, mm, cm, km, in, ft, mi"
@@ -620,7 +620,8 @@ LINES = {
     ),
     "drum that locks by itself": (
         "[rear.drum.lining] mu = 0.85",
-        "rear.drum.lining.mu: got 0.85: a leading shoe grabs and locks by itself at this friction",
+        "rear.drum.lining.mu: got 0.85: a leading shoe grabs and locks by itself at this friction:"
+        " do not drive it",
     ),
     "drum that nearly locks by itself": (
         "[rear.drum.lining] mu = 0.75",
@@ -816,12 +817,6 @@ MISSING = {
     "booster or none": (
         "[booster] booster",
         "booster.booster: is missing. How to get it: Look behind the master cylinder.",
-    ),
-    "gain of the booster": (
-        "[booster] booster = fitted",
-        "booster.gain: is missing, as a booster is fitted. How to get it: Pedal force against line"
-        " pressure: force_pairs."
-        " Also missing: booster.assist",
     ),
     "assist of the booster": (
         "[booster] booster = fitted",

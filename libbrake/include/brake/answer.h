@@ -24,8 +24,8 @@ extern "C" {
  */
 enum brake_systems brake_answer_systems(const struct brake_sheet *sheet);
 
-/** What `check` prints first: the verdict, what limits, what to do and to measure, and what is not met
- * for sure; 24 lines of 80 columns.
+/** What `check` prints first: the verdict, what limits, what to do and to measure, and what is not
+ * met for sure; 24 lines of 80 columns.
  * @param document    filled
  * @param sheet       complete
  * @param assessment  of it, drawn
