@@ -29,7 +29,7 @@ IN_HEADS = re.compile(rf" +(?:{NAMES})(?: +(?:{NAMES}))*")
 CLAUSES = {("20", "mph"), ("50", "lbf"), ("15", "ft/s2")}
 
 ANSWERS = {
-    "check": ("check", HERON),
+    "check": ("check", HERON, "--full"),
     "compare": ("compare", BEFORE, HERON),
     "compare with fade": ("compare", BEFORE, HERON, "--fade"),
     "size": ("size", HERON, "--by", "stop.speed", "--for", "full.stop.front_rise <= 100 K"),
