@@ -210,20 +210,6 @@ char *sheet_json(const struct brake_sheet *sheet)
     return bridge_printed(d, BRAKE_AS_COMPACT_JSON);
 }
 
-/* As the command does. Returns false when memory is short. */
-static bool assess(const struct brake_sheet *sheet, unsigned rules,
-                   struct brake_assessment *assessment)
-{
-    struct brake_sure_room *room = brake_sure_room_new();
-    if (room == NULL)
-        return false;
-    brake_assess(sheet, rules, assessment);
-    brake_assess_fade(sheet, NULL, assessment);
-    (void)brake_assess_sure(sheet, true, NULL, room, assessment);
-    brake_sure_room_free(room);
-    return true;
-}
-
 static struct brake_document *check(const struct brake_sheet *sheet,
                                     const struct brake_assessment *assessment)
 {
@@ -236,7 +222,7 @@ static struct brake_document *check(const struct brake_sheet *sheet,
 char *sheet_report(const struct brake_sheet *sheet, unsigned rules)
 {
     struct brake_assessment assessment;
-    if (!assess(sheet, rules, &assessment))
+    if (!brake_assess_whole(sheet, rules, NULL, &assessment))
         return NULL;
     return bridge_printed(check(sheet, &assessment), BRAKE_AS_TEXT);
 }
@@ -264,7 +250,7 @@ int result_count(void)
 char *sheet_check_json(const struct brake_sheet *sheet, unsigned rules, const struct columns *out)
 {
     struct brake_assessment assessment;
-    if (!assess(sheet, rules, &assessment))
+    if (!brake_assess_whole(sheet, rules, NULL, &assessment))
         return NULL;
     if (out->count == 1 && out->column[0].count == brake_result_count()) {
         double *value = columns_writable(out, 0);

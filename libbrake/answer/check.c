@@ -151,6 +151,17 @@ static const char *shortly_limiting(struct brake_document *d, const struct brake
                                 met != NULL ? ", met by " : "", met != NULL ? met : "", c->id);
 }
 
+static const char *counts_of(struct brake_document *d, const struct brake_assessment *a)
+{
+    return brake_part_counts(d, a->meets, a->falls_short, a->cannot_say - a->lacking, a->lacking);
+}
+
+/* The line to measure better; -1: none. */
+static int next_line(const struct brake_assessment *a)
+{
+    return a->limiting >= 0 ? a->sure.of[a->limiting].leading : -1;
+}
+
 static const char *next_of(struct brake_document *d, const struct brake_sheet *sheet,
                            const struct brake_assessment *a, int line)
 {
@@ -165,11 +176,9 @@ static const char *next_of(struct brake_document *d, const struct brake_sheet *s
 void brake_part_verdict(struct brake_document *d, const struct brake_sheet *sheet,
                         const struct brake_assessment *a)
 {
-    const int line = a->limiting >= 0 ? a->sure.of[a->limiting].leading : -1;
+    const int line = next_line(a);
     brake_document_section(d, "summary", NULL);
-    brake_document_say(
-        d, "verdict", "Verdict",
-        brake_part_counts(d, a->meets, a->falls_short, a->cannot_say - a->lacking, a->lacking));
+    brake_document_say(d, "verdict", "Verdict", counts_of(d, a));
     brake_document_fact(d, "meets", NULL, brake_cell_count(a->meets));
     brake_document_fact(d, "falls_short", NULL, brake_cell_count(a->falls_short));
     brake_document_fact(d, "cannot_say", NULL, brake_cell_count(a->cannot_say));
@@ -211,8 +220,7 @@ static const char *do_words(const struct brake_assessment *a)
         return "Do not drive it on the road as it is: mend first what falls short.";
     if (a->falls_short > 0)
         return "Settle with the inspector which of these clauses bind it, and mend what falls "
-               "short, "
-               "before it is driven on the road.";
+               "short, before it is driven on the road.";
     if (a->cannot_say > 0)
         return "Do not rely on it yet: what may be either way, or lacks an input, may be short.";
     return "Have an inspector look at the brakes before the vehicle is driven on the road.";
@@ -303,15 +311,12 @@ void brake_answer_first_screen(struct brake_document *document, const struct bra
                                const struct brake_assessment *assessment)
 {
     const struct brake_assessment *a = assessment;
-    const int line = a->limiting >= 0 ? a->sure.of[a->limiting].leading : -1;
+    const int line = next_line(a);
     struct brake_document *d = document;
     brake_document_head(d, "Brakes of a road vehicle", brake_part_name(sheet));
-    brake_document_say(
-        d, NULL, "Verdict",
-        brake_document_words(
-            d, "%s. All at once: %.0f of 100.",
-            brake_part_counts(d, a->meets, a->falls_short, a->cannot_say - a->lacking, a->lacking),
-            100.0 * a->sure.all_met));
+    brake_document_say(d, NULL, "Verdict",
+                       brake_document_words(d, "%s. All at once: %.0f of 100.", counts_of(d, a),
+                                            100.0 * a->sure.all_met));
     if (a->limiting >= 0)
         brake_document_say(d, NULL, "Limits", shortly_limiting(d, a));
     brake_document_say(d, NULL, "Do", do_words(a));

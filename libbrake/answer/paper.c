@@ -4,8 +4,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "brake/fade.h"
 #include "vehicle/text.h"
+#include "study/assess.h"
 #include "study/procedure.h"
 #include "criteria/judge.h"
 

@@ -46,31 +46,26 @@ const char *brake_method_at(int index)
 {
     static const char *const paragraphs[] = {
         "Inputs come from one vehicle file. What was read raw (scales, tilt, rollout, gauge pairs) "
-        "is "
-        "reduced, and its tolerance carried through; what was left out stands at its usual value, "
-        "with the interval that holds 95 of 100 vehicles, and is named above.",
+        "is reduced, and its tolerance carried through; what was left out stands at its usual "
+        "value, with the interval that holds 95 of 100 vehicles, and is named above.",
         "Torque follows from piston area, effective radius and friction; a drum's brake factor "
-        "from "
-        "the geometry of its shoes. The balance of the axles is solved exactly, piece by piece, "
-        "with "
-        "load transfer, the inertia of the wheels and the rear valve. Sources: Limpert, Brake "
-        "Design "
-        "and Safety; Wong, Theory of Ground Vehicles; Gillespie, Fundamentals of Vehicle Dynamics.",
+        "from the geometry of its shoes. The balance of the axles is solved exactly, piece by "
+        "piece, with load transfer, the inertia of the wheels and the rear valve. Sources: "
+        "Limpert, Brake Design and Safety; Wong, Theory of Ground Vehicles; Gillespie, "
+        "Fundamentals of Vehicle Dynamics.",
         "Heat over time is conduction through rotor or drum wall in one dimension, with "
-        "convection, "
-        "radiation, pad and fluid; friction follows the temperature of the rubbed face. Sources: "
-        "Carslaw and Jaeger, Conduction of Heat in Solids; Limpert, ch. 3.",
+        "convection, radiation, pad and fluid; friction follows the temperature of the rubbed "
+        "face. Sources: Carslaw and Jaeger, Conduction of Heat in Solids; Limpert, ch. 3.",
         "How sure a verdict is: everything doubtful is drawn at once, what lines share and what "
         "the model itself may be off by too. A requirement is met where at least 95 of 100 samples "
         "meet it, missed below 50, and cannot be said between (guarded acceptance: JCGM 106, ISO "
         "14253-1). 90 of 100 are from the 5th to the 95th.",
         "Requirements are restated from 49 CFR 571.135, 393.52 and 570.5, UN Regulations 13 and "
-        "13-H "
-        "and Directive 2014/45/EU. The wording that binds is that of the current text: check each "
-        "clause against it.",
+        "13-H and Directive 2014/45/EU. The wording that binds is that of the current text: check "
+        "each clause against it.",
         "Every formula with its source stands in reference/method.md and in the headers of "
-        "libbrake; "
-        "which texts were read, and which were put down from memory, in reference/sources.md.",
+        "libbrake; which texts were read, and which were put down from memory, in "
+        "reference/sources.md.",
         NULL};
     return paragraphs[index];
 }

@@ -292,11 +292,6 @@ static double stroke_used(const struct brake_criterion *c, struct states *s, enu
     return used;
 }
 
-static double load_used(double mass, double most)
-{
-    return mass / most;
-}
-
 static double axle_mass(struct states *s, enum brake_load load, int axle)
 {
     const struct brake_balance *b = &system_of(s, load, BRAKE_INTACT)->balance;
@@ -310,9 +305,8 @@ static double tyre_load(const struct brake_criterion *c, struct states *s, enum 
     const struct brake_axle_of_vehicle *at = s->vehicle->axle;
     (void)c;
     (void)failure;
-    return fmax(
-        load_used(axle_mass(s, load, BRAKE_FRONT), 2.0 * at[BRAKE_FRONT].tyre.load_capacity),
-        load_used(axle_mass(s, load, BRAKE_REAR), 2.0 * at[BRAKE_REAR].tyre.load_capacity));
+    return fmax(axle_mass(s, load, BRAKE_FRONT) / (2.0 * at[BRAKE_FRONT].tyre.load_capacity),
+                axle_mass(s, load, BRAKE_REAR) / (2.0 * at[BRAKE_REAR].tyre.load_capacity));
 }
 
 static double axle_load(const struct brake_criterion *c, struct states *s, enum brake_load load,
@@ -321,16 +315,15 @@ static double axle_load(const struct brake_criterion *c, struct states *s, enum 
     const struct brake_axle_of_vehicle *at = s->vehicle->axle;
     (void)c;
     (void)failure;
-    return fmax(load_used(axle_mass(s, load, BRAKE_FRONT), at[BRAKE_FRONT].axle.rated_mass),
-                load_used(axle_mass(s, load, BRAKE_REAR), at[BRAKE_REAR].axle.rated_mass));
+    return fmax(axle_mass(s, load, BRAKE_FRONT) / at[BRAKE_FRONT].axle.rated_mass,
+                axle_mass(s, load, BRAKE_REAR) / at[BRAKE_REAR].axle.rated_mass);
 }
 
 static double mass_load(const struct brake_criterion *c, struct states *s, enum brake_load load,
                         enum brake_failure failure)
 {
     (void)c;
-    return load_used(system_of(s, load, failure)->balance.body.mass,
-                     s->vehicle->general.rated_mass);
+    return system_of(s, load, failure)->balance.body.mass / s->vehicle->general.rated_mass;
 }
 
 /* Friction from which on a shoe locks itself over its own. */

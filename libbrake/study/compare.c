@@ -3,7 +3,6 @@
 #include <math.h>
 #include <string.h>
 
-#include "brake/fade.h"
 #include "mixing.h"
 #include "watching.h"
 #include "vehicle/groups.h"

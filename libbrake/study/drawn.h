@@ -16,8 +16,8 @@ enum {
 
 /** What came of one criterion or result. */
 struct brake_spread_output {
-    double judged;    /**< [-] share of samples in which it could be said */
-    double met;       /**< [-] share of those that meet the criterion */
+    double judged;    /**< [-] share of samples that could be worked out */
+    double met;       /**< [-] share of all samples that meet the criterion */
     double met_error; /**< [-] half width that holds the probability in 95 of 100 */
     double percentile[BRAKE_PERCENTILES]; /**< [SI] of the margin, or of the result */
 };

@@ -1,13 +1,13 @@
-#include "brake/fade.h"
+#include "procedure.h"
 
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
-#include "vehicle/text.h"
-#include "sequences.h"
-#include "procedure.h"
-#include "criteria/judge.h"
+
 #include "assess.h"
+#include "criteria/judge.h"
+#include "sequences.h"
+#include "vehicle/text.h"
 
 #define KMH (1.0 / 3.6)
 

@@ -3,7 +3,6 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "brake/fade.h"
 #include "vehicle/sections.h"
 #include "vehicle/text.h"
 #include "vehicle/groups.h"

@@ -11,10 +11,7 @@ void replicates_scramble(int dimensions, uint64_t seed, struct brake_sobol sobol
 void replicates_shares(const struct brake_sobol sobol[BRAKE_REPLICATES], long each, long sample,
                        double *share)
 {
-    const struct brake_sobol *one = &sobol[sample / each];
-    brake_sobol_point(one, (uint32_t)(sample % each), share);
-    for (int i = 0; i < one->dimensions; i++)
-        share[i] += 0x1p-33;
+    brake_sobol_middle(&sobol[sample / each], (uint32_t)(sample % each), share);
 }
 
 double replicates_error(const double estimate[BRAKE_REPLICATES])

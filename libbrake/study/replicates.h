@@ -8,8 +8,7 @@
 /* Independent scrambles. */
 void replicates_scramble(int dimensions, uint64_t seed, struct brake_sobol sobol[BRAKE_REPLICATES]);
 
-/* Shares of a sample, `each` of them a replicate. No share is 0 or 1: the middle of the smallest
- * cell of the sequence. */
+/* Shares of a sample, `each` of them a replicate; none is 0 or 1. */
 void replicates_shares(const struct brake_sobol sobol[BRAKE_REPLICATES], long each, long sample,
                        double *share);
 

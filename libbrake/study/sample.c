@@ -1,7 +1,6 @@
 #include "sample.h"
 
 #include "brake/constants.h"
-#include "brake/fade.h"
 #include "procedure.h"
 #include "criteria/judge.h"
 

@@ -96,3 +96,10 @@ void brake_sobol_point(const struct brake_sobol *sobol, uint32_t index, double *
         point[i] = (double)digits * 0x1p-32;
     }
 }
+
+void brake_sobol_middle(const struct brake_sobol *sobol, uint32_t index, double *middle)
+{
+    brake_sobol_point(sobol, index, middle);
+    for (int i = 0; i < sobol->dimensions; i++)
+        middle[i] += 0x1p-33;
+}

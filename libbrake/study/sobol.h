@@ -52,4 +52,11 @@ enum brake_status brake_sobol_scrambled(int dimensions, uint64_t seed, struct br
  */
 void brake_sobol_point(const struct brake_sobol *sobol, uint32_t index, double *point);
 
+/** Middle of the smallest cell of the sequence that a point is in: no coordinate is 0 or 1.
+ * @param sobol   the sequence
+ * @param index   of the point, from 0
+ * @param middle  [-] room for its coordinates, filled; in (0, 1)
+ */
+void brake_sobol_middle(const struct brake_sobol *sobol, uint32_t index, double *middle);
+
 #endif

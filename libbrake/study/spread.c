@@ -3,19 +3,18 @@
 #include "brake/spread.h"
 
 #include <math.h>
-#include <stdlib.h>
 
+#include "asked.h"
 #include "brake/evaluate.h"
-#include "brake/fade.h"
+#include "criteria/judge.h"
+#include "drawn.h"
+#include "indices.h"
+#include "percentile.h"
+#include "procedure.h"
 #include "replicates.h"
 #include "sample.h"
-#include "watching.h"
-#include "procedure.h"
-#include "indices.h"
-#include "asked.h"
-#include "drawn.h"
-#include "criteria/judge.h"
 #include "sure.h"
+#include "watching.h"
 
 enum { BLOCK = 512, FADED_BLOCK = 32 /* samples at a time; they divide their number */ };
 
@@ -135,23 +134,19 @@ static bool draw(const struct brake_spread *spread, struct brake_sobol *sobol,
 
 /* ---- from the samples to the figures --------------------------------------------------------- */
 
-/* How many samples of a replicate were judged, and how many of them meet. */
-struct tally {
-    double judged, met;
-};
-
-static void set_probability(const struct tally tally[BRAKE_REPLICATES], double *met, double *error)
+/* Probability to meet, from how many of the samples of each replicate do. */
+static void set_probability(const double meeting[BRAKE_REPLICATES], long each, double *met,
+                            double *error)
 {
-    struct tally all = {0.0, 0.0};
+    const double samples = (double)(each * BRAKE_REPLICATES);
+    double all = 0.0;
     double share[BRAKE_REPLICATES];
     for (int r = 0; r < BRAKE_REPLICATES; r++) {
-        all.judged += tally[r].judged;
-        all.met += tally[r].met;
+        all += meeting[r];
+        share[r] = meeting[r] / (double)each;
     }
-    *met = all.met / all.judged;
-    for (int r = 0; r < BRAKE_REPLICATES; r++)
-        share[r] = tally[r].judged > 0.0 ? tally[r].met / tally[r].judged : *met;
-    *error = all.judged > 0.0 ? fmax(replicates_error(share), 3.0 / all.judged) : BRAKE_NAN;
+    *met = all / samples;
+    *error = fmax(replicates_error(share), 3.0 / samples);
 }
 
 /* A sample that cannot be worked out does not meet what the vehicle as stated is judged by. */
@@ -160,65 +155,43 @@ static void count_criterion(struct brake_spread *spread, int criterion)
     const long each = spread->samples / BRAKE_REPLICATES;
     const double *margin = spread->value + criterion * spread->samples;
     struct brake_spread_output *output = &spread->output[criterion];
-    struct tally tally[BRAKE_REPLICATES] = {{0.0, 0.0}};
-    for (long i = 0; i < spread->samples; i++) {
-        tally[i / each].judged += 1.0;
-        tally[i / each].met += margin[i] >= 0.0 ? 1.0 : 0.0;
-    }
-    set_probability(tally, &output->met, &output->met_error);
+    double meeting[BRAKE_REPLICATES] = {0.0};
+    for (long i = 0; i < spread->samples; i++)
+        meeting[i / each] += margin[i] >= 0.0 ? 1.0 : 0.0;
+    set_probability(meeting, each, &output->met, &output->met_error);
 }
 
 static void count_all(struct brake_spread *spread)
 {
     const long each = spread->samples / BRAKE_REPLICATES;
-    struct tally tally[BRAKE_REPLICATES] = {{0.0, 0.0}};
-    for (long i = 0; i < spread->samples; i++) {
-        bool judged = false;
-        bool short_of = false;
-        for (int c = 0; c < spread->criteria; c++) {
-            if (!brake_spread_draws(spread, c) || isnan(spread->judgement[c].margin))
-                continue;
-            judged = true;
-            short_of = short_of || !(spread->value[c * spread->samples + i] >= 0.0);
-        }
-        tally[i / each].judged += judged ? 1.0 : 0.0;
-        tally[i / each].met += judged && !short_of ? 1.0 : 0.0;
+    double meeting[BRAKE_REPLICATES] = {0.0};
+    int judged[BRAKE_CRITERIA];
+    int count = 0;
+    spread->all_met = BRAKE_NAN;
+    spread->all_met_error = BRAKE_NAN;
+    for (int c = 0; c < spread->criteria; c++) {
+        if (brake_spread_draws(spread, c) && !isnan(spread->judgement[c].margin))
+            judged[count++] = c;
     }
-    set_probability(tally, &spread->all_met, &spread->all_met_error);
-}
-
-/* Rising; what is not known comes last. */
-static int compare(const void *left, const void *right)
-{
-    const double a = *(const double *)left;
-    const double b = *(const double *)right;
-    if (isnan(a) || isnan(b))
-        return (isnan(a) ? 1 : 0) - (isnan(b) ? 1 : 0);
-    return (a > b) - (a < b);
-}
-
-/* Straight line between the two nearest of the sorted values (Hyndman and Fan, type 7). */
-static double percentile(const double *value, long count, double share)
-{
-    const double place = (double)(count - 1) * share;
-    const long below = (long)place;
-    const double part = place - (double)below;
-    if (!(part > 0.0) || value[below] == value[below + 1])
-        return value[below];
-    return value[below] + part * (value[below + 1] - value[below]);
+    if (count == 0)
+        return;
+    for (long i = 0; i < spread->samples; i++) {
+        bool all = true;
+        for (int k = 0; k < count; k++)
+            all = all && spread->value[judged[k] * spread->samples + i] >= 0.0;
+        meeting[i / each] += all ? 1.0 : 0.0;
+    }
+    set_probability(meeting, each, &spread->all_met, &spread->all_met_error);
 }
 
 static void set_percentiles(struct brake_spread *spread, int number)
 {
     double *value = spread->value + number * spread->samples;
     struct brake_spread_output *output = &spread->output[number];
-    long count = 0;
-    qsort(value, (size_t)spread->samples, sizeof *value, compare);
-    while (count < spread->samples && !isnan(value[count]))
-        count++;
+    const long count = percentile_sort(value, spread->samples);
     output->judged = (double)count / (double)spread->samples;
     for (int i = 0; i < BRAKE_PERCENTILES; i++)
-        output->percentile[i] = count > 0 ? percentile(value, count, percents[i]) : BRAKE_NAN;
+        output->percentile[i] = count > 0 ? percentile_at(value, count, percents[i]) : BRAKE_NAN;
 }
 
 static void sum_up(struct brake_spread *spread)

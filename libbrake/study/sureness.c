@@ -4,16 +4,16 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "criteria/judge.h"
+#include "doubt.h"
+#include "percentile.h"
 #include "sample.h"
+#include "sure.h"
 #include "vehicle/rework.h"
 #include "vehicle/system.h"
 #include "watching.h"
-#include "criteria/judge.h"
-#include "doubt.h"
-#include "sure.h"
 
 static const double MEETS = 0.95;
-static const char LOCKS[] = "a shoe locks itself";
 static const double EVEN = 0.50;
 
 enum { HOT_BLOCK = 32, PLACES_OF_LINE = 9 };
@@ -69,14 +69,6 @@ static bool is_drawn(const struct drawing *d, int criterion)
            !isnan(d->judgement[criterion].margin);
 }
 
-/* No share is 0 or 1: the middle of the smallest cell of the sequence. */
-static void shares_of(const struct drawing *d, long sample, double share[BRAKE_INPUTS])
-{
-    brake_sobol_point(&d->room->sobol, (uint32_t)sample, share);
-    for (int i = 0; i < d->room->sobol.dimensions; i++)
-        share[i] += 0x1p-33;
-}
-
 static void count(const struct drawing *d, bool hot, const double margin[BRAKE_CRITERIA],
                   long sample)
 {
@@ -102,7 +94,7 @@ static bool draw(const struct drawing *d, bool hot, long from, long to)
 #pragma omp parallel for schedule(dynamic, hot ? 1 : 16)
         for (long i = 0; i < block; i++) {
             double share[BRAKE_INPUTS];
-            shares_of(d, first + i, share);
+            brake_sobol_middle(&d->room->sobol, (uint32_t)(first + i), share);
             if (hot)
                 sample_hot_margins(&d->room->inputs, d->options->rules, share, margin[i]);
             else
@@ -150,13 +142,6 @@ static bool draw_all(const struct drawing *d)
 
 /* ---- what moves a margin -------------------------------------------------------------------- */
 
-static int compare(const void *left, const void *right)
-{
-    const double a = *(const double *)left;
-    const double b = *(const double *)right;
-    return (a > b) - (a < b);
-}
-
 static long kept_of(const struct drawing *d, int criterion)
 {
     const long samples = d->sure->of[criterion].samples;
@@ -170,17 +155,6 @@ static double margin_at(const struct drawing *d, long sample, int criterion)
     return isnan(margin) ? -BRAKE_INFINITY : margin;
 }
 
-/* Straight line between the two nearest of sorted values (Hyndman and Fan, type 7). */
-static double percentile(const double *value, long number, double share)
-{
-    const double place = (double)(number - 1) * share;
-    const long below = (long)place;
-    const double part = place - (double)below;
-    if (!(part > 0.0) || value[below] == value[below + 1])
-        return value[below];
-    return value[below] + part * (value[below + 1] - value[below]);
-}
-
 /* The margins kept of a criterion are put in place by their ranks, as normal scores: so one that is
  * without limit, or has no stop, counts too. */
 static void put_ranks(const struct drawing *d, int criterion)
@@ -190,9 +164,9 @@ static void put_ranks(const struct drawing *d, int criterion)
     double *own = d->room->own;
     for (long i = 0; i < kept; i++)
         own[i] = margin_at(d, i, criterion);
-    qsort(own, (size_t)kept, sizeof *own, compare);
+    percentile_sort(own, kept);
     for (int i = 0; i < BRAKE_SURE_STEPS; i++)
-        s->margin[i] = percentile(own, kept, brake_sure_step(i));
+        s->margin[i] = percentile_at(own, kept, brake_sure_step(i));
     for (long i = 0; i < kept; i++) {
         const double margin = margin_at(d, i, criterion);
         long below = 0;
@@ -215,7 +189,7 @@ static void add_products(const struct drawing *d)
     double score[BRAKE_INPUTS];
     memset(d->room->product, 0, sizeof d->room->product);
     for (long sample = 0; sample < BRAKE_SURE_LEAST; sample++) {
-        shares_of(d, sample, share);
+        brake_sobol_middle(&d->room->sobol, (uint32_t)sample, share);
         for (int k = 0; k < inputs; k++)
             score[k] = brake_normal_value(share[k]);
         for (int i = 0; i < brake_criterion_count(); i++) {
@@ -277,24 +251,30 @@ static bool rests_on_defaults(const struct brake_sureness *s, double margin)
 
 /* ---- from the counts to the words ------------------------------------------------------------ */
 
-static const char *failing_word(const struct drawing *d, int criterion)
+static bool any_shoe_locks(const struct brake_vehicle *vehicle)
+{
+    double factor;
+    for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+        if (brake_vehicle_shoe_shaped(vehicle, (enum brake_axle)axle) &&
+            brake_vehicle_drum_factor(vehicle, (enum brake_axle)axle, &factor) < BRAKE_OK)
+            return true;
+    }
+    return false;
+}
+
+/* Whether the first sample that could not be worked out has no solution because of a shoe. */
+static bool lost_to_shoe(const struct drawing *d, int criterion)
 {
     struct brake_vehicle vehicle;
     double share[BRAKE_INPUTS];
-    double factor;
     for (long sample = 0; sample < kept_of(d, criterion); sample++) {
         if (!isnan(d->room->margin[sample][criterion]))
             continue;
-        shares_of(d, sample, share);
+        brake_sobol_middle(&d->room->sobol, (uint32_t)sample, share);
         brake_inputs_vehicle(&d->room->inputs, share, &vehicle);
-        for (int axle = 0; axle < BRAKE_AXLES; axle++) {
-            if (brake_vehicle_shoe_shaped(&vehicle, (enum brake_axle)axle) &&
-                brake_vehicle_drum_factor(&vehicle, (enum brake_axle)axle, &factor) < BRAKE_OK)
-                return LOCKS;
-        }
-        break;
+        return any_shoe_locks(&vehicle);
     }
-    return "there is no solution";
+    return false;
 }
 
 static void sum_up(const struct drawing *d, int criterion)
@@ -302,8 +282,9 @@ static void sum_up(const struct drawing *d, int criterion)
     struct brake_sureness *s = &d->sure->of[criterion];
     s->met = (double)d->room->met[criterion] / (double)s->samples;
     s->failed = d->room->failed[criterion];
-    s->failing = s->failed > 0 ? failing_word(d, criterion) : NULL;
-    s->shoe_locks = s->failing == LOCKS;
+    s->shoe_locks = s->failed > 0 && lost_to_shoe(d, criterion);
+    if (s->failed > 0)
+        s->failing = s->shoe_locks ? "a shoe locks itself" : "there is no solution";
     brake_sure_interval(d->room->met[criterion], s->samples, &s->met_low, &s->met_high);
     put_ranks(d, criterion);
 }

@@ -2,8 +2,9 @@
 #include <stdlib.h>
 
 #include "brake/assessment.h"
-#include "brake/fade.h"
+#include "assess.h"
 #include "brake/sureness.h"
+#include "procedure.h"
 
 struct brake_assessment *brake_assessment_new(void)
 {

@@ -8,6 +8,7 @@
 #include "brake/answer.h"
 #include "brake/version.h"
 #include "criteria/judge.h"
+#include "study/assess.h"
 #include "study/sure.h"
 
 /* Static: they are large. */

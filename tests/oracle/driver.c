@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "brake/brake.h"
+#include "study/assess.h"
 
 enum { TEXT_BYTES = 65536 };
 

@@ -82,9 +82,7 @@ static void values(char **words)
     brake_inputs_list(&sheet, NULL, &inputs);
     brake_sobol_scrambled(brake_inputs_count(&inputs), strtoull(words[2], NULL, 10), &sequence);
     for (long i = 0; i < count; i++) {
-        brake_sobol_point(&sequence, (uint32_t)i, share);
-        for (int k = 0; k < brake_inputs_count(&inputs); k++)
-            share[k] += 0x1p-33;
+        brake_sobol_middle(&sequence, (uint32_t)i, share);
         brake_inputs_values(&inputs, share, value);
         put(value, (size_t)inputs.count);
     }

@@ -2,7 +2,7 @@
  * none. */
 #include "../vehicle/sheet.h"
 
-#include "brake/fade.h"
+#include "study/assess.h"
 #include "study/procedure.h"
 #include "criteria/judge.h"
 

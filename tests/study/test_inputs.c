@@ -152,9 +152,7 @@ static void hold_ranges(const enum brake_shape *shape)
     brake_inputs_list(&sheet, shape, &inputs);
     brake_sobol_scrambled(brake_inputs_count(&inputs), 1, &sobol);
     for (uint32_t sample = 0; sample < 4096; sample++) {
-        brake_sobol_point(&sobol, sample, share);
-        for (int i = 0; i < brake_inputs_count(&inputs); i++)
-            share[i] += 0x1p-33;
+        brake_sobol_middle(&sobol, sample, share);
         brake_inputs_values(&inputs, share, value);
         for (int i = 0; i < inputs.count; i++) {
             const struct brake_quantity *q = brake_quantity_at(inputs.input[i].index);

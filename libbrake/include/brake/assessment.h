@@ -20,7 +20,7 @@ struct brake_assessment {
     unsigned rules; /**< families judged */
     struct brake_results results;
     struct brake_judgement judgement[BRAKE_CRITERIA]; /**< by number of the criterion */
-    struct brake_sure sure;                           /**< filled by brake_assess_sure */
+    struct brake_sure sure;                           /**< what the words follow from */
     struct brake_warning warning[BRAKE_WARNINGS];
     int warnings; /**< how many there are */
     int meets;    /**< criteria that apply and are met */
@@ -30,26 +30,6 @@ struct brake_assessment {
     int limiting;   /**< criterion least often met; of equals that
                                                           of the least margin; -1: none */
 };
-
-/** Assess a vehicle at face value, hot performance aside: brake_assess_fade goes on with that, and
- * brake_assess_sure with how sure it is and the words.
- * @param sheet       complete
- * @param rules       families to judge by, bits of enum brake_rules
- * @param assessment  filled
- */
-void brake_assess(const struct brake_sheet *sheet, unsigned rules,
-                  struct brake_assessment *assessment);
-
-/** Draw a vehicle, put the words into its judgements and count them.
- * @param sheet       complete
- * @param faded       whether brake_assess_fade has been there
- * @param watch       told the samples of hot performance; NULL: nobody
- * @param room        for the drawing
- * @param assessment  as the others left it
- * @return            true; false when it was told to stop
- */
-bool brake_assess_sure(const struct brake_sheet *sheet, bool faded, const struct brake_watch *watch,
-                       struct brake_sure_room *room, struct brake_assessment *assessment);
 
 /** Whether a criterion belongs to the families judged.
  * @param assessment  filled

@@ -27,7 +27,6 @@
 #include "brake/drum.h"
 #include "brake/duty.h"
 #include "brake/evaluate.h"
-#include "brake/fade.h"
 #include "brake/file.h"
 #include "brake/fit.h"
 #include "brake/friction.h"

@@ -352,7 +352,7 @@ struct brake_common_results {
     } brakes;
     struct {
         BRAKE_FADE_RESULTS(BRAKE_RESULT_MEMBER)
-    } fade; /* NaN until brake_assess_fade fills it in */
+    } fade; /* NaN until the procedure has been run */
 };
 
 /** Results of one load case. */
