@@ -231,7 +231,7 @@ def test_arrays_give_what_numbers_give_to_the_bit(name, data):
         choice = any(f"{word}: {kind}" in doc for kind in whole) or f"{word}: load index" in doc
         choice = choice or word in ("circuit", "wet", "radial")
         number = st.integers(0, 1) if choice else st.floats(0.0, 100.0)
-        columns.append(data.draw(st.lists(number, min_size=3, max_size=3)))
+        columns.append(data.draw(st.tuples(number, number, number)))
     found = each(function(*(np.array(column, dtype=float) for column in columns)))
     for at in range(3):
         try:
