@@ -23,8 +23,8 @@ static void a_large_difference_keeps_its_sign(void **state)
     assert_words(brake_cell_form(-12345.0, NULL, BRAKE_SIGNED_WHOLE), "-12345");
 }
 
-/* Given a length in whole millimetres, 66 mm, when it is told in inches, then in tenths: 2.6 in, for
- * a limit of 3 in would let 10 mm more pass. */
+/* Given a length in whole millimetres, 66 mm, when it is told in inches, then in tenths: 2.6 in; a
+ * limit of 3 in would let 10 mm more pass. */
 static void whole_millimetres_are_tenths_of_an_inch(void **state)
 {
     (void)state;
