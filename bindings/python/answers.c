@@ -76,12 +76,12 @@ char *spread_run(const struct brake_sheet *sheet, unsigned rules, long samples,
 static bool look_at_both(struct brake_comparison *comparison, bool fade,
                          const struct brake_watch *watch, struct brake_error *error)
 {
-    struct brake_sure_room *room = brake_sure_room_new();
+    struct brake_conformance_room *room = brake_conformance_room_new();
     if (room == NULL)
         answer_refuse(error, BRAKE_E_MEMORY, brake_status_message(BRAKE_E_MEMORY));
     const bool all = room != NULL && (!fade || brake_compare_fade(comparison, watch)) &&
-                     brake_compare_sure(comparison, watch, room);
-    brake_sure_room_free(room);
+                     brake_compare_conformance(comparison, watch, room);
+    brake_conformance_room_free(room);
     return all;
 }
 

@@ -191,7 +191,8 @@ static void write_list(const struct brake_cell *cell, const struct brake_unit *u
     for (int i = 0; i < cell->count; i++) {
         const size_t used = strlen(text);
         char number[40];
-        write_number(brake_unit_from_si(unit, cell->list[i]), form_in(cell, unit), number, sizeof number);
+        write_number(brake_unit_from_si(unit, cell->list[i]), form_in(cell, unit), number,
+                     sizeof number);
         brake_text_format(text + used, size - used, "%s%s", i > 0 ? ", " : "", number);
     }
 }

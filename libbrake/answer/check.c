@@ -66,10 +66,10 @@ static struct brake_cell margin_of(double margin)
     return cell;
 }
 
-static const char *range_of(struct brake_document *d, const struct brake_sureness *sure)
+static const char *range_of(struct brake_document *d, const struct brake_conformance *conformance)
 {
-    const double low = sure->margin[0];
-    const double high = sure->margin[BRAKE_SURE_STEPS - 1];
+    const double low = conformance->margin[0];
+    const double high = conformance->margin[BRAKE_MARGIN_STEPS - 1];
     return isfinite(low) && isfinite(high)
                ? brake_document_words(d, "%+.0f to %+.0f %%", 100.0 * low, 100.0 * high)
                : NULL;
@@ -77,14 +77,14 @@ static const char *range_of(struct brake_document *d, const struct brake_surenes
 
 /* Share of the samples that meet, in whole hundredths; never all or none of them while some
  * differ. */
-static const char *met_of(struct brake_document *d, const struct brake_sureness *sure)
+static const char *met_of(struct brake_document *d, const struct brake_conformance *conformance)
 {
-    const double hundredths = 100.0 * sure->met;
-    const char *lost = sure->failed > 0
-                           ? brake_document_words(d, "; %ld of %ld not: %s", sure->failed,
-                                                  sure->samples, sure->failing)
+    const double hundredths = 100.0 * conformance->met;
+    const char *lost = conformance->failed > 0
+                           ? brake_document_words(d, "; %ld of %ld not: %s", conformance->failed,
+                                                  conformance->samples, conformance->failing)
                            : "";
-    if (sure->samples == 0)
+    if (conformance->samples == 0)
         return NULL;
     if (hundredths > 99.0 && hundredths < 100.0)
         return brake_document_words(d, "over 99 of 100%s", lost);
@@ -101,16 +101,16 @@ static void say_defaults(struct brake_document *d, const struct brake_sheet *she
     int resting = 0;
     bool named[BRAKE_ROWS] = {false};
     for (int i = 0; i < brake_criterion_count(); i++) {
-        const struct brake_sureness *sure = &a->sure.of[i];
-        if (!sure->rests_on_defaults)
+        const struct brake_conformance *conformance = &a->conformance.of[i];
+        if (!conformance->rests_on_defaults)
             continue;
         resting++;
-        if (sure->leading < 0 || named[sure->leading] ||
-            sheet->record[sure->leading].from != BRAKE_DEFAULT)
+        if (conformance->leading < 0 || named[conformance->leading] ||
+            sheet->record[conformance->leading].from != BRAKE_DEFAULT)
             continue;
-        named[sure->leading] = true;
-        lines =
-            brake_document_join(d, lines, ", ", brake_part_path(d, &sheet->vehicle, sure->leading));
+        named[conformance->leading] = true;
+        lines = brake_document_join(d, lines, ", ",
+                                    brake_part_path(d, &sheet->vehicle, conformance->leading));
     }
     brake_document_fact(d, "rest_on_defaults", NULL, brake_cell_count(resting));
     if (resting > 0)
@@ -127,10 +127,10 @@ static const char *limiting_of(struct brake_document *d, const struct brake_asse
 {
     const int criterion = a->limiting;
     const struct brake_criterion *c = brake_criterion_at(criterion);
-    const struct brake_sureness *sure = &a->sure.of[criterion];
+    const struct brake_conformance *conformance = &a->conformance.of[criterion];
     const double margin = a->judgement[criterion].margin;
-    const char *range = range_of(d, sure);
-    const char *met = met_of(d, sure);
+    const char *range = range_of(d, conformance);
+    const char *met = met_of(d, conformance);
     return brake_document_words(
         d, "%s, %s: %s against %s; margin %s%s%s%s%s. [%s, %s; check against the current text]",
         c->title, state_of(d, &a->judgement[criterion]),
@@ -144,7 +144,7 @@ static const char *limiting_of(struct brake_document *d, const struct brake_asse
 static const char *shortly_limiting(struct brake_document *d, const struct brake_assessment *a)
 {
     const struct brake_criterion *c = brake_criterion_at(a->limiting);
-    const char *met = met_of(d, &a->sure.of[a->limiting]);
+    const char *met = met_of(d, &a->conformance.of[a->limiting]);
     return brake_document_words(d, "%s: %s against %s%s%s. [%s]", c->title,
                                 brake_document_amount(d, value_of(a, a->limiting)),
                                 brake_document_amount(d, limit_of(a, a->limiting)),
@@ -159,7 +159,7 @@ static const char *counts_of(struct brake_document *d, const struct brake_assess
 /* The line to measure better; -1: none. */
 static int next_line(const struct brake_assessment *a)
 {
-    return a->limiting >= 0 ? a->sure.of[a->limiting].leading : -1;
+    return a->limiting >= 0 ? a->conformance.of[a->limiting].leading : -1;
 }
 
 static const char *next_of(struct brake_document *d, const struct brake_sheet *sheet,
@@ -169,7 +169,7 @@ static const char *next_of(struct brake_document *d, const struct brake_sheet *s
     return brake_document_words(
         d, "%s (now %s, %s): it carries %.0f %% of the scatter of that margin. How: %s",
         brake_part_path(d, &sheet->vehicle, line), brake_document_amount(d, value),
-        brake_from_word(sheet->record[line].from), 100.0 * a->sure.of[a->limiting].share,
+        brake_from_word(sheet->record[line].from), 100.0 * a->conformance.of[a->limiting].share,
         brake_quantity_at(line)->measure);
 }
 
@@ -188,13 +188,13 @@ void brake_part_verdict(struct brake_document *d, const struct brake_sheet *shee
         brake_cell_text(a->limiting >= 0 ? brake_criterion_at(a->limiting)->id : NULL));
     if (a->limiting >= 0)
         brake_document_say(d, NULL, "Limiting", limiting_of(d, a));
-    brake_document_fact(d, "p_all", NULL, brake_cell_number(a->sure.all_met, NULL));
+    brake_document_fact(d, "p_all", NULL, brake_cell_number(a->conformance.all_met, NULL));
     if (a->meets + a->falls_short + a->cannot_say > 1)
         brake_document_say(d, NULL, "Together",
                            brake_document_words(d,
                                                 "all that could be judged are met at once by "
                                                 "%.0f of 100",
-                                                100.0 * a->sure.all_met));
+                                                100.0 * a->conformance.all_met));
     say_defaults(d, sheet, a);
     brake_document_fact(
         d, "measure_next", NULL,
@@ -239,7 +239,7 @@ static bool more_pressing(const void *assessment, int x, int y)
         return short_x;
     if (hazard_x != hazard_y)
         return hazard_x;
-    return a->sure.of[x].met < a->sure.of[y].met;
+    return a->conformance.of[x].met < a->conformance.of[y].met;
 }
 
 /* The same figure of the same test against the same limit, in another text. */
@@ -257,17 +257,17 @@ static void open_row(struct brake_document *d, const struct brake_assessment *a,
 {
     const int criterion = order[0];
     const struct brake_judgement *j = &a->judgement[criterion];
-    const struct brake_sureness *sure = &a->sure.of[criterion];
+    const struct brake_conformance *conformance = &a->conformance.of[criterion];
     const char *names = brake_criterion_at(criterion)->id;
     for (int i = 1; i < count; i++) {
         if (is_twin(a, criterion, order[i]))
             names = brake_document_join(d, names, ", ", brake_criterion_at(order[i])->id);
     }
-    brake_document_row(
-        d, (const struct brake_cell[]){
-               brake_cell_text(brake_verdict_words(j->verdict)), brake_cell_text(names),
-               margin_of(j->margin),
-               brake_cell_text(sure->samples > 0 ? met_of(d, sure) : "an input is missing")});
+    brake_document_row(d, (const struct brake_cell[]){
+                              brake_cell_text(brake_verdict_words(j->verdict)),
+                              brake_cell_text(names), margin_of(j->margin),
+                              brake_cell_text(conformance->samples > 0 ? met_of(d, conformance)
+                                                                       : "an input is missing")});
 }
 
 static bool told_before(const struct brake_assessment *a, const int *order, int at)
@@ -316,7 +316,7 @@ void brake_answer_first_screen(struct brake_document *document, const struct bra
     brake_document_head(d, "Brakes of a road vehicle", brake_part_name(sheet));
     brake_document_say(d, NULL, "Verdict",
                        brake_document_words(d, "%s. All at once: %.0f of 100.", counts_of(d, a),
-                                            100.0 * a->sure.all_met));
+                                            100.0 * a->conformance.all_met));
     if (a->limiting >= 0)
         brake_document_say(d, NULL, "Limits", shortly_limiting(d, a));
     brake_document_say(d, NULL, "Do", do_words(a));
@@ -368,7 +368,7 @@ static void criterion_row(struct brake_document *d, const struct brake_assessmen
     const struct brake_judgement *j = &a->judgement[criterion];
     const bool said = j->reason == NULL;
     const bool known = !isnan(j->margin);
-    const struct brake_sureness *sure = &a->sure.of[criterion];
+    const struct brake_conformance *conformance = &a->conformance.of[criterion];
     const struct brake_cell nothing = brake_cell_nothing();
     struct brake_cell id = brake_cell_text(c->id);
     id.quiet = !j->applies;
@@ -391,17 +391,17 @@ static void criterion_row(struct brake_document *d, const struct brake_assessmen
                brake_part_si(brake_measure_dimension(c->measure)),
                brake_cell_number(j->margin, NULL),
                said ? margin_of(j->margin) : nothing,
-               brake_cell_number(sure->margin[0], NULL),
-               brake_cell_number(sure->margin[BRAKE_SURE_STEPS - 1], NULL),
-               brake_cell_text(said ? range_of(d, sure) : NULL),
-               brake_cell_number(sure->met, NULL),
-               brake_cell_number(sure->met_low, NULL),
-               brake_cell_number(sure->met_high, NULL),
-               brake_cell_text(met_of(d, sure)),
-               brake_cell_count((int)sure->samples),
-               brake_cell_count((int)sure->failed),
-               brake_cell_text(sure->failing),
-               brake_cell_truth(sure->rests_on_defaults),
+               brake_cell_number(conformance->margin[0], NULL),
+               brake_cell_number(conformance->margin[BRAKE_MARGIN_STEPS - 1], NULL),
+               brake_cell_text(said ? range_of(d, conformance) : NULL),
+               brake_cell_number(conformance->met, NULL),
+               brake_cell_number(conformance->met_low, NULL),
+               brake_cell_number(conformance->met_high, NULL),
+               brake_cell_text(met_of(d, conformance)),
+               brake_cell_count((int)conformance->samples),
+               brake_cell_count((int)conformance->failed),
+               brake_cell_text(conformance->failing),
+               brake_cell_truth(conformance->rests_on_defaults),
                brake_cell_text(known ? brake_load_word(j->load) : NULL),
                brake_cell_text(known ? brake_failure_words(j->failure) : NULL),
                brake_cell_text(c->text),

@@ -53,15 +53,14 @@ static void fallback(struct brake_document *d, const struct brake_quantity *q)
                               : "");
 }
 
-static void doubt(struct brake_document *d, const struct brake_quantity *q)
+static void tolerance(struct brake_document *d, const struct brake_quantity *q)
 {
     static const char *const danger[] = {
         "either way, depending on the result looked at",
         "when the entry is too low: the real vehicle is worse than the result",
         "when the entry is too high: the real vehicle is worse than the result"};
     brake_document_say(d, NULL, "Danger", danger[q->danger]);
-    brake_document_say_in(d, NULL, "Doubt",
-                          "%.3g %% of the value when the file states no tolerance",
+    brake_document_say_in(d, NULL, "Tolerance", "%.3g %% of the value when the file states none",
                           100.0 * q->typical);
 }
 
@@ -77,7 +76,7 @@ static void explain_line(struct brake_document *d, const struct brake_named *nam
     fallback(d, q);
     brake_document_say(d, NULL, "Measure", q->measure);
     if (q->kind == BRAKE_REAL || q->kind == BRAKE_PISTONS)
-        doubt(d, q);
+        tolerance(d, q);
     method(d, brake_section_at(named->section)->method);
 }
 

@@ -48,7 +48,7 @@ static void run_duties(const struct brake_paper *paper, enum brake_load load,
     struct brake_paper_run *descent = &room->run[BRAKE_PAPER_DESCENT];
     stop->duty.kind = BRAKE_DUTY_STOPS;
     stop->duty.stops = (struct brake_stops){
-        .count = 1, .from = paper->sheet->vehicle.stop.speed, .manner = BRAKE_AT_THE_VERGE};
+        .count = 1, .from = paper->sheet->vehicle.stop.speed, .manner = BRAKE_AT_INCIPIENT_LOCK};
     run_duty(paper, load, false, stop);
     /* a mountain road, and parked below; common practice, no source */
     descent->duty.kind = BRAKE_DUTY_DESCENT;
@@ -153,13 +153,14 @@ static enum brake_status compare(struct brake_paper *paper, unsigned rules,
 /* The words of both vehicles. Returns false when memory is short. */
 static bool draw(const struct brake_paper *paper, struct brake_paper_room *room)
 {
-    struct brake_sure_room *sure = brake_sure_room_new();
-    if (sure == NULL)
+    struct brake_conformance_room *conformance = brake_conformance_room_new();
+    if (conformance == NULL)
         return false;
-    (void)brake_assess_sure(paper->sheet, true, NULL, sure, &room->assessment);
+    (void)brake_assess_conformance(paper->sheet, true, NULL, conformance, &room->assessment);
     if (paper->before != NULL)
-        (void)brake_assess_sure(paper->before, true, NULL, sure, &room->before_assessment);
-    brake_sure_room_free(sure);
+        (void)brake_assess_conformance(paper->before, true, NULL, conformance,
+                                       &room->before_assessment);
+    brake_conformance_room_free(conformance);
     return true;
 }
 

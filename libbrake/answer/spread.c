@@ -165,8 +165,8 @@ static const char *note_of(struct brake_document *d, const struct brake_spread *
     return output->judged < 1.0
                ? brake_document_words(d, "%.2f %% of the samples cannot be worked out: %s",
                                       percent(1.0 - output->judged),
-                                      spread->sure.of[criterion].failing != NULL
-                                          ? spread->sure.of[criterion].failing
+                                      spread->conformance.of[criterion].failing != NULL
+                                          ? spread->conformance.of[criterion].failing
                                           : "no solution")
                : NULL;
 }
@@ -360,10 +360,10 @@ static void inputs(struct brake_document *d, const struct brake_spread *spread)
         brake_document_row(
             d, (const struct brake_cell[]){
                    brake_cell_text(name_of(d, spread, i)),
-                   brake_cell_number(input->doubt.middle, NULL),
+                   brake_cell_number(input->distribution.middle, NULL),
                    brake_cell_number(all->sheet->record[input->index].tolerance, NULL),
                    brake_part_si(brake_quantity_at(input->index)->dimension),
-                   brake_cell_text(brake_shape_word(input->doubt.shape)),
+                   brake_cell_text(brake_shape_word(input->distribution.shape)),
                    brake_cell_text(cause >= 0 ? brake_cause_at(all->cause[cause])->id : NULL)});
     }
 }

@@ -68,12 +68,12 @@ static int put_words(struct brake_comparison *comparison)
 {
     struct progress progress;
     const struct brake_watch watch = progress_begin_study(&progress, "samples", 0.0);
-    struct brake_sure_room *room = brake_sure_room_new();
+    struct brake_conformance_room *room = brake_conformance_room_new();
     if (room == NULL)
         return command_short_of_memory();
-    const bool all = brake_compare_sure(comparison, &watch, room);
+    const bool all = brake_compare_conformance(comparison, &watch, room);
     progress_end(&progress);
-    brake_sure_room_free(room);
+    brake_conformance_room_free(room);
     return all ? 0 : progress_stopped();
 }
 

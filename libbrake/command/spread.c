@@ -148,7 +148,8 @@ const struct words_verb verb_spread = {
     "",
     "how sure the verdict is, and what decides it",
     "Draws all tolerances at once, many times over, and says how often each requirement is met, "
-    "the percentiles of each margin, and whose doubt it is. The same bytes each time.",
+    "the percentiles of each margin, and where its uncertainty comes from. The same bytes each "
+    "time.",
     "0, 1 and 3 as of check; a requirement falls short when fewer than 95 of 100 samples meet it.",
     options,
     run_spread};

@@ -201,7 +201,7 @@ static double parking_tow_ratio(const struct brake_criterion *c, struct states *
 static double rear_used(const struct brake_balance *balance)
 {
     enum { RATIOS = 14 };
-    struct brake_point_of_balance at[RATIOS];
+    struct brake_balance_state at[RATIOS];
     double deceleration[RATIOS];
     double most = 0.0;
     for (int i = 0; i < RATIOS; i++)

@@ -228,7 +228,7 @@ static void about_book_radius(struct list *l)
         const struct brake_tyre_lines *tyre = &l->vehicle->axle[i].tyre;
         if (tyre->marking[0] != '\0' && isnan(tyre->rollout))
             add(l, BRAKE_WARNS_RADIUS_FROM_BOOKS,
-                "The %s rolling radius, %.0f mm, is that of the books for '%s'; real tyres of one "
+                "The %s rolling radius, %.0f mm, is the nominal one of '%s'; real tyres of one "
                 "size differ by 3 to 5 %%. Measure the rollout.",
                 brake_axle_word((enum brake_axle)i), 1e3 * tyre->rolling_radius, tyre->marking);
     }

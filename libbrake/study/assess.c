@@ -4,7 +4,7 @@
 #include "criteria/warn.h"
 #include "criteria/judge.h"
 #include "assess.h"
-#include "sure.h"
+#include "conformance.h"
 #include "vehicle/text.h"
 
 bool brake_assessed(const struct brake_assessment *assessment, int criterion)
@@ -15,7 +15,7 @@ bool brake_assessed(const struct brake_assessment *assessment, int criterion)
 /* The one that is met less often; of equals that of the smaller margin. */
 static bool limits_before(const struct brake_assessment *a, int one, int other)
 {
-    const double met = a->sure.of[one].met - a->sure.of[other].met;
+    const double met = a->conformance.of[one].met - a->conformance.of[other].met;
     if (met < 0.0 || met > 0.0)
         return met < 0.0;
     return a->judgement[one].margin < a->judgement[other].margin;
@@ -53,7 +53,7 @@ void brake_assess(const struct brake_sheet *sheet, unsigned rules,
 {
     struct brake_assessment *a = assessment;
     a->rules = rules;
-    brake_sure_clear(&a->sure);
+    brake_conformance_clear(&a->conformance);
     brake_evaluate(&sheet->vehicle, &a->results);
     brake_judge_all(rules, &sheet->vehicle, a->judgement);
     brake_assessment_count(a);
@@ -63,9 +63,9 @@ void brake_assess(const struct brake_sheet *sheet, unsigned rules,
 /* A tolerance that reaches self-lock, told once with the row that loses most samples to it. */
 static void warn_of_shoes(struct brake_assessment *a)
 {
-    const struct brake_sureness *most = NULL;
+    const struct brake_conformance *most = NULL;
     for (int i = 0; i < brake_criterion_count(); i++) {
-        const struct brake_sureness *s = &a->sure.of[i];
+        const struct brake_conformance *s = &a->conformance.of[i];
         if (s->shoe_locks && (most == NULL || s->failed > most->failed))
             most = s;
     }
@@ -80,12 +80,13 @@ static void warn_of_shoes(struct brake_assessment *a)
         most->failed, most->samples);
 }
 
-bool brake_assess_sure(const struct brake_sheet *sheet, bool faded, const struct brake_watch *watch,
-                       struct brake_sure_room *room, struct brake_assessment *assessment)
+bool brake_assess_conformance(const struct brake_sheet *sheet, bool faded,
+                              const struct brake_watch *watch, struct brake_conformance_room *room,
+                              struct brake_assessment *assessment)
 {
     struct brake_assessment *a = assessment;
-    const struct brake_sure_options options = {a->rules, faded, watch};
-    if (!brake_sure_draw(sheet, &options, room, a->judgement, &a->sure))
+    const struct brake_conformance_options options = {a->rules, faded, watch};
+    if (!brake_conformance_draw(sheet, &options, room, a->judgement, &a->conformance))
         return false;
     warn_of_shoes(a);
     brake_assessment_count(a);

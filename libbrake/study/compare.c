@@ -11,7 +11,7 @@
 #include "comparing.h"
 #include "procedure.h"
 #include "criteria/judge.h"
-#include "sure.h"
+#include "conformance.h"
 
 /* Results held side by side beside those that are margins; in both load cases. */
 static const char *const headlines[] = {
@@ -174,14 +174,14 @@ bool brake_compare_fade(struct brake_comparison *comparison, const struct brake_
     return true;
 }
 
-bool brake_compare_sure(struct brake_comparison *comparison, const struct brake_watch *watch,
-                        struct brake_sure_room *room)
+bool brake_compare_conformance(struct brake_comparison *comparison, const struct brake_watch *watch,
+                               struct brake_conformance_room *room)
 {
     struct brake_comparison *c = comparison;
     const struct brake_sheet *const sheet[] = {c->before, c->after};
-    const struct brake_sure_options options = {c->rules, c->faded, watch};
+    const struct brake_conformance_options options = {c->rules, c->faded, watch};
     for (int i = 0; i < 2; i++) {
-        if (!brake_sure_draw(sheet[i], &options, room, c->judgement[i], &c->sure[i]))
+        if (!brake_conformance_draw(sheet[i], &options, room, c->judgement[i], &c->conformance[i]))
             return false;
     }
     return true;

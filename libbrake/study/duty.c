@@ -7,7 +7,7 @@
 #include "brake/stop.h"
 #include "sequences.h"
 
-static const double BRAKED_SLICE = 0.5; /* [s] while a stop or a braked leg of a drive lasts */
+static const double BRAKED_SLICE = 0.5; /* [s] while a stop or a braked segment of a drive lasts */
 static const double SLICE = 1.0; /* [s] at first, on a descent and while the brakes are off */
 static const double LONGEST_SLICE = 30.0; /* [s] once all changes slowly */
 static const double SHOWN_BRAKED = 0.1;   /* [s] from row to row of the history while they are on */
@@ -172,7 +172,7 @@ struct run {
     struct brake_duty_result *result;
     struct brake_braking braking;
     struct brake_outcome outcome;
-    double time;                /* when the present application or leg began */
+    double time;                /* when the present application or segment began */
     double work[BRAKE_AXLES];   /* of those before it */
     double before[BRAKE_AXLES]; /* supplied to one brake before the duty */
 };
@@ -378,7 +378,7 @@ static void keep(struct run *run)
     }
     result->force_most = fmax(result->force_most, run->outcome.force_most);
     result->locked = result->locked || !isnan(run->outcome.lock_time);
-    /* A leg of a drive that ends at rest, or nearly, is no stop. */
+    /* A segment of a drive that ends at rest, or nearly, is no stop. */
     if (run->duty->kind == BRAKE_DUTY_STOPS)
         result->developed = run->outcome.developed;
     result->distance = run->braking.distance;

@@ -2,9 +2,9 @@
 #include "asked.h"
 #include "scan.h"
 #include "target.h"
-#include "vehicle/rework.h"
+#include "vehicle/recalculation.h"
 #include "criteria/judge.h"
-#include "sure.h"
+#include "conformance.h"
 
 #include <math.h>
 #include <stddef.h>
@@ -221,17 +221,17 @@ bool brake_size_answered(const struct brake_size_question *question, const struc
     return answered;
 }
 
-static bool words_of(const struct brake_sheet *sheet, struct brake_sure_room *room,
+static bool words_of(const struct brake_sheet *sheet, struct brake_conformance_room *room,
                      struct brake_judgement *judgement)
 {
-    const struct brake_sure_options options = {BRAKE_RULES_ALL, false, NULL};
-    struct brake_sure sure = {.samples = 0};
+    const struct brake_conformance_options options = {BRAKE_RULES_ALL, false, NULL};
+    struct brake_conformances conformance = {.samples = 0};
     brake_judge_all(BRAKE_RULES_ALL, &sheet->vehicle, judgement);
-    return brake_sure_draw(sheet, &options, room, judgement, &sure);
+    return brake_conformance_draw(sheet, &options, room, judgement, &conformance);
 }
 
 int brake_size_changes(const struct brake_sheet *sheet, int by, double value,
-                       struct brake_sure_room *room, struct brake_size_change *change)
+                       struct brake_conformance_room *room, struct brake_size_change *change)
 {
     struct brake_judgement before[BRAKE_CRITERIA];
     struct brake_judgement after[BRAKE_CRITERIA];

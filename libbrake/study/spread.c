@@ -13,7 +13,7 @@
 #include "procedure.h"
 #include "replicates.h"
 #include "sample.h"
-#include "sure.h"
+#include "conformance.h"
 #include "watching.h"
 
 enum { BLOCK = 512, FADED_BLOCK = 32 /* samples at a time; they divide their number */ };
@@ -224,7 +224,8 @@ size_t brake_spread_room(const struct brake_spread *spread)
 {
     const struct brake_model model = margins_of(spread);
     const size_t room = values_size(spread) + index_size(spread) + brake_indices_room(&model);
-    return room > sizeof(struct brake_sure_room) ? room : sizeof(struct brake_sure_room);
+    return room > sizeof(struct brake_conformance_room) ? room
+                                                        : sizeof(struct brake_conformance_room);
 }
 
 /* The second part of a study's progress. */
@@ -255,13 +256,13 @@ static bool find_indices(struct brake_spread *spread, void *room, const struct l
 bool brake_spread_run(struct brake_spread *spread, void *room, const struct brake_watch *watch)
 {
     const struct brake_model model = margins_of(spread);
-    const struct brake_sure_options words = {spread->rules, spread->faded, NULL};
+    const struct brake_conformance_options words = {spread->rules, spread->faded, NULL};
     const struct later later = {
         watch, (double)spread->samples,
         (double)(spread->samples + brake_indices_cost(&model, spread->base))};
     /* The words are those of every other study: their samples come first, and go. */
-    if (watch_stops(watch) ||
-        !brake_sure_draw(spread->inputs.sheet, &words, room, spread->judgement, &spread->sure))
+    if (watch_stops(watch) || !brake_conformance_draw(spread->inputs.sheet, &words, room,
+                                                      spread->judgement, &spread->conformance))
         return false;
     spread->value = room;
     spread->index = (struct brake_index *)((char *)room + values_size(spread));

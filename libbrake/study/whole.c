@@ -3,7 +3,7 @@
 
 #include "brake/assessment.h"
 #include "assess.h"
-#include "brake/sureness.h"
+#include "brake/conformance.h"
 #include "procedure.h"
 
 struct brake_assessment *brake_assessment_new(void)
@@ -19,13 +19,13 @@ void brake_assessment_free(struct brake_assessment *assessment)
 bool brake_assess_whole(const struct brake_sheet *sheet, unsigned rules,
                         const struct brake_watch *watch, struct brake_assessment *assessment)
 {
-    struct brake_sure_room *room = brake_sure_room_new();
+    struct brake_conformance_room *room = brake_conformance_room_new();
     if (room == NULL)
         return false;
     brake_assess(sheet, rules, assessment);
     brake_assess_fade(sheet, NULL, assessment);
-    const bool all = brake_assess_sure(sheet, true, watch, room, assessment);
-    brake_sure_room_free(room);
+    const bool all = brake_assess_conformance(sheet, true, watch, room, assessment);
+    brake_conformance_room_free(room);
     return all;
 }
 

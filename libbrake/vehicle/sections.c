@@ -51,7 +51,7 @@ static const struct brake_quantity general_rows[] = {
      .why = "M1 has the shorter stopping distances"},
     {LINE(general, frame), .kind = BRAKE_CHOICE, .choices = frame_words, .fallback = BRAKE_CAR,
      .meaning = "Built on the chassis of a car or of a truck (49 CFR 393.52).",
-     .measure = "Separate ladder frame: truck. Maker's data if in doubt.",
+     .measure = "Separate ladder frame: truck. Maker's data settles it.",
      .why = "the rows for a car ask for more"},
     {LINE(general, use), .kind = BRAKE_CHOICE, .choices = use_words, .fallback = BRAKE_PRIVATE,
      .meaning = "What the vehicle is used for: private, or commercial (49 CFR 390.5).",
@@ -133,7 +133,7 @@ static const struct brake_quantity general_rows[] = {
      .dimension = BRAKE_RATIO, .unit = "", .low = 0.5, .high = 1.5, RULE(0.88, 1.13),
      .typical = 0.05,
      .meaning = "Peak friction of these tyres over that of the reference tyre, dry.",
-     .measure = "Test stops to the verge of lock on a road whose friction was measured.",
+     .measure = "Test stops to incipient lock on a road whose friction was measured.",
      .why = "by pattern: road 1.00, all_terrain 0.95, mud 0.88; snow treads have less on a dry road "
             "(DOT HS-803 234, abstract), figures from memory"},
 };
@@ -222,7 +222,7 @@ static const struct brake_quantity tyre_rows[] = {
      .need = BRAKE_NEEDED, .danger = BRAKE_TOO_LOW, .dimension = BRAKE_LENGTH, .unit = "mm",
      .low = 0.16, .high = 0.7, NO_DEFAULT, .typical = 0.02,
      .meaning = "Rolling radius: distance of one turn over 2 pi.",
-     .measure = "Give rollout; or marking for the size of the books.",
+     .measure = "Give rollout; or marking for the nominal size.",
      .why = "3.05 D / 2 pi from the marked size, which is on the large side"},
     {LINE(tyre, overall_diameter), .symbol = "D", .kind = BRAKE_REAL, .role = BRAKE_WORKED,
      .danger = BRAKE_TOO_LOW, .dimension = BRAKE_LENGTH, .unit = "mm", .low = 0.35, .high = 1.4,
@@ -332,7 +332,7 @@ static const struct brake_quantity disc_rows[] = {
      .danger = BRAKE_TOO_HIGH, .dimension = BRAKE_LENGTH, .unit = "mm", .low = 0.12, .high = 0.6,
      NO_DEFAULT, .typical = 0.005,
      .meaning = "Outside diameter of the rotor. Only for heat over time.",
-     .measure = "Tape or calliper gauge.",
+     .measure = "Tape or vernier caliper.",
      .why = "twice the outer radius of the pad: no more than the pad rubs"},
     {LINE(disc, hat_mass), .kind = BRAKE_REAL, .danger = BRAKE_TOO_HIGH, .dimension = BRAKE_MASS,
      .unit = "kg", .low = 0.0, .high = 20.0, RULE(0.6, 1.5), .typical = 0.1,
@@ -824,7 +824,7 @@ static const struct brake_quantity road_rows[] = {
      .typical = 0.1,
      .meaning = "Peak friction of the road with the reference tyre of brake tests; tyre_grip times it is "
                 "that of these tyres.",
-     .measure = "Dry asphalt 0.9, wet 0.5 to 0.7, gravel 0.4 to 0.6; test stops to the verge of lock.",
+     .measure = "Dry asphalt 0.9, wet 0.5 to 0.7, gravel 0.4 to 0.6; test stops to incipient lock.",
      .why = "dry asphalt with the reference tyre of brake tests, 0.9 nominal (49 CFR 571.135 S6.2.1); interval from memory"},
 };
 

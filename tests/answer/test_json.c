@@ -9,12 +9,12 @@
 #include "brake/version.h"
 #include "criteria/judge.h"
 #include "study/assess.h"
-#include "study/sure.h"
+#include "study/conformance.h"
 
 /* Static: they are large. */
 static struct brake_sheet sheet;
 static struct brake_assessment assessment;
-static struct brake_sure_room room;
+static struct brake_conformance_room room;
 
 static char *printed(enum brake_format format)
 {
@@ -29,7 +29,7 @@ static cJSON *report(const char *text, unsigned rules)
 {
     read_sheet(&sheet, text);
     brake_assess(&sheet, rules, &assessment);
-    assert_true(brake_assess_sure(&sheet, false, NULL, &room, &assessment));
+    assert_true(brake_assess_conformance(&sheet, false, NULL, &room, &assessment));
     char *json = printed(BRAKE_AS_COMPACT_JSON);
     assert_non_null(json);
     cJSON *all = cJSON_Parse(json);
@@ -126,7 +126,7 @@ static void every_criterion_of_the_families_is_there(void **state)
     for (int i = 0; i < brake_criterion_count(); i++) {
         const struct brake_criterion *c = brake_criterion_at(i);
         const struct brake_judgement *j = &assessment.judgement[i];
-        const struct brake_sureness *sure = &assessment.sure.of[i];
+        const struct brake_conformance *conformance = &assessment.conformance.of[i];
         if (!brake_assessed(&assessment, i))
             continue;
         at++;
@@ -142,8 +142,8 @@ static void every_criterion_of_the_families_is_there(void **state)
         expect_number(one, "value", j->value);
         expect_number(one, "limit", j->limit);
         expect_number(one, "margin", j->margin);
-        expect_number(one, "margin_p05", sure->margin[0]);
-        expect_number(one, "margin_p95", sure->margin[BRAKE_SURE_STEPS - 1]);
+        expect_number(one, "margin_p05", conformance->margin[0]);
+        expect_number(one, "margin_p95", conformance->margin[BRAKE_MARGIN_STEPS - 1]);
         expect_text(one, "load", isnan(j->margin) ? NULL : brake_load_word(j->load));
         expect_text(one, "state", isnan(j->margin) ? NULL : brake_failure_words(j->failure));
         assert_int_equal(cJSON_IsTrue(item(one, "applies")), j->applies);
@@ -275,8 +275,8 @@ static void the_summary_counts_and_names_the_limiting_one(void **state)
     expect_number(summary, "falls_short", assessment.falls_short);
     expect_number(summary, "cannot_say", assessment.cannot_say);
     expect_text(summary, "limiting", brake_criterion_at(assessment.limiting)->id);
-    brake_catalogue_path(&sheet.vehicle, assessment.sure.of[assessment.limiting].leading, path,
-                         sizeof path);
+    brake_catalogue_path(&sheet.vehicle, assessment.conformance.of[assessment.limiting].leading,
+                         path, sizeof path);
     expect_text(summary, "measure_next", path);
     cJSON_Delete(all);
     all = report(plain, 0);
@@ -313,7 +313,7 @@ static void a_compact_report_is_one_line_and_says_the_same(void **state)
     (void)state;
     read_sheet(&sheet, full_text());
     brake_assess(&sheet, BRAKE_RULES_ALL, &assessment);
-    assert_true(brake_assess_sure(&sheet, false, NULL, &room, &assessment));
+    assert_true(brake_assess_conformance(&sheet, false, NULL, &room, &assessment));
     char *compact = printed(BRAKE_AS_COMPACT_JSON);
     char *loose = printed(BRAKE_AS_JSON);
     assert_null(strchr(compact, '\n'));

@@ -8,14 +8,14 @@
 #include "vehicle/sections.h"
 #include "criteria/judge.h"
 #include "study/assess.h"
-#include "study/sure.h"
+#include "study/conformance.h"
 
 enum { REPORT_SIZE = 200000 };
 
 /* Static: they are large. `page` is the report as written, `flat` with its lines joined. */
 static struct brake_sheet sheet;
 static struct brake_assessment assessment;
-static struct brake_sure_room room;
+static struct brake_conformance_room room;
 static char page[REPORT_SIZE];
 static char flat[REPORT_SIZE];
 
@@ -50,7 +50,7 @@ static void print_page(void)
 static void write_page(unsigned rules)
 {
     brake_assess(&sheet, rules, &assessment);
-    assert_true(brake_assess_sure(&sheet, false, NULL, &room, &assessment));
+    assert_true(brake_assess_conformance(&sheet, false, NULL, &room, &assessment));
     print_page();
 }
 
@@ -344,7 +344,7 @@ static void a_margin_without_limit_is_called_so(void **state)
 
 /* The torque of the parking brake within its tolerance of the whole weight, 3000 g 0.4 =
  * 11768 N m: the grade is finite, with more torque it is not. */
-static void a_doubt_without_limit_is_left_out(void **state)
+static void a_uncertainty_without_limit_is_left_out(void **state)
 {
     (void)state;
     report(plus(plain, "[parking]\ntorque = 11767 N*m +- 10 N*m\n[trailer]\nmass = 500 kg\n"),
@@ -488,7 +488,7 @@ int main(void)
         cmocka_unit_test(a_stop_that_never_ends_is_called_so),
         cmocka_unit_test(a_rear_that_never_leads_is_said_not_to),
         cmocka_unit_test(a_margin_without_limit_is_called_so),
-        cmocka_unit_test(a_doubt_without_limit_is_left_out),
+        cmocka_unit_test(a_uncertainty_without_limit_is_left_out),
         cmocka_unit_test(shares_are_shown_in_percent_and_ratios_as_they_are),
         cmocka_unit_test(warnings_are_listed_or_there_are_none),
         cmocka_unit_test(numbers_stand_in_both_trades),

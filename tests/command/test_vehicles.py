@@ -34,8 +34,8 @@ def test_a_stock_vehicle_in_good_order_has_no_hazard(file):
 @of("inadequate")
 def test_an_inadequate_vehicle_does_not_meet_and_its_hazard_is_named(file):
     """Given a vehicle that is inadequate for a reason worked out by hand, when it is checked, then
-    it falls short, and of that hazard among others, or, where the hazard lies in the doubt of a
-    line, at least does not meet it."""
+    it falls short, and of that hazard among others, or, where the hazard lies in the uncertainty
+    of a line, at least does not meet it."""
     hazard = FIRST[file].partition(": ")[2].partition(":")[0]
     summary, criteria = judged(file)
     assert summary["verdict"].startswith("FALLS SHORT")

@@ -304,7 +304,7 @@ static void a_radius_from_the_books(void **state)
     const char *text = swapped(plain, "rolling_radius = 400 mm\noverall_diameter = 800 mm\n", "");
     const char *marked = plus(text, "[front.tyre]\nmarking = 265/70R17\n");
     expect_pair("radius_from_books", plus(marked, "rollout = 2.45 m\n"), marked, 2,
-                "The front rolling radius, 390 mm, is that of the books for '265/70R17'");
+                "The front rolling radius, 390 mm, is the nominal one of '265/70R17'");
 }
 
 /* ---- the list -------------------------------------------------------------------------------- */

@@ -4,18 +4,18 @@
 #include "brake/assessment.h"
 #include "criteria/warn.h"
 #include "study/assess.h"
-#include "study/sure.h"
+#include "study/conformance.h"
 
 /* Static: it is large. */
 static struct brake_assessment assessment;
-static struct brake_sure_room room;
+static struct brake_conformance_room room;
 static struct brake_sheet sheet;
 
 static void assess(const char *text, unsigned rules)
 {
     read_sheet(&sheet, text);
     brake_assess(&sheet, rules, &assessment);
-    assert_true(brake_assess_sure(&sheet, false, NULL, &room, &assessment));
+    assert_true(brake_assess_conformance(&sheet, false, NULL, &room, &assessment));
 }
 
 /* Parking, trailer, sides and travel known, so that nothing is left unsaid: adhesion and force to
@@ -84,7 +84,7 @@ static void the_parts_of_an_assessment_are_those_of_the_library(void **state)
                  results.load[BRAKE_FULL].deceleration.most);
     assert_int_equal(assessment.warnings, brake_warnings(&sheet.vehicle, &results, warning));
     assert_string_equal(assessment.warning[0].text, warning[0].text);
-    assert_true(assessment.sure.of[assessment.limiting].samples > 0);
+    assert_true(assessment.conformance.of[assessment.limiting].samples > 0);
 }
 
 static void judge_all(enum brake_verdict verdict)

@@ -163,7 +163,7 @@ static void the_cold_stop_is_the_hardest_from_100_km_h(void **state)
     struct brake_thermal_state start[BRAKE_AXLES];
     const struct brake_duty duty = {
         .kind = BRAKE_DUTY_STOPS,
-        .stops = {.count = 1, .from = 100.0 * KMH, .manner = BRAKE_AT_THE_VERGE},
+        .stops = {.count = 1, .from = 100.0 * KMH, .manner = BRAKE_AT_INCIPIENT_LOCK},
         .heat = start,
         .force = 500.0};
     run(plus(plain, heat), BRAKE_FADE_CAR);

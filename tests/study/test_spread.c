@@ -4,11 +4,11 @@
 
 #include <stdlib.h>
 
-#include "brake/chance.h"
+#include "brake/distribution.h"
 #include "brake/spread.h"
 #include "study/drawn.h"
 #include "criteria/judge.h"
-#include "study/doubt.h"
+#include "study/distribution.h"
 
 static struct brake_sheet sheet;
 static struct brake_spread spread;

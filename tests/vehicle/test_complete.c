@@ -4,7 +4,7 @@
 #include "brake/parking.h"
 #include "brake/system.h"
 #include "vehicle/system.h"
-#include "vehicle/rework.h"
+#include "vehicle/recalculation.h"
 
 /* A vehicle whose `old` line gives way to `raw` lines. */
 static void read_instead(struct brake_sheet *sheet, const char *old, const char *raw)
@@ -535,7 +535,7 @@ static void a_value_and_a_reading_must_agree_within_two_percent(void **state)
 }
 
 /* Twice a tolerance of 20 mm. */
-static void a_value_that_admits_more_doubt_may_differ_more(void **state)
+static void a_value_that_admits_more_uncertainty_may_differ_more(void **state)
 {
     (void)state;
     struct brake_sheet sheet;
@@ -647,7 +647,7 @@ int main(void)
         cmocka_unit_test(a_value_set_wins_over_a_reading),
         cmocka_unit_test(a_reading_set_wins_over_a_value_stated),
         cmocka_unit_test(a_value_and_a_reading_must_agree_within_two_percent),
-        cmocka_unit_test(a_value_that_admits_more_doubt_may_differ_more),
+        cmocka_unit_test(a_value_that_admits_more_uncertainty_may_differ_more),
         cmocka_unit_test(completing_twice_changes_nothing),
         cmocka_unit_test(defaults_are_filled_in_and_known_as_such),
         cmocka_unit_test(a_default_follows_a_change),

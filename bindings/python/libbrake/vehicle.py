@@ -115,8 +115,8 @@ class Vehicle(Sections):
         self, samples=16384, rules="all", seed=1, shape="normal", fade=False, progress=None
     ):
         """All tolerances drawn at once: how probably each requirement is met, and which input's
-        doubt decides it. `shape`: normal, uniform or triangular, or a dict of them by path. `fade`:
-        hot performance too, which takes minutes. `progress`: as of sweep.
+        uncertainty decides it. `shape`: normal, uniform or triangular, or a dict of them by path.
+        `fade`: hot performance too, which takes minutes. `progress`: as of sweep.
 
         Gives an Answer: summary, criteria, results, sensitivity, inputs, causes.
         """

@@ -7,7 +7,7 @@
 #include "brake/catalogue.h"
 #include "brake/criteria.h"
 #include "brake/evaluate.h"
-#include "brake/sureness.h"
+#include "brake/conformance.h"
 #include "brake/warnings.h"
 #include "brake/watch.h"
 
@@ -20,7 +20,7 @@ struct brake_assessment {
     unsigned rules; /**< families judged */
     struct brake_results results;
     struct brake_judgement judgement[BRAKE_CRITERIA]; /**< by number of the criterion */
-    struct brake_sure sure;                           /**< what the words follow from */
+    struct brake_conformances conformance;            /**< what the words follow from */
     struct brake_warning warning[BRAKE_WARNINGS];
     int warnings; /**< how many there are */
     int meets;    /**< criteria that apply and are met */

@@ -51,7 +51,7 @@ enum { BRAKE_WARNINGS = 56 /**< room for every warning, 12 of heat among them */
     W(HOSES_AT_DROOP, "hoses_at_droop", "The body sits higher: a brake hose may be too short.") \
     W(CENTRE_LOCKED, "centre_locked", "With the centre drive locked all wheels lock together.") \
     W(RADIUS_FROM_BOOKS, "radius_from_books", \
-      "A rolling radius is that of the books, not a measured one.") \
+      "A rolling radius is the nominal one of its marking, not a measured one.") \
     W(HEAT_NOT_HELD, "heat.not_held", "The pedal force does not hold what a duty asks for.") \
     W(HEAT_NOT_SLOWED, "heat.not_slowed", "The vehicle is not slowed in time in a duty.") \
     W(HEAT_FADE, "heat.fade", "Fade raises the pedal force of a duty by more than a fifth.") \
