@@ -458,7 +458,7 @@ static enum brake_status run_descent(struct run *run)
 }
 
 /* From one row to the next: on the brakes where the vehicle by itself would slow less. */
-static enum brake_status run_leg(struct run *run, const struct brake_cycle_point *point)
+static enum brake_status run_segment(struct run *run, const struct brake_cycle_point *point)
 {
     const double duration = point[1].time - point->time;
     const double slowing = (point->speed - point[1].speed) / duration;
@@ -490,7 +490,7 @@ static enum brake_status run_cycle(struct run *run)
 {
     const struct brake_cycle *cycle = &run->duty->cycle;
     for (int i = 0; i + 1 < cycle->count && !stopped(run); i++) {
-        const enum brake_status status = run_leg(run, &cycle->point[i]);
+        const enum brake_status status = run_segment(run, &cycle->point[i]);
         if (status != BRAKE_OK)
             return status;
     }

@@ -749,7 +749,7 @@ MISSING = {
     "mounting": ("[front.disc] mounting", "front.disc.mounting: is missing. How to get it: Look."),
     "pistons": (
         "[front.disc] pistons",
-        "front.disc.pistons: is missing. How to get it: Calliper gauge on the piston, not on the"
+        "front.disc.pistons: is missing. How to get it: Vernier caliper on the piston, not on the"
         " boot. Never count both sides.",
     ),
     "shape of the pads": (
@@ -761,7 +761,7 @@ MISSING = {
     "inner radius of the pads": (
         "[front.disc.pads] inner_radius",
         "front.disc.pads.inner_radius: is missing, as front.disc.pads.outer_radius is given."
-        " How to get it: Calliper gauge."
+        " How to get it: Vernier caliper."
         " Also missing: front.disc.effective_radius",
     ),
     "width of the pads": (
@@ -769,7 +769,7 @@ MISSING = {
         "[front.disc.pads] shape = rectangle",
         "[front.disc.pads] height = 40 mm",
         "front.disc.pads.width: is missing, as front.disc.pads.outer_radius is given."
-        " How to get it: Calliper gauge."
+        " How to get it: Vernier caliper."
         " Also missing: front.disc.effective_radius",
     ),
     "arrangement of the shoes": (
