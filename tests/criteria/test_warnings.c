@@ -298,7 +298,7 @@ static void a_centre_drive_that_is_locked(void **state)
 }
 
 /* 3.05 x 803 mm / 2 pi = 390 mm, WC-33. */
-static void a_radius_from_the_books(void **state)
+static void a_nominal_radius(void **state)
 {
     (void)state;
     const char *text = swapped(plain, "rolling_radius = 400 mm\noverall_diameter = 800 mm\n", "");
@@ -388,7 +388,7 @@ int main(void)
         cmocka_unit_test(a_parking_brake_that_falls_short),
         cmocka_unit_test(a_body_that_was_raised),
         cmocka_unit_test(a_centre_drive_that_is_locked),
-        cmocka_unit_test(a_radius_from_the_books),
+        cmocka_unit_test(a_nominal_radius),
         cmocka_unit_test(there_is_room_for_every_warning),
         cmocka_unit_test(every_kind_of_warning_has_an_id_and_a_meaning),
         cmocka_unit_test(the_caution_says_what_a_calculation_is_not),

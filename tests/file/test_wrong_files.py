@@ -732,7 +732,7 @@ MISSING = {
     "size of the tyre": (
         "[front.tyre] rollout",
         "front.tyre.rolling_radius: is missing. How to get it: Give rollout; or marking for the"
-        " size of the books."
+        " nominal size."
         " Also missing: front.tyre.wheel_inertia",
     ),
     "mass of the wheel": (
@@ -743,7 +743,7 @@ MISSING = {
     "rear tyre, once it is begun": (
         "[rear.tyre] wheel_mass = 20 kg",
         "rear.tyre.rolling_radius: is missing. How to get it: Give rollout; or marking for the"
-        " size of the books."
+        " nominal size."
         " Also missing: rear.tyre.wheel_inertia",
     ),
     "mounting": ("[front.disc] mounting", "front.disc.mounting: is missing. How to get it: Look."),
