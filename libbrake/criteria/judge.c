@@ -78,17 +78,32 @@ bool brake_criterion_in(const struct brake_criterion *criterion, unsigned rules)
 
 /* ---- judging -------------------------------------------------------------------------------- */
 
+/* What cannot be worked out is not met, and says so. */
+static void put_verdict(struct brake_judgement *j)
+{
+    j->verdict = j->margin >= 0.0 ? BRAKE_MEETS : BRAKE_FALLS_SHORT;
+    if (isnan(j->margin))
+        j->reason = "it cannot be worked out: there is no solution";
+}
+
+/* A state that cannot be worked out is the worst: no number of another may stand in for it. */
+static bool is_worse(const struct brake_judgement *one, const struct brake_judgement *than)
+{
+    return !isnan(than->margin) && !(one->margin >= than->margin);
+}
+
 static void judge_state(const struct brake_criterion *c, struct states *s, enum brake_load load,
                         enum brake_failure failure, struct brake_judgement *worst)
 {
-    const double value = measures[c->measure].value(c, s, load, failure);
-    const double margin = measure_margin(c->measure, value, worst->limit);
-    if (isnan(worst->margin) || margin < worst->margin) {
-        worst->value = value;
-        worst->margin = margin;
-        worst->load = load;
-        worst->failure = failure;
-    }
+    struct brake_judgement j = *worst;
+    const bool first = j.verdict == BRAKE_CANNOT_SAY;
+    j.value = measures[c->measure].value(c, s, load, failure);
+    j.margin = measure_margin(c->measure, j.value, j.limit);
+    j.load = load;
+    j.failure = failure;
+    put_verdict(&j);
+    if (first || is_worse(&j, worst))
+        *worst = j;
 }
 
 static const struct brake_judgement unknown = {
@@ -118,7 +133,6 @@ static struct brake_judgement judge(const struct brake_criterion *criterion, str
             if (full)
                 judge_state(criterion, s, BRAKE_FULL, criterion->failure[i], &j);
         }
-        j.verdict = j.margin >= 0.0 ? BRAKE_MEETS : BRAKE_FALLS_SHORT;
         if (criterion->measure == BRAKE_REAR_FIRST && isinf(j.value))
             j.reason = "the rear never takes the lead";
     }
@@ -177,7 +191,7 @@ void brake_judge_hot(const struct brake_criterion *criterion, const struct brake
     j->value = measures[criterion->measure].hot(criterion, figures);
     j->limit = hot_limit(criterion, figures);
     j->margin = measure_margin(criterion->measure, j->value, j->limit);
-    j->verdict = j->margin >= 0.0 ? BRAKE_MEETS : BRAKE_FALLS_SHORT;
+    put_verdict(j);
 }
 
 void brake_judge_all(unsigned rules, const struct brake_vehicle *vehicle,

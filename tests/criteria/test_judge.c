@@ -9,6 +9,7 @@
 #include "brake/parking.h"
 #include "brake/stop.h"
 #include "criteria/judge.h"
+#include "vehicle/system.h"
 
 static const double full_stop = 5.0 * 9.0 / 11.0;
 
@@ -678,6 +679,51 @@ static void a_vehicle_that_does_not_stop_takes_for_ever(void **state)
     assert_equal(judge_by(&second, swapped(plain, "split = II", "split = one")).value, 0.0);
 }
 
+/* Given a rear shoe that locks itself, of which there is no solution, when what turns on it is
+ * judged, then nothing is met and every row says so: no rear adhesion used, or no lock on any road,
+ * would be the best of all vehicles (method.md, section 9). */
+static void what_cannot_be_worked_out_is_not_met(void **state)
+{
+    (void)state;
+    static const char *const ids[] = {"un.13h.type0",      "un.13h.type0_distance",
+                                      "un.13h.lock_order", "un.13h.adhesion",
+                                      "us.135.rear_curve", "hazard.circuit"};
+    struct brake_sheet sheet;
+    read_sheet(&sheet, shoe_text());
+    sheet.vehicle.axle[BRAKE_REAR].lining.mu =
+        1.01 * brake_vehicle_lock_friction(&sheet.vehicle, BRAKE_REAR);
+    for (size_t i = 0; i < sizeof ids / sizeof ids[0]; i++) {
+        struct brake_judgement j;
+        brake_judge(named(ids[i]), &sheet.vehicle, &j);
+        assert_nan(j.margin);
+        assert_int_equal(j.verdict, BRAKE_FALLS_SHORT);
+        assert_string_equal(j.reason, "it cannot be worked out: there is no solution");
+    }
+}
+
+/* Given a load case that is not known, when the other one meets what both must, then the
+ * requirement is not met, whichever of them comes first. */
+static void a_state_that_cannot_be_worked_out_is_the_worst(void **state)
+{
+    (void)state;
+    const struct brake_criterion criterion = {
+        .measure = BRAKE_STOP_DECELERATION, .load = BRAKE_AT_BOTH, .force = 500.0, .limit = 1.0};
+    for (int load = 0; load < BRAKE_LOADS; load++) {
+        struct brake_sheet sheet;
+        struct brake_judgement j;
+        read_sheet(&sheet, plus(plain, "[load.empty]\nmass = 100 kg\n"));
+        brake_judge(&criterion, &sheet.vehicle, &j);
+        assert_int_equal(j.verdict, BRAKE_MEETS);
+        assert_null(j.reason);
+        sheet.vehicle.load[load].height = BRAKE_NAN;
+        brake_judge(&criterion, &sheet.vehicle, &j);
+        assert_int_equal(j.verdict, BRAKE_FALLS_SHORT);
+        assert_int_equal(j.load, load);
+        assert_nan(j.value);
+        assert_non_null(j.reason);
+    }
+}
+
 static void assist_and_vacuum_are_judged_in_their_state(void **state)
 {
     (void)state;
@@ -863,9 +909,7 @@ static void every_criterion_can_be_judged_on_some_vehicle(void **state)
         plus(without, "[vehicle]\ncategory = N1\n"),
         plus(full_text(), "[vehicle]\nframe = truck\nfirst_registered = 1996\n"),
         plus(full_text(), "[vehicle]\ncategory = N1\nfirst_registered = 1996\n"),
-        plus(swapped(drum_text(), "brake_factor = 2\n", ""),
-             "[rear.drum.lining]\nmu = 0.35\npivot_radius = 110 mm\nforce_arm = 200 mm\n"
-             "heel = 20 deg\ntoe = 130 deg\n")};
+        shoe_text()};
     for (int i = 0; i < brake_criterion_count(); i++) {
         int judged = 0;
         if (brake_measure_hot(brake_criterion_at(i)->measure))
@@ -989,6 +1033,8 @@ int main(void)
         cmocka_unit_test(the_worse_of_two_circuits_counts),
         cmocka_unit_test(the_worse_of_open_and_shut_counts),
         cmocka_unit_test(a_vehicle_that_does_not_stop_takes_for_ever),
+        cmocka_unit_test(what_cannot_be_worked_out_is_not_met),
+        cmocka_unit_test(a_state_that_cannot_be_worked_out_is_the_worst),
         cmocka_unit_test(assist_and_vacuum_are_judged_in_their_state),
         cmocka_unit_test(a_margin_of_nothing_meets),
         cmocka_unit_test(every_bit_keeps_a_clause_from_those_it_is_not_for),
