@@ -54,8 +54,15 @@ static void read_with_friction(const char *mu)
     state_tolerance(&sheet, "front.disc.pads.mu", 0.04, BRAKE_ESTIMATED);
 }
 
-/* By the trapezium rule over seven standard deviations of the model's factor. */
-static double chance_of_type0(double mu)
+/* Full, from a friction in front and one of 0.4 at the rear. */
+static double deceleration_of(double mu)
+{
+    return (36.0 * mu / 0.4 + 9.0) / 11.0;
+}
+
+/* Of a normal deceleration, by the trapezium rule over seven standard deviations of the model's
+ * factor. */
+static double chance_of_type0(double mean, double sigma)
 {
     enum { STEPS = 4000 };
     const double pi = acos(-1.0);
@@ -63,8 +70,7 @@ static double chance_of_type0(double mu)
     for (int i = 0; i <= STEPS; i++) {
         const double z = -7.0 + 14.0 * i / STEPS;
         const double factor = 1.0 + 0.03 / 1.96 * z;
-        const double enough = 0.4 * (6.43 / factor - 9.0 / 11.0) * 11.0 / 36.0;
-        const double share = 0.5 * erfc((enough - mu) / (0.04 / 1.96) / sqrt(2.0));
+        const double share = 0.5 * erfc((6.43 / factor - mean) / sigma / sqrt(2.0));
         sum += share * exp(-0.5 * z * z) / sqrt(2.0 * pi) * 14.0 / STEPS;
     }
     return sum;
@@ -80,10 +86,33 @@ static void p_is_the_share_that_the_integral_gives(void **state)
     for (int i = 0; i < 5; i++) {
         read_with_friction(cases[i].text);
         const struct brake_sureness *s = sureness_of("un.13h.type0");
-        const double p = chance_of_type0(cases[i].mu);
+        const double p = chance_of_type0(deceleration_of(cases[i].mu), 90.0 / 11.0 * 0.04 / 1.96);
         assert_true(s->met_low <= p && p <= s->met_high);
         assert_true(fabs(s->met - p) < 3.0 / sqrt((double)s->samples) / 2.0);
     }
+}
+
+/* Given frictions of front and rear that go through half of it together (causes.c), stated or left
+ * out, when P is counted, then the variance of the deceleration has their covariance in it; P is
+ * near 95 of 100, so that all samples are drawn. */
+static void what_front_and_rear_share_is_in_p(void **state)
+{
+    (void)state;
+    static const enum brake_from from[] = {BRAKE_ESTIMATED, BRAKE_DEFAULT};
+    const double front = 90.0 / 11.0 * 0.04 / 1.96;
+    const double rear = 22.5 / 11.0 * 0.16 / 1.96;
+    const double sigma = sqrt(front * front + rear * rear + 2.0 * 0.5 * front * rear);
+    const double p = chance_of_type0(deceleration_of(0.748), sigma);
+    const double error = sqrt(p * (1.0 - p) / BRAKE_SURE_MOST);
+    for (int i = 0; i < 2; i++) {
+        read_with_friction("0.748");
+        state_tolerance(&sheet, "front.disc.pads.mu", 0.04, from[i]);
+        state_tolerance(&sheet, "rear.disc.pads.mu", 0.16, from[i]);
+        const struct brake_sureness *s = sureness_of("un.13h.type0");
+        assert_int_equal(s->samples, BRAKE_SURE_MOST);
+        assert_within(s->met, p, 3.0 * error);
+    }
+    assert_true(chance_of_type0(deceleration_of(0.748), hypot(front, rear)) > p + 6.0 * error);
 }
 
 static void the_word_follows_from_the_least_that_p_may_be(void **state)
@@ -331,6 +360,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(p_is_the_share_that_the_integral_gives),
+        cmocka_unit_test(what_front_and_rear_share_is_in_p),
         cmocka_unit_test(the_word_follows_from_the_least_that_p_may_be),
         cmocka_unit_test(what_a_limit_lies_within_is_open),
         cmocka_unit_test(the_interval_is_wilsons),
