@@ -346,14 +346,22 @@ static void results(struct brake_document *d, const struct brake_spread *spread)
     brake_document_end(d);
 }
 
+/* Where 95 of 100 of the values drawn lie; a choice has none. */
+static struct brake_cell end_of(const struct brake_input *input, double share)
+{
+    return input->choice ? brake_cell_nothing()
+                         : brake_cell_number(brake_doubt_value(&input->doubt, share), NULL);
+}
+
 static void inputs(struct brake_document *d, const struct brake_spread *spread)
 {
     static const struct brake_column column[] = {
         {"path", NULL, BRAKE_COLUMN},      {"value", NULL, BRAKE_COLUMN},
-        {"tolerance", NULL, BRAKE_COLUMN}, {"unit", NULL, BRAKE_COLUMN},
+        {"tolerance", NULL, BRAKE_COLUMN}, {"low", NULL, BRAKE_COLUMN},
+        {"high", NULL, BRAKE_COLUMN},      {"unit", NULL, BRAKE_COLUMN},
         {"shape", NULL, BRAKE_COLUMN},     {"cause", NULL, BRAKE_COLUMN}};
     const struct brake_inputs *all = &spread->inputs;
-    brake_document_table(d, &(struct brake_table){.key = "inputs", .column = column, .columns = 6});
+    brake_document_table(d, &(struct brake_table){.key = "inputs", .column = column, .columns = 8});
     for (int i = 0; i < all->count; i++) {
         const struct brake_input *input = &all->input[i];
         const int cause = input->cause;
@@ -362,6 +370,7 @@ static void inputs(struct brake_document *d, const struct brake_spread *spread)
                    brake_cell_text(name_of(d, spread, i)),
                    brake_cell_number(input->doubt.middle, NULL),
                    brake_cell_number(all->sheet->record[input->index].tolerance, NULL),
+                   end_of(input, 0.025), end_of(input, 0.975),
                    brake_part_si(brake_quantity_at(input->index)->dimension),
                    brake_cell_text(brake_shape_word(input->doubt.shape)),
                    brake_cell_text(cause >= 0 ? brake_cause_at(all->cause[cause])->id : NULL)});

@@ -200,8 +200,8 @@ static double parking_tow_ratio(const struct brake_criterion *c, struct states *
 
 /* ---- balance -------------------------------------------------------------------------------- */
 
-/* Largest rear adhesion over its bound z = 0.9 k, at z = 0.15, 0.20 ... 0.80. NaN is no number to be
- * passed over, here and below: no adhesion used would be the best of all vehicles. */
+/* Largest rear adhesion over its bound z = 0.9 k, at z = 0.15, 0.20 ... 0.80. NaN is not passed
+ * over, here and below: no adhesion used would be the best of all vehicles. */
 static double rear_used(const struct brake_balance *balance)
 {
     enum { RATIOS = 14 };
