@@ -101,6 +101,15 @@ SITUATIONS = {
         the_tyres_hold_less_than_the_brakes,
         stated=("vehicle.antilock = fitted",),
     ),
+    # Friction is as good as known, and what decides is what the model itself may be off by.
+    "error of the model": Situation(
+        {PADS: friction(0.316, 0.002)},
+        ["hazard.floor", "hazard.reserve", "un.13h.type0", "hazard.rear_first"],
+        stated=(
+            "pedal.travel = 108 mm +- 0 mm",
+            "rear.drum.cylinder_diameter = 19.6 mm +- 0 mm",
+        ),
+    ),
     # Front and rear go through half of it together; lock order is judged where that parts them.
     "shared cause": Situation(
         {PADS: friction(0.33, 0.08), LINING: friction(0.37, 0.09)},
