@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""How sure the verdicts are, and what to measure better: the doubt of every line at once.
+"""How sure the verdicts are, and what to measure better: the uncertainty of every line at once.
 
     spread.py [VEHICLE] [-o spread.svg]
 """

@@ -76,12 +76,12 @@ char *spread_run(const struct brake_sheet *sheet, unsigned rules, long samples,
 static bool look_at_both(struct brake_comparison *comparison, bool fade,
                          const struct brake_watch *watch, struct brake_error *error)
 {
-    struct brake_sure_room *room = brake_sure_room_new();
+    struct brake_conformance_room *room = brake_conformance_room_new();
     if (room == NULL)
         answer_refuse(error, BRAKE_E_MEMORY, brake_status_message(BRAKE_E_MEMORY));
     const bool all = room != NULL && (!fade || brake_compare_fade(comparison, watch)) &&
-                     brake_compare_sure(comparison, watch, room);
-    brake_sure_room_free(room);
+                     brake_compare_conformance(comparison, watch, room);
+    brake_conformance_room_free(room);
     return all;
 }
 
@@ -90,10 +90,14 @@ char *compare_run(const struct brake_sheet *sheet, const struct brake_sheet *oth
                   struct brake_error *error)
 {
     struct brake_comparison *comparison = answer_memory(sizeof *comparison, error);
+    struct brake_sheet before = *sheet;
     char *text = NULL;
-    if (comparison == NULL)
+    if (comparison == NULL || brake_before_fits(sheet, other, error) != BRAKE_OK) {
+        free(comparison);
         return NULL;
-    brake_compare(sheet, other, rules, comparison);
+    }
+    (void)brake_before_carry(&before, other);
+    brake_compare(&before, other, rules, comparison);
     double *room = NULL;
     if (look_at_both(comparison, fade, watch, error))
         room = answer_memory((brake_compare_room(comparison) + 1) * sizeof *room, error);

@@ -47,7 +47,7 @@ struct wanted {
 };
 #endif
 
-/* Word of a shape of doubt; empty past the last. */
+/* Word of a shape of uncertainty; empty past the last. */
 const char *shape_word(int number);
 
 /* All tolerances drawn at once; `shapes`: of every quantity, by its number; `fade`: hot performance

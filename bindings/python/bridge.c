@@ -219,12 +219,51 @@ static struct brake_document *check(const struct brake_sheet *sheet,
     return d;
 }
 
-char *sheet_report(const struct brake_sheet *sheet, unsigned rules)
+enum brake_status sheet_fits(const struct brake_sheet *before, const struct brake_sheet *sheet,
+                             struct brake_error *error)
 {
+    return brake_before_fits(before, sheet, error);
+}
+
+/* Room for what is said of a vehicle that was another before. */
+struct assessed {
     struct brake_assessment assessment;
-    if (!brake_assess_whole(sheet, rules, NULL, &assessment))
-        return NULL;
-    return bridge_printed(check(sheet, &assessment), BRAKE_AS_TEXT);
+    struct brake_before loss;
+    struct brake_sheet before;
+};
+
+/* NULL: memory is short. */
+static struct assessed *assess(const struct brake_sheet *sheet, const struct brake_sheet *before,
+                               unsigned rules)
+{
+    struct assessed *a = malloc(sizeof *a);
+    bool whole = a != NULL && brake_assess_whole(sheet, rules, NULL, &a->assessment);
+    if (whole && before != NULL) {
+        a->before = *before;
+        (void)brake_before_carry(&a->before, sheet);
+        whole = brake_before_draw(&a->before, sheet, &a->loss) == BRAKE_OK;
+        if (whole)
+            brake_assess_before(&a->assessment, &a->loss);
+    }
+    if (whole)
+        return a;
+    free(a);
+    return NULL;
+}
+
+static char *printed(const struct brake_sheet *sheet, struct assessed *assessed,
+                     enum brake_format format)
+{
+    char *text = bridge_printed(check(sheet, &assessed->assessment), format);
+    free(assessed);
+    return text;
+}
+
+char *sheet_report(const struct brake_sheet *sheet, const struct brake_sheet *before,
+                   unsigned rules)
+{
+    struct assessed *assessed = assess(sheet, before, rules);
+    return assessed != NULL ? printed(sheet, assessed, BRAKE_AS_TEXT) : NULL;
 }
 
 int quantity_count(void)
@@ -247,17 +286,18 @@ int result_count(void)
     return brake_result_count();
 }
 
-char *sheet_check_json(const struct brake_sheet *sheet, unsigned rules, const struct columns *out)
+char *sheet_check_json(const struct brake_sheet *sheet, const struct brake_sheet *before,
+                       unsigned rules, const struct columns *out)
 {
-    struct brake_assessment assessment;
-    if (!brake_assess_whole(sheet, rules, NULL, &assessment))
+    struct assessed *assessed = assess(sheet, before, rules);
+    if (assessed == NULL)
         return NULL;
     if (out->count == 1 && out->column[0].count == brake_result_count()) {
         double *value = columns_writable(out, 0);
         for (int i = 0; i < brake_result_count(); i++)
-            value[i] = brake_result_value(&assessment.results, i);
+            value[i] = brake_result_value(&assessed->assessment.results, i);
     }
-    return bridge_printed(check(sheet, &assessment), BRAKE_AS_COMPACT_JSON);
+    return printed(sheet, assessed, BRAKE_AS_COMPACT_JSON);
 }
 
 char *sheet_file(const struct brake_sheet *sheet)

@@ -66,9 +66,16 @@ double quantity_high(int index);
 /* Number of results. */
 int result_count(void);
 
-/* As `stopmargin check` prints it, for people and as JSON, and the results to the bit. */
-char *sheet_report(const struct brake_sheet *sheet, unsigned rules);
-char *sheet_check_json(const struct brake_sheet *sheet, unsigned rules, const struct columns *out);
+/* Whether the vehicle before may stand beside the other. */
+enum brake_status sheet_fits(const struct brake_sheet *before, const struct brake_sheet *sheet,
+                             struct brake_error *error);
+
+/* As `stopmargin check` prints it, for people and as JSON, and the results to the bit; before: NULL
+ * when it is not told. */
+char *sheet_report(const struct brake_sheet *sheet, const struct brake_sheet *before,
+                   unsigned rules);
+char *sheet_check_json(const struct brake_sheet *sheet, const struct brake_sheet *before,
+                       unsigned rules, const struct columns *out);
 
 /* The vehicle as a file. */
 char *sheet_file(const struct brake_sheet *sheet);

@@ -113,6 +113,14 @@ const char *brake_unit_words(const struct brake_unit *unit)
 
 /* ---- words ---------------------------------------------------------------------------------- */
 
+/* The form of a number in one of its units: an inch is too long to be told in whole ones what is
+ * told in whole millimetres. */
+static enum brake_form form_in(const struct brake_cell *cell, const struct brake_unit *unit)
+{
+    const bool longer = cell->unit != NULL && unit->factor > 10.0 * cell->unit->factor;
+    return cell->form == BRAKE_WHOLE && longer ? BRAKE_ONE_DECIMAL : cell->form;
+}
+
 double brake_cell_value(const struct brake_cell *cell, const struct brake_unit *unit, double value)
 {
     return cell->difference ? value / unit->factor : brake_unit_from_si(unit, value);
@@ -159,20 +167,20 @@ static void add_range(const struct brake_cell *cell, const struct brake_unit *un
 {
     const double half = (cell->high - cell->low) / 2.0;
     const double middle = (cell->high + cell->low) / 2.0;
+    const enum brake_form form = form_in(cell, unit);
     char low[40];
     char high[40];
     const size_t used = strlen(text);
     if (!isfinite(half))
         return;
     if (fabs(cell->number - middle) <= 0.02 * half) {
-        const enum brake_form form =
-            cell->form == BRAKE_FOUR_DIGITS ? BRAKE_TWO_DIGITS : cell->form;
-        write_number(half / unit->factor, form, low, sizeof low);
+        write_number(half / unit->factor, form == BRAKE_FOUR_DIGITS ? BRAKE_TWO_DIGITS : form, low,
+                     sizeof low);
         brake_text_format(text + used, size - used, " +-%s", low);
         return;
     }
-    write_number(brake_cell_value(cell, unit, cell->low), cell->form, low, sizeof low);
-    write_number(brake_cell_value(cell, unit, cell->high), cell->form, high, sizeof high);
+    write_number(brake_cell_value(cell, unit, cell->low), form, low, sizeof low);
+    write_number(brake_cell_value(cell, unit, cell->high), form, high, sizeof high);
     brake_text_format(text + used, size - used, ", %s to %s", low, high);
 }
 
@@ -183,7 +191,8 @@ static void write_list(const struct brake_cell *cell, const struct brake_unit *u
     for (int i = 0; i < cell->count; i++) {
         const size_t used = strlen(text);
         char number[40];
-        write_number(brake_unit_from_si(unit, cell->list[i]), cell->form, number, sizeof number);
+        write_number(brake_unit_from_si(unit, cell->list[i]), form_in(cell, unit), number,
+                     sizeof number);
         brake_text_format(text + used, size - used, "%s%s", i > 0 ? ", " : "", number);
     }
 }
@@ -194,7 +203,7 @@ static void write_value(const struct brake_cell *cell, const struct brake_unit *
     if (cell->kind == BRAKE_CELL_LIST)
         write_list(cell, unit, text, size);
     else
-        write_number(brake_cell_value(cell, unit, cell->number), cell->form, text, size);
+        write_number(brake_cell_value(cell, unit, cell->number), form_in(cell, unit), text, size);
     if (cell->kind == BRAKE_CELL_NUMBER)
         add_range(cell, unit, text, size);
     const size_t used = strlen(text);

@@ -5,29 +5,11 @@
 #include "brake/warnings.h"
 #include "parts.h"
 #include "criteria/judge.h"
+#include "criteria/scope.h"
+
+static const char YARDSTICK[] = "Yardstick";
 
 /* ---- verdict -------------------------------------------------------------------------------- */
-
-const char *brake_part_counts(struct brake_document *d, int meets, int short_of, int between,
-                              int lacking)
-{
-    const int all = meets + short_of + between + lacking;
-    const char *open = "";
-    if (between > 0)
-        open = brake_document_words(d, "; %d may be either, met by 50 to 95 of 100", between);
-    if (lacking > 0)
-        open = brake_document_words(d, "%s; %d could not be judged: an input is missing", open,
-                                    lacking);
-    if (short_of > 0)
-        return brake_document_words(d, "FALLS SHORT of %d of %d requirements; meets %d%s", short_of,
-                                    all, meets, open);
-    if (meets == all && all > 0)
-        return brake_document_words(d, "meets all %d requirements", all);
-    if (meets > 0)
-        return brake_document_words(d, "cannot say; meets %d of %d requirements%s", meets, all,
-                                    open);
-    return brake_document_words(d, "cannot say: nothing is met or missed for sure%s", open);
-}
 
 static const char *state_of(struct brake_document *d, const struct brake_judgement *j)
 {
@@ -66,10 +48,10 @@ static struct brake_cell margin_of(double margin)
     return cell;
 }
 
-static const char *range_of(struct brake_document *d, const struct brake_sureness *sure)
+static const char *range_of(struct brake_document *d, const struct brake_conformance *conformance)
 {
-    const double low = sure->margin[0];
-    const double high = sure->margin[BRAKE_SURE_STEPS - 1];
+    const double low = conformance->margin[0];
+    const double high = conformance->margin[BRAKE_MARGIN_STEPS - 1];
     return isfinite(low) && isfinite(high)
                ? brake_document_words(d, "%+.0f to %+.0f %%", 100.0 * low, 100.0 * high)
                : NULL;
@@ -77,14 +59,14 @@ static const char *range_of(struct brake_document *d, const struct brake_surenes
 
 /* Share of the samples that meet, in whole hundredths; never all or none of them while some
  * differ. */
-static const char *met_of(struct brake_document *d, const struct brake_sureness *sure)
+static const char *met_of(struct brake_document *d, const struct brake_conformance *conformance)
 {
-    const double hundredths = 100.0 * sure->met;
-    const char *lost = sure->failed > 0
-                           ? brake_document_words(d, "; %ld of %ld not: %s", sure->failed,
-                                                  sure->samples, sure->failing)
+    const double hundredths = 100.0 * conformance->met;
+    const char *lost = conformance->failed > 0
+                           ? brake_document_words(d, "; %ld of %ld not: %s", conformance->failed,
+                                                  conformance->samples, conformance->failing)
                            : "";
-    if (sure->samples == 0)
+    if (conformance->samples == 0)
         return NULL;
     if (hundredths > 99.0 && hundredths < 100.0)
         return brake_document_words(d, "over 99 of 100%s", lost);
@@ -101,16 +83,16 @@ static void say_defaults(struct brake_document *d, const struct brake_sheet *she
     int resting = 0;
     bool named[BRAKE_ROWS] = {false};
     for (int i = 0; i < brake_criterion_count(); i++) {
-        const struct brake_sureness *sure = &a->sure.of[i];
-        if (!sure->rests_on_defaults)
+        const struct brake_conformance *conformance = &a->conformance.of[i];
+        if (!conformance->rests_on_defaults)
             continue;
         resting++;
-        if (sure->leading < 0 || named[sure->leading] ||
-            sheet->record[sure->leading].from != BRAKE_DEFAULT)
+        if (conformance->leading < 0 || named[conformance->leading] ||
+            sheet->record[conformance->leading].from != BRAKE_DEFAULT)
             continue;
-        named[sure->leading] = true;
-        lines =
-            brake_document_join(d, lines, ", ", brake_part_path(d, &sheet->vehicle, sure->leading));
+        named[conformance->leading] = true;
+        lines = brake_document_join(d, lines, ", ",
+                                    brake_part_path(d, &sheet->vehicle, conformance->leading));
     }
     brake_document_fact(d, "rest_on_defaults", NULL, brake_cell_count(resting));
     if (resting > 0)
@@ -127,10 +109,10 @@ static const char *limiting_of(struct brake_document *d, const struct brake_asse
 {
     const int criterion = a->limiting;
     const struct brake_criterion *c = brake_criterion_at(criterion);
-    const struct brake_sureness *sure = &a->sure.of[criterion];
+    const struct brake_conformance *conformance = &a->conformance.of[criterion];
     const double margin = a->judgement[criterion].margin;
-    const char *range = range_of(d, sure);
-    const char *met = met_of(d, sure);
+    const char *range = range_of(d, conformance);
+    const char *met = met_of(d, conformance);
     return brake_document_words(
         d, "%s, %s: %s against %s; margin %s%s%s%s%s. [%s, %s; check against the current text]",
         c->title, state_of(d, &a->judgement[criterion]),
@@ -144,22 +126,17 @@ static const char *limiting_of(struct brake_document *d, const struct brake_asse
 static const char *shortly_limiting(struct brake_document *d, const struct brake_assessment *a)
 {
     const struct brake_criterion *c = brake_criterion_at(a->limiting);
-    const char *met = met_of(d, &a->sure.of[a->limiting]);
+    const char *met = met_of(d, &a->conformance.of[a->limiting]);
     return brake_document_words(d, "%s: %s against %s%s%s. [%s]", c->title,
                                 brake_document_amount(d, value_of(a, a->limiting)),
                                 brake_document_amount(d, limit_of(a, a->limiting)),
                                 met != NULL ? ", met by " : "", met != NULL ? met : "", c->id);
 }
 
-static const char *counts_of(struct brake_document *d, const struct brake_assessment *a)
-{
-    return brake_part_counts(d, a->meets, a->falls_short, a->cannot_say - a->lacking, a->lacking);
-}
-
 /* The line to measure better; -1: none. */
 static int next_line(const struct brake_assessment *a)
 {
-    return a->limiting >= 0 ? a->sure.of[a->limiting].leading : -1;
+    return a->limiting >= 0 ? a->conformance.of[a->limiting].leading : -1;
 }
 
 static const char *next_of(struct brake_document *d, const struct brake_sheet *sheet,
@@ -169,8 +146,23 @@ static const char *next_of(struct brake_document *d, const struct brake_sheet *s
     return brake_document_words(
         d, "%s (now %s, %s): it carries %.0f %% of the scatter of that margin. How: %s",
         brake_part_path(d, &sheet->vehicle, line), brake_document_amount(d, value),
-        brake_from_word(sheet->record[line].from), 100.0 * a->sure.of[a->limiting].share,
+        brake_from_word(sheet->record[line].from), 100.0 * a->conformance.of[a->limiting].share,
         brake_quantity_at(line)->measure);
+}
+
+/* For programs: how many rows there are of each verdict. */
+static void tallied(struct brake_document *d, const char *before, const struct brake_tally *t)
+{
+    const struct {
+        const char *key;
+        int count;
+    } of[] = {{"meets", t->meets},
+              {"falls_short", t->falls_short},
+              {"cannot_say", t->cannot_say},
+              {"lacking", t->lacking}};
+    for (size_t i = 0; i < sizeof of / sizeof of[0]; i++)
+        brake_document_fact(d, brake_document_words(d, "%s%s", before, of[i].key), NULL,
+                            brake_cell_count(of[i].count));
 }
 
 void brake_part_verdict(struct brake_document *d, const struct brake_sheet *sheet,
@@ -178,23 +170,24 @@ void brake_part_verdict(struct brake_document *d, const struct brake_sheet *shee
 {
     const int line = next_line(a);
     brake_document_section(d, "summary", NULL);
-    brake_document_say(d, "verdict", "Verdict", counts_of(d, a));
-    brake_document_fact(d, "meets", NULL, brake_cell_count(a->meets));
-    brake_document_fact(d, "falls_short", NULL, brake_cell_count(a->falls_short));
-    brake_document_fact(d, "cannot_say", NULL, brake_cell_count(a->cannot_say));
-    brake_document_fact(d, "lacking", NULL, brake_cell_count(a->lacking));
+    brake_document_say(d, "verdict", "Verdict", brake_part_ruling(d, &sheet->vehicle, &a->ruling));
+    tallied(d, "", &a->ruling.counted);
+    brake_document_fact(d, "unread", NULL, brake_cell_count(a->ruling.unread));
+    brake_document_fact(d, "unstated", NULL, brake_cell_text(a->ruling.unstated));
+    if (brake_part_yardsticks(d, &a->ruling) != NULL)
+        brake_document_say(d, NULL, YARDSTICK, brake_part_yardsticks(d, &a->ruling));
+    tallied(d, "yardstick_", &a->ruling.of[BRAKE_YARDSTICK]);
     brake_document_fact(
         d, "limiting", NULL,
         brake_cell_text(a->limiting >= 0 ? brake_criterion_at(a->limiting)->id : NULL));
     if (a->limiting >= 0)
         brake_document_say(d, NULL, "Limiting", limiting_of(d, a));
-    brake_document_fact(d, "p_all", NULL, brake_cell_number(a->sure.all_met, NULL));
-    if (a->meets + a->falls_short + a->cannot_say > 1)
-        brake_document_say(d, NULL, "Together",
-                           brake_document_words(d,
-                                                "all that could be judged are met at once by "
-                                                "%.0f of 100",
-                                                100.0 * a->sure.all_met));
+    brake_document_fact(d, "p_all", NULL, brake_cell_number(a->conformance.all_met, NULL));
+    brake_document_say(d, NULL, "Together",
+                       brake_document_words(d,
+                                            "all that counts and could be judged is met at once "
+                                            "by %.0f of 100",
+                                            100.0 * a->conformance.all_met));
     say_defaults(d, sheet, a);
     brake_document_fact(
         d, "measure_next", NULL,
@@ -211,35 +204,34 @@ enum { SHOWN_OPEN = 6 /* requirements that are not met, on the first screen */ }
 /* What follows from the verdict, before anything is repaired or measured. */
 static const char *do_words(const struct brake_assessment *a)
 {
-    bool hazard = false;
-    for (int i = 0; i < brake_criterion_count(); i++)
-        hazard =
-            hazard || (brake_criterion_at(i)->rules == BRAKE_RULES_HAZARD &&
-                       a->judgement[i].applies && a->judgement[i].verdict == BRAKE_FALLS_SHORT);
-    if (hazard)
+    const struct brake_ruling *r = &a->ruling;
+    if (r->counted.falls_short > 0)
         return "Do not drive it on the road as it is: mend first what falls short.";
-    if (a->falls_short > 0)
-        return "Settle with the inspector which of these clauses bind it, and mend what falls "
-               "short, before it is driven on the road.";
-    if (a->cannot_say > 0)
+    if (r->counted.cannot_say > 0)
         return "Do not rely on it yet: what may be either way, or lacks an input, may be short.";
+    if (r->unstated != NULL)
+        return "Give country, use and year of first registration, so that it is known what binds.";
+    if (r->of[BRAKE_YARDSTICK].falls_short > 0)
+        return "Show the inspector where it falls short of what such vehicles are built to.";
     return "Have an inspector look at the brakes before the vehicle is driven on the road.";
 }
 
-/* A hazard before a clause, what falls short before what cannot be said, then the less often
- * met. */
+/* What counts before a yardstick, what falls short before what cannot be said, a hazard before a
+ * clause, then the less often met. */
 static bool more_pressing(const void *assessment, int x, int y)
 {
     const struct brake_assessment *a = assessment;
     const bool short_x = a->judgement[x].verdict == BRAKE_FALLS_SHORT;
     const bool short_y = a->judgement[y].verdict == BRAKE_FALLS_SHORT;
-    const bool hazard_x = brake_criterion_at(x)->rules == BRAKE_RULES_HAZARD;
-    const bool hazard_y = brake_criterion_at(y)->rules == BRAKE_RULES_HAZARD;
+    const enum brake_scope scope_x = a->judgement[x].scope;
+    const enum brake_scope scope_y = a->judgement[y].scope;
+    if (scope_x != scope_y && (scope_x == BRAKE_YARDSTICK || scope_y == BRAKE_YARDSTICK))
+        return scope_y == BRAKE_YARDSTICK;
     if (short_x != short_y)
         return short_x;
-    if (hazard_x != hazard_y)
-        return hazard_x;
-    return a->sure.of[x].met < a->sure.of[y].met;
+    if (scope_x != scope_y)
+        return scope_x == BRAKE_HAZARD;
+    return a->conformance.of[x].met < a->conformance.of[y].met;
 }
 
 /* The same figure of the same test against the same limit, in another text. */
@@ -257,8 +249,10 @@ static void open_row(struct brake_document *d, const struct brake_assessment *a,
 {
     const int criterion = order[0];
     const struct brake_judgement *j = &a->judgement[criterion];
-    const struct brake_sureness *sure = &a->sure.of[criterion];
-    const char *names = brake_criterion_at(criterion)->id;
+    const struct brake_conformance *conformance = &a->conformance.of[criterion];
+    const char *names =
+        brake_document_words(d, "%s%s", j->scope == BRAKE_YARDSTICK ? "yardstick " : "",
+                             brake_criterion_at(criterion)->id);
     for (int i = 1; i < count; i++) {
         if (is_twin(a, criterion, order[i]))
             names = brake_document_join(d, names, ", ", brake_criterion_at(order[i])->id);
@@ -267,7 +261,7 @@ static void open_row(struct brake_document *d, const struct brake_assessment *a,
         d, (const struct brake_cell[]){
                brake_cell_text(brake_verdict_words(j->verdict)), brake_cell_text(names),
                margin_of(j->margin),
-               brake_cell_text(sure->samples > 0 ? met_of(d, sure) : "an input is missing")});
+               brake_cell_text(conformance->samples > 0 ? met_of(d, conformance) : j->reason)});
 }
 
 static bool told_before(const struct brake_assessment *a, const int *order, int at)
@@ -289,7 +283,7 @@ static void open_ones(struct brake_document *d, const struct brake_assessment *a
     int count = 0;
     for (int i = 0; i < brake_criterion_count(); i++) {
         const struct brake_judgement *j = &a->judgement[i];
-        if (brake_assessed(a, i) && j->applies && j->verdict != BRAKE_MEETS)
+        if (j->scope != BRAKE_OUTSIDE && j->scope != BRAKE_SCREEN && j->verdict != BRAKE_MEETS)
             count = brake_part_insert(order, count, i, more_pressing, a);
     }
     brake_document_section(d, NULL, "Not met for sure");
@@ -314,9 +308,14 @@ void brake_answer_first_screen(struct brake_document *document, const struct bra
     const int line = next_line(a);
     struct brake_document *d = document;
     brake_document_head(d, "Brakes of a road vehicle", brake_part_name(sheet));
+    if (a->before != NULL)
+        brake_document_say(d, NULL, "Changes", brake_part_changes(d, a->before));
     brake_document_say(d, NULL, "Verdict",
-                       brake_document_words(d, "%s. All at once: %.0f of 100.", counts_of(d, a),
-                                            100.0 * a->sure.all_met));
+                       brake_document_words(d, "%s. All at once: %.0f of 100.",
+                                            brake_part_ruling(d, &sheet->vehicle, &a->ruling),
+                                            100.0 * a->conformance.all_met));
+    if (brake_part_yardsticks(d, &a->ruling) != NULL)
+        brake_document_say(d, NULL, YARDSTICK, brake_part_yardsticks(d, &a->ruling));
     if (a->limiting >= 0)
         brake_document_say(d, NULL, "Limits", shortly_limiting(d, a));
     brake_document_say(d, NULL, "Do", do_words(a));
@@ -336,15 +335,21 @@ void brake_answer_first_screen(struct brake_document *document, const struct bra
 
 /* ---- requirements --------------------------------------------------------------------------- */
 
-/* Falls short before meets before cannot say; the smaller margin first; then in their order. */
+/* By scope; falls short before meets before cannot say; the smaller margin first; then in their
+ * order. */
 static bool before(const void *assessment, int x, int y)
 {
     static const int rank[] = {[BRAKE_FALLS_SHORT] = 0, [BRAKE_MEETS] = 1, [BRAKE_CANNOT_SAY] = 2};
+    static const int scope[] = {[BRAKE_HAZARD] = 0,
+                                [BRAKE_BINDS] = 1,
+                                [BRAKE_YARDSTICK] = 2,
+                                [BRAKE_SCREEN] = 3,
+                                [BRAKE_OUTSIDE] = 4};
     const struct brake_assessment *a = assessment;
     const struct brake_judgement *jx = &a->judgement[x];
     const struct brake_judgement *jy = &a->judgement[y];
-    if (jx->applies != jy->applies)
-        return jx->applies;
+    if (jx->scope != jy->scope)
+        return scope[jx->scope] < scope[jy->scope];
     if (jx->verdict != jy->verdict)
         return rank[jx->verdict] < rank[jy->verdict];
     if (jx->margin < jy->margin || jx->margin > jy->margin)
@@ -356,10 +361,20 @@ int brake_part_order(const struct brake_assessment *a, int order[BRAKE_CRITERIA]
 {
     int count = 0;
     for (int i = 0; i < brake_criterion_count(); i++) {
-        if (brake_assessed(a, i))
+        if (a->judgement[i].scope != BRAKE_OUTSIDE)
             count = brake_part_insert(order, count, i, before, a);
     }
     return count;
+}
+
+/* What a row is called, where it stands, and what it is worth. */
+static const char *mark_of(struct brake_document *d, const struct brake_criterion *c,
+                           enum brake_scope scope)
+{
+    return scope == BRAKE_HAZARD
+               ? brake_document_words(d, "%s, %s", c->id, c->clause)
+               : brake_document_words(d, "%s, %s; %s; read: %s", c->id, c->clause,
+                                      brake_scope_word(scope), brake_read_word(c->read));
 }
 
 static void criterion_row(struct brake_document *d, const struct brake_assessment *a, int criterion)
@@ -368,21 +383,19 @@ static void criterion_row(struct brake_document *d, const struct brake_assessmen
     const struct brake_judgement *j = &a->judgement[criterion];
     const bool said = j->reason == NULL;
     const bool known = !isnan(j->margin);
-    const struct brake_sureness *sure = &a->sure.of[criterion];
+    const struct brake_conformance *conformance = &a->conformance.of[criterion];
     const struct brake_cell nothing = brake_cell_nothing();
-    struct brake_cell id = brake_cell_text(c->id);
-    id.quiet = !j->applies;
     brake_document_row(
         d, (const struct brake_cell[]){
-               id,
+               brake_cell_text(c->id),
                brake_cell_text(c->clause),
                brake_cell_text(c->title),
-               brake_cell_truth(j->applies),
+               brake_cell_text(brake_scope_word(j->scope)),
                brake_cell_text(brake_verdict_words(j->verdict)),
                brake_cell_text(said ? brake_document_words(d, "%s, %s", c->title, state_of(d, j))
                                     : c->title),
                brake_cell_text(j->reason),
-               brake_cell_text(brake_document_words(d, "%s, %s", c->id, c->clause)),
+               brake_cell_text(mark_of(d, c, j->scope)),
                value_of(a, criterion),
                limit_of(a, criterion),
                said ? value_of(a, criterion) : nothing,
@@ -391,19 +404,20 @@ static void criterion_row(struct brake_document *d, const struct brake_assessmen
                brake_part_si(brake_measure_dimension(c->measure)),
                brake_cell_number(j->margin, NULL),
                said ? margin_of(j->margin) : nothing,
-               brake_cell_number(sure->margin[0], NULL),
-               brake_cell_number(sure->margin[BRAKE_SURE_STEPS - 1], NULL),
-               brake_cell_text(said ? range_of(d, sure) : NULL),
-               brake_cell_number(sure->met, NULL),
-               brake_cell_number(sure->met_low, NULL),
-               brake_cell_number(sure->met_high, NULL),
-               brake_cell_text(met_of(d, sure)),
-               brake_cell_count((int)sure->samples),
-               brake_cell_count((int)sure->failed),
-               brake_cell_text(sure->failing),
-               brake_cell_truth(sure->rests_on_defaults),
+               brake_cell_number(conformance->margin[0], NULL),
+               brake_cell_number(conformance->margin[BRAKE_MARGIN_STEPS - 1], NULL),
+               brake_cell_text(said ? range_of(d, conformance) : NULL),
+               brake_cell_number(conformance->met, NULL),
+               brake_cell_number(conformance->met_low, NULL),
+               brake_cell_number(conformance->met_high, NULL),
+               brake_cell_text(met_of(d, conformance)),
+               brake_cell_count((int)conformance->samples),
+               brake_cell_count((int)conformance->failed),
+               brake_cell_text(conformance->failing),
+               brake_cell_truth(conformance->rests_on_defaults),
                brake_cell_text(known ? brake_load_word(j->load) : NULL),
                brake_cell_text(known ? brake_failure_words(j->failure) : NULL),
+               brake_cell_text(brake_read_word(c->read)),
                brake_cell_text(c->text),
                brake_cell_text("check against the current text")});
 }
@@ -413,7 +427,7 @@ void brake_part_criteria(struct brake_document *d, const struct brake_assessment
     static const struct brake_column column[] = {{"id", NULL, BRAKE_COLUMN},
                                                  {"clause", NULL, BRAKE_COLUMN},
                                                  {"title", NULL, BRAKE_COLUMN},
-                                                 {"applies", NULL, BRAKE_COLUMN},
+                                                 {"scope", NULL, BRAKE_COLUMN},
                                                  {"verdict", "verdict", BRAKE_COLUMN},
                                                  {NULL, "requirement", BRAKE_COLUMN},
                                                  {"reason", "", BRAKE_NOTE},
@@ -439,12 +453,12 @@ void brake_part_criteria(struct brake_document *d, const struct brake_assessment
                                                  {"rests_on_defaults", NULL, BRAKE_COLUMN},
                                                  {"load", NULL, BRAKE_COLUMN},
                                                  {"state", NULL, BRAKE_COLUMN},
+                                                 {"read", NULL, BRAKE_COLUMN},
                                                  {"read_in", NULL, BRAKE_COLUMN},
                                                  {"mark", NULL, BRAKE_COLUMN}};
     enum { REQUIREMENT = 5 };
     int order[BRAKE_CRITERIA];
     const int count = brake_part_order(a, order);
-    const bool any = count > 0 && a->judgement[order[0]].applies;
     brake_document_section(d, NULL, "Requirements");
     brake_document_table(
         d, &(struct brake_table){.key = "criteria",
@@ -455,8 +469,6 @@ void brake_part_criteria(struct brake_document *d, const struct brake_assessment
                                  .columns = sizeof column / sizeof column[0]});
     for (int i = 0; i < count; i++)
         criterion_row(d, a, order[i]);
-    if (!any)
-        brake_document_say(d, NULL, NULL, "None of the chosen rules applies to this vehicle.");
     brake_document_end(d);
 }
 
@@ -531,6 +543,8 @@ void brake_answer_check(struct brake_document *document, const struct brake_shee
                         const struct brake_assessment *assessment)
 {
     brake_document_head(document, "Brakes of a road vehicle", brake_part_name(sheet));
+    if (assessment->before != NULL)
+        brake_part_before(document, assessment->before);
     brake_part_verdict(document, sheet, assessment);
     brake_part_criteria(document, assessment);
     brake_part_warnings(document, assessment->warning, assessment->warnings);

@@ -119,27 +119,13 @@ static const char *lost(struct brake_document *d, const struct brake_comparison 
                        : "nothing that was met before falls short now";
 }
 
-/* How many fall short of what could be judged, on one side. */
-static void count_verdicts(const struct brake_comparison *c, int side, int count[3])
-{
-    memset(count, 0, 3 * sizeof *count);
-    for (int i = 0; i < c->margins; i++) {
-        if (c->output[i].criterion && c->judgement[side][c->output[i].index].applies)
-            count[c->judgement[side][c->output[i].index].verdict]++;
-    }
-}
-
 /* Regained or not, the vehicle may fall short nonetheless. */
 static const char *as_it_is(struct brake_document *d, const struct brake_comparison *c)
 {
-    int count[3];
-    count_verdicts(c, 1, count);
-    const int judged = count[BRAKE_MEETS] + count[BRAKE_FALLS_SHORT];
-    if (count[BRAKE_FALLS_SHORT] > 0)
-        return brake_document_words(d, "it FALLS SHORT of %d of %d requirements (stopmargin check)",
-                                    count[BRAKE_FALLS_SHORT], judged);
-    return brake_document_words(d, "it meets the %d requirements that could be judged here",
-                                judged);
+    struct brake_ruling ruling;
+    brake_compare_ruling(c, 1, &ruling);
+    return brake_document_words(d, "%s (stopmargin check)",
+                                brake_part_ruling(d, &c->after->vehicle, &ruling));
 }
 
 /* The group that took most, or gave most; -1: none did. */
@@ -214,13 +200,13 @@ static void verdict(struct brake_document *d, const struct brake_comparison *c)
 static void side(struct brake_document *d, const struct brake_comparison *c, int which)
 {
     const struct brake_sheet *sheet = which == 0 ? c->before : c->after;
-    int count[3];
-    count_verdicts(c, which, count);
+    struct brake_ruling ruling;
+    brake_compare_ruling(c, which, &ruling);
     brake_document_section(d, which == 0 ? "before" : "after", NULL);
     brake_document_fact(d, "name", NULL, brake_cell_text(sheet->vehicle.general.name));
-    brake_document_fact(d, "meets", NULL, brake_cell_count(count[BRAKE_MEETS]));
-    brake_document_fact(d, "falls_short", NULL, brake_cell_count(count[BRAKE_FALLS_SHORT]));
-    brake_document_fact(d, "cannot_say", NULL, brake_cell_count(count[BRAKE_CANNOT_SAY]));
+    brake_document_fact(d, "meets", NULL, brake_cell_count(ruling.counted.meets));
+    brake_document_fact(d, "falls_short", NULL, brake_cell_count(ruling.counted.falls_short));
+    brake_document_fact(d, "cannot_say", NULL, brake_cell_count(ruling.counted.cannot_say));
     brake_document_end(d);
 }
 

@@ -164,7 +164,7 @@ static void stops(struct brake_document *d, const struct brake_drive_report *r)
         {"distance", "distance", BRAKE_COLUMN},
         {"corrected_distance", NULL, BRAKE_COLUMN},
         {NULL, "at nominal", BRAKE_COLUMN},
-        {"developed_deceleration", "developed", BRAKE_COLUMN},
+        {"developed_deceleration", "MFDD", BRAKE_COLUMN},
         {"indicated_deceleration", NULL, BRAKE_COLUMN},
         {"pedal_force", "pedal", BRAKE_COLUMN},
         {"pressure", NULL, BRAKE_COLUMN},
@@ -191,7 +191,7 @@ static void method(struct brake_document *d, const struct brake_drive *drive)
     brake_document_say(
         d, NULL, NULL,
         "at nominal: brought to the nominal speed by the square (SAE J299, from memory); "
-        "developed: "
+        "MFDD: "
         "mean between 0.8 and 0.1 of the initial speed (UN R13-H, Annex 3, 1.1.2); check against "
         "the current text");
     brake_document_say(d, NULL, NULL,

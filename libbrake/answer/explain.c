@@ -7,6 +7,7 @@
 #include "brake/stop.h"
 #include "brake/warnings.h"
 #include "criteria/meanings.h"
+#include "criteria/scope.h"
 #include "explain_vehicle.h"
 #include "parts.h"
 #include "criteria/judge.h"
@@ -53,15 +54,14 @@ static void fallback(struct brake_document *d, const struct brake_quantity *q)
                               : "");
 }
 
-static void doubt(struct brake_document *d, const struct brake_quantity *q)
+static void tolerance(struct brake_document *d, const struct brake_quantity *q)
 {
     static const char *const danger[] = {
         "either way, depending on the result looked at",
         "when the entry is too low: the real vehicle is worse than the result",
         "when the entry is too high: the real vehicle is worse than the result"};
     brake_document_say(d, NULL, "Danger", danger[q->danger]);
-    brake_document_say_in(d, NULL, "Doubt",
-                          "%.3g %% of the value when the file states no tolerance",
+    brake_document_say_in(d, NULL, "Tolerance", "%.3g %% of the value when the file states none",
                           100.0 * q->typical);
 }
 
@@ -77,7 +77,7 @@ static void explain_line(struct brake_document *d, const struct brake_named *nam
     fallback(d, q);
     brake_document_say(d, NULL, "Measure", q->measure);
     if (q->kind == BRAKE_REAL || q->kind == BRAKE_PISTONS)
-        doubt(d, q);
+        tolerance(d, q);
     method(d, brake_section_at(named->section)->method);
 }
 
@@ -176,7 +176,24 @@ static const char *applies_of(struct brake_document *d, const struct brake_crite
         if ((c->applies >> bit & 1U) != 0)
             all = brake_document_join(d, all, "; ", brake_applies_words(bit));
     }
+    if (c->from > 0.0)
+        all = brake_document_join(d, all, "; ",
+                                  brake_document_words(d, "first registered from %.4g", c->from));
+    if (c->until > 0.0)
+        all = brake_document_join(
+            d, all, "; ", brake_document_words(d, "first registered before %.4g", c->until));
     return all != NULL ? all : "all vehicles";
+}
+
+/* What the text is for, and what that makes of the row. */
+static const char *binds_whom(const struct brake_criterion *c)
+{
+    static const char *const roles[] = {
+        [BRAKE_ROLE_HAZARD] = "judged on every vehicle, whatever binds it",
+        [BRAKE_ROLE_IN_USE] = "binds vehicles in use where it has force",
+        [BRAKE_ROLE_BUILT] = "what vehicles are built to: a yardstick, not counted"};
+    return c->screen ? "for comparison: the text lets another test decide"
+                     : roles[brake_book_of(c)->role];
 }
 
 static void explain_criterion(struct brake_document *d, const struct brake_criterion *c)
@@ -191,8 +208,9 @@ static void explain_criterion(struct brake_document *d, const struct brake_crite
     brake_document_say(d, NULL, "Load", loads[c->load]);
     brake_document_say(d, NULL, "State", state_of(d, c));
     brake_document_say(d, NULL, "Applies", brake_document_words(d, "to %s", applies_of(d, c)));
-    brake_document_say(d, NULL, "Read in",
-                       c->text != NULL ? c->text : "not read in a text: the figure is from memory");
+    brake_document_say_in(d, NULL, "Text", "%s: %s", brake_book_of(c)->name, binds_whom(c));
+    brake_document_say_in(d, NULL, "Read", "%s%s%s", brake_read_word(c->read),
+                          c->text != NULL ? ": " : "", c->text != NULL ? c->text : "");
     method(d, 7);
 }
 

@@ -48,7 +48,7 @@ static void add_held(const struct brake_duty *duty, const struct words *w)
         add_amount(w, " at ", duty->force, "N", BRAKE_WHOLE);
         add(w, " on the pedal");
         break;
-    case BRAKE_AT_THE_VERGE:
+    case BRAKE_AT_INCIPIENT_LOCK:
         add_amount(w, " as hard as tyres and ", duty->force, "N", BRAKE_WHOLE);
         add(w, " on the pedal allow");
         break;

@@ -68,9 +68,12 @@ static int warning_of(const char *name)
 
 /* Verdicts: of requirements, then these of a drive and of a comparison. */
 static const struct brake_word verdicts[] = {
-    {"agrees", "Measured and predicted deceleration of a drive lie within each other's doubt."},
-    {"below", "The measured deceleration of a drive is below the prediction, beyond doubt."},
-    {"above", "The measured deceleration of a drive is above the prediction, beyond doubt."},
+    {"agrees",
+     "Measured and predicted deceleration of a drive lie within each other's uncertainty."},
+    {"below",
+     "The measured deceleration of a drive is below the prediction by more than the uncertainty."},
+    {"above",
+     "The measured deceleration of a drive is above the prediction by more than the uncertainty."},
     {"regained", "Brake torque over torque needed is no less than before the change."},
     {"not regained", "Brake torque over torque needed is less than before the change."},
 };

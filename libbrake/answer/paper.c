@@ -48,7 +48,7 @@ static void run_duties(const struct brake_paper *paper, enum brake_load load,
     struct brake_paper_run *descent = &room->run[BRAKE_PAPER_DESCENT];
     stop->duty.kind = BRAKE_DUTY_STOPS;
     stop->duty.stops = (struct brake_stops){
-        .count = 1, .from = paper->sheet->vehicle.stop.speed, .manner = BRAKE_AT_THE_VERGE};
+        .count = 1, .from = paper->sheet->vehicle.stop.speed, .manner = BRAKE_AT_INCIPIENT_LOCK};
     run_duty(paper, load, false, stop);
     /* a mountain road, and parked below; common practice, no source */
     descent->duty.kind = BRAKE_DUTY_DESCENT;
@@ -81,9 +81,10 @@ static bool hand_over(struct brake_paper *paper, struct brake_paper_room *room)
 static const struct brake_fade_sequence *fade_sequence(unsigned rules,
                                                        const struct brake_vehicle *vehicle)
 {
-    const char *id = vehicle->general.category == BRAKE_N1     ? "un.13.fade"
-                     : (rules & (unsigned)BRAKE_RULES_US) != 0 ? "us.135.fade"
-                                                               : "un.13h.fade";
+    const bool american = rules == BRAKE_RULES_US || vehicle->general.country == BRAKE_IN_US;
+    const char *id = vehicle->general.category == BRAKE_N1 ? "un.13.fade"
+                     : american                            ? "us.135.fade"
+                                                           : "un.13h.fade";
     return brake_fade_sequence_find(id);
 }
 
@@ -136,6 +137,10 @@ static void take_words(const struct brake_assessment *assessment, struct brake_j
 static enum brake_status compare(struct brake_paper *paper, unsigned rules,
                                  struct brake_paper_room *room)
 {
+    const enum brake_status drawn = brake_before_draw(paper->before, paper->sheet, &room->loss);
+    if (drawn != BRAKE_OK)
+        return drawn;
+    brake_assess_before(&room->assessment, &room->loss);
     brake_compare(paper->before, paper->sheet, rules, &room->comparison);
     take_words(&room->before_assessment, room->comparison.judgement[0]);
     take_words(&room->assessment, room->comparison.judgement[1]);
@@ -153,13 +158,14 @@ static enum brake_status compare(struct brake_paper *paper, unsigned rules,
 /* The words of both vehicles. Returns false when memory is short. */
 static bool draw(const struct brake_paper *paper, struct brake_paper_room *room)
 {
-    struct brake_sure_room *sure = brake_sure_room_new();
-    if (sure == NULL)
+    struct brake_conformance_room *conformance = brake_conformance_room_new();
+    if (conformance == NULL)
         return false;
-    (void)brake_assess_sure(paper->sheet, true, NULL, sure, &room->assessment);
+    (void)brake_assess_conformance(paper->sheet, true, NULL, conformance, &room->assessment);
     if (paper->before != NULL)
-        (void)brake_assess_sure(paper->before, true, NULL, sure, &room->before_assessment);
-    brake_sure_room_free(sure);
+        (void)brake_assess_conformance(paper->before, true, NULL, conformance,
+                                       &room->before_assessment);
+    brake_conformance_room_free(conformance);
     return true;
 }
 

@@ -177,11 +177,13 @@ static struct brake_cell second_unit(const struct brake_quantity *q)
     return q->kind == BRAKE_CURVE ? brake_part_si(q->second) : brake_cell_nothing();
 }
 
-/* A width has no zero to be counted from. */
+/* A width has no zero to be counted from: that of a temperature is a rise. */
 static struct brake_cell tolerance_of(const struct brake_quantity *q,
                                       const struct brake_record *record)
 {
     const struct brake_unit *unit = q->unit != NULL ? brake_unit_of(q->unit, q->dimension) : NULL;
+    if (q->dimension == BRAKE_TEMPERATURE)
+        unit = brake_unit_si(BRAKE_RISE);
     struct brake_cell cell = brake_cell_form(record->tolerance, unit, BRAKE_THREE_DIGITS);
     cell.difference = true;
     return cell;

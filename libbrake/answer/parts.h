@@ -78,10 +78,15 @@ enum { BRAKE_DUTY_WORDS = 600 };
 void brake_part_duty(const struct brake_duty_report *r, enum brake_systems systems,
                      char text[BRAKE_DUTY_WORDS]);
 
-/* How many requirements are met, missed, either, or lack an input: one sentence, the worst word
- * first. */
-const char *brake_part_counts(struct brake_document *d, int meets, int short_of, int between,
-                              int lacking);
+/* What the verdicts come to, the word first; and what the yardsticks say, NULL when there are
+ * none. */
+const char *brake_part_ruling(struct brake_document *d, const struct brake_vehicle *vehicle,
+                              const struct brake_ruling *r);
+const char *brake_part_yardsticks(struct brake_document *d, const struct brake_ruling *r);
+
+/* What the changes did to the torque per need: a sentence, and a section with its numbers. */
+const char *brake_part_changes(struct brake_document *d, const struct brake_before *b);
+void brake_part_before(struct brake_document *d, const struct brake_before *b);
 
 /* Parts of answers that the report for inspection has too. */
 void brake_part_verdict(struct brake_document *d, const struct brake_sheet *sheet,

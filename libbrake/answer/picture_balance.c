@@ -29,7 +29,7 @@ static void set_scene(const struct brake_vehicle *vehicle, enum brake_load load,
 /* Forces at the tyres at a pressure, over the weight. */
 static struct brake_point forces(const struct scene *s, double pressure)
 {
-    const struct brake_point_of_balance at = brake_balance_at(s->balance, pressure);
+    const struct brake_balance_state at = brake_balance_at(s->balance, pressure);
     const struct brake_point point = {at.force[BRAKE_FRONT] / s->weight,
                                       at.force[BRAKE_REAR] / s->weight};
     return point;

@@ -4,21 +4,21 @@
 #include "svg.h"
 #include "cell.h"
 #include "vehicle/text.h"
-#include "study/sure.h"
+#include "study/conformance.h"
 
 static const char TITLE[] = "How sure the limiting margin is";
 
-static void draw(struct brake_plot *plot, const struct brake_sureness *sure)
+static void draw(struct brake_plot *plot, const struct brake_conformance *conformance)
 {
     const struct brake_point limit[] = {{0.0, 0.0}, {0.0, 1.0}};
-    struct brake_point points[BRAKE_SURE_STEPS];
-    for (int i = 0; i < BRAKE_SURE_STEPS; i++)
-        points[i] = (struct brake_point){sure->margin[i], brake_sure_step(i)};
+    struct brake_point points[BRAKE_MARGIN_STEPS];
+    for (int i = 0; i < BRAKE_MARGIN_STEPS; i++)
+        points[i] = (struct brake_point){conformance->margin[i], brake_conformance_step(i)};
     brake_plot_line(plot, limit, 2, BRAKE_DASHED, "the limit");
-    brake_plot_line(plot, points, BRAKE_SURE_STEPS, BRAKE_SOLID_LINE, NULL);
+    brake_plot_line(plot, points, BRAKE_MARGIN_STEPS, BRAKE_SOLID_LINE, NULL);
     brake_plot_mark(plot, points[0], "5 of 100 below");
-    brake_plot_mark(plot, points[BRAKE_SURE_STEPS / 2], "half of them below");
-    brake_plot_mark(plot, points[BRAKE_SURE_STEPS - 1], "95 of 100 below");
+    brake_plot_mark(plot, points[BRAKE_MARGIN_STEPS / 2], "half of them below");
+    brake_plot_mark(plot, points[BRAKE_MARGIN_STEPS - 1], "95 of 100 below");
 }
 
 /* Why there is nothing to draw; NULL when there is. */
@@ -26,11 +26,11 @@ static const char *missing(const struct brake_assessment *a)
 {
     if (a->limiting < 0)
         return "nothing could be judged";
-    const double *margin = a->sure.of[a->limiting].margin;
-    const double high = margin[BRAKE_SURE_STEPS - 1];
+    const double *margin = a->conformance.of[a->limiting].margin;
+    const double high = margin[BRAKE_MARGIN_STEPS - 1];
     if (!isfinite(margin[0]) || !isfinite(high))
         return "the margin is without limit in some of the samples";
-    return high > margin[0] ? NULL : "nothing that it depends on is doubtful";
+    return high > margin[0] ? NULL : "nothing that it depends on is uncertain";
 }
 
 void brake_picture_spread(const struct brake_paper *paper, enum brake_systems systems, FILE *stream)
@@ -42,9 +42,9 @@ void brake_picture_spread(const struct brake_paper *paper, enum brake_systems sy
         brake_figure_missing(stream, TITLE, lacking);
         return;
     }
-    const struct brake_sureness *sure = &a->sure.of[criterion];
-    const double low = sure->margin[0];
-    const double high = sure->margin[BRAKE_SURE_STEPS - 1];
+    const struct brake_conformance *conformance = &a->conformance.of[criterion];
+    const double low = conformance->margin[0];
+    const double high = conformance->margin[BRAKE_MARGIN_STEPS - 1];
     const double beside = 0.2 * (high - low);
     const struct brake_unit *percent = brake_unit_find("%");
     struct brake_figure figure = {.id = "spread", .title = TITLE};
@@ -61,10 +61,11 @@ void brake_picture_spread(const struct brake_paper *paper, enum brake_systems sy
         "%s (%s). The margin is %+.0f %% with the numbers as they stand; of all that may be behind "
         "them 90 of 100 lie within %+.0f to %+.0f %%, and %.0f of 100 meet.",
         brake_criterion_at(criterion)->title, brake_criterion_at(criterion)->id,
-        100.0 * a->judgement[criterion].margin, 100.0 * low, 100.0 * high, 100.0 * sure->met);
+        100.0 * a->judgement[criterion].margin, 100.0 * low, 100.0 * high,
+        100.0 * conformance->met);
     brake_figure_open(stream, &figure, BRAKE_SVG_HEAD + BRAKE_SVG_PLOT + 36);
     brake_plot_open(&plot);
-    draw(&plot, sure);
+    draw(&plot, conformance);
     brake_plot_end(&plot);
     brake_figure_end(stream, &figure);
 }

@@ -294,6 +294,8 @@ void brake_answer_report(struct brake_document *document, const struct brake_pap
                         brake_part_name(paper->sheet));
     facts(document, paper);
     brake_document_section(document, NULL, "Outcome");
+    if (paper->assessment->before != NULL)
+        brake_part_before(document, paper->assessment->before);
     brake_part_verdict(document, paper->sheet, paper->assessment);
     brake_document_end(document);
     brake_part_criteria(document, paper->assessment);

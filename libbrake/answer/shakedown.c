@@ -39,7 +39,7 @@ static void before(struct brake_document *d)
         "trained for it; nobody else is aboard; nobody stands ahead of the vehicle or beside it.",
         "The parking brake works and is within reach. Somebody has a fire extinguisher and a "
         "telephone.",
-        "Each stage is driven only when the one before it was as expected. In doubt, stop and "
+        "Each stage is driven only when the one before it was as expected. When unsure, stop and "
         "look.",
         NULL};
     brake_document_section(d, NULL, "Before anything else");

@@ -380,7 +380,7 @@ static void limits(struct brake_document *d, const struct brake_size_report *r)
 }
 
 static void changes_at(struct brake_document *d, const struct brake_size_report *r, double value,
-                       struct brake_sure_room *room)
+                       struct brake_conformance_room *room)
 {
     struct brake_size_change change[BRAKE_CRITERIA];
     const int count = brake_size_changes(r->sheet, r->question->by, value, room, change);
@@ -407,11 +407,11 @@ static void changes(struct brake_document *d, const struct brake_size_report *r)
     brake_document_section(d, NULL, "Verdicts that change there, hot performance aside");
     brake_document_table(d, &(struct brake_table){
                                 .key = "changes", .none = "None.", .column = column, .columns = 6});
-    struct brake_sure_room *room = brake_sure_room_new();
+    struct brake_conformance_room *room = brake_conformance_room_new();
     for (int i = 0; i < r->size->roots.count && room != NULL; i++)
         changes_at(d, r, r->size->roots.root[i].x, room);
     d->short_of_memory = d->short_of_memory || room == NULL;
-    brake_sure_room_free(room);
+    brake_conformance_room_free(room);
     brake_document_end(d);
 }
 

@@ -8,6 +8,7 @@
 #include "vehicle/text.h"
 #include "study/asked.h"
 #include "study/drawn.h"
+#include "criteria/scope.h"
 
 enum { LEADING = 3 /* how many that decide are named */ };
 
@@ -19,13 +20,6 @@ static double percent(double share)
 static bool judged(const struct brake_spread *spread, int criterion)
 {
     return !isnan(spread->output[criterion].met);
-}
-
-/* It applies, but lacks an input. */
-static bool unsaid(const struct brake_spread *spread, int criterion)
-{
-    return brake_spread_draws(spread, criterion) && spread->judgement[criterion].applies &&
-           !judged(spread, criterion);
 }
 
 /* Path of a number, or id of a cause. */
@@ -40,19 +34,13 @@ static const char *name_of(struct brake_document *d, const struct brake_spread *
 
 static const char *verdict_of(struct brake_document *d, const struct brake_spread *spread)
 {
-    int count[3] = {0, 0, 0};
-    int lacking = 0;
-    for (int i = 0; i < spread->criteria; i++) {
-        if (brake_spread_draws(spread, i) && spread->judgement[i].applies)
-            count[spread->judgement[i].verdict]++;
-        lacking += unsaid(spread, i) && spread->judgement[i].verdict == BRAKE_CANNOT_SAY;
-    }
+    struct brake_ruling ruling;
+    brake_spread_ruling(spread, &ruling);
     const char *together =
-        brake_document_words(d, "; %.2f %% (+- %.2f) of the samples meet them all together",
+        brake_document_words(d, "; %.2f %% (+- %.2f) of the samples meet all of it together",
                              percent(spread->all_met), percent(spread->all_met_error));
     return brake_document_words(d, "%s%s",
-                                brake_part_counts(d, count[BRAKE_MEETS], count[BRAKE_FALLS_SHORT],
-                                                  count[BRAKE_CANNOT_SAY] - lacking, lacking),
+                                brake_part_ruling(d, &spread->inputs.sheet->vehicle, &ruling),
                                 isnan(spread->all_met) ? "" : together);
 }
 
@@ -165,8 +153,8 @@ static const char *note_of(struct brake_document *d, const struct brake_spread *
     return output->judged < 1.0
                ? brake_document_words(d, "%.2f %% of the samples cannot be worked out: %s",
                                       percent(1.0 - output->judged),
-                                      spread->sure.of[criterion].failing != NULL
-                                          ? spread->sure.of[criterion].failing
+                                      spread->conformance.of[criterion].failing != NULL
+                                          ? spread->conformance.of[criterion].failing
                                           : "no solution")
                : NULL;
 }
@@ -184,12 +172,10 @@ static void criterion_row(struct brake_document *d, const struct brake_spread *s
     const struct brake_criterion *c = brake_criterion_at(criterion);
     const struct brake_judgement *j = &spread->judgement[criterion];
     const struct brake_spread_output *output = &spread->output[criterion];
-    struct brake_cell id = brake_cell_text(c->id);
-    id.quiet = !j->applies;
-    struct brake_cell cell[17] = {id,
+    struct brake_cell cell[17] = {brake_cell_text(c->id),
                                   brake_cell_text(c->clause),
                                   brake_cell_text(c->title),
-                                  brake_cell_truth(j->applies),
+                                  brake_cell_text(brake_scope_word(j->scope)),
                                   brake_cell_text(brake_verdict_words(j->verdict)),
                                   brake_cell_text(j->reason),
                                   brake_cell_number(j->margin, NULL),
@@ -209,7 +195,7 @@ static void requirements(struct brake_document *d, const struct brake_spread *sp
     static const struct brake_column column[] = {{"id", "requirement", BRAKE_COLUMN},
                                                  {"clause", NULL, BRAKE_COLUMN},
                                                  {"title", NULL, BRAKE_COLUMN},
-                                                 {"applies", NULL, BRAKE_COLUMN},
+                                                 {"scope", NULL, BRAKE_COLUMN},
                                                  {"verdict", NULL, BRAKE_COLUMN},
                                                  {"reason", NULL, BRAKE_COLUMN},
                                                  {"margin", NULL, BRAKE_COLUMN},
@@ -346,24 +332,34 @@ static void results(struct brake_document *d, const struct brake_spread *spread)
     brake_document_end(d);
 }
 
+/* Where 95 of 100 of the values drawn lie; a choice has none. */
+static struct brake_cell end_of(const struct brake_input *input, double share)
+{
+    return input->choice
+               ? brake_cell_nothing()
+               : brake_cell_number(brake_distribution_value(&input->distribution, share), NULL);
+}
+
 static void inputs(struct brake_document *d, const struct brake_spread *spread)
 {
     static const struct brake_column column[] = {
         {"path", NULL, BRAKE_COLUMN},      {"value", NULL, BRAKE_COLUMN},
-        {"tolerance", NULL, BRAKE_COLUMN}, {"unit", NULL, BRAKE_COLUMN},
+        {"tolerance", NULL, BRAKE_COLUMN}, {"low", NULL, BRAKE_COLUMN},
+        {"high", NULL, BRAKE_COLUMN},      {"unit", NULL, BRAKE_COLUMN},
         {"shape", NULL, BRAKE_COLUMN},     {"cause", NULL, BRAKE_COLUMN}};
     const struct brake_inputs *all = &spread->inputs;
-    brake_document_table(d, &(struct brake_table){.key = "inputs", .column = column, .columns = 6});
+    brake_document_table(d, &(struct brake_table){.key = "inputs", .column = column, .columns = 8});
     for (int i = 0; i < all->count; i++) {
         const struct brake_input *input = &all->input[i];
         const int cause = input->cause;
         brake_document_row(
             d, (const struct brake_cell[]){
                    brake_cell_text(name_of(d, spread, i)),
-                   brake_cell_number(input->doubt.middle, NULL),
+                   brake_cell_number(input->distribution.middle, NULL),
                    brake_cell_number(all->sheet->record[input->index].tolerance, NULL),
+                   end_of(input, 0.025), end_of(input, 0.975),
                    brake_part_si(brake_quantity_at(input->index)->dimension),
-                   brake_cell_text(brake_shape_word(input->doubt.shape)),
+                   brake_cell_text(brake_shape_word(input->distribution.shape)),
                    brake_cell_text(cause >= 0 ? brake_cause_at(all->cause[cause])->id : NULL)});
     }
 }

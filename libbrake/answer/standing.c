@@ -56,7 +56,7 @@ const char *brake_method_at(int index)
         "Heat over time is conduction through rotor or drum wall in one dimension, with "
         "convection, radiation, pad and fluid; friction follows the temperature of the rubbed "
         "face. Sources: Carslaw and Jaeger, Conduction of Heat in Solids; Limpert, ch. 3.",
-        "How sure a verdict is: everything doubtful is drawn at once, what lines share and what "
+        "How sure a verdict is: everything uncertain is drawn at once, what lines share and what "
         "the model itself may be off by too. A requirement is met where at least 95 of 100 samples "
         "meet it, missed below 50, and cannot be said between (guarded acceptance: JCGM 106, ISO "
         "14253-1). 90 of 100 are from the 5th to the 95th.",

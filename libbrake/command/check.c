@@ -3,6 +3,7 @@
 struct options {
     enum brake_systems units;
     char *file;
+    char *before;
     struct command_list set;
     unsigned rules;
     bool full;
@@ -10,8 +11,9 @@ struct options {
 };
 
 static const struct words_option options[] = {
+    {"--before", "FILE", words_take_text, offsetof(struct options, before), words_help_before},
     {"--set", "PATH=VALUE", words_keep, offsetof(struct options, set), words_help_set},
-    {"--rules", "us|un|eu|all", words_take_rules, offsetof(struct options, rules),
+    {"--rules", "own|us|un|eu|gb|nl|all", words_take_rules, offsetof(struct options, rules),
      words_help_rules},
     {"--units", "us|si|both", words_take_units, offsetof(struct options, units), words_help_units},
     {"--full", "", NULL, offsetof(struct options, full),
@@ -40,16 +42,34 @@ static int print(const struct options *o, const struct brake_sheet *sheet,
     return status != 0 ? status : brake_assessment_exit(assessment);
 }
 
+/* What it was before, when its file or an option tells. */
+static int look_back(const struct options *o, const struct brake_sheet *sheet,
+                     struct brake_before *loss, struct brake_assessment *assessment)
+{
+    static struct brake_sheet before; /* it is large, and stays with the answer */
+    bool told;
+    const int status = command_before(o->before, o->file, sheet, &before, &told);
+    if (status != 0 || !told)
+        return status;
+    const enum brake_status drawn = brake_before_draw(&before, sheet, loss);
+    if (drawn == BRAKE_OK)
+        brake_assess_before(assessment, loss);
+    return drawn == BRAKE_OK ? 0 : command_no_draw(drawn);
+}
+
 static int run_check(char **words)
 {
-    struct options o = {.rules = BRAKE_RULES_ALL, .set = {.most = COMMAND_SETTINGS}};
+    struct options o = {.rules = BRAKE_RULES_OWN, .set = {.most = COMMAND_SETTINGS}};
     struct brake_sheet sheet;
-    struct brake_assessment assessment;
+    struct brake_assessment assessment = {.before = NULL};
+    struct brake_before loss;
     int status = take_words(words, &o);
     if (status == 0)
         status = command_read(o.file, &o.set, &o.units, &sheet);
     if (status == 0)
         status = command_assess(&sheet, o.rules, &assessment);
+    if (status == 0)
+        status = look_back(&o, &sheet, &loss, &assessment);
     return status == 0 ? print(&o, &sheet, &assessment) : status;
 }
 
@@ -62,7 +82,8 @@ const struct words_verb verb_check = {
     "warnings, the numbers, the inputs left at default, and what only an inspector can judge. "
     "Where the lines for heat are "
     "there it runs a published fade procedure too.",
-    "0 every requirement that applies is met; 1 one falls short; 3 none falls short, but something "
+    "0 all hazards and all that binds are met; 1 one falls short; 3 none falls short, but "
+    "something "
     "could not be said.",
     options,
     run_check};

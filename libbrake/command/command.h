@@ -46,6 +46,18 @@ const char *command_name(const char *path);
 int command_read(const char *path, const struct command_list *settings, enum brake_systems *units,
                  struct brake_sheet *sheet);
 
+/* Reads the vehicle before: the file of the option, NULL: the one that the vehicle's own file
+ * names, beside which it stands. Tells whether there is one. Returns as command_read does. */
+int command_before(const char *option, const char *file, const struct brake_sheet *after,
+                   struct brake_sheet *before, bool *told);
+
+/* Whether a vehicle before may stand beside the other; carries what belongs to one of them, and
+ * says so. Returns 0 or EXIT_REFUSED. */
+int command_fit(const char *path, const struct brake_sheet *after, struct brake_sheet *before);
+
+/* Says why two vehicles could not be drawn; returns EXIT_REFUSED or EXIT_FAILED. */
+int command_no_draw(enum brake_status status);
+
 /* Complain of what stands in a file, of the value of an option; return EXIT_REFUSED, but
  * EXIT_FAILED for a file that the machine has just failed to read. */
 int command_refuse(const char *file, const struct brake_error *error);

@@ -23,7 +23,7 @@ static int take_file(void *into, const struct words_option *option, char *word)
 }
 
 static const struct words_option options[] = {
-    {"--rules", "us|un|eu|all", words_take_rules, offsetof(struct options, rules),
+    {"--rules", "own|us|un|eu|gb|nl|all", words_take_rules, offsetof(struct options, rules),
      words_help_rules},
     {"--fade", "", NULL, offsetof(struct options, fade),
      "hot performance too; takes a minute or so"},
@@ -68,12 +68,12 @@ static int put_words(struct brake_comparison *comparison)
 {
     struct progress progress;
     const struct brake_watch watch = progress_begin_study(&progress, "samples", 0.0);
-    struct brake_sure_room *room = brake_sure_room_new();
+    struct brake_conformance_room *room = brake_conformance_room_new();
     if (room == NULL)
         return command_short_of_memory();
-    const bool all = brake_compare_sure(comparison, &watch, room);
+    const bool all = brake_compare_conformance(comparison, &watch, room);
     progress_end(&progress);
-    brake_sure_room_free(room);
+    brake_conformance_room_free(room);
     return all ? 0 : progress_stopped();
 }
 
@@ -88,12 +88,14 @@ static int print(const struct options *o, const struct brake_comparison *compari
 
 static int run_compare(char **words)
 {
-    struct options o = {.rules = BRAKE_RULES_ALL};
+    struct options o = {.rules = BRAKE_RULES_OWN};
     struct brake_sheet sheet[2];
     struct brake_comparison comparison;
     int status = take_words(words, &o);
     for (int i = 0; i < 2 && status == 0; i++)
         status = command_read(o.file[i], NULL, i == 1 ? &o.units : NULL, &sheet[i]);
+    if (status == 0)
+        status = command_fit(command_name(o.file[0]), &sheet[1], &sheet[0]);
     if (status != 0)
         return status;
     brake_compare(&sheet[0], &sheet[1], o.rules, &comparison);

@@ -44,13 +44,22 @@ static int explain(const struct options *o, const struct brake_explained_of *of)
     return command_print(d, BRAKE_AS_TEXT, stdout);
 }
 
+/* A requirement that is asked for by name is judged, whether it binds or not. */
+static unsigned rules_of(const char *name)
+{
+    const struct brake_named named = brake_named_find(NULL, name);
+    return named.kind == BRAKE_NAMED_CRITERION
+               ? (unsigned)brake_book_of(brake_criterion_at(named.index))->rules
+               : (unsigned)BRAKE_RULES_OWN;
+}
+
 static int explain_in_file(struct options *o)
 {
     struct brake_sheet sheet;
     struct brake_assessment assessment;
     int status = command_read(o->file, &o->set, &o->units, &sheet);
     if (status == 0)
-        status = command_assess(&sheet, BRAKE_RULES_ALL, &assessment);
+        status = command_assess(&sheet, rules_of(o->name), &assessment);
     if (status != 0)
         return status;
     return explain(o, &(struct brake_explained_of){&sheet, &assessment});

@@ -63,7 +63,7 @@ static int take_stop(const char *text, struct brake_duty *duty)
                                    {"pedal force", BRAKE_FORCE, &force}};
     const int status = take_fields("--stop", text, fields, 1, 2);
     duty->stops.count = 1;
-    duty->stops.manner = isnan(force) ? BRAKE_AT_THE_VERGE : BRAKE_HOLDS_FORCE;
+    duty->stops.manner = isnan(force) ? BRAKE_AT_INCIPIENT_LOCK : BRAKE_HOLDS_FORCE;
     if (!isnan(force))
         duty->force = force;
     return status;

@@ -17,7 +17,7 @@ const char help_first_hour[] =
     "`stopmargin "
     "check mine.ini --set front.tyre.rollout=\"2.70 m\"`.";
 
-const char help_status[] = "0 every requirement that applies is met; 1 one falls short; 2 the "
+const char help_status[] = "0 all hazards and all that binds are met; 1 one falls short; 2 the "
                            "input was refused, or a file "
                            "that was named cannot be used; 3 none falls short, but something could "
                            "not be said; 4 the machine "

@@ -26,8 +26,7 @@ struct options {
 static const struct words_option options[] = {
     {"-o", "OUT.html", words_take_text, offsetof(struct options, out),
      "where to; - is standard output"},
-    {"--before", "FILE", words_take_text, offsetof(struct options, before),
-     "the vehicle before it was changed"},
+    {"--before", "FILE", words_take_text, offsetof(struct options, before), words_help_before},
     {"--drivelog", "LOG.csv", words_take_text, offsetof(struct options, drive.log),
      "a measured drive beside the prediction"},
     {"--columns", "NAME=UNIT,...", words_take_text, offsetof(struct options, drive.columns),
@@ -39,7 +38,7 @@ static const struct words_option options[] = {
     {"--load", "empty|full", words_take_load, offsetof(struct options, load),
      "load case of stop, fade and descent (full)"},
     {"--set", "PATH=VALUE", words_keep, offsetof(struct options, set), words_help_set},
-    {"--rules", "us|un|eu|all", words_take_rules, offsetof(struct options, rules),
+    {"--rules", "own|us|un|eu|gb|nl|all", words_take_rules, offsetof(struct options, rules),
      words_help_rules},
     {"--units", "us|si|both", words_take_units, offsetof(struct options, units), words_help_units},
     {NULL, "FILE", words_take_file, offsetof(struct options, file), words_help_file}};
@@ -100,9 +99,8 @@ static int write_paper(const struct options *o, const struct brake_paper *paper)
 static int report(const struct options *o, struct brake_paper *paper)
 {
     static struct brake_paper_room room; /* it is large */
-    int status = brake_paper_fill(paper, o->rules, o->load, &room) == BRAKE_OK
-                     ? write_paper(o, paper)
-                     : command_short_of_memory();
+    const enum brake_status filled = brake_paper_fill(paper, o->rules, o->load, &room);
+    int status = filled == BRAKE_OK ? write_paper(o, paper) : command_no_draw(filled);
     if (status == 0)
         status = brake_assessment_exit(paper->assessment);
     brake_paper_free(&room);
@@ -130,24 +128,25 @@ static int with_drive(const struct options *o, const struct brake_paper *given)
 
 static int run_report(char **words)
 {
-    struct options o = {.rules = BRAKE_RULES_ALL,
+    struct options o = {.rules = BRAKE_RULES_OWN,
                         .load = BRAKE_FULL,
                         .drive.load = BRAKE_EMPTY,
                         .set = {.most = COMMAND_SETTINGS}};
     struct brake_sheet sheet;
     struct brake_sheet before;
     char date[40];
+    bool told;
     int status = take_words(words, &o);
     if (status == 0)
         status = take_date(date);
     if (status == 0)
         status = command_read(o.file, &o.set, &o.units, &sheet);
-    if (status == 0 && o.before != NULL)
-        status = command_read(o.before, NULL, NULL, &before);
+    if (status == 0)
+        status = command_before(o.before, o.file, &sheet, &before, &told);
     if (status != 0)
         return status;
     struct brake_paper paper = {.sheet = &sheet,
-                                .before = o.before != NULL ? &before : NULL,
+                                .before = told ? &before : NULL,
                                 .file = command_name(o.file),
                                 .before_file = command_name(o.before),
                                 .date = date};

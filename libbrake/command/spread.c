@@ -52,7 +52,7 @@ static const struct words_option options[] = {
      "each; may be repeated"},
     {"--fade", "", NULL, offsetof(struct options, fade), "hot performance too; takes minutes"},
     {"--set", "PATH=VALUE", words_keep, offsetof(struct options, set), words_help_set},
-    {"--rules", "us|un|eu|all", words_take_rules, offsetof(struct options, rules),
+    {"--rules", "own|us|un|eu|gb|nl|all", words_take_rules, offsetof(struct options, rules),
      words_help_rules},
     {"--units", "us|si|both", words_take_units, offsetof(struct options, units), words_help_units},
     {"--json", "", NULL, offsetof(struct options, json), words_help_json},
@@ -125,7 +125,7 @@ static int run(const struct options *o, const struct brake_sheet *sheet,
 
 static int run_spread(char **words)
 {
-    struct options o = {.rules = BRAKE_RULES_ALL,
+    struct options o = {.rules = BRAKE_RULES_OWN,
                         .samples = 16384,
                         .set = {.most = COMMAND_SETTINGS},
                         .shape = {.most = COMMAND_SETTINGS}};
@@ -148,7 +148,8 @@ const struct words_verb verb_spread = {
     "",
     "how sure the verdict is, and what decides it",
     "Draws all tolerances at once, many times over, and says how often each requirement is met, "
-    "the percentiles of each margin, and whose doubt it is. The same bytes each time.",
+    "the percentiles of each margin, and where its uncertainty comes from. The same bytes each "
+    "time.",
     "0, 1 and 3 as of check; a requirement falls short when fewer than 95 of 100 samples meet it.",
     options,
     run_spread};

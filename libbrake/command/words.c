@@ -6,9 +6,11 @@
 
 const char words_help_file[] = "the vehicle file; - is standard input";
 const char words_help_set[] = "change a line for this run; may be repeated";
-const char words_help_rules[] = "requirements to judge by (all)";
+const char words_help_rules[] =
+    "requirements to judge by: those of the vehicle, or families by name (own)";
 const char words_help_units[] =
     "units of what people read: one trade, or both, that of the file first (both)";
+const char words_help_before[] = "the vehicle before it was changed (vehicle.before)";
 const char words_help_json[] = "one JSON object in SI units";
 
 const struct words_option *words_operand(const struct words_option *option)
@@ -107,7 +109,8 @@ int words_choose(const struct words_option *option, const char *word, int *choic
 
 int words_take_rules(void *into, const struct words_option *option, char *value)
 {
-    static const unsigned rules[] = {BRAKE_RULES_US, BRAKE_RULES_UN, BRAKE_RULES_EU,
+    static const unsigned rules[] = {BRAKE_RULES_OWN, BRAKE_RULES_US, BRAKE_RULES_UN,
+                                     BRAKE_RULES_EU,  BRAKE_RULES_GB, BRAKE_RULES_NL,
                                      BRAKE_RULES_ALL};
     int choice;
     const int status = words_choose(option, value, &choice);

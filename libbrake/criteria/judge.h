@@ -4,13 +4,6 @@
 
 #include "brake/criteria.h"
 
-/** Whether a criterion is judged.
- * @param criterion  the requirement
- * @param rules      families asked for, bits of enum brake_rules
- * @return           true when it is of one of them, or a hazard
- */
-bool brake_criterion_in(const struct brake_criterion *criterion, unsigned rules);
-
 /** What the model may be off by in a measure.
  * @param measure  of a criterion
  * @return         kind of error
@@ -50,7 +43,7 @@ enum brake_dimension brake_measure_dimension(enum brake_measure measure);
  */
 bool brake_measure_at_most(enum brake_measure measure);
 
-/** Judge a vehicle by a criterion.
+/** Judge a vehicle by a criterion that is asked for by name.
  * @param criterion  the requirement
  * @param vehicle    complete
  * @param judgement  filled
@@ -79,7 +72,8 @@ bool brake_measure_opposed(enum brake_measure measure);
 void brake_judge_hot(const struct brake_criterion *criterion, const struct brake_vehicle *vehicle,
                      const struct brake_hot_figures *figures, struct brake_judgement *judgement);
 
-/** Judge a vehicle by some criteria; what they have in common is worked out once.
+/** Judge a vehicle by some criteria that are asked for by name; what they have in common is worked
+ * out once.
  * @param criterion  numbers of the requirements
  * @param count      of them
  * @param vehicle    complete
@@ -91,7 +85,7 @@ void brake_judge_some(const int *criterion, int count, const struct brake_vehicl
 /** Judge a vehicle by whole families of rules.
  * @param rules      bits of enum brake_rules
  * @param vehicle    complete
- * @param judgement  room for brake_criterion_count(), filled; of another family: cannot say
+ * @param judgement  room for brake_criterion_count(), filled; of another family: outside
  */
 void brake_judge_all(unsigned rules, const struct brake_vehicle *vehicle,
                      struct brake_judgement *judgement);

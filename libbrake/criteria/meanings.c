@@ -24,8 +24,6 @@ const char *brake_applies_words(int bit)
         "a rated mass up to 10,000 lb (4,536 kg)",
         "the chassis of a car",
         "the chassis of a truck",
-        "vehicles first registered in 2012 or later",
-        "vehicles first registered before 2012",
         "vehicles with anti-lock",
         "vehicles without anti-lock",
         "vehicles with a booster",

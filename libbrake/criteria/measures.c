@@ -81,11 +81,14 @@ static double pedal_force(const struct brake_criterion *c, const struct brake_ve
     return c->force > 0.0 ? c->force : v->driver.pedal_force_most;
 }
 
+/* One that does not slow takes for ever; of one that cannot be worked out nothing is known. */
 static double distance_of(const struct brake_criterion *c, const struct brake_vehicle *v,
                           double deceleration)
 {
     const struct brake_delay delay = brake_vehicle_delay(v);
-    if (!(deceleration > 0.0))
+    if (isnan(deceleration))
+        return BRAKE_NAN;
+    if (deceleration <= 0.0)
         return BRAKE_INFINITY;
     return brake_stop_distance(test_speed(c, v), deceleration, delay.dead_time, delay.build_up);
 }
@@ -197,11 +200,12 @@ static double parking_tow_ratio(const struct brake_criterion *c, struct states *
 
 /* ---- balance -------------------------------------------------------------------------------- */
 
-/* Largest rear adhesion over its bound z = 0.9 k, at z = 0.15, 0.20 ... 0.80. */
+/* Largest rear adhesion over its bound z = 0.9 k, at z = 0.15, 0.20 ... 0.80. NaN is not passed
+ * over, here and below: no adhesion used would be the best of all vehicles. */
 static double rear_used(const struct brake_balance *balance)
 {
     enum { RATIOS = 14 };
-    struct brake_point_of_balance at[RATIOS];
+    struct brake_balance_state at[RATIOS];
     double deceleration[RATIOS];
     double most = 0.0;
     for (int i = 0; i < RATIOS; i++)
@@ -211,6 +215,8 @@ static double rear_used(const struct brake_balance *balance)
     /* Not by fmax: gcc 12 for arm64 dies of its own fault at -O3 over this loop. */
     for (int i = 0; i < RATIOS; i++) {
         const double share = at[i].used[BRAKE_REAR] * 0.9 / (0.05 * (3 + i));
+        if (isnan(share))
+            return BRAKE_NAN;
         if (share > most)
             most = share;
     }
@@ -227,9 +233,12 @@ static double adhesion_used(const struct brake_balance *balance, double slope)
     for (int i = 0; i < ROADS; i++)
         adhesion[i] = 0.05 * (4 + i);
     brake_balance_locks(balance, adhesion, ROADS, lock);
-    for (int i = 0; i < ROADS; i++)
-        least =
-            fmin(least, lock[i].deceleration / BRAKE_GRAVITY / (0.1 + slope * (adhesion[i] - 0.2)));
+    for (int i = 0; i < ROADS; i++) {
+        const double ratio = lock[i].deceleration / BRAKE_GRAVITY;
+        if (isnan(ratio))
+            return BRAKE_NAN;
+        least = fmin(least, ratio / (0.1 + slope * (adhesion[i] - 0.2)));
+    }
     return least;
 }
 

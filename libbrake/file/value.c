@@ -378,12 +378,26 @@ static enum brake_status read_real(struct reading *r, const char *text)
     return BRAKE_OK;
 }
 
+static int small(char letter)
+{
+    return letter >= 'A' && letter <= 'Z' ? letter - 'A' + 'a' : letter;
+}
+
+static bool same_word(const char *one, const char *other)
+{
+    while (*one != '\0' && small(*one) == small(*other)) {
+        one++;
+        other++;
+    }
+    return *one == *other;
+}
+
 static enum brake_status read_choice(struct reading *r, const char *text)
 {
     const char *const *words = r->quantity->choices;
-    char list[120] = "";
+    char list[200] = "";
     for (int i = 0; words[i] != NULL; i++) {
-        if (strcmp(words[i], text) == 0) {
+        if (same_word(words[i], text)) {
             *(int *)brake_quantity_in(&r->sheet->vehicle, r->index) = i;
             record(r, r->index, NULL);
             return BRAKE_OK;

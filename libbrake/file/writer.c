@@ -9,7 +9,7 @@
 #include "vehicle/sections.h"
 #include "vehicle/text.h"
 #include "writer.h"
-#include "vehicle/rework.h"
+#include "vehicle/recalculation.h"
 
 static const char *danger_words(enum brake_danger danger)
 {

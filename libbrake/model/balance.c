@@ -27,7 +27,7 @@ static double adhesion_used(double force, double load)
 }
 
 /* Loads and adhesion used of a deceleration whose forces are known. */
-static void fill_loads(const struct force_lines *lines, struct brake_point_of_balance *at)
+static void fill_loads(const struct force_lines *lines, struct brake_balance_state *at)
 {
     at->load[BRAKE_FRONT] = front_load(lines, at->deceleration);
     at->load[BRAKE_REAR] = lines->weight - at->load[BRAKE_FRONT];
@@ -41,9 +41,9 @@ static void fill_loads(const struct force_lines *lines, struct brake_point_of_ba
     }
 }
 
-static struct brake_point_of_balance point_at(const struct force_lines *lines, double pressure)
+static struct brake_balance_state point_at(const struct force_lines *lines, double pressure)
 {
-    struct brake_point_of_balance at;
+    struct brake_balance_state at;
     at.deceleration = free_deceleration(lines, pressure);
     for (int i = 0; i < BRAKE_AXLES; i++)
         at.force[i] = tyre_force(lines, i, pressure, at.deceleration);
@@ -51,7 +51,7 @@ static struct brake_point_of_balance point_at(const struct force_lines *lines, d
     return at;
 }
 
-struct brake_point_of_balance brake_balance_at(const struct brake_balance *balance, double pressure)
+struct brake_balance_state brake_balance_at(const struct brake_balance *balance, double pressure)
 {
     const struct force_lines lines = force_lines_of(balance);
     return point_at(&lines, pressure);
@@ -81,7 +81,7 @@ double brake_balance_pressure(const struct brake_balance *balance, double decele
 }
 
 bool brake_balance_points(const struct brake_balance *balance, const double *deceleration,
-                          int count, struct brake_point_of_balance *at)
+                          int count, struct brake_balance_state *at)
 {
     const struct force_lines lines = force_lines_of(balance);
     double end[PIECES + 1];
@@ -117,7 +117,7 @@ struct brake_lock brake_balance_lock(const struct brake_balance *balance, double
 /* F_2 w_1 N_1 - F_1 w_2 N_2: above 0 where the rear uses more; quadratic in p on a piece. */
 static double rear_lead(const struct force_lines *lines, double pressure)
 {
-    const struct brake_point_of_balance at = point_at(lines, pressure);
+    const struct brake_balance_state at = point_at(lines, pressure);
     return at.force[BRAKE_REAR] * lines->axle[BRAKE_FRONT].wheels * at.load[BRAKE_FRONT] -
            at.force[BRAKE_FRONT] * lines->axle[BRAKE_REAR].wheels * at.load[BRAKE_REAR];
 }
@@ -172,7 +172,7 @@ static double saturated(const struct force_lines *lines, double pressure, double
 {
     const double load[BRAKE_AXLES] = {lines->front, lines->weight - lines->front};
     const double transfer[BRAKE_AXLES] = {lines->shift, -lines->shift};
-    double force = lines->unbraked;
+    double force = lines->resistance;
     double mass = lines->equivalent;
     for (int i = 0; i < BRAKE_AXLES; i++) {
         const double per_radius = lines->axle[i].per_radius;
@@ -198,12 +198,12 @@ static double with_antilock(const struct force_lines *lines, double pressure, do
     return least;
 }
 
-struct brake_point_of_balance brake_balance_kept(const struct brake_balance *balance,
-                                                 double pressure, double adhesion, double antilock)
+struct brake_balance_state brake_balance_kept(const struct brake_balance *balance, double pressure,
+                                              double adhesion, double antilock)
 {
     const struct force_lines lines = force_lines_of(balance);
     const double kept = antilock <= 0.0 ? adhesion : antilock * adhesion;
-    struct brake_point_of_balance at;
+    struct brake_balance_state at;
     if (antilock <= 0.0 || lines.locked)
         return point_at(&lines, least_of(pressure, brake_balance_lock(balance, kept).pressure));
     at.deceleration = with_antilock(&lines, pressure, kept);
@@ -215,7 +215,7 @@ struct brake_point_of_balance brake_balance_kept(const struct brake_balance *bal
     /* The front could give more, but the rear would leave the road. */
     if (at.deceleration >= lift_off(&lines))
         at.force[BRAKE_FRONT] =
-            balance->body.mass * at.deceleration - at.force[BRAKE_REAR] - lines.unbraked;
+            balance->body.mass * at.deceleration - at.force[BRAKE_REAR] - lines.resistance;
     fill_loads(&lines, &at);
     return at;
 }

@@ -154,7 +154,7 @@ static void press(const struct course *c, double time, const struct brake_balanc
     double wanted = a->force;
     if (a->manner == BRAKE_HOLDS_DECELERATION)
         wanted = brake_pedal_force(pedal, brake_balance_pressure(balance, a->deceleration));
-    else if (a->manner == BRAKE_AT_THE_VERGE)
+    else if (a->manner == BRAKE_AT_INCIPIENT_LOCK)
         wanted = brake_pedal_force(pedal, lock);
     now->pedal_force = least_of(1.0, c->share + c->rising * time) * least_of(wanted, a->force);
     const double rod = rod_force(pedal, now->pedal_force);
@@ -178,7 +178,7 @@ static void fill_pressure_corners(const struct brake_balance *balance, struct in
 
 /* With an anti-lock each axle has a limit of its own, else the first one ends it for both. */
 static void fill_limits(const struct brake_rig *rig, const struct brake_balance *balance,
-                        const struct brake_point_of_balance *at, const struct brake_lock *lock,
+                        const struct brake_balance_state *at, const struct brake_lock *lock,
                         struct instant *now)
 {
     double past[BRAKE_AXLES] = {now->pressure - lock->pressure, -1.0};
@@ -186,9 +186,9 @@ static void fill_limits(const struct brake_rig *rig, const struct brake_balance 
         for (int i = 0; i < BRAKE_AXLES; i++) {
             const struct brake_axle_brakes *axle = &balance->axle[i];
             const double torque = brake_axle_torque(balance, (enum brake_axle)i, now->pressure);
-            const double turning = axle->inertia / axle->radius * at->deceleration;
-            past[i] =
-                (torque - turning) / axle->radius - kept_adhesion(rig) * axle->wheels * at->load[i];
+            const double inertia_torque = axle->inertia / axle->radius * at->deceleration;
+            past[i] = (torque - inertia_torque) / axle->radius -
+                      kept_adhesion(rig) * axle->wheels * at->load[i];
         }
     }
     now->past[AT_LIMIT] = most_of(past[0], past[1]);
@@ -198,7 +198,7 @@ static void fill_limits(const struct brake_rig *rig, const struct brake_balance 
 
 /* Force and turning of a released brake cancel but for rounding; its torque is 0 to the bit, and
  * pads that touch or do not are another brake to the heat. */
-static void fill_rates(const struct brake_balance *balance, const struct brake_point_of_balance *at,
+static void fill_rates(const struct brake_balance *balance, const struct brake_balance_state *at,
                        double pressure, double speed, struct motion *rate)
 {
     rate->time = 1.0;
@@ -207,9 +207,10 @@ static void fill_rates(const struct brake_balance *balance, const struct brake_p
     rate->resisted = drag_along(balance) * speed;
     for (int i = 0; i < BRAKE_AXLES; i++) {
         const double radius = balance->axle[i].radius;
-        const double turning = balance->axle[i].inertia / (radius * radius) * at->deceleration;
+        const double inertia_torque =
+            balance->axle[i].inertia / (radius * radius) * at->deceleration;
         const double most = brake_axle_torque(balance, (enum brake_axle)i, pressure) / radius;
-        rate->work[i] = most_of(0.0, least_of(most, at->force[i] + turning)) * speed;
+        rate->work[i] = most_of(0.0, least_of(most, at->force[i] + inertia_torque)) * speed;
     }
 }
 
@@ -220,14 +221,14 @@ static struct instant look(const struct course *c, const struct motion *m, bool 
     const struct brake_rig *rig = c->rig;
     const struct brake_application *a = c->application;
     struct brake_balance balance = rig->balance;
-    struct brake_point_of_balance at;
+    struct brake_balance_state at;
     struct instant now;
     struct brake_lock lock = {.pressure = BRAKE_INFINITY, .axle = BRAKE_FRONT};
     const bool antilock = rig->antilock > 0.0 && !balance.locked;
     for (int i = 0; i < BRAKE_AXLES; i++)
         balance.axle[i].gain *= gain_after(c, i, m->time);
     balance.drag = rig->air_drag * m->speed * m->speed;
-    if ((!antilock && (whole || c->limited)) || a->manner == BRAKE_AT_THE_VERGE)
+    if ((!antilock && (whole || c->limited)) || a->manner == BRAKE_AT_INCIPIENT_LOCK)
         lock = brake_balance_lock(&balance, kept_adhesion(rig));
     press(c, m->time, &balance, lock.pressure, &now);
     if (antilock)
@@ -824,7 +825,7 @@ static bool task_in_range(const struct brake_application *a, double until)
 {
     return a->from > 0.0 && a->to >= 0.0 && a->to < a->from && a->force >= 0.0 &&
            isfinite(a->from + a->force) && until >= 0.0 && until <= 1e9 &&
-           (a->manner == BRAKE_HOLDS_FORCE || a->manner == BRAKE_AT_THE_VERGE ||
+           (a->manner == BRAKE_HOLDS_FORCE || a->manner == BRAKE_AT_INCIPIENT_LOCK ||
             (a->manner == BRAKE_HOLDS_DECELERATION && isfinite(a->deceleration)));
 }
 

@@ -17,13 +17,13 @@ struct force_lines {
         double per_radius; /* [1/m] */
     } axle[BRAKE_AXLES];
     bool locked;
-    double weight;     /* [N] square to the road */
-    double aside;      /* [N] weight along the road and air: they act where the inertia does */
-    double unbraked;   /* [N] that slows the vehicle without brakes */
-    double front;      /* [N] front load at no deceleration */
-    double shift;      /* [kg] load that goes forward per deceleration */
-    double equivalent; /* [kg] mass and what turns with it */
-    double per_mass;   /* [1/kg] of that */
+    double weight;       /* [N] square to the road */
+    double longitudinal; /* [N] weight along the road and air: they act where the inertia does */
+    double resistance;   /* [N] that slows the vehicle without brakes */
+    double front;        /* [N] front load at no deceleration */
+    double shift;        /* [kg] load that goes forward per deceleration */
+    double equivalent;   /* [kg] mass and what turns with it */
+    double per_mass;     /* [1/kg] of that */
 };
 
 /* ---- making ready --------------------------------------------------------------------------- */
@@ -42,10 +42,11 @@ static inline struct force_lines force_lines_of(const struct brake_balance *bala
     const double per_wheelbase = 1.0 / balance->wheelbase;
     struct force_lines lines = {.valve = balance->valve, .locked = balance->locked};
     lines.weight = square_weight(balance);
-    lines.aside = lines.weight * balance->grade + balance->drag;
-    lines.unbraked = balance->rolling * lines.weight + lines.aside;
-    lines.front = (lines.weight * (balance->wheelbase - body.behind) - lines.aside * body.height) *
-                  per_wheelbase;
+    lines.longitudinal = lines.weight * balance->grade + balance->drag;
+    lines.resistance = balance->rolling * lines.weight + lines.longitudinal;
+    lines.front =
+        (lines.weight * (balance->wheelbase - body.behind) - lines.longitudinal * body.height) *
+        per_wheelbase;
     lines.shift = body.mass * body.height * per_wheelbase;
     lines.equivalent = body.mass;
     for (int i = 0; i < BRAKE_AXLES; i++) {
@@ -76,7 +77,7 @@ static inline double front_load(const struct force_lines *lines, double decelera
 
 static inline double free_deceleration(const struct force_lines *lines, double pressure)
 {
-    double force = lines->unbraked;
+    double force = lines->resistance;
     for (int i = 0; i < BRAKE_AXLES; i++)
         force += axle_torque(lines, i, pressure) * lines->axle[i].per_radius;
     return force * lines->per_mass;

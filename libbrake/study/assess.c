@@ -3,48 +3,31 @@
 #include "brake/assessment.h"
 #include "criteria/warn.h"
 #include "criteria/judge.h"
+#include "criteria/scope.h"
 #include "assess.h"
-#include "sure.h"
+#include "conformance.h"
 #include "vehicle/text.h"
-
-bool brake_assessed(const struct brake_assessment *assessment, int criterion)
-{
-    return brake_criterion_in(brake_criterion_at(criterion), assessment->rules);
-}
 
 /* The one that is met less often; of equals that of the smaller margin. */
 static bool limits_before(const struct brake_assessment *a, int one, int other)
 {
-    const double met = a->sure.of[one].met - a->sure.of[other].met;
+    const double met = a->conformance.of[one].met - a->conformance.of[other].met;
     if (met < 0.0 || met > 0.0)
         return met < 0.0;
     return a->judgement[one].margin < a->judgement[other].margin;
 }
 
-static void count(struct brake_assessment *a, int criterion)
-{
-    const struct brake_judgement *j = &a->judgement[criterion];
-    if (!j->applies)
-        return;
-    a->meets += j->verdict == BRAKE_MEETS;
-    a->falls_short += j->verdict == BRAKE_FALLS_SHORT;
-    a->cannot_say += j->verdict == BRAKE_CANNOT_SAY;
-    a->lacking += j->verdict == BRAKE_CANNOT_SAY && isnan(j->margin);
-    if (!isnan(j->margin) && (a->limiting < 0 || limits_before(a, criterion, a->limiting)))
-        a->limiting = criterion;
-}
-
-void brake_assessment_count(struct brake_assessment *assessment)
+void brake_assessment_count(const struct brake_vehicle *vehicle,
+                            struct brake_assessment *assessment)
 {
     struct brake_assessment *a = assessment;
-    a->meets = 0;
-    a->falls_short = 0;
-    a->cannot_say = 0;
-    a->lacking = 0;
+    brake_ruling_make(a->judgement, vehicle, a->rules, true, &a->ruling);
     a->limiting = -1;
     for (int i = 0; i < brake_criterion_count(); i++) {
-        if (brake_assessed(a, i))
-            count(a, i);
+        const struct brake_judgement *j = &a->judgement[i];
+        if (brake_scope_counts(j->scope) && !isnan(j->margin) &&
+            (a->limiting < 0 || limits_before(a, i, a->limiting)))
+            a->limiting = i;
     }
 }
 
@@ -53,19 +36,20 @@ void brake_assess(const struct brake_sheet *sheet, unsigned rules,
 {
     struct brake_assessment *a = assessment;
     a->rules = rules;
-    brake_sure_clear(&a->sure);
+    a->before = NULL;
+    brake_conformance_clear(&a->conformance);
     brake_evaluate(&sheet->vehicle, &a->results);
     brake_judge_all(rules, &sheet->vehicle, a->judgement);
-    brake_assessment_count(a);
+    brake_assessment_count(&sheet->vehicle, a);
     a->warnings = brake_warnings(&sheet->vehicle, &a->results, a->warning);
 }
 
 /* A tolerance that reaches self-lock, told once with the row that loses most samples to it. */
 static void warn_of_shoes(struct brake_assessment *a)
 {
-    const struct brake_sureness *most = NULL;
+    const struct brake_conformance *most = NULL;
     for (int i = 0; i < brake_criterion_count(); i++) {
-        const struct brake_sureness *s = &a->sure.of[i];
+        const struct brake_conformance *s = &a->conformance.of[i];
         if (s->shoe_locks && (most == NULL || s->failed > most->failed))
             most = s;
     }
@@ -80,21 +64,20 @@ static void warn_of_shoes(struct brake_assessment *a)
         most->failed, most->samples);
 }
 
-bool brake_assess_sure(const struct brake_sheet *sheet, bool faded, const struct brake_watch *watch,
-                       struct brake_sure_room *room, struct brake_assessment *assessment)
+bool brake_assess_conformance(const struct brake_sheet *sheet, bool faded,
+                              const struct brake_watch *watch, struct brake_conformance_room *room,
+                              struct brake_assessment *assessment)
 {
     struct brake_assessment *a = assessment;
-    const struct brake_sure_options options = {a->rules, faded, watch};
-    if (!brake_sure_draw(sheet, &options, room, a->judgement, &a->sure))
+    const struct brake_conformance_options options = {a->rules, faded, watch};
+    if (!brake_conformance_draw(sheet, &options, room, a->judgement, &a->conformance))
         return false;
     warn_of_shoes(a);
-    brake_assessment_count(a);
+    brake_assessment_count(&sheet->vehicle, a);
     return true;
 }
 
 int brake_assessment_exit(const struct brake_assessment *assessment)
 {
-    if (assessment->falls_short > 0)
-        return 1;
-    return assessment->cannot_say > 0 ? 3 : 0;
+    return brake_verdict_exit(assessment->ruling.verdict);
 }

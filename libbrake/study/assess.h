@@ -5,7 +5,7 @@
 #include "brake/assessment.h"
 
 /** Assess a vehicle at face value, hot performance aside: brake_assess_fade goes on with that, and
- * brake_assess_sure with how sure it is and the words.
+ * brake_assess_conformance with how sure it is and the words.
  * @param sheet       complete
  * @param rules       families to judge by, bits of enum brake_rules
  * @param assessment  filled
@@ -21,12 +21,15 @@ void brake_assess(const struct brake_sheet *sheet, unsigned rules,
  * @param assessment  as the others left it
  * @return            true; false when it was told to stop
  */
-bool brake_assess_sure(const struct brake_sheet *sheet, bool faded, const struct brake_watch *watch,
-                       struct brake_sure_room *room, struct brake_assessment *assessment);
+bool brake_assess_conformance(const struct brake_sheet *sheet, bool faded,
+                              const struct brake_watch *watch, struct brake_conformance_room *room,
+                              struct brake_assessment *assessment);
 
 /** Count the verdicts anew after a judgement has changed.
+ * @param vehicle     complete
  * @param assessment  judged; its counts and its limiting criterion are filled
  */
-void brake_assessment_count(struct brake_assessment *assessment);
+void brake_assessment_count(const struct brake_vehicle *vehicle,
+                            struct brake_assessment *assessment);
 
 #endif

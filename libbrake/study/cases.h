@@ -3,7 +3,7 @@
 #define BRAKE_STUDY_CASES_H
 
 #include "brake/sweep.h"
-#include "vehicle/rework.h"
+#include "vehicle/recalculation.h"
 
 enum {
     BRAKE_SHARED_TABLES = 48, /**< room for the tables of a sweep */
@@ -11,7 +11,7 @@ enum {
 };
 
 /** What cases share: numbers that follow only a few of the axes, tabulated over those. */
-struct brake_shared {
+struct brake_lookup {
     int tables; /**< 0: every case is worked out by itself */
     struct {
         unsigned axes;     /**< that it goes along, as bits */
@@ -33,8 +33,8 @@ struct brake_shared {
 struct brake_sweeper {
     const struct brake_sweep *sweep;
     int index[BRAKE_AXES_OF_SWEEP];
-    struct brake_rework rework;
-    struct brake_shared shared;
+    struct brake_recalculation recalculation;
+    struct brake_lookup lookup;
     double *room; /* for what is shared, of brake_sweeper_new; NULL: none */
 };
 
@@ -111,7 +111,7 @@ int brake_sweep_block(const struct brake_sweeper *sweeper);
  * @param error    filled on refusal: an axis that is no number, stands twice, leaves its range, or
  *                 is of no use to this vehicle
  * @return         OK, E_UNKNOWN, E_DUPLICATE, E_RANGE, E_SIZE: too many axes or cases, or the
- *                 status of brake_rework_begin
+ *                 status of brake_recalculation_begin
  */
 enum brake_status brake_sweep_begin(const struct brake_sweep *sweep, struct brake_sweeper *sweeper,
                                     struct brake_error *error);

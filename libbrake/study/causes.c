@@ -34,7 +34,7 @@ static const struct brake_cause causes[] = {
       "rear.drum.compliance"}},
     {"shared.rollout", "tape, floor and pressure gauge of the rollouts", 0.5, false, NO_SOURCE,
      {"front.tyre.rollout", "rear.tyre.rollout"}},
-    {"shared.tyre_size", "how the tyres differ from the books, where a marking is all there is", 0.5,
+    {"shared.tyre_size", "how tyres differ from their nominal size, where a marking is all there is", 0.5,
      false, NO_SOURCE,
      {"front.tyre.rolling_radius", "rear.tyre.rolling_radius", "front.tyre.overall_diameter",
       "rear.tyre.overall_diameter"}},

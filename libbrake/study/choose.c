@@ -108,7 +108,7 @@ static int line_of(int axle, const char *name)
     return brake_catalogue_find(NULL, path);
 }
 
-static void wear(struct brake_sheet *sheet, int axle, const char *marking)
+static void fit_tyre(struct brake_sheet *sheet, int axle, const char *marking)
 {
     static const char *const old[] = {"rollout", "rolling_radius", "overall_diameter",
                                       "load_capacity", "speed_limit"};
@@ -129,9 +129,9 @@ static enum brake_status change_tyres(const struct brake_sheet *sheet, const cha
     const double before = sheet->vehicle.axle[BRAKE_FRONT].tyre.overall_diameter;
     struct brake_marking size;
     *changed = *sheet;
-    wear(changed, BRAKE_FRONT, marking);
+    fit_tyre(changed, BRAKE_FRONT, marking);
     if (brake_sheet_has(sheet, rear))
-        wear(changed, BRAKE_REAR, marking);
+        fit_tyre(changed, BRAKE_REAR, marking);
     if (brake_marking_read(marking, &size) >= 0 && !isnan(before)) {
         const double risen =
             sheet->vehicle.lift.wheel_rise + 0.5 * (size.overall_diameter - before);

@@ -11,7 +11,8 @@
 #include "comparing.h"
 #include "procedure.h"
 #include "criteria/judge.h"
-#include "sure.h"
+#include "criteria/scope.h"
+#include "conformance.h"
 
 /* Results held side by side beside those that are margins; in both load cases. */
 static const char *const headlines[] = {
@@ -44,8 +45,9 @@ static bool is_headline(int result)
 static bool is_judged(const struct brake_comparison *c, int criterion)
 {
     const struct brake_criterion *row = brake_criterion_at(criterion);
-    return brake_criterion_in(row, c->rules) && (c->faded || !brake_measure_hot(row->measure)) &&
-           (c->judgement[0][criterion].applies || c->judgement[1][criterion].applies);
+    return (c->faded || !brake_measure_hot(row->measure)) &&
+           (c->judgement[0][criterion].scope != BRAKE_OUTSIDE ||
+            c->judgement[1][criterion].scope != BRAKE_OUTSIDE);
 }
 
 /* Neither vehicle has it: nothing to hold side by side. */
@@ -100,8 +102,8 @@ static double over_need(double available, double needed)
     return needed > 0.0 ? available / needed : BRAKE_NAN;
 }
 
-static void torque_over_need(const struct brake_results *results,
-                             double like[BRAKE_LOADS][BRAKE_AXLES + 1])
+void brake_torque_over_need(const struct brake_results *results,
+                            double like[BRAKE_LOADS][BRAKE_AXLES + 1])
 {
     for (int load = 0; load < BRAKE_LOADS; load++) {
         const struct brake_case_results *r = &results->load[load];
@@ -117,7 +119,7 @@ static void take_like(struct brake_comparison *c)
 {
     double like[2][BRAKE_LOADS][BRAKE_AXLES + 1];
     for (int i = 0; i < 2; i++)
-        torque_over_need(&c->results[i], like[i]);
+        brake_torque_over_need(&c->results[i], like[i]);
     for (int load = 0; load < BRAKE_LOADS; load++) {
         for (int axle = 0; axle <= BRAKE_BOTH_AXLES; axle++)
             c->like[load][axle] = compared(like[0][load][axle], like[1][load][axle]);
@@ -174,17 +176,23 @@ bool brake_compare_fade(struct brake_comparison *comparison, const struct brake_
     return true;
 }
 
-bool brake_compare_sure(struct brake_comparison *comparison, const struct brake_watch *watch,
-                        struct brake_sure_room *room)
+bool brake_compare_conformance(struct brake_comparison *comparison, const struct brake_watch *watch,
+                               struct brake_conformance_room *room)
 {
     struct brake_comparison *c = comparison;
     const struct brake_sheet *const sheet[] = {c->before, c->after};
-    const struct brake_sure_options options = {c->rules, c->faded, watch};
+    const struct brake_conformance_options options = {c->rules, c->faded, watch};
     for (int i = 0; i < 2; i++) {
-        if (!brake_sure_draw(sheet[i], &options, room, c->judgement[i], &c->sure[i]))
+        if (!brake_conformance_draw(sheet[i], &options, room, c->judgement[i], &c->conformance[i]))
             return false;
     }
     return true;
+}
+
+void brake_compare_ruling(const struct brake_comparison *c, int side, struct brake_ruling *ruling)
+{
+    const struct brake_sheet *sheet = side == 0 ? c->before : c->after;
+    brake_ruling_make(c->judgement[side], &sheet->vehicle, c->rules, c->faded, ruling);
 }
 
 bool brake_compare_lost(const struct brake_comparison *c, int criterion)
@@ -199,7 +207,7 @@ static bool is_unsaid(const struct brake_comparison *c, int criterion)
 {
     const struct brake_judgement *before = &c->judgement[0][criterion];
     const struct brake_judgement *after = &c->judgement[1][criterion];
-    return is_judged(c, criterion) && after->applies &&
+    return is_judged(c, criterion) && brake_scope_counts(after->scope) &&
            (after->verdict == BRAKE_CANNOT_SAY ||
             (after->verdict == BRAKE_FALLS_SHORT && before->verdict == BRAKE_CANNOT_SAY));
 }
@@ -244,7 +252,7 @@ struct sharing {
     unsigned long long torques; /* groups of the results that are held like for like */
 };
 
-static unsigned long long torque_groups(void)
+unsigned long long brake_torque_groups(void)
 {
     unsigned long long groups = 0;
     for (int i = 0; i < brake_result_count(); i++)
@@ -261,7 +269,7 @@ static void answer(const struct sharing *s, const struct brake_vehicle *vehicle,
     double like[BRAKE_LOADS][BRAKE_AXLES + 1];
     brake_outputs(vehicle, s->c->output, s->c->margins, value);
     brake_evaluate_groups(vehicle, s->torques, &results);
-    torque_over_need(&results, like);
+    brake_torque_over_need(&results, like);
     memcpy(value + s->c->margins, like, sizeof like);
 }
 
@@ -318,7 +326,7 @@ bool brake_compare_share(struct brake_comparison *comparison, const struct brake
     const unsigned coalitions = 1U << c->changes;
     const unsigned run = c->faded ? 1 : RUN;
     const unsigned block = RUNS * run;
-    struct sharing sharing = {.c = c, .torques = torque_groups()};
+    struct sharing sharing = {.c = c, .torques = brake_torque_groups()};
     brake_mixing_begin(&c->before->vehicle, &c->after->vehicle, &sharing.mixing);
     for (unsigned first = 0; first < coalitions; first += block) {
         const unsigned end = first + block < coalitions ? first + block : coalitions;

@@ -23,4 +23,24 @@ enum brake_load brake_compare_worst(const struct brake_comparison *comparison);
  */
 bool brake_compare_lost(const struct brake_comparison *comparison, int criterion);
 
+/** Torque that a vehicle has over torque that it needs.
+ * @param results  of the groups of brake_torque_groups
+ * @param like     [-] filled: by load case; front, rear, both; NaN where none is needed
+ */
+void brake_torque_over_need(const struct brake_results *results,
+                            double like[BRAKE_LOADS][BRAKE_AXLES + 1]);
+
+/** Groups of results that those come from.
+ * @return  bits of brake_result_group
+ */
+unsigned long long brake_torque_groups(void);
+
+/** What the verdicts on one side come to.
+ * @param comparison  of brake_compare
+ * @param side        0 before, 1 after
+ * @param ruling      filled
+ */
+void brake_compare_ruling(const struct brake_comparison *comparison, int side,
+                          struct brake_ruling *ruling);
+
 #endif

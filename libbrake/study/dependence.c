@@ -3,7 +3,7 @@
 #include <math.h>
 #include <stdlib.h>
 
-#include "vehicle/rework.h"
+#include "vehicle/recalculation.h"
 #include "vehicle/sections.h"
 
 static const double part = 0.01;     /* [-] of a value that it is moved by */

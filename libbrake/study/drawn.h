@@ -5,7 +5,7 @@
 #include "brake/criteria.h"
 #include "inputs.h"
 #include "brake/spread.h"
-#include "brake/sureness.h"
+#include "brake/conformance.h"
 #include "indices.h"
 
 enum {
@@ -26,8 +26,8 @@ struct brake_spread_output {
 struct brake_spread {
     struct brake_inputs inputs;
     struct brake_judgement judgement[BRAKE_CRITERIA]; /**< of the vehicle as stated; once drawn with
-                                                         the words of sureness.h */
-    struct brake_sure sure;                           /**< what those follow from */
+                                                         the words of conformance.h */
+    struct brake_conformances conformance;            /**< what those follow from */
     unsigned rules;
     bool faded;
     long samples;
@@ -64,7 +64,7 @@ bool brake_spread_draws(const struct brake_spread *spread, int criterion);
  */
 int brake_spread_limiting(const struct brake_spread *spread);
 
-/** What decides the doubt in a margin: inputs and causes by falling total index.
+/** What decides the uncertainty of a margin: inputs and causes by falling total index.
  * @param spread     drawn
  * @param criterion  number of the criterion
  * @param number     room for most, filled with numbers of shares, see brake_inputs_name
@@ -86,7 +86,7 @@ struct brake_index brake_spread_index(const struct brake_spread *spread, int cri
  * @param options  what is to be drawn
  * @param spread   filled
  * @return         OK; E_RANGE for samples that brake_spread_wrong complains of; E_SIZE when more is
- *                 doubtful than BRAKE_INPUTS holds
+ *                 uncertain than BRAKE_INPUTS holds
  */
 enum brake_status brake_spread_prepare(const struct brake_sheet *sheet,
                                        const struct brake_spread_options *options,
@@ -106,5 +106,11 @@ size_t brake_spread_room(const struct brake_spread *spread);
  * @return        true; false when it was told to stop, and no figure is filled
  */
 bool brake_spread_run(struct brake_spread *spread, void *room, const struct brake_watch *watch);
+
+/** What its verdicts come to.
+ * @param spread  drawn
+ * @param ruling  filled
+ */
+void brake_spread_ruling(const struct brake_spread *spread, struct brake_ruling *ruling);
 
 #endif

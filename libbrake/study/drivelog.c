@@ -7,7 +7,7 @@
 #include "brake/tolerance.h"
 #include "stops.h"
 #include "vehicle/system.h"
-#include "doubt.h"
+#include "distribution.h"
 #include "tolerance.h"
 
 /* ---- Student's t ---------------------------------------------------------------------------- */
@@ -142,7 +142,7 @@ static void agree(const struct question *q, const double *start)
     double sigma[BRAKE_ANSWERS];
     struct brake_drive *drive = q->drive;
     double difference[BRAKE_DRIVE_STOPS];
-    brake_doubt(q->sheet, &question, sigma);
+    brake_uncertainty(q->sheet, &question, sigma);
     for (int i = 0; i < q->stops; i++) {
         q->stop[i]->predicted.value = start[i];
         q->stop[i]->predicted.half = BRAKE_P95 * sigma[i];
@@ -203,8 +203,8 @@ static double friction_for(const struct question *q, double deceleration)
     return 0.5 * (low + high);
 }
 
-/* Stops that the tyres limited say nothing about friction. The doubt in the other lines, and that
- * of the measurement, become doubt in the friction by the slope. */
+/* Stops that the tyres limited say nothing about friction. The uncertainty in the other lines, and
+ * that of the measurement, become uncertainty in the friction by the slope. */
 static void explain(const struct question *all)
 {
     struct question q = *all;
@@ -223,7 +223,7 @@ static void explain(const struct question *all)
         return;
     predict_all(&q, &q.sheet->vehicle, GRIP, start);
     const struct brake_question question = {ask, &wanted, q.stops + 1, is_friction};
-    brake_doubt(q.sheet, &question, sigma);
+    brake_uncertainty(q.sheet, &question, sigma);
     for (int i = 0; i < q.stops; i++)
         difference[i] = q.stop[i]->developed.value - start[i];
     const double measured = mean(start, q.stops) + mean(difference, q.stops);

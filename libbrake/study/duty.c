@@ -7,7 +7,7 @@
 #include "brake/stop.h"
 #include "sequences.h"
 
-static const double BRAKED_SLICE = 0.5; /* [s] while a stop or a braked leg of a drive lasts */
+static const double BRAKED_SLICE = 0.5; /* [s] while a stop or a braked segment of a drive lasts */
 static const double SLICE = 1.0; /* [s] at first, on a descent and while the brakes are off */
 static const double LONGEST_SLICE = 30.0; /* [s] once all changes slowly */
 static const double SHOWN_BRAKED = 0.1;   /* [s] from row to row of the history while they are on */
@@ -172,7 +172,7 @@ struct run {
     struct brake_duty_result *result;
     struct brake_braking braking;
     struct brake_outcome outcome;
-    double time;                /* when the present application or leg began */
+    double time;                /* when the present application or segment began */
     double work[BRAKE_AXLES];   /* of those before it */
     double before[BRAKE_AXLES]; /* supplied to one brake before the duty */
 };
@@ -378,7 +378,7 @@ static void keep(struct run *run)
     }
     result->force_most = fmax(result->force_most, run->outcome.force_most);
     result->locked = result->locked || !isnan(run->outcome.lock_time);
-    /* A leg of a drive that ends at rest, or nearly, is no stop. */
+    /* A segment of a drive that ends at rest, or nearly, is no stop. */
     if (run->duty->kind == BRAKE_DUTY_STOPS)
         result->developed = run->outcome.developed;
     result->distance = run->braking.distance;
@@ -458,7 +458,7 @@ static enum brake_status run_descent(struct run *run)
 }
 
 /* From one row to the next: on the brakes where the vehicle by itself would slow less. */
-static enum brake_status run_leg(struct run *run, const struct brake_cycle_point *point)
+static enum brake_status run_segment(struct run *run, const struct brake_cycle_point *point)
 {
     const double duration = point[1].time - point->time;
     const double slowing = (point->speed - point[1].speed) / duration;
@@ -490,7 +490,7 @@ static enum brake_status run_cycle(struct run *run)
 {
     const struct brake_cycle *cycle = &run->duty->cycle;
     for (int i = 0; i + 1 < cycle->count && !stopped(run); i++) {
-        const enum brake_status status = run_leg(run, &cycle->point[i]);
+        const enum brake_status status = run_segment(run, &cycle->point[i]);
         if (status != BRAKE_OK)
             return status;
     }

@@ -106,29 +106,29 @@ static bool boiled(struct run *run, const struct brake_duty_result *result, cons
 }
 
 /* A stop's name, and the way from it to what comes next. */
-struct leg {
+struct segment {
     const char *when;
     double rest;
     double speed;
 };
 
-/* A stop from the speed of the clause at the verge of lock. */
-static struct brake_hot_stop stop(struct run *run, const struct leg *leg, double force,
+/* A stop from the speed of the clause at incipient lock. */
+static struct brake_hot_stop stop(struct run *run, const struct segment *segment, double force,
                                   double *mean_force)
 {
     static const struct brake_hot_stop none = {BRAKE_INFINITY, 0.0};
     struct brake_duty duty = {
         .kind = BRAKE_DUTY_STOPS,
-        .stops = {.count = 1, .from = run->procedure->speed, .manner = BRAKE_AT_THE_VERGE},
+        .stops = {.count = 1, .from = run->procedure->speed, .manner = BRAKE_AT_INCIPIENT_LOCK},
         .force = force,
-        .rest = leg->rest,
-        .rest_speed = leg->speed};
+        .rest = segment->rest,
+        .rest_speed = segment->speed};
     struct brake_duty_result result;
     if (!go_on(run, &duty, &result))
         return none;
     if (mean_force != NULL)
         *mean_force = result.force_mean;
-    if (!result.held || boiled(run, &result, leg->when))
+    if (!result.held || boiled(run, &result, segment->when))
         return none;
     return (struct brake_hot_stop){result.distance, result.developed};
 }
@@ -182,10 +182,10 @@ static void go_through(struct run *run)
     struct brake_fade *fade = run->fade;
     struct brake_hot_figures *figures = &fade->figures;
     const double most = run->procedure->force;
-    const struct leg cold = {"in the cold stop", 0.0, 0.0};
-    const struct leg first = {"in the first hot stop", pause(run), 0.5 * run->procedure->speed};
-    const struct leg second = {"in the second hot stop", COOLING_INTERVAL, COOLING_SPEED};
-    const struct leg last = {"in the stop after cooling", 0.0, 0.0};
+    const struct segment cold = {"in the cold stop", 0.0, 0.0};
+    const struct segment first = {"in the first hot stop", pause(run), 0.5 * run->procedure->speed};
+    const struct segment second = {"in the second hot stop", COOLING_INTERVAL, COOLING_SPEED};
+    const struct segment last = {"in the stop after cooling", 0.0, 0.0};
     figures->hot[0] = figures->hot[1] = figures->recovery = none;
     figures->cold = stop(run, &cold, most, &fade->cold_force);
     if (figures->lacks == NULL && !(figures->cold.developed > 0.0))
@@ -340,8 +340,8 @@ static bool wanted(const struct brake_assessment *a, enum brake_fade_kind kind)
 {
     for (int i = 0; i < brake_criterion_count(); i++) {
         const struct brake_criterion *c = brake_criterion_at(i);
-        if (brake_assessed(a, i) && brake_measure_hot(c->measure) && c->fade == kind &&
-            a->judgement[i].applies)
+        if (a->judgement[i].scope != BRAKE_OUTSIDE && brake_measure_hot(c->measure) &&
+            c->fade == kind)
             return true;
     }
     return false;
@@ -374,13 +374,14 @@ void brake_assess_fade_shown(const struct brake_sheet *sheet, const struct brake
     }
     for (int i = 0; i < brake_criterion_count(); i++) {
         const struct brake_criterion *c = brake_criterion_at(i);
-        if (brake_assessed(a, i) && brake_measure_hot(c->measure) && (c->fade == of || both))
+        if (a->judgement[i].scope != BRAKE_OUTSIDE && brake_measure_hot(c->measure) &&
+            (c->fade == of || both))
             brake_judge_hot(c, &sheet->vehicle, c->fade == of ? &own->figures : &fade.figures,
                             &a->judgement[i]);
     }
     brake_fade_results(own, &a->results.common);
     put_warnings(own, a);
-    brake_assessment_count(a);
+    brake_assessment_count(&sheet->vehicle, a);
 }
 
 void brake_fade_judge(const struct brake_sheet *sheet, unsigned rules,

@@ -1,5 +1,5 @@
-/* Whose doubt a result's doubt is: first-order and total Sobol indices of any model of independent
- * shares.
+/* Where the uncertainty of a result comes from: first-order and total Sobol indices of any model of
+ * independent shares.
  *
  * The first-order index of an input is the part of the variance that vanishes, on average, once
  * this input alone is known; the total index is the part that stays while it alone is not known.

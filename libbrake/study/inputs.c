@@ -7,13 +7,13 @@
 #include "brake/tolerance.h"
 #include "vehicle/sections.h"
 #include "vehicle/text.h"
-#include "vehicle/rework.h"
+#include "vehicle/recalculation.h"
 #include "criteria/judge.h"
-#include "doubt.h"
+#include "distribution.h"
 
 /* Errors of the model that are drawn: all but that of what is exact. */
 enum { ERRORS = BRAKE_MODEL_ERRORS - 1 };
-_Static_assert((int)BRAKE_ROWS + ERRORS + 16 <= (int)BRAKE_INPUTS, "room for every doubt");
+_Static_assert((int)BRAKE_ROWS + ERRORS + 16 <= (int)BRAKE_INPUTS, "room for every uncertainty");
 
 static void add_input(struct brake_inputs *inputs, int index, enum brake_shape shape)
 {
@@ -21,9 +21,9 @@ static void add_input(struct brake_inputs *inputs, int index, enum brake_shape s
     struct brake_input *input = &inputs->input[inputs->count++];
     *input = (struct brake_input){.index = index, .cause = -1};
     input->rear = strncmp(brake_quantity_section(index)->path, "rear.", 5) == 0;
-    input->doubt = brake_doubt_of(shape, brake_quantity_value(&inputs->sheet->vehicle, index),
-                                  inputs->sheet->record[index].tolerance,
-                                  inputs->sheet->record[index].lean, q->low, q->high);
+    input->distribution = brake_distribution_of(
+        shape, brake_quantity_value(&inputs->sheet->vehicle, index),
+        inputs->sheet->record[index].tolerance, inputs->sheet->record[index].lean, q->low, q->high);
 }
 
 static bool is_open_choice(const struct brake_sheet *sheet, int index)
@@ -37,7 +37,7 @@ static void add_choice(struct brake_inputs *inputs, int index)
         (struct brake_input){.index = index, .choice = true, .cause = -1};
 }
 
-/* Number among the inputs of a path; -1: it is not doubtful. */
+/* Number among the inputs of a path; -1: it is not uncertain. */
 static int find(const struct brake_inputs *inputs, const char *path)
 {
     const int index = brake_catalogue_find(NULL, path);
@@ -148,7 +148,7 @@ static void fill_values(const struct brake_inputs *inputs, const double *share, 
             one = with_cause(one, other_way ? 1.0 - shared : shared, cause->correlation);
         }
         value[i] = input->choice ? chosen(brake_quantity_at(input->index), one)
-                                 : brake_doubt_value(&input->doubt, one);
+                                 : brake_distribution_value(&input->distribution, one);
     }
 }
 

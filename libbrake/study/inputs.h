@@ -1,5 +1,5 @@
-/* What is doubtful about a vehicle, as independent shares between 0 and 1: one for every toleranced
- * number, and one for every cause that several of them share.
+/* What is uncertain about a vehicle, as independent shares between 0 and 1: one for every
+ * toleranced number, and one for every cause that several of them share.
  *
  * Two numbers with a cause of correlation c in common are each the normal score
  * sqrt(1 - c) (own) + sqrt(c) (cause), so that they correlate by c whatever their shapes (a
@@ -12,8 +12,8 @@
 #include <stddef.h>
 
 #include "brake/catalogue.h"
-#include "brake/chance.h"
-#include "doubt.h"
+#include "brake/distribution.h"
+#include "distribution.h"
 #include "brake/criteria.h"
 
 enum {
@@ -35,13 +35,13 @@ struct brake_cause {
 /** A toleranced number, or a choice that was left out. */
 struct brake_input {
     int index;   /**< of the quantity */
-    bool choice; /**< then the doubt is its row's odds */
+    bool choice; /**< then the uncertainty is its row's odds */
     int cause;   /**< of the used ones; -1: none */
     bool rear;   /**< of a quantity of the rear axle */
-    struct brake_doubt doubt;
+    struct brake_distribution distribution;
 };
 
-/** Everything that is doubtful about a vehicle. */
+/** Everything that is uncertain about a vehicle. */
 struct brake_inputs {
     const struct brake_sheet *sheet; /**< stays the caller's */
     struct brake_places places;
@@ -57,7 +57,7 @@ struct brake_inputs {
  */
 const struct brake_cause *brake_cause_at(int number);
 
-/** List what is doubtful about a vehicle: numbers with a tolerance that do not come from others
+/** List what is uncertain about a vehicle: numbers with a tolerance that do not come from others
  * with one.
  * @param sheet   complete; must outlive the inputs
  * @param shape   of each quantity, by its index; NULL: all normal

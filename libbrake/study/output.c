@@ -74,7 +74,7 @@ static bool applies(const struct brake_vehicle *vehicle, struct brake_output out
     if (!output.criterion)
         return true;
     brake_judge(brake_criterion_at(output.index), vehicle, &judgement);
-    return judgement.applies;
+    return judgement.scope != BRAKE_OUTSIDE;
 }
 
 /* Results, and the margins of the criteria that are asked for. */

@@ -2,7 +2,7 @@
  *
  * A cold stop; the heating snubs, and beside the procedure half an hour parked right after them; a
  * stop at the mean pedal force of the cold one and a stop at the most that is allowed; cooling
- * stops; a last stop at the cold one's force. All stops are at the verge of lock. A stop that fluid
+ * stops; a last stop at the cold one's force. All stops are at incipient lock. A stop that fluid
  * or brakes cannot give counts as none. FMVSS 135, S7.13 to S7.16; UN R13-H, Annex 3, 1.5; UN R13,
  * Annex 4, 1.5: from memory, check against the current text.
  *

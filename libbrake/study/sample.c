@@ -3,6 +3,7 @@
 #include "brake/constants.h"
 #include "procedure.h"
 #include "criteria/judge.h"
+#include "criteria/scope.h"
 
 static void put_model_errors(const struct brake_inputs *inputs, const double *share, bool hot,
                              double margin[BRAKE_CRITERIA])
@@ -17,6 +18,13 @@ static void put_model_errors(const struct brake_inputs *inputs, const double *sh
     }
 }
 
+static bool applies(int criterion, const struct brake_vehicle *vehicle, unsigned rules)
+{
+    const char *why;
+    return brake_criterion_scope(brake_criterion_at(criterion), vehicle, rules, &why) !=
+           BRAKE_OUTSIDE;
+}
+
 /* Lock order turns on front against rear, so it is judged where their friction parts. */
 static void judge_parted(const struct brake_inputs *inputs, unsigned rules, const double *share,
                          double margin[BRAKE_CRITERIA])
@@ -25,17 +33,14 @@ static void judge_parted(const struct brake_inputs *inputs, unsigned rules, cons
     struct brake_judgement judgement[BRAKE_CRITERIA];
     int criterion[BRAKE_CRITERIA];
     int count = 0;
+    brake_inputs_parted(inputs, share, &vehicle);
     for (int i = 0; i < brake_criterion_count(); i++) {
-        const struct brake_criterion *c = brake_criterion_at(i);
-        if (brake_criterion_in(c, rules) && brake_measure_opposed(c->measure))
+        if (brake_measure_opposed(brake_criterion_at(i)->measure) && applies(i, &vehicle, rules))
             criterion[count++] = i;
     }
-    brake_inputs_parted(inputs, share, &vehicle);
     brake_judge_some(criterion, count, &vehicle, judgement);
-    for (int i = 0; i < count; i++) {
-        if (judgement[i].applies)
-            margin[criterion[i]] = judgement[i].margin;
-    }
+    for (int i = 0; i < count; i++)
+        margin[criterion[i]] = judgement[i].margin;
 }
 
 void sample_margins(const struct brake_inputs *inputs, unsigned rules, const double *share,
@@ -46,9 +51,10 @@ void sample_margins(const struct brake_inputs *inputs, unsigned rules, const dou
     brake_inputs_vehicle(inputs, share, &vehicle);
     brake_judge_all(rules, &vehicle, judgement);
     for (int i = 0; i < brake_criterion_count(); i++)
-        margin[i] = judgement[i].applies || !brake_criterion_in(brake_criterion_at(i), rules)
-                        ? judgement[i].margin
-                        : BRAKE_INFINITY;
+        margin[i] =
+            judgement[i].scope != BRAKE_OUTSIDE || !brake_criterion_in(brake_criterion_at(i), rules)
+                ? judgement[i].margin
+                : BRAKE_INFINITY;
     judge_parted(inputs, rules, share, margin);
     put_model_errors(inputs, share, false, margin);
 }
@@ -62,18 +68,16 @@ static void judge_hot(const struct brake_vehicle *vehicle, enum brake_fade_kind 
     bool run = false;
     for (int i = 0; i < brake_criterion_count(); i++) {
         const struct brake_criterion *c = brake_criterion_at(i);
-        if (!brake_criterion_in(c, rules) || !brake_measure_hot(c->measure) || c->fade != kind)
+        if (!brake_measure_hot(c->measure) || c->fade != kind)
             continue;
-        brake_judge(c, vehicle, &judgement);
-        if (judgement.applies && !run) {
-            brake_fade_figures(vehicle, kind, &figures);
-            run = true;
-        }
         margin[i] = BRAKE_INFINITY;
-        if (judgement.applies) {
-            brake_judge_hot(c, vehicle, &figures, &judgement);
-            margin[i] = judgement.margin;
-        }
+        if (!applies(i, vehicle, rules))
+            continue;
+        if (!run)
+            brake_fade_figures(vehicle, kind, &figures);
+        run = true;
+        brake_judge_hot(c, vehicle, &figures, &judgement);
+        margin[i] = judgement.margin;
     }
 }
 

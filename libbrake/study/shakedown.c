@@ -8,7 +8,7 @@
 #include "brake/stop.h"
 #include "brake/tolerance.h"
 #include "vehicle/system.h"
-#include "doubt.h"
+#include "distribution.h"
 #include "tolerance.h"
 
 #define KMH (1.0 / 3.6)
@@ -80,7 +80,7 @@ static void expect(const struct brake_sheet *sheet, struct brake_shakedown *plan
     double answer[3 * BRAKE_STAGES + 1] = {0.0};
     double sigma[3 * BRAKE_STAGES + 1] = {0.0};
     ask(plan, &sheet->vehicle, answer);
-    brake_doubt(sheet, &question, sigma);
+    brake_uncertainty(sheet, &question, sigma);
     for (int i = 0; i < plan->stages; i++) {
         plan->stage[i].deceleration = measured(answer, sigma, 3 * i);
         plan->stage[i].distance = measured(answer, sigma, 3 * i + 1);

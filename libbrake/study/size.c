@@ -2,9 +2,9 @@
 #include "asked.h"
 #include "scan.h"
 #include "target.h"
-#include "vehicle/rework.h"
+#include "vehicle/recalculation.h"
 #include "criteria/judge.h"
-#include "sure.h"
+#include "conformance.h"
 
 #include <math.h>
 #include <stddef.h>
@@ -23,9 +23,9 @@ static double least_margin(const struct brake_vehicle *vehicle)
 {
     struct brake_judgement judgement[BRAKE_CRITERIA];
     double least = BRAKE_NAN;
-    brake_judge_all(BRAKE_RULES_ALL, vehicle, judgement);
+    brake_judge_all(BRAKE_RULES_OWN, vehicle, judgement);
     for (int i = 0; i < brake_criterion_count(); i++) {
-        if (judgement[i].applies)
+        if (judgement[i].scope != BRAKE_OUTSIDE && judgement[i].scope != BRAKE_SCREEN)
             least = fmin(least, judgement[i].margin); /* fmin passes over NaN */
     }
     return least;
@@ -221,17 +221,17 @@ bool brake_size_answered(const struct brake_size_question *question, const struc
     return answered;
 }
 
-static bool words_of(const struct brake_sheet *sheet, struct brake_sure_room *room,
+static bool words_of(const struct brake_sheet *sheet, struct brake_conformance_room *room,
                      struct brake_judgement *judgement)
 {
-    const struct brake_sure_options options = {BRAKE_RULES_ALL, false, NULL};
-    struct brake_sure sure = {.samples = 0};
-    brake_judge_all(BRAKE_RULES_ALL, &sheet->vehicle, judgement);
-    return brake_sure_draw(sheet, &options, room, judgement, &sure);
+    const struct brake_conformance_options options = {BRAKE_RULES_OWN, false, NULL};
+    struct brake_conformances conformance = {.samples = 0};
+    brake_judge_all(BRAKE_RULES_OWN, &sheet->vehicle, judgement);
+    return brake_conformance_draw(sheet, &options, room, judgement, &conformance);
 }
 
 int brake_size_changes(const struct brake_sheet *sheet, int by, double value,
-                       struct brake_sure_room *room, struct brake_size_change *change)
+                       struct brake_conformance_room *room, struct brake_size_change *change)
 {
     struct brake_judgement before[BRAKE_CRITERIA];
     struct brake_judgement after[BRAKE_CRITERIA];
@@ -242,7 +242,7 @@ int brake_size_changes(const struct brake_sheet *sheet, int by, double value,
         !words_of(&changed, room, after))
         return 0;
     for (int i = 0; i < brake_criterion_count(); i++) {
-        if (after[i].applies && before[i].verdict != after[i].verdict)
+        if (after[i].scope != BRAKE_OUTSIDE && before[i].verdict != after[i].verdict)
             change[count++] =
                 (struct brake_size_change){i, before[i].verdict, after[i].verdict, after[i].margin};
     }

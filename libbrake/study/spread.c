@@ -7,13 +7,14 @@
 #include "asked.h"
 #include "brake/evaluate.h"
 #include "criteria/judge.h"
+#include "criteria/scope.h"
 #include "drawn.h"
 #include "indices.h"
 #include "percentile.h"
 #include "procedure.h"
 #include "replicates.h"
 #include "sample.h"
-#include "sure.h"
+#include "conformance.h"
 #include "watching.h"
 
 enum { BLOCK = 512, FADED_BLOCK = 32 /* samples at a time; they divide their number */ };
@@ -170,7 +171,8 @@ static void count_all(struct brake_spread *spread)
     spread->all_met = BRAKE_NAN;
     spread->all_met_error = BRAKE_NAN;
     for (int c = 0; c < spread->criteria; c++) {
-        if (brake_spread_draws(spread, c) && !isnan(spread->judgement[c].margin))
+        if (brake_spread_draws(spread, c) && brake_scope_counts(spread->judgement[c].scope) &&
+            !isnan(spread->judgement[c].margin))
             judged[count++] = c;
     }
     if (count == 0)
@@ -224,7 +226,8 @@ size_t brake_spread_room(const struct brake_spread *spread)
 {
     const struct brake_model model = margins_of(spread);
     const size_t room = values_size(spread) + index_size(spread) + brake_indices_room(&model);
-    return room > sizeof(struct brake_sure_room) ? room : sizeof(struct brake_sure_room);
+    return room > sizeof(struct brake_conformance_room) ? room
+                                                        : sizeof(struct brake_conformance_room);
 }
 
 /* The second part of a study's progress. */
@@ -255,13 +258,13 @@ static bool find_indices(struct brake_spread *spread, void *room, const struct l
 bool brake_spread_run(struct brake_spread *spread, void *room, const struct brake_watch *watch)
 {
     const struct brake_model model = margins_of(spread);
-    const struct brake_sure_options words = {spread->rules, spread->faded, NULL};
+    const struct brake_conformance_options words = {spread->rules, spread->faded, NULL};
     const struct later later = {
         watch, (double)spread->samples,
         (double)(spread->samples + brake_indices_cost(&model, spread->base))};
     /* The words are those of every other study: their samples come first, and go. */
-    if (watch_stops(watch) ||
-        !brake_sure_draw(spread->inputs.sheet, &words, room, spread->judgement, &spread->sure))
+    if (watch_stops(watch) || !brake_conformance_draw(spread->inputs.sheet, &words, room,
+                                                      spread->judgement, &spread->conformance))
         return false;
     spread->value = room;
     spread->index = (struct brake_index *)((char *)room + values_size(spread));
@@ -278,7 +281,7 @@ bool brake_spread_run(struct brake_spread *spread, void *room, const struct brak
 bool brake_spread_draws(const struct brake_spread *spread, int criterion)
 {
     const struct brake_criterion *c = brake_criterion_at(criterion);
-    return brake_criterion_in(c, spread->rules) &&
+    return spread->judgement[criterion].scope != BRAKE_OUTSIDE &&
            (spread->faded || !brake_measure_hot(c->measure));
 }
 
@@ -288,7 +291,7 @@ int brake_spread_limiting(const struct brake_spread *spread)
     for (int i = 0; i < spread->criteria; i++) {
         const struct brake_spread_output *one = &spread->output[i];
         const struct brake_spread_output *best = &spread->output[least < 0 ? i : least];
-        if (isnan(one->met))
+        if (isnan(one->met) || !brake_scope_counts(spread->judgement[i].scope))
             continue;
         if (least < 0 || one->met < best->met ||
             (one->met <= best->met && one->percentile[2] < best->percentile[2]))
@@ -320,17 +323,15 @@ int brake_spread_leading(const struct brake_spread *spread, int criterion, int *
     return count;
 }
 
+void brake_spread_ruling(const struct brake_spread *spread, struct brake_ruling *ruling)
+{
+    brake_ruling_make(spread->judgement, &spread->inputs.sheet->vehicle, spread->rules,
+                      spread->faded, ruling);
+}
+
 int brake_spread_exit(const struct brake_spread *spread)
 {
-    int exit = 0;
-    for (int i = 0; i < spread->criteria; i++) {
-        const struct brake_judgement *j = &spread->judgement[i];
-        if (!brake_spread_draws(spread, i) || !j->applies)
-            continue;
-        if (j->verdict == BRAKE_FALLS_SHORT)
-            return 1;
-        if (j->verdict == BRAKE_CANNOT_SAY)
-            exit = 3;
-    }
-    return exit;
+    struct brake_ruling ruling;
+    brake_spread_ruling(spread, &ruling);
+    return brake_verdict_exit(ruling.verdict);
 }

@@ -360,7 +360,7 @@ static void measure_developed(const struct search *s, struct brake_drive_stop *s
  * Variance: of the noise of each row by its weight; of two bends between rows, a h^2/8 at most
  * each; of the moment when the foot came on, anywhere in an interval. */
 static void measure_distance(const struct search *s, struct brake_drive_stop *stop, double begins,
-                             double doubt)
+                             double uncertainty)
 {
     const double slowing_down = stop->developed.value;
     const double speed = stop->initial.value;
@@ -371,22 +371,22 @@ static void measure_distance(const struct search *s, struct brake_drive_stop *st
     double time = begins;
     double from = speed;
     double sum = 0.0;
-    double doubts = doubt * doubt * speed * speed / 12.0;
+    double squares = uncertainty * uncertainty * speed * speed / 12.0;
     for (long i = stop->first; i <= last; i++) {
         if (time_at(s, i) <= begins)
             continue;
         const double interval = time_at(s, i) - time;
         sum += 0.5 * (from + speed_at(s, i)) * interval;
-        doubts += interval * interval * variance;
+        squares += interval * interval * variance;
         time = time_at(s, i);
         from = speed_at(s, i);
     }
     const double bend = slowing_down * s->interval * s->interval / 8.0;
     const double rest = from / slowing_down;
     sum += 0.5 * from * rest;
-    doubts += rest * rest * variance + 2.0 * bend * bend / 3.0;
+    squares += rest * rest * variance + 2.0 * bend * bend / 3.0;
     stop->distance.value = sum;
-    stop->distance.half = BRAKE_P95 * sqrt(doubts);
+    stop->distance.half = BRAKE_P95 * sqrt(squares);
 }
 
 static double nominal_of(const struct brake_nominal *nominal, double speed)
@@ -400,7 +400,8 @@ static double nominal_of(const struct brake_nominal *nominal, double speed)
     return nearest;
 }
 
-/* The initial speed is squared in the correction, and moves with the distance by its own doubt. */
+/* The initial speed is squared in the correction, and moves with the distance by its own
+ * uncertainty. */
 static void correct(const struct brake_nominal *nominal, struct brake_drive_stop *stop)
 {
     const double speed = stop->initial.value;
@@ -429,8 +430,8 @@ static void measure_from_foot(const struct search *s, const struct brake_nominal
         return;
     }
     const double on = time_at(s, stop->first);
-    const double doubt = on - time_at(s, stop->first - 1);
-    measure_distance(s, stop, on - 0.5 * doubt, doubt);
+    const double uncertainty = on - time_at(s, stop->first - 1);
+    measure_distance(s, stop, on - 0.5 * uncertainty, uncertainty);
     correct(nominal, stop);
 }
 

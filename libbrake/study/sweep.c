@@ -5,11 +5,11 @@
 #include <stdarg.h>
 #include <stdio.h>
 
-#include "shared.h"
+#include "batch.h"
 #include "vehicle/text.h"
 #include "asked.h"
 #include "cases.h"
-#include "vehicle/rework.h"
+#include "vehicle/recalculation.h"
 
 static const double MOST = 1e15; /* values or cases: doubles still count them one by one */
 
@@ -170,7 +170,7 @@ enum brake_status brake_sweep_begin(const struct brake_sweep *sweep, struct brak
     if (brake_sweep_count(sweep) < 0)
         return refuse(error, BRAKE_E_SIZE, "", "the axes have more than %.0e cases", MOST);
     sweeper->sweep = sweep;
-    sweeper->shared.tables = 0;
+    sweeper->lookup.tables = 0;
     for (int i = 0; i < sweep->axes; i++) {
         const struct brake_axis *axis = &sweep->axis[i];
         const struct brake_quantity *q = brake_quantity_at(axis->index);
@@ -180,8 +180,8 @@ enum brake_status brake_sweep_begin(const struct brake_sweep *sweep, struct brak
         sweeper->index[i] = axis->index;
         first[i] = fmin(fmax(value_at(axis, 0), q->low), q->high); /* rounding may leave it */
     }
-    return brake_rework_begin(sweep->sheet, sweeper->index, first, sweep->axes, &sweeper->rework,
-                              error);
+    return brake_recalculation_begin(sweep->sheet, sweeper->index, first, sweep->axes,
+                                     &sweeper->recalculation, error);
 }
 
 /* ---- the run -------------------------------------------------------------------------------- */
@@ -193,7 +193,8 @@ enum brake_status brake_sweep_take(struct brake_sweeper *sweeper, const long lon
     double input[BRAKE_AXES_OF_SWEEP];
     for (int i = 0; i < sweep->axes; i++)
         input[i] = value_at(&sweep->axis[i], at[i]);
-    return brake_rework_case(&sweeper->rework, sweeper->index, input, sweep->axes, error);
+    return brake_recalculation_case(&sweeper->recalculation, sweeper->index, input, sweep->axes,
+                                    error);
 }
 
 enum brake_status brake_sweep_case(struct brake_sweeper *sweeper, long long number, double *value,
@@ -204,7 +205,7 @@ enum brake_status brake_sweep_case(struct brake_sweeper *sweeper, long long numb
     brake_sweep_position(sweep, number, at);
     const enum brake_status status = brake_sweep_take(sweeper, at, error);
     if (status == BRAKE_OK)
-        brake_outputs(&sweeper->rework.sheet.vehicle, sweep->output, sweep->outputs, value);
+        brake_outputs(&sweeper->recalculation.sheet.vehicle, sweep->output, sweep->outputs, value);
     for (int i = 0; i < sweep->outputs && status != BRAKE_OK; i++)
         value[i] = BRAKE_NAN;
     return status;
@@ -219,21 +220,21 @@ static void ask_alone(struct brake_sweeper *sweeper, long long number, double *v
         *status = said;
 }
 
-static void ask_abreast(struct brake_sweeper *sweeper, long long first, int count, double *value,
-                        enum brake_status *status)
+static void ask_batch(struct brake_sweeper *sweeper, long long first, int count, double *value,
+                      enum brake_status *status)
 {
     const int outputs = sweeper->sweep->outputs;
-    struct brake_abreast abreast = {0};
-    brake_abreast_begin(&sweeper->shared, &abreast);
+    struct brake_batch batch = {0};
+    brake_batch_begin(&sweeper->lookup, &batch);
     for (int done = 0; done < count; done += BRAKE_LANES) {
         const int lanes = count - done < BRAKE_LANES ? count - done : BRAKE_LANES;
         double *at = value + (size_t)done * (size_t)outputs;
-        brake_abreast_answers(sweeper, first + done, lanes, &abreast, at);
+        brake_batch_answers(sweeper, first + done, lanes, &batch, at);
         for (int i = 0; i < lanes; i++) {
             enum brake_status *said = status != NULL ? &status[done + i] : NULL;
             if (said != NULL)
                 *said = BRAKE_OK;
-            if (abreast.alone[i] > 0.0)
+            if (batch.alone[i] > 0.0)
                 ask_alone(sweeper, first + done + i, at + (size_t)i * (size_t)outputs, said);
         }
     }
@@ -242,8 +243,8 @@ static void ask_abreast(struct brake_sweeper *sweeper, long long first, int coun
 void brake_sweep_cases(struct brake_sweeper *sweeper, long long first, int count, double *value,
                        enum brake_status *status)
 {
-    if (sweeper->shared.tables > 0) {
-        ask_abreast(sweeper, first, count, value, status);
+    if (sweeper->lookup.tables > 0) {
+        ask_batch(sweeper, first, count, value, status);
         return;
     }
     for (int i = 0; i < count; i++)
@@ -293,7 +294,7 @@ long long brake_sweep_blocks(const struct brake_sweeper *sweeper, const struct b
 int brake_sweep_block(const struct brake_sweeper *sweeper)
 {
     const struct brake_sweep *sweep = sweeper->sweep;
-    if (sweeper->shared.tables > 0)
+    if (sweeper->lookup.tables > 0)
         return 8192;
     for (int i = 0; i < sweep->outputs; i++) {
         if (brake_output_faded(sweep->output[i]))

@@ -3,7 +3,7 @@
 #define BRAKE_STUDY_TARGET_H
 
 #include "brake/size.h"
-#include "brake/sureness.h"
+#include "brake/conformance.h"
 
 /** What a vehicle gives of what is wanted.
  * @param target   what is wanted
@@ -43,6 +43,6 @@ struct brake_size_change {
  * @return        number of changes; 0 also where the vehicle would be refused
  */
 int brake_size_changes(const struct brake_sheet *sheet, int by, double value,
-                       struct brake_sure_room *room, struct brake_size_change *change);
+                       struct brake_conformance_room *room, struct brake_size_change *change);
 
 #endif

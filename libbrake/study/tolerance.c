@@ -1,6 +1,6 @@
 #include "brake/tolerance.h"
-#include "vehicle/rework.h"
-#include "doubt.h"
+#include "vehicle/recalculation.h"
+#include "distribution.h"
 #include "tolerance.h"
 
 #include <math.h>
@@ -27,8 +27,8 @@ static void find_moves(const struct brake_sheet *sheet, const struct brake_place
         move[i] = 0.5 * (move[i] - less[i]);
 }
 
-void brake_doubt(const struct brake_sheet *sheet, const struct brake_question *question,
-                 double *sigma)
+void brake_uncertainty(const struct brake_sheet *sheet, const struct brake_question *question,
+                       double *sigma)
 {
     double move[BRAKE_ANSWERS] = {0.0};
     struct brake_places places;

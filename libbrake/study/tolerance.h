@@ -4,7 +4,7 @@
 
 #include "brake/tolerance.h"
 
-/** What is asked of a vehicle again and again, with numbers moved by their doubt. */
+/** What is asked of a vehicle again and again, with numbers moved by their uncertainty. */
 struct brake_question {
     /** Fills count answers [SI] of a vehicle. */
     void (*ask)(const void *context, const struct brake_vehicle *vehicle, double *answer);
@@ -19,7 +19,7 @@ struct brake_question {
  * @param sigma     [SI] room for its answers, filled
  * @source          JCGM 100 (GUM), sec. 5.1.2 and note 2 of 5.1.3, inputs not correlated
  */
-void brake_doubt(const struct brake_sheet *sheet, const struct brake_question *question,
-                 double *sigma);
+void brake_uncertainty(const struct brake_sheet *sheet, const struct brake_question *question,
+                       double *sigma);
 
 #endif

@@ -3,7 +3,8 @@
 
 #include "brake/assessment.h"
 #include "assess.h"
-#include "brake/sureness.h"
+#include "brake/conformance.h"
+#include "criteria/scope.h"
 #include "procedure.h"
 
 struct brake_assessment *brake_assessment_new(void)
@@ -19,24 +20,23 @@ void brake_assessment_free(struct brake_assessment *assessment)
 bool brake_assess_whole(const struct brake_sheet *sheet, unsigned rules,
                         const struct brake_watch *watch, struct brake_assessment *assessment)
 {
-    struct brake_sure_room *room = brake_sure_room_new();
+    struct brake_conformance_room *room = brake_conformance_room_new();
     if (room == NULL)
         return false;
     brake_assess(sheet, rules, assessment);
     brake_assess_fade(sheet, NULL, assessment);
-    const bool all = brake_assess_sure(sheet, true, watch, room, assessment);
-    brake_sure_room_free(room);
+    const bool all = brake_assess_conformance(sheet, true, watch, room, assessment);
+    brake_conformance_room_free(room);
     return all;
 }
 
 enum brake_verdict brake_assessment_verdict(const struct brake_assessment *assessment)
 {
-    switch (brake_assessment_exit(assessment)) {
-    case 0:
-        return assessment->meets > 0 ? BRAKE_MEETS : BRAKE_CANNOT_SAY;
-    case 1:
-        return BRAKE_FALLS_SHORT;
-    default:
-        return BRAKE_CANNOT_SAY;
-    }
+    return assessment->ruling.verdict;
+}
+
+void brake_assess_before(struct brake_assessment *assessment, const struct brake_before *before)
+{
+    assessment->before = before;
+    brake_ruling_add(&assessment->ruling, before->verdict);
 }

@@ -5,7 +5,7 @@
 
 #include "work.h"
 #include "sections.h"
-#include "rework.h"
+#include "recalculation.h"
 
 /* The parts come last: they repeat. */
 void brake_places_fill(struct brake_places *places)
@@ -99,7 +99,7 @@ static void fill_default(struct work *w, int index)
         *work_real(w, index) = q->fallback;
     record->from = BRAKE_DEFAULT;
     if (q->kind == BRAKE_REAL)
-        work_doubt_usual(q, q->fallback, record);
+        work_tolerance_usual(q, q->fallback, record);
 }
 
 static void fill_defaults(struct work *w)
@@ -110,10 +110,10 @@ static void fill_defaults(struct work *w)
 }
 
 /* What a worked value may be off by: what its sources move it by, and, where a rule gave it that
- * holds only about so, the doubt of the rule; in squares. One that nothing moves keeps the usual
- * uncertainty of its row. */
-static void doubt_worked(struct brake_record *record, const struct brake_quantity *row,
-                         double value, double squares)
+ * holds only about so, the uncertainty of the rule; in squares. One that nothing moves keeps the
+ * usual uncertainty of its row. */
+static void tolerance_worked(struct brake_record *record, const struct brake_quantity *row,
+                             double value, double squares)
 {
     if (!record->typical && !(squares > 0.0)) {
         record->tolerance = fabs(value) * row->typical;
@@ -147,7 +147,7 @@ static void carry_tolerances(struct work *w)
     for (int j = 0; j < count; j++) {
         struct brake_record *record = &w->sheet->record[j];
         if (record->worked)
-            doubt_worked(record, work_row(w, j), *work_real(w, j), squares[j]);
+            tolerance_worked(record, work_row(w, j), *work_real(w, j), squares[j]);
     }
 }
 
@@ -173,18 +173,20 @@ enum brake_status brake_sheet_complete(struct brake_sheet *sheet, struct brake_e
 }
 
 /* The first case may be refused, but not the lines, which are those of all cases. */
-enum brake_status brake_rework_begin(const struct brake_sheet *sheet, const int *index,
-                                     const double *value, int count, struct brake_rework *rework,
-                                     struct brake_error *error)
+enum brake_status brake_recalculation_begin(const struct brake_sheet *sheet, const int *index,
+                                            const double *value, int count,
+                                            struct brake_recalculation *recalculation,
+                                            struct brake_error *error)
 {
     static const struct brake_error none = {0};
-    struct work w = {&rework->sheet, &rework->sheet.vehicle, error, &rework->places};
-    rework->sheet = *sheet;
-    rework->anew = true;
-    brake_places_fill(&rework->places);
+    struct work w = {&recalculation->sheet, &recalculation->sheet.vehicle, error,
+                     &recalculation->places};
+    recalculation->sheet = *sheet;
+    recalculation->anew = true;
+    brake_places_fill(&recalculation->places);
     for (int i = 0; i < count; i++)
-        (void)brake_sheet_set(&rework->sheet, index[i], value[i]);
-    (void)brake_sheet_complete(&rework->sheet, error);
+        (void)brake_sheet_set(&recalculation->sheet, index[i], value[i]);
+    (void)brake_sheet_complete(&recalculation->sheet, error);
     *error = none;
     work_verify_lines(&w);
     return error->status;
@@ -203,10 +205,10 @@ static unsigned long long put(struct work *w, const int *index, const double *va
     return work_following(w, changed);
 }
 
-unsigned long long work_reached(const struct brake_rework *rework, int index)
+unsigned long long work_reached(const struct brake_recalculation *recalculation, int index)
 {
-    const struct work w = {.places = &rework->places};
-    return work_following(&w, 1ULL << (rework->places.of[index].section - brake_sections));
+    const struct work w = {.places = &recalculation->places};
+    return work_following(&w, 1ULL << (recalculation->places.of[index].section - brake_sections));
 }
 
 /* What was worked out in sections is forgotten as if the sheet were completed anew; returns how
@@ -230,14 +232,16 @@ static int forget_worked(struct work *w, unsigned long long changed, short worke
 
 /* A number never changes which lines are given, but for those that are worked out. A rule that
  * refuses is asked again, as long as what it refuses may be there. */
-enum brake_status brake_rework_case(struct brake_rework *rework, const int *index,
-                                    const double *value, int count, struct brake_error *error)
+enum brake_status brake_recalculation_case(struct brake_recalculation *recalculation,
+                                           const int *index, const double *value, int count,
+                                           struct brake_error *error)
 {
-    struct work w = {&rework->sheet, &rework->sheet.vehicle, error, &rework->places};
+    struct work w = {&recalculation->sheet, &recalculation->sheet.vehicle, error,
+                     &recalculation->places};
     short worked[BRAKE_ROWS];
     error->status = BRAKE_OK;
     unsigned long long changed = put(&w, index, value, count);
-    if (rework->anew)
+    if (recalculation->anew)
         changed = WORK_ALL;
     const int forgotten = forget_worked(&w, changed, worked);
     work_out(&w, changed);
@@ -246,7 +250,7 @@ enum brake_status brake_rework_case(struct brake_rework *rework, const int *inde
             work_verify_needs(&w);
     }
     work_verify_values(&w, changed);
-    rework->anew = error->status != BRAKE_OK;
+    recalculation->anew = error->status != BRAKE_OK;
     return error->status;
 }
 

@@ -178,7 +178,7 @@ static void answer_torque(struct question *q, struct brake_case_results *r)
 static void answer_balance(struct question *q, struct brake_case_results *r)
 {
     const struct brake_balance *b = &q->system.balance;
-    const struct brake_point_of_balance at = brake_balance_at(b, pressure_target(q));
+    const struct brake_balance_state at = brake_balance_at(b, pressure_target(q));
     const double front = at.force[BRAKE_FRONT];
     r->balance.front_share = front / (front + at.force[BRAKE_REAR]);
     r->balance.ideal_front_share = ideal_front_share(q);

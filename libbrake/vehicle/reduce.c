@@ -8,7 +8,7 @@
 #include "work.h"
 #include "system.h"
 
-/* The books' radius of a marking and a measured one: listed figures for one size spread by 6.5 %
+/* The nominal radius of a marking and a measured one: listed figures for one size spread by 6.5 %
  * (common practice, no source); beyond this one of them belongs to another tyre. */
 static const double marking_agreement = 0.10;
 
@@ -89,16 +89,16 @@ static double known(double value)
 static void judge_rollout(struct work *w, int axle, const struct brake_marking *size)
 {
     const struct brake_tyre_lines *tyre = &w->vehicle->axle[axle].tyre;
-    const double book = brake_tyre_circumference(size->overall_diameter, size->radial);
+    const double nominal = brake_tyre_circumference(size->overall_diameter, size->radial);
     const int rollout = AXLE_INDEX(tyre.rollout, axle);
     if (w->sheet->record[rollout].set || w->sheet->record[rollout].from == BRAKE_DEFAULT)
         return;
-    if (fabs(tyre->rollout / book - 1.0) > marking_agreement)
+    if (fabs(tyre->rollout / nominal - 1.0) > marking_agreement)
         work_refuse(
             w, BRAKE_E_CONFLICT, rollout,
             "got %.4g m, but a tyre marked '%.40s' rolls about %.4g m; one of them belongs to "
             "another tyre",
-            tyre->rollout, tyre->marking, book);
+            tyre->rollout, tyre->marking, nominal);
 }
 
 static void reduce_tyre(struct work *w, int axle)

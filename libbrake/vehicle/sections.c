@@ -20,7 +20,10 @@
 
 static const char *const category_words[] = {"M1", "N1", NULL};
 static const char *const frame_words[] = {"car", "truck", NULL};
-static const char *const use_words[] = {"private", "commercial", NULL};
+static const char *const use_words[] = {"unstated", "private", "commercial", NULL};
+#define COUNTRY_WORD(code) #code,
+static const char *const country_words[] = {"unstated", BRAKE_COUNTRIES(COUNTRY_WORD) NULL};
+#undef COUNTRY_WORD
 static const char *const secondary_words[] = {"circuits", "separate", NULL};
 static const char *const tyres_words[] = {"road", "all_terrain", "mud", NULL};
 static const char *const fitted_words[] = {"none", "fitted", NULL};
@@ -45,18 +48,27 @@ static const struct brake_quantity general_rows[] = {
     {LINE(general, name), .kind = BRAKE_TEXT, NO_DEFAULT,
      .meaning = "What the vehicle is called in the output.",
      .measure = "Your own words; say which state it is in."},
+    {LINE(general, before), .kind = BRAKE_TEXT, NO_DEFAULT,
+     .meaning = "File of the vehicle before it was changed, as seen from the folder of this file.",
+     .measure = "Copy your file and put back what was there before the change."},
+    {LINE(general, country), .kind = BRAKE_CHOICE, .choices = country_words,
+     .fallback = BRAKE_COUNTRY_UNSTATED,
+     .meaning = "Country of registration: two letters (ISO 3166-1), XX for one that is not listed.",
+     .measure = "Registration document.",
+     .why = "which requirements bind depends on it"},
     {LINE(general, category), .kind = BRAKE_CHOICE, .choices = category_words, .fallback = BRAKE_M1,
      .meaning = "Class of vehicle: M1 carries people (up to 9 seats), N1 goods, to 3.5 t.",
      .measure = "Registration document.",
      .why = "M1 has the shorter stopping distances"},
     {LINE(general, frame), .kind = BRAKE_CHOICE, .choices = frame_words, .fallback = BRAKE_CAR,
      .meaning = "Built on the chassis of a car or of a truck (49 CFR 393.52).",
-     .measure = "Separate ladder frame: truck. Maker's data if in doubt.",
+     .measure = "Separate ladder frame: truck. Maker's data settles it.",
      .why = "the rows for a car ask for more"},
-    {LINE(general, use), .kind = BRAKE_CHOICE, .choices = use_words, .fallback = BRAKE_PRIVATE,
+    {LINE(general, use), .kind = BRAKE_CHOICE, .choices = use_words,
+     .fallback = BRAKE_USE_UNSTATED,
      .meaning = "What the vehicle is used for: private, or commercial (49 CFR 390.5).",
      .measure = "Your own answer.",
-     .why = "rules of commercial vehicles bind no private one"},
+     .why = "which requirements bind depends on it"},
     {LINE(general, secondary), .kind = BRAKE_CHOICE, .choices = secondary_words,
      .fallback = BRAKE_BY_CIRCUITS,
      .meaning = "Secondary brake: what is left of the service brake when a circuit fails, or a "
@@ -64,10 +76,9 @@ static const struct brake_quantity general_rows[] = {
      .measure = "A second pedal or a hand lever that brakes while driving is a system of its own.",
      .why = "vehicles with two circuits have none"},
     {LINE(general, first_registered), .kind = BRAKE_REAL, .dimension = BRAKE_RATIO, .unit = "",
-     .low = 1900.0, .high = 2200.0, .fallback = 2012.0,
-     .meaning = "Year of first registration.",
-     .measure = "Registration document.",
-     .why = "vehicles from 2012 are held to the higher brake efficiency (2014/45/EU)"},
+     .low = 1900.0, .high = 2200.0, NO_DEFAULT,
+     .meaning = "Year of first registration; without it the stricter rows are looked at.",
+     .measure = "Registration document."},
     {LINE(general, mass), .symbol = "m", .kind = BRAKE_REAL, .role = BRAKE_WORKED,
      .need = BRAKE_NEEDED, .danger = BRAKE_TOO_LOW, .dimension = BRAKE_MASS, .unit = "kg",
      .low = 300.0, .high = 12000.0, NO_DEFAULT, .typical = 0.02,
@@ -133,7 +144,7 @@ static const struct brake_quantity general_rows[] = {
      .dimension = BRAKE_RATIO, .unit = "", .low = 0.5, .high = 1.5, RULE(0.88, 1.13),
      .typical = 0.05,
      .meaning = "Peak friction of these tyres over that of the reference tyre, dry.",
-     .measure = "Test stops to the verge of lock on a road whose friction was measured.",
+     .measure = "Test stops to incipient lock on a road whose friction was measured.",
      .why = "by pattern: road 1.00, all_terrain 0.95, mud 0.88; snow treads have less on a dry road "
             "(DOT HS-803 234, abstract), figures from memory"},
 };
@@ -222,7 +233,7 @@ static const struct brake_quantity tyre_rows[] = {
      .need = BRAKE_NEEDED, .danger = BRAKE_TOO_LOW, .dimension = BRAKE_LENGTH, .unit = "mm",
      .low = 0.16, .high = 0.7, NO_DEFAULT, .typical = 0.02,
      .meaning = "Rolling radius: distance of one turn over 2 pi.",
-     .measure = "Give rollout; or marking for the size of the books.",
+     .measure = "Give rollout; or marking for the nominal size.",
      .why = "3.05 D / 2 pi from the marked size, which is on the large side"},
     {LINE(tyre, overall_diameter), .symbol = "D", .kind = BRAKE_REAL, .role = BRAKE_WORKED,
      .danger = BRAKE_TOO_LOW, .dimension = BRAKE_LENGTH, .unit = "mm", .low = 0.35, .high = 1.4,
@@ -277,7 +288,7 @@ static const struct brake_quantity disc_rows[] = {
      .dimension = BRAKE_LENGTH, .unit = "mm", .low = 0.012, .high = 0.1, NO_DEFAULT,
      .typical = 0.004,
      .meaning = "Pistons on ONE side of the rotor: number x diameter.",
-     .measure = "Calliper gauge on the piston, not on the boot. Never count both sides."},
+     .measure = "Vernier caliper on the piston, not on the boot. Never count both sides."},
     {.name = "piston_diameter", .symbol = "d_p",
      .offset = offsetof(struct brake_disc_lines, pistons.diameter[0]), .kind = BRAKE_REAL,
      .role = BRAKE_PART_OF, .danger = BRAKE_TOO_HIGH, .dimension = BRAKE_LENGTH, .unit = "mm",
@@ -332,7 +343,7 @@ static const struct brake_quantity disc_rows[] = {
      .danger = BRAKE_TOO_HIGH, .dimension = BRAKE_LENGTH, .unit = "mm", .low = 0.12, .high = 0.6,
      NO_DEFAULT, .typical = 0.005,
      .meaning = "Outside diameter of the rotor. Only for heat over time.",
-     .measure = "Tape or calliper gauge.",
+     .measure = "Tape or vernier caliper.",
      .why = "twice the outer radius of the pad: no more than the pad rubs"},
     {LINE(disc, hat_mass), .kind = BRAKE_REAL, .danger = BRAKE_TOO_HIGH, .dimension = BRAKE_MASS,
      .unit = "kg", .low = 0.0, .high = 20.0, RULE(0.6, 1.5), .typical = 0.1,
@@ -361,21 +372,21 @@ static const struct brake_quantity pads_rows[] = {
      .danger = BRAKE_TOO_HIGH, .dimension = BRAKE_LENGTH, .unit = "mm", .low = 0.03, .high = 0.3,
      NO_DEFAULT, .typical = 0.016,
      .meaning = "Sector: axle to the pad's inner edge.",
-     .measure = "Calliper gauge."},
+     .measure = "Vernier caliper."},
     {LINE(pads, outer_radius), .symbol = "r_o", .kind = BRAKE_REAL, .role = BRAKE_RAW,
      .danger = BRAKE_TOO_HIGH, .dimension = BRAKE_LENGTH, .unit = "mm", .low = 0.04, .high = 0.35,
      NO_DEFAULT, .typical = 0.012,
      .meaning = "Sector, rectangle: axle to the pad's outer edge.",
-     .measure = "Calliper gauge."},
+     .measure = "Vernier caliper."},
     {LINE(pads, height), .kind = BRAKE_REAL, .role = BRAKE_RAW, .danger = BRAKE_TOO_LOW,
      .dimension = BRAKE_LENGTH, .unit = "mm", .low = 0.01, .high = 0.15, NO_DEFAULT,
      .typical = 0.02,
      .meaning = "Rectangle: pad along the radius.",
-     .measure = "Calliper gauge."},
+     .measure = "Vernier caliper."},
     {LINE(pads, width), .kind = BRAKE_REAL, .role = BRAKE_RAW, .danger = BRAKE_TOO_HIGH,
      .dimension = BRAKE_LENGTH, .unit = "mm", .low = 0.02, .high = 0.3, NO_DEFAULT, .typical = 0.02,
      .meaning = "Rectangle: pad across the radius.",
-     .measure = "Calliper gauge."},
+     .measure = "Vernier caliper."},
     {LINE(pads, outline), .kind = BRAKE_CURVE, .role = BRAKE_RAW, .dimension = BRAKE_LENGTH,
      .second = BRAKE_LENGTH, .unit = "mm", .second_unit = "mm", .low = -0.4, .high = 0.4,
      .second_low = -0.4, .second_high = 0.4,
@@ -397,7 +408,7 @@ static const struct brake_quantity pads_rows[] = {
      .dimension = BRAKE_LENGTH, .unit = "mm", .low = 0.001, .high = 0.03, .fallback = 0.007,
      .typical = 0.1,
      .meaning = "Friction material left on a pad, without its plate.",
-     .measure = "Calliper gauge, thinnest place.",
+     .measure = "Vernier caliper, thinnest place.",
      .why = "half worn; fluid on a descent is judged over 3 mm, to which pads may wear"},
     {LINE(pads, friction), .kind = BRAKE_CURVE, .dimension = BRAKE_TEMPERATURE,
      .second = BRAKE_RATIO, .unit = "degC", .second_unit = "", .low = 233.15, .high = 1473.15,
@@ -467,7 +478,7 @@ static const struct brake_quantity drum_rows[] = {
     {LINE(drum, width), .kind = BRAKE_REAL, .danger = BRAKE_EITHER, .dimension = BRAKE_LENGTH,
      .unit = "mm", .low = 0.015, .high = 0.2, NO_DEFAULT, .typical = 0.03,
      .meaning = "Width of the rubbing ring. Only for heat over time.",
-     .measure = "Calliper gauge in the drum; the shoe is a little narrower."},
+     .measure = "Vernier caliper in the drum; the shoe is a little narrower."},
 };
 
 static const struct brake_quantity lining_rows[] = {
@@ -499,7 +510,7 @@ static const struct brake_quantity lining_rows[] = {
      .dimension = BRAKE_LENGTH, .unit = "mm", .low = 0.001, .high = 0.03, .fallback = 0.0035,
      .typical = 0.1,
      .meaning = "Lining left on a shoe.",
-     .measure = "Calliper gauge, thinnest place.",
+     .measure = "Vernier caliper, thinnest place.",
      .why = "half worn; fluid on a descent is judged over 2 mm, to which linings may wear"},
     {LINE(lining, friction), .kind = BRAKE_CURVE, .dimension = BRAKE_TEMPERATURE,
      .second = BRAKE_RATIO, .unit = "degC", .second_unit = "", .low = 233.15, .high = 1473.15,
@@ -824,7 +835,7 @@ static const struct brake_quantity road_rows[] = {
      .typical = 0.1,
      .meaning = "Peak friction of the road with the reference tyre of brake tests; tyre_grip times it is "
                 "that of these tyres.",
-     .measure = "Dry asphalt 0.9, wet 0.5 to 0.7, gravel 0.4 to 0.6; test stops to the verge of lock.",
+     .measure = "Dry asphalt 0.9, wet 0.5 to 0.7, gravel 0.4 to 0.6; test stops to incipient lock.",
      .why = "dry asphalt with the reference tyre of brake tests, 0.9 nominal (49 CFR 571.135 S6.2.1); interval from memory"},
 };
 

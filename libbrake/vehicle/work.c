@@ -122,7 +122,8 @@ void work_offer(struct work *w, int target, double value, const int *sources, in
     record->set = false;
 }
 
-void work_doubt_usual(const struct brake_quantity *row, double value, struct brake_record *record)
+void work_tolerance_usual(const struct brake_quantity *row, double value,
+                          struct brake_record *record)
 {
     const double wide = row->most - row->least;
     record->tolerance = 0.5 * fabs(value) * wide;
@@ -139,7 +140,7 @@ void work_offer_default(struct work *w, int target, double value)
     *work_real(w, target) = value;
     record->from = BRAKE_DEFAULT;
     record->worked = true;
-    work_doubt_usual(work_row(w, target), value, record);
+    work_tolerance_usual(work_row(w, target), value, record);
 }
 
 unsigned long long work_sections(const struct work_stretch *at, int count)

@@ -10,7 +10,7 @@
 
 #include "brake/catalogue.h"
 #include "sections.h"
-#include "rework.h"
+#include "recalculation.h"
 
 struct work {
     struct brake_sheet *sheet;
@@ -76,11 +76,12 @@ double work_or_else(double value, double other);
 void work_offer(struct work *w, int target, double value, const int *sources, int count);
 
 /* A rule of last resort, where no reading gives the quantity: a default that follows others. Where
- * its row has an interval, what the rule gives is doubtful by itself. */
+ * its row has an interval, what the rule gives is uncertain by itself. */
 void work_offer_default(struct work *w, int target, double value);
 
-/* The doubt of a usual value, as its row has it. */
-void work_doubt_usual(const struct brake_quantity *row, double value, struct brake_record *record);
+/* The uncertainty of a usual value, as its row has it. */
+void work_tolerance_usual(const struct brake_quantity *row, double value,
+                          struct brake_record *record);
 
 /* Whether the brake that a section describes is the one fitted. */
 bool work_belongs(const struct brake_vehicle *vehicle, const struct brake_section *section);
@@ -109,7 +110,7 @@ void work_fill_rules(struct brake_places *places);
 unsigned long long work_following(const struct work *w, unsigned long long changed);
 
 /* Sections, as bits, that may change with a quantity of the sheet that is made ready. */
-unsigned long long work_reached(const struct brake_rework *rework, int index);
+unsigned long long work_reached(const struct brake_recalculation *recalculation, int index);
 
 /* Every rule that touches sections that change: raw readings are reduced, defaults that follow
  * others filled in. */

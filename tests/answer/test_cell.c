@@ -23,6 +23,15 @@ static void a_large_difference_keeps_its_sign(void **state)
     assert_words(brake_cell_form(-12345.0, NULL, BRAKE_SIGNED_WHOLE), "-12345");
 }
 
+/* Given a length in whole millimetres, 66 mm, when it is told in inches, then in tenths: 2.6 in; a
+ * limit of 3 in would let 10 mm more pass. */
+static void whole_millimetres_are_tenths_of_an_inch(void **state)
+{
+    (void)state;
+    assert_words(brake_cell_form(0.066, brake_unit_find("mm"), BRAKE_WHOLE), "66 mm (2.6 in)");
+    assert_words(brake_cell_form(300.0, brake_unit_find("N"), BRAKE_WHOLE), "300 N (67 lbf)");
+}
+
 /* Given more digits before the point than are told, when it is written, then they stand, whole. */
 static void no_exponent_where_digits_can_stand(void **state)
 {
@@ -106,6 +115,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_large_difference_keeps_its_sign),
+        cmocka_unit_test(whole_millimetres_are_tenths_of_an_inch),
         cmocka_unit_test(no_exponent_where_digits_can_stand),
         cmocka_unit_test(a_wide_range_is_read_at_once),
         cmocka_unit_test(amounts_of_a_sentence_are_told_in_the_readers_units),

@@ -8,13 +8,14 @@
 #include "brake/answer.h"
 #include "brake/version.h"
 #include "criteria/judge.h"
+#include "criteria/scope.h"
 #include "study/assess.h"
-#include "study/sure.h"
+#include "study/conformance.h"
 
 /* Static: they are large. */
 static struct brake_sheet sheet;
 static struct brake_assessment assessment;
-static struct brake_sure_room room;
+static struct brake_conformance_room room;
 
 static char *printed(enum brake_format format)
 {
@@ -29,7 +30,7 @@ static cJSON *report(const char *text, unsigned rules)
 {
     read_sheet(&sheet, text);
     brake_assess(&sheet, rules, &assessment);
-    assert_true(brake_assess_sure(&sheet, false, NULL, &room, &assessment));
+    assert_true(brake_assess_conformance(&sheet, false, NULL, &room, &assessment));
     char *json = printed(BRAKE_AS_COMPACT_JSON);
     assert_non_null(json);
     cJSON *all = cJSON_Parse(json);
@@ -126,8 +127,8 @@ static void every_criterion_of_the_families_is_there(void **state)
     for (int i = 0; i < brake_criterion_count(); i++) {
         const struct brake_criterion *c = brake_criterion_at(i);
         const struct brake_judgement *j = &assessment.judgement[i];
-        const struct brake_sureness *sure = &assessment.sure.of[i];
-        if (!brake_assessed(&assessment, i))
+        const struct brake_conformance *conformance = &assessment.conformance.of[i];
+        if (j->scope == BRAKE_OUTSIDE)
             continue;
         at++;
         const cJSON *one = criterion(all, c->id);
@@ -142,11 +143,12 @@ static void every_criterion_of_the_families_is_there(void **state)
         expect_number(one, "value", j->value);
         expect_number(one, "limit", j->limit);
         expect_number(one, "margin", j->margin);
-        expect_number(one, "margin_p05", sure->margin[0]);
-        expect_number(one, "margin_p95", sure->margin[BRAKE_SURE_STEPS - 1]);
+        expect_number(one, "margin_p05", conformance->margin[0]);
+        expect_number(one, "margin_p95", conformance->margin[BRAKE_MARGIN_STEPS - 1]);
         expect_text(one, "load", isnan(j->margin) ? NULL : brake_load_word(j->load));
         expect_text(one, "state", isnan(j->margin) ? NULL : brake_failure_words(j->failure));
-        assert_int_equal(cJSON_IsTrue(item(one, "applies")), j->applies);
+        expect_text(one, "scope", brake_scope_word(j->scope));
+        expect_text(one, "read", brake_read_word(c->read));
     }
     assert_int_equal(cJSON_GetArraySize(criteria), at);
     cJSON_Delete(all);
@@ -164,13 +166,11 @@ static void what_has_no_number_is_null(void **state)
     }
     assert_true(cJSON_IsNull(item(never, "value")));
     expect_number(never, "margin", -1.0);
-    /* Not applicable, and not known. */
-    const cJSON *goods = criterion(all, "un.13.type0");
-    assert_true(cJSON_IsFalse(item(goods, "applies")));
-    assert_true(cJSON_IsNull(item(goods, "margin")));
-    assert_true(cJSON_IsNull(item(goods, "margin_p05")));
-    assert_true(cJSON_IsNull(item(goods, "load")));
-    expect_text(goods, "reason", "for N1 vehicles");
+    const cJSON *parking = criterion(all, "us.135.parking");
+    assert_true(cJSON_IsNull(item(parking, "margin")));
+    assert_true(cJSON_IsNull(item(parking, "margin_p05")));
+    assert_true(cJSON_IsNull(item(parking, "load")));
+    expect_text(parking, "reason", "parking.torque, or what it is worked out from, is not given");
     assert_true(cJSON_IsNull(item(item(item(all, "results"), "full.parking.available"), "value")));
     cJSON_Delete(all);
     all = report(plus(plain, "[driveline]\ncentre = locked\n"), BRAKE_RULES_ALL);
@@ -256,12 +256,12 @@ static void a_name_with_marks_of_json_comes_through(void **state)
     cJSON_Delete(all);
 }
 
-/* Criteria that are listed and do not apply. */
-static int not_applying(void)
+/* Criteria that stand to the vehicle in some way. */
+static int listed(void)
 {
     int count = 0;
     for (int i = 0; i < brake_criterion_count(); i++)
-        count += brake_assessed(&assessment, i) && !assessment.judgement[i].applies;
+        count += assessment.judgement[i].scope != BRAKE_OUTSIDE;
     return count;
 }
 
@@ -271,20 +271,20 @@ static void the_summary_counts_and_names_the_limiting_one(void **state)
     char path[160];
     cJSON *all = report(plain, BRAKE_RULES_UN);
     const cJSON *summary = item(all, "summary");
-    expect_number(summary, "meets", assessment.meets);
-    expect_number(summary, "falls_short", assessment.falls_short);
-    expect_number(summary, "cannot_say", assessment.cannot_say);
+    expect_number(summary, "meets", assessment.ruling.counted.meets);
+    expect_number(summary, "falls_short", assessment.ruling.counted.falls_short);
+    expect_number(summary, "cannot_say", assessment.ruling.counted.cannot_say);
+    expect_number(summary, "yardstick_meets", assessment.ruling.of[BRAKE_YARDSTICK].meets);
+    expect_text(summary, "unstated", "vehicle.country");
     expect_text(summary, "limiting", brake_criterion_at(assessment.limiting)->id);
-    brake_catalogue_path(&sheet.vehicle, assessment.sure.of[assessment.limiting].leading, path,
-                         sizeof path);
+    brake_catalogue_path(&sheet.vehicle, assessment.conformance.of[assessment.limiting].leading,
+                         path, sizeof path);
     expect_text(summary, "measure_next", path);
     cJSON_Delete(all);
     all = report(plain, 0);
     /* Hazards are judged whichever rules are asked for. */
     expect_text(item(all, "summary"), "limiting", "hazard.circuit");
-    assert_int_equal(cJSON_GetArraySize(item(all, "criteria")),
-                     assessment.meets + assessment.falls_short + assessment.cannot_say +
-                         not_applying());
+    assert_int_equal(cJSON_GetArraySize(item(all, "criteria")), listed());
     cJSON_Delete(all);
 }
 
@@ -313,7 +313,7 @@ static void a_compact_report_is_one_line_and_says_the_same(void **state)
     (void)state;
     read_sheet(&sheet, full_text());
     brake_assess(&sheet, BRAKE_RULES_ALL, &assessment);
-    assert_true(brake_assess_sure(&sheet, false, NULL, &room, &assessment));
+    assert_true(brake_assess_conformance(&sheet, false, NULL, &room, &assessment));
     char *compact = printed(BRAKE_AS_COMPACT_JSON);
     char *loose = printed(BRAKE_AS_JSON);
     assert_null(strchr(compact, '\n'));

@@ -7,7 +7,7 @@
 #include <stdlib.h>
 
 #include "brake/brake.h"
-#include "vehicle/rework.h"
+#include "vehicle/recalculation.h"
 #include "study/drawn.h"
 #include "criteria/judge.h"
 

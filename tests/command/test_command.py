@@ -88,9 +88,10 @@ def test_check_names_both_load_cases_and_the_caution(example):
 def test_exit_status_follows_from_the_criteria(example, rules):
     done = plain.run("check", str(example), "--json", "--rules", rules)
     report = json.loads(done.stdout)
-    verdicts = [c["verdict"] for c in report["criteria"] if c["applies"]]
+    verdicts = [c["verdict"] for c in report["criteria"] if c["scope"] in ("hazard", "binds")]
     short, unsaid = verdicts.count("falls short"), verdicts.count("cannot say")
-    assert done.returncode == (1 if short else 3 if unsaid else 0)
+    binds = any(c["scope"] == "binds" for c in report["criteria"])
+    assert done.returncode == (1 if short else 3 if unsaid or not binds else 0)
     assert report["summary"]["falls_short"] == short
     assert report["summary"]["cannot_say"] == unsaid
     assert report["summary"]["meets"] == verdicts.count("meets")
@@ -149,7 +150,8 @@ def test_json_criteria_have_their_figures(example):
 @EXAMPLES
 def test_limiting_item_is_the_one_least_often_met(example):
     report = json_of(example)
-    judged = [c for c in report["criteria"] if c["applies"] and c["margin"] is not None]
+    counts = ("hazard", "binds")
+    judged = [c for c in report["criteria"] if c["scope"] in counts and c["margin"] is not None]
     assert report["summary"]["limiting"] == min(
         judged, key=lambda c: (c["p_meets"], c["margin"])
     )["id"]
@@ -159,10 +161,10 @@ def test_limiting_item_is_the_one_least_often_met(example):
 def test_rules_divide_the_criteria(example):
     """Each criterion belongs to one family, or is a hazard, which stands in each; together they are
     all."""
-    everything = json_of(example)["criteria"]
+    everything = json_of(example, "--rules", "all")["criteria"]
     hazards = {c["id"] for c in everything if c["id"].startswith("hazard.")}
     families = []
-    for rules in ("us", "un", "eu"):
+    for rules in ("us", "un", "eu", "gb", "nl"):
         found = json_of(example, "--rules", rules)["criteria"]
         assert hazards <= {c["id"] for c in found}
         families.append([c for c in found if c["id"] not in hazards])
@@ -295,14 +297,14 @@ def test_standard_input_that_is_no_vehicle_file():
         (("check",), "check wants a vehicle file"),
         (
             ("check", "--jason", "a.ini"),
-            "unknown option '--jason'; did you mean --json? It accepts --set,",
+            "unknown option '--jason'; did you mean --json? It accepts --before, --set,",
         ),
         (("check", "-j"), "unknown option '-j'"),
         (
             ("check", "--rules", "uk", "a.ini"),
-            "--rules 'uk'; did you mean us? It accepts us, un, eu, all",
+            "--rules 'uk'; did you mean us? It accepts own, us, un, eu, gb, nl, all",
         ),
-        (("check", "a.ini", "--rules"), "--rules ''; accepts us, un, eu, all"),
+        (("check", "a.ini", "--rules"), "--rules ''; accepts own, us, un, eu, gb, nl, all"),
         (("check", "a.ini", "b.ini"), "one file at a time; got 'a.ini' and 'b.ini'"),
         (("check", "a.ini", *("--set", "a=b") * 65), "accepts up to 64 times --set"),
         (("explain", "a", "b", "c"), "one file at a time; got 'b' and 'c'"),

@@ -120,7 +120,7 @@ def test_standard_output_that_is_full_is_told():
     ((HERON, "-o"), "-o wants a file"),
     ((HERON, HERON, "--text"), "one file at a time"),
     ((HERON, "--text", "--json"), "unknown option '--json'"),
-    ((HERON, "--text", "--rules", "mars"), "--rules 'mars'; accepts us, un, eu, all"),
+    ((HERON, "--text", "--rules", "mars"), "--rules 'mars'; accepts own, us, un, eu, gb, nl, all"),
     ((HERON, "--text", "--load", "half"), "--load 'half'; accepts empty, full"),
     ((HERON, "--text", "--set", "vehicle.mass=soft"), "vehicle.mass"),
     ((HERON, "--text", "--before", "/nonexistent.ini"), "/nonexistent.ini: cannot be opened"),
@@ -270,7 +270,7 @@ def test_text_has_what_check_says_and_every_line_of_the_file():
     checked = plain.check((plain.ROOT / "examples" / "heron.ini").read_text())
     for criterion in checked["criteria"]:
         named = re.search(rf"\[{re.escape(criterion['id'])}, ", text) is not None
-        assert named == criterion["applies"], criterion["id"]
+        assert named, criterion["id"]
     for path in checked["vehicle"]:
         assert path in text or path.startswith("rear.tyre.")
     for item in checked["inspector"]:
@@ -294,7 +294,7 @@ def test_page_and_text_tell_the_same_numbers_in_the_same_units(words):
     assert page.pop("Pictures") == {}  # those are for the page
     assert text == page
     counts = {part: sum(amounts.values()) for part, amounts in page.items()}
-    assert counts["Requirements"] > 150 and counts["Lines of the vehicle file"] > 300
+    assert counts["Requirements"] > 50 and counts["Lines of the vehicle file"] > 300
     assert not words or counts["Stop by stop"] == 6 * 12  # 6 numbers a stop, 2 units
 
 

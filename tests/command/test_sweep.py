@@ -433,7 +433,9 @@ def test_a_fade_procedure_is_run_for_every_row_that_asks_for_it():
     rows = [row.split(",") for row in lines(done.stdout.decode())[1:]]
     assert len(rows) == 2
     for row in rows:
-        check = plain.run("check", HERON, "--json", "--set", f"vehicle.mass={row[0]} kg").stdout
+        check = plain.run(
+            "check", HERON, "--json", "--rules", "us", "--set", f"vehicle.mass={row[0]} kg"
+        ).stdout
         found = json.loads(check)
         (hot,) = [one for one in found["criteria"] if one["id"] == names[2]]
         for text, name in zip(row[1:], names[:2]):

@@ -230,13 +230,16 @@ static void tyres_too_slow_for_the_vehicle(void **state)
                 "The front tyres are good for 160 km/h, the vehicle does 165 km/h");
 }
 
-/* 45 cm2 a side: 75 mm are 44.2 cm2, 76 mm 45.4; three pistons a side. */
+/* 60 cm2 a side: 2 x 60 mm, of trucks of 10,000 lb, are 56.5 cm2, 87 mm 59.4, 88 mm 60.8; three
+ * pistons a side. */
 static void pistons_of_both_sides_counted(void **state)
 {
     (void)state;
-    expect_pair("pistons_both_sides", swapped(plain, "1 x 60 mm", "1 x 75 mm"),
-                swapped(plain, "1 x 60 mm", "1 x 76 mm"), 1,
-                "1 piston, 45.4 cm2, on ONE side of a front rotor");
+    assert_int_equal(count_of(swapped(plain, "1 x 60 mm", "2 x 60 mm"), "pistons_both_sides", NULL),
+                     0);
+    expect_pair("pistons_both_sides", swapped(plain, "1 x 60 mm", "1 x 87 mm"),
+                swapped(plain, "1 x 60 mm", "1 x 88 mm"), 1,
+                "1 piston, 60.8 cm2, on ONE side of a front rotor");
     expect_pair("pistons_both_sides", swapped(plain, "1 x 30 mm", "3 x 30 mm"),
                 swapped(plain, "1 x 30 mm", "4 x 30 mm"), 1,
                 "4 pistons, 28.3 cm2, on ONE side of a rear rotor");
@@ -245,6 +248,73 @@ static void pistons_of_both_sides_counted(void **state)
                      1);
     /* The cylinders of a drum are another matter. */
     assert_int_equal(count_of(drum_text(), "pistons_both_sides", NULL), 0);
+}
+
+/* ---- slips: numbers that are possible each, and not together -------------------------------- */
+
+static void pads_past_the_edge_of_the_rotor(void **state)
+{
+    (void)state;
+    const char *const shaped = plus(swapped(plain, "effective_radius = 125 mm\n", ""),
+                                    "[front.disc]\nrotor_diameter = 300 mm\n");
+    expect_pair("pads_beyond_rotor",
+                plus(shaped, "[front.disc.pads]\ninner_radius = 100 mm\nouter_radius = 150 mm\n"),
+                plus(shaped, "[front.disc.pads]\ninner_radius = 200 mm\nouter_radius = 290 mm\n"),
+                1, "The front pads reach out to a radius of 290 mm, the rotor to 150 mm");
+    /* Without the pads' own radii the effective radius, 125 mm, tells. */
+    expect_pair("pads_beyond_rotor", plus(plain, "[rear.disc]\nrotor_diameter = 260 mm\n"),
+                plus(plain, "[rear.disc]\nrotor_diameter = 230 mm\n"), 1,
+                "The rear pads reach out to a radius of 125 mm, the rotor to 115 mm");
+}
+
+/* A rim of code 16 is 406 mm (UN R30): 366 mm at the most. */
+static void a_rotor_that_does_not_fit_into_the_rim(void **state)
+{
+    (void)state;
+    static const char tyre[] = "[front.tyre]\nmarking = 245/70R16\n";
+    const char *const sized =
+        swapped(plain, "rolling_radius = 400 mm\noverall_diameter = 800 mm\n", "");
+    expect_pair("brake_beyond_rim",
+                plus(sized, plus(tyre, "[front.disc]\nrotor_diameter = 330 mm\n")),
+                plus(sized, plus(tyre, "[front.disc]\nrotor_diameter = 23 in\n")), 1,
+                "The front rotor or pads of 584 mm does not fit into a rim of 406 mm");
+}
+
+/* A tyre of 800 mm: 65 (0.8/0.9)^2 = 51 kg. */
+static void a_wheel_in_the_wrong_unit(void **state)
+{
+    (void)state;
+    expect_pair("wheel_too_heavy", plus(plain, "[front.tyre]\nwheel_mass = 35 kg\n"),
+                plus(plain, "[front.tyre]\nwheel_mass = 78 kg\n"), 2,
+                "A front wheel of 78 kg is heavier than wheels of 800 mm are (up to 51 kg)");
+}
+
+static void friction_beyond_any_lining(void **state)
+{
+    (void)state;
+    expect_pair("friction_too_high", swapped(plain, "mu = 0.4\n", "mu = 0.6\n"),
+                swapped(plain, "mu = 0.4\n", "mu = 0.85\n"), 1,
+                "Friction of 0.85 at the front axle");
+}
+
+static void a_centre_of_gravity_at_the_roof(void **state)
+{
+    (void)state;
+    const char *const tall = swapped(plain, "cg_height = 800 mm", "cg_height = 1050 mm");
+    expect_pair("centre_too_high", plus(plain, "[vehicle]\nroof_height = 1900 mm\n"),
+                plus(tall, "[vehicle]\nroof_height = 1060 mm\n"), 1,
+                "The centre of gravity, at 1050 mm, is at 99 % of the roof's height");
+}
+
+static void a_trailer_without_brakes_beyond_the_law(void **state)
+{
+    (void)state;
+    expect_pair("trailer_unbraked", plus(plain, "[trailer]\nmass = 750 kg\n"),
+                plus(plain, "[trailer]\nmass = 8000 lb\n"), 1,
+                "A trailer of 3629 kg without brakes");
+    assert_int_equal(count_of(plus(plain, "[trailer]\nmass = 1500 kg\nbraking_ratio = 50 %\n"),
+                              "trailer_unbraked", NULL),
+                     0);
 }
 
 /* The knee at 100 N is 4 m/s2 empty, 36/11 = 3.27 m/s2 full. 3.3 m/s2 full take an output of
@@ -298,13 +368,13 @@ static void a_centre_drive_that_is_locked(void **state)
 }
 
 /* 3.05 x 803 mm / 2 pi = 390 mm, WC-33. */
-static void a_radius_from_the_books(void **state)
+static void a_nominal_radius(void **state)
 {
     (void)state;
     const char *text = swapped(plain, "rolling_radius = 400 mm\noverall_diameter = 800 mm\n", "");
     const char *marked = plus(text, "[front.tyre]\nmarking = 265/70R17\n");
     expect_pair("radius_from_books", plus(marked, "rollout = 2.45 m\n"), marked, 2,
-                "The front rolling radius, 390 mm, is that of the books for '265/70R17'");
+                "The front rolling radius, 390 mm, is the nominal one of '265/70R17'");
 }
 
 /* ---- the list -------------------------------------------------------------------------------- */
@@ -384,11 +454,17 @@ int main(void)
         cmocka_unit_test(a_vehicle_beyond_its_rating),
         cmocka_unit_test(tyres_too_slow_for_the_vehicle),
         cmocka_unit_test(pistons_of_both_sides_counted),
+        cmocka_unit_test(pads_past_the_edge_of_the_rotor),
+        cmocka_unit_test(a_rotor_that_does_not_fit_into_the_rim),
+        cmocka_unit_test(a_wheel_in_the_wrong_unit),
+        cmocka_unit_test(friction_beyond_any_lining),
+        cmocka_unit_test(a_centre_of_gravity_at_the_roof),
+        cmocka_unit_test(a_trailer_without_brakes_beyond_the_law),
         cmocka_unit_test(a_booster_that_runs_out),
         cmocka_unit_test(a_parking_brake_that_falls_short),
         cmocka_unit_test(a_body_that_was_raised),
         cmocka_unit_test(a_centre_drive_that_is_locked),
-        cmocka_unit_test(a_radius_from_the_books),
+        cmocka_unit_test(a_nominal_radius),
         cmocka_unit_test(there_is_room_for_every_warning),
         cmocka_unit_test(every_kind_of_warning_has_an_id_and_a_meaning),
         cmocka_unit_test(the_caution_says_what_a_calculation_is_not),

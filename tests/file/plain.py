@@ -120,6 +120,8 @@ def alike(one, other, relative=1e-12):
 # The same with what it takes to meet every requirement that applies to it, and to be judged by it.
 MEETS = changed(
     "[vehicle] rated_mass = 2100 kg",
+    "[vehicle] country = DE",
+    "[vehicle] use = private",
     "[vehicle] first_registered = 1999",
     "[vehicle] frame = truck",
     "[vehicle] top_speed = 150 km/h",

@@ -214,7 +214,7 @@ def tables(draw):
     marked=st.booleans(),
 )  # fmt: skip
 def test_what_is_written_reads_back_bit_for_bit(rows, separator, mark, quoting, end, marked):
-    """Given any text beside it, each number is the same, or the marks are said to be in doubt."""
+    """Given any text beside it, each number is the same, or the marks are said to be uncertain."""
     # the csv module puts quotes around no other end of line than its own
     ends = {letter for *_, text in rows for letter in text} & set("\r\n")
     assume(quoting != csv.QUOTE_MINIMAL or ends <= set(end))

@@ -9,9 +9,9 @@ FROM = "accepts measured, catalogue or estimated (and a point in decimals, not a
 MASSES = "accepts kg, g, t, lb"
 # What a section takes, where a line of it is not known: all that may stand there.
 VEHICLE_LINES = (
-    "[vehicle] takes name, category, frame, use, secondary, first_registered, mass, front_share,"
-    " cg_height, roof_height, wheelbase, unsprung_mass, rated_mass, top_speed, rolling_resistance,"
-    " antilock, antilock_efficiency, tyres, tyre_grip"
+    "[vehicle] takes name, before, country, category, frame, use, secondary, first_registered,"
+    " mass, front_share, cg_height, roof_height, wheelbase, unsprung_mass, rated_mass, top_speed,"
+    " rolling_resistance, antilock, antilock_efficiency, tyres, tyre_grip"
 )
 PART_LINES = "[part.NAME] takes mass, behind_front_axle, height"
 LENGTHS = "accepts m, mm, cm, km, in, ft, mi"
@@ -340,10 +340,6 @@ LINES = {
         f"vehicle.mass: got '' after the comma; {FROM}",
     ),
     "unknown choice": ("[vehicle] category = M2", "vehicle.category: got 'M2'; accepts M1, N1"),
-    "choice with the wrong case": (
-        "[front.axle] brake = Disc",
-        "front.axle.brake: got 'Disc'; accepts disc, drum",
-    ),
     "choice with a unit": (
         "[front.axle] brake = disc mm",
         "front.axle.brake: got 'disc mm'; accepts disc, drum",
@@ -732,7 +728,7 @@ MISSING = {
     "size of the tyre": (
         "[front.tyre] rollout",
         "front.tyre.rolling_radius: is missing. How to get it: Give rollout; or marking for the"
-        " size of the books."
+        " nominal size."
         " Also missing: front.tyre.wheel_inertia",
     ),
     "mass of the wheel": (
@@ -743,13 +739,13 @@ MISSING = {
     "rear tyre, once it is begun": (
         "[rear.tyre] wheel_mass = 20 kg",
         "rear.tyre.rolling_radius: is missing. How to get it: Give rollout; or marking for the"
-        " size of the books."
+        " nominal size."
         " Also missing: rear.tyre.wheel_inertia",
     ),
     "mounting": ("[front.disc] mounting", "front.disc.mounting: is missing. How to get it: Look."),
     "pistons": (
         "[front.disc] pistons",
-        "front.disc.pistons: is missing. How to get it: Calliper gauge on the piston, not on the"
+        "front.disc.pistons: is missing. How to get it: Vernier caliper on the piston, not on the"
         " boot. Never count both sides.",
     ),
     "shape of the pads": (
@@ -761,7 +757,7 @@ MISSING = {
     "inner radius of the pads": (
         "[front.disc.pads] inner_radius",
         "front.disc.pads.inner_radius: is missing, as front.disc.pads.outer_radius is given."
-        " How to get it: Calliper gauge."
+        " How to get it: Vernier caliper."
         " Also missing: front.disc.effective_radius",
     ),
     "width of the pads": (
@@ -769,7 +765,7 @@ MISSING = {
         "[front.disc.pads] shape = rectangle",
         "[front.disc.pads] height = 40 mm",
         "front.disc.pads.width: is missing, as front.disc.pads.outer_radius is given."
-        " How to get it: Calliper gauge."
+        " How to get it: Vernier caliper."
         " Also missing: front.disc.effective_radius",
     ),
     "arrangement of the shoes": (

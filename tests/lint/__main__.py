@@ -11,7 +11,7 @@ import shlex
 import subprocess
 import sys
 
-from lint import functions, headers, layers, lines, locales, needed, objects, versions
+from lint import functions, headers, layers, lines, locales, needed, objects, versions, words
 
 
 def commands(flags, files):
@@ -72,6 +72,7 @@ def main():
         *needed.findings(),
         *objects.findings(arguments.build),
         *versions.findings(arguments.build),
+        *words.findings(),
     ]
     print("".join(f"{finding}\n" for finding in found), end="")
     median, longest, count = functions.sizes()

@@ -5,7 +5,9 @@ import subprocess
 
 import pytest
 
-from lint import functions, headers, layers, lines, locales, needed, objects, source, versions
+from lint import (
+    functions, headers, layers, lines, locales, needed, objects, source, versions, words,
+)  # fmt: skip
 
 BUILD = pathlib.Path(os.environ.get("LIBBRAKE_BUILD", source.ROOT / "build"))
 
@@ -22,7 +24,9 @@ double brake_work(double force, double way);
 
 
 @pytest.mark.parametrize(
-    "measured", [headers, layers, functions, lines, locales, needed], ids=lambda m: m.__name__
+    "measured",
+    [headers, layers, functions, lines, locales, needed, words],
+    ids=lambda m: m.__name__,
 )
 def test_sources(measured):
     found = list(measured.findings())
@@ -238,3 +242,44 @@ def test_a_public_function_that_no_program_needs_is_found():
         "brake_work: no program needs it; declare it beside its source"
     ]
     assert not list(needed.findings_in(DOCUMENTED, "x.h", "return brake_work(1, 2);"))
+
+
+RETIRED = """# Glossary
+
+| here | standard |
+|---|---|
+| sheet | input set |
+
+## Retired words
+
+| retired | use |
+|---|---|
+| doubt | uncertainty |
+| verge of lock | incipient lock |
+"""
+
+
+def test_the_glossary_is_the_list_of_retired_words():
+    assert words.retired(RETIRED) == {"doubt": "uncertainty", "verge of lock": "incipient lock"}
+    assert len(words.retired(words.GLOSSARY.read_text())) > 5
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "struct brake_doubt *of;",
+        "enum { BRAKE_DOUBT_MOST };",
+        'say("Doubts are told.");',
+        "/* what is in doubt */",
+        "/* brakes at the verge\n * of lock */",
+    ],
+)
+def test_a_retired_word_is_found(text):
+    (found,) = words.findings_in("x.c", "\n" + text, words.retired(RETIRED))
+    assert found.startswith("x.c:2: '") and "' is retired; say " in found
+
+
+def test_other_words_pass():
+    """Words that only begin or end like one, and those of the glossary that are in use."""
+    text = "undoubted redoubt doubtless sheet; the verge of the road"
+    assert not list(words.findings_in("x.c", text, words.retired(RETIRED)))

@@ -78,7 +78,7 @@ static void forces_at_the_tyres_and_rolling_resistance_slow_the_mass(void **stat
     for (int i = 0; i < RANDOM_VEHICLES; i++) {
         const struct brake_balance b = any_vehicle(&cases);
         const double pressure = any_between(&cases, 0.0, 12e6);
-        const struct brake_point_of_balance at = brake_balance_at(&b, pressure);
+        const struct brake_balance_state at = brake_balance_at(&b, pressure);
         const double weight = b.body.mass * BRAKE_GRAVITY;
         assert_near(at.load[BRAKE_FRONT] + at.load[BRAKE_REAR], weight, ROUNDING);
         assert_within(at.force[BRAKE_FRONT] + at.force[BRAKE_REAR] + b.rolling * weight,
@@ -104,7 +104,7 @@ static void a_slope_and_the_air_slow_the_vehicle_and_move_its_load(void **state)
         b.grade = any_between(&cases, -0.3, 0.3);
         const double slope = atan(b.grade);
         const double weight = b.body.mass * BRAKE_GRAVITY;
-        const struct brake_point_of_balance at = brake_balance_at(&b, pressure);
+        const struct brake_balance_state at = brake_balance_at(&b, pressure);
         assert_within(at.load[BRAKE_FRONT],
                       brake_front_load(b.body, b.wheelbase, at.deceleration, slope),
                       1e-12 * weight);
@@ -115,7 +115,7 @@ static void a_slope_and_the_air_slow_the_vehicle_and_move_its_load(void **state)
 
         /* Drag at the centre of gravity slows without moving load: only the tyres do that. */
         b.drag = any_between(&cases, 0.0, 2000.0);
-        const struct brake_point_of_balance windy = brake_balance_at(&b, pressure);
+        const struct brake_balance_state windy = brake_balance_at(&b, pressure);
         assert_within(windy.deceleration - at.deceleration, b.drag / brake_effective_mass(&b),
                       1e-12 * BRAKE_GRAVITY);
         const double tyres = windy.force[BRAKE_FRONT] + windy.force[BRAKE_REAR];
@@ -130,7 +130,7 @@ static void adhesion_used_is_force_over_load(void **state)
 {
     (void)state;
     /* 4 MPa: forces 8 kN and 2 kN, 5 m/s2; 3.2 kN moves to the front. */
-    const struct brake_point_of_balance at = brake_balance_at(&plain, 4e6);
+    const struct brake_balance_state at = brake_balance_at(&plain, 4e6);
     assert_near(at.deceleration, 5.0, ROUNDING);
     assert_near(at.used[BRAKE_FRONT], 8e3 / (2000.0 * BRAKE_GRAVITY * 0.52 + 3200.0), ROUNDING);
     assert_near(at.used[BRAKE_REAR], 2e3 / (2000.0 * BRAKE_GRAVITY * 0.48 - 3200.0), ROUNDING);
@@ -145,7 +145,7 @@ static void an_axle_off_the_road_uses_more_adhesion_than_there_is(void **state)
 {
     (void)state;
     /* 20 MPa gives 25 m/s2, more than g x / h = 14.7 m/s2. */
-    const struct brake_point_of_balance at = brake_balance_at(&plain, 20e6);
+    const struct brake_balance_state at = brake_balance_at(&plain, 20e6);
     assert_true(at.load[BRAKE_REAR] < 0.0);
     assert_infinite(at.used[BRAKE_REAR]);
     /* Without a brake on it nothing is asked of it. */
@@ -179,10 +179,10 @@ static void many_points_at_once_are_those_one_by_one(void **state)
         const struct brake_balance b = any_vehicle(&cases);
         const double most = brake_balance_at(&b, 20e6).deceleration;
         const double deceleration[] = {0.2 * most, most, 0.5 * most};
-        struct brake_point_of_balance at[3];
+        struct brake_balance_state at[3];
         assert_true(brake_balance_points(&b, deceleration, 3, at));
         for (int k = 0; k < 3; k++) {
-            const struct brake_point_of_balance one =
+            const struct brake_balance_state one =
                 brake_balance_at(&b, brake_balance_pressure(&b, deceleration[k]));
             assert_memory_equal(&at[k], &one, sizeof one);
         }
@@ -246,14 +246,14 @@ static void the_axle_that_locks_uses_exactly_the_adhesion(void **state)
         const struct brake_lock lock = brake_balance_lock(&b, k);
         if (isinf(lock.pressure))
             continue;
-        const struct brake_point_of_balance at = brake_balance_at(&b, lock.pressure);
+        const struct brake_balance_state at = brake_balance_at(&b, lock.pressure);
         const int other = lock.axle == BRAKE_FRONT ? BRAKE_REAR : BRAKE_FRONT;
         assert_near(at.used[lock.axle], k, 1e-10);
         assert_true(at.used[other] <= k * (1.0 + 1e-10));
         assert_near(at.deceleration, lock.deceleration, ROUNDING);
         /* It is the first: at any lower pressure both axles have adhesion left. */
         for (double part = 0.0; part < 0.999; part += 0.05) {
-            const struct brake_point_of_balance before = brake_balance_at(&b, part * lock.pressure);
+            const struct brake_balance_state before = brake_balance_at(&b, part * lock.pressure);
             assert_true(before.used[BRAKE_FRONT] < k && before.used[BRAKE_REAR] < k);
         }
         locks++;
@@ -339,7 +339,7 @@ static void a_symmetric_vehicle_locks_both_axles_together(void **state)
     b.body.height = 0.0;
     b.axle[BRAKE_REAR] = b.axle[BRAKE_FRONT];
     const struct brake_lock lock = brake_balance_lock(&b, 0.7);
-    const struct brake_point_of_balance at = brake_balance_at(&b, lock.pressure);
+    const struct brake_balance_state at = brake_balance_at(&b, lock.pressure);
     assert_near(at.used[BRAKE_FRONT], 0.7, ROUNDING);
     assert_near(at.used[BRAKE_REAR], 0.7, ROUNDING);
     assert_near(lock.deceleration, 0.7 * BRAKE_GRAVITY, ROUNDING);
@@ -367,11 +367,11 @@ static void with_the_centre_drive_locked_both_axles_use_the_same(void **state)
     for (int i = 0; i < RANDOM_VEHICLES; i++) {
         struct brake_balance b = any_vehicle(&cases);
         b.locked = true;
-        const struct brake_point_of_balance at = brake_balance_at(&b, any_between(&cases, 0, 9e6));
+        const struct brake_balance_state at = brake_balance_at(&b, any_between(&cases, 0, 9e6));
         assert_equal(at.used[BRAKE_FRONT], at.used[BRAKE_REAR]);
         const double k = any_between(&cases, 0.1, 0.8);
         const struct brake_lock lock = brake_balance_lock(&b, k);
-        const struct brake_point_of_balance there = brake_balance_at(&b, lock.pressure);
+        const struct brake_balance_state there = brake_balance_at(&b, lock.pressure);
         /* The wheels that are braked use all that the road gives them, whatever the shares. */
         double grip = 0.0;
         for (int axle = 0; axle < BRAKE_AXLES; axle++)
@@ -444,10 +444,10 @@ static void no_stop_goes_beyond_the_rear_leaving_the_road(void **state)
 static void hold_crossing(const struct brake_balance *b, double crossing)
 {
     const double pressure = brake_balance_pressure(b, crossing);
-    const struct brake_point_of_balance at = brake_balance_at(b, pressure);
+    const struct brake_balance_state at = brake_balance_at(b, pressure);
     const double step = 1e-6 * pressure;
-    const struct brake_point_of_balance before = brake_balance_at(b, pressure - step);
-    const struct brake_point_of_balance after = brake_balance_at(b, pressure + step);
+    const struct brake_balance_state before = brake_balance_at(b, pressure - step);
+    const struct brake_balance_state after = brake_balance_at(b, pressure + step);
     assert_near(at.used[BRAKE_FRONT], at.used[BRAKE_REAR], 1e-8);
     assert_true(before.used[BRAKE_REAR] < before.used[BRAKE_FRONT]);
     assert_true(after.used[BRAKE_REAR] > after.used[BRAKE_FRONT]);
@@ -461,7 +461,7 @@ static void where_the_rear_takes_the_lead_both_use_the_same(void **state)
     for (int i = 0; i < RANDOM_VEHICLES; i++) {
         const struct brake_balance b = any_vehicle(&cases);
         const double from = any_between(&cases, 1.0, 6.0);
-        const struct brake_point_of_balance begin =
+        const struct brake_balance_state begin =
             brake_balance_at(&b, brake_balance_pressure(&b, from));
         const double crossing = brake_balance_rear_first(&b, from);
         if (begin.used[BRAKE_REAR] > begin.used[BRAKE_FRONT]) {
@@ -481,7 +481,7 @@ static void where_the_rear_takes_the_lead_both_use_the_same(void **state)
         crossings++;
         /* It is the first: in between the front leads. */
         for (double part = 0.05; part < 0.99; part += 0.1) {
-            const struct brake_point_of_balance between =
+            const struct brake_balance_state between =
                 brake_balance_at(&b, brake_balance_pressure(&b, from + part * (crossing - from)));
             assert_true(between.used[BRAKE_REAR] <= between.used[BRAKE_FRONT]);
         }

@@ -55,7 +55,7 @@ static struct brake_application holds_deceleration(double deceleration, double f
 
 static struct brake_application at_the_verge(double from)
 {
-    const struct brake_application a = {BRAKE_AT_THE_VERGE, 50000.0, 0.0, from, 0.0};
+    const struct brake_application a = {BRAKE_AT_INCIPIENT_LOCK, 50000.0, 0.0, from, 0.0};
     return a;
 }
 
@@ -1288,7 +1288,7 @@ static void any_vehicle_keeps_its_energy_and_stops_sooner_by_a_firmer_foot(void 
         for (double force = 200.0; force < 2000.0; force *= 1.5) {
             struct brake_application a = holds_force(force, v, 0.0);
             if (i % 4 == 3)
-                a.manner = BRAKE_AT_THE_VERGE;
+                a.manner = BRAKE_AT_INCIPIENT_LOCK;
             const struct trip trip = go(rig, &a, 20.0);
             if (isnan(trip.out.ended))
                 continue; /* too weak */

@@ -97,11 +97,14 @@ def criterion_differences(car, answer):
         if not HOT.search(row["id"])
     }
     for name in sorted(set(mine) | set(theirs)):
-        if name not in mine or name not in theirs:
-            yield name, name in mine, name in theirs
+        # What does not apply is not listed.
+        if name not in mine or mine[name].applies != (name in theirs):
+            yield name, name in mine and mine[name].applies, name in theirs
+            continue
+        if name not in theirs:
             continue
         judgement, row = mine[name], theirs[name]
-        parts = ["applies", "value", "margin"]
+        parts = ["value", "margin"]
         if row["verdict"] != "cannot say":
             parts.append("limit")  # else nothing is held against it
         for part in parts:

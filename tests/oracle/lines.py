@@ -22,9 +22,10 @@ DEFAULTS = {
     "vehicle": {
         "category": "M1",
         "frame": "car",
-        "use": "private",
+        "country": "unstated",
+        "use": "unstated",
         "secondary": "circuits",
-        "first_registered": 2012.0,
+        "first_registered": float("nan"),
         "rolling_resistance": 0.012,
         "antilock": "none",
         "antilock_efficiency": 0.92,

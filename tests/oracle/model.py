@@ -913,6 +913,8 @@ class Criterion(NamedTuple):
     coefficient: float = 0.0
     applies: tuple = ()
     rated: bool = False  # weight is that of the rated mass
+    since: float = 0.0  # year of first registration
+    until: float = INF
 
 
 def fmvss_distance(coefficient, *applies, speed=100.0, **others):
@@ -944,8 +946,10 @@ def r13(measure, limit=NAN, *applies, force=700.0, **others):
     return Criterion(measure, limit, force=force, applies=("N1", *applies), **others)
 
 
-def efficiency(limit, *applies, failures=WORKING):
-    return Criterion("ratio", limit, loads=FULL, failures=failures, applies=applies, rated=True)
+def efficiency(limit, *applies, failures=WORKING, **years):
+    return Criterion(
+        "ratio", limit, loads=FULL, failures=failures, applies=applies, rated=True, **years
+    )
 
 
 # What hurts whatever binds the vehicle; the sources of the limits are in the table of section 7.
@@ -965,8 +969,17 @@ HAZARDS = {
     "mass": Criterion("mass", 1.02, FULL),
 }
 
-def secondary(limit, *applies):
-    return efficiency(limit, *applies, "separate secondary", failures=ONE_CIRCUIT)
+def secondary(limit, *applies, **years):
+    return efficiency(limit, *applies, "separate secondary", failures=ONE_CIRCUIT, **years)
+
+
+def mot(limit, *applies, **others):
+    """By the weight on the tester: as the vehicle is brought there."""
+    return Criterion("ratio", limit, loads=EMPTY, applies=applies, **others)
+
+
+def dutch(limit, force, *applies, **years):
+    return Criterion("deceleration", limit, force=force, applies=applies, **years)
 
 
 CRITERIA = {
@@ -974,7 +987,7 @@ CRITERIA = {
     # 49 CFR 571.135: S7.5, S7.6, S7.7, S7.8, S7.9, S7.10, S7.11, S7.12, S7.2, S7.4
     "us.135.cold": fmvss_distance(0.0060),
     "us.135.high_speed": fmvss_distance(0.0067, "fast", speed=0.0, cap=160.0),
-    "us.135.engine_off": fmvss_distance(0.0060, "boosted", loads=FULL, failures=("low_vacuum",)),
+    "us.135.engine_off": fmvss_distance(0.0060, "boosted", loads=FULL),
     "us.135.antilock_failed": fmvss_distance(0.0075, "antilock", failures=("no_antilock",)),
     "us.135.valve_failed": fmvss_distance(
         0.0100, "sensing valve", failures=("valve_open", "valve_shut")
@@ -1028,19 +1041,38 @@ CRITERIA = {
     "un.13.adhesion": r13("adhesion", 1.0, "no antilock", coefficient=0.85),
     "un.13.lock_order": r13("rear first", 0.50, "no antilock"),
     # Directive 2014/45/EU, annex I, 1.2.2, 1.3.2, 1.4.2, 1.2.1
-    "eu.45.service_m1": efficiency(0.58, "M1", "new"),
-    "eu.45.service_m1_old": efficiency(0.50, "M1", "old"),
-    "eu.45.service_n1": efficiency(0.50, "N1", "new"),
-    "eu.45.service_n1_old": efficiency(0.45, "N1", "old"),
-    "eu.45.secondary_m1": secondary(0.29, "M1", "new"),
-    "eu.45.secondary_m1_old": secondary(0.25, "M1", "old"),
-    "eu.45.secondary_n1": secondary(0.25, "N1", "new"),
-    "eu.45.secondary_n1_old": secondary(0.225, "N1", "old"),
+    "eu.45.service_m1": efficiency(0.58, "M1", since=2012),
+    "eu.45.service_m1_old": efficiency(0.50, "M1", "antilock", until=2012),
+    "eu.45.service_m1_plain": efficiency(0.48, "M1", "no antilock", until=2012),
+    "eu.45.service_n1": efficiency(0.50, "N1", since=2012),
+    "eu.45.service_n1_old": efficiency(0.45, "N1", until=2012),
+    "eu.45.secondary_m1": secondary(0.29, "M1", since=2012),
+    "eu.45.secondary_m1_old": secondary(0.25, "M1", "antilock", until=2012),
+    "eu.45.secondary_m1_plain": secondary(0.24, "M1", "no antilock", until=2012),
+    "eu.45.secondary_n1": secondary(0.25, "N1", since=2012),
+    "eu.45.secondary_n1_old": secondary(0.225, "N1", until=2012),
     "eu.45.parking": Criterion("parking ratio", 0.16, FULL, rated=True),
     "eu.45.parking_trailer": Criterion(
         "parking trailer ratio", 0.12, FULL, applies=("trailer",), rated=True
     ),
     "eu.45.sides": Criterion("sides", 0.30, FULL),
+    # DVSA MOT manual, 1.2.2, 1.3.2, 1.4.2, 1.2.1
+    "gb.mot.service_m1": mot(0.58, "M1", since=2010 + 8 / 12),
+    "gb.mot.service_m1_old": mot(0.50, "M1", until=2010 + 8 / 12),
+    "gb.mot.service_n1": mot(0.50, "N1"),
+    "gb.mot.secondary": mot(0.25, "separate secondary", failures=ONE_CIRCUIT),
+    "gb.mot.parking": Criterion("parking ratio", 0.16, EMPTY),
+    "gb.mot.sides": Criterion("sides", 0.30, EMPTY),
+    # Regeling voertuigen 5.2.38, 5.3.38, Annex VIII 61
+    "nl.service_m1": dutch(5.8, 500.0, "M1", since=2012),
+    "nl.service_m1_old": dutch(5.2, 500.0, "M1", since=1967.5, until=2012),
+    "nl.service_m1_1967": dutch(3.8, 500.0, "M1", until=1967.5),
+    "nl.service_n1": dutch(5.0, 700.0, "N1", since=2012),
+    "nl.service_n1_2011": dutch(4.5, 700.0, "N1", since=1998, until=2012),
+    "nl.service_n1_1997": dutch(4.0, 700.0, "N1", since=1967.5, until=1998),
+    "nl.service_n1_1967": dutch(3.8, 700.0, "N1", until=1967.5),
+    "nl.parking": Criterion("grade", 0.16, since=1967.5),
+    "nl.sides": Criterion("sides", 0.30),
 }
 
 
@@ -1064,14 +1096,12 @@ def applies(car, what):
         "10000 lb": rated <= TEN_THOUSAND_LB,
         "car frame": get("vehicle.frame") == "car",
         "truck frame": get("vehicle.frame") == "truck",
-        "new": get("vehicle.first_registered") >= 2012,
-        "old": get("vehicle.first_registered") < 2012,
         "antilock": car.antilock,
         "no antilock": not car.antilock,
         "boosted": car.boosted,
         "sensing valve": car.sensing,
         "trailer": get("trailer.mass") > 0,
-        "commercial": get("vehicle.use") == "commercial",
+        "commercial": get("vehicle.use") != "private",
         "separate secondary": get("vehicle.secondary") == "separate",
         "shoes": any(shoe_of(car.vehicle, axle) for axle in AXLES),
         "fast": number(get("vehicle.top_speed")) > 125 * KMH,
@@ -1210,6 +1240,13 @@ def margin_of(measure, value, limit):
     return value / limit - 1
 
 
+def in_years(criterion, year):
+    """Whether a row is for vehicles of that year; without one the later rows are looked at."""
+    if not known(year):
+        return criterion.until == INF
+    return criterion.since <= year < criterion.until
+
+
 class Judgement(NamedTuple):
     verdict: str
     value: float
@@ -1224,6 +1261,7 @@ def judge(vehicle):
     found = {}
     for name, criterion in CRITERIA.items():
         kinds = [applies(car, what) for what in criterion.applies]
+        kinds.append(in_years(criterion, car.get("vehicle.first_registered")))
         if not all(kinds):
             found[name] = Judgement("cannot say", NAN, NAN, NAN, False not in kinds)
             continue

@@ -142,7 +142,7 @@ def test_criteria_and_warnings_have_names(heron):
     assert {c.verdict for c in found.criteria} <= {"meets", "falls short", "cannot say"}
     assert all(w.id and w.text for w in found.warnings)
     assert pickle.loads(pickle.dumps(found)) == found
-    with pytest.raises(ValueError, match="accepts us, un, eu, all"):
+    with pytest.raises(ValueError, match="accepts own, us, un, eu, gb, nl, all"):
         heron.check("de")
 
 

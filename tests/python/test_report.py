@@ -84,7 +84,7 @@ def test_the_drive_may_be_arrays(heron):
     [
         ({"load": "half"}, ValueError, "load: got 'half'"),
         ({"driven": "half"}, ValueError, "driven: got 'half'"),
-        ({"rules": "de"}, ValueError, "us, un, eu, all"),
+        ({"rules": "de"}, ValueError, "own, us, un, eu, gb, nl, all"),
         ({"drivelog": {"time": [0.0, 1.0], "speed": [1.0, 1.0]}}, errors.RefusedMissing, "no stop"),
         ({"file": 3}, TypeError, "str"),
         ({"drivelog": "no-such.csv"}, FileNotFoundError, "no-such"),

@@ -23,7 +23,7 @@ def values(vehicle, lines):
 
 
 def test_outputs_are_those_of_a_check(heron):
-    found, check = heron.outputs(OUT), heron.check()
+    found, check = heron.outputs(OUT), heron.check(rules="us")
     assert found[OUT[0]] == check.full.stop.distance
     assert found[OUT[1]] == check.empty.balance.front_share
     assert found[OUT[2]] == pytest.approx(

@@ -224,12 +224,12 @@ def test_pickles_of_changed_bytes_are_refused_or_can_be_asked(heron):
 
 
 def test_a_pickled_check_of_changed_bytes_is_refused(heron):
-    restore, (version, sheet, rules) = heron.check().__reduce__()
-    assert restore(version, sheet, rules) == heron.check()
+    restore, (version, sheet, rules, before) = heron.check().__reduce__()
+    assert restore(version, sheet, rules, before) == heron.check()
     with pytest.raises(ValueError, match="keep vehicles as files"):
-        restore("0.0.0", sheet, rules)
+        restore("0.0.0", sheet, rules, before)
     with pytest.raises(errors.RefusedRange):
-        restore(version, b"\xff" * len(sheet), rules)
+        restore(version, b"\xff" * len(sheet), rules, before)
 
 
 def test_every_vehicle_that_can_be_set_can_be_pickled(heron):

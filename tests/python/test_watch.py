@@ -121,7 +121,7 @@ def test_heat_asks_for_ctrl_c_five_times_a_second_within_a_single_descent(heron)
 def test_hot_performance_is_compared_when_asked_for(heron):
     other = heron.copy()
     other.set({"front.disc.rotor_mass": 6.5})
-    found = libbrake.compare(heron, other, fade=True)
+    found = libbrake.compare(heron, other, rules="us", fade=True)
     (hot,) = [one for one in found.margins if one.get("id") == "us.135.hot"]
     assert sum(hot.shares.values()) == pytest.approx(hot.after - hot.before, abs=1e-12)
     assert hot.shares.rotor < 0.0

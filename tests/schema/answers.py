@@ -40,6 +40,7 @@ def _asked(logs):
     for path in ALL:
         yield from (["check", path], ["shakedown", path])
         yield ["heat", path, "--stop", "100km/h"]
+    yield ["check", HERON, "--before", BEFORE]
     yield from (["check", HERON, "--rules", "us"], ["shakedown", HERON, "--load", "full"])
     for duty in (["--stop", "80km/h,200N"], ["--snubs", "us.135.fade"], ["--cycle", drive],
                  ["--descent", "8%,6km,50km/h"],

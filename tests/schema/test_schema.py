@@ -108,7 +108,7 @@ def changed(answer, *place, to):
         (("summary", "more"), 1),
         (("summary", "verdict"), shape.Unshown),
         (("criteria", 0, "verdict"), "meets it"),
-        (("criteria", 0, "applies"), None),
+        (("criteria", 0, "scope"), None),
         (("criteria", 0, "unit"), "furlong"),
         (("results", "full.no_such"), {"value": 1, "unit": ""}),
         (("vehicle", "front.no_such"), None),

@@ -3,7 +3,7 @@
  *
  * usage: driver sobol DIMENSIONS FIRST COUNT [SEED]   points; scrambled when there is a seed
  *        driver quantile                              normal values of the shares on standard input
- *        driver shape SHAPE MIDDLE TOLERANCE LEAN LOW HIGH   the same of a doubtful number
+ *        driver shape SHAPE MIDDLE TOLERANCE LEAN LOW HIGH   the same of an uncertain number
  *        driver values FILE COUNT SEED                one row a sample: the toleranced numbers
  *        driver spread FILE SAMPLES                   one row an output: values, percentiles */
 #include <stdio.h>
@@ -12,7 +12,7 @@
 
 #include "brake/brake.h"
 #include "study/drawn.h"
-#include "study/doubt.h"
+#include "study/distribution.h"
 #include "study/sobol.h"
 #include "study/tolerance.h"
 
@@ -60,12 +60,12 @@ static void quantile(void)
 
 static void shape(char **words)
 {
-    const struct brake_doubt doubt =
-        brake_doubt_of((enum brake_shape)atoi(words[0]), atof(words[1]), atof(words[2]),
-                       atof(words[3]), atof(words[4]), atof(words[5]));
+    const struct brake_distribution distribution =
+        brake_distribution_of((enum brake_shape)atoi(words[0]), atof(words[1]), atof(words[2]),
+                              atof(words[3]), atof(words[4]), atof(words[5]));
     double share;
     while (fread(&share, sizeof share, 1, stdin) == 1) {
-        const double value = brake_doubt_value(&doubt, share);
+        const double value = brake_distribution_value(&distribution, share);
         put(&value, 1);
     }
 }

@@ -105,7 +105,7 @@ static void the_spread_of_the_prediction_is_that_of_the_tolerances(void **state)
     brake_drive_compare(&sheet, BRAKE_EMPTY, &drive);
     assert_near(drive.predicted.half, 1.6448536 * 0.05 * 4.0 * sqrt(0.68), 1e-6);
     assert_int_equal(drive.agreement, BRAKE_AGREES);
-    /* what is doubtful in the friction itself is no doubt in the friction found */
+    /* what is uncertain in the friction itself is no uncertainty in the friction found */
     assert_near(drive.friction.value, 0.95, 1e-6);
     assert_true(drive.friction.half < 0.001);
 }

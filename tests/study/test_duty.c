@@ -125,7 +125,7 @@ static void no_energy_is_lost_whatever_the_driver_holds(void **state)
 {
     (void)state;
     static const enum brake_manner manners[] = {BRAKE_HOLDS_FORCE, BRAKE_HOLDS_DECELERATION,
-                                                BRAKE_AT_THE_VERGE};
+                                                BRAKE_AT_INCIPIENT_LOCK};
     for (int i = 0; i < 6; i++) {
         struct brake_duty duty = snubs(3, 100.0, i % 2 == 0 ? 0.0 : 40.0, 40.0, 4.0);
         duty.stops.manner = manners[i / 2];

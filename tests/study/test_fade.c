@@ -83,7 +83,7 @@ static void the_figures_are_judged_as_the_clauses_say(void **state)
     assert_near(judge("us.135.recovery", &figures).value, 0.8, 1e-15);
     assert_int_equal(judge("us.135.recovery", &figures).verdict, BRAKE_MEETS);
     assert_int_equal(judge("us.135.recovery_most", &figures).verdict, BRAKE_MEETS);
-    assert_false(judge("un.13.hot", &figures).applies); /* M1 */
+    assert_int_equal(judge("un.13.hot", &figures).scope, BRAKE_OUTSIDE); /* M1 */
 }
 
 static void too_much_after_cooling_falls_short_as_too_little_does(void **state)
@@ -163,7 +163,7 @@ static void the_cold_stop_is_the_hardest_from_100_km_h(void **state)
     struct brake_thermal_state start[BRAKE_AXLES];
     const struct brake_duty duty = {
         .kind = BRAKE_DUTY_STOPS,
-        .stops = {.count = 1, .from = 100.0 * KMH, .manner = BRAKE_AT_THE_VERGE},
+        .stops = {.count = 1, .from = 100.0 * KMH, .manner = BRAKE_AT_INCIPIENT_LOCK},
         .heat = start,
         .force = 500.0};
     run(plus(plain, heat), BRAKE_FADE_CAR);
@@ -230,7 +230,7 @@ static void a_missing_line_is_named(void **state)
     assert_non_null(strstr(fade.warning[0].text, "front.disc.rotor_mass"));
     const struct brake_judgement j = judge("un.13h.hot", &fade.figures);
     assert_int_equal(j.verdict, BRAKE_CANNOT_SAY);
-    assert_true(j.applies);
+    assert_int_not_equal(j.scope, BRAKE_OUTSIDE);
     assert_string_equal(j.reason, fade.figures.lacks);
 }
 
@@ -287,15 +287,15 @@ static void an_assessment_gains_results_and_verdicts(void **state)
     (void)state;
     read_sheet(&sheet, plus(large(), fading));
     brake_assess(&sheet, BRAKE_RULES_ALL, &assessment);
-    const int unsaid = assessment.cannot_say;
+    const int unsaid = assessment.ruling.of[BRAKE_YARDSTICK].cannot_say;
     const int hot_us = brake_result_find("fade.hot_deceleration");
     assert_true(isnan(brake_result_value(&assessment.results, hot_us)));
     brake_assess_fade(&sheet, NULL, &assessment);
-    assert_true(assessment.cannot_say < unsaid);
+    assert_true(assessment.ruling.of[BRAKE_YARDSTICK].cannot_say < unsaid);
     assert_true(brake_result_value(&assessment.results, hot_us) > 0.0);
     for (int i = 0; i < brake_criterion_count(); i++) {
         const struct brake_judgement *j = &assessment.judgement[i];
-        if (brake_measure_hot(brake_criterion_at(i)->measure) && j->applies)
+        if (brake_measure_hot(brake_criterion_at(i)->measure) && j->scope != BRAKE_OUTSIDE)
             assert_null(j->reason);
     }
 }
@@ -312,7 +312,7 @@ static void a_goods_vehicle_is_judged_by_both_procedures(void **state)
         if (strcmp(c->id, "us.135.hot") == 0 || strcmp(c->id, "un.13.hot") == 0)
             assert_int_not_equal(assessment.judgement[i].verdict, BRAKE_CANNOT_SAY);
         if (strcmp(c->id, "un.13h.hot") == 0)
-            assert_false(assessment.judgement[i].applies);
+            assert_int_equal(assessment.judgement[i].scope, BRAKE_OUTSIDE);
     }
 }
 

@@ -3,9 +3,9 @@
 
 #include "../model/near.h"
 
-#include "brake/chance.h"
+#include "brake/distribution.h"
 #include "study/indices.h"
-#include "study/doubt.h"
+#include "study/distribution.h"
 
 /* sin x + a sin^2 y + b z^4 sin x over -pi to pi, a = 7, b = 0.1; source: T. Ishigami and T. Homma,
  * ISUMA 1990; variances also in A. Saltelli et al., Global Sensitivity Analysis, The Primer (2008),
@@ -83,7 +83,7 @@ static void errors_hold_the_exact_indices_in_about_95_of_100(void **state)
 static void linear(const void *context, const double *share, double *output)
 {
     const double *c = context;
-    output[0] = 1e6; /* a large mean takes nothing from small doubts */
+    output[0] = 1e6; /* a large mean takes nothing from small uncertainties */
     output[1] = 5.0;
     for (int i = 0; i < 4; i++)
         output[0] += c[i] * brake_normal_value(share[i]);

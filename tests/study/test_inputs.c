@@ -1,4 +1,4 @@
-/* What is doubtful about a vehicle, and its samples. Vehicle: ../vehicle/sheet.h. */
+/* What is uncertain about a vehicle, and its samples. Vehicle: ../vehicle/sheet.h. */
 #include "../vehicle/sheet.h"
 
 #include "study/inputs.h"
@@ -57,7 +57,7 @@ static void only_numbers_with_a_tolerance_are_listed(void **state)
     assert_int_equal(number_of("front.disc.pads.mu"), 1);
 }
 
-static void a_vehicle_without_tolerances_has_nothing_doubtful(void **state)
+static void a_vehicle_without_tolerances_has_nothing_uncertain(void **state)
 {
     (void)state;
     read_sheet(&sheet, plain);
@@ -187,7 +187,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(what_comes_from_readings_is_not_doubtful_by_itself),
         cmocka_unit_test(only_numbers_with_a_tolerance_are_listed),
-        cmocka_unit_test(a_vehicle_without_tolerances_has_nothing_doubtful),
+        cmocka_unit_test(a_vehicle_without_tolerances_has_nothing_uncertain),
         cmocka_unit_test(a_cause_needs_two_numbers_that_share_it),
         cmocka_unit_test(every_cause_names_known_paths_and_a_reason),
         cmocka_unit_test(the_middle_share_is_the_vehicle_as_stated),

@@ -6,12 +6,12 @@
 
 #include "brake/size.h"
 #include "study/target.h"
-#include "vehicle/rework.h"
+#include "vehicle/recalculation.h"
 #include "criteria/judge.h"
-#include "study/sure.h"
+#include "study/conformance.h"
 
 static struct brake_sheet sheet;
-static struct brake_sure_room room;
+static struct brake_conformance_room room;
 static struct brake_size size;
 
 static struct brake_target target_of(const char *name, enum brake_relation relation, double value)
@@ -213,17 +213,17 @@ static void changes_are_those_of_judging_again(void **state)
     struct brake_judgement after[BRAKE_CRITERIA];
     const int by = index_at(NULL, "front.disc.piston_diameter");
     read_sheet(&sheet, full_text());
-    const struct brake_sure_options options = {BRAKE_RULES_ALL, false, NULL};
-    static struct brake_sure sure;
+    const struct brake_conformance_options options = {BRAKE_RULES_OWN, false, NULL};
+    static struct brake_conformances conformance;
     const int count = brake_size_changes(&sheet, by, 0.030, &room, told);
-    brake_judge_all(BRAKE_RULES_ALL, &sheet.vehicle, before);
-    assert_true(brake_sure_draw(&sheet, &options, &room, before, &sure));
+    brake_judge_all(BRAKE_RULES_OWN, &sheet.vehicle, before);
+    assert_true(brake_conformance_draw(&sheet, &options, &room, before, &conformance));
     change(&sheet, "front.disc.piston_diameter=30 mm");
-    brake_judge_all(BRAKE_RULES_ALL, &sheet.vehicle, after);
-    assert_true(brake_sure_draw(&sheet, &options, &room, after, &sure));
+    brake_judge_all(BRAKE_RULES_OWN, &sheet.vehicle, after);
+    assert_true(brake_conformance_draw(&sheet, &options, &room, after, &conformance));
     int next = 0;
     for (int i = 0; i < brake_criterion_count(); i++) {
-        if (!after[i].applies || before[i].verdict == after[i].verdict)
+        if (after[i].scope == BRAKE_OUTSIDE || before[i].verdict == after[i].verdict)
             continue;
         assert_true(next < count);
         assert_int_equal(told[next].criterion, i);
@@ -251,12 +251,14 @@ static void every_requirement_is_the_one_of_least_margin(void **state)
     struct brake_judgement judgement[BRAKE_CRITERIA];
     const struct brake_target target = {.every = true};
     read_sheet(&sheet, full_text());
-    brake_judge_all(BRAKE_RULES_ALL, &sheet.vehicle, judgement);
+    brake_judge_all(BRAKE_RULES_OWN, &sheet.vehicle, judgement);
     const double least = brake_target_value(&target, &sheet.vehicle);
     bool found = false;
     for (int i = 0; i < brake_criterion_count(); i++) {
-        assert_false(judgement[i].applies && judgement[i].margin < least);
-        found = found || (judgement[i].applies && judgement[i].margin == least);
+        const bool asked =
+            judgement[i].scope != BRAKE_OUTSIDE && judgement[i].scope != BRAKE_SCREEN;
+        assert_false(asked && judgement[i].margin < least);
+        found = found || (asked && judgement[i].margin == least);
     }
     assert_true(found);
 }

@@ -4,11 +4,11 @@
 
 #include <stdlib.h>
 
-#include "brake/chance.h"
+#include "brake/distribution.h"
 #include "brake/spread.h"
 #include "study/drawn.h"
 #include "criteria/judge.h"
-#include "study/doubt.h"
+#include "study/distribution.h"
 
 static struct brake_sheet sheet;
 static struct brake_spread spread;
@@ -241,16 +241,19 @@ static void the_limiting_criterion_is_the_least_often_met(void **state)
 static void exit_follows_the_words(void **state)
 {
     (void)state;
-    const int type0 = number_of("un.13h.type0");
+    const int circuit = number_of("hazard.circuit");
     read_one_friction();
+    sheet.vehicle.general.country = BRAKE_IN_US;
+    sheet.vehicle.general.use = BRAKE_PRIVATE;
+    sheet.vehicle.general.first_registered = 2004.0;
     assert_true(draw(NULL));
     assert_int_equal(brake_spread_exit(&spread), 1);
     for (int i = 0; i < spread.criteria; i++)
         spread.judgement[i].verdict = BRAKE_MEETS;
     assert_int_equal(brake_spread_exit(&spread), 0);
-    spread.judgement[type0].verdict = BRAKE_CANNOT_SAY;
+    spread.judgement[circuit].verdict = BRAKE_CANNOT_SAY;
     assert_int_equal(brake_spread_exit(&spread), 3);
-    spread.judgement[type0].applies = false;
+    spread.judgement[circuit].scope = BRAKE_YARDSTICK;
     assert_int_equal(brake_spread_exit(&spread), 0);
 }
 

@@ -352,14 +352,14 @@ static void any_number_of_threads_gives_the_same_bits(void **state)
 
 /* ---- side by side --------------------------------------------------------------------------- */
 
-enum { SIDE = 3, FILLED = 8, ABREAST = SIDE * SIDE * FILLED * FILLED };
+enum { SIDE = 3, FILLED = 8, BATCH = SIDE * SIDE * FILLED * FILLED };
 
-static const char *const abreast_outputs[] = {
+static const char *const batch_outputs[] = {
     "full.deceleration.at_pedal_force",  "full.deceleration.most", "full.deceleration.brakes_alone",
     "full.balance.lock_deceleration",    "full.stop.distance",     "full.stop.time",
     "empty.deceleration.at_pedal_force", "empty.stop.distance"};
 
-enum { ABREAST_OUTPUTS = sizeof abreast_outputs / sizeof abreast_outputs[0] };
+enum { BATCH_OUTPUTS = sizeof batch_outputs / sizeof batch_outputs[0] };
 
 /* How many sweeps shared numbers, and how many of their cases were refused. */
 struct counted {
@@ -391,36 +391,36 @@ static struct brake_axis filled(const char *path, double low, double step)
 }
 
 /* Two lines, with two more along which the cases share what those give. */
-static void compare_abreast(int first, int second, struct counted *counted)
+static void compare_batch(int first, int second, struct counted *counted)
 {
     static double room[1 << 19];
-    static double value[ABREAST][ABREAST_OUTPUTS];
-    static enum brake_status status[ABREAST];
-    struct brake_output output[ABREAST_OUTPUTS];
+    static double value[BATCH][BATCH_OUTPUTS];
+    static enum brake_status status[BATCH];
+    struct brake_output output[BATCH_OUTPUTS];
     double number[2][SIDE];
     const struct brake_axis axis[] = {around(first, number[0]), around(second, number[1]),
                                       filled("road.adhesion", 0.5, 0.05),
                                       filled("driver.pedal_force", 100.0, 50.0)};
-    const struct brake_sweep sweep = {&sheet, axis, 4, output, ABREAST_OUTPUTS};
-    for (int i = 0; i < ABREAST_OUTPUTS; i++)
-        output[i] = output_named(abreast_outputs[i]);
+    const struct brake_sweep sweep = {&sheet, axis, 4, output, BATCH_OUTPUTS};
+    for (int i = 0; i < BATCH_OUTPUTS; i++)
+        output[i] = output_named(batch_outputs[i]);
     if (brake_sweep_begin(&sweep, &sweeper, &error) != BRAKE_OK || brake_sweep_room(&sweeper) == 0)
         return;
     brake_sweep_share(&sweeper, room);
-    counted->shared += sweeper.shared.tables > 0;
-    brake_sweep_cases(&sweeper, 0, ABREAST, &value[0][0], status);
-    for (int i = 0; i < ABREAST; i++) {
-        double expected[ABREAST_OUTPUTS];
+    counted->shared += sweeper.lookup.tables > 0;
+    brake_sweep_cases(&sweeper, 0, BATCH, &value[0][0], status);
+    for (int i = 0; i < BATCH; i++) {
+        double expected[BATCH_OUTPUTS];
         assert_int_equal(brake_sweep_case(&sweeper, i, expected, &error), status[i]);
-        if (!same(value[i], expected, ABREAST_OUTPUTS))
+        if (!same(value[i], expected, BATCH_OUTPUTS))
             print_error("quantities %d and %d, case %d\n", first, second, i);
-        assert_true(same(value[i], expected, ABREAST_OUTPUTS));
+        assert_true(same(value[i], expected, BATCH_OUTPUTS));
         counted->refused += status[i] != BRAKE_OK;
     }
 }
 
 /* Every line beside one near it and one far from it. */
-static struct counted compare_all_abreast(void)
+static struct counted compare_all_batch(void)
 {
     const int count = brake_catalogue_count();
     struct counted counted = {0, 0};
@@ -428,7 +428,7 @@ static struct counted compare_all_abreast(void)
         for (int away = 1; away <= 40; away += 39) {
             const int other = (i + away) % count;
             if (stands_in(i) && stands_in(other))
-                compare_abreast(i, other, &counted);
+                compare_batch(i, other, &counted);
         }
     }
     return counted;
@@ -442,11 +442,11 @@ static void cases_side_by_side_give_the_bits_of_one_by_one(void **state)
     assert_int_equal(brake_file_read(stream, &sheet, &error), BRAKE_OK);
     fclose(stream);
     complete(&sheet);
-    struct counted counted = compare_all_abreast();
+    struct counted counted = compare_all_batch();
     assert_true(counted.shared > 80);
     assert_true(counted.refused > 1000);
     read_sheet(&sheet, drum_text());
-    counted = compare_all_abreast();
+    counted = compare_all_batch();
     assert_true(counted.shared > 60);
 }
 
@@ -458,7 +458,7 @@ static void what_cases_do_not_share_is_not_tabulated(void **state)
     assert_int_equal(brake_sweep_room(&sweeper), 0); /* a mass is not worked out side by side */
     grid.output[0] = grid.output[1];
     assert_int_equal(brake_sweep_room(&sweeper), 0); /* six cases do not pay */
-    assert_int_equal(sweeper.shared.tables, 0);
+    assert_int_equal(sweeper.lookup.tables, 0);
 }
 
 /* ---- what is refused ------------------------------------------------------------------------ */

@@ -187,6 +187,14 @@ static inline const char *drum_text(void)
     return swapped(text, "[rear.disc.pads]\nmu = 40 %\ngap = 0.00025 m\n", "");
 }
 
+/* Those drums, their factor left to the shape of their shoes. */
+static inline const char *shoe_text(void)
+{
+    return plus(swapped(drum_text(), "brake_factor = 2\n", ""),
+                "[rear.drum.lining]\nmu = 0.35\npivot_radius = 110 mm\nforce_arm = 200 mm\n"
+                "heel = 20 deg\ntoe = 130 deg\n");
+}
+
 static inline void read_only(struct brake_sheet *sheet, const char *text)
 {
     struct brake_error error;

@@ -2,7 +2,7 @@
 #include "sheet.h"
 
 #include "vehicle/sections.h"
-#include "vehicle/rework.h"
+#include "vehicle/recalculation.h"
 
 static const char winch[] = "[part.winch]\nmass = 40 kg\nbehind_front_axle = -500 mm\n"
                             "height = 700 mm\n[part.rack]\nmass = 30 kg\n"
@@ -30,20 +30,21 @@ static void every_quantity_finds_itself_again_by_its_path(void **state)
 static void every_quantity_finds_itself_again_by_its_place(void **state)
 {
     (void)state;
-    static struct brake_rework rework;
+    static struct brake_recalculation recalculation;
     struct brake_sheet sheet;
     struct brake_error error;
     read_sheet(&sheet, plain);
-    assert_int_equal(brake_rework_begin(&sheet, NULL, NULL, 0, &rework, &error), BRAKE_OK);
-    assert_int_equal(rework.places.count, brake_catalogue_count());
+    assert_int_equal(brake_recalculation_begin(&sheet, NULL, NULL, 0, &recalculation, &error),
+                     BRAKE_OK);
+    assert_int_equal(recalculation.places.count, brake_catalogue_count());
     for (int i = 0; i < brake_catalogue_count(); i++) {
         const char *at = brake_quantity_in(&sheet.vehicle, i);
         const size_t offset = (size_t)(at - (const char *)&sheet.vehicle);
-        assert_int_equal(rework.places.of[i].offset, offset);
+        assert_int_equal(recalculation.places.of[i].offset, offset);
         assert_int_equal(offset % sizeof(int), 0);
-        assert_int_equal(rework.places.index[offset / sizeof(int)], i);
-        assert_ptr_equal(rework.places.of[i].row, brake_quantity_at(i));
-        assert_ptr_equal(rework.places.of[i].section, brake_quantity_section(i));
+        assert_int_equal(recalculation.places.index[offset / sizeof(int)], i);
+        assert_ptr_equal(recalculation.places.of[i].row, brake_quantity_at(i));
+        assert_ptr_equal(recalculation.places.of[i].section, brake_quantity_section(i));
     }
 }
 

@@ -4,7 +4,7 @@
 #include "brake/parking.h"
 #include "brake/system.h"
 #include "vehicle/system.h"
-#include "vehicle/rework.h"
+#include "vehicle/recalculation.h"
 
 /* A vehicle whose `old` line gives way to `raw` lines. */
 static void read_instead(struct brake_sheet *sheet, const char *old, const char *raw)
@@ -145,14 +145,14 @@ static void a_rollout_gives_the_radius_and_a_diameter(void **state)
     expect(&sheet, "front.tyre.rolling_radius", 2.44 / (2.0 * BRAKE_PI));
     expect(&sheet, "front.tyre.overall_diameter", 0.8);
     assert_int_equal(record_at(&sheet, "front.tyre.rolling_radius")->from, BRAKE_MEASURED);
-    /* With a marking the diameter is that of the books, the radius that of the road. */
+    /* With a marking the diameter is the nominal one, the radius that of the road. */
     read_instead(&sheet, tyre_lines,
                  "[front.tyre]\nrollout = 2.44 m\nmarking = 265/70R17\nwheel_inertia = 2 kg*m2\n");
     expect(&sheet, "front.tyre.rolling_radius", 2.44 / (2.0 * BRAKE_PI));
     expect(&sheet, "front.tyre.overall_diameter", 0.803);
 }
 
-static void a_diameter_alone_gives_the_radius_of_the_books(void **state)
+static void a_diameter_alone_gives_the_nominal_radius(void **state)
 {
     (void)state;
     struct brake_sheet sheet;
@@ -535,7 +535,7 @@ static void a_value_and_a_reading_must_agree_within_two_percent(void **state)
 }
 
 /* Twice a tolerance of 20 mm. */
-static void a_value_that_admits_more_doubt_may_differ_more(void **state)
+static void a_value_that_admits_more_uncertainty_may_differ_more(void **state)
 {
     (void)state;
     struct brake_sheet sheet;
@@ -621,7 +621,7 @@ int main(void)
         cmocka_unit_test(a_marking_without_load_and_speed_leaves_them_open),
         cmocka_unit_test(a_bias_ply_tyre_rolls_shorter),
         cmocka_unit_test(a_rollout_gives_the_radius_and_a_diameter),
-        cmocka_unit_test(a_diameter_alone_gives_the_radius_of_the_books),
+        cmocka_unit_test(a_diameter_alone_gives_the_nominal_radius),
         cmocka_unit_test(a_swing_gives_the_inertia_of_a_wheel),
         cmocka_unit_test(a_wheel_mass_gives_an_estimate_of_the_inertia),
         cmocka_unit_test(a_rear_tyre_left_out_repeats_the_front_one),
@@ -647,7 +647,7 @@ int main(void)
         cmocka_unit_test(a_value_set_wins_over_a_reading),
         cmocka_unit_test(a_reading_set_wins_over_a_value_stated),
         cmocka_unit_test(a_value_and_a_reading_must_agree_within_two_percent),
-        cmocka_unit_test(a_value_that_admits_more_doubt_may_differ_more),
+        cmocka_unit_test(a_value_that_admits_more_uncertainty_may_differ_more),
         cmocka_unit_test(completing_twice_changes_nothing),
         cmocka_unit_test(defaults_are_filled_in_and_known_as_such),
         cmocka_unit_test(a_default_follows_a_change),

@@ -215,7 +215,7 @@ static void a_rollout_of_another_tyre_than_the_marked_one_is_refused(void **stat
     (void)state;
     struct brake_sheet sheet;
     const char *text = swapped(plain, "rolling_radius = 400 mm\noverall_diameter = 800 mm\n", "");
-    /* 265/70R17 rolls 2.449 m by the books; 10 % off is another: common practice, no source. */
+    /* 265/70R17 rolls a nominal 2.449 m; 10 % off is another: common practice, no source. */
     read_sheet(&sheet, plus(text, "[front.tyre]\nmarking = 265/70R17\nrollout = 2.22 m\n"));
     expect_refusal(plus(text, "[front.tyre]\nmarking = 265/70R17\nrollout = 2.19 m\n"),
                    BRAKE_E_CONFLICT, "front.tyre.rollout", "rolls about 2.449 m");

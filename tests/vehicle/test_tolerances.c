@@ -1,7 +1,7 @@
 /* How tolerances are carried from readings to what is worked out from them. Expected values: first
  * order propagation, JCGM 100 (GUM), sec. 5.1.2, with derivatives taken by hand. */
 #include "sheet.h"
-#include "vehicle/rework.h"
+#include "vehicle/recalculation.h"
 
 static double tolerance_at(const struct brake_sheet *sheet, const char *path)
 {

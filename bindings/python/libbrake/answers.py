@@ -107,7 +107,7 @@ def spread(vehicle, samples, rules, seed, shape, fade, progress):
     )
 
 
-def compare(before, after, rules="all", fade=False, progress=None):
+def compare(before, after, rules="own", fade=False, progress=None):
     """What each change between two vehicles took or gave, shares that add up exactly. `fade`: of
     hot performance too, which takes a minute. `progress`: called with (done, total) now and then;
     with `fade` first of the two vehicles, then of the choices of changes.

@@ -19,7 +19,7 @@ class Plan(Answer):
 def compare(
     before: Vehicle,
     after: Vehicle,
-    rules: str = "all",
+    rules: str = "own",
     fade: bool = False,
     progress: Progress = None,
 ) -> Answer: ...

@@ -5,24 +5,28 @@ from array import array
 from libbrake import _core
 from libbrake.tree import Named, Tree
 
-RULES = {"us": 1, "un": 2, "eu": 4, "all": 7}
+RULES = {"own": 64, "us": 1, "un": 2, "eu": 4, "gb": 8, "nl": 16, "all": 31}
 
 
 class Check(Tree):
     """Results by name (`c.full.stop.distance`, SI, NaN when it cannot be said), `criteria`,
-    `warnings`, `summary`, `inspector` and `caution`. Printed, it is the report of the command.
+    `warnings`, `summary`, `inspector`, `caution`, and `changes` when the vehicle before is told.
+    Printed, it is the report of the command.
     """
 
-    def __init__(self, sheet, rules):
+    def __init__(self, sheet, rules, before=None):
         exact = array("d", bytes(8 * _core.result_count()))
-        self._sheet, self._rules = sheet, rules
-        self._text = _core.sheet_check_json(sheet, rules, [exact])
+        self._sheet, self._rules, self._before = sheet, rules, before
+        if before is not None:
+            _core.sheet_fits(before, sheet)
+        self._text = _core.sheet_check_json(sheet, before, rules, [exact])
         found = json.loads(self._text)
         # JSON keeps all but the last bit of a number.
         super().__init__(dict(zip(found["results"], exact)))
         self.criteria = [Named(one) for one in found["criteria"]]
         self.warnings = [Named(one) for one in found["warnings"]]
         self.summary = Named(found["summary"])
+        self.changes = Named(found["changes"]) if before is not None else None
         self.inspector = found["inspector"]
         self.caution = found["caution"]
 
@@ -36,7 +40,7 @@ class Check(Tree):
     __hash__ = None
 
     def __repr__(self):
-        return _core.sheet_report(self._sheet, self._rules)
+        return _core.sheet_report(self._sheet, self._before, self._rules)
 
     def _repr_html_(self):
         from libbrake.html import check
@@ -44,7 +48,7 @@ class Check(Tree):
         return check(self)
 
     def __reduce__(self):
-        return _restore, (_core.library_version(), self._sheet, self._rules)
+        return _restore, (_core.library_version(), self._sheet, self._rules, self._before)
 
 
 def rules_bits(rules):
@@ -61,13 +65,14 @@ def is_full(load, name="load"):
     return load == "full"
 
 
-def _restore(version, sheet, rules):
+def _restore(version, sheet, rules, before):
     """A check that was pickled."""
     from libbrake.vehicle import restore
 
-    return Check(restore(version, sheet)._sheet, rules)
+    was = None if before is None else restore(version, before)._sheet
+    return Check(restore(version, sheet)._sheet, rules, was)
 
 
-def check(sheet, rules):
-    """Check a vehicle."""
-    return Check(sheet, rules_bits(rules))
+def check(sheet, rules, before):
+    """Check a vehicle; `before`: what it was before it was changed."""
+    return Check(sheet, rules_bits(rules), before)

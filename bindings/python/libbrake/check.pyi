@@ -1,4 +1,4 @@
-from typing import Any
+from typing import Any, Optional
 
 from libbrake.outcomes import Outcomes
 from libbrake.tree import Named
@@ -10,6 +10,7 @@ class Check(Outcomes):
     criteria: list[Named]
     warnings: list[Named]
     summary: Named
+    changes: Optional[Named]
     inspector: list[str]
     caution: str
     def to_dict(self) -> dict[str, Any]: ...

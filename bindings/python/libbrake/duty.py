@@ -16,7 +16,7 @@ _CYCLE = ("times", "speeds", "grades")
 _COOL = (("time", "s"), ("speed", "m/s"))
 # Kinds of duty, and how the driver brakes, as duty.h and braking.h have them.
 _KINDS = {"stop": 0, "snubs": 0, "descent": 1, "cycle": 2}
-_HOLDS_FORCE, _HOLDS_DECELERATION, _AT_THE_VERGE = 0, 1, 2
+_HOLDS_FORCE, _HOLDS_DECELERATION, _AT_INCIPIENT_LOCK = 0, 1, 2
 
 
 def amounts(what, values, fields, needed):
@@ -140,7 +140,7 @@ class HeatSection(Section):
 
 def _stop(value):
     speed, *force = amounts("stop", value, _STOP, 1)
-    held = {"manner": _HOLDS_FORCE, "force": force[0]} if force else {"manner": _AT_THE_VERGE}
+    held = {"manner": _HOLDS_FORCE, "force": force[0]} if force else {"manner": _AT_INCIPIENT_LOCK}
     return {"count": 1, "from": speed, **held}
 
 

@@ -33,7 +33,6 @@ def check(found):
         (c.verdict, c.title, c.clause, _figure(c.value, c.unit), c.limit_is,
          _figure(c.limit, c.unit))
         for c in found.criteria
-        if c.applies
     ]  # fmt: skip
     warnings = "".join(f"<li>{escape(w.text)}</li>" for w in found.warnings)
     head = ("verdict", "requirement", "clause", "value", "", "limit")

@@ -84,11 +84,12 @@ class Vehicle(Sections):
 
     # ---- what can be asked
 
-    def check(self, rules="all"):
-        """Results, criteria and warnings; `rules`: us, un, eu or all."""
+    def check(self, rules="own", before=None):
+        """Results, criteria and warnings; `rules`: own, us, un, eu, gb, nl or all; `before`: the
+        vehicle before it was changed, held against this one in `changes`."""
         from libbrake.check import check
 
-        return check(self._sheet, rules)
+        return check(self._sheet, rules, None if before is None else before._sheet)
 
     def outputs(self, names):
         """Results and margins of criteria by name, as a dict: quicker than a check."""
@@ -112,11 +113,11 @@ class Vehicle(Sections):
         return sweep(self, axes, out, threads, progress)
 
     def spread(
-        self, samples=16384, rules="all", seed=1, shape="normal", fade=False, progress=None
+        self, samples=16384, rules="own", seed=1, shape="normal", fade=False, progress=None
     ):
         """All tolerances drawn at once: how probably each requirement is met, and which input's
-        doubt decides it. `shape`: normal, uniform or triangular, or a dict of them by path. `fade`:
-        hot performance too, which takes minutes. `progress`: as of sweep.
+        uncertainty decides it. `shape`: normal, uniform or triangular, or a dict of them by path.
+        `fade`: hot performance too, which takes minutes. `progress`: as of sweep.
 
         Gives an Answer: summary, criteria, results, sensitivity, inputs, causes.
         """
@@ -164,7 +165,7 @@ class Vehicle(Sections):
         return shakedown(self, load)
 
     def report(
-        self, before=None, load="full", rules="all", drivelog=None, columns=None, driven="empty",
+        self, before=None, load="full", rules="own", drivelog=None, columns=None, driven="empty",
         date=None, file=None, before_file=None,
     ):
         """The report for inspection. `before`: the vehicle before it was changed, for what each

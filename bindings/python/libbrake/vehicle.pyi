@@ -28,7 +28,7 @@ class Vehicle(Sections):
     def to_text(self) -> str:
         ...
 
-    def check(self, rules: str = "all") -> Check:
+    def check(self, rules: str = "own", before: Optional["Vehicle"] = None) -> Check:
         ...
 
     def outputs(self, names: Union[str, Sequence[str]]) -> dict[str, float]:
@@ -44,7 +44,7 @@ class Vehicle(Sections):
     def spread(
         self,
         samples: int = 16384,
-        rules: str = "all",
+        rules: str = "own",
         seed: int = 1,
         shape: Union[str, dict[str, str]] = "normal",
         fade: bool = False,
@@ -69,7 +69,7 @@ class Vehicle(Sections):
         self,
         before: Optional[Vehicle] = None,
         load: str = "full",
-        rules: str = "all",
+        rules: str = "own",
         drivelog: Optional[Log] = None,
         columns: Optional[str] = None,
         driven: str = "empty",

@@ -4,10 +4,11 @@
 #ifndef BRAKE_ASSESSMENT_H
 #define BRAKE_ASSESSMENT_H
 
+#include "brake/before.h"
 #include "brake/catalogue.h"
 #include "brake/criteria.h"
 #include "brake/evaluate.h"
-#include "brake/sureness.h"
+#include "brake/conformance.h"
 #include "brake/warnings.h"
 #include "brake/watch.h"
 
@@ -20,27 +21,18 @@ struct brake_assessment {
     unsigned rules; /**< families judged */
     struct brake_results results;
     struct brake_judgement judgement[BRAKE_CRITERIA]; /**< by number of the criterion */
-    struct brake_sure sure;                           /**< what the words follow from */
+    struct brake_conformances conformance;            /**< what the words follow from */
     struct brake_warning warning[BRAKE_WARNINGS];
     int warnings; /**< how many there are */
-    int meets;    /**< criteria that apply and are met */
-    int falls_short;
-    int cannot_say; /**< that apply, and neither can be said of */
-    int lacking;    /**< of those, the ones that lack an input */
-    int limiting;   /**< criterion least often met; of equals that
-                                                          of the least margin; -1: none */
+    struct brake_ruling ruling;
+    const struct brake_before *before; /**< what it was before; NULL: not told */
+    int limiting; /**< criterion that counts and is least often met; of equals that of the least
+                       margin; -1: none */
 };
-
-/** Whether a criterion belongs to the families judged.
- * @param assessment  filled
- * @param criterion   number of the criterion
- * @return            true when it was judged
- */
-bool brake_assessed(const struct brake_assessment *assessment, int criterion);
 
 /** Exit status of a command that assessed a vehicle.
  * @param assessment  filled
- * @return            0 all that apply are met; 1 one falls short; 3 one cannot be said
+ * @return            0 all that counts is met; 1 one of it falls short; 3 something cannot be said
  */
 int brake_assessment_exit(const struct brake_assessment *assessment);
 
@@ -64,10 +56,15 @@ void brake_assessment_free(struct brake_assessment *assessment);
 bool brake_assess_whole(const struct brake_sheet *sheet, unsigned rules,
                         const struct brake_watch *watch, struct brake_assessment *assessment);
 
-/** Verdict on the whole vehicle.
+/** Hold an assessed vehicle against what it was before: less torque per need is a hazard.
+ * @param assessment  of brake_assess_whole; its ruling counts the hazard
+ * @param before      drawn; kept
+ */
+void brake_assess_before(struct brake_assessment *assessment, const struct brake_before *before);
+
+/** Verdict on the whole vehicle: that of its ruling.
  * @param assessment  filled
- * @return            falls short when one that applies does; else cannot say when of one it cannot
- *                    be said, or of none it can; else meets
+ * @return            one of three
  */
 enum brake_verdict brake_assessment_verdict(const struct brake_assessment *assessment);
 

@@ -53,7 +53,7 @@ struct brake_balance {
 };
 
 /** State of the vehicle at one pressure. */
-struct brake_point_of_balance {
+struct brake_balance_state {
     double deceleration;       /**< [m/s2] */
     double force[BRAKE_AXLES]; /**< [N] at the tyres */
     double load[BRAKE_AXLES];  /**< [N] */
@@ -83,8 +83,7 @@ double brake_axle_torque(const struct brake_balance *balance, enum brake_axle ax
  * @return          the state; adhesion used is infinite on an axle that carries no load
  * @source          file head
  */
-struct brake_point_of_balance brake_balance_at(const struct brake_balance *balance,
-                                               double pressure);
+struct brake_balance_state brake_balance_at(const struct brake_balance *balance, double pressure);
 
 /** Line pressure that gives a deceleration, whatever the tyres can hold.
  * @param balance       the vehicle
@@ -103,7 +102,7 @@ double brake_balance_pressure(const struct brake_balance *balance, double decele
  * @source              as brake_balance_pressure
  */
 bool brake_balance_points(const struct brake_balance *balance, const double *deceleration,
-                          int count, struct brake_point_of_balance *at);
+                          int count, struct brake_balance_state *at);
 
 /** Where the first axle locks as pressure rises, or the rear leaves the road. */
 struct brake_lock {
@@ -150,8 +149,8 @@ double brake_balance_rear_first(const struct brake_balance *balance, double from
  * @return          the state
  * @source          UN R13-H, Annexes 5 and 6
  */
-struct brake_point_of_balance brake_balance_kept(const struct brake_balance *balance,
-                                                 double pressure, double adhesion, double antilock);
+struct brake_balance_state brake_balance_kept(const struct brake_balance *balance, double pressure,
+                                              double adhesion, double antilock);
 
 /** Deceleration at a line pressure when the driver or the anti-lock keeps the wheels turning.
  * @param balance   the vehicle

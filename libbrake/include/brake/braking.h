@@ -80,7 +80,7 @@ double brake_gain_ratio(const struct brake_gain_law *law, double mu);
 enum brake_manner {
     BRAKE_HOLDS_FORCE,        /**< holds a pedal force */
     BRAKE_HOLDS_DECELERATION, /**< finds the pedal force for a deceleration, up to a limit */
-    BRAKE_AT_THE_VERGE        /**< brakes at the verge of lock, or of the anti-lock's work, up to a
+    BRAKE_AT_INCIPIENT_LOCK   /**< brakes at incipient lock, or where the anti-lock works, up to a
                                    limit of pedal force */
 };
 

@@ -19,7 +19,7 @@
 #include "brake/criteria.h"
 #include "brake/evaluate.h"
 #include "brake/output.h"
-#include "brake/sureness.h"
+#include "brake/conformance.h"
 #include "brake/watch.h"
 
 #ifdef __cplusplus
@@ -72,7 +72,7 @@ struct brake_comparison {
     struct brake_results results[2];                     /**< before, after */
     struct brake_judgement judgement[2][BRAKE_CRITERIA]; /**< of hot performance: cannot say,
                                                             until brake_compare_fade */
-    struct brake_sure sure[2];                           /**< of brake_compare_sure */
+    struct brake_conformances conformance[2];            /**< of brake_compare_conformance */
     int margins;                                         /**< held side by side */
     struct brake_output output[BRAKE_OUTPUTS];           /**< what each is */
     struct brake_compared margin[BRAKE_OUTPUTS];
@@ -103,8 +103,8 @@ bool brake_compare_fade(struct brake_comparison *comparison, const struct brake_
  * @param room        for the drawing
  * @return            false when it was stopped
  */
-bool brake_compare_sure(struct brake_comparison *comparison, const struct brake_watch *watch,
-                        struct brake_sure_room *room);
+bool brake_compare_conformance(struct brake_comparison *comparison, const struct brake_watch *watch,
+                               struct brake_conformance_room *room);
 
 /** Room that brake_compare_share needs.
  * @param comparison  of brake_compare

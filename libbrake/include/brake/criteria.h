@@ -15,15 +15,73 @@
 extern "C" {
 #endif
 
-enum { BRAKE_CRITERIA = 96 /**< room for every criterion */ };
+enum { BRAKE_CRITERIA = 128 /**< room for every criterion */ };
 
 /** Families of rules, as bits. Hazards are judged whichever are asked for. */
 enum brake_rules {
     BRAKE_RULES_US = 1,
     BRAKE_RULES_UN = 2,
     BRAKE_RULES_EU = 4,
-    BRAKE_RULES_ALL = 7,
-    BRAKE_RULES_HAZARD = 8
+    BRAKE_RULES_GB = 8,
+    BRAKE_RULES_NL = 16,
+    BRAKE_RULES_ALL = 31, /**< all of these, whatever the vehicle is */
+    BRAKE_RULES_HAZARD = 32,
+    BRAKE_RULES_OWN = 64 /**< those that bind the vehicle, or that it was built to */
+};
+
+/** How a requirement stands to a vehicle. */
+enum brake_scope {
+    BRAKE_OUTSIDE,   /**< it does not apply: the verdict is cannot_say and does not count */
+    BRAKE_HAZARD,    /**< what hurts whatever binds the vehicle; counts */
+    BRAKE_BINDS,     /**< binds it in use; counts */
+    BRAKE_YARDSTICK, /**< what it was built to, or what may bind it: country, use or date is not
+                          known */
+    BRAKE_SCREEN,    /**< for comparison only */
+    BRAKE_SCOPES
+};
+
+/** Lands that a text has force in, as bits. */
+enum brake_land {
+    BRAKE_LAND_US = 1,
+    BRAKE_LAND_CA = 2,
+    BRAKE_LAND_EEA = 4,
+    BRAKE_LAND_NL = 8,
+    BRAKE_LAND_GB = 16,
+    BRAKE_LAND_OTHER = 32
+};
+
+/** What a text is for. */
+enum brake_text_role { BRAKE_ROLE_HAZARD, BRAKE_ROLE_IN_USE, BRAKE_ROLE_BUILT };
+
+/** The texts that requirements are taken from. */
+enum brake_book_id {
+    BRAKE_BOOK_HAZARD,
+    BRAKE_BOOK_135,
+    BRAKE_BOOK_393,
+    BRAKE_BOOK_570,
+    BRAKE_BOOK_R13H,
+    BRAKE_BOOK_R13,
+    BRAKE_BOOK_45,
+    BRAKE_BOOK_MOT,
+    BRAKE_BOOK_NL
+};
+
+/** A text that requirements are taken from. */
+struct brake_book {
+    const char *name;
+    enum brake_rules rules;
+    enum brake_text_role role;
+    unsigned lands; /**< bits of enum brake_land */
+    double from[2]; /**< [year] of manufacture that it began to bind at, by enum brake_frame; 0:
+                         always */
+};
+
+/** How the figure of a requirement was read. */
+enum brake_read {
+    BRAKE_READ_MEMORY,      /**< not read: check it against the text first */
+    BRAKE_READ_SECOND_HAND, /**< in somebody's account of the text */
+    BRAKE_READ_SISTER,      /**< in another revision, or a clause for other vehicles */
+    BRAKE_READ_OWN          /**< in the clause itself, in the version that `text` names */
 };
 
 /** [-] Peak friction of the surface that brakes are tested on, with the reference tyre: 49 CFR
@@ -82,23 +140,41 @@ enum brake_load_of { BRAKE_AT_EMPTY, BRAKE_AT_FULL, BRAKE_AT_BOTH };
 
 /** To which vehicles a criterion applies, as bits; 0: to all. */
 enum brake_applies {
-    BRAKE_TO_M1 = 1,
-    BRAKE_TO_N1 = 2,
-    BRAKE_TO_LIGHT = 4,    /**< rated mass up to 3,500 kg */
-    BRAKE_TO_10000_LB = 8, /**< rated mass up to 4,536 kg */
-    BRAKE_TO_CAR_FRAME = 16,
-    BRAKE_TO_TRUCK_FRAME = 32,
-    BRAKE_TO_NEW = 64, /**< first registered in 2012 or later */
-    BRAKE_TO_OLD = 128,
-    BRAKE_TO_ANTILOCK = 256,
-    BRAKE_TO_NO_ANTILOCK = 512,
-    BRAKE_TO_BOOSTED = 1024,
-    BRAKE_TO_SENSING_VALVE = 2048,
-    BRAKE_TO_TRAILER = 4096,
-    BRAKE_TO_FAST = 8192,        /**< top speed above 125 km/h */
-    BRAKE_TO_SHOE_SHAPE = 16384, /**< a drum whose shoes are known by their geometry */
-    BRAKE_TO_COMMERCIAL = 32768, /**< used commercially */
-    BRAKE_TO_SECONDARY = 65536   /**< with a secondary brake of its own */
+    BRAKE_TO_M1 = 1 << 0,
+    BRAKE_TO_N1 = 1 << 1,
+    BRAKE_TO_LIGHT = 1 << 2,    /**< rated mass up to 3,500 kg */
+    BRAKE_TO_10000_LB = 1 << 3, /**< rated mass up to 4,536 kg */
+    BRAKE_TO_CAR_FRAME = 1 << 4,
+    BRAKE_TO_TRUCK_FRAME = 1 << 5,
+    BRAKE_TO_ANTILOCK = 1 << 6,
+    BRAKE_TO_NO_ANTILOCK = 1 << 7,
+    BRAKE_TO_BOOSTED = 1 << 8,
+    BRAKE_TO_SENSING_VALVE = 1 << 9,
+    BRAKE_TO_TRAILER = 1 << 10,
+    BRAKE_TO_FAST = 1 << 11,       /**< top speed above 125 km/h */
+    BRAKE_TO_SHOE_SHAPE = 1 << 12, /**< a drum whose shoes are known by their geometry */
+    BRAKE_TO_COMMERCIAL = 1 << 13, /**< used commercially */
+    BRAKE_TO_SECONDARY = 1 << 14   /**< with a secondary brake of its own */
+};
+
+/** Verdicts of some rows, counted. */
+struct brake_tally {
+    int meets;
+    int falls_short;
+    int cannot_say;
+    int lacking; /**< of those, the ones that lack an input */
+};
+
+/** What all verdicts say together. */
+struct brake_ruling {
+    enum brake_verdict verdict; /**< the worst of the rows that count; never meets when nothing
+                                     binds, when that is not known, or when nothing that binds was
+                                     read in a text */
+    struct brake_tally of[BRAKE_SCOPES];
+    struct brake_tally counted; /**< hazards, and what binds */
+    int unread;                 /**< rows that bind whose figures are from memory */
+    const char *unstated;       /**< line that decides what binds and is left out; NULL: none */
+    unsigned left_out;          /**< families that bind and were not asked for */
 };
 
 /** Published fade procedures. */
@@ -111,7 +187,8 @@ enum brake_fade_kind {
 /** A published requirement. */
 struct brake_criterion {
     const char *id; /**< ours, e.g. "us.135.cold" */
-    enum brake_rules rules;
+    enum brake_book_id book;
+    bool screen; /**< the text itself says that another test decides */
     const char *clause;
     const char *title;
     enum brake_measure measure;
@@ -126,13 +203,16 @@ struct brake_criterion {
     bool rated;                /**< weight is that of the rated mass, when it is known */
     enum brake_fade_kind fade; /**< procedure that a hot measure is taken from */
     unsigned applies;          /**< bits of enum brake_applies */
-    const char *text;          /**< where the figure was read; NULL: not read in the current text */
+    double from;               /**< [year] first registered then or later; 0: whenever */
+    double until;              /**< [year] first registered before; 0: whenever */
+    enum brake_read read;
+    const char *text; /**< where the figure was read; NULL: from memory */
 };
 
 /** A vehicle judged by a criterion. */
 struct brake_judgement {
     enum brake_verdict verdict;
-    bool applies;               /**< false: the verdict is cannot_say and does not count */
+    enum brake_scope scope;
     double value;               /**< [SI] of the measure; NaN when it cannot be given */
     double limit;               /**< [SI] of the measure; NaN when it cannot be given */
     double margin;              /**< [-] above 0 meets; have over need, less 1 */
@@ -169,6 +249,12 @@ int brake_criterion_count(void);
  * @return       the criterion
  */
 const struct brake_criterion *brake_criterion_at(int index);
+
+/** Text that a criterion is taken from.
+ * @param criterion  the requirement
+ * @return           its book
+ */
+const struct brake_book *brake_book_of(const struct brake_criterion *criterion);
 
 /** Words of a verdict.
  * @param verdict  one of three

@@ -8,7 +8,7 @@
  * vehicle slows by itself the brakes stay off. After the duty the vehicle may stand: heat goes on
  * into the fluid.
  *
- * Time goes on in slices of 0.5 s while a stop, a snub or a braked leg of a drive lasts; on a
+ * Time goes on in slices of 0.5 s while a stop, a snub or a braked segment of a drive lasts; on a
  * descent and while the brakes are off, of half the time that this has lasted, 1 to 30 s. Largest
  * values of wall, pads and fluid are those at the ends of slices. Who watches is shown a row every
  * 0.1 s while the brakes are on, but for a descent, else every second: from a copy, so that nothing
@@ -144,7 +144,7 @@ struct brake_duty_result {
     struct brake_thermal_state
         braked[BRAKE_AXLES];                      /**< of one brake of each axle before the rest */
     struct brake_thermal_state heat[BRAKE_AXLES]; /**< and after it */
-    int applications; /**< stops or snubs that were carried through, or legs braked */
+    int applications; /**< stops or snubs that were carried through, or segments braked */
     bool held;        /**< every speed and deceleration was held; false ends stops early */
     bool locked;      /**< an axle met the limit of adhesion */
 };

@@ -53,6 +53,7 @@ struct brake_paper_room {
     struct brake_assessment assessment;
     struct brake_assessment before_assessment;
     struct brake_comparison comparison;
+    struct brake_before loss;
     struct brake_paper_run run[BRAKE_PAPER_DUTIES];
 };
 
@@ -64,7 +65,7 @@ struct brake_paper_room {
  * @param load   load case of stop and descent; the fade procedure is run fully loaded
  * @param room   filled; must stay where it is as long as the paper is used, and is to be freed by
  *               brake_paper_free whatever the status
- * @return       OK; E_MEMORY
+ * @return       OK; E_MEMORY; E_SIZE when too much is uncertain to draw both vehicles at once
  */
 enum brake_status brake_paper_fill(struct brake_paper *paper, unsigned rules, enum brake_load load,
                                    struct brake_paper_room *room);

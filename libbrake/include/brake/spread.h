@@ -12,7 +12,7 @@
 #include <stdint.h>
 
 #include "brake/catalogue.h"
-#include "brake/chance.h"
+#include "brake/distribution.h"
 #include "brake/watch.h"
 
 #ifdef __cplusplus
@@ -46,7 +46,7 @@ struct brake_spread;
  * @param sheet    complete; must outlive the spread
  * @param options  what is to be drawn
  * @param status   filled: OK; E_RANGE for samples that brake_spread_wrong complains of; E_SIZE when
- *                 too much is doubtful; E_MEMORY
+ *                 too much is uncertain; E_MEMORY
  * @return         the spread, to be freed by brake_spread_free; NULL when the status is not OK
  */
 struct brake_spread *brake_spread_new(const struct brake_sheet *sheet,
@@ -67,8 +67,8 @@ void brake_spread_free(struct brake_spread *spread);
 
 /** Exit status of a command that drew a spread.
  * @param spread  drawn
- * @return        1 when a requirement that applies falls short; else 3 when one cannot be said;
- *                else 0
+ * @return        1 when something that counts falls short; else 3 when something cannot be
+ *                said; else 0
  */
 int brake_spread_exit(const struct brake_spread *spread);
 

@@ -1,8 +1,8 @@
 /** @file tolerance.h
  * How sure an answer is, to first order: every tolerance is moved in turn and the moves are added
- * up in squares. For answers that no limit bends; verdicts are drawn, see sureness.h.
+ * up in squares. For answers that no limit bends; verdicts are drawn, see conformance.h.
  *
- * Each doubtful number is moved by one standard deviation, half its tolerance, both ways; half the
+ * Each uncertain number is moved by one standard deviation, half its tolerance, both ways; half the
  * difference is its part. One way alone would take a bend nearby, such as a stroke that runs out,
  * for a slope.
  */
@@ -21,7 +21,7 @@ extern "C" {
  * margins are taken; source: Abramowitz and Stegun, table 26.5. */
 #define BRAKE_P95 1.6448536269514722
 
-/** Whether a number is doubtful by itself. A worked value whose tolerance comes from raw readings
+/** Whether a number is uncertain by itself. A worked value whose tolerance comes from raw readings
  * moves with those.
  * @param record  of a number
  * @return        true when it has a tolerance of its own

@@ -27,15 +27,28 @@ enum brake_load { BRAKE_EMPTY, BRAKE_FULL, BRAKE_LOADS };
 enum brake_category { BRAKE_M1, BRAKE_N1 };
 enum brake_frame { BRAKE_CAR, BRAKE_TRUCK };
 enum brake_fitted { BRAKE_NONE, BRAKE_FITTED };
-enum brake_use { BRAKE_PRIVATE, BRAKE_COMMERCIAL };
+enum brake_use { BRAKE_USE_UNSTATED, BRAKE_PRIVATE, BRAKE_COMMERCIAL };
+
+/** Countries by their codes (ISO 3166-1, alpha-2); XX is any other. Those of the European Economic
+ * Area stand together, from AT to NO. */
+/* clang-format off */
+#define BRAKE_COUNTRIES(C) \
+    C(US) C(CA) \
+    C(AT) C(BE) C(BG) C(CY) C(CZ) C(DE) C(DK) C(EE) C(ES) C(FI) C(FR) C(GR) C(HR) C(HU) C(IE) \
+    C(IS) C(IT) C(LI) C(LT) C(LU) C(LV) C(MT) C(NL) C(PL) C(PT) C(RO) C(SE) C(SI) C(SK) C(NO) \
+    C(GB) C(CH) C(AU) C(NZ) C(XX)
+/* clang-format on */
+#define BRAKE_COUNTRY_(code) BRAKE_IN_##code,
+enum brake_country { BRAKE_COUNTRY_UNSTATED, BRAKE_COUNTRIES(BRAKE_COUNTRY_) };
+#undef BRAKE_COUNTRY_
 enum brake_secondary { BRAKE_BY_CIRCUITS, BRAKE_SEPARATE };
 enum brake_tyres { BRAKE_TYRES_ROAD, BRAKE_TYRES_ALL_TERRAIN, BRAKE_TYRES_MUD };
-enum brake_kind_of_brake { BRAKE_DISC, BRAKE_DRUM };
+enum brake_type { BRAKE_DISC, BRAKE_DRUM };
 enum brake_mounting { BRAKE_FLOATING, BRAKE_FIXED };
 enum brake_pad_shape { BRAKE_SECTOR, BRAKE_RECTANGLE, BRAKE_OUTLINE };
 enum brake_valve_kind { BRAKE_VALVE_NONE, BRAKE_VALVE_FIXED, BRAKE_VALVE_LOAD, BRAKE_VALVE_HEIGHT };
 enum brake_control { BRAKE_HAND, BRAKE_FOOT };
-enum brake_place_of_parking { BRAKE_AT_WHEELS, BRAKE_AT_SHAFT };
+enum brake_parking_location { BRAKE_AT_WHEELS, BRAKE_AT_SHAFT };
 enum brake_centre { BRAKE_CENTRE_FREE, BRAKE_CENTRE_LOCKED };
 enum brake_sensor { BRAKE_SENSOR_WHEEL, BRAKE_SENSOR_SHAFT };
 enum brake_rotor { BRAKE_SOLID, BRAKE_VENTED };
@@ -55,6 +68,8 @@ struct brake_pistons {
 
 struct brake_general_lines {
     char name[BRAKE_TEXT_SIZE];
+    char before[BRAKE_TEXT_SIZE];
+    int country;
     int category;
     int frame;
     int use;

@@ -10,7 +10,7 @@
 extern "C" {
 #endif
 
-enum { BRAKE_WARNINGS = 56 /**< room for every warning, 12 of heat among them */ };
+enum { BRAKE_WARNINGS = 72 /**< room for every warning, 12 of heat among them */ };
 
 /** The caution that stands in every output; no option removes it. */
 #define BRAKE_CAUTION                                                                              \
@@ -51,7 +51,16 @@ enum { BRAKE_WARNINGS = 56 /**< room for every warning, 12 of heat among them */
     W(HOSES_AT_DROOP, "hoses_at_droop", "The body sits higher: a brake hose may be too short.") \
     W(CENTRE_LOCKED, "centre_locked", "With the centre drive locked all wheels lock together.") \
     W(RADIUS_FROM_BOOKS, "radius_from_books", \
-      "A rolling radius is that of the books, not a measured one.") \
+      "A rolling radius is the nominal one of its marking, not a measured one.") \
+    W(PADS_BEYOND_ROTOR, "pads_beyond_rotor", \
+      "The pads reach past the edge of the rotor: was a diameter given as a radius?") \
+    W(BRAKE_BEYOND_RIM, "brake_beyond_rim", "A rotor or drum does not fit into the wheel.") \
+    W(CENTRE_TOO_HIGH, "centre_too_high", \
+      "The centre of gravity is higher over the ground than vehicles have it for their roof.") \
+    W(WHEEL_TOO_HEAVY, "wheel_too_heavy", \
+      "A wheel weighs more than wheels of that size do: were pounds given as kilograms?") \
+    W(FRICTION_TOO_HIGH, "friction_too_high", "Friction is higher than pads and linings have it.") \
+    W(TRAILER_UNBRAKED, "trailer_unbraked", "A trailer without brakes is heavier than laws allow.") \
     W(HEAT_NOT_HELD, "heat.not_held", "The pedal force does not hold what a duty asks for.") \
     W(HEAT_NOT_SLOWED, "heat.not_slowed", "The vehicle is not slowed in time in a duty.") \
     W(HEAT_FADE, "heat.fade", "Fade raises the pedal force of a duty by more than a fifth.") \

@@ -1,12 +1,12 @@
-/** @file chance.h
- * A doubtful number: how likely each of its values is.
+/** @file distribution.h
+ * An uncertain number: how likely each of its values is.
  *
  * Whatever its shape, 95 of 100 values are within the tolerance, as the tolerance of a vehicle file
  * says. Values that the catalogue does not accept are left out and the rest counts as the whole;
  * none is moved to the edge.
  */
-#ifndef BRAKE_CHANCE_H
-#define BRAKE_CHANCE_H
+#ifndef BRAKE_DISTRIBUTION_H
+#define BRAKE_DISTRIBUTION_H
 
 #ifdef __cplusplus
 extern "C" {

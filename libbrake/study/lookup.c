@@ -1,7 +1,7 @@
 /* What the cases of a sweep share. A number that a stop is worked out from follows a few of the
  * axes, by way of the sections that it is built from and of the rules between them: it is tabulated
  * over those alone. So is what may make the vehicle refuse. */
-#include "shared.h"
+#include "batch.h"
 
 #include <math.h>
 #include <stddef.h>
@@ -19,7 +19,7 @@ static unsigned axes_moving(const struct brake_sweeper *sweeper, unsigned long l
 {
     unsigned axes = 0;
     for (int i = 0; i < sweeper->sweep->axes; i++) {
-        if ((work_reached(&sweeper->rework, sweeper->index[i]) & sections) != 0)
+        if ((work_reached(&sweeper->recalculation, sweeper->index[i]) & sections) != 0)
             axes |= 1U << i;
     }
     return axes;
@@ -34,74 +34,74 @@ static long long entries_along(const struct brake_sweep *sweep, unsigned axes)
 }
 
 /* The table along these axes, which is added when it is not there. */
-static int table_along(const struct brake_sweep *sweep, unsigned axes, struct brake_shared *shared)
+static int table_along(const struct brake_sweep *sweep, unsigned axes, struct brake_lookup *lookup)
 {
     int i = 0;
-    while (i < shared->tables && shared->table[i].axes != axes)
+    while (i < lookup->tables && lookup->table[i].axes != axes)
         i++;
-    if (i == shared->tables) {
-        shared->table[i].axes = axes;
-        shared->table[i].entries = entries_along(sweep, axes);
-        shared->tables++;
+    if (i == lookup->tables) {
+        lookup->table[i].axes = axes;
+        lookup->table[i].entries = entries_along(sweep, axes);
+        lookup->tables++;
     }
     return i;
 }
 
 static void add_columns(const struct brake_sweeper *sweeper, struct brake_lane_part part,
-                        struct brake_shared *shared)
+                        struct brake_lookup *lookup)
 {
-    const int table = table_along(sweeper->sweep, axes_moving(sweeper, part.sections), shared);
+    const int table = table_along(sweeper->sweep, axes_moving(sweeper, part.sections), lookup);
     for (int load = 0; load < BRAKE_LOADS; load++) {
-        const bool asked = brake_abreast_asks(sweeper->sweep, (enum brake_load)load);
+        const bool asked = brake_batch_asks(sweeper->sweep, (enum brake_load)load);
         for (int i = part.first; i <= part.last && asked; i++) {
-            shared->column[shared->columns].table = table;
-            shared->column[shared->columns].number = load * BRAKE_LANE_NUMBERS + i;
-            shared->columns++;
+            lookup->column[lookup->columns].table = table;
+            lookup->column[lookup->columns].number = load * BRAKE_LANE_NUMBERS + i;
+            lookup->columns++;
         }
     }
 }
 
 /* Whether a table goes along all of these axes, so that what they refuse shows there. */
-static bool shows(const struct brake_shared *shared, unsigned axes)
+static bool shows(const struct brake_lookup *lookup, unsigned axes)
 {
-    for (int i = 0; i < shared->tables; i++) {
-        if ((shared->table[i].axes & axes) == axes)
+    for (int i = 0; i < lookup->tables; i++) {
+        if ((lookup->table[i].axes & axes) == axes)
             return true;
     }
     return false;
 }
 
 static void add_refusals(const struct brake_sweeper *sweeper, const unsigned long long *sections,
-                         int count, struct brake_shared *shared)
+                         int count, struct brake_lookup *lookup)
 {
     for (int i = 0; i < count; i++) {
         const unsigned axes = axes_moving(sweeper, sections[i]);
-        if (!shows(shared, axes))
-            (void)table_along(sweeper->sweep, axes, shared);
+        if (!shows(lookup, axes))
+            (void)table_along(sweeper->sweep, axes, lookup);
     }
 }
 
-static void choose_tables(const struct brake_sweeper *sweeper, struct brake_shared *shared)
+static void choose_tables(const struct brake_sweeper *sweeper, struct brake_lookup *lookup)
 {
-    shared->tables = 0;
-    shared->columns = 0;
+    lookup->tables = 0;
+    lookup->columns = 0;
     for (int i = 0; i < BRAKE_LANE_PARTS; i++)
-        add_columns(sweeper, brake_lane_part(i), shared);
-    add_refusals(sweeper, sweeper->rework.places.touched, BRAKE_WORK_RULES, shared);
-    add_refusals(sweeper, sweeper->rework.places.verified, BRAKE_WORK_VERIFICATIONS, shared);
+        add_columns(sweeper, brake_lane_part(i), lookup);
+    add_refusals(sweeper, sweeper->recalculation.places.touched, BRAKE_WORK_RULES, lookup);
+    add_refusals(sweeper, sweeper->recalculation.places.verified, BRAKE_WORK_VERIFICATIONS, lookup);
 }
 
 /* ---- their size ----------------------------------------------------------------------------- */
 
 /* Numbers of all tables; 0 when they would not pay. */
-static size_t size_of(const struct brake_sweep *sweep, const struct brake_shared *shared)
+static size_t size_of(const struct brake_sweep *sweep, const struct brake_lookup *lookup)
 {
     double entries = 0.0;
     double numbers = 0.0;
-    for (int i = 0; i < shared->tables; i++)
-        entries += (double)shared->table[i].entries;
-    for (int i = 0; i < shared->columns; i++)
-        numbers += (double)shared->table[shared->column[i].table].entries;
+    for (int i = 0; i < lookup->tables; i++)
+        entries += (double)lookup->table[i].entries;
+    for (int i = 0; i < lookup->columns; i++)
+        numbers += (double)lookup->table[lookup->column[i].table].entries;
     numbers += entries;
     return WORTH * entries <= (double)brake_sweep_count(sweep) && numbers <= MOST_NUMBERS
                ? (size_t)numbers
@@ -111,7 +111,7 @@ static size_t size_of(const struct brake_sweep *sweep, const struct brake_shared
 static bool answers_known(const struct brake_sweep *sweep)
 {
     for (int i = 0; i < sweep->outputs; i++) {
-        if (brake_abreast_answer(sweep->output[i]) < 0)
+        if (brake_batch_answer(sweep->output[i]) < 0)
             return false;
     }
     return true;
@@ -119,11 +119,11 @@ static bool answers_known(const struct brake_sweep *sweep)
 
 size_t brake_sweep_room(const struct brake_sweeper *sweeper)
 {
-    struct brake_shared shared;
-    if (!answers_known(sweeper->sweep) || !brake_lane_known(&sweeper->rework.sheet.vehicle))
+    struct brake_lookup lookup;
+    if (!answers_known(sweeper->sweep) || !brake_lane_known(&sweeper->recalculation.sheet.vehicle))
         return 0;
-    choose_tables(sweeper, &shared);
-    return size_of(sweeper->sweep, &shared);
+    choose_tables(sweeper, &lookup);
+    return size_of(sweeper->sweep, &lookup);
 }
 
 /* ---- filling them --------------------------------------------------------------------------- */
@@ -141,19 +141,19 @@ static void position_of(const struct brake_sweep *sweep, unsigned axes, long lon
 
 /* Columns of an entry; false when one of them is not known. */
 static bool fill_columns(const struct brake_vehicle *vehicle, int table, long long entry,
-                         struct brake_shared *shared)
+                         struct brake_lookup *lookup)
 {
     struct brake_lane_numbers numbers[BRAKE_LOADS] = {0}; /* of each the first lane */
     bool known = true;
     for (int load = 0; load < BRAKE_LOADS; load++)
         brake_lane_fill(vehicle, (enum brake_load)load, 0, &numbers[load]);
-    for (int i = 0; i < shared->columns; i++) {
-        if (shared->column[i].table != table)
+    for (int i = 0; i < lookup->columns; i++) {
+        if (lookup->column[i].table != table)
             continue;
-        double *value = shared->column[i].value;
-        value[entry] = *brake_lane_column(numbers, shared->column[i].number);
+        double *value = lookup->column[i].value;
+        value[entry] = *brake_lane_column(numbers, lookup->column[i].number);
         known = known && !isnan(value[entry]);
-        shared->column[i].varies = shared->column[i].varies || value[entry] != value[0];
+        lookup->column[i].varies = lookup->column[i].varies || value[entry] != value[0];
     }
     return known;
 }
@@ -161,14 +161,15 @@ static bool fill_columns(const struct brake_vehicle *vehicle, int table, long lo
 /* Returns whether no entry has to be asked by itself. */
 static bool fill_table(struct brake_sweeper *sweeper, int table, double *alone)
 {
-    struct brake_shared *shared = &sweeper->shared;
+    struct brake_lookup *lookup = &sweeper->lookup;
     bool whole = true;
-    for (long long entry = 0; entry < shared->table[table].entries; entry++) {
+    for (long long entry = 0; entry < lookup->table[table].entries; entry++) {
         long long at[BRAKE_AXES_OF_SWEEP];
         struct brake_error error = {0};
-        position_of(sweeper->sweep, shared->table[table].axes, entry, at);
-        const bool taken = brake_sweep_take(sweeper, at, &error) == BRAKE_OK &&
-                           fill_columns(&sweeper->rework.sheet.vehicle, table, entry, shared);
+        position_of(sweeper->sweep, lookup->table[table].axes, entry, at);
+        const bool taken =
+            brake_sweep_take(sweeper, at, &error) == BRAKE_OK &&
+            fill_columns(&sweeper->recalculation.sheet.vehicle, table, entry, lookup);
         alone[entry] = taken ? 0.0 : 1.0;
         whole = whole && taken;
     }
@@ -177,18 +178,18 @@ static bool fill_table(struct brake_sweeper *sweeper, int table, double *alone)
 
 void brake_sweep_share(struct brake_sweeper *sweeper, double *room)
 {
-    struct brake_shared *shared = &sweeper->shared;
-    choose_tables(sweeper, shared);
-    for (int i = 0; i < shared->columns; i++) {
-        shared->column[i].value = room;
-        shared->column[i].varies = false;
-        room += shared->table[shared->column[i].table].entries;
+    struct brake_lookup *lookup = &sweeper->lookup;
+    choose_tables(sweeper, lookup);
+    for (int i = 0; i < lookup->columns; i++) {
+        lookup->column[i].value = room;
+        lookup->column[i].varies = false;
+        room += lookup->table[lookup->column[i].table].entries;
     }
-    for (int i = 0; i < shared->tables; i++) {
-        shared->table[i].alone = fill_table(sweeper, i, room) ? NULL : room;
-        room += shared->table[i].entries;
+    for (int i = 0; i < lookup->tables; i++) {
+        lookup->table[i].alone = fill_table(sweeper, i, room) ? NULL : room;
+        room += lookup->table[i].entries;
     }
     /* Every table begins with the first case. */
-    if (shared->table[0].alone != NULL && shared->table[0].alone[0] > 0.0)
-        shared->tables = 0;
+    if (lookup->table[0].alone != NULL && lookup->table[0].alone[0] > 0.0)
+        lookup->tables = 0;
 }

@@ -1,9 +1,9 @@
-#include "brake/chance.h"
+#include "brake/distribution.h"
 
 #include <math.h>
 
 #include "brake/constants.h"
-#include "doubt.h"
+#include "distribution.h"
 #include "tolerance.h"
 
 const char *brake_shape_word(enum brake_shape shape)
@@ -90,28 +90,30 @@ static double value_at(enum brake_shape shape, double share)
 }
 
 /* Share of the whole below a value: each half of the shape has a width of its own. */
-static double share_under(const struct brake_doubt *doubt, double value)
+static double share_under(const struct brake_distribution *distribution, double value)
 {
-    const double off = value - doubt->middle;
-    return share_below(doubt->shape, off / (off < 0.0 ? doubt->below : doubt->above));
+    const double off = value - distribution->middle;
+    return share_below(distribution->shape,
+                       off / (off < 0.0 ? distribution->below : distribution->above));
 }
 
-struct brake_doubt brake_doubt_of(enum brake_shape shape, double middle, double tolerance,
-                                  double lean, double low, double high)
+struct brake_distribution brake_distribution_of(enum brake_shape shape, double middle,
+                                                double tolerance, double lean, double low,
+                                                double high)
 {
     /* Where each shape of width 1 has 95 of 100 within. */
     const double holds[BRAKE_SHAPES] = {1.9599639845400545, 0.95, 1.0 - sqrt(0.05)};
     const double width = tolerance / holds[shape];
-    struct brake_doubt doubt = {shape, middle, width * (1.0 - lean), width * (1.0 + lean),
-                                0.0,   0.0};
-    doubt.from = share_under(&doubt, fmin(low, middle));
-    doubt.to = share_under(&doubt, fmax(high, middle));
-    return doubt;
+    struct brake_distribution distribution = {
+        shape, middle, width * (1.0 - lean), width * (1.0 + lean), 0.0, 0.0};
+    distribution.from = share_under(&distribution, fmin(low, middle));
+    distribution.to = share_under(&distribution, fmax(high, middle));
+    return distribution;
 }
 
-double brake_doubt_value(const struct brake_doubt *doubt, double share)
+double brake_distribution_value(const struct brake_distribution *distribution, double share)
 {
-    const double of_all = doubt->from + share * (doubt->to - doubt->from);
-    const double off = value_at(doubt->shape, of_all);
-    return doubt->middle + (off < 0.0 ? doubt->below : doubt->above) * off;
+    const double of_all = distribution->from + share * (distribution->to - distribution->from);
+    const double off = value_at(distribution->shape, of_all);
+    return distribution->middle + (off < 0.0 ? distribution->below : distribution->above) * off;
 }

@@ -1,15 +1,16 @@
-#include "brake/sureness.h"
+#include "brake/conformance.h"
 
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
 #include "criteria/judge.h"
-#include "doubt.h"
+#include "criteria/scope.h"
+#include "distribution.h"
 #include "percentile.h"
 #include "sample.h"
-#include "sure.h"
-#include "vehicle/rework.h"
+#include "conformance.h"
+#include "vehicle/recalculation.h"
 #include "vehicle/system.h"
 #include "watching.h"
 
@@ -19,15 +20,15 @@ static const double EVEN = 0.50;
 enum { HOT_BLOCK = 32, PLACES_OF_LINE = 9 };
 
 struct drawing {
-    const struct brake_sure_options *options;
-    struct brake_sure_room *room;
+    const struct brake_conformance_options *options;
+    struct brake_conformance_room *room;
     const struct brake_judgement *judgement;
-    struct brake_sure *sure;
+    struct brake_conformances *conformance;
 };
 
 /* ---- words ---------------------------------------------------------------------------------- */
 
-void brake_sure_interval(long met, long samples, double *low, double *high)
+void brake_conformance_interval(long met, long samples, double *low, double *high)
 {
     const double z = 2.5758293035489004; /* 99 of 100 of a normal distribution */
     const double n = (double)samples;
@@ -38,21 +39,21 @@ void brake_sure_interval(long met, long samples, double *low, double *high)
     *high = fmin(1.0, (middle + half) / (1.0 + z * z / n));
 }
 
-enum brake_verdict brake_sure_word(double low)
+enum brake_verdict brake_conformance_word(double low)
 {
     if (low >= MEETS)
         return BRAKE_MEETS;
     return low >= EVEN ? BRAKE_CANNOT_SAY : BRAKE_FALLS_SHORT;
 }
 
-bool brake_sure_open(double low, double high)
+bool brake_conformance_open(double low, double high)
 {
     return (low < MEETS && high >= MEETS) || (low < EVEN && high >= EVEN);
 }
 
-double brake_sure_step(int number)
+double brake_conformance_step(int number)
 {
-    static const double step[BRAKE_SURE_STEPS] = {0.05, 0.10, 0.25, 0.50, 0.75, 0.90, 0.95};
+    static const double step[BRAKE_MARGIN_STEPS] = {0.05, 0.10, 0.25, 0.50, 0.75, 0.90, 0.95};
     return step[number];
 }
 
@@ -65,8 +66,7 @@ static bool is_hot(int criterion)
 
 static bool is_drawn(const struct drawing *d, int criterion)
 {
-    return brake_criterion_in(brake_criterion_at(criterion), d->options->rules) &&
-           !isnan(d->judgement[criterion].margin);
+    return !isnan(d->judgement[criterion].margin);
 }
 
 static void count(const struct drawing *d, bool hot, const double margin[BRAKE_CRITERIA],
@@ -77,8 +77,8 @@ static void count(const struct drawing *d, bool hot, const double margin[BRAKE_C
             continue;
         d->room->met[i] += margin[i] >= 0.0 ? 1 : 0;
         d->room->failed[i] += isnan(margin[i]) ? 1 : 0;
-        d->sure->of[i].samples = sample + 1;
-        if (sample < BRAKE_SURE_LEAST)
+        d->conformance->of[i].samples = sample + 1;
+        if (sample < BRAKE_SAMPLES_LEAST)
             d->room->margin[sample][i] = margin[i];
     }
 }
@@ -86,7 +86,7 @@ static void count(const struct drawing *d, bool hot, const double margin[BRAKE_C
 /* Each sample into its own place, counted in their order: the threads leave no trace. */
 static bool draw(const struct drawing *d, bool hot, long from, long to)
 {
-    const long block = hot ? HOT_BLOCK : BRAKE_SURE_LEAST;
+    const long block = hot ? HOT_BLOCK : BRAKE_SAMPLES_LEAST;
     double(*margin)[BRAKE_CRITERIA] = d->room->block;
     for (long first = from; first < to; first += block) {
         if (watch_stops(d->options->watch))
@@ -111,13 +111,13 @@ static bool draw(const struct drawing *d, bool hot, long from, long to)
 static bool any_open(const struct drawing *d)
 {
     for (int i = 0; i < brake_criterion_count(); i++) {
-        const long samples = d->sure->of[i].samples;
+        const long samples = d->conformance->of[i].samples;
         double low;
         double high;
         if (is_hot(i) || samples == 0)
             continue;
-        brake_sure_interval(d->room->met[i], samples, &low, &high);
-        if (brake_sure_open(low, high))
+        brake_conformance_interval(d->room->met[i], samples, &low, &high);
+        if (brake_conformance_open(low, high))
             return true;
     }
     return false;
@@ -126,26 +126,26 @@ static bool any_open(const struct drawing *d)
 static bool draw_all(const struct drawing *d)
 {
     bool hot = false;
-    long samples = BRAKE_SURE_LEAST;
+    long samples = BRAKE_SAMPLES_LEAST;
     if (!draw(d, false, 0, samples))
         return false;
-    while (any_open(d) && samples < BRAKE_SURE_MOST) {
+    while (any_open(d) && samples < BRAKE_SAMPLES_MOST) {
         if (!draw(d, false, samples, 2 * samples))
             return false;
         samples *= 2;
     }
-    d->sure->samples = samples;
+    d->conformance->samples = samples;
     for (int i = 0; i < brake_criterion_count() && d->options->faded; i++)
         hot = hot || (is_hot(i) && is_drawn(d, i));
-    return !hot || draw(d, true, 0, BRAKE_SURE_HOT);
+    return !hot || draw(d, true, 0, BRAKE_SAMPLES_HOT);
 }
 
 /* ---- what moves a margin -------------------------------------------------------------------- */
 
 static long kept_of(const struct drawing *d, int criterion)
 {
-    const long samples = d->sure->of[criterion].samples;
-    return samples < BRAKE_SURE_LEAST ? samples : BRAKE_SURE_LEAST;
+    const long samples = d->conformance->of[criterion].samples;
+    return samples < BRAKE_SAMPLES_LEAST ? samples : BRAKE_SAMPLES_LEAST;
 }
 
 /* What cannot be worked out counts as the worst. */
@@ -160,18 +160,18 @@ static double margin_at(const struct drawing *d, long sample, int criterion)
 static void put_ranks(const struct drawing *d, int criterion)
 {
     const long kept = kept_of(d, criterion);
-    struct brake_sureness *s = &d->sure->of[criterion];
+    struct brake_conformance *s = &d->conformance->of[criterion];
     double *own = d->room->own;
     for (long i = 0; i < kept; i++)
         own[i] = margin_at(d, i, criterion);
     percentile_sort(own, kept);
-    for (int i = 0; i < BRAKE_SURE_STEPS; i++)
-        s->margin[i] = percentile_at(own, kept, brake_sure_step(i));
+    for (int i = 0; i < BRAKE_MARGIN_STEPS; i++)
+        s->margin[i] = percentile_at(own, kept, brake_conformance_step(i));
     for (long i = 0; i < kept; i++) {
         const double margin = margin_at(d, i, criterion);
         long below = 0;
         long equal = 0;
-        for (long step = BRAKE_SURE_LEAST; step > 0; step /= 2) {
+        for (long step = BRAKE_SAMPLES_LEAST; step > 0; step /= 2) {
             if (below + step <= kept && own[below + step - 1] < margin)
                 below += step;
         }
@@ -188,7 +188,7 @@ static void add_products(const struct drawing *d)
     double share[BRAKE_INPUTS];
     double score[BRAKE_INPUTS];
     memset(d->room->product, 0, sizeof d->room->product);
-    for (long sample = 0; sample < BRAKE_SURE_LEAST; sample++) {
+    for (long sample = 0; sample < BRAKE_SAMPLES_LEAST; sample++) {
         brake_sobol_middle(&d->room->sobol, (uint32_t)sample, share);
         for (int k = 0; k < inputs; k++)
             score[k] = brake_normal_value(share[k]);
@@ -200,7 +200,7 @@ static void add_products(const struct drawing *d)
 }
 
 /* Share of the scatter of a margin that an input carries: its correlation, squared, less what
- * chance alone would give. */
+ * sampling alone would give. */
 static double carried(const struct drawing *d, int criterion, int input)
 {
     const double kept = (double)kept_of(d, criterion);
@@ -220,7 +220,7 @@ static double carried_by(const struct drawing *d, int criterion, int number)
 static void find_leading(const struct drawing *d, int criterion)
 {
     const struct brake_inputs *inputs = &d->room->inputs;
-    struct brake_sureness *s = &d->sure->of[criterion];
+    struct brake_conformance *s = &d->conformance->of[criterion];
     double most[2] = {0.0, 0.0};
     int leading[2] = {-1, -1};
     for (int k = 0; k < inputs->count + inputs->causes; k++) {
@@ -242,10 +242,10 @@ static void find_leading(const struct drawing *d, int criterion)
 
 /* Whether lines left out decide the word: what they carry of the scatter reaches from the middle of
  * the margin past 0. The middle and the scatter are taken from the interval of the margin. */
-static bool rests_on_defaults(const struct brake_sureness *s, double margin)
+static bool rests_on_defaults(const struct brake_conformance *s, double margin)
 {
     const double half =
-        margin >= 0.0 ? margin - s->margin[0] : s->margin[BRAKE_SURE_STEPS - 1] - margin;
+        margin >= 0.0 ? margin - s->margin[0] : s->margin[BRAKE_MARGIN_STEPS - 1] - margin;
     return s->by_defaults > 0.0 && fabs(margin) < half * sqrt(fmin(1.0, s->by_defaults));
 }
 
@@ -279,32 +279,38 @@ static bool lost_to_shoe(const struct drawing *d, int criterion)
 
 static void sum_up(const struct drawing *d, int criterion)
 {
-    struct brake_sureness *s = &d->sure->of[criterion];
+    struct brake_conformance *s = &d->conformance->of[criterion];
     s->met = (double)d->room->met[criterion] / (double)s->samples;
     s->failed = d->room->failed[criterion];
     s->shoe_locks = s->failed > 0 && lost_to_shoe(d, criterion);
     if (s->failed > 0)
         s->failing = s->shoe_locks ? "a shoe locks itself" : "there is no solution";
-    brake_sure_interval(d->room->met[criterion], s->samples, &s->met_low, &s->met_high);
+    brake_conformance_interval(d->room->met[criterion], s->samples, &s->met_low, &s->met_high);
     put_ranks(d, criterion);
+}
+
+static bool is_counted(const struct drawing *d, int criterion)
+{
+    return brake_scope_counts(d->judgement[criterion].scope) &&
+           d->conformance->of[criterion].samples > 0;
 }
 
 static void count_together(const struct drawing *d)
 {
-    long samples = BRAKE_SURE_LEAST;
+    long samples = BRAKE_SAMPLES_LEAST;
     long met = 0;
     for (int i = 0; i < brake_criterion_count(); i++) {
-        if (d->sure->of[i].samples > 0 && d->sure->of[i].samples < samples)
-            samples = d->sure->of[i].samples;
+        if (is_counted(d, i) && d->conformance->of[i].samples < samples)
+            samples = d->conformance->of[i].samples;
     }
     for (long sample = 0; sample < samples; sample++) {
         bool all = true;
         for (int i = 0; i < brake_criterion_count(); i++)
-            all = all && (d->sure->of[i].samples == 0 || d->room->margin[sample][i] >= 0.0);
+            all = all && (!is_counted(d, i) || d->room->margin[sample][i] >= 0.0);
         met += all ? 1 : 0;
     }
-    d->sure->all_met = (double)met / (double)samples;
-    d->sure->all_samples = samples;
+    d->conformance->all_met = (double)met / (double)samples;
+    d->conformance->all_samples = samples;
 }
 
 /* Whether a requirement that lacks one line is missed wherever that may stand. */
@@ -322,52 +328,53 @@ static bool missed_anyhow(const struct drawing *d, int criterion)
         struct brake_judgement judgement;
         brake_sheet_vary(d->room->inputs.sheet, &d->room->inputs.places, index, value, &vehicle);
         brake_judge(brake_criterion_at(criterion), &vehicle, &judgement);
-        if (judgement.applies && !(judgement.margin < 0.0))
+        if (judgement.scope != BRAKE_OUTSIDE && !(judgement.margin < 0.0))
             return false;
-        missed = missed || judgement.applies;
+        missed = missed || judgement.scope != BRAKE_OUTSIDE;
     }
     return missed;
 }
 
 static void put_word(const struct drawing *d, int criterion, struct brake_judgement *judgement)
 {
-    struct brake_sureness *s = &d->sure->of[criterion];
+    struct brake_conformance *s = &d->conformance->of[criterion];
     if (s->samples > 0) {
         find_leading(d, criterion);
         s->rests_on_defaults = rests_on_defaults(s, judgement->margin);
-        judgement->verdict = brake_sure_word(s->met_low);
-    } else if (judgement->applies && missed_anyhow(d, criterion)) {
+        judgement->verdict = brake_conformance_word(s->met_low);
+    } else if (judgement->scope != BRAKE_OUTSIDE && missed_anyhow(d, criterion)) {
         judgement->verdict = BRAKE_FALLS_SHORT;
     }
 }
 
-void brake_sure_clear(struct brake_sure *sure)
+void brake_conformance_clear(struct brake_conformances *conformance)
 {
-    *sure = (struct brake_sure){.all_met = BRAKE_NAN};
+    *conformance = (struct brake_conformances){.all_met = BRAKE_NAN};
     for (int i = 0; i < BRAKE_CRITERIA; i++) {
-        struct brake_sureness *s = &sure->of[i];
-        *s = (struct brake_sureness){
+        struct brake_conformance *s = &conformance->of[i];
+        *s = (struct brake_conformance){
             .met = BRAKE_NAN, .met_low = BRAKE_NAN, .met_high = BRAKE_NAN, .leading = -1};
-        for (int k = 0; k < BRAKE_SURE_STEPS; k++)
+        for (int k = 0; k < BRAKE_MARGIN_STEPS; k++)
             s->margin[k] = BRAKE_NAN;
     }
 }
 
-bool brake_sure_draw(const struct brake_sheet *sheet, const struct brake_sure_options *options,
-                     struct brake_sure_room *room, struct brake_judgement *judgement,
-                     struct brake_sure *sure)
+bool brake_conformance_draw(const struct brake_sheet *sheet,
+                            const struct brake_conformance_options *options,
+                            struct brake_conformance_room *room, struct brake_judgement *judgement,
+                            struct brake_conformances *conformance)
 {
-    const struct drawing d = {options, room, judgement, sure};
+    const struct drawing d = {options, room, judgement, conformance};
     brake_inputs_list(sheet, NULL, &room->inputs);
     memset(room->met, 0, sizeof room->met);
     memset(room->failed, 0, sizeof room->failed);
-    brake_sure_clear(sure);
+    brake_conformance_clear(conformance);
     brake_sobol_scrambled(brake_inputs_count(&room->inputs), 0, &room->sobol);
     if (!draw_all(&d))
         return false;
     count_together(&d);
     for (int i = 0; i < brake_criterion_count(); i++) {
-        if (sure->of[i].samples > 0)
+        if (conformance->of[i].samples > 0)
             sum_up(&d, i);
     }
     add_products(&d);
@@ -376,12 +383,12 @@ bool brake_sure_draw(const struct brake_sheet *sheet, const struct brake_sure_op
     return true;
 }
 
-struct brake_sure_room *brake_sure_room_new(void)
+struct brake_conformance_room *brake_conformance_room_new(void)
 {
-    return malloc(sizeof(struct brake_sure_room));
+    return malloc(sizeof(struct brake_conformance_room));
 }
 
-void brake_sure_room_free(struct brake_sure_room *room)
+void brake_conformance_room_free(struct brake_conformance_room *room)
 {
     free(room);
 }

@@ -3,13 +3,13 @@
 #include <string.h>
 
 #include "brake/evaluate.h"
-#include "shared.h"
+#include "batch.h"
 #include "vehicle/groups.h"
 #include "cases.h"
 
 #define ANSWER(member) (int)(offsetof(struct brake_lane_answers, member) / sizeof(brake_column))
 
-int brake_abreast_answer(struct brake_output output)
+int brake_batch_answer(struct brake_output output)
 {
     static const struct {
         size_t result;
@@ -31,7 +31,7 @@ int brake_abreast_answer(struct brake_output output)
     return -1;
 }
 
-bool brake_abreast_asks(const struct brake_sweep *sweep, enum brake_load load)
+bool brake_batch_asks(const struct brake_sweep *sweep, enum brake_load load)
 {
     for (int i = 0; i < sweep->outputs; i++) {
         if (!sweep->output[i].criterion && brake_result_load(sweep->output[i].index) == (int)load)
@@ -67,27 +67,27 @@ static void copy(const double *from, int step, int count, double *to)
         to[i] = same;
 }
 
-void brake_abreast_begin(const struct brake_shared *shared, struct brake_abreast *abreast)
+void brake_batch_begin(const struct brake_lookup *lookup, struct brake_batch *batch)
 {
-    for (int i = 0; i < shared->columns; i++)
-        copy(shared->column[i].value, 0, BRAKE_LANES,
-             brake_lane_column(abreast->numbers, shared->column[i].number));
+    for (int i = 0; i < lookup->columns; i++)
+        copy(lookup->column[i].value, 0, BRAKE_LANES,
+             brake_lane_column(batch->numbers, lookup->column[i].number));
 }
 
 /* Lanes from `lane` on: a stretch of the last axis. */
-static void take_run(const struct brake_shared *shared, const struct place *place, int lane,
-                     int count, struct brake_abreast *abreast)
+static void take_run(const struct brake_lookup *lookup, const struct place *place, int lane,
+                     int count, struct brake_batch *batch)
 {
-    for (int i = 0; i < shared->columns; i++) {
-        const struct place at = place[shared->column[i].table];
-        if (shared->column[i].varies)
-            copy(shared->column[i].value + at.entry, at.step, count,
-                 brake_lane_column(abreast->numbers, shared->column[i].number) + lane);
+    for (int i = 0; i < lookup->columns; i++) {
+        const struct place at = place[lookup->column[i].table];
+        if (lookup->column[i].varies)
+            copy(lookup->column[i].value + at.entry, at.step, count,
+                 brake_lane_column(batch->numbers, lookup->column[i].number) + lane);
     }
-    for (int i = 0; i < shared->tables; i++) {
-        for (int j = 0; j < count && shared->table[i].alone != NULL; j++)
-            abreast->alone[lane + j] +=
-                shared->table[i].alone[place[i].entry + (long long)j * place[i].step];
+    for (int i = 0; i < lookup->tables; i++) {
+        for (int j = 0; j < count && lookup->table[i].alone != NULL; j++)
+            batch->alone[lane + j] +=
+                lookup->table[i].alone[place[i].entry + (long long)j * place[i].step];
     }
 }
 
@@ -103,41 +103,41 @@ static void move(const struct brake_sweep *sweep, int steps, long long *at)
 }
 
 static void take_numbers(const struct brake_sweeper *sweeper, long long first, int count,
-                         struct brake_abreast *abreast)
+                         struct brake_batch *batch)
 {
     const struct brake_sweep *sweep = sweeper->sweep;
-    const struct brake_shared *shared = &sweeper->shared;
+    const struct brake_lookup *lookup = &sweeper->lookup;
     const int last = sweep->axes - 1;
     long long at[BRAKE_AXES_OF_SWEEP];
     struct place place[BRAKE_SHARED_TABLES];
     int run;
-    memset(abreast->alone, 0, sizeof abreast->alone);
+    memset(batch->alone, 0, sizeof batch->alone);
     brake_sweep_position(sweep, first, at);
     for (int lane = 0; lane < count; lane += run) {
         const long long left = sweep->axis[last].count - at[last];
         run = left < count - lane ? (int)left : count - lane;
-        for (int i = 0; i < shared->tables; i++)
-            place[i] = place_of(sweep, shared->table[i].axes, at);
-        take_run(shared, place, lane, run, abreast);
+        for (int i = 0; i < lookup->tables; i++)
+            place[i] = place_of(sweep, lookup->table[i].axes, at);
+        take_run(lookup, place, lane, run, batch);
         move(sweep, run, at);
     }
 }
 
 /* ---- answers -------------------------------------------------------------------------------- */
 
-void brake_abreast_answers(const struct brake_sweeper *sweeper, long long first, int count,
-                           struct brake_abreast *abreast, double *value)
+void brake_batch_answers(const struct brake_sweeper *sweeper, long long first, int count,
+                         struct brake_batch *batch, double *value)
 {
     const struct brake_sweep *sweep = sweeper->sweep;
-    take_numbers(sweeper, first, count, abreast);
+    take_numbers(sweeper, first, count, batch);
     for (int load = 0; load < BRAKE_LOADS; load++) {
-        if (brake_abreast_asks(sweep, (enum brake_load)load))
-            brake_lanes_answer(&abreast->numbers[load], &abreast->answers[load]);
+        if (brake_batch_asks(sweep, (enum brake_load)load))
+            brake_lanes_answer(&batch->numbers[load], &batch->answers[load]);
     }
     for (int i = 0; i < sweep->outputs; i++) {
         const int load = brake_result_load(sweep->output[i].index);
-        const brake_column *answers = (const brake_column *)&abreast->answers[load];
-        const double *column = answers[brake_abreast_answer(sweep->output[i])];
+        const brake_column *answers = (const brake_column *)&batch->answers[load];
+        const double *column = answers[brake_batch_answer(sweep->output[i])];
         for (int lane = 0; lane < count; lane++)
             value[(size_t)lane * (size_t)sweep->outputs + (size_t)i] = column[lane];
     }

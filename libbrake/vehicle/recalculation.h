@@ -1,11 +1,12 @@
-/* A sheet made for many cases, and quantities moved by their doubt; private to the library. */
-#ifndef BRAKE_VEHICLE_REWORK_H
-#define BRAKE_VEHICLE_REWORK_H
+/* A sheet made for many cases, and quantities moved by their uncertainty; private to the
+ * library. */
+#ifndef BRAKE_VEHICLE_RECALCULATION_H
+#define BRAKE_VEHICLE_RECALCULATION_H
 
 #include "brake/catalogue.h"
 
 /** A sheet made for many cases, one after the other. */
-struct brake_rework {
+struct brake_recalculation {
     struct brake_sheet sheet;
     struct brake_places places;
     bool anew; /**< true: nothing that an earlier case has worked out may stay */
@@ -43,28 +44,30 @@ void brake_sheet_vary_many(const struct brake_sheet *sheet, const struct brake_p
                            struct brake_vehicle *vehicle);
 
 /** Make a sheet ready for many cases of some lines.
- * @param sheet   complete
- * @param index   of real quantities, none twice: the lines that are to change
- * @param value   [SI] of the first case, inside the accepted ranges
- * @param count   of both
- * @param rework  filled; may be copied
- * @param error   filled on refusal: a line is of no use to this vehicle, whatever its number
- * @return        OK, or the status of the error
+ * @param sheet          complete
+ * @param index          of real quantities, none twice: the lines that are to change
+ * @param value          [SI] of the first case, inside the accepted ranges
+ * @param count          of both
+ * @param recalculation  filled; may be copied
+ * @param error          filled on refusal: a line is of no use to this vehicle, whatever its number
+ * @return               OK, or the status of the error
  */
-enum brake_status brake_rework_begin(const struct brake_sheet *sheet, const int *index,
-                                     const double *value, int count, struct brake_rework *rework,
-                                     struct brake_error *error);
+enum brake_status brake_recalculation_begin(const struct brake_sheet *sheet, const int *index,
+                                            const double *value, int count,
+                                            struct brake_recalculation *recalculation,
+                                            struct brake_error *error);
 
 /** Give the lines other numbers: what comes out, refusals included, is what brake_sheet_set and
  * brake_sheet_complete give, but for the tolerances. A refusal does not hinder the next case.
- * @param rework  ready; its sheet is worked out for these numbers
- * @param index   as at the beginning
- * @param value   [SI] inside the accepted ranges
- * @param count   of both
- * @param error   filled on refusal
- * @return        OK, or the status of the error
+ * @param recalculation  ready; its sheet is worked out for these numbers
+ * @param index          as at the beginning
+ * @param value          [SI] inside the accepted ranges
+ * @param count          of both
+ * @param error          filled on refusal
+ * @return               OK, or the status of the error
  */
-enum brake_status brake_rework_case(struct brake_rework *rework, const int *index,
-                                    const double *value, int count, struct brake_error *error);
+enum brake_status brake_recalculation_case(struct brake_recalculation *recalculation,
+                                           const int *index, const double *value, int count,
+                                           struct brake_error *error);
 
 #endif

@@ -1,12 +1,12 @@
-/* A doubtful number: how likely each of its values is; private to the library. */
-#ifndef BRAKE_STUDY_DOUBT_H
-#define BRAKE_STUDY_DOUBT_H
+/* An uncertain number: how likely each of its values is; private to the library. */
+#ifndef BRAKE_STUDY_DISTRIBUTION_H
+#define BRAKE_STUDY_DISTRIBUTION_H
 
-#include "brake/chance.h"
+#include "brake/distribution.h"
 #include "tolerance.h"
 
-/** A doubtful number; fields as brake_doubt_of works them out. */
-struct brake_doubt {
+/** An uncertain number; fields as brake_distribution_of works them out. */
+struct brake_distribution {
     enum brake_shape shape;
     double middle; /**< [SI] */
     double below;  /**< [SI] sigma, or half width, of the half below it, before values are left
@@ -31,7 +31,7 @@ double brake_normal_share(double value);
  */
 double brake_normal_value(double share);
 
-/** A doubtful number from what a file says of it.
+/** An uncertain number from what a file says of it.
  * @param shape      how its values lie
  * @param middle     [SI] its value
  * @param tolerance  [SI] half width that holds 95 of 100; above 0
@@ -41,14 +41,15 @@ double brake_normal_value(double share);
  * @param high       [SI] largest value accepted
  * @return           the number; where the value itself is out of range, that end is open up to it
  */
-struct brake_doubt brake_doubt_of(enum brake_shape shape, double middle, double tolerance,
-                                  double lean, double low, double high);
+struct brake_distribution brake_distribution_of(enum brake_shape shape, double middle,
+                                                double tolerance, double lean, double low,
+                                                double high);
 
-/** Value of a doubtful number below which a share of its values lies.
- * @param doubt  the number
- * @param share  [-] above 0, below 1
- * @return       [SI] inside the accepted range
+/** Value of an uncertain number below which a share of its values lies.
+ * @param distribution  the number
+ * @param share         [-] above 0, below 1
+ * @return              [SI] inside the accepted range
  */
-double brake_doubt_value(const struct brake_doubt *doubt, double share);
+double brake_distribution_value(const struct brake_distribution *distribution, double share);
 
 #endif

@@ -1,6 +1,6 @@
 /* What the cases of a sweep share, and cases side by side; private to this folder. */
-#ifndef BRAKE_STUDY_SHARED_H
-#define BRAKE_STUDY_SHARED_H
+#ifndef BRAKE_STUDY_BATCH_H
+#define BRAKE_STUDY_BATCH_H
 
 #include "brake/sweep.h"
 #include "vehicle/lane.h"
@@ -11,22 +11,22 @@ enum brake_status brake_sweep_take(struct brake_sweeper *sweeper, const long lon
                                    struct brake_error *error);
 
 /* Member of the answers of lanes that an output is; -1: none. Each is a column. */
-int brake_abreast_answer(struct brake_output output);
+int brake_batch_answer(struct brake_output output);
 
 /* Load cases that the outputs ask for. */
-bool brake_abreast_asks(const struct brake_sweep *sweep, enum brake_load load);
+bool brake_batch_asks(const struct brake_sweep *sweep, enum brake_load load);
 
 /* Cases side by side, from the tables; up to BRAKE_LANES of them. An output of a case that has to
  * be asked by itself is any number, and `alone` of it above 0. */
-struct brake_abreast {
+struct brake_batch {
     struct brake_lane_numbers numbers[BRAKE_LOADS];
     struct brake_lane_answers answers[BRAKE_LOADS];
     brake_column alone;
 };
 
-/* abreast: zeros; takes the numbers that every case has. */
-void brake_abreast_begin(const struct brake_shared *shared, struct brake_abreast *abreast);
-void brake_abreast_answers(const struct brake_sweeper *sweeper, long long first, int count,
-                           struct brake_abreast *abreast, double *value);
+/* batch: zeros; takes the numbers that every case has. */
+void brake_batch_begin(const struct brake_lookup *lookup, struct brake_batch *batch);
+void brake_batch_answers(const struct brake_sweeper *sweeper, long long first, int count,
+                         struct brake_batch *batch, double *value);
 
 #endif

@@ -1,0 +1,64 @@
+/* The vehicle before it was changed, which its own file names, or an option. */
+#include <stdlib.h>
+#include <string.h>
+
+#include "command.h"
+#include "vehicle/text.h"
+
+/* A file that another one names stands beside it. */
+static int beside(const char *file, const char *named, char **path)
+{
+    const char *slash = named[0] != '/' ? strrchr(file, '/') : NULL;
+    const size_t folder = slash != NULL ? (size_t)(slash - file) + 1 : 0;
+    const size_t size = folder + strlen(named) + 1;
+    *path = malloc(size);
+    if (*path == NULL)
+        return command_short_of_memory();
+    brake_text_format(*path, size, "%.*s%s", (int)folder, file, named);
+    return 0;
+}
+
+int command_fit(const char *path, const struct brake_sheet *after, struct brake_sheet *before)
+{
+    struct brake_error error;
+    if (brake_before_fits(before, after, &error) != BRAKE_OK)
+        return command_refuse(path, &error);
+    if (brake_before_carry(before, after))
+        command_tell(
+            "%s: parking.pull: stands in both files, so it is taken as measured on the tyres "
+            "of now; the vehicle before has the same torque\n",
+            path);
+    return 0;
+}
+
+static int read_one(const char *path, const struct brake_sheet *after, struct brake_sheet *before)
+{
+    const int status = command_read(path, NULL, NULL, before);
+    return status != 0 ? status : command_fit(path, after, before);
+}
+
+int command_no_draw(enum brake_status status)
+{
+    if (status == BRAKE_E_MEMORY)
+        return command_short_of_memory();
+    command_tell("stopmargin: more lines are uncertain in the two files than can be drawn at once; "
+                 "give those that are sure as `+- 0`\n");
+    return EXIT_REFUSED;
+}
+
+int command_before(const char *option, const char *file, const struct brake_sheet *after,
+                   struct brake_sheet *before, bool *told)
+{
+    const char *named = after->vehicle.general.before;
+    char *path;
+    *told = option != NULL || named[0] != '\0';
+    if (!*told)
+        return 0;
+    if (option != NULL)
+        return read_one(option, after, before);
+    int status = beside(file, named, &path);
+    if (status == 0)
+        status = read_one(path, after, before);
+    free(path);
+    return status;
+}

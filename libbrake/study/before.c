@@ -1,0 +1,311 @@
+/* Brake torque per need, now over before: both vehicles drawn at once, unchanged parts alike. */
+#include "brake/before.h"
+
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "change.h"
+#include "comparing.h"
+#include "inputs.h"
+#include "percentile.h"
+#include "sobol.h"
+#include "vehicle/groups.h"
+#include "vehicle/recalculation.h"
+#include "vehicle/sections.h"
+#include "vehicle/text.h"
+
+enum { SIDES = BRAKE_AXLES + 1 };
+
+/* ---- what must not stand in both ------------------------------------------------------------- */
+
+static bool given(const struct brake_sheet *sheet, int index)
+{
+    return sheet->record[index].from > BRAKE_DEFAULT && !sheet->record[index].worked;
+}
+
+static enum brake_status refuse(const struct brake_sheet *before, const char *path,
+                                const char *text, struct brake_error *error)
+{
+    *error = (struct brake_error){.status = BRAKE_E_CONFLICT,
+                                  .line = before->record[brake_catalogue_find(NULL, path)].line};
+    brake_text_format(error->field, sizeof error->field, "%s", path);
+    brake_text_format(error->text, sizeof error->text, "%s", text);
+    return error->status;
+}
+
+static bool differs(double one, double other)
+{
+    return fabs(one - other) > 1e-9 * fabs(one);
+}
+
+enum brake_status brake_before_fits(const struct brake_sheet *before,
+                                    const struct brake_sheet *after, struct brake_error *error)
+{
+    const struct brake_vehicle *one = &before->vehicle;
+    const struct brake_vehicle *other = &after->vehicle;
+    const int roof = brake_catalogue_find(NULL, "vehicle.roof_height");
+    const bool lifted = other->lift.suspension > 0.0 || other->lift.wheel_rise > 0.0;
+    if (one->general.before[0] != '\0')
+        return refuse(before, "vehicle.before",
+                      "the vehicle before names another before it; leave that line out", error);
+    if (lifted && given(before, roof) && given(after, roof) &&
+        differs(one->general.roof_height, other->general.roof_height))
+        return refuse(
+            before, "vehicle.roof_height",
+            "is not that of the changed vehicle, whose [lift] would count twice; there give "
+            "the height before the lift, or no [lift]",
+            error);
+    return BRAKE_OK;
+}
+
+/* The axle whose tyre a pull on the parked vehicle goes by. */
+static double pulled_radius(const struct brake_vehicle *vehicle)
+{
+    const int axle = vehicle->parking.on == BRAKE_PARKING_FRONT ? BRAKE_FRONT : BRAKE_REAR;
+    return vehicle->axle[axle].tyre.rolling_radius;
+}
+
+bool brake_before_carry(struct brake_sheet *before, const struct brake_sheet *after)
+{
+    const int pull = brake_catalogue_find(NULL, "parking.pull");
+    struct brake_parking_lines *then = &before->vehicle.parking;
+    const double ratio = pulled_radius(&after->vehicle) / pulled_radius(&before->vehicle);
+    if (!given(before, pull) || !given(after, pull) || !differs(ratio, 1.0) ||
+        differs(then->pull, after->vehicle.parking.pull))
+        return false;
+    then->pull *= ratio;
+    before->record[pull].tolerance *= ratio;
+    if (before->record[brake_catalogue_find(NULL, "parking.torque")].worked)
+        then->torque *= ratio;
+    return true;
+}
+
+/* ---- which lines have one value -------------------------------------------------------------- */
+
+/* Sections that are one part of the vehicle: what holds for the lines of a brake that was changed
+ * is not known of its pads either. Of the others each line stands for itself. */
+static const char *part_of(int index)
+{
+    static const char *const parts[][2] = {{"front.disc", "front brake"},
+                                           {"front.drum", "front brake"},
+                                           {"rear.disc", "rear brake"},
+                                           {"rear.drum", "rear brake"},
+                                           {"front.tyre", "front tyre"},
+                                           {"rear.tyre", "rear tyre"},
+                                           {"booster", "booster"},
+                                           {"master", "master"},
+                                           {"pedal", "pedal"},
+                                           {"valve", "valve"},
+                                           {"parking", "parking"}};
+    const char *section = brake_quantity_section(index)->path;
+    for (size_t i = 0; i < sizeof parts / sizeof parts[0]; i++) {
+        if (strncmp(section, parts[i][0], strlen(parts[i][0])) == 0)
+            return parts[i][1];
+    }
+    return NULL;
+}
+
+/* A value that a rule works out from a changed line is another one too. */
+static bool same_interval(const struct brake_sheet *before, const struct brake_sheet *after,
+                          int index)
+{
+    const struct brake_record *one = &before->record[index];
+    const struct brake_record *other = &after->record[index];
+    return !differs(brake_quantity_value(&before->vehicle, index),
+                    brake_quantity_value(&after->vehicle, index)) &&
+           !differs(one->tolerance, other->tolerance) && !differs(one->lean, other->lean);
+}
+
+/* Whether each line stands for an unchanged part. */
+static void find_kept(const struct brake_sheet *before, const struct brake_sheet *after,
+                      bool kept[BRAKE_ROWS])
+{
+    struct brake_changed_line line[2 * BRAKE_ROWS];
+    const int lines = brake_changed_lines(before, after, line);
+    for (int i = 0; i < brake_catalogue_count(); i++) {
+        const char *part = part_of(i);
+        kept[i] = brake_quantity_at(i)->kind != BRAKE_REAL || same_interval(before, after, i);
+        for (int k = 0; k < lines && kept[i]; k++) {
+            const int changed = line[k].before >= 0 ? line[k].before : line[k].after;
+            kept[i] = changed != i && (part == NULL || part_of(changed) != part);
+        }
+    }
+}
+
+/* ---- samples --------------------------------------------------------------------------------- */
+
+struct pair {
+    struct brake_inputs of[2]; /* before, after */
+    struct brake_sobol sobol;  /* shares of before, then those of after */
+    int twin[BRAKE_INPUTS];    /* of the inputs before: the one after that has the same value; -1 */
+};
+
+static void find_twins(struct pair *pair, const bool kept[BRAKE_ROWS])
+{
+    const struct brake_inputs *before = &pair->of[0];
+    const struct brake_inputs *after = &pair->of[1];
+    for (int i = 0; i < before->count; i++) {
+        pair->twin[i] = -1;
+        for (int k = 0; k < after->count && kept[before->input[i].index]; k++) {
+            if (after->input[k].index == before->input[i].index)
+                pair->twin[i] = k;
+        }
+    }
+}
+
+static void vary(const struct brake_inputs *inputs, const double *value,
+                 struct brake_vehicle *vehicle)
+{
+    int index[BRAKE_INPUTS];
+    for (int i = 0; i < inputs->count; i++)
+        index[i] = inputs->input[i].index;
+    brake_sheet_vary_many(inputs->sheet, &inputs->places, index, value, inputs->count, vehicle);
+}
+
+static void draw_pair(const struct pair *pair, uint32_t sample, struct brake_vehicle vehicle[2])
+{
+    double share[BRAKE_SOBOL_DIMENSIONS];
+    double value[2][BRAKE_INPUTS];
+    brake_sobol_middle(&pair->sobol, sample, share);
+    brake_inputs_values(&pair->of[0], share, value[0]);
+    brake_inputs_values(&pair->of[1], share + brake_inputs_count(&pair->of[0]), value[1]);
+    for (int i = 0; i < pair->of[0].count; i++) {
+        if (pair->twin[i] >= 0)
+            value[0][i] = value[1][pair->twin[i]];
+    }
+    for (int i = 0; i < 2; i++)
+        vary(&pair->of[i], value[i], &vehicle[i]);
+}
+
+/* Now over before, of each axle and of both. */
+static void ratios(const struct brake_vehicle *before, const struct brake_vehicle *after,
+                   enum brake_load load, double ratio[SIDES])
+{
+    const unsigned long long groups = brake_torque_groups();
+    double like[2][BRAKE_LOADS][SIDES];
+    struct brake_results results;
+    brake_evaluate_groups(before, groups, &results);
+    brake_torque_over_need(&results, like[0]);
+    brake_evaluate_groups(after, groups, &results);
+    brake_torque_over_need(&results, like[1]);
+    for (int i = 0; i < SIDES; i++)
+        ratio[i] = like[0][load][i] > 0.0 ? like[1][load][i] / like[0][load][i] : BRAKE_NAN;
+}
+
+struct samples {
+    double ratio[SIDES][BRAKE_BEFORE_SAMPLES];
+};
+
+static void draw_all(const struct pair *pair, enum brake_load load, struct samples *samples)
+{
+#pragma omp parallel for schedule(dynamic, 16)
+    for (int s = 0; s < BRAKE_BEFORE_SAMPLES; s++) {
+        struct brake_vehicle vehicle[2];
+        double ratio[SIDES];
+        draw_pair(pair, (uint32_t)s, vehicle);
+        ratios(&vehicle[0], &vehicle[1], load, ratio);
+        for (int i = 0; i < SIDES; i++)
+            samples->ratio[i][s] = ratio[i];
+    }
+}
+
+/* A sample that cannot be worked out loses. */
+static void sum_up(struct samples *samples, struct brake_before *b)
+{
+    const double *both = samples->ratio[BRAKE_BOTH_AXLES];
+    int less = 0;
+    int more = 0;
+    for (int s = 0; s < BRAKE_BEFORE_SAMPLES; s++) {
+        less += both[s] >= 1.0 - BRAKE_AS_BEFORE ? 0 : 1;
+        more += both[s] > 1.0 + BRAKE_AS_BEFORE ? 1 : 0;
+    }
+    b->less = (double)less / BRAKE_BEFORE_SAMPLES;
+    b->more = (double)more / BRAKE_BEFORE_SAMPLES;
+    b->verdict = b->less >= 0.95   ? BRAKE_FALLS_SHORT
+                 : b->less <= 0.05 ? BRAKE_MEETS
+                                   : BRAKE_CANNOT_SAY;
+    for (int i = 0; i < SIDES; i++) {
+        const long count = percentile_sort(samples->ratio[i], BRAKE_BEFORE_SAMPLES);
+        b->of[i].low = count > 0 ? percentile_at(samples->ratio[i], count, 0.05) : BRAKE_NAN;
+        b->of[i].high = count > 0 ? percentile_at(samples->ratio[i], count, 0.95) : BRAKE_NAN;
+    }
+}
+
+/* ---- as the lines stand ---------------------------------------------------------------------- */
+
+static struct brake_vehicle without_ends(const struct brake_vehicle *vehicle)
+{
+    struct brake_vehicle endless = *vehicle;
+    endless.pedal.travel = BRAKE_NAN;
+    endless.master.primary_stroke = BRAKE_NAN;
+    endless.master.secondary_stroke = BRAKE_NAN;
+    return endless;
+}
+
+static void take_shares(const struct brake_compared *like, struct brake_regained *r)
+{
+    for (int i = 0; i < BRAKE_CHANGES; i++)
+        r->share[i] = like->share[i] / like->before;
+}
+
+/* The comparison is held like for like and no margin asked. */
+static bool as_they_stand(const struct brake_sheet *before, const struct brake_sheet *after,
+                          struct brake_comparison *c, struct brake_before *b)
+{
+    const struct brake_vehicle endless[2] = {without_ends(&before->vehicle),
+                                             without_ends(&after->vehicle)};
+    double ratio[2][SIDES];
+    brake_compare(before, after, 0, c);
+    c->margins = 0;
+    double *room = malloc(brake_compare_room(c) * sizeof *room);
+    if (room == NULL)
+        return false;
+    brake_compare_share(c, NULL, room);
+    free(room);
+    b->sheet = before;
+    b->load = brake_compare_worst(c);
+    ratios(&before->vehicle, &after->vehicle, b->load, ratio[0]);
+    ratios(&endless[0], &endless[1], b->load, ratio[1]);
+    for (int i = 0; i < SIDES; i++) {
+        b->of[i].ratio = ratio[0][i];
+        b->of[i].unlimited = ratio[1][i];
+        take_shares(&c->like[b->load][i], &b->of[i]);
+    }
+    return true;
+}
+
+struct room {
+    struct brake_comparison comparison;
+    struct pair pair;
+    struct samples samples;
+};
+
+static enum brake_status draw(const struct brake_sheet *sheet, const struct brake_sheet *after,
+                              struct room *room, struct brake_before *before)
+{
+    struct pair *pair = &room->pair;
+    bool kept[BRAKE_ROWS];
+    brake_inputs_list(sheet, NULL, &pair->of[0]);
+    brake_inputs_list(after, NULL, &pair->of[1]);
+    const int shares = brake_inputs_count(&pair->of[0]) + brake_inputs_count(&pair->of[1]);
+    if (brake_sobol_scrambled(shares, 0, &pair->sobol) != BRAKE_OK)
+        return BRAKE_E_SIZE;
+    if (!as_they_stand(sheet, after, &room->comparison, before))
+        return BRAKE_E_MEMORY;
+    find_kept(sheet, after, kept);
+    find_twins(pair, kept);
+    draw_all(pair, before->load, &room->samples);
+    sum_up(&room->samples, before);
+    return BRAKE_OK;
+}
+
+enum brake_status brake_before_draw(const struct brake_sheet *sheet,
+                                    const struct brake_sheet *after, struct brake_before *before)
+{
+    struct room *room = malloc(sizeof *room);
+    const enum brake_status status =
+        room != NULL ? draw(sheet, after, room, before) : BRAKE_E_MEMORY;
+    free(room);
+    return status;
+}

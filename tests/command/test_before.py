@@ -1,0 +1,102 @@
+"""The vehicle before as the yardstick: what `check` says the changes did, held against a
+calculation by hand; which file stands for it, and what is refused."""
+import json
+import pathlib
+import shutil
+
+import pytest
+
+from file import plain
+
+EXAMPLES = plain.ROOT / "examples"
+VEHICLES = plain.ROOT / "tests" / "vehicles"
+HERON, BEFORE = EXAMPLES / "heron.ini", EXAMPLES / "heron-before.ini"
+
+
+def checked(*words):
+    return json.loads(plain.run("check", *map(str, words), "--json").stdout)
+
+
+def screen(*words):
+    done = plain.run("check", *map(str, words))
+    return done.returncode, done.stdout.decode(), done.stderr.decode()
+
+
+# Brakes that were not touched: what they have stays, what they need grows with mass and radius.
+PAIRS = [("ibex-stock", "ibex-33s"), ("badger-before", "badger-after"),
+         ("mule-before", "mule-after")]  # fmt: skip
+
+
+def needed(found, load):
+    """Torque at the wheels for 1 m/s2: m r, and J/r for each of four wheels alike."""
+    mass = found["results"][f"{load}.mass.total"]["value"]
+    radius = found["vehicle"]["front.tyre.rolling_radius"]["value"]
+    inertia = found["vehicle"]["front.tyre.wheel_inertia"]["value"]
+    return mass * radius + 4 * inertia / radius
+
+
+@pytest.mark.parametrize(("before", "after"), PAIRS)
+def test_the_loss_is_that_of_mass_and_radius_by_hand(before, after):
+    """Without a change of the brakes the torque per need is the need before over the need now, by
+    hand within 1 %."""
+    was, now = (VEHICLES / f"{name}.ini" for name in (before, after))
+    found = checked(now, "--before", was)
+    load = found["changes"]["load"]
+    by_hand = needed(checked(was), load) / needed(found, load)
+    both = found["changes"]["torque_per_need"][-1]
+    assert both["ratio"] == pytest.approx(by_hand, abs=0.01)
+    assert both["ratio_p05"] <= both["ratio"] <= both["ratio_p95"]
+    assert sum(both["shares"].values()) == pytest.approx(both["ratio"] - 1, abs=1e-9)
+    assert found["changes"]["verdict"] == "falls short" and found["changes"]["p_less"] >= 0.95
+
+
+def test_it_is_the_first_line_and_counts_as_a_hazard():
+    alone, with_it = checked(HERON), checked(HERON, "--before", BEFORE)
+    assert "changes" not in alone
+    counted = [
+        sum(found["summary"][count] for count in ("meets", "falls_short", "cannot_say"))
+        for found in (alone, with_it)
+    ]
+    assert counted[1] == counted[0] + 1
+    lines = screen(HERON, "--before", BEFORE)[1].splitlines()
+    assert lines[2].startswith("Changes   1 % less in brake torque per need")
+    full = screen(HERON, "--before", BEFORE, "--full")[1]
+    assert "Changes   1 % less in brake torque per need" in full
+
+
+def test_a_vehicle_against_itself_is_as_before():
+    found = checked(HERON, "--before", HERON)["changes"]
+    assert found["verdict"] == "meets" and found["p_less"] == 0
+    assert screen(HERON, "--before", HERON)[1].splitlines()[2].startswith("Changes   as before")
+
+
+def test_the_file_names_it_beside_itself(tmp_path):
+    """Relative to the folder of the file that names it, wherever the command runs."""
+    folder = tmp_path / "garage"
+    folder.mkdir()
+    shutil.copy(BEFORE, folder / "old.ini")
+    mine = folder / "mine.ini"
+    mine.write_text(HERON.read_text().replace("[vehicle]\n", "[vehicle]\nbefore = old.ini\n", 1))
+    assert checked(mine)["changes"] == checked(HERON, "--before", BEFORE)["changes"]
+
+
+def test_a_named_file_that_is_not_there_is_told(tmp_path):
+    mine = tmp_path / "mine.ini"
+    mine.write_text(HERON.read_text().replace("[vehicle]\n", "[vehicle]\nbefore = gone.ini\n", 1))
+    status, text, error = screen(mine)
+    assert (status, text) == (2, "")
+    assert str(pathlib.Path(tmp_path) / "gone.ini") in error
+
+
+def test_a_vehicle_before_names_none_itself(tmp_path):
+    old = tmp_path / "old.ini"
+    old.write_text(BEFORE.read_text().replace("[vehicle]\n", "[vehicle]\nbefore = older.ini\n", 1))
+    status, text, error = screen(HERON, "--before", old)
+    assert (status, text) == (2, "")
+    assert "old.ini:" in error and "vehicle.before" in error and "leave that line out" in error
+
+
+def test_a_pull_that_stands_in_both_files_is_carried_and_told():
+    was, now = VEHICLES / "badger-before.ini", VEHICLES / "badger-after.ini"
+    error = screen(now, "--before", was)[2]
+    assert "parking.pull" in error and "the same torque" in error
