@@ -292,12 +292,12 @@ void brake_answer_report(struct brake_document *document, const struct brake_pap
 {
     brake_document_head(document, "Brakes of a modified vehicle: report for inspection",
                         brake_part_name(paper->sheet));
-    facts(document, paper);
     brake_document_section(document, NULL, "Outcome");
     if (paper->assessment->before != NULL)
         brake_part_before(document, paper->assessment->before);
     brake_part_verdict(document, paper->sheet, paper->assessment);
     brake_document_end(document);
+    facts(document, paper);
     brake_part_criteria(document, paper->assessment);
     brake_part_warnings(document, paper->assessment->warning, paper->assessment->warnings);
     changes(document, paper);
