@@ -90,14 +90,10 @@ char *compare_run(const struct brake_sheet *sheet, const struct brake_sheet *oth
                   struct brake_error *error)
 {
     struct brake_comparison *comparison = answer_memory(sizeof *comparison, error);
-    struct brake_sheet before = *sheet;
     char *text = NULL;
-    if (comparison == NULL || brake_before_fits(sheet, other, error) != BRAKE_OK) {
-        free(comparison);
+    if (comparison == NULL)
         return NULL;
-    }
-    (void)brake_before_carry(&before, other);
-    brake_compare(&before, other, rules, comparison);
+    brake_compare(sheet, other, rules, comparison);
     double *room = NULL;
     if (look_at_both(comparison, fade, watch, error))
         room = answer_memory((brake_compare_room(comparison) + 1) * sizeof *room, error);

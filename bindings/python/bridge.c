@@ -219,17 +219,19 @@ static struct brake_document *check(const struct brake_sheet *sheet,
     return d;
 }
 
-enum brake_status sheet_fits(const struct brake_sheet *before, const struct brake_sheet *sheet,
-                             struct brake_error *error)
+enum brake_status sheet_fit(struct brake_sheet *sheet, const struct brake_sheet *other,
+                            struct brake_error *error)
 {
-    return brake_before_fits(before, sheet, error);
+    const enum brake_status status = brake_before_fits(sheet, other, error);
+    if (status == BRAKE_OK)
+        (void)brake_before_carry(sheet, other);
+    return status;
 }
 
 /* Room for what is said of a vehicle that was another before. */
 struct assessed {
     struct brake_assessment assessment;
     struct brake_before loss;
-    struct brake_sheet before;
 };
 
 /* NULL: memory is short. */
@@ -239,9 +241,7 @@ static struct assessed *assess(const struct brake_sheet *sheet, const struct bra
     struct assessed *a = malloc(sizeof *a);
     bool whole = a != NULL && brake_assess_whole(sheet, rules, NULL, &a->assessment);
     if (whole && before != NULL) {
-        a->before = *before;
-        (void)brake_before_carry(&a->before, sheet);
-        whole = brake_before_draw(&a->before, sheet, &a->loss) == BRAKE_OK;
+        whole = brake_before_draw(before, sheet, &a->loss) == BRAKE_OK;
         if (whole)
             brake_assess_before(&a->assessment, &a->loss);
     }
@@ -279,6 +279,20 @@ double quantity_low(int index)
 double quantity_high(int index)
 {
     return is_row(index) ? brake_quantity_at(index)->high : BRAKE_NAN;
+}
+
+const char *rules_word(int number)
+{
+    unsigned rules;
+    const char *word = number >= 0 ? brake_rules_at(number, &rules) : NULL;
+    return word != NULL ? word : "";
+}
+
+unsigned rules_bits(int number)
+{
+    unsigned rules = 0;
+    (void)(number >= 0 ? brake_rules_at(number, &rules) : NULL);
+    return rules;
 }
 
 int result_count(void)

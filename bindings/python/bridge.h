@@ -63,12 +63,16 @@ int quantity_count(void);
 double quantity_low(int index);
 double quantity_high(int index);
 
+/* Word and bits of a choice of rules; empty and 0 past the last. */
+const char *rules_word(int number);
+unsigned rules_bits(int number);
+
 /* Number of results. */
 int result_count(void);
 
-/* Whether the vehicle before may stand beside the other. */
-enum brake_status sheet_fits(const struct brake_sheet *before, const struct brake_sheet *sheet,
-                             struct brake_error *error);
+/* Makes a vehicle before ready to stand beside the other: what belongs to one is carried. */
+enum brake_status sheet_fit(struct brake_sheet *sheet, const struct brake_sheet *other,
+                            struct brake_error *error);
 
 /* As `stopmargin check` prints it, for people and as JSON, and the results to the bit; before: NULL
  * when it is not told. */

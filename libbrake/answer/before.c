@@ -16,22 +16,13 @@ static const char *loss_of(struct brake_document *d, double ratio)
     return brake_document_words(d, "%.0f %% %s", fabs(change), change < 0.0 ? "less" : "more");
 }
 
-/* Whether a stands before b: the larger share. */
-static bool larger(const void *share, int a, int b)
-{
-    const double *of = share;
-    return fabs(of[a]) > fabs(of[b]);
-}
+static const double shown = 0.005; /* half a percent is told as 1 % */
 
 static const char *shares_of(struct brake_document *d, const struct brake_regained *r)
 {
     int order[BRAKE_CHANGES];
-    int count = 0;
+    const int count = brake_part_largest(r->share, shown, order);
     const char *all = NULL;
-    for (int i = 0; i < BRAKE_CHANGES; i++) {
-        if (fabs(r->share[i]) >= 0.005)
-            count = brake_part_insert(order, count, i, larger, r->share);
-    }
     for (int i = 0; i < count; i++)
         all = brake_document_join(
             d, all, ", ",
@@ -67,7 +58,7 @@ static const char *span_of(struct brake_document *d, const struct brake_regained
 
 static bool has_ends(const struct brake_regained *r)
 {
-    return fabs(r->unlimited - r->ratio) > 0.005;
+    return fabs(r->unlimited - r->ratio) > shown;
 }
 
 const char *brake_part_changes(struct brake_document *d, const struct brake_before *b)

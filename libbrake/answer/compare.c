@@ -16,25 +16,29 @@ static const char *axle_words(int axle)
 
 /* ---- shares --------------------------------------------------------------------------------- */
 
+/* Less is rounding. */
+static double least_of(const struct brake_compared *one)
+{
+    return 1e-9 * fmax(fabs(one->before), fabs(one->after));
+}
+
 bool brake_part_moves(const struct brake_compared *one, int change)
 {
-    const double whole = fmax(fabs(one->before), fabs(one->after));
-    return fabs(one->share[change]) > 1e-9 * whole; /* less is rounding */
+    return fabs(one->share[change]) > least_of(one);
 }
 
-static bool more(const void *compared, int x, int y)
+static bool more(const void *share, int x, int y)
 {
-    const struct brake_compared *one = compared;
-    return fabs(one->share[x]) > fabs(one->share[y]);
+    const double *of = share;
+    return fabs(of[x]) > fabs(of[y]);
 }
 
-/* Groups that moved a number, the largest first. Returns how many. */
-static int sorted(const struct brake_compared *one, int order[BRAKE_CHANGES])
+int brake_part_largest(const double share[BRAKE_CHANGES], double least, int order[BRAKE_CHANGES])
 {
     int count = 0;
     for (int i = 0; i < BRAKE_CHANGES; i++) {
-        if (brake_part_moves(one, i))
-            count = brake_part_insert(order, count, i, more, one);
+        if (fabs(share[i]) > least)
+            count = brake_part_insert(order, count, i, more, share);
     }
     return count;
 }
@@ -46,7 +50,7 @@ const char *brake_part_shares(struct brake_document *d, const struct brake_compa
     int order[BRAKE_CHANGES];
     if (one->reason != NULL)
         return brake_document_words(d, "no shares: %s", one->reason);
-    const int count = sorted(one, order);
+    const int count = brake_part_largest(one->share, least_of(one), order);
     for (int i = 0; i < count; i++) {
         const char *share =
             brake_document_amount(d, brake_cell_difference(one->share[order[i]], unit));

@@ -8,6 +8,7 @@
 #include "study/assess.h"
 #include "study/procedure.h"
 #include "criteria/judge.h"
+#include "study/comparing.h"
 
 /* ---- the duties ----------------------------------------------------------------------------- */
 
@@ -137,10 +138,6 @@ static void take_words(const struct brake_assessment *assessment, struct brake_j
 static enum brake_status compare(struct brake_paper *paper, unsigned rules,
                                  struct brake_paper_room *room)
 {
-    const enum brake_status drawn = brake_before_draw(paper->before, paper->sheet, &room->loss);
-    if (drawn != BRAKE_OK)
-        return drawn;
-    brake_assess_before(&room->assessment, &room->loss);
     brake_compare(paper->before, paper->sheet, rules, &room->comparison);
     take_words(&room->before_assessment, room->comparison.judgement[0]);
     take_words(&room->assessment, room->comparison.judgement[1]);
@@ -150,6 +147,10 @@ static enum brake_status compare(struct brake_paper *paper, unsigned rules,
         return BRAKE_E_MEMORY;
     (void)brake_compare_share(&room->comparison, NULL, values);
     free(values);
+    const enum brake_status drawn = brake_before_of(&room->comparison, &room->loss);
+    if (drawn != BRAKE_OK)
+        return drawn;
+    brake_assess_before(&room->assessment, &room->loss);
     paper->before_assessment = &room->before_assessment;
     paper->comparison = &room->comparison;
     return BRAKE_OK;

@@ -67,6 +67,9 @@ int brake_part_insert(int *order, int count, int one,
 /* Whether a group of changes moved a number by more than rounding. */
 bool brake_part_moves(const struct brake_compared *one, int change);
 
+/* Groups of changes whose share is larger than the least, the largest first. Returns how many. */
+int brake_part_largest(const double share[BRAKE_CHANGES], double least, int order[BRAKE_CHANGES]);
+
 /* What each group of changes gave or took of a number, the largest share first, or why that is not
  * known; NULL when none did. */
 const char *brake_part_shares(struct brake_document *d, const struct brake_compared *one,

@@ -53,11 +53,12 @@ static const char *binding(struct brake_document *d, const struct brake_vehicle 
 /* Families that bind and were not asked for. */
 static const char *left_out(struct brake_document *d, unsigned families)
 {
-    static const char *const names[] = {"us", "un", "eu", "gb", "nl"};
     const char *all = NULL;
-    for (unsigned i = 0; i < sizeof names / sizeof names[0]; i++) {
-        if ((families >> i & 1U) != 0)
-            all = brake_document_join(d, all, ", ", names[i]);
+    const char *word;
+    unsigned rules;
+    for (int i = 0; (word = brake_rules_at(i, &rules)) != NULL; i++) {
+        if (rules != BRAKE_RULES_ALL && (families & rules) != 0)
+            all = brake_document_join(d, all, ", ", word);
     }
     return all != NULL ? brake_document_words(d, ". NOT LOOKED AT, though it binds: %s", all) : "";
 }

@@ -13,8 +13,7 @@ struct options {
 static const struct words_option options[] = {
     {"--before", "FILE", words_take_text, offsetof(struct options, before), words_help_before},
     {"--set", "PATH=VALUE", words_keep, offsetof(struct options, set), words_help_set},
-    {"--rules", "own|us|un|eu|gb|nl|all", words_take_rules, offsetof(struct options, rules),
-     words_help_rules},
+    {"--rules", WORDS_RULES, words_take_rules, offsetof(struct options, rules), words_help_rules},
     {"--units", "us|si|both", words_take_units, offsetof(struct options, units), words_help_units},
     {"--full", "", NULL, offsetof(struct options, full),
      "every requirement, warning and number, not the first screen"},
@@ -42,34 +41,33 @@ static int print(const struct options *o, const struct brake_sheet *sheet,
     return status != 0 ? status : brake_assessment_exit(assessment);
 }
 
-/* What it was before, when its file or an option tells. */
-static int look_back(const struct options *o, const struct brake_sheet *sheet,
+static int look_back(const struct brake_sheet *before, const struct brake_sheet *sheet,
                      struct brake_before *loss, struct brake_assessment *assessment)
 {
-    static struct brake_sheet before; /* it is large, and stays with the answer */
-    bool told;
-    const int status = command_before(o->before, o->file, sheet, &before, &told);
-    if (status != 0 || !told)
-        return status;
-    const enum brake_status drawn = brake_before_draw(&before, sheet, loss);
-    if (drawn == BRAKE_OK)
-        brake_assess_before(assessment, loss);
-    return drawn == BRAKE_OK ? 0 : command_no_draw(drawn);
+    const enum brake_status drawn = brake_before_draw(before, sheet, loss);
+    if (drawn != BRAKE_OK)
+        return command_no_draw(drawn);
+    brake_assess_before(assessment, loss);
+    return 0;
 }
 
 static int run_check(char **words)
 {
     struct options o = {.rules = BRAKE_RULES_OWN, .set = {.most = COMMAND_SETTINGS}};
     struct brake_sheet sheet;
+    static struct brake_sheet before; /* it is large */
     struct brake_assessment assessment = {.before = NULL};
     struct brake_before loss;
+    bool told = false;
     int status = take_words(words, &o);
     if (status == 0)
         status = command_read(o.file, &o.set, &o.units, &sheet);
     if (status == 0)
-        status = command_assess(&sheet, o.rules, &assessment);
+        status = command_before(o.before, o.file, &sheet, &before, &told);
     if (status == 0)
-        status = look_back(&o, &sheet, &loss, &assessment);
+        status = command_assess(&sheet, o.rules, &assessment);
+    if (status == 0 && told)
+        status = look_back(&before, &sheet, &loss, &assessment);
     return status == 0 ? print(&o, &sheet, &assessment) : status;
 }
 
@@ -80,10 +78,8 @@ const struct words_verb verb_check = {
     "Holds the brakes against the published requirements: the verdict, the limiting item, the "
     "measurement that would help most, on one screen; with --full every requirement, the "
     "warnings, the numbers, the inputs left at default, and what only an inspector can judge. "
-    "Where the lines for heat are "
-    "there it runs a published fade procedure too.",
+    "Where the lines for heat are there it runs a published fade procedure too.",
     "0 all hazards and all that binds are met; 1 one falls short; 3 none falls short, but "
-    "something "
-    "could not be said.",
+    "something could not be said.",
     options,
     run_check};

@@ -23,8 +23,7 @@ static int take_file(void *into, const struct words_option *option, char *word)
 }
 
 static const struct words_option options[] = {
-    {"--rules", "own|us|un|eu|gb|nl|all", words_take_rules, offsetof(struct options, rules),
-     words_help_rules},
+    {"--rules", WORDS_RULES, words_take_rules, offsetof(struct options, rules), words_help_rules},
     {"--fade", "", NULL, offsetof(struct options, fade),
      "hot performance too; takes a minute or so"},
     {"--units", "us|si|both", words_take_units, offsetof(struct options, units), words_help_units},

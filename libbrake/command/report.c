@@ -38,8 +38,7 @@ static const struct words_option options[] = {
     {"--load", "empty|full", words_take_load, offsetof(struct options, load),
      "load case of stop, fade and descent (full)"},
     {"--set", "PATH=VALUE", words_keep, offsetof(struct options, set), words_help_set},
-    {"--rules", "own|us|un|eu|gb|nl|all", words_take_rules, offsetof(struct options, rules),
-     words_help_rules},
+    {"--rules", WORDS_RULES, words_take_rules, offsetof(struct options, rules), words_help_rules},
     {"--units", "us|si|both", words_take_units, offsetof(struct options, units), words_help_units},
     {NULL, "FILE", words_take_file, offsetof(struct options, file), words_help_file}};
 

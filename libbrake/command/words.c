@@ -109,13 +109,10 @@ int words_choose(const struct words_option *option, const char *word, int *choic
 
 int words_take_rules(void *into, const struct words_option *option, char *value)
 {
-    static const unsigned rules[] = {BRAKE_RULES_OWN, BRAKE_RULES_US, BRAKE_RULES_UN,
-                                     BRAKE_RULES_EU,  BRAKE_RULES_GB, BRAKE_RULES_NL,
-                                     BRAKE_RULES_ALL};
     int choice;
     const int status = words_choose(option, value, &choice);
     if (status == 0)
-        *(unsigned *)into = rules[choice];
+        (void)brake_rules_at(choice, into);
     return status;
 }
 

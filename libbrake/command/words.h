@@ -69,6 +69,10 @@ int words_unknown_path(const char *option, const struct brake_vehicle *vehicle, 
 /* Complains of a name that is neither a result nor a criterion; returns EXIT_MISUSED. */
 int words_unknown_output(const char *option, const char *name);
 
+/* Value of --rules: the choices of brake_rules_at, in their order. */
+#define WORDS_FAMILY(name, word, bit) "|" #word
+#define WORDS_RULES "own" BRAKE_FAMILIES(WORDS_FAMILY) "|all"
+
 /* What is told of options that several verbs have. */
 extern const char words_help_file[];
 extern const char words_help_set[];

@@ -12,6 +12,20 @@ const char *brake_scope_word(enum brake_scope scope)
     return words[scope];
 }
 
+const char *brake_rules_at(int number, unsigned *rules)
+{
+#define CHOICE(name, word, bit) {#word, bit},
+    static const struct {
+        const char *word;
+        unsigned rules;
+    } choices[] = {{"own", BRAKE_RULES_OWN}, BRAKE_FAMILIES(CHOICE){"all", BRAKE_RULES_ALL}};
+#undef CHOICE
+    if (number >= (int)(sizeof choices / sizeof choices[0]))
+        return NULL;
+    *rules = choices[number].rules;
+    return choices[number].word;
+}
+
 const char *brake_read_word(enum brake_read read)
 {
     static const char *const words[] = {"memory", "second hand", "sister clause", "own text"};

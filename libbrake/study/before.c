@@ -34,11 +34,6 @@ static enum brake_status refuse(const struct brake_sheet *before, const char *pa
     return error->status;
 }
 
-static bool differs(double one, double other)
-{
-    return fabs(one - other) > 1e-9 * fabs(one);
-}
-
 enum brake_status brake_before_fits(const struct brake_sheet *before,
                                     const struct brake_sheet *after, struct brake_error *error)
 {
@@ -50,7 +45,7 @@ enum brake_status brake_before_fits(const struct brake_sheet *before,
         return refuse(before, "vehicle.before",
                       "the vehicle before names another before it; leave that line out", error);
     if (lifted && given(before, roof) && given(after, roof) &&
-        differs(one->general.roof_height, other->general.roof_height))
+        !brake_same_number(one->general.roof_height, other->general.roof_height))
         return refuse(
             before, "vehicle.roof_height",
             "is not that of the changed vehicle, whose [lift] would count twice; there give "
@@ -71,8 +66,8 @@ bool brake_before_carry(struct brake_sheet *before, const struct brake_sheet *af
     const int pull = brake_catalogue_find(NULL, "parking.pull");
     struct brake_parking_lines *then = &before->vehicle.parking;
     const double ratio = pulled_radius(&after->vehicle) / pulled_radius(&before->vehicle);
-    if (!given(before, pull) || !given(after, pull) || !differs(ratio, 1.0) ||
-        differs(then->pull, after->vehicle.parking.pull))
+    if (!given(before, pull) || !given(after, pull) || brake_same_number(ratio, 1.0) ||
+        !brake_same_number(then->pull, after->vehicle.parking.pull))
         return false;
     then->pull *= ratio;
     before->record[pull].tolerance *= ratio;
@@ -112,9 +107,10 @@ static bool same_interval(const struct brake_sheet *before, const struct brake_s
 {
     const struct brake_record *one = &before->record[index];
     const struct brake_record *other = &after->record[index];
-    return !differs(brake_quantity_value(&before->vehicle, index),
-                    brake_quantity_value(&after->vehicle, index)) &&
-           !differs(one->tolerance, other->tolerance) && !differs(one->lean, other->lean);
+    return brake_same_number(brake_quantity_value(&before->vehicle, index),
+                             brake_quantity_value(&after->vehicle, index)) &&
+           brake_same_number(one->tolerance, other->tolerance) &&
+           brake_same_number(one->lean, other->lean);
 }
 
 /* Whether each line stands for an unchanged part. */
@@ -154,15 +150,6 @@ static void find_twins(struct pair *pair, const bool kept[BRAKE_ROWS])
     }
 }
 
-static void vary(const struct brake_inputs *inputs, const double *value,
-                 struct brake_vehicle *vehicle)
-{
-    int index[BRAKE_INPUTS];
-    for (int i = 0; i < inputs->count; i++)
-        index[i] = inputs->input[i].index;
-    brake_sheet_vary_many(inputs->sheet, &inputs->places, index, value, inputs->count, vehicle);
-}
-
 static void draw_pair(const struct pair *pair, uint32_t sample, struct brake_vehicle vehicle[2])
 {
     double share[BRAKE_SOBOL_DIMENSIONS];
@@ -175,7 +162,7 @@ static void draw_pair(const struct pair *pair, uint32_t sample, struct brake_veh
             value[0][i] = value[1][pair->twin[i]];
     }
     for (int i = 0; i < 2; i++)
-        vary(&pair->of[i], value[i], &vehicle[i]);
+        brake_inputs_set(&pair->of[i], value[i], &vehicle[i]);
 }
 
 /* Now over before, of each axle and of both. */
@@ -243,69 +230,85 @@ static struct brake_vehicle without_ends(const struct brake_vehicle *vehicle)
     return endless;
 }
 
-static void take_shares(const struct brake_compared *like, struct brake_regained *r)
+static void take(const struct brake_compared *like, double unlimited, struct brake_regained *r)
 {
+    r->ratio = like->before > 0.0 ? like->after / like->before : BRAKE_NAN;
+    r->unlimited = unlimited;
     for (int i = 0; i < BRAKE_CHANGES; i++)
         r->share[i] = like->share[i] / like->before;
 }
 
-/* The comparison is held like for like and no margin asked. */
-static bool as_they_stand(const struct brake_sheet *before, const struct brake_sheet *after,
-                          struct brake_comparison *c, struct brake_before *b)
+static void as_they_stand(const struct brake_comparison *c, struct brake_before *b)
 {
-    const struct brake_vehicle endless[2] = {without_ends(&before->vehicle),
-                                             without_ends(&after->vehicle)};
-    double ratio[2][SIDES];
-    brake_compare(before, after, 0, c);
-    c->margins = 0;
-    double *room = malloc(brake_compare_room(c) * sizeof *room);
-    if (room == NULL)
-        return false;
-    brake_compare_share(c, NULL, room);
-    free(room);
-    b->sheet = before;
+    const struct brake_vehicle before = without_ends(&c->before->vehicle);
+    const struct brake_vehicle after = without_ends(&c->after->vehicle);
+    double unlimited[SIDES];
+    b->sheet = c->before;
     b->load = brake_compare_worst(c);
-    ratios(&before->vehicle, &after->vehicle, b->load, ratio[0]);
-    ratios(&endless[0], &endless[1], b->load, ratio[1]);
-    for (int i = 0; i < SIDES; i++) {
-        b->of[i].ratio = ratio[0][i];
-        b->of[i].unlimited = ratio[1][i];
-        take_shares(&c->like[b->load][i], &b->of[i]);
-    }
-    return true;
+    ratios(&before, &after, b->load, unlimited);
+    for (int i = 0; i < SIDES; i++)
+        take(&c->like[b->load][i], unlimited[i], &b->of[i]);
 }
 
+/* ---- all ------------------------------------------------------------------------------------- */
+
 struct room {
-    struct brake_comparison comparison;
     struct pair pair;
     struct samples samples;
 };
 
-static enum brake_status draw(const struct brake_sheet *sheet, const struct brake_sheet *after,
-                              struct room *room, struct brake_before *before)
+static enum brake_status draw(const struct brake_comparison *c, struct room *room,
+                              struct brake_before *before)
 {
     struct pair *pair = &room->pair;
     bool kept[BRAKE_ROWS];
-    brake_inputs_list(sheet, NULL, &pair->of[0]);
-    brake_inputs_list(after, NULL, &pair->of[1]);
+    brake_inputs_list(c->before, NULL, &pair->of[0]);
+    brake_inputs_list(c->after, NULL, &pair->of[1]);
     const int shares = brake_inputs_count(&pair->of[0]) + brake_inputs_count(&pair->of[1]);
     if (brake_sobol_scrambled(shares, 0, &pair->sobol) != BRAKE_OK)
         return BRAKE_E_SIZE;
-    if (!as_they_stand(sheet, after, &room->comparison, before))
-        return BRAKE_E_MEMORY;
-    find_kept(sheet, after, kept);
+    find_kept(c->before, c->after, kept);
     find_twins(pair, kept);
     draw_all(pair, before->load, &room->samples);
     sum_up(&room->samples, before);
     return BRAKE_OK;
 }
 
-enum brake_status brake_before_draw(const struct brake_sheet *sheet,
-                                    const struct brake_sheet *after, struct brake_before *before)
+enum brake_status brake_before_of(const struct brake_comparison *comparison,
+                                  struct brake_before *before)
 {
     struct room *room = malloc(sizeof *room);
-    const enum brake_status status =
-        room != NULL ? draw(sheet, after, room, before) : BRAKE_E_MEMORY;
+    if (room == NULL)
+        return BRAKE_E_MEMORY;
+    as_they_stand(comparison, before);
+    const enum brake_status status = draw(comparison, room, before);
     free(room);
+    return status;
+}
+
+/* Like for like, and no margin asked. */
+static enum brake_status share_likes(const struct brake_sheet *before,
+                                     const struct brake_sheet *after, struct brake_comparison *c)
+{
+    brake_compare(before, after, 0, c);
+    c->margins = 0;
+    double *room = malloc(brake_compare_room(c) * sizeof *room);
+    if (room == NULL)
+        return BRAKE_E_MEMORY;
+    (void)brake_compare_share(c, NULL, room);
+    free(room);
+    return BRAKE_OK;
+}
+
+enum brake_status brake_before_draw(const struct brake_sheet *before,
+                                    const struct brake_sheet *after, struct brake_before *loss)
+{
+    struct brake_comparison *comparison = malloc(sizeof *comparison);
+    enum brake_status status = BRAKE_E_MEMORY;
+    if (comparison != NULL)
+        status = share_likes(before, after, comparison);
+    if (status == BRAKE_OK)
+        status = brake_before_of(comparison, loss);
+    free(comparison);
     return status;
 }

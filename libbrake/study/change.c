@@ -168,7 +168,7 @@ static void unfold(struct brake_vehicle *vehicle)
 /* ---- what differs ---------------------------------------------------------------------------- */
 
 /* Two ways to one number differ by rounding. */
-static bool same_number(double a, double b)
+bool brake_same_number(double a, double b)
 {
     return (isnan(a) && isnan(b)) || fabs(a - b) <= 1e-12 * fmax(fabs(a), fabs(b));
 }
@@ -177,7 +177,8 @@ static bool same_points(const struct brake_points *a, const struct brake_points 
 {
     bool equal = a->count == b->count;
     for (int i = 0; i < a->count && equal; i++)
-        equal = same_number(a->at[i].x, b->at[i].x) && same_number(a->at[i].y, b->at[i].y);
+        equal =
+            brake_same_number(a->at[i].x, b->at[i].x) && brake_same_number(a->at[i].y, b->at[i].y);
     return equal;
 }
 
@@ -187,7 +188,7 @@ static bool same(const struct brake_vehicle *a, int at_a, const struct brake_veh
     const void *other = brake_quantity_seen(b, at_b);
     switch (brake_quantity_at(at_a)->kind) {
     case BRAKE_REAL:
-        return same_number(*(const double *)one, *(const double *)other);
+        return brake_same_number(*(const double *)one, *(const double *)other);
     case BRAKE_CURVE:
         return same_points(one, other);
     case BRAKE_TEXT:

@@ -41,6 +41,13 @@ int brake_changes(const struct brake_vehicle *before, const struct brake_vehicle
 void brake_vehicle_mix(const struct brake_vehicle *before, const struct brake_vehicle *after,
                        unsigned changed, struct brake_vehicle *vehicle);
 
+/** Whether two numbers are the same but for rounding.
+ * @param a  [any] NaN is the same as NaN
+ * @param b  [any]
+ * @return   true within 1e-12 of the larger
+ */
+bool brake_same_number(double a, double b);
+
 /** Lines that are not the same, defaults that follow other lines left out.
  * @param before  complete
  * @param after   complete

@@ -2,6 +2,7 @@
 #ifndef BRAKE_STUDY_COMPARING_H
 #define BRAKE_STUDY_COMPARING_H
 
+#include "brake/before.h"
 #include "brake/compare.h"
 
 /** Part of a like-for-like figure that is missing.
@@ -34,6 +35,14 @@ void brake_torque_over_need(const struct brake_results *results,
  * @return  bits of brake_result_group
  */
 unsigned long long brake_torque_groups(void);
+
+/** As brake_before_draw, of two vehicles that were compared already.
+ * @param comparison  with its shares
+ * @param before      filled
+ * @return            OK; E_SIZE when too much is uncertain; E_MEMORY
+ */
+enum brake_status brake_before_of(const struct brake_comparison *comparison,
+                                  struct brake_before *before);
 
 /** What the verdicts on one side come to.
  * @param comparison  of brake_compare

@@ -167,15 +167,21 @@ void brake_inputs_model(const struct brake_inputs *inputs, const double *share,
                                   brake_normal_value(own[i]);
 }
 
+void brake_inputs_set(const struct brake_inputs *inputs, const double *value,
+                      struct brake_vehicle *vehicle)
+{
+    int index[BRAKE_INPUTS];
+    for (int i = 0; i < inputs->count; i++)
+        index[i] = inputs->input[i].index;
+    brake_sheet_vary_many(inputs->sheet, &inputs->places, index, value, inputs->count, vehicle);
+}
+
 static void fill_vehicle(const struct brake_inputs *inputs, const double *share, bool parted,
                          struct brake_vehicle *vehicle)
 {
-    int index[BRAKE_INPUTS];
     double value[BRAKE_INPUTS];
-    for (int i = 0; i < inputs->count; i++)
-        index[i] = inputs->input[i].index;
     fill_values(inputs, share, parted, value);
-    brake_sheet_vary_many(inputs->sheet, &inputs->places, index, value, inputs->count, vehicle);
+    brake_inputs_set(inputs, value, vehicle);
 }
 
 void brake_inputs_parted(const struct brake_inputs *inputs, const double *share,

@@ -88,6 +88,14 @@ void brake_inputs_name(const struct brake_inputs *inputs, int number, char *name
  */
 void brake_inputs_values(const struct brake_inputs *inputs, const double *share, double *value);
 
+/** Vehicle with these values of its inputs.
+ * @param inputs   listed
+ * @param value    [SI] of the toleranced numbers, and numbers of the choices: inputs->count
+ * @param vehicle  filled
+ */
+void brake_inputs_set(const struct brake_inputs *inputs, const double *value,
+                      struct brake_vehicle *vehicle);
+
 /** How an input of a share came into the vehicle.
  * @param inputs  listed
  * @param number  0 to brake_inputs_count() - 1

@@ -147,3 +147,25 @@ def test_answers_have_names_columns_and_copies(heron):
     assert "qualified inspector" in " ".join(str(found).split())
     with pytest.raises(AttributeError, match="answers"):
         found.answer
+
+
+# The pull of the parking brake stands in both: it is carried to the tyres of before.
+PULLED = (ROOT / "tests/vehicles/badger-before.ini", ROOT / "tests/vehicles/badger-after.ini")
+
+
+@beside_the_command
+def test_a_pull_that_stands_in_both_files_is_carried_as_by_the_command():
+    was, now = map(libbrake.load, PULLED)
+    compared = json.loads(said("compare", *PULLED, "--json"))
+    assert libbrake.compare(was, now).to_dict() == compared
+    checked = json.loads(said("check", PULLED[1], "--before", PULLED[0], "--json"))
+    assert now.check(before=was).to_dict() == checked
+
+
+@beside_the_command
+def test_the_report_carries_it_too(tmp_path):
+    was, now = map(libbrake.load, PULLED)
+    text = now.report(before=was).text
+    shown = said("report", PULLED[1], "--before", PULLED[0], "--text")
+    (row,) = [line for line in shown.splitlines() if line.startswith("  hazard.parking")]
+    assert row in text.splitlines()

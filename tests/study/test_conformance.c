@@ -16,16 +16,6 @@ static struct brake_conformances conformance;
 static struct brake_judgement judgement[BRAKE_CRITERIA];
 static struct brake_sheet sheet;
 
-static int number_of(const char *id)
-{
-    for (int i = 0; i < brake_criterion_count(); i++) {
-        if (strcmp(brake_criterion_at(i)->id, id) == 0)
-            return i;
-    }
-    fail();
-    return -1;
-}
-
 static void draw(unsigned rules)
 {
     const struct brake_conformance_options options = {rules, false, NULL};
@@ -36,7 +26,7 @@ static void draw(unsigned rules)
 static const struct brake_conformance *conformance_of(const char *id)
 {
     draw(BRAKE_RULES_ALL);
-    return &conformance.of[number_of(id)];
+    return &conformance.of[criterion_number(id)];
 }
 
 static void read_exact(const char *text)
@@ -164,13 +154,13 @@ static void more_is_drawn_while_the_word_is_open(void **state)
     assert_int_equal(conformance.samples, BRAKE_SAMPLES_MOST);
     read_with_friction("0.85");
     draw(0);
-    assert_true(conformance.of[number_of("hazard.circuit")].samples < BRAKE_SAMPLES_MOST);
+    assert_true(conformance.of[criterion_number("hazard.circuit")].samples < BRAKE_SAMPLES_MOST);
 }
 
 static void the_words_are_those_of_p(void **state)
 {
     (void)state;
-    const int type0 = number_of("un.13h.type0");
+    const int type0 = criterion_number("un.13h.type0");
     static const struct {
         const char *mu;
         enum brake_verdict word;
@@ -188,9 +178,9 @@ static void even_odds_are_no_meets(void **state)
     (void)state;
     read_with_friction("0.687");
     const struct brake_conformance *s = conformance_of("un.13h.type0");
-    assert_true(judgement[number_of("un.13h.type0")].margin > 0.0);
+    assert_true(judgement[criterion_number("un.13h.type0")].margin > 0.0);
     assert_true(s->met > 0.5 && s->met < 0.6);
-    assert_int_not_equal(judgement[number_of("un.13h.type0")].verdict, BRAKE_MEETS);
+    assert_int_not_equal(judgement[criterion_number("un.13h.type0")].verdict, BRAKE_MEETS);
 }
 
 static void the_same_bytes_each_time_and_for_any_threads(void **state)
@@ -232,9 +222,11 @@ static void rows_of_one_cause_are_met_together_as_often_as_the_harder(void **sta
     (void)state;
     read_with_friction("0.69");
     draw(BRAKE_RULES_ALL);
-    const struct brake_conformance *deceleration = &conformance.of[number_of("un.13h.type0")];
-    const struct brake_conformance *distance = &conformance.of[number_of("un.13h.type0_distance")];
-    const struct brake_conformance *twin = &conformance.of[number_of("us.135.cold")];
+    const struct brake_conformance *deceleration =
+        &conformance.of[criterion_number("un.13h.type0")];
+    const struct brake_conformance *distance =
+        &conformance.of[criterion_number("un.13h.type0_distance")];
+    const struct brake_conformance *twin = &conformance.of[criterion_number("us.135.cold")];
     assert_equal(distance->met, twin->met);
     assert_true(deceleration->met > 0.0 && distance->met > 0.0);
 }
@@ -274,7 +266,7 @@ static void what_cannot_be_judged_has_no_conformance(void **state)
         assert_nan(s->met);
         assert_int_equal(s->samples, 0);
         assert_int_equal(s->leading, -1);
-        assert_int_equal(judgement[number_of(ids[i])].verdict, BRAKE_CANNOT_SAY);
+        assert_int_equal(judgement[criterion_number(ids[i])].verdict, BRAKE_CANNOT_SAY);
     }
 }
 
@@ -283,9 +275,9 @@ static void families_that_are_not_wanted_are_left_out_but_hazards_never(void **s
     (void)state;
     read_sheet(&sheet, plain);
     draw(BRAKE_RULES_UN);
-    assert_true(conformance.of[number_of("un.13h.type0")].samples > 0);
-    assert_int_equal(conformance.of[number_of("us.135.cold")].samples, 0);
-    assert_true(conformance.of[number_of("hazard.circuit")].samples > 0);
+    assert_true(conformance.of[criterion_number("un.13h.type0")].samples > 0);
+    assert_int_equal(conformance.of[criterion_number("us.135.cold")].samples, 0);
+    assert_true(conformance.of[criterion_number("hazard.circuit")].samples > 0);
 }
 
 /* Lining whose friction stands 20 % below that at which its shoe locks itself, +- 25 %: about 6 of
@@ -314,7 +306,7 @@ static void a_sample_that_locks_itself_is_not_met(void **state)
     const struct brake_conformance *s = conformance_of("hazard.self_lock");
     const double p = 0.5 * erfc(-(0.2 * lock) / (0.25 * lock / 1.96) / sqrt(2.0));
     assert_true(s->met_low <= p + 0.01 && p - 0.01 <= s->met_high);
-    const struct brake_conformance *stop = &conformance.of[number_of("hazard.circuit")];
+    const struct brake_conformance *stop = &conformance.of[criterion_number("hazard.circuit")];
     assert_true(stop->failed > 0);
     assert_string_equal(stop->failing, "a shoe locks itself");
     assert_true(stop->met <= 1.0 - (double)stop->failed / (double)stop->samples + 1e-9);
@@ -324,7 +316,7 @@ static void a_sample_that_locks_itself_is_not_met(void **state)
 static void what_is_missed_wherever_a_missing_line_may_stand_falls_short(void **state)
 {
     (void)state;
-    const int top_speed = number_of("un.13h.high_speed");
+    const int top_speed = criterion_number("un.13h.high_speed");
     read_exact(plain);
     draw(BRAKE_RULES_UN);
     assert_non_null(judgement[top_speed].missing);

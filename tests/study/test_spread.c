@@ -15,16 +15,6 @@ static struct brake_spread spread;
 static struct brake_spread_options options;
 static void *room;
 
-static int number_of(const char *id)
-{
-    for (int i = 0; i < brake_criterion_count(); i++) {
-        if (strcmp(brake_criterion_at(i)->id, id) == 0)
-            return i;
-    }
-    fail();
-    return -1;
-}
-
 static int start(void **state)
 {
     (void)state;
@@ -92,7 +82,7 @@ static void read_one_friction(void)
 static void a_margin_has_the_percentiles_of_what_moves_it(void **state)
 {
     (void)state;
-    const struct brake_spread_output *output = &spread.output[number_of("un.13h.type0")];
+    const struct brake_spread_output *output = &spread.output[criterion_number("un.13h.type0")];
     options.samples = 4096;
     read_one_friction();
     assert_true(draw(NULL));
@@ -107,7 +97,7 @@ static void a_margin_has_the_percentiles_of_what_moves_it(void **state)
 static void a_requirement_is_met_as_often_as_its_friction_is_there(void **state)
 {
     (void)state;
-    const struct brake_spread_output *output = &spread.output[number_of("un.13h.type0")];
+    const struct brake_spread_output *output = &spread.output[criterion_number("un.13h.type0")];
     options.samples = 4096;
     read_one_friction();
     assert_true(draw(NULL));
@@ -124,7 +114,7 @@ static void another_shape_gives_its_own_probability(void **state)
     read_one_friction();
     options.shape[index_at(&sheet.vehicle, "front.disc.pads.mu")] = BRAKE_UNIFORM;
     assert_true(draw(NULL));
-    const struct brake_spread_output *output = &spread.output[number_of("un.13h.type0")];
+    const struct brake_spread_output *output = &spread.output[criterion_number("un.13h.type0")];
     near_hold(output->met, chance(6.43, true), output->met_error, "met", __FILE__, __LINE__);
 }
 
@@ -147,7 +137,7 @@ static void the_error_of_a_probability_holds_it_in_about_95_of_100(void **state)
     const double exact = brake_normal_share((45.0 * 0.63 / 4.4 - 6.43) / sigma);
     for (options.seed = 0; options.seed < 40; options.seed++) {
         assert_true(draw(NULL));
-        const struct brake_spread_output *output = &spread.output[number_of("un.13h.type0")];
+        const struct brake_spread_output *output = &spread.output[criterion_number("un.13h.type0")];
         held += fabs(output->met - exact) <= output->met_error;
     }
     assert_in_range(held, 34, 40);
@@ -160,7 +150,7 @@ static void the_line_that_moves_a_margin_decides_it(void **state)
     read_one_friction();
     state_tolerance(&sheet, "stop.reaction_time", 0.1, BRAKE_ESTIMATED);
     assert_true(draw(NULL));
-    const int criterion = number_of("un.13h.type0");
+    const int criterion = criterion_number("un.13h.type0");
     assert_true(brake_spread_leading(&spread, criterion, number, 3) >= 1);
     const struct brake_index index = brake_spread_index(&spread, criterion, number[0]);
     assert_int_equal(spread.inputs.input[number[0]].index,
@@ -220,7 +210,8 @@ static void what_a_sample_is_not_held_to_it_does_not_miss(void **state)
     read_exact(plus(plain, "[vehicle]\ntop_speed = 125.1 km/h\n"));
     state_tolerance(&sheet, "vehicle.top_speed", 5.0 / 3.6, BRAKE_ESTIMATED);
     assert_true(draw(NULL));
-    const struct brake_spread_output *output = &spread.output[number_of("us.135.high_speed")];
+    const struct brake_spread_output *output =
+        &spread.output[criterion_number("us.135.high_speed")];
     near_hold(output->met, 0.48, 0.03, "met", __FILE__, __LINE__);
     assert_true(output->percentile[0] < 0.0);
 }
@@ -241,7 +232,7 @@ static void the_limiting_criterion_is_the_least_often_met(void **state)
 static void exit_follows_the_words(void **state)
 {
     (void)state;
-    const int circuit = number_of("hazard.circuit");
+    const int circuit = criterion_number("hazard.circuit");
     read_one_friction();
     sheet.vehicle.general.country = BRAKE_IN_US;
     sheet.vehicle.general.use = BRAKE_PRIVATE;
@@ -263,8 +254,8 @@ static void other_rules_are_left_out(void **state)
     options.rules = BRAKE_RULES_UN;
     read_one_friction();
     assert_true(draw(NULL));
-    assert_true(spread.output[number_of("un.13h.type0")].judged == 1.0);
-    assert_true(spread.output[number_of("us.135.cold")].judged == 0.0);
+    assert_true(spread.output[criterion_number("un.13h.type0")].judged == 1.0);
+    assert_true(spread.output[criterion_number("us.135.cold")].judged == 0.0);
 }
 
 static void numbers_of_samples_that_do_not_fit_are_refused(void **state)
@@ -328,7 +319,7 @@ static void a_study_told_to_stop_stops(void **state)
 static void another_seed_draws_other_samples(void **state)
 {
     (void)state;
-    const int criterion = number_of("un.13h.type0");
+    const int criterion = criterion_number("un.13h.type0");
     read_one_friction();
     assert_true(draw(NULL));
     const double first = spread.output[criterion].percentile[2];

@@ -8,6 +8,7 @@
 #include "../model/near.h"
 
 #include "brake/catalogue.h"
+#include "brake/criteria.h"
 #include "brake/file.h"
 
 /* Two disc axles, no booster, no valve, rigid circuits. The bores are chosen so that pi cancels:
@@ -256,6 +257,17 @@ static inline const struct brake_record *record_at(const struct brake_sheet *she
 }
 
 /* Forgets every tolerance, so that a test can state its own. */
+static inline int criterion_number(const char *id)
+{
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        if (strcmp(brake_criterion_at(i)->id, id) == 0)
+            return i;
+    }
+    print_error("no criterion %s\n", id);
+    fail();
+    return -1;
+}
+
 static inline void make_exact(struct brake_sheet *sheet)
 {
     for (int i = 0; i < brake_catalogue_count(); i++)

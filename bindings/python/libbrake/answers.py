@@ -6,7 +6,7 @@ from array import array
 
 from libbrake import _core
 from libbrake.arrays import doubles
-from libbrake.check import is_full, rules_bits
+from libbrake.check import fitted, is_full, rules_bits
 from libbrake.errors import RefusedRange
 from libbrake.study import axis, output
 from libbrake.taken import truth, whole
@@ -116,7 +116,7 @@ def compare(before, after, rules="own", fade=False, progress=None):
     """
     bits = rules_bits(rules)
     return Answer(
-        *_core.compare_run(before._sheet, after._sheet, bits, truth("fade", fade), progress)
+        *_core.compare_run(fitted(before, after), after._sheet, bits, truth("fade", fade), progress)
     )
 
 

@@ -5,7 +5,9 @@ from array import array
 from libbrake import _core
 from libbrake.tree import Named, Tree
 
-RULES = {"own": 64, "us": 1, "un": 2, "eu": 4, "gb": 8, "nl": 16, "all": 31}
+RULES = {}
+while word := _core.rules_word(len(RULES)):
+    RULES[word] = _core.rules_bits(len(RULES))
 
 
 class Check(Tree):
@@ -17,8 +19,6 @@ class Check(Tree):
     def __init__(self, sheet, rules, before=None):
         exact = array("d", bytes(8 * _core.result_count()))
         self._sheet, self._rules, self._before = sheet, rules, before
-        if before is not None:
-            _core.sheet_fits(before, sheet)
         self._text = _core.sheet_check_json(sheet, before, rules, [exact])
         found = json.loads(self._text)
         # JSON keeps all but the last bit of a number.
@@ -56,6 +56,15 @@ def rules_bits(rules):
     if rules not in RULES:
         raise ValueError(f"rules: got {rules!r}; accepts {', '.join(RULES)}")
     return RULES[rules]
+
+
+def fitted(before, after):
+    """Sheet of the vehicle before, made ready to stand beside the other; None stays None."""
+    if before is None:
+        return None
+    sheet = bytearray(before._sheet)
+    _core.sheet_fit(sheet, after._sheet)
+    return sheet
 
 
 def is_full(load, name="load"):

@@ -2,8 +2,10 @@ from typing import Any, Optional
 
 from libbrake.outcomes import Outcomes
 from libbrake.tree import Named
+from libbrake.vehicle import Vehicle
 
 def rules_bits(rules: str) -> int: ...
+def fitted(before: Optional["Vehicle"], after: "Vehicle") -> Optional[bytearray]: ...
 def is_full(load: str, name: str = "load") -> bool: ...
 
 class Check(Outcomes):

@@ -2,7 +2,7 @@
 from datetime import date as day
 
 from libbrake import _core
-from libbrake.check import is_full, rules_bits
+from libbrake.check import fitted, is_full, rules_bits
 from libbrake.errors import Refused
 
 
@@ -28,7 +28,7 @@ def report(vehicle, before, names, drive, rules, load, date):
 
         text, name = read(log)
     words = *names, name or None, str(date or day.today()), rules_bits(rules), full
-    sheets = vehicle._sheet, None if before is None else before._sheet
+    sheets = vehicle._sheet, fitted(before, vehicle)
     try:
         return Report(*_core.report_run(*sheets, words, (text, columns, was_full)))
     except Refused as refusal:

@@ -87,9 +87,9 @@ class Vehicle(Sections):
     def check(self, rules="own", before=None):
         """Results, criteria and warnings; `rules`: own, us, un, eu, gb, nl or all; `before`: the
         vehicle before it was changed, held against this one in `changes`."""
-        from libbrake.check import check
+        from libbrake.check import check, fitted
 
-        return check(self._sheet, rules, None if before is None else before._sheet)
+        return check(self._sheet, rules, fitted(before, self))
 
     def outputs(self, names):
         """Results and margins of criteria by name, as a dict: quicker than a check."""

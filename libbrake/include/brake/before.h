@@ -62,13 +62,13 @@ enum brake_status brake_before_fits(const struct brake_sheet *before,
 bool brake_before_carry(struct brake_sheet *before, const struct brake_sheet *after);
 
 /** Hold a vehicle against what it was before.
- * @param sheet   complete; kept
+ * @param before  complete; kept
  * @param after   complete
- * @param before  filled
+ * @param loss    filled
  * @return        OK; E_SIZE when too much is uncertain; E_MEMORY
  */
-enum brake_status brake_before_draw(const struct brake_sheet *sheet,
-                                    const struct brake_sheet *after, struct brake_before *before);
+enum brake_status brake_before_draw(const struct brake_sheet *before,
+                                    const struct brake_sheet *after, struct brake_before *loss);
 
 #ifdef __cplusplus
 }

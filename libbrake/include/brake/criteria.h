@@ -17,17 +17,18 @@ extern "C" {
 
 enum { BRAKE_CRITERIA = 128 /**< room for every criterion */ };
 
+/** Families of rules. F(name, word, bit). */
+#define BRAKE_FAMILIES(F) F(US, us, 1) F(UN, un, 2) F(EU, eu, 4) F(GB, gb, 8) F(NL, nl, 16)
+
 /** Families of rules, as bits. Hazards are judged whichever are asked for. */
+#define BRAKE_FAMILY_(name, word, bit) BRAKE_RULES_##name = (bit),
 enum brake_rules {
-    BRAKE_RULES_US = 1,
-    BRAKE_RULES_UN = 2,
-    BRAKE_RULES_EU = 4,
-    BRAKE_RULES_GB = 8,
-    BRAKE_RULES_NL = 16,
-    BRAKE_RULES_ALL = 31, /**< all of these, whatever the vehicle is */
+    BRAKE_RULES_ALL = 31, /**< every family, whatever the vehicle is */
     BRAKE_RULES_HAZARD = 32,
-    BRAKE_RULES_OWN = 64 /**< those that bind the vehicle, or that it was built to */
+    BRAKE_RULES_OWN = 64, /**< those that bind the vehicle, or that it was built to */
+    BRAKE_FAMILIES(BRAKE_FAMILY_)
 };
+#undef BRAKE_FAMILY_
 
 /** How a requirement stands to a vehicle. */
 enum brake_scope {
@@ -249,6 +250,13 @@ int brake_criterion_count(void);
  * @return       the criterion
  */
 const struct brake_criterion *brake_criterion_at(int index);
+
+/** A choice of rules.
+ * @param number  0 and up: the vehicle's own, each family, all of them
+ * @param rules   filled: bits of enum brake_rules
+ * @return        its word, e.g. "us"; NULL past the last, rules as it was
+ */
+const char *brake_rules_at(int number, unsigned *rules);
 
 /** Text that a criterion is taken from.
  * @param criterion  the requirement
