@@ -198,7 +198,7 @@ def test_like_for_like_of_compare():
 
 
 def test_margins_of_compare():
-    text, found = faces("compare", BEFORE, HERON)
+    text, found = faces("compare", BEFORE, HERON, "--rules", "all")
     lines = part(text, "Margins, and what each change did to them")
     margins = {one["id"]: one for one in found["margins"]}
     results = {one["path"]: one for one in found["shared_results"]}
@@ -213,7 +213,7 @@ def test_margins_of_compare():
         for cell, key in zip(cells, ("before", "after", "difference")):
             assert_cell(cell, one[key], (name, key), key == "difference")
         shared += assert_shares(shares, one["shares"], name)
-    assert shared > 150
+    assert shared > 200
 
 
 def test_results_of_compare():
@@ -291,7 +291,8 @@ def test_heat(duty):
 
 
 def test_size():
-    text, found = faces("size", HERON, *BORE)
+    # Where it is not known what binds, every requirement is looked at.
+    text, found = faces("size", HERON, *BORE, "--set", "vehicle.country=unstated")
     for answer in found["answers"]:
         number, unit = answer["shown"].split(" (")[0].split()
         assert f"{number} {unit}" in flat(text)
@@ -307,7 +308,7 @@ def test_size():
         re.sub(r"\n {10,}", " ", part(text, "Verdicts that change there, hot performance aside")),
         re.DOTALL,
     )
-    assert len(changes) == len(found["changes"]) > 4
+    assert len(changes) == len(found["changes"]) > 10
     for (at, unit, name, margin), one in zip(changes, found["changes"]):
         assert name == one["id"]
         assert_number(at, unit, one["at"], name)

@@ -1,6 +1,6 @@
 /* A vehicle whose lines were changed is written so that it reads back as the same vehicle. */
 #define _POSIX_C_SOURCE 200809L /* NOLINT: open_memstream */
-#include "../model/near.h"
+#include "../vehicle/sheet.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -121,11 +121,24 @@ static void a_reading_that_a_set_line_overrides_stays_as_a_comment(void **state)
     free(text);
 }
 
+/* The words are the catalogue's, whatever the case of their letters. */
+static void a_word_of_a_choice_is_taken_in_any_case(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    read_sheet(&sheet, plus(swapped(plain, "mounting = floating", "mounting = Floating"),
+                            "[vehicle]\ncountry = nl\ncategory = n1\n"));
+    assert_int_equal(sheet.vehicle.axle[BRAKE_FRONT].disc.mounting, BRAKE_FLOATING);
+    assert_int_equal(sheet.vehicle.general.country, BRAKE_IN_NL);
+    assert_int_equal(sheet.vehicle.general.category, BRAKE_N1);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_line_that_was_set_reads_back_with_what_it_overrides),
         cmocka_unit_test(a_reading_that_a_set_line_overrides_stays_as_a_comment),
+        cmocka_unit_test(a_word_of_a_choice_is_taken_in_any_case),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
