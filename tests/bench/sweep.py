@@ -91,7 +91,7 @@ def pressure_limit(v):
 
 def script(v, rollout, mass, pad_mu, booster, lining_mu):
     """Deceleration at the pedal force and at first lock, and stopping distance, loaded."""
-    length, mu = v["vehicle.wheelbase"], v["road.adhesion"]
+    length, mu = v["vehicle.wheelbase"], v["road.adhesion"] * v["vehicle.tyre_grip"]
     m, x, h = full_body(v, mass)
     radius = rollout / (2 * np.pi)
     inertia = 2 * v["front.tyre.wheel_inertia"]
@@ -117,7 +117,8 @@ def script(v, rollout, mass, pad_mu, booster, lining_mu):
         torque = front_gain * np.maximum(0, p - start[0]), rear_gain * np.maximum(
             0, rear - start[1]
         )
-        a = (torque[0] + torque[1]) / radius / effective
+        rolling = v["vehicle.rolling_resistance"] * m * G
+        a = ((torque[0] + torque[1]) / radius + rolling) / effective
         return a, [(t - inertia * a / radius) / radius for t in torque]
 
     def loads(a):
