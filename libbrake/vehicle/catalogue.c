@@ -61,6 +61,15 @@ const struct brake_quantity *brake_quantity_at(int index)
     return &place.section->rows[place.row];
 }
 
+const char *brake_means_word(enum brake_means means)
+{
+    static const char *const words[] = {
+        [BRAKE_BY_WORDS] = "words", [BRAKE_BY_PAPERS] = "papers", [BRAKE_BY_TAPE] = "tape",
+        [BRAKE_BY_SCALE] = "scale", [BRAKE_BY_GAUGE] = "gauge",   [BRAKE_BY_WORKSHOP] = "workshop",
+        [BRAKE_BY_MAKER] = "maker"};
+    return words[means];
+}
+
 const struct brake_section *brake_quantity_section(int index)
 {
     return place_of(index).section;

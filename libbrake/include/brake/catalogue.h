@@ -40,6 +40,17 @@ enum brake_role {
 /** Which error in the number makes the real vehicle worse than the result. */
 enum brake_danger { BRAKE_EITHER, BRAKE_TOO_LOW, BRAKE_TOO_HIGH };
 
+/** What it takes to get a number; the cheaper first. */
+enum brake_means {
+    BRAKE_BY_WORDS,    /**< it is no number, or one's own choice */
+    BRAKE_BY_PAPERS,   /**< plate, marking, document */
+    BRAKE_BY_TAPE,     /**< tape, rule, vernier caliper, feeler gauge, protractor, stopwatch */
+    BRAKE_BY_SCALE,    /**< bathroom, hook or pull scale */
+    BRAKE_BY_GAUGE,    /**< pressure, vacuum or dial gauge; a logger */
+    BRAKE_BY_WORKSHOP, /**< what a workshop has: corner scales, roller tester, alignment bench */
+    BRAKE_BY_MAKER     /**< only its maker knows */
+};
+
 /** When a line must be there. */
 enum brake_need { BRAKE_OPTIONAL, BRAKE_NEEDED };
 
@@ -66,7 +77,8 @@ struct brake_quantity {
     double typical;             /**< [-] usual uncertainty over value, used when none is stated */
     const char *const *choices; /**< words of a choice, NULL at the end */
     const char *meaning;        /**< one line */
-    const char *measure;        /**< how to get it */
+    enum brake_means means;     /**< what it takes to get it */
+    const char *measure;        /**< how to get it, and what can hurt in doing so */
     const char *why;            /**< where the default, or the rule, comes from */
     size_t offset;              /**< in the struct of its section */
 };
@@ -176,6 +188,12 @@ int brake_catalogue_find(const struct brake_vehicle *vehicle, const char *path);
  * @param size     of path in bytes, 160 is enough
  */
 void brake_catalogue_path(const struct brake_vehicle *vehicle, int index, char *path, size_t size);
+
+/** Word for what it takes to get a number.
+ * @param means  one of them
+ * @return       e.g. "tape"
+ */
+const char *brake_means_word(enum brake_means means);
 
 /** Known path nearest to a wrong one.
  * @param path  as written
