@@ -289,8 +289,10 @@ static double stroke_used(const struct brake_criterion *c, struct states *s, enu
                           enum brake_failure failure)
 {
     const struct brake_system *system = system_of(s, load, failure);
-    const double pressure = brake_balance_pressure(&system->balance, FULL_BRAKING);
-    double used = brake_system_travel(system, pressure) / system->travel;
+    struct brake_system endless = *system;
+    brake_system_release(&endless);
+    const double pressure = brake_balance_pressure(&endless.balance, FULL_BRAKING);
+    double used = brake_system_travel(&endless, pressure) / system->travel;
     (void)c;
     for (int i = 0; i < 2; i++) {
         const double stroke =

@@ -88,7 +88,15 @@ static void about_end_of_travel(struct warn_list *l)
         brake_system_build(l->vehicle, BRAKE_FULL, (enum brake_failure)failure, &system);
         const double can = brake_system_pressure(&system, force);
         const double would = brake_pedal_pressure(&system.pedal, force);
-        if (can < 0.999 * would)
+        const double held = system.balance.hold.from;
+        if (system.held >= 0 && held < 0.999 * would)
+            warn_add(l, BRAKE_WARNS_END_OF_TRAVEL,
+                     "One chamber of the master cylinder comes to its end before the other: the "
+                     "%s circuit stays at %.0f bar, the other one gets %.0f bar of %.0f bar at "
+                     "%.0f N.",
+                     system.held == 0 ? "first" : "second", held / 1e5, can / 1e5, would / 1e5,
+                     force);
+        else if (can < 0.999 * would)
             warn_add(
                 l, BRAKE_WARNS_END_OF_TRAVEL,
                 "The pedal or a chamber comes to its end before the pressure is there: %s%.0f bar "

@@ -14,9 +14,11 @@ double brake_effective_mass(const struct brake_balance *balance)
 double brake_axle_torque(const struct brake_balance *balance, enum brake_axle axle, double pressure)
 {
     const struct brake_axle_brakes *brakes = &balance->axle[axle];
-    if (axle == BRAKE_REAR)
-        pressure = valve_pressure(balance->valve, pressure);
-    return brake_torque(brakes->gain, brakes->threshold, pressure);
+    struct force_lines lines = {.valve = balance->valve, .hold = balance->hold};
+    lines.axle[axle].gain = brakes->gain;
+    lines.axle[axle].threshold = brakes->threshold;
+    lines.axle[axle].held = brakes->held;
+    return axle_torque(&lines, (int)axle, pressure);
 }
 
 static double adhesion_used(double force, double load)
@@ -26,13 +28,18 @@ static double adhesion_used(double force, double load)
     return force / load;
 }
 
-/* Loads and adhesion used of a deceleration whose forces are known. */
 static void fill_loads(const struct force_lines *lines, struct brake_balance_state *at)
 {
     at->load[BRAKE_FRONT] = front_load(lines, at->deceleration);
     at->load[BRAKE_REAR] = lines->weight - at->load[BRAKE_FRONT];
+}
+
+/* Adhesion used where the axles ask this much of the road and loads and forces are known. */
+static void fill_used(const struct force_lines *lines, const double asked[BRAKE_AXLES],
+                      struct brake_balance_state *at)
+{
     for (int i = 0; i < BRAKE_AXLES; i++)
-        at->used[i] = adhesion_used(at->force[i], lines->axle[i].wheels * at->load[i]);
+        at->used[i] = adhesion_used(asked[i], lines->axle[i].wheels * at->load[i]);
     if (lines->locked) {
         const double both = adhesion_used(at->force[BRAKE_FRONT] + at->force[BRAKE_REAR],
                                           braked_load(lines, at->load[BRAKE_FRONT]));
@@ -44,10 +51,14 @@ static void fill_loads(const struct force_lines *lines, struct brake_balance_sta
 static struct brake_balance_state point_at(const struct force_lines *lines, double pressure)
 {
     struct brake_balance_state at;
+    double asked[BRAKE_AXLES];
     at.deceleration = free_deceleration(lines, pressure);
-    for (int i = 0; i < BRAKE_AXLES; i++)
+    for (int i = 0; i < BRAKE_AXLES; i++) {
         at.force[i] = tyre_force(lines, i, pressure, at.deceleration);
+        asked[i] = force_asked(lines, i, pressure, at.deceleration);
+    }
     fill_loads(lines, &at);
+    fill_used(lines, asked, &at);
     return at;
 }
 
@@ -117,9 +128,11 @@ struct brake_lock brake_balance_lock(const struct brake_balance *balance, double
 /* F_2 w_1 N_1 - F_1 w_2 N_2: above 0 where the rear uses more; quadratic in p on a piece. */
 static double rear_lead(const struct force_lines *lines, double pressure)
 {
-    const struct brake_balance_state at = point_at(lines, pressure);
-    return at.force[BRAKE_REAR] * lines->axle[BRAKE_FRONT].wheels * at.load[BRAKE_FRONT] -
-           at.force[BRAKE_FRONT] * lines->axle[BRAKE_REAR].wheels * at.load[BRAKE_REAR];
+    const double a = free_deceleration(lines, pressure);
+    const double front = front_load(lines, a);
+    return force_asked(lines, BRAKE_REAR, pressure, a) * lines->axle[BRAKE_FRONT].wheels * front -
+           force_asked(lines, BRAKE_FRONT, pressure, a) * lines->axle[BRAKE_REAR].wheels *
+               (lines->weight - front);
 }
 
 /* Where a quadratic given at three points of equal spacing rises above 0, from x0 on; infinite when
@@ -164,38 +177,69 @@ double brake_balance_rear_first(const struct brake_balance *balance, double from
     return free_deceleration(&lines, rise);
 }
 
-/* Deceleration with given axles held at their share of adhesion, the others by their torque:
- * sum of F_i + f m g = m a, F_i = T_i/r_i - J_i a or c_i N_i(a), N_i = n_i + d_i a.
- * Infinite where a held axle gains load faster than the deceleration uses it. */
-static double saturated(const struct force_lines *lines, double pressure, double kept,
-                        const bool held[BRAKE_AXLES])
+/* How much of an axle the anti-lock keeps at the tyres' share of adhesion: nothing, the wheel whose
+ * circuit goes on, or all that is braked. */
+enum kept { NOTHING_KEPT, STRONG_KEPT, ALL_KEPT, KINDS_OF_KEPT };
+
+/* The axle's part of the force that slows the vehicle but for its inertia, with the strong wheel
+ * kept: the other one, of half the axle, by its torque. */
+static double weak_torque(const struct force_lines *lines, int axle, double pressure)
 {
+    return axle_torque(lines, axle, pressure) - 0.5 * even_torque(lines, axle, pressure);
+}
+
+/* Deceleration with some wheels kept at their share of adhesion, the others by their torque:
+ * sum of F_i + f m g = m a, F_i = T_i/r_i - J_i a or c_i N_i(a), N_i = n_i + d_i a.
+ * Infinite where a kept axle gains load faster than the deceleration uses it. */
+static double saturated(const struct force_lines *lines, double pressure, double adhesion,
+                        const enum kept kept[BRAKE_AXLES])
+{
+    static const double part[KINDS_OF_KEPT] = {0.0, 0.5, 1.0};
     const double load[BRAKE_AXLES] = {lines->front, lines->weight - lines->front};
     const double transfer[BRAKE_AXLES] = {lines->shift, -lines->shift};
     double force = lines->resistance;
     double mass = lines->equivalent;
     for (int i = 0; i < BRAKE_AXLES; i++) {
         const double per_radius = lines->axle[i].per_radius;
-        if (held[i]) {
-            force += kept * lines->axle[i].wheels * load[i];
-            mass -= kept * lines->axle[i].wheels * transfer[i];
-            mass -= lines->axle[i].inertia * per_radius * per_radius;
-        } else {
+        const double grip = adhesion * lines->axle[i].wheels * part[kept[i]];
+        force += grip * load[i];
+        mass -= grip * transfer[i];
+        mass -= part[kept[i]] * lines->axle[i].inertia * per_radius * per_radius;
+        if (kept[i] == NOTHING_KEPT)
             force += axle_torque(lines, i, pressure) * per_radius;
-        }
+        else if (kept[i] == STRONG_KEPT)
+            force += weak_torque(lines, i, pressure) * per_radius;
     }
     return mass <= 0.0 ? BRAKE_INFINITY : force / mass;
 }
 
-/* Each axle gives the lesser of what its torque and what its share of adhesion allow. The sum of
- * lesser lines is the least of the four sums, so its root is the least of their roots. */
-static double with_antilock(const struct force_lines *lines, double pressure, double kept)
+/* Each wheel gives the lesser of what its torque and what its share of adhesion allow. The sum of
+ * lesser lines is the least of all their sums, so its root is the least of their roots. */
+static double with_antilock(const struct force_lines *lines, double pressure, double adhesion)
 {
-    static const bool held[][BRAKE_AXLES] = {{true, false}, {false, true}, {true, true}};
     double least = least_of(lift_off(lines), free_deceleration(lines, pressure));
-    for (size_t i = 0; i < sizeof held / sizeof held[0]; i++)
-        least = least_of(least, saturated(lines, pressure, kept, held[i]));
+    for (int i = 1; i < KINDS_OF_KEPT * KINDS_OF_KEPT; i++) {
+        const enum kept kept[BRAKE_AXLES] = {(enum kept)(i % KINDS_OF_KEPT),
+                                             (enum kept)(i / KINDS_OF_KEPT)};
+        bool sensible = true;
+        for (int j = 0; j < BRAKE_AXLES; j++)
+            sensible = sensible && (kept[j] != STRONG_KEPT || wheels_differ(lines, j));
+        if (sensible)
+            least = least_of(least, saturated(lines, pressure, adhesion, kept));
+    }
     return least;
+}
+
+/* Force of an axle that the anti-lock watches, and what its strong wheel asks, as if both did. */
+static double kept_force(const struct force_lines *lines, int axle, double pressure,
+                         double deceleration, double grip, double *asked)
+{
+    const double force = tyre_force(lines, axle, pressure, deceleration);
+    const double strong = force_asked(lines, axle, pressure, deceleration);
+    *asked = least_of(strong, grip);
+    return wheels_differ(lines, axle)
+               ? 0.5 * (least_of(strong, grip) + least_of(2.0 * force - strong, grip))
+               : least_of(force, grip);
 }
 
 struct brake_balance_state brake_balance_kept(const struct brake_balance *balance, double pressure,
@@ -204,19 +248,21 @@ struct brake_balance_state brake_balance_kept(const struct brake_balance *balanc
     const struct force_lines lines = force_lines_of(balance);
     const double kept = antilock <= 0.0 ? adhesion : antilock * adhesion;
     struct brake_balance_state at;
+    double asked[BRAKE_AXLES];
     if (antilock <= 0.0 || lines.locked)
         return point_at(&lines, least_of(pressure, brake_balance_lock(balance, kept).pressure));
     at.deceleration = with_antilock(&lines, pressure, kept);
-    for (int i = 0; i < BRAKE_AXLES; i++)
-        at.force[i] = tyre_force(&lines, i, pressure, at.deceleration);
     fill_loads(&lines, &at);
     for (int i = 0; i < BRAKE_AXLES; i++)
-        at.force[i] = least_of(at.force[i], kept * lines.axle[i].wheels * at.load[i]);
+        at.force[i] = kept_force(&lines, i, pressure, at.deceleration,
+                                 kept * lines.axle[i].wheels * at.load[i], &asked[i]);
     /* The front could give more, but the rear would leave the road. */
-    if (at.deceleration >= lift_off(&lines))
+    if (at.deceleration >= lift_off(&lines)) {
         at.force[BRAKE_FRONT] =
             balance->body.mass * at.deceleration - at.force[BRAKE_REAR] - lines.resistance;
-    fill_loads(&lines, &at);
+        asked[BRAKE_FRONT] = at.force[BRAKE_FRONT];
+    }
+    fill_used(&lines, asked, &at);
     return at;
 }
 

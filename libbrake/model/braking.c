@@ -6,6 +6,7 @@
 
 #include "brake/stop.h"
 #include "extremes.h"
+#include "force_lines.h"
 
 /* ---- friction and torque -------------------------------------------------------------------- */
 
@@ -78,6 +79,7 @@ enum corner {
     AT_REAR_FIRST, /* the rear axle takes the front's place as the first to lock */
     AT_KNEE,       /* the booster runs out */
     AT_FORCE,      /* the pedal force meets its limit */
+    AT_HOLD,       /* a chamber is at its end, the other goes on */
     AT_MOST,       /* the fluid gives no more pressure */
     AT_VALVE,      /* the valve begins to hold rear pressure back */
     AT_FRONT,      /* the front brakes begin to bite */
@@ -171,6 +173,7 @@ static void press(const struct course *c, double time, const struct brake_balanc
 static void fill_pressure_corners(const struct brake_balance *balance, struct instant *now)
 {
     const double rear = brake_valve_pressure(balance->valve, now->pressure);
+    now->past[AT_HOLD] = now->pressure - balance->hold.from;
     now->past[AT_VALVE] = now->pressure - balance->valve.knee;
     now->past[AT_FRONT] = now->pressure - balance->axle[BRAKE_FRONT].threshold;
     now->past[AT_REAR] = rear - balance->axle[BRAKE_REAR].threshold;
@@ -183,13 +186,10 @@ static void fill_limits(const struct brake_rig *rig, const struct brake_balance 
 {
     double past[BRAKE_AXLES] = {now->pressure - lock->pressure, -1.0};
     if (rig->antilock > 0.0 && !balance->locked) {
-        for (int i = 0; i < BRAKE_AXLES; i++) {
-            const struct brake_axle_brakes *axle = &balance->axle[i];
-            const double torque = brake_axle_torque(balance, (enum brake_axle)i, now->pressure);
-            const double inertia_torque = axle->inertia / axle->radius * at->deceleration;
-            past[i] = (torque - inertia_torque) / axle->radius -
-                      kept_adhesion(rig) * axle->wheels * at->load[i];
-        }
+        const struct force_lines lines = force_lines_of(balance);
+        for (int i = 0; i < BRAKE_AXLES; i++)
+            past[i] = force_asked(&lines, i, now->pressure, at->deceleration) -
+                      kept_adhesion(rig) * balance->axle[i].wheels * at->load[i];
     }
     now->past[AT_LIMIT] = most_of(past[0], past[1]);
     now->past[AT_SECOND] = least_of(past[0], past[1]);

@@ -12,8 +12,10 @@
 
 struct force_lines {
     struct brake_valve valve;
+    struct brake_hold hold;
     struct {
-        double gain, threshold, inertia, wheels;
+        double gain, threshold, inertia, wheels, held;
+        double strong;     /* [-] part of the held torque that the wheel asked most lacks */
         double per_radius; /* [1/m] */
     } axle[BRAKE_AXLES];
     bool locked;
@@ -40,7 +42,8 @@ static inline struct force_lines force_lines_of(const struct brake_balance *bala
 {
     const struct brake_body body = balance->body;
     const double per_wheelbase = 1.0 / balance->wheelbase;
-    struct force_lines lines = {.valve = balance->valve, .locked = balance->locked};
+    struct force_lines lines = {
+        .valve = balance->valve, .hold = balance->hold, .locked = balance->locked};
     lines.weight = square_weight(balance);
     lines.longitudinal = lines.weight * balance->grade + balance->drag;
     lines.resistance = balance->rolling * lines.weight + lines.longitudinal;
@@ -55,6 +58,8 @@ static inline struct force_lines force_lines_of(const struct brake_balance *bala
         lines.axle[i].threshold = axle->threshold;
         lines.axle[i].inertia = axle->inertia;
         lines.axle[i].wheels = axle->wheels;
+        lines.axle[i].held = axle->held;
+        lines.axle[i].strong = axle->held_wheels < axle->wheels ? 0.0 : axle->held;
         lines.axle[i].per_radius = 1.0 / axle->radius;
         lines.equivalent += axle->inertia * lines.axle[i].per_radius * lines.axle[i].per_radius;
     }
@@ -64,10 +69,24 @@ static inline struct force_lines force_lines_of(const struct brake_balance *bala
 
 /* ---- at a pressure -------------------------------------------------------------------------- */
 
-static inline double axle_torque(const struct force_lines *lines, int axle, double pressure)
+/* With every circuit at the pressure. */
+static inline double even_torque(const struct force_lines *lines, int axle, double pressure)
 {
     const double at = axle == BRAKE_REAR ? valve_pressure(lines->valve, pressure) : pressure;
     return brake_torque(lines->axle[axle].gain, lines->axle[axle].threshold, at);
+}
+
+/* What the held circuit would give more, of an axle that it works alone. */
+static inline double torque_lost(const struct force_lines *lines, int axle, double pressure)
+{
+    const double within = least_of(most_of(pressure, lines->hold.from), lines->hold.to);
+    return even_torque(lines, axle, within) - even_torque(lines, axle, lines->hold.from);
+}
+
+static inline double axle_torque(const struct force_lines *lines, int axle, double pressure)
+{
+    return even_torque(lines, axle, pressure) -
+           lines->axle[axle].held * torque_lost(lines, axle, pressure);
 }
 
 static inline double front_load(const struct force_lines *lines, double deceleration)
@@ -92,6 +111,21 @@ static inline double tyre_force(const struct force_lines *lines, int axle, doubl
            per_radius;
 }
 
+/* Whether the wheels of an axle hang on different circuits, of which one is held. */
+static inline bool wheels_differ(const struct force_lines *lines, int axle)
+{
+    return lines->axle[axle].strong < lines->axle[axle].held;
+}
+
+/* Force that the wheel asked most asks of the road, as if all braked wheels of the axle did. */
+static inline double force_asked(const struct force_lines *lines, int axle, double pressure,
+                                 double deceleration)
+{
+    const double spared = lines->axle[axle].held - lines->axle[axle].strong;
+    return tyre_force(lines, axle, pressure, deceleration) +
+           spared * torque_lost(lines, axle, pressure) * lines->axle[axle].per_radius;
+}
+
 /* Load on the wheels that a locked drive brakes. An axle with one wheel braked counts half: its
  * open differential lets the other wheel run. One that no circuit brakes is held by the drive
  * whole. */
@@ -108,9 +142,10 @@ static inline double braked_load(const struct force_lines *lines, double front)
 
 /* ---- the straight pieces -------------------------------------------------------------------- */
 
-/* Pressures at which a straight piece of the force lines ends, in rising order: the two thresholds
- * and the knee of the valve, then one point beyond on the last, endless piece. */
-enum { PIECES = 4 };
+/* Pressures at which a straight piece of the force lines ends, in rising order: the two thresholds,
+ * the knee of the valve and both ends of the hold, then one point beyond on the last, endless
+ * piece. */
+enum { PIECES = 6 };
 
 static inline double front_pressure_of_rear(const struct force_lines *lines)
 {
@@ -141,9 +176,17 @@ static inline void piece_ends(const struct force_lines *lines, double end[PIECES
     end[1] = lines->axle[BRAKE_FRONT].threshold;
     end[2] = front_pressure_of_rear(lines);
     end[3] = lines->valve.knee;
+    end[4] = lines->hold.from;
+    end[5] = lines->hold.to;
+    sort_pair(&end[1], &end[4]);
+    sort_pair(&end[2], &end[5]);
+    sort_pair(&end[1], &end[3]);
+    sort_pair(&end[2], &end[4]);
     sort_pair(&end[1], &end[2]);
+    sort_pair(&end[3], &end[5]);
+    sort_pair(&end[3], &end[4]);
     sort_pair(&end[2], &end[3]);
-    sort_pair(&end[1], &end[2]);
+    sort_pair(&end[4], &end[5]);
     for (int i = 1; i < PIECES; i++)
         end[i] = end[i] == BRAKE_INFINITY ? end[i - 1] : end[i];
     end[PIECES] = beyond(end[PIECES - 1]);
@@ -189,10 +232,9 @@ static inline void take_piece(const struct force_lines *lines, struct pieces *pi
     double both = 0.0;
     pieces->deceleration[i] = a;
     for (int axle = 0; axle < BRAKE_AXLES; axle++) {
-        const double force = tyre_force(lines, axle, pressure, a);
-        pieces->asked[axle][i] = force;
+        pieces->asked[axle][i] = force_asked(lines, axle, pressure, a);
         pieces->grip[axle][i] = lines->axle[axle].wheels * load[axle];
-        both += force;
+        both += tyre_force(lines, axle, pressure, a);
     }
     for (int axle = 0; axle < BRAKE_AXLES && lines->locked; axle++) {
         pieces->asked[axle][i] = both;
@@ -200,9 +242,11 @@ static inline void take_piece(const struct force_lines *lines, struct pieces *pi
     }
 }
 
+/* Side by side only when the loop over the ends is gone, which is longer than compilers unroll. */
 static inline void take_pieces(const struct force_lines *lines, struct pieces *pieces)
 {
     piece_ends(lines, pieces->end);
+#pragma GCC unroll 7
     for (int i = 0; i <= PIECES; i++)
         take_piece(lines, pieces, i);
 }

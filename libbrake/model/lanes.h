@@ -25,7 +25,10 @@ struct brake_lane_numbers {
     brake_column ratio, efficiency;
     brake_column booster_gain, assist;
     brake_column master_area, master_efficiency;
-    brake_column pressure_most;
+    struct {
+        brake_column torque, wheels;
+    } held[2];
+    brake_column hold_from, hold_to, pressure_most;
     brake_column force, force_most;
     brake_column adhesion;
     brake_column speed, dead_time, build_up;

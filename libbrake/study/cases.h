@@ -3,11 +3,12 @@
 #define BRAKE_STUDY_CASES_H
 
 #include "brake/sweep.h"
+#include "vehicle/lane.h"
 #include "vehicle/recalculation.h"
 
 enum {
-    BRAKE_SHARED_TABLES = 48, /**< room for the tables of a sweep */
-    BRAKE_SHARED_COLUMNS = 64 /**< room for the numbers that they hold */
+    BRAKE_SHARED_TABLES = 48,                               /**< room for the tables of a sweep */
+    BRAKE_SHARED_COLUMNS = BRAKE_LOADS * BRAKE_LANE_NUMBERS /**< of the numbers they hold */
 };
 
 /** What cases share: numbers that follow only a few of the axes, tabulated over those. */

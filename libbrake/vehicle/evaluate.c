@@ -20,19 +20,26 @@ static const double parking_grade = 0.20;
 /* What one load case is worked out from. */
 struct question {
     const struct brake_vehicle *vehicle;
-    struct brake_system system; /* intact */
-    double pressure_most;       /* at the most pedal force */
-    double target;              /* pressure for the target; NaN: not asked yet */
-    double most;                /* deceleration at that force; NaN: not asked yet */
-    struct brake_lock lock;     /* first lock; its pressure NaN: not asked yet */
+    struct brake_system system;  /* intact */
+    struct brake_system endless; /* the same with no end of stroke or travel */
+    double pressure_most;        /* at the most pedal force */
+    double target;               /* pressure for the target, endless; NaN: not asked yet */
+    double most;                 /* deceleration at that force; NaN: not asked yet */
+    struct brake_lock lock;      /* first lock; its pressure NaN: not asked yet */
 };
 
 /* Pressure that gives the target, whatever the tyres hold. */
 static double pressure_target(struct question *q)
 {
     if (isnan(q->target))
-        q->target = brake_balance_pressure(&q->system.balance, q->vehicle->driver.target);
+        q->target = brake_balance_pressure(&q->endless.balance, q->vehicle->driver.target);
     return q->target;
+}
+
+static struct brake_balance_state state_at_target(const struct question *q)
+{
+    const struct brake_balance *b = &q->system.balance;
+    return brake_balance_at(b, brake_balance_pressure(b, q->vehicle->driver.target));
 }
 
 static const struct brake_lock *first_lock(struct question *q)
@@ -124,7 +131,7 @@ static void answer_pedal(struct question *q, struct brake_case_results *r)
         isinf(knee)
             ? BRAKE_NAN
             : brake_balance_at(&q->system.balance, brake_pedal_pressure(pedal, knee)).deceleration;
-    r->pedal.travel = brake_system_travel(&q->system, pressure_target(q));
+    r->pedal.travel = brake_system_travel(&q->endless, pressure_target(q));
     r->pedal.travel_used = r->pedal.travel / q->system.travel;
     r->pedal.primary_stroke_used = stroke_used(q, 0);
     r->pedal.secondary_stroke_used = stroke_used(q, 1);
@@ -178,7 +185,7 @@ static void answer_torque(struct question *q, struct brake_case_results *r)
 static void answer_balance(struct question *q, struct brake_case_results *r)
 {
     const struct brake_balance *b = &q->system.balance;
-    const struct brake_balance_state at = brake_balance_at(b, pressure_target(q));
+    const struct brake_balance_state at = state_at_target(q);
     const double front = at.force[BRAKE_FRONT];
     r->balance.front_share = front / (front + at.force[BRAKE_REAR]);
     r->balance.ideal_front_share = ideal_front_share(q);
@@ -307,8 +314,7 @@ static void answer_tow(struct question *q, struct brake_case_results *r)
 static void answer_steering(struct question *q, struct brake_case_results *r)
 {
     const struct brake_axle_lines *axle = &q->vehicle->axle[BRAKE_FRONT].axle;
-    const double force =
-        brake_balance_at(&q->system.balance, pressure_target(q)).force[BRAKE_FRONT];
+    const double force = state_at_target(q).force[BRAKE_FRONT];
     r->steering.pull = brake_steering_pull(force, axle->side_difference, axle->scrub_radius);
 }
 
@@ -349,6 +355,8 @@ static void answer_case(const struct brake_vehicle *vehicle, enum brake_load loa
     struct question q = {
         .vehicle = vehicle, .most = BRAKE_NAN, .target = BRAKE_NAN, .lock.pressure = BRAKE_NAN};
     brake_system_build(vehicle, load, BRAKE_INTACT, &q.system);
+    q.endless = q.system;
+    brake_system_release(&q.endless);
     q.pressure_most = brake_system_pressure(&q.system, vehicle->driver.pedal_force_most);
     for (int group = BRAKE_OF_MASS; group < BRAKE_RESULT_GROUPS; group++) {
         if ((groups & group_bit((int)load, group)) != 0)

@@ -18,9 +18,13 @@ static void fill_brakes(const struct brake_vehicle *vehicle, const struct brake_
     for (int i = 0; i < BRAKE_AXLES; i++) {
         n->brakes[i].gain[lane] = system->balance.axle[i].gain;
         n->brakes[i].threshold[lane] = system->balance.axle[i].threshold;
+        n->held[i].torque[lane] = system->balance.axle[i].held;
+        n->held[i].wheels[lane] = system->balance.axle[i].held_wheels;
         n->wheels[i].radius[lane] = system->balance.axle[i].radius;
         n->wheels[i].inertia[lane] = system->balance.axle[i].inertia;
     }
+    n->hold_from[lane] = system->balance.hold.from;
+    n->hold_to[lane] = system->balance.hold.to;
     n->knee[lane] = system->balance.valve.knee;
     n->slope[lane] = system->balance.valve.slope;
     n->ratio[lane] = pedal->ratio;
@@ -60,6 +64,9 @@ void brake_lane_fill(const struct brake_vehicle *vehicle, enum brake_load load, 
 #define FRICTION(of) WORK_OF(axle[of].pads), WORK_OF(axle[of].lining)
 #define GAPS(of) WORK_OF(axle[of].pads)
 
+#define FLUID                                                                                      \
+    WORK_OF(circuits), WORK_OF(master), WORK_OF(pedal), BRAKES(0), GAPS(0), BRAKES(1), GAPS(1)
+
 enum { TOUCHES = 16 };
 
 /* What brake_lane_fill builds from what: from the first column to the last. */
@@ -77,9 +84,7 @@ static const struct {
     {COLUMN(ratio), COLUMN(efficiency), {WORK_OF(pedal)}},
     {COLUMN(booster_gain), COLUMN(assist), {WORK_OF(booster)}},
     {COLUMN(master_area), COLUMN(master_efficiency), {WORK_OF(master)}},
-    {COLUMN(pressure_most),
-     COLUMN(pressure_most),
-     {WORK_OF(circuits), WORK_OF(master), WORK_OF(pedal), BRAKES(0), GAPS(0), BRAKES(1), GAPS(1)}},
+    {COLUMN(held[0].torque), COLUMN(pressure_most), {FLUID}},
     {COLUMN(force), COLUMN(force_most), {WORK_OF(driver)}},
     {COLUMN(adhesion), COLUMN(adhesion), {WORK_OF(road), WORK_OF(general)}},
     {COLUMN(speed), COLUMN(build_up), {WORK_OF(stop)}},

@@ -720,7 +720,8 @@ static const struct brake_quantity master_rows[] = {
     {LINE(master, secondary_stroke), .kind = BRAKE_REAL, .danger = BRAKE_TOO_HIGH,
      .dimension = BRAKE_LENGTH, .unit = "mm", .low = 0.005, .high = 0.06, NO_DEFAULT,
      .typical = 0.03,
-     .meaning = "Stroke of the far chamber; it feeds the second circuit.",
+     .meaning = "Stroke of the far chamber; it feeds the second circuit, which gets no more pressure "
+                "at its end while the first goes on.",
      .means = BRAKE_BY_GAUGE, .measure = "Maker's data."},
     {LINE(master, take_up), .kind = BRAKE_REAL, .danger = BRAKE_TOO_LOW,
      .dimension = BRAKE_LENGTH, .unit = "mm", .low = 0.0, .high = 0.01, USUAL(0.0013, 0.0008, 0.0025),

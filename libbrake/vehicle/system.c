@@ -232,24 +232,81 @@ static void fail_circuit(const struct brake_vehicle *vehicle, struct brake_syste
         system->balance.valve.knee = BRAKE_INFINITY;
 }
 
-/* fmin passes over NaN, so a stroke that is not known sets no limit. */
-static double pressure_most(const struct brake_system *system)
+/* Pressure at which a chamber is at the end of its stroke; infinite where that is not known, or
+ * where it holds none. */
+static double chamber_end(const struct brake_system *system, int c)
+{
+    if (system->failed[c] || isnan(system->stroke[c]))
+        return BRAKE_INFINITY;
+    return brake_fluid_pressure(&system->circuit[c], system->stroke[c] * system->pedal.master_area);
+}
+
+/* Pressure at which the pedal is at the floor: with all circuits filled alike, or later, with the
+ * `first` chamber at its end and the other one taking the rest. fmax passes over a stroke that is
+ * not known. */
+static double pedal_end(const struct brake_system *system, bool pair, int first)
 {
     const double area = system->pedal.master_area;
-    double pressure = BRAKE_INFINITY;
+    const double *stroke = system->stroke;
     double rod = (system->travel - system->free_play) / system->pedal.ratio;
     struct brake_fluid all = {0.0, 0.0, 0.0, 0.0, 0.0, 0.0};
     for (int c = 0; c < 2; c++) {
-        if (system->failed[c]) {
-            rod -= isnan(system->stroke[c]) ? 0.0 : system->stroke[c];
-            continue;
-        }
-        all = brake_fluid_sum(all, system->circuit[c]);
-        if (!isnan(system->stroke[c]))
-            pressure =
-                fmin(pressure, brake_fluid_pressure(&system->circuit[c], system->stroke[c] * area));
+        if (!system->failed[c])
+            all = brake_fluid_sum(all, system->circuit[c]);
+        else if (!isnan(stroke[c]))
+            rod -= stroke[c];
     }
-    return isnan(rod) ? pressure : fmin(pressure, brake_fluid_pressure(&all, rod * area));
+    if (isnan(rod))
+        return BRAKE_INFINITY;
+    const double both = brake_fluid_pressure(&all, rod * area);
+    if (!pair)
+        return both;
+    return fmax(both,
+                brake_fluid_pressure(&system->circuit[1 - first], (rod - stroke[first]) * area));
+}
+
+static void release_circuits(struct brake_system *system)
+{
+    system->balance.hold = (struct brake_hold){0.0, 0.0};
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        system->balance.axle[i].held = 0.0;
+        system->balance.axle[i].held_wheels = 0.0;
+    }
+}
+
+static void hold_circuit(struct brake_system *system, enum brake_split split, double from)
+{
+    system->balance.hold = (struct brake_hold){from, system->pressure_most};
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        const struct brake_share share = brake_split_share(split, system->held, (enum brake_axle)i);
+        system->balance.axle[i].held = share.torque;
+        system->balance.axle[i].held_wheels = share.wheels;
+    }
+}
+
+/* The pistons of a tandem master carry the rod's force through one another: at the end of its
+ * stroke a chamber hands it on whole, to the other chamber by the floating piston or to the end of
+ * the bore. So the other circuit has the pressure of the force, and this one keeps what it has. */
+static void set_ends(const struct brake_vehicle *vehicle, struct brake_system *system)
+{
+    const enum brake_split split = (enum brake_split)vehicle->circuits.split;
+    const bool pair = split != BRAKE_SPLIT_ONE && !system->failed[0] && !system->failed[1];
+    const double end[2] = {chamber_end(system, 0), chamber_end(system, 1)};
+    const int first = end[1] < end[0] ? 1 : 0;
+    system->pressure_most = fmin(end[pair ? 1 - first : first], pedal_end(system, pair, first));
+    system->held = pair && end[first] < system->pressure_most ? first : -1;
+    if (system->held >= 0)
+        hold_circuit(system, split, end[first]);
+    else
+        release_circuits(system);
+}
+
+void brake_system_release(struct brake_system *system)
+{
+    system->stroke[0] = system->stroke[1] = BRAKE_NAN;
+    system->pressure_most = BRAKE_INFINITY;
+    system->held = -1;
+    release_circuits(system);
 }
 
 void brake_system_fail(const struct brake_vehicle *vehicle, enum brake_failure failure,
@@ -280,7 +337,7 @@ void brake_system_fail(const struct brake_vehicle *vehicle, enum brake_failure f
     case BRAKE_FAILURES:
         break;
     }
-    system->pressure_most = pressure_most(system);
+    set_ends(vehicle, system);
 }
 
 void brake_system_build(const struct brake_vehicle *vehicle, enum brake_load load,
@@ -314,10 +371,11 @@ double brake_system_pressure(const struct brake_system *system, double force)
 double brake_system_travel(const struct brake_system *system, double pressure)
 {
     double rod = 0.0;
-    for (int c = 0; c < 2; c++)
-        rod += system->failed[c]
-                   ? system->stroke[c]
-                   : brake_fluid_volume(&system->circuit[c], pressure) / system->pedal.master_area;
+    for (int c = 0; c < 2; c++) {
+        const double filled =
+            brake_fluid_volume(&system->circuit[c], pressure) / system->pedal.master_area;
+        rod += system->failed[c] ? system->stroke[c] : fmin(filled, system->stroke[c]);
+    }
     return system->free_play + system->pedal.ratio * rod;
 }
 

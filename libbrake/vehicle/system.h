@@ -14,7 +14,9 @@ struct brake_system {
     struct brake_fluid circuit[2]; /**< what each chamber must fill [m3, m3/Pa] */
     bool failed[2];                /**< a failed circuit fills nothing and holds no pressure */
     double stroke[2];              /**< [m] of each chamber; NaN: not known */
-    double pressure_most; /**< [Pa] at which a chamber or the pedal is at its end; infinite: none */
+    int held;                      /**< circuit whose chamber ends before the other; -1: none */
+    double pressure_most; /**< [Pa] at which both chambers or the pedal are at their ends; infinite:
+                               never */
     double free_play;     /**< [m] of the pad */
     double travel;        /**< [m] of the pad to the floor; NaN: not known */
     double adhesion;      /**< [-] of the road */
@@ -124,15 +126,21 @@ void brake_system_build(const struct brake_vehicle *vehicle, enum brake_load loa
 void brake_system_fail(const struct brake_vehicle *vehicle, enum brake_failure failure,
                        struct brake_system *system);
 
-/** Line pressure at a pedal force, no more than the fluid allows before a chamber or the pedal is
- * at its end.
+/** Take the ends of strokes and pedal away: what it would take to go on, not what is reached.
+ * @param system  built; its strokes are not known after
+ */
+void brake_system_release(struct brake_system *system);
+
+/** Line pressure at a pedal force, no more than the fluid allows before both chambers or the pedal
+ * are at their ends. A chamber that ends first keeps its circuit at the hold of the balance.
  * @param system  built
  * @param force   [N] on the pedal
  * @return        [Pa]
  */
 double brake_system_pressure(const struct brake_system *system, double force);
 
-/** Travel of the pedal pad at a pressure; a failed circuit lets its chamber run to the end.
+/** Travel of the pedal pad at a pressure; a failed circuit lets its chamber run to the end, and
+ * none runs farther.
  * @param system    built
  * @param pressure  [Pa]
  * @return          [m]; NaN when a failed chamber's stroke is not known

@@ -68,8 +68,8 @@ def fluid_pressure(closing, c, air, volume):
     return np.where(b > 0, 2 * left * ATMOSPHERE / (b + root), (root - b) / (2 * c))
 
 
-def pressure_limit(v):
-    """Of both chambers and the pedal; none of the axes moves it."""
+def pressure_limits(v):
+    """Ends of both chambers, and of the pedal after the first; none of the axes moves them."""
     area = np.pi / 4 * v["master.bore"] ** 2
     closing = [
         4 * 2 * np.pi / 4 * v["front.disc.piston_diameter"] ** 2 * v["front.disc.pads.gap"],
@@ -83,10 +83,14 @@ def pressure_limit(v):
     air = v["circuits.air_volume"] / 2
     strokes = (v["master.primary_stroke"], v["master.secondary_stroke"])
     rod = (v["pedal.travel"] - v["pedal.free_play"]) / v["pedal.ratio"]
-    return min(
-        *(fluid_pressure(c, g, air, s * area) for c, g, s in zip(closing, give, strokes)),
+    ends = [fluid_pressure(c, g, air, s * area) for c, g, s in zip(closing, give, strokes)]
+    first = int(np.argmin(ends))
+    floor = max(
         fluid_pressure(sum(closing), sum(give), 2 * air, rod * area),
+        fluid_pressure(closing[1 - first], give[1 - first], air, (rod - strokes[first]) * area),
     )
+    most = min(max(ends), floor)
+    return first, min(ends[first], most), most
 
 
 def script(v, rollout, mass, pad_mu, booster, lining_mu):
@@ -112,11 +116,17 @@ def script(v, rollout, mass, pad_mu, booster, lining_mu):
     )
     slope = v["valve.slope"]
 
-    def forces(p):
+    first, hold, limit = pressure_limits(v)
+
+    def even(p):
         rear = np.where(p <= knee, p, knee + slope * (p - knee))
-        torque = front_gain * np.maximum(0, p - start[0]), rear_gain * np.maximum(
-            0, rear - start[1]
-        )
+        return [
+            front_gain * np.maximum(0, p - start[0]), rear_gain * np.maximum(0, rear - start[1])
+        ]
+
+    def forces(p):
+        torque = even(p)
+        torque[first] = torque[first] - (even(np.clip(p, hold, limit))[first] - even(hold)[first])
         rolling = v["vehicle.rolling_resistance"] * m * G
         a = ((torque[0] + torque[1]) / radius + rolling) / effective
         return a, [(t - inertia * a / radius) / radius for t in torque]
@@ -127,7 +137,9 @@ def script(v, rollout, mass, pad_mu, booster, lining_mu):
 
     rear_start = np.where(start[1] <= knee, start[1], knee + (start[1] - knee) / slope)
     ends = np.sort(
-        np.stack([np.zeros_like(m), np.full_like(m, start[0]), rear_start, knee]), axis=0
+        np.stack([np.zeros_like(m), rear_start, knee]
+                 + [np.full_like(m, end) for end in (start[0], hold, limit)]),
+        axis=0,
     )
     ends = np.concatenate([ends, 2 * ends[-1:] + 1e5])
     lock = np.full_like(m, np.inf)
@@ -139,14 +151,14 @@ def script(v, rollout, mass, pad_mu, booster, lining_mu):
         at.append((force[0] - mu * load[0], force[1] - mu * load[1], a - lift))
     for which in range(3):  # front locks, rear locks, rear leaves the road
         root = np.full_like(m, np.inf)
-        for i in reversed(range(4)):
+        for i in reversed(range(6)):
             y0, y1 = at[i][which], at[i + 1][which]
             with np.errstate(all="ignore"):
                 line = np.where(
                     y0 >= 0, ends[i],
                     np.where(y1 > y0, ends[i] - y0 * (ends[i + 1] - ends[i]) / (y1 - y0), np.inf),
                 )
-            root = np.where((line <= ends[i + 1]) | (i == 3), line, root)
+            root = np.where((line <= ends[i + 1]) | (i == 5), line, root)
         lock = np.minimum(lock, root)
 
     def pressure(force):
@@ -155,7 +167,6 @@ def script(v, rollout, mass, pad_mu, booster, lining_mu):
         area = np.pi / 4 * v["master.bore"] ** 2
         return np.minimum(out * v["master.efficiency"] / area, limit)
 
-    limit = pressure_limit(v)
     used, _ = forces(np.minimum(pressure(v["driver.pedal_force"]), lock))
     locked, _ = forces(lock)
     most, _ = forces(np.minimum(pressure(v["driver.pedal_force_most"]), lock))

@@ -1,7 +1,8 @@
 /* Brakes vehicles to their end speed and prints what came of it, for another program to be held
  * against. Standard input, numbers between white space, a case after the other:
  *   mass behind height wheelbase rolling grade locked,
- *   gain threshold radius inertia wheels of front and rear, knee and slope of the valve,
+ *   gain threshold radius inertia wheels held held_wheels of front and rear, knee and slope of the
+ *   valve, from and to of the hold,
  *   ratio efficiency gain assist master_area master_efficiency of the pedal,
  *   pressure_most adhesion antilock air_drag dead_time rise_time booster_lag air step,
  *   manner force deceleration from to,
@@ -40,10 +41,10 @@ static void read_balance(struct brake_balance *b)
     for (int i = 0; i < BRAKE_AXLES; i++) {
         struct brake_axle_brakes *axle = &b->axle[i];
         numbers((double *const[]){&axle->gain, &axle->threshold, &axle->radius, &axle->inertia,
-                                  &axle->wheels},
-                5);
+                                  &axle->wheels, &axle->held, &axle->held_wheels},
+                7);
     }
-    numbers((double *const[]){&b->valve.knee, &b->valve.slope}, 2);
+    numbers((double *const[]){&b->valve.knee, &b->valve.slope, &b->hold.from, &b->hold.to}, 4);
 }
 
 static void read_rig(struct brake_rig *rig)

@@ -22,6 +22,8 @@ class Axle:
     radius: float
     inertia: float
     wheels: float = 1.0
+    held: float = 0.0  # part of the torque on the circuit that a chamber at its end holds
+    held_wheels: float = 0.0
 
     @property
     def turning(self):
@@ -112,6 +114,7 @@ class Rig:
     locked: bool
     axles: tuple
     valve: tuple  # knee, slope
+    hold: tuple  # from, to; alike: none
     pedal: tuple  # ratio, efficiency, gain, assist, master area, master efficiency
     pressure_most: float
     adhesion: float
@@ -134,7 +137,8 @@ class Rig:
         yield self.locked
         for axle in self.axles:
             yield from dataclasses.astuple(axle)
-        yield from (*self.valve, *self.pedal, self.pressure_most, self.adhesion, self.antilock)
+        yield from (*self.valve, *self.hold, *self.pedal)
+        yield from (self.pressure_most, self.adhesion, self.antilock)
         yield from (self.air_drag, self.dead_time, self.rise_time, self.lag, self.air, self.step)
         yield from (self.manner, self.force, self.deceleration, self.start, self.end)
         yield bool(self.hot)
@@ -157,12 +161,32 @@ class Rig:
         threshold = self.axles[1].threshold
         if threshold > knee:
             threshold = knee + (threshold - knee) / slope if slope > 0.0 else math.inf
-        ends = {0.0, self.axles[0].threshold, threshold, knee} - {math.inf}
+        ends = {0.0, self.axles[0].threshold, threshold, knee, *self.hold} - {math.inf}
         self.ends = sorted(ends) + [max(ends) + 1e8]
 
     # ---- forces at one instant
 
     def torques(self, pressure, gains):
+        """What the held circuit has, and the other one: each its own pressure."""
+        lower, upper = self.hold
+        even = self.even(pressure, gains)
+        if pressure <= lower or lower == upper:
+            return even
+        kept, reached = self.even(lower, gains), self.even(min(pressure, upper), gains)
+        return [
+            t - axle.held * (r - k) for t, k, r, axle in zip(even, kept, reached, self.axles)
+        ]
+
+    def asked(self, pressure, gains, a):
+        """Force of the wheel that is asked most, twice, of each axle."""
+        pairs = zip(self.torques(pressure, gains), self.even(pressure, gains), self.axles)
+        return [
+            (even if axle.held > 0.0 and axle.held_wheels < axle.wheels else torque) / axle.radius
+            - axle.turning * a
+            for torque, even, axle in pairs
+        ]
+
+    def even(self, pressure, gains):
         knee, slope = self.valve
         behind = pressure if pressure <= knee else knee + slope * (pressure - knee)
         return [
@@ -189,7 +213,8 @@ class Rig:
         given = [self.kept * x.wheels * n for x, n in zip(self.axles, loads)]
         if self.locked:
             return sum(forces) - sum(given), -loads[1]
-        return (*(f - n for f, n in zip(forces, given)), -loads[1])
+        asked = self.asked(pressure, gains, a)
+        return (*(f - n for f, n in zip(asked, given)), -loads[1])
 
     def lock(self, gains, drag):
         """Least pressure at which anything is beyond; all is straight between the ends."""

@@ -130,9 +130,10 @@ static void a_pedal_that_comes_to_its_end(void **state)
     const char *id = "end_of_travel";
     /* 9 mm and 64 bar x 0.2 mm/bar = 21.7 mm. */
     expect_pair(id, swapped(soft, "30 mm\nsec", "21.8 mm\nsec"),
-                swapped(soft, "30 mm\nsec", "21.6 mm\nsec"), 2, "63 bar of 64 bar at 500 N");
+                swapped(soft, "30 mm\nsec", "21.6 mm\nsec"), 2,
+                "the first circuit stays at 63 bar, the other one gets 64 bar of 64 bar at 500 N");
     const char *at_13 = swapped(soft, "30 mm\nsec", "13 mm\nsec");
-    assert_int_equal(count_of(at_13, id, "is there: 20 bar of 64 bar at 500 N"), 2);
+    assert_int_equal(count_of(at_13, id, "stays at 20 bar, the other one gets 64 bar"), 2);
     assert_int_equal(count_of(at_13, id, "with the second circuit failed, 20 bar"), 2);
     /* The floor at 5 + 4 x (11.25 + 12.74) = 101 mm, or with the second circuit failed
      * 5 + 4 x (9 + 12.74 + 6) = 116 mm; with the first one 5 + 4 x (2.25 + 30) = 134 mm. */

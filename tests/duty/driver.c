@@ -105,12 +105,13 @@ static void print_rig(const struct brake_rig *rig)
           7);
     for (int i = 0; i < BRAKE_AXLES; i++) {
         const struct brake_axle_brakes *axle = &b->axle[i];
-        print((double[]){axle->gain, axle->threshold, axle->radius, axle->inertia, axle->wheels},
-              5);
+        print((double[]){axle->gain, axle->threshold, axle->radius, axle->inertia, axle->wheels,
+                         axle->held, axle->held_wheels},
+              7);
     }
-    print((double[]){b->valve.knee, b->valve.slope, p->ratio, p->efficiency, p->gain, p->assist,
-                     p->master_area, p->master_efficiency},
-          8);
+    print((double[]){b->valve.knee, b->valve.slope, b->hold.from, b->hold.to, p->ratio,
+                     p->efficiency, p->gain, p->assist, p->master_area, p->master_efficiency},
+          10);
     print((double[]){rig->pressure_most, rig->adhesion, rig->antilock, rig->air_drag,
                      rig->dead_time, rig->rise_time, rig->booster_lag, rig->air, rig->step},
           9);

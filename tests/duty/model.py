@@ -86,12 +86,13 @@ def read_rig(line):
     numbers = Numbers(line)
     body = numbers.some(6)
     locked = bool(numbers.one())
-    axles = tuple(braking.Axle(*numbers.some(5)) for _ in range(2))
-    valve, pedal, rest = tuple(numbers.some(2)), tuple(numbers.some(6)), numbers.some(9)
+    axles = tuple(braking.Axle(*numbers.some(7)) for _ in range(2))
+    valve, hold = tuple(numbers.some(2)), tuple(numbers.some(2))
+    pedal, rest = tuple(numbers.some(6)), numbers.some(9)
     hots, brakes = zip(*(read_axle(numbers) for _ in range(2)))
     assert not numbers.left
     rig = braking.Rig(
-        *body, locked, axles, valve, pedal, *rest, FORCE, 0.0, 0.0, 0.0, 0.0, hot=hots
+        *body, locked, axles, valve, hold, pedal, *rest, FORCE, 0.0, 0.0, 0.0, 0.0, hot=hots
     )
     return rig, brakes
 

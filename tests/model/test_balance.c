@@ -16,9 +16,7 @@ static const struct brake_balance plain = {
 
 static struct brake_balance any_vehicle(struct cases *cases)
 {
-    struct brake_balance b;
-    b.grade = 0.0;
-    b.drag = 0.0;
+    struct brake_balance b = {.grade = 0.0};
     b.wheelbase = any_between(cases, 2.0, 4.0);
     b.body.mass = any_between(cases, 800.0, 5000.0);
     b.body.behind = any_between(cases, 0.35, 0.65) * b.wheelbase;
@@ -441,6 +439,159 @@ static void no_stop_goes_beyond_the_rear_leaving_the_road(void **state)
     assert_near(brake_balance_deceleration(&b, 20e6, 1.2, 0.0), lift, ROUNDING);
 }
 
+/* ---- a chamber at the end of its stroke ----------------------------------------------------- */
+
+/* Torque of one circuit on an axle at its own pressure: the equations of the file head with two
+ * circuits, each with a front and a rear line of its own. */
+static double circuit_torque(const struct brake_balance *b, int axle, double share, double pressure)
+{
+    const bool cut = axle == BRAKE_REAR && pressure > b->valve.knee;
+    const double at = cut ? b->valve.knee + b->valve.slope * (pressure - b->valve.knee) : pressure;
+    return share * b->axle[axle].gain * fmax(0.0, at - b->axle[axle].threshold);
+}
+
+/* Deceleration, and by how much the wheel that is asked most asks for more than it has. */
+static double two_circuits(const struct brake_balance *b, double pressure, double adhesion,
+                           double *deceleration)
+{
+    const double held = fmin(pressure, b->hold.from);
+    double force = b->rolling * b->body.mass * BRAKE_GRAVITY;
+    double mass = b->body.mass;
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        const struct brake_axle_brakes *axle = &b->axle[i];
+        force += (circuit_torque(b, i, axle->held, held) +
+                  circuit_torque(b, i, 1.0 - axle->held, pressure)) /
+                 axle->radius;
+        mass += axle->inertia / axle->radius / axle->radius;
+    }
+    const double a = *deceleration = force / mass;
+    const double front = b->body.mass *
+                         (BRAKE_GRAVITY * (b->wheelbase - b->body.behind) + a * b->body.height) /
+                         b->wheelbase;
+    const double load[] = {front, b->body.mass * BRAKE_GRAVITY - front};
+    double most = -load[BRAKE_REAR];
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        const struct brake_axle_brakes *axle = &b->axle[i];
+        const bool apart = axle->held_wheels < 1.0;
+        const double torque = apart && axle->held > 0.0
+                                  ? circuit_torque(b, i, 1.0, pressure)
+                                  : circuit_torque(b, i, axle->held, held) +
+                                        circuit_torque(b, i, 1.0 - axle->held, pressure);
+        const double asked = (torque - axle->inertia * a / axle->radius) / axle->radius;
+        most = fmax(most, asked - adhesion * load[i]);
+    }
+    return most;
+}
+
+static struct brake_balance any_held(struct cases *cases)
+{
+    /* Splits II, II, X, HI, HI, LL: shares of torque and wheels of the held circuit. */
+    static const double held[][4] = {{1, 1, 0, 0},   {0, 0, 1, 1},   {0.5, 0.5, 0.5, 0.5},
+                                     {0.5, 1, 1, 1}, {0.5, 1, 0, 0}, {0.5, 1, 0.5, 0.5}};
+    const double *one = held[(int)any_between(cases, 0.0, 5.999)];
+    struct brake_balance b = any_vehicle(cases);
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        b.axle[i].wheels = 1.0;
+        b.axle[i].held = one[2 * i];
+        b.axle[i].held_wheels = one[2 * i + 1];
+    }
+    b.hold.from = any_between(cases, 0.0, 8e6);
+    b.hold.to = b.hold.from + any_between(cases, 0.0, 12e6);
+    return b;
+}
+
+/* Balance of the forces on the floating piston: reference/method.md, section 4. */
+static void a_chamber_at_its_end_holds_its_circuit_and_the_other_goes_on(void **state)
+{
+    (void)state;
+    struct cases cases = {31};
+    for (int i = 0; i < RANDOM_VEHICLES; i++) {
+        const struct brake_balance b = any_held(&cases);
+        const double pressure = any_between(&cases, 0.0, 1.0) * b.hold.to;
+        double a;
+        (void)two_circuits(&b, pressure, 0.8, &a);
+        assert_near(brake_balance_at(&b, pressure).deceleration, a, 1e-9 * (1.0 + fabs(a)));
+    }
+}
+
+static void the_wheel_whose_circuit_goes_on_locks_first(void **state)
+{
+    (void)state;
+    struct cases cases = {32};
+    int within = 0;
+    for (int i = 0; i < RANDOM_VEHICLES; i++) {
+        const struct brake_balance b = any_held(&cases);
+        const double adhesion = any_between(&cases, 0.2, 1.0);
+        const double lock = brake_balance_lock(&b, adhesion).pressure;
+        double a;
+        if (lock > b.hold.to || lock < 1e3)
+            continue;
+        const double weight = b.body.mass * BRAKE_GRAVITY;
+        within += lock > b.hold.from;
+        assert_true(fabs(two_circuits(&b, lock, adhesion, &a)) < 1e-9 * weight);
+        for (double part = 0.02; part < 0.99; part += 0.04)
+            assert_true(two_circuits(&b, part * lock, adhesion, &a) < 0.0);
+    }
+    assert_true(within > RANDOM_VEHICLES / 10);
+}
+
+/* Beyond both ends nothing is reached: there torque rises as if no chamber ended, so that what it
+ * lacks stays what it is, and goes to nothing with the distance between both ends. */
+static void beyond_both_ends_what_the_held_circuit_lacks_stays_the_same(void **state)
+{
+    (void)state;
+    struct cases cases = {33};
+    for (int i = 0; i < RANDOM_VEHICLES; i++) {
+        const struct brake_balance b = any_held(&cases);
+        struct brake_balance even = b;
+        even.hold.to = even.hold.from;
+        const double beyond = b.hold.to + any_between(&cases, 0.0, 5e6);
+        for (int j = 0; j < BRAKE_AXLES; j++) {
+            const enum brake_axle axle = (enum brake_axle)j;
+            const double lacks =
+                brake_axle_torque(&even, axle, b.hold.to) - brake_axle_torque(&b, axle, b.hold.to);
+            assert_near(brake_axle_torque(&even, axle, beyond) -
+                            brake_axle_torque(&b, axle, beyond),
+                        lacks, 1e-9 * (1.0 + lacks));
+        }
+    }
+}
+
+/* Each wheel of an axle that hangs on both circuits is watched by itself: what it gives is the
+ * lesser of what its own pressure and what the road allow. */
+static void an_antilock_keeps_each_wheel_of_a_held_axle(void **state)
+{
+    (void)state;
+    struct cases cases = {34};
+    int apart = 0;
+    for (int i = 0; i < RANDOM_VEHICLES; i++) {
+        const struct brake_balance b = any_held(&cases);
+        const double pressure = any_between(&cases, 0.3, 1.0) * b.hold.to;
+        const double grip = 0.8 * any_between(&cases, 0.3, 1.0);
+        const struct brake_balance_state at = brake_balance_kept(&b, pressure, grip / 0.8, 0.8);
+        double sum = b.rolling * b.body.mass * BRAKE_GRAVITY;
+        if (at.load[BRAKE_REAR] <= 1.0)
+            continue;
+        for (int j = 0; j < BRAKE_AXLES; j++) {
+            const struct brake_axle_brakes *axle = &b.axle[j];
+            const bool differ = axle->held_wheels == 0.5;
+            const double held = circuit_torque(&b, j, 1.0, fmin(pressure, b.hold.from));
+            const double on = circuit_torque(&b, j, 1.0, pressure);
+            const double share = differ ? 0.5 : axle->held;
+            const double wheels[] = {differ ? held : share * held + (1.0 - share) * on,
+                                     differ ? on : share * held + (1.0 - share) * on};
+            for (int side = 0; side < 2; side++) {
+                const double asked =
+                    (wheels[side] - axle->inertia * at.deceleration / axle->radius) / axle->radius;
+                sum += 0.5 * fmin(asked, grip * at.load[j]);
+            }
+            apart += differ && held < on;
+        }
+        assert_near(sum, b.body.mass * at.deceleration, 1e-8 * b.body.mass);
+    }
+    assert_true(apart > RANDOM_VEHICLES / 10);
+}
+
 static void hold_crossing(const struct brake_balance *b, double crossing)
 {
     const double pressure = brake_balance_pressure(b, crossing);
@@ -795,6 +946,10 @@ int main(void)
         cmocka_unit_test(many_roads_at_once_give_the_same_locks),
         cmocka_unit_test(a_locked_drive_holds_an_axle_that_has_no_brakes),
         cmocka_unit_test(no_stop_goes_beyond_the_rear_leaving_the_road),
+        cmocka_unit_test(a_chamber_at_its_end_holds_its_circuit_and_the_other_goes_on),
+        cmocka_unit_test(the_wheel_whose_circuit_goes_on_locks_first),
+        cmocka_unit_test(beyond_both_ends_what_the_held_circuit_lacks_stays_the_same),
+        cmocka_unit_test(an_antilock_keeps_each_wheel_of_a_held_axle),
         cmocka_unit_test(where_the_rear_takes_the_lead_both_use_the_same),
         cmocka_unit_test(a_front_biased_vehicle_leads_at_the_front_from_the_first_pressure_on),
         cmocka_unit_test(a_rear_that_leads_already_leads_from_where_the_question_begins),

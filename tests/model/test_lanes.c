@@ -31,6 +31,10 @@ static void fill_lane(struct cases *cases, int i, struct brake_lane_numbers *n)
             n->mass[i] * any_between(cases, 2.0, 8.0) * n->wheels[axle].radius[i] / 10e6;
         n->brakes[axle].threshold[i] = any_between(cases, 0.0, 0.6e6);
     }
+    n->hold_from[i] = either(cases, 0.0, any_between(cases, 1e6, 8e6));
+    n->hold_to[i] = n->hold_from[i] > 0.0 ? n->hold_from[i] + any_between(cases, 0.0, 5e6) : 0.0;
+    n->held[0].torque[i] = n->held[0].wheels[i] = either(cases, 0.5, 1.0);
+    n->held[1].torque[i] = n->held[1].wheels[i] = either(cases, 0.5, 0.0);
     n->ratio[i] = any_between(cases, 3.0, 6.0);
     n->efficiency[i] = any_between(cases, 0.7, 1.0);
     n->booster_gain[i] = any_between(cases, 1.0, 6.0);
@@ -83,10 +87,11 @@ static void a_lane_is_what_the_functions_give_one_by_one(void **state)
             .wheelbase = n.wheelbase[i],
             .rolling = n.rolling[i],
             .valve = {n.knee[i], n.slope[i]},
+            .hold = {n.hold_from[i], n.hold_to[i]},
             .axle = {{n.brakes[0].gain[i], n.brakes[0].threshold[i], n.wheels[0].radius[i],
-                      n.wheels[0].inertia[i], 1.0},
+                      n.wheels[0].inertia[i], 1.0, n.held[0].torque[i], n.held[0].wheels[i]},
                      {n.brakes[1].gain[i], n.brakes[1].threshold[i], n.wheels[1].radius[i],
-                      n.wheels[1].inertia[i], 1.0}},
+                      n.wheels[1].inertia[i], 1.0, n.held[1].torque[i], n.held[1].wheels[i]}},
         };
         assert_true(answers.lock[i] == brake_balance_lock(&balance, n.adhesion[i]).deceleration);
         assert_true(answers.distance[i] == brake_stop_distance(n.speed[i], answers.at_most[i],

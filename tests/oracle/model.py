@@ -297,34 +297,49 @@ class Car:
         number_of = {"first_circuit": 0, "second_circuit": 1}.get(failure)
         return number_of if number_of is None or number_of < len(self.circuits) else None
 
-    def limit(self, failure):
-        """Highest pressure that strokes and floor allow."""
+    def limits_in(self, failure):
+        """Pressure at which each intact chamber is at its end, and beyond which nothing goes."""
         failed = self.failed_chamber(failure)
         if failed not in self.limits:
-            self.limits[failed] = self.find_limit(failed)
+            self.limits[failed] = self.find_limits(failed)
         return self.limits[failed]
 
-    def find_limit(self, failed):
-        intact = [c for i, c in enumerate(self.circuits) if i != failed]
-        bounds = []
-        for circuit in intact:
-            if known(circuit.stroke):
-                bounds.append(([circuit], circuit.stroke))
-        # A stroke that is not given takes nothing off: the bound still holds, it is not the least.
-        lost = self.circuits[failed].stroke if failed is not None else 0.0
-        lost = lost if known(lost) else 0.0
-        if known(self.travel) and intact:
-            bounds.append((intact, (self.travel - self.free_play) / self.ratio - lost))
-        least = INF
-        for circuits, stroke in bounds:
-            allowed = stroke * self.master_area
+    def limit(self, failure):
+        return self.limits_in(failure)[1]
 
-            def spare(p, circuits=circuits, allowed=allowed):
-                return sum(self.fluid(circuit, p) for circuit in circuits) - allowed
+    def filled(self, circuit, p):
+        """Fluid that a chamber has given at a pressure of the force: its piston stops at its end,
+        and hands on what the rod presses with."""
+        most = circuit.stroke * self.master_area
+        given = self.fluid(circuit, p)
+        return min(given, most) if known(most) else given
 
+    def find_limits(self, failed):
+        intact = {i: c for i, c in enumerate(self.circuits) if i != failed}
+
+        def when(spare):
             found = first_root(spare, (), step=1e5)
-            least = min(least, INF if found is None else found)
-        return least
+            return INF if found is None else found
+
+        ends = {
+            i: when(lambda p, c=c: self.fluid(c, p) - c.stroke * self.master_area)
+            if known(c.stroke) else INF
+            for i, c in intact.items()
+        }  # fmt: skip
+        floor = INF
+        if known(self.travel) and intact:
+            # A stroke that is not given takes nothing off.
+            lost = number(self.circuits[failed].stroke) if failed is not None else 0.0
+            rod = (self.travel - self.free_play) / self.ratio - (lost if known(lost) else 0.0)
+            room = rod * self.master_area
+            floor = when(lambda p: sum(self.filled(c, p) for c in intact.values()) - room)
+        return ends, min(max(ends.values(), default=INF), floor)
+
+    def held(self, failure):
+        """Circuit whose chamber ends while the other one goes on, and from which pressure."""
+        ends, most = self.limits_in(failure)
+        circuit = min(ends, key=ends.get, default=None)
+        return (circuit, ends[circuit]) if len(ends) == 2 and ends[circuit] < most else (None, INF)
 
     # Pedal and booster
 
@@ -362,10 +377,16 @@ class Car:
         return self.assist / (self.gain - 1) / self.rod_share
 
     def pad_travel(self, p, failure=None):
+        """At a pressure that is reached."""
         failed = self.failed_chamber(failure)
         rod = 0.0
         for index, circuit in enumerate(self.circuits):
-            rod += circuit.stroke if index == failed else self.fluid(circuit, p) / self.master_area
+            rod += circuit.stroke if index == failed else self.filled(circuit, p) / self.master_area
+        return self.free_play + self.ratio * rod
+
+    def pad_needed(self, p):
+        """Travel that a pressure would take if nothing came to its end."""
+        rod = sum(self.fluid(circuit, p) for circuit in self.circuits) / self.master_area
         return self.free_play + self.ratio * rod
 
     # Parking brake
@@ -399,9 +420,15 @@ class Car:
 class Motion:
     """A load case in a state of failure, braked."""
 
-    def __init__(self, case, failure):
+    def __init__(self, case, failure, endless=False):
         car, body = case.car, case.body
         self.car, self.case, self.failure = car, case, failure
+        circuit, self.hold = (None, INF) if endless else car.held(failure)
+        self.most = car.limit(failure)
+        self.held_share = (0.0, 0.0) if circuit is None else car.circuits[circuit][:2]
+        # Whether both wheels of an axle hang on both circuits, or each on one of its own.
+        apart = car.get("circuits.split") in ("X", "LL") and circuit is not None
+        self.apart = apart and car.get("circuits.split") == "X", apart
         share, self.wheels = (1.0, 1.0), (1.0, 1.0)
         failed = car.failed_chamber(failure)
         if failed is not None:
@@ -417,7 +444,8 @@ class Motion:
         self.mass, self.weight = body.mass, body.mass * G
         self.effective = body.mass + sum(car.turning)
         self.corners = sorted(
-            {self.front_p0, self.rear_p0, self.rear_threshold(), self.knee} - {INF}
+            {self.front_p0, self.rear_p0, self.rear_threshold(), self.knee, self.hold,
+             self.most if self.hold < INF else INF} - {INF}
         )
         self.locks, self.lifted = {}, None
 
@@ -428,6 +456,23 @@ class Motion:
         return self.knee + (self.rear_p0 - self.knee) / self.slope if self.slope else INF
 
     def torques(self, p):
+        """Of both axles; the held circuit keeps its pressure while the other one goes on."""
+        even = self.even_torques(p)
+        if p <= self.hold:
+            return even
+        reached = min(p, self.most)
+        stays, goes = self.even_torques(self.hold), self.even_torques(reached)
+        # What is lacking where both are at their ends is lacking beyond, where nothing is reached.
+        return tuple(
+            now - share * (on - off)
+            for now, share, on, off in zip(even, self.held_share, goes, stays)
+        )
+
+    def asked_torque(self, axle, p):
+        """That of the wheel with the higher pressure, as if both had it."""
+        return self.even_torques(p)[axle] if self.apart[axle] else self.torques(p)[axle]
+
+    def even_torques(self, p):
         rear = p if p <= self.knee else self.knee + self.slope * (p - self.knee)
         return (
             self.front * (p - self.front_p0) if p > self.front_p0 else 0.0,
@@ -449,12 +494,18 @@ class Motion:
         n1 = self.case.front_load(a)
         return a, front - j1 * a, rear - j2 * a, n1, self.weight - n1
 
+    def asked(self, axle, p):
+        """Force at the road of an axle, were both wheels like the one that is asked most."""
+        a = self.free(p)
+        return self.asked_torque(axle, p) / self.car.radius[axle] - self.car.turning[axle] * a
+
     def excess(self, axle, k, p):
         """Force that an axle asks for beyond adhesion k; -1 when its brake does nothing yet."""
         if self.torques(p)[axle] <= 0.0:
             return -1.0
         moved = self.forces(p)
-        return moved[1 + axle] - k * self.wheels[axle] * moved[3 + axle]
+        asked = self.asked(axle, p)
+        return asked - k * self.wheels[axle] * moved[3 + axle]
 
     def total_excess(self, k, p):
         _, f1, f2, n1, n2 = self.forces(p)
@@ -511,15 +562,20 @@ class Motion:
         Both axles in one balance, m a = sum of min(asked, held) + f m g, and not one after the
         other: the loads that hold them move with a.
         """
-        torques = self.torques(p)
         turning, wheels, radius = self.car.turning, self.wheels, self.car.radius
+        # Of each axle the wheels of the lower and of the higher pressure, as if both were alike.
+        pairs = []
+        for axle, torque in enumerate(self.torques(p)):
+            strong = self.asked_torque(axle, p)
+            pairs.append((2 * torque - strong, strong) if self.apart[axle] else (torque, torque))
 
         def left_over(a):
             n1 = self.case.front_load(a)
             total = self.car.rolling * self.weight - self.mass * a
             for axle, load in enumerate((n1, self.weight - n1)):
-                asked = torques[axle] / radius[axle] - turning[axle] * a
-                total += min(asked, k * wheels[axle] * load) if torques[axle] > 0 else asked
+                for torque in pairs[axle]:
+                    asked = torque / radius[axle] - turning[axle] * a
+                    total += min(asked, k * wheels[axle] * load) / 2 if torque > 0 else asked / 2
             return total
 
         lifted = G * self.case.body.x / self.case.body.height
@@ -544,6 +600,7 @@ class Motion:
             both = (f1 + f2) / (self.wheels[0] * n1 + self.wheels[1] * n2)
             return both, both
         w1, w2 = self.wheels
+        f1, f2 = self.asked(0, p), self.asked(1, p)
         # A lifted axle has no load to use any adhesion of.
         return f1 / (w1 * n1) if n1 > 0 else NAN, f2 / (w2 * n2) if n2 > 0 else NAN
 
@@ -554,8 +611,8 @@ class Motion:
         """
 
         def difference(p):  # of k_2 - k_1, times both loads: sound up to a lifted axle
-            _, f1, f2, n1, n2 = self.forces(p)
-            return f2 * n1 - f1 * n2
+            _, _, _, n1, n2 = self.forces(p)
+            return self.asked(1, p) * n1 - self.asked(0, p) * n2
 
         start = self.pressure_for(0.15 * G)
         if start is None:
@@ -691,8 +748,14 @@ class Case:
             "deceleration.brakes_alone": motion.free(car.pressure(most)),
         }
 
+    def endless(self):
+        """In motion as if no chamber came to its end."""
+        if "endless" not in self.motions:
+            self.motions["endless"] = Motion(self, None, endless=True)
+        return self.motions["endless"]
+
     def target_pressure(self):
-        return self.motion().pressure_for(self.car.get("driver.target"))
+        return self.endless().pressure_for(self.car.get("driver.target"))
 
     def pedal_results(self, most):
         car, motion, p = self.car, self.motion(), self.target_pressure()
@@ -701,8 +764,8 @@ class Case:
             "pedal.pressure_for_target": p,
             "pedal.knee_force": car.knee_force(),
             "pedal.knee_deceleration": NAN,
-            "pedal.travel": car.pad_travel(p),
-            "pedal.travel_used": car.pad_travel(p) / car.travel,
+            "pedal.travel": car.pad_needed(p),
+            "pedal.travel_used": car.pad_needed(p) / car.travel,
         }
         if known(found["pedal.knee_force"]):
             knee = car.free_pressure(found["pedal.knee_force"])
@@ -747,7 +810,7 @@ class Case:
             found[f"torque.{axle}_margin"] = over(available[index], needed) - 1
             total += needed
         found["torque.margin"] = over(sum(available), total) - 1
-        p = self.target_pressure()
+        p = motion.pressure_for(target)
         _, f1, f2, _, _ = motion.forces(p)
         found["balance.front_share"] = f1 / (f1 + f2)
         found["balance.front_adhesion_used"], found["balance.rear_adhesion_used"] = (
@@ -1172,9 +1235,9 @@ def most_known(values):
 
 def stroke_used(car, motion):
     """Most of what full braking uses: of the pedal's travel, or of a chamber's stroke."""
-    p = motion.pressure_for(FULL_BRAKING)
+    p = motion.case.endless().pressure_for(FULL_BRAKING)
     strokes = [car.fluid(one, p) / car.master_area / one.stroke for one in car.circuits]
-    return most_known([car.pad_travel(p) / car.travel, *strokes])
+    return most_known([car.pad_needed(p) / car.travel, *strokes])
 
 
 def load_used(masses, most):

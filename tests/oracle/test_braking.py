@@ -34,6 +34,16 @@ def any_axle(any_of, mass):
     )
 
 
+def any_hold(any_of, axles, most):
+    """A chamber that ends first, of splits II and HI; None: none."""
+    if any_of.random() < 0.7 or most < 8e6 or any(axle.wheels < 1.0 for axle in axles):
+        return 0.0, 0.0
+    shares = ((1.0, 0.0), (0.0, 1.0), (0.5, 1.0), (0.5, 0.0))[int(any_of.integers(0, 4))]
+    for axle, share in zip(axles, shares):
+        axle.held, axle.held_wheels = share, 1.0 if share else 0.0
+    return any_of.uniform(2e6, 7e6), most
+
+
 def any_hot(any_of, axle):
     """A disc or a drum of usual size with friction that rises first and then fades."""
     drum = any_of.random() < 0.4
@@ -65,6 +75,8 @@ def any_rig(any_of, hot):
     mass, wheelbase = any_of.uniform(800.0, 4000.0), any_of.uniform(2.2, 3.6)
     axles = any_axle(any_of, mass), any_axle(any_of, mass)
     sloped = any_of.uniform(1e6, 5e6), any_of.uniform(0.2, 1.0)
+    most = math.inf if any_of.random() < 0.7 else any_of.uniform(6e6, 15e6)
+    hold = any_hold(any_of, axles, most)
     deceleration = any_of.uniform(3.0, 6.0)
     start = any_of.uniform(12.0, 45.0)
     return model.Rig(
@@ -77,11 +89,12 @@ def any_rig(any_of, hot):
         locked=any_of.random() < 0.1,
         axles=axles,
         valve=sloped if any_of.random() < 0.4 else (math.inf, 1.0),
+        hold=hold,
         pedal=(
             any_of.uniform(3.5, 5.0), any_of.uniform(0.7, 1.0), any_of.uniform(1.0, 6.0),
             any_of.uniform(500.0, 3000.0), any_of.uniform(3e-4, 6e-4), any_of.uniform(0.85, 1.0),
         ),
-        pressure_most=math.inf if any_of.random() < 0.7 else any_of.uniform(6e6, 15e6),
+        pressure_most=most,
         adhesion=any_of.uniform(0.6, 1.0),
         antilock=any_of.uniform(0.75, 1.0) if any_of.random() < 0.4 else 0.0,
         air_drag=any_of.uniform(0.0, 1.0),

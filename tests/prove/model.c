@@ -92,9 +92,11 @@ static void balances(void)
                                     .wheelbase = any(),
                                     .rolling = any(),
                                     .valve = {any(), any()},
+                                    .hold = {any(), any()},
                                     .locked = whole(0, 1)};
     for (int i = 0; i < BRAKE_AXLES; i++)
-        balance.axle[i] = (struct brake_axle_brakes){any(), any(), any(), any(), any()};
+        balance.axle[i] =
+            (struct brake_axle_brakes){any(), any(), any(), any(), any(), any(), any()};
     brake_balance_at(&balance, any());
     brake_balance_pressure(&balance, any());
     brake_balance_rear_first(&balance, any());

@@ -415,19 +415,69 @@ static void a_measured_elastic_volume_scales_the_parts(void **state)
     assert_equal(rigid.circuit[0].compliance, 0.0);
 }
 
-/* 13 mm of stroke, 9 mm for the gaps: 4 mm are 20 bar. */
-static void a_chamber_at_its_end_gives_no_more_pressure(void **state)
+/* 13 mm of stroke, 9 mm for the gaps: 4 mm are 20 bar. The rest of the 2000 N goes through the
+ * floating piston to the rear circuit: its 2000 N / A_m make 0.45 x 2000 N*m. */
+static void a_chamber_at_its_end_holds_its_circuit_at_what_it_has(void **state)
 {
     (void)state;
     const char *text =
         swapped(soft(), "take_up = 0 mm\n", "take_up = 0 mm\nprimary_stroke = 13 mm\n");
     const struct brake_system system = build(text, BRAKE_EMPTY, BRAKE_INTACT);
-    assert_near(brake_system_pressure(&system, 500.0), 20e5, 1e-9);
+    assert_int_equal(system.held, 0);
+    assert_near(system.balance.hold.from, 20e5, 1e-9);
+    assert_near(brake_system_pressure(&system, 500.0), 2000.0 / master_area, 1e-9);
     assert_near(brake_system_pressure(&system, 100.0), 400.0 / master_area, ROUNDING);
-    assert_near(brake_system_deceleration(&system, 500.0), 20e5 * master_area / 400.0, 1e-9);
+    assert_near(brake_system_deceleration(&system, 500.0),
+                (1.8 * 20e5 * master_area + 0.45 * 2000.0) / 0.4 / 2250.0, 1e-9);
+    /* The pad stops where the first chamber does but for the rigid rear. */
+    assert_near(brake_system_travel(&system, 60e5), 0.005 + 4.0 * (0.013 + 0.00225), ROUNDING);
     /* The front circuit lost, its chamber limits nothing. */
     const struct brake_system failed = build(text, BRAKE_EMPTY, BRAKE_FIRST_CIRCUIT);
     assert_near(brake_system_pressure(&failed, 500.0), 2000.0 / master_area, ROUNDING);
+}
+
+/* Both chambers at their ends: the bore carries the rest. */
+static void two_chambers_at_their_ends_give_no_more_pressure(void **state)
+{
+    (void)state;
+    const char *strokes = "take_up = 0 mm\nprimary_stroke = 15 mm\nsecondary_stroke = 5.25 mm\n";
+    const char *text = swapped(soft(), "compliance = 0 mm3", "compliance = 1.570796326794897 cm3");
+    /* In front 9 mm for the gaps, at the rear 2.25 mm and 10 mm at 100 bar: both 30 bar. */
+    const struct brake_system even =
+        build(swapped(text, "take_up = 0 mm\n", strokes), BRAKE_EMPTY, BRAKE_INTACT);
+    assert_near(brake_system_pressure(&even, 500.0), 30e5, 1e-9);
+    const struct brake_system longer =
+        build(swapped(swapped(text, "take_up = 0 mm\n", strokes), "5.25 mm", "6.25 mm"),
+              BRAKE_EMPTY, BRAKE_INTACT);
+    assert_int_equal(longer.held, 0);
+    assert_near(brake_system_pressure(&longer, 500.0), 40e5, 1e-9);
+}
+
+/* 13 mm in front (20 bar), then the rear alone takes what is left to the floor. */
+static void the_floor_counts_a_held_chamber_by_its_stroke(void **state)
+{
+    (void)state;
+    const char *text = swapped(soft(), "compliance = 0 mm3", "compliance = 1.570796326794897 cm3");
+    text = swapped(text, "take_up = 0 mm\n", "take_up = 0 mm\nprimary_stroke = 13 mm\n");
+    /* (78 - 5)/4 = 18.25 mm, less 13 and 2.25 mm: 3 mm are 30 bar. */
+    const struct brake_system system =
+        build(swapped(text, "free_play = 5 mm\n", "free_play = 5 mm\ntravel = 78 mm\n"),
+              BRAKE_EMPTY, BRAKE_INTACT);
+    assert_near(brake_system_pressure(&system, 500.0), 30e5, 1e-9);
+    assert_near(brake_system_travel(&system, 30e5), 0.078, 1e-12);
+}
+
+/* One circuit alone: there is no other to go on. */
+static void a_single_chamber_at_its_end_ends_the_pressure(void **state)
+{
+    (void)state;
+    const char *text = swapped(soft(), "split = II", "split = one");
+    /* 13.25 mm, 11.25 mm for the gaps: 2 mm are 10 bar. */
+    const struct brake_system system =
+        build(swapped(text, "take_up = 0 mm\n", "take_up = 0 mm\nprimary_stroke = 13.25 mm\n"),
+              BRAKE_EMPTY, BRAKE_INTACT);
+    assert_near(brake_system_pressure(&system, 500.0), 10e5, 1e-9);
+    assert_int_equal(system.held, -1);
 }
 
 static void a_chamber_too_short_for_the_gaps_gives_none(void **state)
@@ -436,7 +486,8 @@ static void a_chamber_too_short_for_the_gaps_gives_none(void **state)
     const char *text =
         swapped(soft(), "take_up = 0 mm\n", "take_up = 0 mm\nprimary_stroke = 8 mm\n");
     const struct brake_system system = build(text, BRAKE_EMPTY, BRAKE_INTACT);
-    assert_equal(brake_system_pressure(&system, 500.0), 0.0);
+    assert_equal(system.balance.hold.from, 0.0);
+    assert_near(brake_system_deceleration(&system, 500.0), 0.45 * 2000.0 / 0.4 / 2250.0, 1e-9);
 }
 
 /* (66 - 5)/4 = 15.25 mm of rod: 11.25 mm for the gaps, 4 mm are 20 bar. */
@@ -523,7 +574,10 @@ int main(void)
         cmocka_unit_test(every_term_of_the_fluid_goes_to_its_circuit),
         cmocka_unit_test(the_circuits_share_what_the_split_gives_them),
         cmocka_unit_test(a_measured_elastic_volume_scales_the_parts),
-        cmocka_unit_test(a_chamber_at_its_end_gives_no_more_pressure),
+        cmocka_unit_test(a_chamber_at_its_end_holds_its_circuit_at_what_it_has),
+        cmocka_unit_test(two_chambers_at_their_ends_give_no_more_pressure),
+        cmocka_unit_test(the_floor_counts_a_held_chamber_by_its_stroke),
+        cmocka_unit_test(a_single_chamber_at_its_end_ends_the_pressure),
         cmocka_unit_test(a_chamber_too_short_for_the_gaps_gives_none),
         cmocka_unit_test(a_pedal_on_the_floor_gives_no_more_pressure),
         cmocka_unit_test(a_lost_chamber_takes_its_stroke_off_the_travel),

@@ -3,12 +3,16 @@
  * pressure gives.
  *
  *   torque of an axle     T_i = b_i (p_i - p0_i) for p_i > p0_i, p_2 behind the valve
+ *   a chamber at its end  T_i less h_i (T_i(q) - T_i(p_from)), q = p kept between p_from and p_to:
+ *                         the circuit of the chamber that is out of stroke stays where it is
  *   deceleration          a = (T_1/r_1 + T_2/r_2 + f m g cos t + m g sin t + D) / (m + J_1 + J_2),
  *                         J_i = I_i / r_i^2, t slope of the road, D drag of the air
  *   force at the tyres    F_i = T_i/r_i - J_i a
  *   load                  N_1 = m (g cos t (L - x) + (a - g sin t - D/m) h) / L,
  *                         N_2 = m g cos t - N_1
- *   adhesion used         k_i = F_i / (w_i N_i),  w_i share of the axle's wheels that are braked
+ *   adhesion used         k_i = F_i / (w_i N_i),  w_i share of the axle's wheels that are braked;
+ *                         of an axle whose wheels hang on different circuits that of the wheel
+ *                         whose circuit goes on
  *
  * Everything is piecewise linear in p, so locks and targets are found exactly, piece by piece.
  * With the centre drive locked both axles turn together and share force as they share load:
@@ -33,11 +37,21 @@ extern "C" {
 
 /** The brakes of one axle, both wheels together. */
 struct brake_axle_brakes {
-    double gain;      /**< [N*m/Pa] b, torque per pressure above the threshold */
-    double threshold; /**< [Pa] p0 */
-    double radius;    /**< [m] rolling radius */
-    double inertia;   /**< [kg*m2] of both wheels and what turns with them */
-    double wheels;    /**< [-] w, 1 unless a circuit has failed */
+    double gain;        /**< [N*m/Pa] b, torque per pressure above the threshold */
+    double threshold;   /**< [Pa] p0 */
+    double radius;      /**< [m] rolling radius */
+    double inertia;     /**< [kg*m2] of both wheels and what turns with them */
+    double wheels;      /**< [-] w, 1 unless a circuit has failed */
+    double held;        /**< [-] h, part of the torque that the circuit of the hold works */
+    double held_wheels; /**< [-] part of the axle's wheels that this circuit works on */
+};
+
+/** Pressures between which one chamber of the master cylinder is at the end of its stroke and the
+ * other goes on. Beyond them nothing is reached: there the torques rise as they would without an
+ * end, so that a lock or a target can still be named. */
+struct brake_hold {
+    double from; /**< [Pa] at which the first chamber is at its end */
+    double to;   /**< [Pa] at which the other one or the pedal is too; from: nothing is held */
 };
 
 /** A vehicle as the balance sees it. */
@@ -49,6 +63,7 @@ struct brake_balance {
     double drag;                                /**< [N] of the air, at the centre of gravity */
     struct brake_axle_brakes axle[BRAKE_AXLES]; /**< front, rear */
     struct brake_valve valve;                   /**< in the rear line */
+    struct brake_hold hold;                     /**< 0 and 0: no chamber ends before the other */
     bool locked;                                /**< true: centre drive locked */
 };
 
