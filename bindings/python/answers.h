@@ -22,8 +22,9 @@ char *answer_give(struct brake_document *document, char **report);
 struct driven {
     const char *bytes; /* NULL: none */
     Py_ssize_t size;
-    const char *columns; /* units that its header does not give; NULL: none */
-    int full;            /* as it was driven */
+    const char *columns;        /* units that its header does not give; NULL: none */
+    int full;                   /* as it was driven */
+    struct brake_drive_day day; /* NaN: as is usual */
 };
 
 /* The same, read and held against the prediction. */

@@ -1,4 +1,5 @@
 #define _POSIX_C_SOURCE 200809L /* fmemopen */
+#include <math.h>
 #include <stdint.h>
 #include <stdlib.h>
 
@@ -25,15 +26,29 @@ static struct brake_nominal take_nominal(struct numbers speeds)
     return nominal;
 }
 
+static struct brake_measured or_usual(struct brake_measured given, struct brake_measured usual)
+{
+    return isnan(given.value) ? usual : given;
+}
+
+static struct brake_drive_day take_day(const struct brake_drive_day *given)
+{
+    const struct brake_drive_day *usual = &brake_drive_usual_day;
+    return (struct brake_drive_day){or_usual(given->grade, usual->grade),
+                                    or_usual(given->lag, usual->lag),
+                                    or_usual(given->gauge, usual->gauge)};
+}
+
 enum brake_status drive_hold(const struct brake_sheet *sheet, const struct driven *driven,
                              const struct brake_nominal *nominal, struct held *held,
                              struct brake_error *error)
 {
     const enum brake_load load = driven->full ? BRAKE_FULL : BRAKE_EMPTY;
+    const struct brake_drive_day day = take_day(&driven->day);
     if (driven->bytes == NULL)
         return BRAKE_OK;
     if (read_log(driven, &held->log, error) == BRAKE_OK &&
-        brake_log_measure(&held->log, nominal, &held->drive, error) == BRAKE_OK) {
+        brake_log_measure(&held->log, nominal, &day, &held->drive, error) == BRAKE_OK) {
         brake_drive_compare(sheet, load, &held->drive);
         held->report = (struct brake_drive_report){sheet, load, &held->log, &held->drive};
     }

@@ -116,10 +116,13 @@ HELD(double pair[BRAKE_PAIR_NUMBERS], PyBUF_WRITABLE,
 }
 %typemap(freearg) struct brake_history *history { free($1->row); }
 
-/* The log of a drive: (bytes, units of columns, whether it was driven full). */
+/* The log of a drive: (bytes, units of columns, whether it was driven full, grade, lag, gauge), of
+ * the last three value and half, NaN for what is usual. */
 %typemap(in) const struct driven *driven (struct driven driven) {
-    if (!PyArg_ParseTuple($input, "z#zp", &driven.bytes, &driven.size, &driven.columns,
-                          &driven.full))
+    struct brake_drive_day *const day = &driven.day;
+    if (!PyArg_ParseTuple($input, "z#zp(dd)(dd)(dd)", &driven.bytes, &driven.size, &driven.columns,
+                          &driven.full, &day->grade.value, &day->grade.half, &day->lag.value,
+                          &day->lag.half, &day->gauge.value, &day->gauge.half))
         SWIG_fail;
     $1 = &driven;
 }

@@ -140,6 +140,8 @@ static void stop_row(struct brake_document *d, const struct brake_drive_report *
                brake_cell_number(stop->indicated, rate),
                brake_cell_form(stop->pedal_force, brake_unit_si(BRAKE_FORCE), BRAKE_WHOLE),
                brake_cell_number(stop->pressure, brake_unit_find("bar")),
+               brake_cell_number(stop->grade, NULL),
+               brake_cell_number(stop->heading, NULL),
                brake_cell_number(stop->temperature[BRAKE_FRONT], kelvin),
                brake_cell_number(stop->temperature[BRAKE_REAR], kelvin),
                brake_part_measured(&stop->predicted, rate, BRAKE_TWO_DECIMALS),
@@ -168,6 +170,8 @@ static void stops(struct brake_document *d, const struct brake_drive_report *r)
         {"indicated_deceleration", NULL, BRAKE_COLUMN},
         {"pedal_force", "pedal", BRAKE_COLUMN},
         {"pressure", NULL, BRAKE_COLUMN},
+        {"grade", NULL, BRAKE_COLUMN},
+        {"heading", NULL, BRAKE_COLUMN},
         {"front_temperature", NULL, BRAKE_COLUMN},
         {"rear_temperature", NULL, BRAKE_COLUMN},
         {"predicted_deceleration", "predicted", BRAKE_COLUMN},
@@ -180,8 +184,25 @@ static void stops(struct brake_document *d, const struct brake_drive_report *r)
         stop_row(d, r, i);
 }
 
-static void method(struct brake_document *d, const struct brake_drive *drive)
+static const char *day_of(struct brake_document *d, const struct brake_measured *m,
+                          const struct brake_unit *unit)
 {
+    return brake_document_amount(d, brake_part_measured(m, unit, BRAKE_ONE_DECIMAL));
+}
+
+static const char *road_of(struct brake_document *d, const struct brake_drive_report *r)
+{
+    if (r->log->has[BRAKE_LOG_GRADE])
+        return "the road to be as steep as the log says";
+    return brake_document_words(
+        d, "the road to rise by %s the way of the first stop%s",
+        day_of(d, &r->drive->day.grade, brake_unit_find("%")),
+        r->drive->both_ways ? ", which drops out as the stops went both ways" : "");
+}
+
+static void method(struct brake_document *d, const struct brake_drive_report *r)
+{
+    const struct brake_drive *drive = r->drive;
     brake_document_say(
         d, NULL, NULL,
         drive->timed ? "distance: from the moment the foot goes on until standstill, by integration"
@@ -194,9 +215,12 @@ static void method(struct brake_document *d, const struct brake_drive *drive)
         "MFDD: "
         "mean between 0.8 and 0.1 of the initial speed (UN R13-H, Annex 3, 1.1.2); check against "
         "the current text");
-    brake_document_say(d, NULL, NULL,
-                       "+-: 90 of 100, by noise and sampling interval; scale and lag of the "
-                       "instrument are not in it");
+    brake_document_say_in(d, NULL, NULL,
+                          "+-: 90 of 100. The speed is taken to be told %s late, the pedal force "
+                          "to be %s of what the "
+                          "log says, %s; air and rolling are those of the vehicle file",
+                          day_of(d, &drive->day.lag, brake_unit_si(BRAKE_TIME)),
+                          day_of(d, &drive->day.gauge, brake_unit_find("%")), road_of(d, r));
 }
 
 /* ---- repeatability, fade, friction ---------------------------------------------------------- */
@@ -356,6 +380,11 @@ static void results(struct brake_document *d, const struct brake_drive *drive)
     }
 }
 
+static struct brake_cell day_cell(const struct brake_measured *m, enum brake_dimension dimension)
+{
+    return brake_part_measured(m, brake_unit_si(dimension), BRAKE_FOUR_DIGITS);
+}
+
 static void summary(struct brake_document *d, const struct brake_drive_report *r)
 {
     const struct brake_drive *drive = r->drive;
@@ -369,6 +398,10 @@ static void summary(struct brake_document *d, const struct brake_drive_report *r
     brake_document_fact(d, "compared", NULL, brake_cell_count(drive->compared));
     brake_document_fact(d, "gentle", NULL, brake_cell_count(drive->gentle));
     brake_document_fact(d, "distance_from_pedal", NULL, brake_cell_truth(drive->timed));
+    brake_document_fact(d, "both_ways", NULL, brake_cell_truth(drive->both_ways));
+    brake_document_fact(d, "grade", NULL, day_cell(&drive->day.grade, BRAKE_RATIO));
+    brake_document_fact(d, "lag", NULL, day_cell(&drive->day.lag, BRAKE_TIME));
+    brake_document_fact(d, "gauge", NULL, day_cell(&drive->day.gauge, BRAKE_RATIO));
     brake_document_end(d);
 }
 
@@ -377,7 +410,7 @@ void brake_part_drive(struct brake_document *d, const struct brake_drive_report 
     summary(d, r);
     brake_document_section(d, NULL, "Stop by stop");
     stops(d, r);
-    method(d, r->drive);
+    method(d, r);
     brake_document_end(d);
     repeats(d, r->drive);
     fade(d, r->drive);

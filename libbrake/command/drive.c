@@ -19,7 +19,7 @@ int drive_take(const struct drive_options *o, const struct brake_sheet *sheet,
     int status = read_log(o->log, o->columns, log);
     if (status != 0)
         return status;
-    const enum brake_status measured = brake_log_measure(log, &o->nominal, drive, &error);
+    const enum brake_status measured = brake_log_measure(log, &o->nominal, &o->day, drive, &error);
     if (measured == BRAKE_OK) {
         brake_drive_compare(sheet, o->load, drive);
         return 0;

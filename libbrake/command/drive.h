@@ -8,6 +8,7 @@ struct drive_options {
     char *log;     /* file */
     char *columns; /* units that its header does not give; NULL: none */
     struct brake_nominal nominal;
+    struct brake_drive_day day;
     enum brake_load load; /* as it was driven */
 };
 

@@ -38,6 +38,51 @@ static int take_nominal(void *into, const struct words_option *option, char *tex
     return 0;
 }
 
+/* What an option of the day measures, and what it accepts. */
+struct of_day {
+    enum brake_dimension dimension;
+    double low, high;
+    const char *accepts;
+};
+
+/* "0.2 s +- 0.05 s"; without a half the number is exact. */
+static int take_measured(struct brake_measured *into, const char *option, const char *text,
+                         const struct of_day *of)
+{
+    const char *half = strstr(text, "+-");
+    const size_t length = half != NULL ? (size_t)(half - text) : strlen(text);
+    struct brake_error error;
+    char value[64];
+    brake_text_format(value, sizeof value, "%.*s", (int)(length < 63 ? length : 63), text);
+    into->half = 0.0;
+    if (brake_amount_read(option + 2, value, of->dimension, &into->value, &error) != BRAKE_OK ||
+        (half != NULL &&
+         brake_amount_read(option + 2, half + 2, of->dimension, &into->half, &error) != BRAKE_OK))
+        return command_misused("%s: %s", option, error.text);
+    if (!(into->value - into->half >= of->low && into->value + into->half <= of->high &&
+          into->half >= 0.0))
+        return command_misused("%s %s; accepts %s", option, text, of->accepts);
+    return 0;
+}
+
+static int take_grade(void *into, const struct words_option *option, char *text)
+{
+    return take_measured(into, option->name, text,
+                         &(struct of_day){BRAKE_RATIO, -0.3, 0.3, "-30 to 30 %"});
+}
+
+static int take_lag(void *into, const struct words_option *option, char *text)
+{
+    return take_measured(into, option->name, text,
+                         &(struct of_day){BRAKE_TIME, 0.0, 1.0, "0 to 1 s"});
+}
+
+static int take_gauge(void *into, const struct words_option *option, char *text)
+{
+    return take_measured(into, option->name, text,
+                         &(struct of_day){BRAKE_RATIO, 0.5, 2.0, "0.5 to 2"});
+}
+
 static int take_file(void *into, const struct words_option *option, char *word)
 {
     struct options *o = into;
@@ -55,6 +100,13 @@ static const struct words_option options[] = {
      "speeds that distances are brought to, 80km/h,50km/h"},
     {"--load", "empty|full", words_take_load, offsetof(struct options, drive.load),
      "as it was driven (empty)"},
+    {"--grade", "GRADE[+-HALF]", take_grade, offsetof(struct options, drive.day.grade),
+     "of a road that the log gives no grade for, the way of the first stop, uphill positive "
+     "(0 % +- 1 %)"},
+    {"--lag", "TIME[+-HALF]", take_lag, offsetof(struct options, drive.day.lag),
+     "of the speed behind the pedal (0.1 s +- 0.1 s)"},
+    {"--gauge", "RATIO[+-HALF]", take_gauge, offsetof(struct options, drive.day.gauge),
+     "true pedal force over what the log says (1 +- 0.02)"},
     {"--set", "PATH=VALUE", words_keep, offsetof(struct options, set), words_help_set},
     {"--units", "us|si|both", words_take_units, offsetof(struct options, units), words_help_units},
     {"--json", "", NULL, offsetof(struct options, json), words_help_json},
@@ -96,7 +148,8 @@ static int print(const struct options *o, const struct brake_drive_report *repor
 
 static int run_drivelog(char **words)
 {
-    struct options o = {.drive.load = BRAKE_EMPTY, .set = {.most = COMMAND_SETTINGS}};
+    struct options o = {.drive = {.load = BRAKE_EMPTY, .day = brake_drive_usual_day},
+                        .set = {.most = COMMAND_SETTINGS}};
     struct brake_sheet sheet;
     struct brake_log log;
     static struct brake_drive drive; /* it is large */

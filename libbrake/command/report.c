@@ -129,7 +129,7 @@ static int run_report(char **words)
 {
     struct options o = {.rules = BRAKE_RULES_OWN,
                         .load = BRAKE_FULL,
-                        .drive.load = BRAKE_EMPTY,
+                        .drive = {.load = BRAKE_EMPTY, .day = brake_drive_usual_day},
                         .set = {.most = COMMAND_SETTINGS}};
     struct brake_sheet sheet;
     struct brake_sheet before;

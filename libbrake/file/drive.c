@@ -39,10 +39,11 @@ static bool all_coarse(const struct brake_drive *drive)
 }
 
 enum brake_status brake_log_measure(const struct brake_log *log,
-                                    const struct brake_nominal *nominal, struct brake_drive *drive,
+                                    const struct brake_nominal *nominal,
+                                    const struct brake_drive_day *day, struct brake_drive *drive,
                                     struct brake_error *error)
 {
-    if (brake_drive_measure(log->row, log->rows, nominal, drive) != BRAKE_OK)
+    if (brake_drive_measure(log->row, log->rows, nominal, day, drive) != BRAKE_OK)
         return brake_value_refuse(
             error, BRAKE_E_SIZE, 0, "",
             "more than %d stops, or from more than %d nominal speeds; cut the log",

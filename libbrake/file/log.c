@@ -18,7 +18,12 @@ static const struct brake_table_column column[BRAKE_LOG_COLUMNS] = {
                                      false, false},
     [BRAKE_LOG_REAR_TEMPERATURE] = {"rear_temperature", BRAKE_TEMPERATURE, "degC", 200.0, 1800.0,
                                     false, false},
+    [BRAKE_LOG_GRADE] = {"grade", BRAKE_RATIO, "%", -0.5, 0.5, false, false},
+    [BRAKE_LOG_HEADING] = {"heading", BRAKE_ANGLE, "deg", -2.0 * BRAKE_PI, 2.0 * BRAKE_PI, false,
+                           false},
 };
+
+_Static_assert((int)BRAKE_LOG_COLUMNS <= (int)BRAKE_TABLE_COLUMNS, "a table holds a log");
 
 static const struct brake_table_kind kind = {"a log", "time [s],speed [km/h],pedal_force [N]",
                                              column, BRAKE_LOG_COLUMNS};

@@ -13,7 +13,7 @@
 #include "brake/catalogue.h"
 #include "brake/log.h"
 
-enum { BRAKE_TABLE_COLUMNS = 8 /* most of a kind */ };
+enum { BRAKE_TABLE_COLUMNS = 9 /* most of a kind */ };
 
 struct brake_table_column {
     const char *name;

@@ -36,25 +36,56 @@ double brake_student_95(int freedom)
 
 /* ---- prediction ----------------------------------------------------------------------------- */
 
+/* Grade: what looks level seldom rises by more. Lag: receivers tell a speed 0 to 0.2 s old,
+ * from memory. Gauge: of a class of 2 %. */
+const struct brake_drive_day brake_drive_usual_day = {
+    .grade = {0.0, 0.01}, .lag = {0.1, 0.1}, .gauge = {1.0, 0.02}};
+
 /* What of the adhesion is asked for: enough that no wheel locks. */
 static const double GRIP = 100.0;
+
+static const double AIR = 1.225; /* [kg/m3] ISO 2533, at 15 degC */
+
+/* [-] of v_0^2, the mean of v^2 over the way from 0.8 to 0.1 v_0 at a constant deceleration. */
+static const double SQUARE = 0.5 * (0.8 * 0.8 + 0.1 * 0.1);
 
 struct question {
     const struct brake_sheet *sheet;
     enum brake_load load;
     struct brake_drive *drive;
+    struct brake_drive_day day;                       /* as it is assumed to be */
     struct brake_drive_stop *stop[BRAKE_DRIVE_STOPS]; /* that are compared */
+    double weight[BRAKE_DRIVE_STOPS];                 /* of each in their mean */
     int stops;
+    int ways; /* along the road, 1 or 2, where its grade is not logged */
 };
 
-/* Deceleration for what the foot did in a stop; the adhesion is that of the road, or plenty. */
-static double predict(const struct brake_system *system, const struct brake_drive_stop *stop,
-                      double adhesion)
+/* Whether a stop went the other way along the road than the first that counts. */
+static bool goes_back(const struct brake_drive *drive, const struct brake_drive_stop *stop)
 {
-    const double pressure = isnan(stop->pedal_force)
-                                ? stop->pressure
-                                : brake_system_pressure(system, stop->pedal_force);
-    return brake_balance_deceleration(&system->balance, pressure, adhesion, system->antilock);
+    for (int i = 0; i < drive->stops; i++) {
+        if (brake_drive_counts(&drive->stop[i]))
+            return cos(stop->heading - drive->stop[i].heading) < 0.0;
+    }
+    return false;
+}
+
+/* Deceleration on the road of a stop, for what the foot did in it; the adhesion is that of the
+ * vehicle's road, or plenty. */
+static double predict(const struct question *q, const struct brake_system *system,
+                      const struct brake_drive_stop *stop, double adhesion)
+{
+    const double speed = stop->initial.value;
+    const double area = q->sheet->vehicle.heat.drag_area;
+    struct brake_balance balance = system->balance;
+    const double way = goes_back(q->drive, stop) ? -1.0 : 1.0;
+    const double pressure =
+        isnan(stop->pedal_force)
+            ? stop->pressure * q->day.gauge.value
+            : brake_system_pressure(system, stop->pedal_force * q->day.gauge.value);
+    balance.grade = isnan(stop->grade) ? way * q->day.grade.value : stop->grade;
+    balance.drag = 0.5 * AIR * area * SQUARE * speed * speed;
+    return brake_balance_deceleration(&balance, pressure, adhesion, system->antilock);
 }
 
 static void predict_all(const struct question *q, const struct brake_vehicle *vehicle,
@@ -63,15 +94,28 @@ static void predict_all(const struct question *q, const struct brake_vehicle *ve
     struct brake_system system;
     brake_system_build(vehicle, q->load, BRAKE_INTACT, &system);
     for (int i = 0; i < q->stops; i++)
-        value[i] = predict(&system, q->stop[i], adhesion > 0.0 ? adhesion : system.adhesion);
+        value[i] = predict(q, &system, q->stop[i], adhesion > 0.0 ? adhesion : system.adhesion);
 }
 
-static double mean(const double *value, int count)
+/* Each way along a road counts as much as the other, so that its grade drops out of their mean. */
+static void weigh(struct question *q)
+{
+    int back = 0;
+    for (int i = 0; i < q->stops; i++)
+        back += goes_back(q->drive, q->stop[i]);
+    q->ways = back > 0 && back < q->stops ? 2 : 1;
+    for (int i = 0; i < q->stops; i++) {
+        const int same = goes_back(q->drive, q->stop[i]) ? back : q->stops - back;
+        q->weight[i] = 1.0 / (q->ways * (q->ways == 2 ? same : q->stops));
+    }
+}
+
+static double mean(const struct question *q, const double *value)
 {
     double sum = 0.0;
-    for (int i = 0; i < count; i++)
-        sum += value[i];
-    return sum / count;
+    for (int i = 0; i < q->stops; i++)
+        sum += q->weight[i] * value[i];
+    return sum;
 }
 
 static bool is_friction(int index)
@@ -98,28 +142,51 @@ static void ask(const void *context, const struct brake_vehicle *vehicle, double
 {
     const struct answers *wanted = context;
     predict_all(wanted->q, vehicle, wanted->adhesion, answer);
-    answer[wanted->q->stops] = mean(answer, wanted->q->stops);
+    answer[wanted->q->stops] = mean(wanted->q, answer);
 }
 
 /* ---- measured against predicted -------------------------------------------------------------- */
 
-/* Half width of the mean of the differences: by their scatter when there are three or more, but not
- * less than the stops themselves are sure. */
+/* Half width of the mean of the differences: by their scatter about the mean of their way when
+ * there are three or more, but not less than the stops themselves are sure. */
 static double half_of_mean(const struct question *q, const double *difference)
 {
-    const double middle = mean(difference, q->stops);
-    const double n = q->stops;
+    double way[2] = {0.0, 0.0};
     double own = 0.0;
     double scatter = 0.0;
+    double squares = 0.0;
+    for (int i = 0; i < q->stops; i++)
+        way[goes_back(q->drive, q->stop[i])] += q->ways * q->weight[i] * difference[i];
     for (int i = 0; i < q->stops; i++) {
-        const double sigma = q->stop[i]->developed.half / BRAKE_P95;
+        const double sigma = q->weight[i] * q->stop[i]->developed.half / BRAKE_P95;
+        const double left = difference[i] - way[goes_back(q->drive, q->stop[i])];
         own += sigma * sigma;
-        scatter += (difference[i] - middle) * (difference[i] - middle);
+        scatter += left * left;
+        squares += q->weight[i] * q->weight[i];
     }
-    const double least = BRAKE_P95 * sqrt(own) / n;
+    const double least = BRAKE_P95 * sqrt(own);
+    const int freedom = q->stops - q->ways;
     if (q->stops < 3)
         return least;
-    return fmax(least, brake_student_95(q->stops - 1) * sqrt(scatter / (n - 1.0) / n));
+    return fmax(least, brake_student_95(freedom) * sqrt(scatter / freedom * squares));
+}
+
+/* What the day's errors, the same in every stop, move the mean prediction by: half widths added up
+ * in squares. */
+static double half_of_day(const struct question *all, double adhesion)
+{
+    const struct brake_drive_day *day = &all->drive->day;
+    double value[BRAKE_DRIVE_STOPS] = {0.0};
+    struct question q = *all;
+    predict_all(&q, &q.sheet->vehicle, adhesion, value);
+    const double start = mean(&q, value);
+    q.day.grade.value += day->grade.half;
+    predict_all(&q, &q.sheet->vehicle, adhesion, value);
+    const double grade = mean(&q, value) - start;
+    q.day = *day;
+    q.day.gauge.value -= day->gauge.half;
+    predict_all(&q, &q.sheet->vehicle, adhesion, value);
+    return hypot(grade, mean(&q, value) - start);
 }
 
 /* What the foot pressed harder or softer is in the prediction, so it is not in this. */
@@ -129,7 +196,7 @@ static double scatter_of(const struct question *q)
     double sum = 0.0;
     for (int i = 0; i < q->stops; i++)
         ratio[i] = q->stop[i]->developed.value / q->stop[i]->predicted.value;
-    const double middle = mean(ratio, q->stops);
+    const double middle = mean(q, ratio);
     for (int i = 0; i < q->stops; i++)
         sum += (ratio[i] - middle) * (ratio[i] - middle);
     return q->stops > 1 ? sqrt(sum / (q->stops - 1)) : BRAKE_NAN;
@@ -149,11 +216,12 @@ static void agree(const struct question *q, const double *start)
         difference[i] = q->stop[i]->developed.value - start[i];
     }
     drive->compared = q->stops;
+    drive->both_ways = q->ways == 2;
     drive->scatter = scatter_of(q);
-    drive->predicted.value = mean(start, q->stops);
+    drive->predicted.value = mean(q, start);
     drive->predicted.half = BRAKE_P95 * sigma[q->stops];
-    drive->measured.value = drive->predicted.value + mean(difference, q->stops);
-    drive->measured.half = half_of_mean(q, difference);
+    drive->measured.value = drive->predicted.value + mean(q, difference);
+    drive->measured.half = hypot(half_of_mean(q, difference), half_of_day(q, 0.0));
     const double apart = drive->measured.value - drive->predicted.value;
     if (isnan(apart) || isnan(drive->predicted.half))
         drive->agreement = BRAKE_NOT_SAID;
@@ -182,7 +250,7 @@ static double with_friction(const struct question *q, double factor)
     double value[BRAKE_DRIVE_STOPS];
     scale_friction(&vehicle, factor);
     predict_all(q, &vehicle, GRIP, value);
-    const double all = mean(value, q->stops);
+    const double all = mean(q, value);
     return isnan(all) ? BRAKE_INFINITY : all;
 }
 
@@ -221,17 +289,19 @@ static void explain(const struct question *all)
     drive->friction.value = drive->friction.half = BRAKE_NAN;
     if (q.stops == 0)
         return;
+    weigh(&q);
     predict_all(&q, &q.sheet->vehicle, GRIP, start);
     const struct brake_question question = {ask, &wanted, q.stops + 1, is_friction};
     brake_uncertainty(q.sheet, &question, sigma);
     for (int i = 0; i < q.stops; i++)
         difference[i] = q.stop[i]->developed.value - start[i];
-    const double measured = mean(start, q.stops) + mean(difference, q.stops);
+    const double measured = mean(&q, start) + mean(&q, difference);
     const double factor = friction_for(&q, measured);
     const double slope =
         (with_friction(&q, 1.01 * factor) - with_friction(&q, factor)) / (0.01 * factor);
     drive->friction.value = factor;
-    drive->friction.half = hypot(half_of_mean(&q, difference), BRAKE_P95 * sigma[q.stops]) / slope;
+    const double measuring = hypot(half_of_mean(&q, difference), half_of_day(&q, GRIP));
+    drive->friction.half = hypot(measuring, BRAKE_P95 * sigma[q.stops]) / slope;
 }
 
 /* ---- fade ----------------------------------------------------------------------------------- */
@@ -291,6 +361,7 @@ static void compare_with_most(const struct question *q)
     hardest.pedal_force = vehicle->driver.pedal_force_most;
     one.stop[0] = &hardest;
     one.stops = 1;
+    weigh(&one);
     double start[1] = {0.0};
     predict_all(&one, vehicle, 0.0, start);
     agree(&one, start);
@@ -303,7 +374,7 @@ void brake_drive_compare(const struct brake_sheet *sheet, enum brake_load load,
                          struct brake_drive *drive)
 {
     const struct brake_measured unknown = {BRAKE_NAN, BRAKE_NAN};
-    struct question q = {.sheet = sheet, .load = load, .drive = drive};
+    struct question q = {.sheet = sheet, .load = load, .drive = drive, .day = drive->day};
     double start[BRAKE_DRIVE_STOPS] = {0.0};
     drive->measured = drive->predicted = drive->friction = unknown;
     drive->agreement = BRAKE_NOT_SAID;
@@ -317,6 +388,7 @@ void brake_drive_compare(const struct brake_sheet *sheet, enum brake_load load,
         compare_with_most(&q);
     } else {
         double alone[BRAKE_DRIVE_STOPS] = {0.0};
+        weigh(&q);
         predict_all(&q, &sheet->vehicle, 0.0, start);
         predict_all(&q, &sheet->vehicle, GRIP, alone);
         for (int i = 0; i < q.stops; i++)

@@ -41,13 +41,16 @@ double brake_smooth_slope(const struct brake_smooth *curve, double time)
     return sum / curve->reach;
 }
 
-double brake_smooth_sigma(const struct brake_smooth *curve, const double *gradient)
+double brake_smooth_weight(const struct brake_smooth *curve, long row, const double *gradient)
 {
+    double value[BRAKE_SMOOTH_TERMS] = {0.0};
+    double unused[BRAKE_SMOOTH_TERMS];
     double sum = 0.0;
+    brake_smooth_terms(curve, curve->row[row].value[BRAKE_LOG_TIME], value, unused);
     for (int i = 0; i < curve->terms; i++)
         for (int k = 0; k < curve->terms; k++)
-            sum += gradient[i] * curve->covariance[i][k] * gradient[k];
-    return curve->noise * sqrt(fmax(sum, 0.0));
+            sum += gradient[i] * curve->inverse[i][k] * value[k];
+    return sum;
 }
 
 /* Inverts in place by elimination; the matrix is positive definite, so no row need be swapped. */
@@ -83,28 +86,23 @@ bool brake_smooth_fit(const struct brake_log_row *row, long first, long last, in
     *curve = (struct brake_smooth){.terms = terms,
                                    .middle = 0.5 * (begin + end),
                                    .reach = 0.5 * (end - begin),
-                                   .freedom = (int)(last - first) + 1 - terms};
-    if (curve->freedom < 1)
+                                   .row = row,
+                                   .first = first,
+                                   .last = last};
+    if (last - first < terms)
         return false;
     for (long i = first; i <= last; i++) {
         brake_smooth_terms(curve, row[i].value[BRAKE_LOG_TIME], value, unused);
         for (int a = 0; a < terms; a++) {
             right[a] += value[a] * row[i].value[BRAKE_LOG_SPEED];
             for (int b = 0; b < terms; b++)
-                curve->covariance[a][b] += value[a] * value[b];
+                curve->inverse[a][b] += value[a] * value[b];
         }
     }
-    if (!invert(terms, curve->covariance))
+    if (!invert(terms, curve->inverse))
         return false;
     for (int a = 0; a < terms; a++)
         for (int b = 0; b < terms; b++)
-            curve->c[a] += curve->covariance[a][b] * right[b];
-    double squares = 0.0;
-    for (long i = first; i <= last; i++) {
-        const double left =
-            row[i].value[BRAKE_LOG_SPEED] - brake_smooth_at(curve, row[i].value[BRAKE_LOG_TIME]);
-        squares += left * left;
-    }
-    curve->noise = sqrt(squares / curve->freedom);
+            curve->c[a] += curve->inverse[a][b] * right[b];
     return true;
 }

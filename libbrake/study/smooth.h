@@ -11,9 +11,9 @@ struct brake_smooth {
     int terms;
     double middle, reach;
     double c[BRAKE_SMOOTH_TERMS];
-    double covariance[BRAKE_SMOOTH_TERMS][BRAKE_SMOOTH_TERMS]; /* of the c, for noise of 1 */
-    double noise;                                              /* standard deviation of a row */
-    int freedom;                                               /* rows less terms */
+    double inverse[BRAKE_SMOOTH_TERMS][BRAKE_SMOOTH_TERMS]; /* of the normal equations */
+    const struct brake_log_row *row;                        /* that it was drawn through ... */
+    long first, last;                                       /* ... these of them */
 };
 
 /* Least squares through the speeds of rows first to last. False when there are too few rows. */
@@ -27,7 +27,7 @@ double brake_smooth_slope(const struct brake_smooth *curve, double time);
 void brake_smooth_terms(const struct brake_smooth *curve, double time, double *value,
                         double *integral);
 
-/* Standard deviation of a figure that moves with the c by `gradient`. */
-double brake_smooth_sigma(const struct brake_smooth *curve, const double *gradient);
+/* How a figure that moves with the c by `gradient` moves with the speed of a row of the curve. */
+double brake_smooth_weight(const struct brake_smooth *curve, long row, const double *gradient);
 
 #endif

@@ -8,7 +8,7 @@
 
 #include "brake/stop.h"
 #include "brake/tolerance.h"
-#include "smooth.h"
+#include "noise.h"
 #include "stops.h"
 
 static const double LEAST_SPEED = 5.0; /* [m/s] no stop from less is looked at */
@@ -37,6 +37,9 @@ struct search {
     double interval;
     int foot; /* column that tells when the foot is on; -1: none */
     double foot_on;
+    const struct brake_drive_day *day;
+    const struct brake_nominal *nominal;
+    struct brake_noise noise; /* none at first, that of all stops when they are measured */
 };
 
 static double time_at(const struct search *s, long i)
@@ -217,23 +220,31 @@ static void look_for_jumps(const struct search *s, struct brake_drive_stop *stop
 
 /* ---- initial speed --------------------------------------------------------------------------- */
 
+/* When the log shows the speed that the vehicle had as the foot came on, between two rows. */
+static double begins_of(const struct search *s, const struct brake_drive_stop *stop)
+{
+    const double on = time_at(s, stop->first);
+    const double before = stop->first > 0 ? time_at(s, stop->first - 1) : on;
+    return 0.5 * (on + before) + (s->foot >= 0 ? s->day->lag.value : 0.0);
+}
+
 /* A line through the rows ahead of the stop, at the moment when it begins. */
-static void measure_initial(const struct search *s, struct brake_drive_stop *stop, double begins)
+static void measure_initial(const struct search *s, struct brake_drive_stop *stop)
 {
     struct brake_smooth line;
     double value[BRAKE_SMOOTH_TERMS];
     double unused[BRAKE_SMOOTH_TERMS];
+    const double begins = begins_of(s, stop);
     long lead = row_before(s, stop->first, LEAD);
     if (stop->first - lead < 3)
         lead = stop->first >= 3 ? stop->first - 3 : 0;
     stop->initial.value = speed_at(s, stop->first);
-    stop->initial.half = BRAKE_P95 * stop->noise;
+    stop->initial.half = BRAKE_P95 * brake_noise_of_row(&s->noise);
     if (stop->first < 3 || !brake_smooth_fit(s->row, lead, stop->first - 1, 2, &line))
         return;
-    line.noise = fmax(line.noise, stop->noise);
     brake_smooth_terms(&line, begins, value, unused);
     stop->initial.value = brake_smooth_at(&line, begins);
-    stop->initial.half = BRAKE_P95 * brake_smooth_sigma(&line, value);
+    stop->initial.half = BRAKE_P95 * brake_noise_of_curve(&s->noise, &line, value);
 }
 
 /* ---- mean fully developed deceleration ------------------------------------------------------ */
@@ -295,30 +306,15 @@ static bool fit_band(const struct search *s, struct brake_drive_stop *stop, doub
     return true;
 }
 
-/* Means of the other columns between two moments; NaN cells are passed over. */
+/* Mean of another column over the way between two moments, as d_m is one; NaN cells are passed
+ * over. */
 static double mean_of(const struct search *s, const struct brake_drive_stop *stop, int column,
                       const double span[2])
 {
     double sum = 0.0;
-    long count = 0;
-    for (long i = stop->first; i <= stop->last; i++) {
-        const double value = s->row[i].value[column];
-        if (isnan(value) || time_at(s, i) < span[0] || time_at(s, i) > span[1])
-            continue;
-        sum += value;
-        count++;
-    }
-    return count > 0 ? sum / (double)count : BRAKE_NAN;
-}
-
-/* d_m by the column of the deceleration: its mean over the distance. */
-static double indicated(const struct search *s, const struct brake_drive_stop *stop,
-                        const double span[2])
-{
-    double sum = 0.0;
     double weight = 0.0;
     for (long i = stop->first; i <= stop->last; i++) {
-        const double value = s->row[i].value[BRAKE_LOG_DECELERATION];
+        const double value = s->row[i].value[column];
         if (isnan(value) || time_at(s, i) < span[0] || time_at(s, i) > span[1])
             continue;
         sum += value * speed_at(s, i);
@@ -347,46 +343,46 @@ static void measure_developed(const struct search *s, struct brake_drive_stop *s
                        end * value[1][k] / brake_smooth_slope(curve, span[1]);
     }
     stop->developed.value = brake_mfdd(begin, end, way);
-    stop->developed.half = brake_student_95(curve->freedom) * stop->developed.value / way *
-                           brake_smooth_sigma(curve, gradient);
+    stop->developed.half =
+        BRAKE_P95 * stop->developed.value / way * brake_noise_of_curve(&s->noise, curve, gradient);
     stop->pedal_force = mean_of(s, stop, BRAKE_LOG_PEDAL_FORCE, span);
     stop->pressure = mean_of(s, stop, BRAKE_LOG_PRESSURE, span);
-    stop->indicated = indicated(s, stop, span);
+    stop->indicated = mean_of(s, stop, BRAKE_LOG_DECELERATION, span);
+    stop->grade = mean_of(s, stop, BRAKE_LOG_GRADE, span);
 }
 
 /* ---- distance ------------------------------------------------------------------------------- */
 
 /* Trapezia from a moment to the last moving row, then to rest at the developed deceleration.
- * Variance: of the noise of each row by its weight; of two bends between rows, a h^2/8 at most
- * each; of the moment when the foot came on, anywhere in an interval. */
+ * Variance: of the noise of the rows by their weights; of two bends between rows, a h^2/8 at most
+ * each; of the moment, of which `uncertainty` is the standard deviation. */
 static void measure_distance(const struct search *s, struct brake_drive_stop *stop, double begins,
                              double uncertainty)
 {
+    struct brake_noise_sum noise = {.variance = 0.0};
     const double slowing_down = stop->developed.value;
     const double speed = stop->initial.value;
-    const double variance = stop->noise * stop->noise;
     long last = stop->last;
     while (last > stop->first && speed_at(s, last) <= STANDING)
         last--;
+    const double rest = speed_at(s, last) / slowing_down;
     double time = begins;
     double from = speed;
-    double sum = 0.0;
-    double squares = uncertainty * uncertainty * speed * speed / 12.0;
+    double sum = 0.5 * speed_at(s, last) * rest;
     for (long i = stop->first; i <= last; i++) {
-        if (time_at(s, i) <= begins)
-            continue;
         const double interval = time_at(s, i) - time;
+        if (interval <= 0.0)
+            continue;
         sum += 0.5 * (from + speed_at(s, i)) * interval;
-        squares += interval * interval * variance;
         time = time_at(s, i);
         from = speed_at(s, i);
+        brake_noise_add(&s->noise, time, interval + (i == last ? rest : 0.0), &noise);
     }
     const double bend = slowing_down * s->interval * s->interval / 8.0;
-    const double rest = from / slowing_down;
-    sum += 0.5 * from * rest;
-    squares += rest * rest * variance + 2.0 * bend * bend / 3.0;
+    const double moment = uncertainty * speed;
     stop->distance.value = sum;
-    stop->distance.half = BRAKE_P95 * sqrt(squares);
+    stop->distance.half =
+        BRAKE_P95 * sqrt(noise.variance + moment * moment + 2.0 * bend * bend / 3.0);
 }
 
 static double nominal_of(const struct brake_nominal *nominal, double speed)
@@ -402,10 +398,10 @@ static double nominal_of(const struct brake_nominal *nominal, double speed)
 
 /* The initial speed is squared in the correction, and moves with the distance by its own
  * uncertainty. */
-static void correct(const struct brake_nominal *nominal, struct brake_drive_stop *stop)
+static void correct(const struct search *s, struct brake_drive_stop *stop)
 {
     const double speed = stop->initial.value;
-    stop->nominal = nominal_of(nominal, speed);
+    stop->nominal = nominal_of(s->nominal, speed);
     stop->corrected.value = brake_distance_corrected(stop->distance.value, speed, stop->nominal);
     stop->corrected.half = stop->corrected.value * hypot(stop->distance.half / stop->distance.value,
                                                          2.0 * stop->initial.half / speed);
@@ -417,27 +413,27 @@ static void forget(struct brake_drive_stop *stop)
 {
     const struct brake_measured unknown = {BRAKE_NAN, BRAKE_NAN};
     stop->distance = stop->corrected = stop->developed = stop->predicted = unknown;
-    stop->nominal = stop->indicated = stop->pedal_force = stop->pressure = BRAKE_NAN;
+    stop->nominal = stop->indicated = stop->pedal_force = stop->pressure = stop->grade = BRAKE_NAN;
 }
 
 /* With a foot that tells, the stop begins between the last row without it and the first with it. */
-static void measure_from_foot(const struct search *s, const struct brake_nominal *nominal,
-                              struct brake_drive_stop *stop, const struct brake_smooth *curve)
+static void measure_from_foot(const struct search *s, struct brake_drive_stop *stop,
+                              const struct brake_smooth *curve)
 {
     measure_developed(s, stop, curve);
     if (stop->flags & BRAKE_STOP_BEGUN) {
-        stop->nominal = nominal_of(nominal, stop->initial.value);
+        stop->nominal = nominal_of(s->nominal, stop->initial.value);
         return;
     }
-    const double on = time_at(s, stop->first);
-    const double uncertainty = on - time_at(s, stop->first - 1);
-    measure_distance(s, stop, on - 0.5 * uncertainty, uncertainty);
-    correct(nominal, stop);
+    const double between = time_at(s, stop->first) - time_at(s, stop->first - 1);
+    measure_distance(s, stop, begins_of(s, stop),
+                     hypot(between / sqrt(12.0), s->day->lag.half / BRAKE_P95));
+    correct(s, stop);
 }
 
 /* Without, it begins where the curve, drawn on, meets the initial speed. */
-static void measure_from_speed(const struct search *s, const struct brake_nominal *nominal,
-                               struct brake_drive_stop *stop, const struct brake_smooth *curve)
+static void measure_from_speed(const struct search *s, struct brake_drive_stop *stop,
+                               const struct brake_smooth *curve)
 {
     measure_developed(s, stop, curve);
     const double begin = passes(curve, 0.8 * stop->initial.value);
@@ -457,35 +453,37 @@ static void measure_from_speed(const struct search *s, const struct brake_nomina
         hypot(rest.distance.half,
               stop->distance.value * hypot(stop->developed.half / developed,
                                            2.0 * stop->initial.half / stop->initial.value));
-    correct(nominal, stop);
+    correct(s, stop);
 }
 
-static void measure(const struct search *s, const struct brake_nominal *nominal,
-                    struct brake_drive_stop *stop)
+/* What is wrong with a stop, and a curve through its rows where nothing is. */
+static void look_at(const struct search *s, struct brake_drive_stop *stop,
+                    struct brake_smooth *curve)
 {
-    struct brake_smooth curve;
     forget(stop);
     look_for_gaps(s, stop);
     look_for_jumps(s, stop);
-    stop->noise = rough_noise(s, row_before(s, stop->first, LEAD), stop->last);
-    const double begins = stop->first > 0
-                              ? 0.5 * (time_at(s, stop->first) + time_at(s, stop->first - 1))
-                              : time_at(s, stop->first);
-    measure_initial(s, stop, begins);
+    measure_initial(s, stop);
     for (int axle = 0; axle < BRAKE_AXLES; axle++)
         stop->temperature[axle] = s->row[stop->first].value[BRAKE_LOG_FRONT_TEMPERATURE + axle];
-    if (stop->flags & ~(unsigned)BRAKE_STOP_BEGUN)
+    stop->heading = s->row[stop->first].value[BRAKE_LOG_HEADING];
+    if (!brake_drive_counts(stop))
         return;
-    if (!fit_band(s, stop, 0.8 * stop->initial.value, 0.1 * stop->initial.value, &curve)) {
+    if (!fit_band(s, stop, 0.8 * stop->initial.value, 0.1 * stop->initial.value, curve)) {
         flag(stop, BRAKE_STOP_COARSE, stop->first);
-        return;
+        curve->terms = 0;
     }
-    stop->noise = fmax(curve.noise, 0.0);
-    measure_initial(s, stop, begins);
+}
+
+static void measure(const struct search *s, struct brake_drive_stop *stop,
+                    const struct brake_smooth *curve)
+{
+    stop->noise = brake_noise_of_row(&s->noise);
+    measure_initial(s, stop);
     if (s->foot >= 0)
-        measure_from_foot(s, nominal, stop, &curve);
+        measure_from_foot(s, stop, curve);
     else
-        measure_from_speed(s, nominal, stop, &curve);
+        measure_from_speed(s, stop, curve);
     if (!(stop->developed.half <= COARSE * stop->developed.value))
         flag(stop, BRAKE_STOP_COARSE, stop->first);
 }
@@ -512,8 +510,8 @@ static long begins_at(const struct search *s, long last, struct brake_drive_stop
     return first;
 }
 
-static enum brake_status add_stop(const struct search *s, long last,
-                                  const struct brake_nominal *nominal, struct brake_drive *drive)
+static enum brake_status add_stop(const struct search *s, long last, struct brake_drive *drive,
+                                  struct brake_smooth *curve)
 {
     struct brake_drive_stop stop;
     memset(&stop, 0, sizeof stop);
@@ -527,8 +525,7 @@ static enum brake_status add_stop(const struct search *s, long last,
     }
     if (drive->stops == BRAKE_DRIVE_STOPS)
         return BRAKE_E_SIZE;
-    measure(s, nominal, &stop);
-    drive->counted += brake_drive_counts(&stop);
+    look_at(s, &stop, &curve[drive->stops]);
     drive->stop[drive->stops++] = stop;
     return BRAKE_OK;
 }
@@ -594,32 +591,50 @@ static enum brake_status repeatability(struct brake_drive *drive)
     return BRAKE_OK;
 }
 
+static enum brake_status find_stops(const struct search *s, struct brake_drive *drive,
+                                    struct brake_smooth *curve)
+{
+    bool moving = false;
+    for (long i = 0; i < s->rows; i++) {
+        moving = moving || speed_at(s, i) > LEAST_SPEED;
+        if (!moving || speed_at(s, i) > STANDING)
+            continue;
+        const long locked = comes_back(s, i);
+        if (locked >= 0) {
+            i = locked;
+            continue;
+        }
+        moving = false;
+        const enum brake_status status = add_stop(s, i, drive, curve);
+        if (status != BRAKE_OK)
+            return status;
+    }
+    return BRAKE_OK;
+}
+
 enum brake_status brake_drive_measure(const struct brake_log_row *row, long rows,
                                       const struct brake_nominal *nominal,
-                                      struct brake_drive *drive)
+                                      const struct brake_drive_day *day, struct brake_drive *drive)
 {
-    struct search s = {.row = row, .rows = rows};
+    struct search s = {.row = row, .rows = rows, .day = day, .nominal = nominal};
+    struct brake_smooth curve[BRAKE_DRIVE_STOPS];
     memset(drive, 0, sizeof *drive);
+    memset(curve, 0, sizeof curve);
+    drive->day = *day;
     if (rows < 2)
         return BRAKE_OK;
     s.interval = median_interval(&s, 0, rows - 1);
     choose_foot(&s);
     drive->interval = s.interval;
     drive->timed = s.foot >= 0;
-    bool moving = false;
-    for (long i = 0; i < rows; i++) {
-        moving = moving || speed_at(&s, i) > LEAST_SPEED;
-        if (!moving || speed_at(&s, i) > STANDING)
-            continue;
-        const long locked = comes_back(&s, i);
-        if (locked >= 0) {
-            i = locked;
-            continue;
-        }
-        moving = false;
-        const enum brake_status status = add_stop(&s, i, nominal, drive);
-        if (status != BRAKE_OK)
-            return status;
+    const enum brake_status status = find_stops(&s, drive, curve);
+    if (status != BRAKE_OK)
+        return status;
+    brake_noise_find(curve, drive->stops, &s.noise);
+    for (int i = 0; i < drive->stops; i++) {
+        if (curve[i].terms > 0)
+            measure(&s, &drive->stop[i], &curve[i]);
+        drive->counted += brake_drive_counts(&drive->stop[i]);
     }
     return repeatability(drive);
 }

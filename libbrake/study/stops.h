@@ -8,12 +8,13 @@
  * @param row      in order of time
  * @param rows     number of them
  * @param nominal  speeds that stops are brought to
+ * @param day      what the measuring may be off by
  * @param drive    filled, the comparison aside
  * @return         OK; E_SIZE for more than BRAKE_DRIVE_STOPS stops or too many speeds
  */
 enum brake_status brake_drive_measure(const struct brake_log_row *row, long rows,
                                       const struct brake_nominal *nominal,
-                                      struct brake_drive *drive);
+                                      const struct brake_drive_day *day, struct brake_drive *drive);
 
 /** Whether a stop counts: no flag but that the brakes were on when the log began.
  * @param stop  measured

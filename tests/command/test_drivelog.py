@@ -104,7 +104,7 @@ def test_the_truth_lies_in_nine_of_ten_intervals(
         for _ in range(100)
     ]
     table = drives.rows(stops, rate, noise, seed=rate)
-    found = report(drives.text(table, pedal))["stops"]
+    found = report(drives.text(table, pedal), "--lag", "0s")["stops"]
     assert len(found) == 100 and all(stop["counts"] for stop in found)
     least, most = drives.quantile_checks(100)
     for figure, truth in (
@@ -123,7 +123,7 @@ def test_the_truth_lies_in_nine_of_ten_intervals(
 def test_without_noise_the_published_definition_is_met(report):
     """d_m of a constant deceleration is that deceleration; s (v_n / v_0)^2 = 61.2 x (80/78)^2."""
     stop = drives.Stop(78 / 3.6, 4.0, force=140)
-    found = report(drives.text(drives.rows([stop], 50)))["stops"][0]
+    found = report(drives.text(drives.rows([stop], 50)), "--lag", "0s")["stops"][0]
     assert found["developed_deceleration"]["value"] == pytest.approx(4.0, rel=2e-4)
     assert found["nominal_speed"] == pytest.approx(80 / 3.6)
     assert found["corrected_distance"]["value"] == pytest.approx(
@@ -137,7 +137,8 @@ def test_half_the_rate_makes_the_interval_wider(report):
     stop = [drives.Stop(22, 5)]
     halves = []
     for rate in (5, 10, 50):
-        figure = report(drives.text(drives.rows(stop, rate, 0.1)))["stops"][0]["distance"]
+        log = drives.text(drives.rows(stop, rate, 0.1))
+        figure = report(log, "--lag", "0s")["stops"][0]["distance"]
         halves.append(figure["p95"] - figure["p05"])
     assert halves[0] > halves[1] > halves[2]
 
@@ -177,7 +178,7 @@ def test_stops_of_the_measured_distances_are_given_back(report):
 def made(share, count=4, noise=0.03):
     """Stops of Heron, empty, at a share of what is predicted (line of heron_drive.py)."""
     forces = [150 + 10 * i for i in range(count)]
-    stops = [drives.Stop(22.2, share * (0.491 + 0.02525 * f), force=f) for f in forces]
+    stops = [drives.Stop(22.2, share * heron_drive.predicted(f, 22.2), force=f) for f in forces]
     return drives.text(drives.rows(stops, 10, noise))
 
 
@@ -266,6 +267,102 @@ def test_nominal_speeds_can_be_given(report):
     log = drives.text(drives.rows([drives.Stop(22.0, 4)], 10))
     stop = report(log, "--nominal", "100km/h, 50 mph")["stops"][0]
     assert stop["nominal_speed"] == pytest.approx(50 * MPH)
+
+
+# ---- a day of measuring --------------------------------------------------------------------------
+
+
+def drive_of(found, what):
+    """A result of the drive, and its half width."""
+    figure = found["results"][f"drive.{what}"]
+    return figure["value"], (figure["p95"] - figure["p05"]) / 2
+
+
+def on_a_grade(slope, back=lambda number: False, heads=""):
+    """Heron's stops on a road that rises by `slope` the way of the first; the pull of g counts for
+    2027 kg over 2138 kg that the brakes slow."""
+    signs, pull = [-1 if back(i) else 1 for i in range(4)], 9.807 * 2027 / 2138
+    stops = [
+        drives.Stop(22.2, heron_drive.predicted(200, 22.2) + sign * slope * pull, force=200)
+        for sign in signs
+    ]
+    table = drives.rows(stops, 10, 0.03)
+    lines = drives.text(table).splitlines()
+    number, moving = -1, False
+    rows = [lines[0] + heads]
+    for line, (_, speed, _) in zip(lines[1:], table):
+        number += speed > 1 and not moving
+        moving = speed > 1 or (moving and speed > 0)
+        sign = signs[max(0, number)]
+        more = {"": "", ",grade [%]": f",{100 * sign * slope}", ",heading [deg]": f",{90 * sign}"}
+        rows.append(line + more[heads])
+    return "\n".join(rows)
+
+
+def test_a_grade_is_no_friction(report):
+    """3 % uphill looks like brakes that are 0.28 m/s2 better, so long as the log does not tell."""
+    column = report(on_a_grade(0.03, heads=",grade [%]"))
+    told = report(on_a_grade(0.03), "--grade", "3%")
+    silent = report(on_a_grade(0.03), "--grade", "0%")
+    assert drive_of(column, "friction_factor")[0] == pytest.approx(1, abs=0.005)
+    assert drive_of(told, "friction_factor")[0] == pytest.approx(1, abs=0.005)
+    assert drive_of(silent, "friction_factor")[0] > 1.04
+
+
+def test_a_road_driven_both_ways_needs_no_grade(report):
+    """The mean of each way counts the same, though three went up and one down."""
+    found = report(on_a_grade(0.03, lambda number: number == 2, ",heading [deg]"))
+    assert drive_of(found, "friction_factor")[0] == pytest.approx(1, abs=0.005)
+    one_way = report(on_a_grade(0.0))
+    half, half_one_way = (drive_of(one, "measured_deceleration")[1] for one in (found, one_way))
+    assert half < half_one_way
+    assert found["summary"]["both_ways"] and not one_way["summary"]["both_ways"]
+
+
+def test_the_air_is_no_friction(report):
+    """Without the air of 100 km/h, 0.09 m/s2 of 4.6, the pads would look 2 % better."""
+    stops = [drives.Stop(27.8, heron_drive.predicted(160, 27.8), force=160) for _ in range(3)]
+    log = drives.text(drives.rows(stops, 10, 0.01))
+    assert drive_of(report(log), "friction_factor")[0] == pytest.approx(1, abs=0.005)
+    bare = report(log, "--set", "heat.drag_area=0m2")
+    assert drive_of(bare, "friction_factor")[0] > 1.015
+
+
+def test_what_is_off_all_day_does_not_average_out(report):
+    """Eight stops with a gauge within 2 %, or a grade within 1 %, are no surer than that."""
+    many = made(1.0, count=8, noise=0.01)
+    gauge = report(many, "--gauge", "1 +- 0.02", "--grade", "0%")
+    grade = report(many, "--gauge", "1", "--grade", "0 % +- 1 %")
+    measured, half = drive_of(gauge, "measured_deceleration")
+    assert half == pytest.approx(0.02 * (measured - 0.491), rel=0.2)
+    assert drive_of(grade, "measured_deceleration")[1] == pytest.approx(0.093, rel=0.1)
+
+
+def test_a_receiver_that_tells_late_makes_no_stop_longer(report):
+    """The speed 0.15 s late, as it is said to be, or as receivers are."""
+    stop = drives.Stop(22, 5)
+    table = drives.rows([stop], 20)
+    late = [[t, table[max(0, i - 3)][1], f] for i, (t, _, f) in enumerate(table)]
+    found = report(drives.text(late), "--lag", "0.15s")["stops"][0]["distance"]
+    assert found["value"] == pytest.approx(stop.distance(), abs=22 * 0.05)
+    usual = report(drives.text(late))["stops"][0]["distance"]
+    assert within(usual, stop.distance())
+
+
+@pytest.mark.parametrize(
+    ("options", "message"),
+    [
+        (("--lag", "2s"), "--lag 2s; accepts 0 to 1 s"),
+        (("--lag", "0.1"), "has no unit"),
+        (("--lag", "0.1s +- 0.2s"), "accepts 0 to 1 s"),
+        (("--grade", "80%"), "accepts -30 to 30 %"),
+        (("--gauge", "3"), "accepts 0.5 to 2"),
+        (("--gauge", "1 +- x"), "gauge"),
+    ],
+)
+def test_a_day_that_cannot_be_is_refused(drivelog, options, message):
+    status, out, error = drivelog(GOOD, *options)
+    assert (status, out) == (2, "") and message in error
 
 
 # ---- what goes wrong on the road -----------------------------------------------------------------

@@ -57,7 +57,8 @@ static void print_drive(const struct brake_sheet *sheet, FILE *stream)
     FILE *file = example("heron-drive.csv");
     assert_int_equal(brake_log_read(file, NULL, &log, &error), BRAKE_OK);
     fclose(file);
-    assert_int_equal(brake_log_measure(&log, &nominal, &drive, &error), BRAKE_OK);
+    assert_int_equal(brake_log_measure(&log, &nominal, &brake_drive_usual_day, &drive, &error),
+                     BRAKE_OK);
     brake_drive_compare(sheet, BRAKE_EMPTY, &drive);
     const struct brake_drive_report report = {sheet, BRAKE_EMPTY, &log, &drive};
     struct brake_document *document = brake_document_new(BRAKE_SI_FIRST);

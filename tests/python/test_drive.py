@@ -39,6 +39,8 @@ def columns():
         ({"nominal": "60 km/h"}, ["--nominal", "60km/h"]),
         ({"nominal": [10.0, "80 km/h"]}, ["--nominal", "10m/s,80km/h"]),
         ({"load": "full"}, ["--load", "full"]),
+        ({"grade": ("2 %", "0.5 %"), "lag": 0.2, "gauge": (0.98, 0.01)},
+         ["--grade", "2%+-0.5%", "--lag", "0.2s", "--gauge", "0.98+-0.01"]),
     ],
 )
 def test_a_drive_is_that_of_the_command(heron, given, words):
@@ -81,6 +83,18 @@ def test_arrays_without_a_unit_are_si(heron):
     stop = heron.drivelog(pandas.DataFrame({"time": time, "speed": speed})).stops[0]
     assert stop.initial_speed.value == pytest.approx(20.0, rel=1e-3)
     assert stop.developed_deceleration.value == pytest.approx(4.0, rel=1e-6)
+
+
+def test_a_grade_of_arrays_is_a_share_and_a_heading_an_angle(heron):
+    arrays = columns()
+    rows = len(arrays["time [s]"])
+    stop = heron.drivelog({**arrays, "grade": [0.02] * rows, "heading": [1.5] * rows}).stops[0]
+    assert stop.grade == pytest.approx(0.02) and stop.heading == pytest.approx(1.5)
+
+
+def test_a_day_of_measuring_that_cannot_be_is_refused(heron):
+    with pytest.raises(ValueError, match="lag: got 2; accepts 0 to 1 s"):
+        heron.drivelog(DRIVE, lag=2)
 
 
 def test_stops_are_arrays_by_name_and_go_to_pandas(heron):

@@ -22,10 +22,12 @@ def _logs(folder):
     locked = drives.wheel_locks(table, begun + 1.5, 0.6)
     kept = [row for i, row in enumerate(locked) if not len(locked) // 2 < i < len(locked) // 2 + 9]
     more = [
-        "pressure [bar],deceleration [m/s2],front_temperature [degC],rear_temperature [degC],lap"
+        "pressure [bar],deceleration [m/s2],front_temperature [degC],rear_temperature [degC],"
+        "grade [%],heading [deg],lap"
     ]
     lines = drives.text(kept).splitlines()
-    more += ["0,0,90,80,1" if line.endswith(",0.0") else "30,5,120,95,1" for line in lines[1:]]
+    on, off = "30,5,120,95,1,9,1", "0,0,90,80,1,9,1"
+    more += [off if line.endswith(",0.0") else on for line in lines[1:]]
     whole = "".join(f"{line},{rest}\n" for line, rest in zip(lines, more))
     bare = drives.text(drives.rows([drives.Stop(22, 5)], 10), pedal=False)
     for name, text in (("whole", whole), ("bare", bare)):

@@ -1,4 +1,5 @@
 """The log of a drive held against the prediction."""
+import math
 import os
 from array import array
 
@@ -10,7 +11,8 @@ from libbrake.duty import amounts
 from libbrake.errors import Refused
 
 _UNITS = {"time": "s", "speed": "m/s", "pedal_force": "N", "pressure": "Pa", "deceleration": "m/s2",
-          "front_temperature": "K", "rear_temperature": "K"}  # fmt: skip
+          "front_temperature": "K", "rear_temperature": "K", "grade": "",
+          "heading": "rad"}  # fmt: skip
 # Most speeds, as drivelog.h has them.
 _SPEEDS = [("speed", "m/s")] * 16
 
@@ -46,14 +48,38 @@ def read(log):
         return stream.read(), str(log)
 
 
-def drivelog(vehicle, log, columns, nominal, load):
-    """See Vehicle.drivelog."""
+def _measured(what, given, unit, least, most):
+    """Value and half width of what a day of measuring was off by; None: as is usual."""
+    if given is None:
+        return math.nan, math.nan
+    value, half = (*amounts(what, given, [("value", unit), ("half", unit)], 1), 0.0)[:2]
+    if not (half >= 0.0 and least <= value - half and value + half <= most):
+        raise ValueError(f"{what}: got {given!r}; accepts {least:g} to {most:g} {unit}".rstrip())
+    return value, half
+
+
+def as_usual():
+    """A day of measuring of which nothing is known."""
+    return day(None, None, None)
+
+
+def day(grade, lag, gauge):
+    """What a day of measuring was off by, as the library takes it."""
+    return (
+        _measured("grade", grade, "", -0.3, 0.3),
+        _measured("lag", lag, "s", 0.0, 1.0),
+        _measured("gauge", gauge, "", 0.5, 2.0),
+    )
+
+
+def drivelog(vehicle, log, columns, nominal, load, off):
+    """See Vehicle.drivelog; `off`: its grade, lag and gauge."""
     speeds = [] if nominal is None else amounts("nominal", nominal, _SPEEDS, 1)
     if not all(1.0 < speed < 100.0 for speed in speeds):
         raise ValueError(f"nominal: got {nominal!r}; accepts 3.6 to 360 km/h")
     text, name = read(log)
     try:
-        driven = text, columns, is_full(load)
+        driven = text, columns, is_full(load), *day(*off)
         return Answer(*_core.drive_run(vehicle._sheet, driven, array("d", speeds)))
     except Refused as refusal:
         refusal.file = name

@@ -10,6 +10,15 @@ from libbrake.duty import Amounts
 Log = Union[str, os.PathLike[str], Mapping[str, Values]]
 
 def read(log: Log) -> tuple[bytes, str]: ...
+def day(
+    grade: Optional[Amounts], lag: Optional[Amounts], gauge: Optional[Amounts]
+) -> tuple[tuple[float, float], ...]: ...
+def as_usual() -> tuple[tuple[float, float], ...]: ...
 def drivelog(
-    vehicle: Any, log: Log, columns: Optional[str], nominal: Optional[Amounts], load: str
+    vehicle: Any,
+    log: Log,
+    columns: Optional[str],
+    nominal: Optional[Amounts],
+    load: str,
+    off: tuple[Optional[Amounts], Optional[Amounts], Optional[Amounts]],
 ) -> Answer: ...

@@ -23,14 +23,14 @@ def report(vehicle, before, names, drive, rules, load, date):
     log, columns, driven = drive
     text, name = None, ""
     full, was_full = is_full(load), is_full(driven, "driven")
-    if log is not None:
-        from libbrake.drive import read
+    from libbrake.drive import as_usual, read
 
+    if log is not None:
         text, name = read(log)
     words = *names, name or None, str(date or day.today()), rules_bits(rules), full
     sheets = vehicle._sheet, fitted(before, vehicle)
     try:
-        return Report(*_core.report_run(*sheets, words, (text, columns, was_full)))
+        return Report(*_core.report_run(*sheets, words, (text, columns, was_full, *as_usual())))
     except Refused as refusal:
         refusal.file = name
         raise

@@ -138,20 +138,27 @@ class Vehicle(Sections):
 
         return size(self, by, target, within, progress)
 
-    def drivelog(self, log, columns=None, nominal=None, load="empty"):
+    def drivelog(
+        self, log, columns=None, nominal=None, load="empty", grade=None, lag=None, gauge=None
+    ):
         """The log of a drive held against the prediction: `v.drivelog("log.csv")`, or arrays by
         name, `v.drivelog({"time": t, "speed": v, "pedal_force": f})`, in SI unless the name has a
         unit as in "speed [km/h]". Columns: time, speed; pedal_force, pressure, deceleration,
-        front_temperature, rear_temperature where there are such; NaN for a reading that is missing.
+        front_temperature, rear_temperature, grade (positive uphill), heading where there are such;
+        NaN for a reading that is missing.
         `columns`: units that the header of a file lacks, "time=s,speed=mph". `nominal`: speeds that
         distances are brought to, "80 km/h" or a list. `load`: as it was driven.
+        What the day of measuring was off by, in all stops alike, a value or (value, half):
+        `grade` of a road that the log has none of, the way of the first stop, (0, 0.01) when left
+        out; `lag` of the speed behind the pedal, (0.1, 0.1) s; `gauge`, true pedal force over what
+        the log says, (1, 0.02).
 
         Gives an Answer: summary, results, stops, repeatability, notes. Refused when there is no
         stop; the first row of arrays counts as line 2.
         """
         from libbrake.drive import drivelog
 
-        return drivelog(self, log, columns, nominal, load)
+        return drivelog(self, log, columns, nominal, load, (grade, lag, gauge))
 
     def shakedown(self, load="empty"):
         """The first drive after a change, planned: what to expect at each stage and where to break

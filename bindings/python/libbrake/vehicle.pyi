@@ -63,6 +63,9 @@ class Vehicle(Sections):
         columns: Optional[str] = None,
         nominal: Optional[Amounts] = None,
         load: str = "empty",
+        grade: Optional[Amounts] = None,
+        lag: Optional[Amounts] = None,
+        gauge: Optional[Amounts] = None,
     ) -> Answer: ...
     def shakedown(self, load: str = "empty") -> Plan: ...
     def report(

@@ -5,9 +5,11 @@
  *   corrected   s (v_n / v_0)^2 to the nominal speed v_n
  *
  * Between v_b and v_e the speed is a polynomial through the rows (least squares); what is left over
- * is the noise. Each figure comes with the half width that holds 90 of 100: noise, Student's t for
- * the rows that there are, and the sampling interval, within which the foot came on somewhere. What
- * the instrument is off by itself, its scale and its lag, is not in it.
+ * is noise, of which a part may stay from row to row, as receivers filter; it is one and the same
+ * for all stops of a log. Each figure comes with the half width that holds 90 of 100: noise, and
+ * the sampling interval, within which the foot came on somewhere. What a day of measuring is off by in
+ * all of its stops alike, grade, lag and the scale of the pedal gauge, is in what is held against
+ * the prediction, and in the distances.
  *
  * Sources: d_m UN R13-H, Annex 3, 1.1.2, and UN R13, Annex 4, 1.1.2 (read in GRRF-56-3); correction
  * SAE J299 (scope read, formula from memory); propagation JCGM 100 (GUM), sec. 5.1.2.
@@ -33,6 +35,8 @@ enum brake_log_column {
     BRAKE_LOG_DECELERATION,
     BRAKE_LOG_FRONT_TEMPERATURE,
     BRAKE_LOG_REAR_TEMPERATURE,
+    BRAKE_LOG_GRADE,   /**< positive uphill */
+    BRAKE_LOG_HEADING, /**< of the way that the vehicle goes */
     BRAKE_LOG_COLUMNS
 };
 
@@ -47,6 +51,19 @@ struct brake_measured {
     double value; /**< [SI] NaN: not known */
     double half;  /**< [SI] 90 of 100 lie within value -+ half */
 };
+
+/** What a day of measuring is off by, in all of its stops alike. */
+struct brake_drive_day {
+    struct brake_measured grade; /**< [-] of the road the way the first stop went, positive uphill;
+                                      where the log has no column of it */
+    struct brake_measured lag;   /**< [s] by which the speed comes later than what the foot does */
+    struct brake_measured gauge; /**< [-] pedal force, or pressure, over what the log says */
+};
+
+/** What is usual, for those who did not measure it: a road that looks level, a satellite receiver,
+ * a gauge that was not held against another. Common practice, no source.
+ */
+extern const struct brake_drive_day brake_drive_usual_day;
 
 /** Why a stop does not count, as bits. */
 enum brake_stop_flag {
@@ -64,16 +81,19 @@ struct brake_drive_stop {
     unsigned flags;                  /**< bits of enum brake_stop_flag */
     long flagged;                    /**< row of the first gap, jump or lock */
     int points;                      /**< rows between 0.8 and 0.1 of the initial speed */
-    double noise;                    /**< [m/s] standard deviation of a reading of the speed */
+    double noise;                    /**< [m/s] standard deviation of a reading of the speed, of all
+                                          the log */
     struct brake_measured initial;   /**< [m/s] speed when the brakes come on */
     double nominal;                  /**< [m/s] speed that the distance is brought to */
     struct brake_measured distance;  /**< [m] */
     struct brake_measured corrected; /**< [m] to the nominal speed */
     struct brake_measured developed; /**< [m/s2] mean fully developed deceleration */
     double indicated;                /**< [m/s2] the same by the column of the deceleration */
-    double pedal_force;              /**< [N] mean between 0.8 and 0.1 of the initial speed */
+    double pedal_force;              /**< [N] mean over the way between 0.8 and 0.1 of v_0 */
     double pressure;                 /**< [Pa] the same */
     double temperature[BRAKE_AXLES]; /**< [K] when the stop begins */
+    double grade;   /**< [-] mean over the same, positive uphill; NaN: not logged */
+    double heading; /**< [rad] when the stop begins; NaN: not logged */
     struct brake_measured predicted; /**< [m/s2] for that pedal force or pressure */
     bool capped;                     /**< the tyres, not the brakes, limit the prediction */
 };
@@ -98,6 +118,7 @@ enum brake_agreement { BRAKE_AGREES, BRAKE_BELOW, BRAKE_ABOVE, BRAKE_NOT_SAID };
 /** What came of a drive. */
 struct brake_drive {
     struct brake_drive_stop stop[BRAKE_DRIVE_STOPS];
+    struct brake_drive_day day;
     int stops;
     int counted;     /**< stops without a flag but BEGUN */
     int gentle;      /**< slowed to standstill at less than 1 m/s2: no stop */
@@ -111,6 +132,7 @@ struct brake_drive {
     struct brake_measured measured;  /**< [m/s2] mean of the stops that are compared */
     struct brake_measured predicted; /**< [m/s2] for the same */
     int compared;                    /**< stops that are */
+    bool both_ways;                  /**< of a log without grade they went both ways of a road */
     double scatter;                  /**< [-] standard deviation of measured over predicted over
                                           them; NaN for fewer than two */
     struct brake_measured friction;  /**< [-] factor on mu of both axles that explains the

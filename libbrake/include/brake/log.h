@@ -6,12 +6,12 @@
  *     0.00,81.2,0
  *
  * Columns of a log: time and speed must be there; pedal_force, pressure, deceleration,
- * front_temperature and rear_temperature may be. Columns of a drive in time: time, speed; grade may
- * be. They stand in any order. Heads are written as `speed [km/h]`, `Speed (mph)` or `Speed_kmh`,
- * in either case, a blank counting as an underscore; or units are given apart. Between cells stand
- * commas, semicolons or tabs; decimals take a point or a comma, the same in all the file. Cells may
- * stand in quotes, a quote within being two. Lines end with LF, CR LF or CR; UTF-8 with or without
- * its mark.
+ * front_temperature, rear_temperature, grade (positive uphill) and heading may be. Columns of a
+ * drive in time: time, speed; grade may be. They stand in any order. Heads are written as `speed
+ * [km/h]`, `Speed (mph)` or `Speed_kmh`, in either case, a blank counting as an underscore; or
+ * units are given apart. Between cells stand commas, semicolons or tabs; decimals take a point or a
+ * comma, the same in all the file. Cells may stand in quotes, a quote within being two. Lines end
+ * with LF, CR LF or CR; UTF-8 with or without its mark.
  *
  * Nothing is guessed: what can be read in two ways is refused. Other columns are left aside and
  * told. An empty cell is a reading that is missing: nothing takes its place; a row without its
@@ -60,13 +60,15 @@ enum brake_status brake_log_read(FILE *stream, const char *units, struct brake_l
 /** Find and measure the stops of a log, or refuse in words one that tells nothing.
  * @param log      read
  * @param nominal  speeds that stops are brought to
+ * @param day      what the measuring may be off by, such as brake_drive_usual_day
  * @param drive    filled, the comparison aside
  * @param error    filled on refusal: line, what came and what is needed
  * @return         OK; E_MISSING when there is no stop; E_FIT when the rows are too far apart or too
  *                 noisy for every one; E_SIZE for too many stops or speeds
  */
 enum brake_status brake_log_measure(const struct brake_log *log,
-                                    const struct brake_nominal *nominal, struct brake_drive *drive,
+                                    const struct brake_nominal *nominal,
+                                    const struct brake_drive_day *day, struct brake_drive *drive,
                                     struct brake_error *error);
 
 /** Free a log.
