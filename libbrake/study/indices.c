@@ -176,6 +176,26 @@ static struct moments mean_and_variance(const struct work *w, int output, long b
     return all;
 }
 
+/* Variance of an output in one replicate, about the mean of all. */
+static double variance_in(const struct moments *m, double mean)
+{
+    return m->squares / m->count - 2.0 * mean * m->sum / m->count + mean * mean;
+}
+
+/* An index is a ratio, and its error that of one: a replicate in which the variance itself comes
+ * out larger has larger effects too. `part`: its effects in each replicate over the variance of
+ * all. */
+static double error_of(const struct work *w, int output, const struct moments *of, double index,
+                       const double part[BRAKE_REPLICATES])
+{
+    double apart[BRAKE_REPLICATES];
+    for (int r = 0; r < BRAKE_REPLICATES; r++) {
+        const struct moments *m = &w->moments[r * w->model->outputs + output];
+        apart[r] = part[r] - index * variance_in(m, of->sum) / of->squares;
+    }
+    return replicates_error(apart);
+}
+
 static struct brake_index index_of(const struct work *w, int output, int input,
                                    const struct moments *of)
 {
@@ -196,8 +216,8 @@ static struct brake_index index_of(const struct work *w, int output, int input,
     }
     index.first /= count;
     index.total /= count;
-    index.first_error = replicates_error(first);
-    index.total_error = replicates_error(total);
+    index.first_error = error_of(w, output, of, index.first, first);
+    index.total_error = error_of(w, output, of, index.total, total);
     return index;
 }
 

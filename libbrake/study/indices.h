@@ -65,7 +65,8 @@ long brake_indices_cost(const struct brake_model *model, long base);
  *     first = mean of (f(B) - c) (f(A_B) - f(A)) / V,   total = mean of (f(A_B) - f(A))^2 / 2 V
  *
  * Samples at which an output is not finite are left out for that output; its indices are given when
- * no more than 1 of 10 is. Errors come from the scatter of the replicates. The same for any number
+ * no more than 1 of 10 is. Errors come from the scatter of the replicates, effects and variance of
+ * each together. The same for any number
  * of threads.
  * @param model  the model
  * @param plan   how

@@ -7,9 +7,9 @@
  * Between v_b and v_e the speed is a polynomial through the rows (least squares); what is left over
  * is noise, of which a part may stay from row to row, as receivers filter; it is one and the same
  * for all stops of a log. Each figure comes with the half width that holds 90 of 100: noise, and
- * the sampling interval, within which the foot came on somewhere. What a day of measuring is off by in
- * all of its stops alike, grade, lag and the scale of the pedal gauge, is in what is held against
- * the prediction, and in the distances.
+ * the sampling interval, within which the foot came on somewhere. What a day of measuring is off by
+ * in all of its stops alike, grade, lag and the scale of the pedal gauge, is in what is held
+ * against the prediction, and in the distances.
  *
  * Sources: d_m UN R13-H, Annex 3, 1.1.2, and UN R13, Annex 4, 1.1.2 (read in GRRF-56-3); correction
  * SAE J299 (scope read, formula from memory); propagation JCGM 100 (GUM), sec. 5.1.2.
