@@ -232,6 +232,7 @@ enum brake_status sheet_fit(struct brake_sheet *sheet, const struct brake_sheet 
 struct assessed {
     struct brake_assessment assessment;
     struct brake_before loss;
+    struct brake_repair repair;
 };
 
 /* NULL: memory is short. */
@@ -245,8 +246,11 @@ static struct assessed *assess(const struct brake_sheet *sheet, const struct bra
         if (whole)
             brake_assess_before(&a->assessment, &a->loss);
     }
-    if (whole)
+    whole = whole && brake_repair_find(sheet, &a->assessment, &a->repair);
+    if (whole) {
+        a->assessment.repair = &a->repair;
         return a;
+    }
     free(a);
     return NULL;
 }

@@ -1,4 +1,4 @@
-/* The answer of `check`: is it adequate, by how much, what limits, what to measure better. */
+/* The answer of `check`: is it adequate, by how much, what limits. */
 #include <math.h>
 
 #include "brake/file.h"
@@ -41,7 +41,7 @@ static struct brake_cell limit_of(const struct brake_assessment *a, int criterio
     return cell;
 }
 
-static struct brake_cell margin_of(double margin)
+struct brake_cell brake_part_margin(double margin)
 {
     struct brake_cell cell = brake_cell_form(margin, brake_unit_find("%"), BRAKE_SIGNED_WHOLE);
     cell.text = isinf(margin) ? "without limit" : NULL;
@@ -59,7 +59,7 @@ static const char *range_of(struct brake_document *d, const struct brake_conform
 
 /* Share of the samples that meet, in whole hundredths; never all or none of them while some
  * differ. */
-static const char *met_of(struct brake_document *d, const struct brake_conformance *conformance)
+const char *brake_part_met(struct brake_document *d, const struct brake_conformance *conformance)
 {
     const double hundredths = 100.0 * conformance->met;
     const char *lost = conformance->failed > 0
@@ -112,42 +112,25 @@ static const char *limiting_of(struct brake_document *d, const struct brake_asse
     const struct brake_conformance *conformance = &a->conformance.of[criterion];
     const double margin = a->judgement[criterion].margin;
     const char *range = range_of(d, conformance);
-    const char *met = met_of(d, conformance);
+    const char *met = brake_part_met(d, conformance);
     return brake_document_words(
         d, "%s, %s: %s against %s; margin %s%s%s%s%s. [%s, %s; check against the current text]",
         c->title, state_of(d, &a->judgement[criterion]),
         brake_document_amount(d, value_of(a, criterion)),
         brake_document_amount(d, limit_of(a, criterion)),
-        brake_document_amount(d, margin_of(margin)), range != NULL ? ", 90 of 100 within " : "",
-        range != NULL ? range : "", met != NULL ? ", met by " : "", met != NULL ? met : "", c->id,
-        c->clause);
+        brake_document_amount(d, brake_part_margin(margin)),
+        range != NULL ? ", 90 of 100 within " : "", range != NULL ? range : "",
+        met != NULL ? ", met by " : "", met != NULL ? met : "", c->id, c->clause);
 }
 
-static const char *shortly_limiting(struct brake_document *d, const struct brake_assessment *a)
+const char *brake_part_limits(struct brake_document *d, const struct brake_assessment *a)
 {
     const struct brake_criterion *c = brake_criterion_at(a->limiting);
-    const char *met = met_of(d, &a->conformance.of[a->limiting]);
+    const char *met = brake_part_met(d, &a->conformance.of[a->limiting]);
     return brake_document_words(d, "%s: %s against %s%s%s. [%s]", c->title,
                                 brake_document_amount(d, value_of(a, a->limiting)),
                                 brake_document_amount(d, limit_of(a, a->limiting)),
                                 met != NULL ? ", met by " : "", met != NULL ? met : "", c->id);
-}
-
-/* The line to measure better; -1: none. */
-static int next_line(const struct brake_assessment *a)
-{
-    return a->limiting >= 0 ? a->conformance.of[a->limiting].leading : -1;
-}
-
-static const char *next_of(struct brake_document *d, const struct brake_sheet *sheet,
-                           const struct brake_assessment *a, int line)
-{
-    const struct brake_cell value = brake_part_value(d, &sheet->vehicle, line);
-    return brake_document_words(
-        d, "%s (now %s, %s): it carries %.0f %% of the scatter of that margin. How: %s",
-        brake_part_path(d, &sheet->vehicle, line), brake_document_amount(d, value),
-        brake_from_word(sheet->record[line].from), 100.0 * a->conformance.of[a->limiting].share,
-        brake_quantity_at(line)->measure);
 }
 
 /* For programs: how many rows there are of each verdict. */
@@ -168,7 +151,6 @@ static void tallied(struct brake_document *d, const char *before, const struct b
 void brake_part_verdict(struct brake_document *d, const struct brake_sheet *sheet,
                         const struct brake_assessment *a)
 {
-    const int line = next_line(a);
     brake_document_section(d, "summary", NULL);
     brake_document_say(d, "verdict", "Verdict", brake_part_ruling(d, &sheet->vehicle, &a->ruling));
     tallied(d, "", &a->ruling.counted);
@@ -189,148 +171,14 @@ void brake_part_verdict(struct brake_document *d, const struct brake_sheet *shee
                                             "by %.0f of 100",
                                             100.0 * a->conformance.all_met));
     say_defaults(d, sheet, a);
+    brake_document_say(d, "do", "Do", brake_part_do(d, a));
     brake_document_fact(
         d, "measure_next", NULL,
-        brake_cell_text(line >= 0 ? brake_part_path(d, &sheet->vehicle, line) : NULL));
-    if (line >= 0)
-        brake_document_say(d, NULL, "Measure", next_of(d, sheet, a, line));
+        brake_cell_text(a->conformance.settle.lines > 0
+                            ? brake_part_path(d, &sheet->vehicle, a->conformance.settle.line[0])
+                            : NULL));
+    brake_document_say(d, "measure", "Measure", brake_part_measure(d, sheet, a));
     brake_document_end(d);
-}
-
-/* ---- the first screen ----------------------------------------------------------------------- */
-
-enum { SHOWN_OPEN = 6 /* requirements that are not met, on the first screen */ };
-
-/* What follows from the verdict, before anything is repaired or measured. */
-static const char *do_words(const struct brake_assessment *a)
-{
-    const struct brake_ruling *r = &a->ruling;
-    if (r->counted.falls_short > 0)
-        return "Do not drive it on the road as it is: mend first what falls short.";
-    if (r->counted.cannot_say > 0)
-        return "Do not rely on it yet: what may be either way, or lacks an input, may be short.";
-    if (r->unstated != NULL)
-        return "Give country, use and year of first registration, so that it is known what binds.";
-    if (r->of[BRAKE_YARDSTICK].falls_short > 0)
-        return "Show the inspector where it falls short of what such vehicles are built to.";
-    return "Have an inspector look at the brakes before the vehicle is driven on the road.";
-}
-
-/* What counts before a yardstick, what falls short before what cannot be said, a hazard before a
- * clause, then the less often met. */
-static bool more_pressing(const void *assessment, int x, int y)
-{
-    const struct brake_assessment *a = assessment;
-    const bool short_x = a->judgement[x].verdict == BRAKE_FALLS_SHORT;
-    const bool short_y = a->judgement[y].verdict == BRAKE_FALLS_SHORT;
-    const enum brake_scope scope_x = a->judgement[x].scope;
-    const enum brake_scope scope_y = a->judgement[y].scope;
-    if (scope_x != scope_y && (scope_x == BRAKE_YARDSTICK || scope_y == BRAKE_YARDSTICK))
-        return scope_y == BRAKE_YARDSTICK;
-    if (short_x != short_y)
-        return short_x;
-    if (scope_x != scope_y)
-        return scope_x == BRAKE_HAZARD;
-    return a->conformance.of[x].met < a->conformance.of[y].met;
-}
-
-/* The same figure of the same test against the same limit, in another text. */
-static bool is_twin(const struct brake_assessment *a, int one, int other)
-{
-    const struct brake_judgement *x = &a->judgement[one];
-    const struct brake_judgement *y = &a->judgement[other];
-    return brake_criterion_at(one)->measure == brake_criterion_at(other)->measure &&
-           x->value == y->value && x->limit == y->limit && x->verdict == y->verdict;
-}
-
-/* One row for what several texts ask alike: the first of them that is listed names the others. */
-static void open_row(struct brake_document *d, const struct brake_assessment *a, const int *order,
-                     int count)
-{
-    const int criterion = order[0];
-    const struct brake_judgement *j = &a->judgement[criterion];
-    const struct brake_conformance *conformance = &a->conformance.of[criterion];
-    const char *names =
-        brake_document_words(d, "%s%s", j->scope == BRAKE_YARDSTICK ? "yardstick " : "",
-                             brake_criterion_at(criterion)->id);
-    for (int i = 1; i < count; i++) {
-        if (is_twin(a, criterion, order[i]))
-            names = brake_document_join(d, names, ", ", brake_criterion_at(order[i])->id);
-    }
-    brake_document_row(
-        d, (const struct brake_cell[]){
-               brake_cell_text(brake_verdict_words(j->verdict)), brake_cell_text(names),
-               margin_of(j->margin),
-               brake_cell_text(conformance->samples > 0 ? met_of(d, conformance) : j->reason)});
-}
-
-static bool told_before(const struct brake_assessment *a, const int *order, int at)
-{
-    for (int i = 0; i < at; i++) {
-        if (is_twin(a, order[i], order[at]))
-            return true;
-    }
-    return false;
-}
-
-static void open_ones(struct brake_document *d, const struct brake_assessment *a)
-{
-    static const struct brake_column column[] = {{NULL, "", BRAKE_COLUMN},
-                                                 {NULL, "requirement", BRAKE_COLUMN},
-                                                 {NULL, "margin", BRAKE_COLUMN},
-                                                 {NULL, "met by", BRAKE_COLUMN}};
-    int order[BRAKE_CRITERIA];
-    int count = 0;
-    for (int i = 0; i < brake_criterion_count(); i++) {
-        const struct brake_judgement *j = &a->judgement[i];
-        if (j->scope != BRAKE_OUTSIDE && j->scope != BRAKE_SCREEN && j->verdict != BRAKE_MEETS)
-            count = brake_part_insert(order, count, i, more_pressing, a);
-    }
-    brake_document_section(d, NULL, "Not met for sure");
-    brake_document_table(d, &(struct brake_table){.none = "None.", .column = column, .columns = 4});
-    int rows = 0;
-    for (int i = 0; i < count; i++) {
-        if (told_before(a, order, i))
-            continue;
-        if (rows++ < SHOWN_OPEN)
-            open_row(d, a, order + i, count - i);
-    }
-    if (rows > SHOWN_OPEN)
-        brake_document_say(d, NULL, NULL,
-                           brake_document_words(d, "and %d more.", rows - SHOWN_OPEN));
-    brake_document_end(d);
-}
-
-void brake_answer_first_screen(struct brake_document *document, const struct brake_sheet *sheet,
-                               const struct brake_assessment *assessment)
-{
-    const struct brake_assessment *a = assessment;
-    const int line = next_line(a);
-    struct brake_document *d = document;
-    brake_document_head(d, "Brakes of a road vehicle", brake_part_name(sheet));
-    if (a->before != NULL)
-        brake_document_say(d, NULL, "Changes", brake_part_changes(d, a->before));
-    brake_document_say(d, NULL, "Verdict",
-                       brake_document_words(d, "%s. All at once: %.0f of 100.",
-                                            brake_part_ruling(d, &sheet->vehicle, &a->ruling),
-                                            100.0 * a->conformance.all_met));
-    if (brake_part_yardsticks(d, &a->ruling) != NULL)
-        brake_document_say(d, NULL, YARDSTICK, brake_part_yardsticks(d, &a->ruling));
-    if (a->limiting >= 0)
-        brake_document_say(d, NULL, "Limits", shortly_limiting(d, a));
-    brake_document_say(d, NULL, "Do", do_words(a));
-    if (line >= 0)
-        brake_document_say(d, NULL, "Measure",
-                           brake_document_words(d, "%s better. %s",
-                                                brake_part_path(d, &sheet->vehicle, line),
-                                                brake_quantity_at(line)->measure));
-    open_ones(d, a);
-    brake_document_say(
-        d, NULL, "More",
-        brake_document_words(d,
-                             "%d warnings, every requirement, the numbers and the lines that they "
-                             "rest on: stopmargin check FILE --full",
-                             a->warnings));
 }
 
 /* ---- requirements --------------------------------------------------------------------------- */
@@ -403,14 +251,14 @@ static void criterion_row(struct brake_document *d, const struct brake_assessmen
                brake_cell_text(limit_word(c->measure)),
                brake_part_si(brake_measure_dimension(c->measure)),
                brake_cell_number(j->margin, NULL),
-               said ? margin_of(j->margin) : nothing,
+               said ? brake_part_margin(j->margin) : nothing,
                brake_cell_number(conformance->margin[0], NULL),
                brake_cell_number(conformance->margin[BRAKE_MARGIN_STEPS - 1], NULL),
                brake_cell_text(said ? range_of(d, conformance) : NULL),
                brake_cell_number(conformance->met, NULL),
                brake_cell_number(conformance->met_low, NULL),
                brake_cell_number(conformance->met_high, NULL),
-               brake_cell_text(met_of(d, conformance)),
+               brake_cell_text(brake_part_met(d, conformance)),
                brake_cell_count((int)conformance->samples),
                brake_cell_count((int)conformance->failed),
                brake_cell_text(conformance->failing),
@@ -546,6 +394,7 @@ void brake_answer_check(struct brake_document *document, const struct brake_shee
     if (assessment->before != NULL)
         brake_part_before(document, assessment->before);
     brake_part_verdict(document, sheet, assessment);
+    brake_part_advice(document, sheet, assessment);
     brake_part_criteria(document, assessment);
     brake_part_warnings(document, assessment->warning, assessment->warnings);
     brake_part_results(document, &assessment->results);

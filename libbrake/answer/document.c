@@ -130,6 +130,11 @@ void brake_document_head(struct brake_document *d, const char *title, const char
     d->subject = keep_text(d, subject);
 }
 
+void brake_document_brief(struct brake_document *d)
+{
+    d->brief = true;
+}
+
 void brake_document_section(struct brake_document *d, const char *key, const char *heading)
 {
     add_node(d, &(struct brake_node){.kind = BRAKE_NODE_SECTION,

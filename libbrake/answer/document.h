@@ -79,9 +79,13 @@ struct brake_document {
     long cell_room;
     struct brake_chunk *chunk; /* texts and lists */
     bool short_of_memory;
+    bool brief; /* for one screen: what is not needed there is left out, the caution never */
 };
 
 void brake_document_head(struct brake_document *d, const char *title, const char *subject);
+
+/* It is for one screen. */
+void brake_document_brief(struct brake_document *d);
 
 /* A part with its heading; key NULL: its members belong to the part around it. */
 void brake_document_section(struct brake_document *d, const char *key, const char *heading);

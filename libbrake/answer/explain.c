@@ -10,6 +10,7 @@
 #include "criteria/scope.h"
 #include "explain_vehicle.h"
 #include "parts.h"
+#include "vehicle/sections.h"
 #include "criteria/judge.h"
 
 static void method(struct brake_document *d, int section)
@@ -75,7 +76,7 @@ static void explain_line(struct brake_document *d, const struct brake_named *nam
     if (q->kind == BRAKE_CHOICE)
         choices(d, q);
     fallback(d, q);
-    brake_document_say(d, NULL, "Measure", q->measure);
+    brake_document_say_in(d, NULL, "Measure", "%s (by %s)", q->measure, brake_means_word(q->means));
     if (q->kind == BRAKE_REAL || q->kind == BRAKE_PISTONS)
         tolerance(d, q);
     method(d, brake_section_at(named->section)->method);

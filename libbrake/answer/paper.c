@@ -189,7 +189,14 @@ enum brake_status brake_paper_fill(struct brake_paper *paper, unsigned rules, en
     paper->assessment = &room->assessment;
     if (!draw(paper, room) || !hand_over(paper, room))
         return BRAKE_E_MEMORY;
-    return paper->before != NULL ? compare(paper, rules, room) : BRAKE_OK;
+    const enum brake_status compared =
+        paper->before != NULL ? compare(paper, rules, room) : BRAKE_OK;
+    if (compared != BRAKE_OK)
+        return compared;
+    if (!brake_repair_find(paper->sheet, &room->assessment, &room->repair))
+        return BRAKE_E_MEMORY;
+    room->assessment.repair = &room->repair;
+    return BRAKE_OK;
 }
 
 void brake_paper_free(struct brake_paper_room *room)

@@ -1,5 +1,6 @@
 #include "paragraph.h"
 
+#include <stdbool.h>
 #include <string.h>
 #include "vehicle/text.h"
 
@@ -24,28 +25,44 @@ static int begin(int indent, int width)
     return room < indent ? room : indent;
 }
 
-void brake_paragraph(FILE *stream, const char *head, const char *text)
+/* Stream NULL: nothing is printed. Returns the number of lines. */
+static int put(FILE *stream, const char *head, const char *text)
 {
     const int indent = brake_letters(head);
+    int lines = 1;
     size_t written = strlen(head);
     while (written > 0 && head[written - 1] == ' ')
         written--;
     int column = letters_of(head, written);
     int blanks = indent - column;
-    brake_text_print(stream, "%.*s", (int)written, head);
+    if (stream != NULL)
+        brake_text_print(stream, "%.*s", (int)written, head);
     while (*text != '\0') {
         const size_t length = strcspn(text, " ");
         const int width = letters_of(text, length);
-        if (column + blanks + width > BRAKE_TEXT_COLUMNS) {
-            fputs(column > 0 ? "\n" : "", stream);
-            column = 0;
-            blanks = begin(indent, width);
-        }
-        brake_text_print(stream, "%*s%.*s", blanks, "", (int)length, text);
+        const bool broken = column + blanks + width > BRAKE_TEXT_COLUMNS;
+        const bool ended = broken && column > 0;
+        lines += ended ? 1 : 0;
+        column = broken ? 0 : column;
+        blanks = broken ? begin(indent, width) : blanks;
+        if (stream != NULL)
+            brake_text_print(stream, "%s%*s%.*s", ended ? "\n" : "", blanks, "", (int)length, text);
         column += blanks + width;
         blanks = 1;
         text += length;
         text += strspn(text, " ");
     }
-    fputc('\n', stream);
+    if (stream != NULL)
+        fputc('\n', stream);
+    return lines;
+}
+
+void brake_paragraph(FILE *stream, const char *head, const char *text)
+{
+    (void)put(stream, head, text);
+}
+
+int brake_paragraph_lines(const char *head, const char *text)
+{
+    return put(NULL, head, text);
 }

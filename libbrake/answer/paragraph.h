@@ -12,4 +12,7 @@ int brake_letters(const char *text);
 /* Text broken at blanks, later lines under the first, which begins with `head`. */
 void brake_paragraph(FILE *stream, const char *head, const char *text);
 
+/* Lines that such a text takes. */
+int brake_paragraph_lines(const char *head, const char *text);
+
 #endif

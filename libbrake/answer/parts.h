@@ -91,6 +91,18 @@ const char *brake_part_yardsticks(struct brake_document *d, const struct brake_r
 const char *brake_part_changes(struct brake_document *d, const struct brake_before *b);
 void brake_part_before(struct brake_document *d, const struct brake_before *b);
 
+/* The requirement that limits, in a sentence; how many samples meet one; its margin. */
+const char *brake_part_limits(struct brake_document *d, const struct brake_assessment *a);
+const char *brake_part_met(struct brake_document *d, const struct brake_conformance *conformance);
+struct brake_cell brake_part_margin(double margin);
+
+/* What to do, and what to measure (NULL: nothing), in a sentence each; and their tables. */
+const char *brake_part_do(struct brake_document *d, const struct brake_assessment *a);
+const char *brake_part_measure(struct brake_document *d, const struct brake_sheet *sheet,
+                               const struct brake_assessment *a);
+void brake_part_advice(struct brake_document *d, const struct brake_sheet *sheet,
+                       const struct brake_assessment *a);
+
 /* Parts of answers that the report for inspection has too. */
 void brake_part_verdict(struct brake_document *d, const struct brake_sheet *sheet,
                         const struct brake_assessment *a);

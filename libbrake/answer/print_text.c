@@ -127,7 +127,8 @@ void brake_print_text(const struct brake_document *d, FILE *stream)
     brake_text_print(stream, "%s\n%s\n", d->subject, BRAKE_CAUTION_LINE);
     for (long i = 0; i < d->nodes; i++)
         print_node(&p, &d->node[i]);
-    fputc('\n', stream);
+    fputs(d->brief ? "" : "\n", stream);
     brake_paragraph(stream, "Caution   ", BRAKE_CAUTION);
-    brake_text_print(stream, "libbrake %s\n", BRAKE_VERSION);
+    if (!d->brief)
+        brake_text_print(stream, "libbrake %s\n", BRAKE_VERSION);
 }

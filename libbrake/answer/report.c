@@ -298,6 +298,7 @@ void brake_answer_report(struct brake_document *document, const struct brake_pap
     brake_part_verdict(document, paper->sheet, paper->assessment);
     brake_document_end(document);
     facts(document, paper);
+    brake_part_advice(document, paper->sheet, paper->assessment);
     brake_part_criteria(document, paper->assessment);
     brake_part_warnings(document, paper->assessment->warning, paper->assessment->warnings);
     changes(document, paper);

@@ -1,3 +1,4 @@
+#include "brake/repair.h"
 #include "verbs.h"
 
 struct options {
@@ -58,6 +59,7 @@ static int run_check(char **words)
     static struct brake_sheet before; /* it is large */
     struct brake_assessment assessment = {.before = NULL};
     struct brake_before loss;
+    struct brake_repair repair;
     bool told = false;
     int status = take_words(words, &o);
     if (status == 0)
@@ -68,6 +70,9 @@ static int run_check(char **words)
         status = command_assess(&sheet, o.rules, &assessment);
     if (status == 0 && told)
         status = look_back(&before, &sheet, &loss, &assessment);
+    if (status == 0 && !brake_repair_find(&sheet, &assessment, &repair))
+        status = command_short_of_memory();
+    assessment.repair = &repair;
     return status == 0 ? print(&o, &sheet, &assessment) : status;
 }
 

@@ -37,6 +37,7 @@ void brake_assess(const struct brake_sheet *sheet, unsigned rules,
     struct brake_assessment *a = assessment;
     a->rules = rules;
     a->before = NULL;
+    a->repair = NULL;
     brake_conformance_clear(&a->conformance);
     brake_evaluate(&sheet->vehicle, &a->results);
     brake_judge_all(rules, &sheet->vehicle, a->judgement);

@@ -10,12 +10,14 @@
 #include "percentile.h"
 #include "sample.h"
 #include "conformance.h"
+#include "measuring.h"
 #include "vehicle/recalculation.h"
 #include "vehicle/system.h"
 #include "watching.h"
 
 static const double MEETS = 0.95;
 static const double EVEN = 0.50;
+static const double BY_DEFAULTS = 0.25; /* of the scatter: from here on a word rests on them */
 
 enum { HOT_BLOCK = 32, PLACES_OF_LINE = 9 };
 
@@ -78,7 +80,7 @@ static void count(const struct drawing *d, bool hot, const double margin[BRAKE_C
         d->room->met[i] += margin[i] >= 0.0 ? 1 : 0;
         d->room->failed[i] += isnan(margin[i]) ? 1 : 0;
         d->conformance->of[i].samples = sample + 1;
-        if (sample < BRAKE_SAMPLES_LEAST)
+        if (sample < BRAKE_SAMPLES_KEPT)
             d->room->margin[sample][i] = margin[i];
     }
 }
@@ -145,7 +147,7 @@ static bool draw_all(const struct drawing *d)
 static long kept_of(const struct drawing *d, int criterion)
 {
     const long samples = d->conformance->of[criterion].samples;
-    return samples < BRAKE_SAMPLES_LEAST ? samples : BRAKE_SAMPLES_LEAST;
+    return samples < BRAKE_SAMPLES_KEPT ? samples : BRAKE_SAMPLES_KEPT;
 }
 
 /* What cannot be worked out counts as the worst. */
@@ -171,7 +173,7 @@ static void put_ranks(const struct drawing *d, int criterion)
         const double margin = margin_at(d, i, criterion);
         long below = 0;
         long equal = 0;
-        for (long step = BRAKE_SAMPLES_LEAST; step > 0; step /= 2) {
+        for (long step = BRAKE_SAMPLES_KEPT; step > 0; step /= 2) {
             if (below + step <= kept && own[below + step - 1] < margin)
                 below += step;
         }
@@ -182,16 +184,25 @@ static void put_ranks(const struct drawing *d, int criterion)
     }
 }
 
+/* Of a number its normal score, of a choice which of its two words it is, in deviations. */
+static double score_of(const struct brake_inputs *inputs, int number, double share)
+{
+    if (number >= inputs->count || !inputs->input[number].choice)
+        return brake_normal_value(share);
+    const double odds = brake_quantity_at(inputs->input[number].index)->odds;
+    return share < odds ? sqrt((1.0 - odds) / odds) : -sqrt(odds / (1.0 - odds));
+}
+
 static void add_products(const struct drawing *d)
 {
     const int inputs = brake_inputs_count(&d->room->inputs);
     double share[BRAKE_INPUTS];
     double score[BRAKE_INPUTS];
     memset(d->room->product, 0, sizeof d->room->product);
-    for (long sample = 0; sample < BRAKE_SAMPLES_LEAST; sample++) {
+    for (long sample = 0; sample < BRAKE_SAMPLES_KEPT; sample++) {
         brake_sobol_middle(&d->room->sobol, (uint32_t)sample, share);
         for (int k = 0; k < inputs; k++)
-            score[k] = brake_normal_value(share[k]);
+            score[k] = score_of(&d->room->inputs, k, share[k]);
         for (int i = 0; i < brake_criterion_count(); i++) {
             for (int k = 0; k < inputs && sample < kept_of(d, i); k++)
                 d->room->product[i][k] += d->room->margin[sample][i] * score[k];
@@ -199,13 +210,24 @@ static void add_products(const struct drawing *d)
     }
 }
 
-/* Share of the scatter of a margin that an input carries: its correlation, squared, less what
- * sampling alone would give. */
+/* From products to correlations, less what sampling alone would give. */
+static void put_correlations(const struct drawing *d)
+{
+    const int inputs = brake_inputs_count(&d->room->inputs);
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        const double kept = (double)kept_of(d, i);
+        for (int k = 0; k < inputs && kept > 0.0; k++) {
+            const double correlation = d->room->product[i][k] / kept;
+            const double share = fmax(0.0, correlation * correlation - 4.0 / kept);
+            d->room->product[i][k] = copysign(sqrt(share), correlation);
+        }
+    }
+}
+
+/* Share of the scatter of a margin that an input carries. */
 static double carried(const struct drawing *d, int criterion, int input)
 {
-    const double kept = (double)kept_of(d, criterion);
-    const double correlation = d->room->product[criterion][input] / kept;
-    return fmax(0.0, correlation * correlation - 4.0 / kept);
+    return d->room->product[criterion][input] * d->room->product[criterion][input];
 }
 
 /* Of a number: what it carries by itself and with the others that share its cause. */
@@ -297,7 +319,7 @@ static bool is_counted(const struct drawing *d, int criterion)
 
 static void count_together(const struct drawing *d)
 {
-    long samples = BRAKE_SAMPLES_LEAST;
+    long samples = BRAKE_SAMPLES_KEPT;
     long met = 0;
     for (int i = 0; i < brake_criterion_count(); i++) {
         if (is_counted(d, i) && d->conformance->of[i].samples < samples)
@@ -347,6 +369,37 @@ static void put_word(const struct drawing *d, int criterion, struct brake_judgem
     }
 }
 
+/* ---- what to measure ------------------------------------------------------------------------ */
+
+static struct brake_measuring_row row_of(const struct drawing *d, int criterion,
+                                         enum brake_verdict word)
+{
+    const double met = d->conformance->of[criterion].met;
+    const double least = 0.5 / (double)d->conformance->of[criterion].samples;
+    return (struct brake_measuring_row){
+        .criterion = criterion,
+        .threshold = -brake_normal_value(fmax(least, fmin(met, 1.0 - least))),
+        .part = d->room->product[criterion],
+        .word = word};
+}
+
+static void find_measurings(const struct drawing *d, const struct brake_judgement *judgement)
+{
+    struct brake_measuring_row open[BRAKE_CRITERIA];
+    struct brake_measuring_row met[BRAKE_CRITERIA];
+    int rows[2] = {0, 0};
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        if (!is_counted(d, i))
+            continue;
+        if (judgement[i].verdict != BRAKE_MEETS)
+            open[rows[0]++] = row_of(d, i, judgement[i].verdict);
+        else if (d->conformance->of[i].by_defaults > BY_DEFAULTS)
+            met[rows[1]++] = row_of(d, i, BRAKE_MEETS);
+    }
+    brake_measuring_find(&d->room->inputs, open, rows[0], &d->conformance->settle);
+    brake_measuring_find(&d->room->inputs, met, rows[1], &d->conformance->overturn);
+}
+
 void brake_conformance_clear(struct brake_conformances *conformance)
 {
     *conformance = (struct brake_conformances){.all_met = BRAKE_NAN};
@@ -378,8 +431,10 @@ bool brake_conformance_draw(const struct brake_sheet *sheet,
             sum_up(&d, i);
     }
     add_products(&d);
+    put_correlations(&d);
     for (int i = 0; i < brake_criterion_count(); i++)
         put_word(&d, i, &judgement[i]);
+    find_measurings(&d, judgement);
     return true;
 }
 

@@ -6,13 +6,15 @@
 #include "inputs.h"
 #include "sobol.h"
 
+enum { BRAKE_SAMPLES_KEPT = 1024 /**< whose margins are kept, to see what moves them */ };
+
 /** Room for the drawing. */
 struct brake_conformance_room {
     struct brake_inputs inputs;
     struct brake_sobol sobol;
-    double margin[BRAKE_SAMPLES_LEAST][BRAKE_CRITERIA]; /**< of the first samples */
-    double block[BRAKE_SAMPLES_LEAST][BRAKE_CRITERIA];  /**< of samples that are drawn at a time */
-    double own[BRAKE_SAMPLES_LEAST];                    /**< of one criterion */
+    double margin[BRAKE_SAMPLES_KEPT][BRAKE_CRITERIA]; /**< of the first samples */
+    double block[BRAKE_SAMPLES_LEAST][BRAKE_CRITERIA]; /**< of samples that are drawn at a time */
+    double own[BRAKE_SAMPLES_KEPT];                    /**< of one criterion */
     double product[BRAKE_CRITERIA][BRAKE_INPUTS]; /**< of the ranks of margins and the inputs */
     long met[BRAKE_CRITERIA];
     long failed[BRAKE_CRITERIA];

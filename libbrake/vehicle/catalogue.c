@@ -64,7 +64,7 @@ const struct brake_quantity *brake_quantity_at(int index)
 const char *brake_means_word(enum brake_means means)
 {
     static const char *const words[] = {
-        [BRAKE_BY_WORDS] = "words", [BRAKE_BY_PAPERS] = "papers", [BRAKE_BY_TAPE] = "tape",
+        [BRAKE_BY_LOOK] = "look",   [BRAKE_BY_PAPERS] = "papers", [BRAKE_BY_TAPE] = "tape",
         [BRAKE_BY_SCALE] = "scale", [BRAKE_BY_GAUGE] = "gauge",   [BRAKE_BY_WORKSHOP] = "workshop",
         [BRAKE_BY_MAKER] = "maker"};
     return words[means];
@@ -376,5 +376,20 @@ enum brake_status brake_sheet_set(struct brake_sheet *sheet, int index, double v
                                        .typical = quantity->typical > 0.0,
                                        .set = true};
     *record = fresh;
+    return BRAKE_OK;
+}
+
+enum brake_status brake_sheet_choose(struct brake_sheet *sheet, int index, int choice)
+{
+    const struct brake_quantity *quantity = brake_quantity_at(index);
+    int words = 0;
+    if (quantity->kind != BRAKE_CHOICE)
+        return BRAKE_E_UNKNOWN;
+    while (quantity->choices[words] != NULL)
+        words++;
+    if (choice < 0 || choice >= words)
+        return BRAKE_E_RANGE;
+    *(int *)brake_quantity_in(&sheet->vehicle, index) = choice;
+    sheet->record[index] = (struct brake_record){.from = BRAKE_ESTIMATED, .set = true};
     return BRAKE_OK;
 }

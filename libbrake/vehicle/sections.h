@@ -75,4 +75,18 @@ size_t brake_quantity_size(int index);
  */
 bool brake_sheet_has(const struct brake_sheet *sheet, int section);
 
+/** Word for what it takes to get a number.
+ * @param means  one of them
+ * @return       e.g. "tape"
+ */
+const char *brake_means_word(enum brake_means means);
+
+/** Set a choice as --set does. Call brake_sheet_complete afterwards.
+ * @param sheet   the sheet
+ * @param index   of the quantity
+ * @param choice  number of the word
+ * @return        OK, or E_RANGE (nothing changed), E_UNKNOWN for a quantity that is not a choice
+ */
+enum brake_status brake_sheet_choose(struct brake_sheet *sheet, int index, int choice);
+
 #endif

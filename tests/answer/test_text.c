@@ -265,21 +265,21 @@ static void the_limiting_requirement_is_told_in_full(void **state)
     expect("[hazard.circuit, UN R13-H Annex 3, 2.2; check against the current text]");
 }
 
-/* The rear friction, 15 % of it, leads in that margin. */
+/* Heron's parking brake holds 19 % of the 16 % that are asked for, by levers whose efficiency was
+ * left out. */
 static void the_next_measurement_is_told_with_how_to_make_it(void **state)
 {
     (void)state;
+    report_example(SOURCE_ROOT "/examples/heron.ini");
+    expect("axle.side_difference must be measured, front and rear");
+    expect("parking.efficiency (scale)");
+    expect("To measure, the cheapest first");
+    expect("parking.efficiency scale 0.68, default ");
+    expect("Pull scale at both ends of the cable.");
     read_sheet(&sheet, plain);
     make_exact(&sheet);
-    state_tolerance(&sheet, "rear.disc.pads.mu", 0.04, BRAKE_CATALOGUE);
     write_page(BRAKE_RULES_UN);
-    expect("Measure rear.disc.pads.mu (now 0.4, catalogue): it carries ");
-    expect("of the scatter of that margin. How: Test stops;");
-    /* 10 % of the force, two standard deviations: 1.645 x 0.05 x (1 - 0.665) = 2.8 points. */
-    expect("margin -66 %, 90 of 100 within ");
-    make_exact(&sheet);
-    write_page(BRAKE_RULES_UN);
-    assert_int_equal(times(page, "\nMeasure"), 0);
+    assert_int_equal(times(page, "To measure, the cheapest first"), 0);
 }
 
 /* ---- requirements ---------------------------------------------------------------------------- */

@@ -10,8 +10,8 @@ _HEADERS = {
     " thermal fit friction braking version",
     "vehicle": "units vehicle catalogue system results evaluate rig",
     "criteria": "criteria warnings",
-    "study": "tolerance conformance assessment before duty fade output watch distribution spread"
-    " sweep roots size drivelog shakedown compare",
+    "study": "tolerance conformance measuring repair assessment before duty fade output watch"
+    " distribution spread sweep roots size drivelog shakedown compare",
     "file": "file log",
     # brake.h includes all the others, so only what may use them all may include it.
     "answer": "document answer report paper brake",

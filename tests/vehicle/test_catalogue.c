@@ -90,7 +90,7 @@ static void every_row_says_what_it_is_how_to_get_it_and_what_it_accepts(void **s
         if (q->kind == BRAKE_TEXT)
             continue;
         assert_true(q->low < q->high);
-        if (q->role != BRAKE_PART_OF && q->means == BRAKE_BY_WORDS)
+        if (q->role != BRAKE_PART_OF && q->means == BRAKE_BY_LOOK)
             fail_msg("%s does not say what it takes to measure it", q->name);
         assert_non_null(brake_unit_of(q->unit, q->dimension));
         if (q->kind == BRAKE_CURVE) {

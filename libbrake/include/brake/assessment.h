@@ -16,6 +16,8 @@
 extern "C" {
 #endif
 
+struct brake_repair;
+
 /** What is said of a vehicle. */
 struct brake_assessment {
     unsigned rules; /**< families judged */
@@ -26,6 +28,7 @@ struct brake_assessment {
     int warnings; /**< how many there are */
     struct brake_ruling ruling;
     const struct brake_before *before; /**< what it was before; NULL: not told */
+    const struct brake_repair *repair; /**< what would mend it; NULL: not looked for */
     int limiting; /**< criterion that counts and is least often met; of equals that of the least
                        margin; -1: none */
 };

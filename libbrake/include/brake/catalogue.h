@@ -42,7 +42,7 @@ enum brake_danger { BRAKE_EITHER, BRAKE_TOO_LOW, BRAKE_TOO_HIGH };
 
 /** What it takes to get a number; the cheaper first. */
 enum brake_means {
-    BRAKE_BY_WORDS,    /**< it is no number, or one's own choice */
+    BRAKE_BY_LOOK,     /**< it is no number: a look tells, or it is one's own choice */
     BRAKE_BY_PAPERS,   /**< plate, marking, document */
     BRAKE_BY_TAPE,     /**< tape, rule, vernier caliper, feeler gauge, protractor, stopwatch */
     BRAKE_BY_SCALE,    /**< bathroom, hook or pull scale */
@@ -188,12 +188,6 @@ int brake_catalogue_find(const struct brake_vehicle *vehicle, const char *path);
  * @param size     of path in bytes, 160 is enough
  */
 void brake_catalogue_path(const struct brake_vehicle *vehicle, int index, char *path, size_t size);
-
-/** Word for what it takes to get a number.
- * @param means  one of them
- * @return       e.g. "tape"
- */
-const char *brake_means_word(enum brake_means means);
 
 /** Known path nearest to a wrong one.
  * @param path  as written

@@ -18,6 +18,7 @@
 #define BRAKE_CONFORMANCE_H
 
 #include "brake/criteria.h"
+#include "brake/measuring.h"
 #include "brake/watch.h"
 
 #ifdef __cplusplus
@@ -56,6 +57,10 @@ struct brake_conformances {
     double all_met;   /**< [-] share of samples in which every row that counts and was judged is
                             met */
     long all_samples; /**< that this was counted over */
+    struct brake_measuring settle;   /**< lines that could give another word to what counts and is
+                                          not met for sure */
+    struct brake_measuring overturn; /**< lines that could take the word from what counts and is
+                                          met, but rests on lines that were left out */
 };
 
 /** Room for the drawing. */

@@ -6,6 +6,7 @@
 
 #include "brake/answer.h"
 #include "brake/compare.h"
+#include "brake/repair.h"
 
 #ifdef __cplusplus
 extern "C" {
@@ -54,6 +55,7 @@ struct brake_paper_room {
     struct brake_assessment before_assessment;
     struct brake_comparison comparison;
     struct brake_before loss;
+    struct brake_repair repair;
     struct brake_paper_run run[BRAKE_PAPER_DUTIES];
 };
 

@@ -1,0 +1,261 @@
+/* Customary sizes: common practice, no source, where nothing else is said. */
+#include "parts.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "brake/thermal.h"
+#include "vehicle/sections.h"
+#include "vehicle/text.h"
+
+#define INCH 0.0254
+
+/* What a part is, and the line that its size stands in. */
+struct part_row {
+    enum brake_repair_class takes;
+    const char *path;
+    const char *words; /* with one %s for the size */
+    const double *size;
+    int sizes;
+    bool of_now;        /* sizes are multiples of what is fitted */
+    double least, most; /* [-] of what is fitted, between which a size goes onto the same part */
+};
+
+/* 5/8 to 1 1/4 in. */
+static const double bores[] = {10.0 / 16.0 * INCH, 11.0 / 16.0 * INCH, 12.0 / 16.0 * INCH,
+                               13.0 / 16.0 * INCH, 14.0 / 16.0 * INCH, 15.0 / 16.0 * INCH,
+                               16.0 / 16.0 * INCH, 17.0 / 16.0 * INCH, 18.0 / 16.0 * INCH,
+                               20.0 / 16.0 * INCH};
+static const double pistons[] = {0.034, 0.036, 0.038, 0.0405, 0.043, 0.045, 0.048, 0.051,
+                                 0.054, 0.057, 0.060, 0.0635, 0.066, 0.070, 0.073};
+static const double frictions[] = {0.40, 0.45, 0.50}; /* middles of codes FF, FF to GG, GG */
+static const double further[] = {1.05, 1.10, 1.15};
+static const double knees[] = {15e5, 20e5, 30e5, 40e5, 50e5, 60e5, 80e5};
+static const double assists[] = {1.25, 1.5};
+static const double leverages[] = {1.15, 1.3, 1.5, 1.75};
+static const double pedals[] = {4.0, 5.0, 6.0};
+static const double adjusted[] = {0.0008};
+
+#define LIST(values) (values), (int)(sizeof(values) / sizeof((values)[0]))
+
+static const struct part_row parts[] = {
+    {BRAKE_REPAIR_ADJUST, "front.drum.piston_travel", "front shoes set to %s of piston travel",
+     LIST(adjusted), false, 0.0, 0.95},
+    {BRAKE_REPAIR_ADJUST, "rear.drum.piston_travel", "rear shoes set to %s of piston travel",
+     LIST(adjusted), false, 0.0, 0.95},
+    {BRAKE_REPAIR_WEARING, "front.disc.pads.mu", "front pads of friction %s", LIST(frictions),
+     false, 1.02, 1.6},
+    {BRAKE_REPAIR_WEARING, "rear.disc.pads.mu", "rear pads of friction %s", LIST(frictions), false,
+     1.02, 1.6},
+    {BRAKE_REPAIR_BORE, "front.drum.cylinder_diameter", "%s front wheel cylinders", LIST(bores),
+     false, 0.75, 1.35},
+    {BRAKE_REPAIR_BORE, "rear.drum.cylinder_diameter", "%s rear wheel cylinders", LIST(bores),
+     false, 0.75, 1.35},
+    {BRAKE_REPAIR_BORE, "master.bore", "a %s master cylinder", LIST(bores), false, 0.75, 1.35},
+    {BRAKE_REPAIR_BORE, "pedal.ratio", "a pedal of ratio %s", LIST(pedals), false, 1.05, 4.0},
+    {BRAKE_REPAIR_BORE, "booster.assist", "a booster of %s the assist", LIST(assists), true, 1.0,
+     2.0},
+    {BRAKE_REPAIR_BORE, "parking.ratio", "a parking lever and arms of %s the ratio",
+     LIST(leverages), true, 1.0, 2.0},
+    {BRAKE_REPAIR_BORE, "parking.torque", "a parking lever and arms of %s the ratio",
+     LIST(leverages), true, 1.0, 2.0},
+    {BRAKE_REPAIR_BORE, "valve.knee", "a rear valve that opens at %s", LIST(knees), false, 0.1,
+     10.0},
+    {BRAKE_REPAIR_BRAKE, "front.disc.piston_diameter", "front calipers with %s pistons",
+     LIST(pistons), false, 0.6, 1.5},
+    {BRAKE_REPAIR_BRAKE, "rear.disc.piston_diameter", "rear calipers with %s pistons",
+     LIST(pistons), false, 0.6, 1.5},
+    {BRAKE_REPAIR_BRAKE, "front.disc.effective_radius",
+     "front rotors that put the pads %s as far out", LIST(further), true, 1.0, 1.2},
+    {BRAKE_REPAIR_BRAKE, "rear.disc.effective_radius",
+     "rear rotors that put the pads %s as far out", LIST(further), true, 1.0, 1.2}};
+
+enum { PARTS = sizeof parts / sizeof parts[0], FLUID = PARTS, VALVE, BYPASS, BOOSTER, CIRCUITS };
+
+/* ---- one offer ------------------------------------------------------------------------------ */
+
+static void set(struct brake_repair_change *change, const char *path, double value)
+{
+    change->line[change->settings] = brake_catalogue_find(NULL, path);
+    change->value[change->settings++] = value;
+}
+
+static void name_size(const struct part_row *part, double size, char *words, size_t room)
+{
+    char told[32];
+    const int line = brake_catalogue_find(NULL, part->path);
+    const enum brake_dimension dimension = brake_quantity_at(line)->dimension;
+    if (part->of_now)
+        brake_text_format(told, sizeof told, "%.2f times", size);
+    else if (dimension == BRAKE_LENGTH)
+        brake_text_format(told, sizeof told, "%.1f mm", 1000.0 * size);
+    else if (dimension == BRAKE_PRESSURE)
+        brake_text_format(told, sizeof told, "%.0f bar", 1e-5 * size);
+    else
+        brake_text_format(told, sizeof told, "%.2f", size);
+    const char *gap = part->words;
+    while (gap[0] != '%')
+        gap++;
+    brake_text_format(words, room, "%.*s%s%s", (int)(gap - part->words), part->words, told,
+                      gap + 2);
+}
+
+/* All pistons of a caliper grow together, and a rotor with its pads. */
+static void follow(const struct brake_vehicle *vehicle, const struct part_row *part, double ratio,
+                   struct brake_repair_change *change)
+{
+    static const char *const followers[][3] = {
+        {"front.disc.piston_diameter", "front.disc.piston_diameter_2",
+         "front.disc.piston_diameter_3"},
+        {"rear.disc.piston_diameter", "rear.disc.piston_diameter_2", "rear.disc.piston_diameter_3"},
+        {"front.disc.effective_radius", "front.disc.rotor_diameter", NULL},
+        {"rear.disc.effective_radius", "rear.disc.rotor_diameter", NULL}};
+    const int line = brake_catalogue_find(NULL, part->path);
+    for (size_t i = 0; i < sizeof followers / sizeof followers[0]; i++) {
+        if (brake_catalogue_find(NULL, followers[i][0]) != line)
+            continue;
+        for (int k = 1; k < 3 && followers[i][k] != NULL; k++) {
+            const int other = brake_catalogue_find(NULL, followers[i][k]);
+            const double now = brake_quantity_value(vehicle, other);
+            if (now > 0.0)
+                set(change, followers[i][k], ratio * now);
+        }
+    }
+}
+
+static int add_sizes(const struct brake_vehicle *vehicle, int place,
+                     struct brake_part_offer offer[BRAKE_PARTS_OFFERED], int count)
+{
+    const struct part_row *part = &parts[place];
+    const double now = brake_quantity_value(vehicle, brake_catalogue_find(NULL, part->path));
+    for (int i = 0; i < part->sizes && count < BRAKE_PARTS_OFFERED; i++) {
+        const double size = part->of_now ? part->size[i] * now : part->size[i];
+        const double ratio = size / now;
+        if (!(ratio >= part->least && ratio <= part->most) || fabs(ratio - 1.0) < 0.01)
+            continue;
+        struct brake_part_offer *one = &offer[count++];
+        *one = (struct brake_part_offer){
+            .change.takes = part->takes, .place = place, .far = fabs(log(ratio))};
+        name_size(part, part->size[i], one->change.words, sizeof one->change.words);
+        set(&one->change, part->path, size);
+        follow(vehicle, part, ratio, &one->change);
+    }
+    return count;
+}
+
+/* ---- parts that are chosen ------------------------------------------------------------------ */
+
+static struct brake_part_offer *add(struct brake_part_offer *offer, int *count, int place,
+                                    enum brake_repair_class takes, const char *words)
+{
+    struct brake_part_offer *one = &offer[(*count)++];
+    *one = (struct brake_part_offer){.change.takes = takes, .place = place, .far = 0.5};
+    brake_text_format(one->change.words, sizeof one->change.words, "%s", words);
+    return one;
+}
+
+static int add_fluid(const struct brake_vehicle *vehicle, struct brake_part_offer *offer, int count)
+{
+    if (vehicle->heat.fluid == BRAKE_DOT_3)
+        set(&add(offer, &count, FLUID, BRAKE_REPAIR_WEARING, "DOT 4 fluid")->change, "heat.fluid",
+            BRAKE_DOT_4);
+    if (vehicle->heat.fluid == BRAKE_DOT_3 || vehicle->heat.fluid == BRAKE_DOT_4)
+        set(&add(offer, &count, FLUID, BRAKE_REPAIR_WEARING, "DOT 5.1 fluid")->change, "heat.fluid",
+            BRAKE_DOT_5_1);
+    return count;
+}
+
+/* A valve that lets a third through above its knee, where none is fitted. */
+static int add_valve(const struct brake_vehicle *vehicle, struct brake_part_offer *offer, int count)
+{
+    for (size_t i = 0; i < sizeof knees / sizeof knees[0]; i++) {
+        char words[BRAKE_REPAIR_WORDS];
+        if (vehicle->valve.kind != BRAKE_VALVE_NONE || count == BRAKE_PARTS_OFFERED)
+            continue;
+        brake_text_format(words, sizeof words, "a rear valve that opens at %.0f bar",
+                          1e-5 * knees[i]);
+        struct brake_repair_change *change =
+            &add(offer, &count, VALVE, BRAKE_REPAIR_BORE, words)->change;
+        set(change, "valve.kind", BRAKE_VALVE_FIXED);
+        set(change, "valve.knee", knees[i]);
+        set(change, "valve.slope", 0.35);
+    }
+    return count;
+}
+
+static int add_bypass(const struct brake_vehicle *vehicle, struct brake_part_offer *offer,
+                      int count)
+{
+    if (vehicle->valve.kind != BRAKE_VALVE_NONE && vehicle->valve.bypass == BRAKE_NONE &&
+        count < BRAKE_PARTS_OFFERED)
+        set(&add(offer, &count, BYPASS, BRAKE_REPAIR_BORE, "a rear valve with a bypass")->change,
+            "valve.bypass", BRAKE_FITTED);
+    return count;
+}
+
+static int add_circuits(const struct brake_vehicle *vehicle, struct brake_part_offer *offer,
+                        int count)
+{
+    if (vehicle->circuits.split == BRAKE_SPLIT_ONE && count < BRAKE_PARTS_OFFERED)
+        set(&add(offer, &count, CIRCUITS, BRAKE_REPAIR_BORE,
+                 "a tandem master cylinder and two circuits")
+                 ->change,
+            "circuits.split", BRAKE_SPLIT_II);
+    return count;
+}
+
+/* An 8 in diaphragm less its rim, at 63 kPa, gives 1500 N. */
+static int add_booster(const struct brake_vehicle *vehicle, struct brake_part_offer *offer,
+                       int count)
+{
+    if (vehicle->booster.booster != BRAKE_NONE || count == BRAKE_PARTS_OFFERED)
+        return count;
+    struct brake_repair_change *change =
+        &add(offer, &count, BOOSTER, BRAKE_REPAIR_BORE, "an 8 in vacuum booster")->change;
+    set(change, "booster.booster", BRAKE_FITTED);
+    set(change, "booster.gain", 4.0);
+    set(change, "booster.assist", 1500.0);
+    return count;
+}
+
+static bool has_brake(const struct brake_vehicle *vehicle, const char *path)
+{
+    const enum brake_belongs belongs =
+        brake_quantity_section(brake_catalogue_find(NULL, path))->belongs;
+    const int front = vehicle->axle[BRAKE_FRONT].axle.brake;
+    const int rear = vehicle->axle[BRAKE_REAR].axle.brake;
+    return belongs == BRAKE_ALWAYS || (belongs == BRAKE_FRONT_DISC && front == BRAKE_DISC) ||
+           (belongs == BRAKE_FRONT_DRUM && front == BRAKE_DRUM) ||
+           (belongs == BRAKE_REAR_DISC && rear == BRAKE_DISC) ||
+           (belongs == BRAKE_REAR_DRUM && rear == BRAKE_DRUM);
+}
+
+/* A parking brake of known levers has its ratio changed, one known by its pull its torque. */
+static bool is_told_otherwise(const struct brake_vehicle *vehicle, const char *path)
+{
+    return strcmp(path, "parking.torque") == 0 && isfinite(vehicle->parking.ratio);
+}
+
+int brake_parts_offered(const struct brake_vehicle *vehicle,
+                        struct brake_part_offer offer[BRAKE_PARTS_OFFERED])
+{
+    int count = add_fluid(vehicle, offer, 0);
+    for (int i = 0; i < PARTS; i++) {
+        const int line = brake_catalogue_find(NULL, parts[i].path);
+        if (has_brake(vehicle, parts[i].path) && !is_told_otherwise(vehicle, parts[i].path) &&
+            isfinite(brake_quantity_value(vehicle, line)))
+            count = add_sizes(vehicle, i, offer, count);
+    }
+    count = add_valve(vehicle, offer, count);
+    count = add_bypass(vehicle, offer, count);
+    count = add_circuits(vehicle, offer, count);
+    return add_booster(vehicle, offer, count);
+}
+
+int brake_parts_best_fluid(const struct brake_part_offer *offer, int offers)
+{
+    int best = -1;
+    for (int i = 0; i < offers; i++)
+        best = offer[i].place == FLUID ? i : best;
+    return best;
+}
