@@ -46,9 +46,10 @@ static void draw_actual(struct brake_plot *plot, const struct scene *s)
 static void draw_ideal(struct brake_plot *plot, const struct scene *s)
 {
     struct brake_point points[POINTS + 1];
+    const struct brake_body body = brake_turning_body(s->balance);
     for (int i = 0; i <= POINTS; i++) {
         const double ratio = 1.2 * i / (double)POINTS;
-        const double share = brake_ideal_share(s->balance->body, s->balance->wheelbase, ratio);
+        const double share = brake_ideal_share(body, s->balance->wheelbase, ratio);
         points[i] = (struct brake_point){share * ratio, (1.0 - share) * ratio};
     }
     brake_plot_line(plot, points, POINTS + 1, BRAKE_DASHED, "ideal");
@@ -59,12 +60,14 @@ static void draw_ideal(struct brake_plot *plot, const struct scene *s)
 static void draw_lock(struct brake_plot *plot, const struct scene *s, enum brake_axle axle)
 {
     struct brake_point points[POINTS + 1];
+    const struct brake_body body = brake_turning_body(s->balance);
+    const double left = s->system.adhesion - s->balance->rolling;
     for (int i = 0; i <= POINTS; i++) {
         const double sum = 1.2 * i / (double)POINTS;
         const double slowing = (sum + s->balance->rolling) * BRAKE_GRAVITY;
         const double front =
-            brake_front_load(s->balance->body, s->balance->wheelbase, slowing, 0.0) / s->weight;
-        const double held = s->system.adhesion * (axle == BRAKE_FRONT ? front : 1.0 - front);
+            brake_front_load(body, s->balance->wheelbase, slowing, 0.0) / s->weight;
+        const double held = left * (axle == BRAKE_FRONT ? front : 1.0 - front);
         points[i] = axle == BRAKE_FRONT ? (struct brake_point){held, sum - held}
                                         : (struct brake_point){sum - held, held};
     }

@@ -11,6 +11,14 @@ double brake_effective_mass(const struct brake_balance *balance)
     return force_lines_of(balance).equivalent;
 }
 
+struct brake_body brake_turning_body(const struct brake_balance *balance)
+{
+    struct brake_body body = balance->body;
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        body.height += balance->axle[i].inertia / (balance->axle[i].radius * body.mass);
+    return body;
+}
+
 double brake_axle_torque(const struct brake_balance *balance, enum brake_axle axle, double pressure)
 {
     const struct brake_axle_brakes *brakes = &balance->axle[axle];
@@ -21,11 +29,11 @@ double brake_axle_torque(const struct brake_balance *balance, enum brake_axle ax
     return axle_torque(&lines, (int)axle, pressure);
 }
 
-static double adhesion_used(double force, double load)
+static double adhesion_used(const struct force_lines *lines, double force, double load)
 {
     if (load <= 0.0)
         return force > 0.0 ? BRAKE_INFINITY : 0.0;
-    return force / load;
+    return force / load + lines->rolling;
 }
 
 static void fill_loads(const struct force_lines *lines, struct brake_balance_state *at)
@@ -34,18 +42,12 @@ static void fill_loads(const struct force_lines *lines, struct brake_balance_sta
     at->load[BRAKE_REAR] = lines->weight - at->load[BRAKE_FRONT];
 }
 
-/* Adhesion used where the axles ask this much of the road and loads and forces are known. */
+/* Adhesion used where the axles ask this much of the road and their loads are known. */
 static void fill_used(const struct force_lines *lines, const double asked[BRAKE_AXLES],
                       struct brake_balance_state *at)
 {
     for (int i = 0; i < BRAKE_AXLES; i++)
-        at->used[i] = adhesion_used(asked[i], lines->axle[i].wheels * at->load[i]);
-    if (lines->locked) {
-        const double both = adhesion_used(at->force[BRAKE_FRONT] + at->force[BRAKE_REAR],
-                                          braked_load(lines, at->load[BRAKE_FRONT]));
-        at->used[BRAKE_FRONT] = both;
-        at->used[BRAKE_REAR] = both;
-    }
+        at->used[i] = adhesion_used(lines, asked[i], lines->axle[i].wheels * at->load[i]);
 }
 
 static struct brake_balance_state point_at(const struct force_lines *lines, double pressure)
@@ -59,6 +61,10 @@ static struct brake_balance_state point_at(const struct force_lines *lines, doub
     }
     fill_loads(lines, &at);
     fill_used(lines, asked, &at);
+    if (lines->locked)
+        at.used[BRAKE_FRONT] = at.used[BRAKE_REAR] =
+            adhesion_used(lines, both_asked(lines, pressure, at.deceleration),
+                          braked_load(lines, at.load[BRAKE_FRONT]));
     return at;
 }
 
@@ -189,7 +195,8 @@ static double weak_torque(const struct force_lines *lines, int axle, double pres
 }
 
 /* Deceleration with some wheels kept at their share of adhesion, the others by their torque:
- * sum of F_i + f m g = m a, F_i = T_i/r_i - J_i a or c_i N_i(a), N_i = n_i + d_i a.
+ * sum of F_i + f m g = m a, F_i = T_i/r_i - J_i a or c_i N_i(a) less the turning of the wheels that
+ * are not braked, c_i = (k - f) w_i, N_i = n_i + d_i a.
  * Infinite where a kept axle gains load faster than the deceleration uses it. */
 static double saturated(const struct force_lines *lines, double pressure, double adhesion,
                         const enum kept kept[BRAKE_AXLES])
@@ -201,10 +208,10 @@ static double saturated(const struct force_lines *lines, double pressure, double
     double mass = lines->equivalent;
     for (int i = 0; i < BRAKE_AXLES; i++) {
         const double per_radius = lines->axle[i].per_radius;
-        const double grip = adhesion * lines->axle[i].wheels * part[kept[i]];
-        force += grip * load[i];
-        mass -= grip * transfer[i];
-        mass -= part[kept[i]] * lines->axle[i].inertia * per_radius * per_radius;
+        const double wheels = lines->axle[i].wheels * part[kept[i]];
+        force += adhesion_left(lines, adhesion) * wheels * load[i];
+        mass -= adhesion_left(lines, adhesion) * wheels * transfer[i];
+        mass -= wheels * lines->axle[i].inertia * per_radius * per_radius;
         if (kept[i] == NOTHING_KEPT)
             force += axle_torque(lines, i, pressure) * per_radius;
         else if (kept[i] == STRONG_KEPT)
@@ -236,10 +243,11 @@ static double kept_force(const struct force_lines *lines, int axle, double press
 {
     const double force = tyre_force(lines, axle, pressure, deceleration);
     const double strong = force_asked(lines, axle, pressure, deceleration);
+    const double turning = free_wheels(lines, axle, lines->axle[axle].wheels, deceleration);
     *asked = least_of(strong, grip);
     return wheels_differ(lines, axle)
                ? 0.5 * (least_of(strong, grip) + least_of(2.0 * force - strong, grip))
-               : least_of(force, grip);
+               : least_of(strong, grip) - turning;
 }
 
 struct brake_balance_state brake_balance_kept(const struct brake_balance *balance, double pressure,
@@ -254,8 +262,9 @@ struct brake_balance_state brake_balance_kept(const struct brake_balance *balanc
     at.deceleration = with_antilock(&lines, pressure, kept);
     fill_loads(&lines, &at);
     for (int i = 0; i < BRAKE_AXLES; i++)
-        at.force[i] = kept_force(&lines, i, pressure, at.deceleration,
-                                 kept * lines.axle[i].wheels * at.load[i], &asked[i]);
+        at.force[i] =
+            kept_force(&lines, i, pressure, at.deceleration,
+                       adhesion_left(&lines, kept) * lines.axle[i].wheels * at.load[i], &asked[i]);
     /* The front could give more, but the rear would leave the road. */
     if (at.deceleration >= lift_off(&lines)) {
         at.force[BRAKE_FRONT] =

@@ -188,8 +188,9 @@ static void fill_limits(const struct brake_rig *rig, const struct brake_balance 
     if (rig->antilock > 0.0 && !balance->locked) {
         const struct force_lines lines = force_lines_of(balance);
         for (int i = 0; i < BRAKE_AXLES; i++)
-            past[i] = force_asked(&lines, i, now->pressure, at->deceleration) -
-                      kept_adhesion(rig) * balance->axle[i].wheels * at->load[i];
+            past[i] =
+                force_asked(&lines, i, now->pressure, at->deceleration) -
+                adhesion_left(&lines, kept_adhesion(rig)) * lines.axle[i].wheels * at->load[i];
     }
     now->past[AT_LIMIT] = most_of(past[0], past[1]);
     now->past[AT_SECOND] = least_of(past[0], past[1]);

@@ -21,6 +21,7 @@ struct force_lines {
     bool locked;
     double weight;       /* [N] square to the road */
     double longitudinal; /* [N] weight along the road and air: they act where the inertia does */
+    double rolling;      /* [-] of the adhesion, that rolling takes */
     double resistance;   /* [N] that slows the vehicle without brakes */
     double front;        /* [N] front load at no deceleration */
     double shift;        /* [kg] load that goes forward per deceleration */
@@ -46,11 +47,12 @@ static inline struct force_lines force_lines_of(const struct brake_balance *bala
         .valve = balance->valve, .hold = balance->hold, .locked = balance->locked};
     lines.weight = square_weight(balance);
     lines.longitudinal = lines.weight * balance->grade + balance->drag;
+    lines.rolling = balance->rolling;
     lines.resistance = balance->rolling * lines.weight + lines.longitudinal;
     lines.front =
         (lines.weight * (balance->wheelbase - body.behind) - lines.longitudinal * body.height) *
         per_wheelbase;
-    lines.shift = body.mass * body.height * per_wheelbase;
+    lines.shift = body.mass * body.height;
     lines.equivalent = body.mass;
     for (int i = 0; i < BRAKE_AXLES; i++) {
         const struct brake_axle_brakes *axle = &balance->axle[i];
@@ -61,8 +63,10 @@ static inline struct force_lines force_lines_of(const struct brake_balance *bala
         lines.axle[i].held = axle->held;
         lines.axle[i].strong = axle->held_wheels < axle->wheels ? 0.0 : axle->held;
         lines.axle[i].per_radius = 1.0 / axle->radius;
+        lines.shift += axle->inertia * lines.axle[i].per_radius;
         lines.equivalent += axle->inertia * lines.axle[i].per_radius * lines.axle[i].per_radius;
     }
+    lines.shift *= per_wheelbase;
     lines.per_mass = 1.0 / lines.equivalent;
     return lines;
 }
@@ -117,26 +121,53 @@ static inline bool wheels_differ(const struct force_lines *lines, int axle)
     return lines->axle[axle].strong < lines->axle[axle].held;
 }
 
-/* Force that the wheel asked most asks of the road, as if all braked wheels of the axle did. */
+/* What the wheels that are not braked add to the force of their axle: their own turning. */
+static inline double free_wheels(const struct force_lines *lines, int axle, double wheels,
+                                 double deceleration)
+{
+    const double per_radius = lines->axle[axle].per_radius;
+    return (1.0 - wheels) * lines->axle[axle].inertia * deceleration * per_radius * per_radius;
+}
+
+/* Force that the braked wheels of an axle ask of the road beside rolling; of wheels that differ, as
+ * if all were the one that is asked most. */
 static inline double force_asked(const struct force_lines *lines, int axle, double pressure,
                                  double deceleration)
 {
     const double spared = lines->axle[axle].held - lines->axle[axle].strong;
     return tyre_force(lines, axle, pressure, deceleration) +
-           spared * torque_lost(lines, axle, pressure) * lines->axle[axle].per_radius;
+           spared * torque_lost(lines, axle, pressure) * lines->axle[axle].per_radius +
+           free_wheels(lines, axle, lines->axle[axle].wheels, deceleration);
 }
 
-/* Load on the wheels that a locked drive brakes. An axle with one wheel braked counts half: its
- * open differential lets the other wheel run. One that no circuit brakes is held by the drive
- * whole. */
+/* Adhesion that is left to the brakes. */
+static inline double adhesion_left(const struct force_lines *lines, double adhesion)
+{
+    return adhesion - lines->rolling;
+}
+
+/* Wheels that a locked drive brakes. An axle with one wheel braked counts half: its open
+ * differential lets the other wheel run. One that no circuit brakes is held by the drive whole. */
+static inline double driven_wheels(const struct force_lines *lines, int axle)
+{
+    return lines->axle[axle].wheels > 0.0 ? lines->axle[axle].wheels : 1.0;
+}
+
+/* Load on them. */
 static inline double braked_load(const struct force_lines *lines, double front)
 {
-    const double load[BRAKE_AXLES] = {front, lines->weight - front};
+    return driven_wheels(lines, BRAKE_FRONT) * front +
+           driven_wheels(lines, BRAKE_REAR) * (lines->weight - front);
+}
+
+/* What they ask of the road beside rolling. */
+static inline double both_asked(const struct force_lines *lines, double pressure,
+                                double deceleration)
+{
     double sum = 0.0;
-    for (int i = 0; i < BRAKE_AXLES; i++) {
-        const double wheels = lines->axle[i].wheels;
-        sum += (wheels > 0.0 ? wheels : 1.0) * load[i];
-    }
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        sum += tyre_force(lines, i, pressure, deceleration) +
+               free_wheels(lines, i, driven_wheels(lines, i), deceleration);
     return sum;
 }
 
@@ -229,15 +260,13 @@ static inline void take_piece(const struct force_lines *lines, struct pieces *pi
     const double a = free_deceleration(lines, pressure);
     const double front = front_load(lines, a);
     const double load[BRAKE_AXLES] = {front, lines->weight - front};
-    double both = 0.0;
     pieces->deceleration[i] = a;
     for (int axle = 0; axle < BRAKE_AXLES; axle++) {
         pieces->asked[axle][i] = force_asked(lines, axle, pressure, a);
         pieces->grip[axle][i] = lines->axle[axle].wheels * load[axle];
-        both += tyre_force(lines, axle, pressure, a);
     }
     for (int axle = 0; axle < BRAKE_AXLES && lines->locked; axle++) {
-        pieces->asked[axle][i] = both;
+        pieces->asked[axle][i] = both_asked(lines, pressure, a);
         pieces->grip[axle][i] = braked_load(lines, front);
     }
 }
@@ -268,7 +297,7 @@ static inline double axle_lock(const struct force_lines *lines, const struct pie
 {
     double over[PIECES + 1];
     for (int i = 0; i <= PIECES; i++)
-        over[i] = pieces->asked[axle][i] - adhesion * pieces->grip[axle][i];
+        over[i] = pieces->asked[axle][i] - adhesion_left(lines, adhesion) * pieces->grip[axle][i];
     return lines->axle[axle].gain <= 0.0 ? BRAKE_INFINITY : root_of(pieces->end, over);
 }
 

@@ -155,7 +155,8 @@ static void answer_fluid(struct question *q, struct brake_case_results *r)
 static double ideal_front_share(const struct question *q)
 {
     const struct brake_balance *b = &q->system.balance;
-    return brake_ideal_share(b->body, b->wheelbase, q->vehicle->driver.target / BRAKE_GRAVITY);
+    return brake_ideal_share(brake_turning_body(b), b->wheelbase,
+                             q->vehicle->driver.target / BRAKE_GRAVITY);
 }
 
 /* Torque that gives an axle its ideal share of the target: tyre force times radius, and what slows

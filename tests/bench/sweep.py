@@ -132,7 +132,7 @@ def script(v, rollout, mass, pad_mu, booster, lining_mu):
         return a, [(t - inertia * a / radius) / radius for t in torque]
 
     def loads(a):
-        front = m * (G * (length - x) + a * h) / length
+        front = (m * (G * (length - x) + a * h) + 2 * inertia / radius * a) / length
         return front, m * G - front
 
     rear_start = np.where(start[1] <= knee, start[1], knee + (start[1] - knee) / slope)
@@ -143,12 +143,13 @@ def script(v, rollout, mass, pad_mu, booster, lining_mu):
     )
     ends = np.concatenate([ends, 2 * ends[-1:] + 1e5])
     lock = np.full_like(m, np.inf)
-    lift = G * x / h
+    lift = G * x / (h + 2 * inertia / (radius * m))
+    left = mu - v["vehicle.rolling_resistance"]
     at = []
     for p in ends:
         a, force = forces(p)
         load = loads(a)
-        at.append((force[0] - mu * load[0], force[1] - mu * load[1], a - lift))
+        at.append((force[0] - left * load[0], force[1] - left * load[1], a - lift))
     for which in range(3):  # front locks, rear locks, rear leaves the road
         root = np.full_like(m, np.inf)
         for i in reversed(range(6)):

@@ -182,7 +182,7 @@ class Rig:
         pairs = zip(self.torques(pressure, gains), self.even(pressure, gains), self.axles)
         return [
             (even if axle.held > 0.0 and axle.held_wheels < axle.wheels else torque) / axle.radius
-            - axle.turning * a
+            - axle.wheels * axle.turning * a
             for torque, even, axle in pairs
         ]
 
@@ -197,6 +197,7 @@ class Rig:
     def loads(self, a, drag):
         front = self.weight * (self.wheelbase - self.behind)
         front += (self.mass * a - self.uphill - drag) * self.height
+        front += sum(axle.inertia / axle.radius for axle in self.axles) * a
         front /= self.wheelbase
         return front, self.weight - front
 
@@ -210,9 +211,10 @@ class Rig:
         """What each axle asks of the road beyond what it gives, and the rear to stay on it."""
         a, forces = self.free(pressure, gains, drag)
         loads = self.loads(a, drag)
-        given = [self.kept * x.wheels * n for x, n in zip(self.axles, loads)]
+        given = [(self.kept - self.rolling) * x.wheels * n for x, n in zip(self.axles, loads)]
         if self.locked:
-            return sum(forces) - sum(given), -loads[1]
+            braked = [f + (1.0 - x.wheels) * x.turning * a for f, x in zip(forces, self.axles)]
+            return sum(braked) - sum(given), -loads[1]
         asked = self.asked(pressure, gains, a)
         return (*(f - n for f, n in zip(asked, given)), -loads[1])
 
@@ -233,16 +235,20 @@ class Rig:
         """Deceleration and forces with an anti-lock at each axle: which are held is tried out."""
         pushes = [t / x.radius for t, x in zip(self.torques(pressure, gains), self.axles)]
         a = self.free(pressure, gains, drag)[0]
-        at_rest, shift = self.loads(0.0, drag), self.mass * self.height / self.wheelbase
+        at_rest = self.loads(0.0, drag)
+        shift, left = self.loads(1.0, drag)[0] - at_rest[0], self.kept - self.rolling
         for _ in range(8):
             loads = self.loads(a, drag)
-            limits = [self.kept * x.wheels * n for x, n in zip(self.axles, loads)]
-            holds = [p - x.turning * a > n for p, x, n in zip(pushes, self.axles, limits)]
+            limits = [left * x.wheels * n for x, n in zip(self.axles, loads)]
+            holds = [
+                p - x.wheels * x.turning * a > n for p, x, n in zip(pushes, self.axles, limits)
+            ]
             force, mass = self.rolling * self.weight + self.uphill + drag, self.mass
             for i, (axle, sign) in enumerate(zip(self.axles, (1.0, -1.0))):
                 if holds[i]:
-                    force += self.kept * axle.wheels * at_rest[i]
-                    mass -= self.kept * axle.wheels * sign * shift
+                    force += left * axle.wheels * at_rest[i]
+                    mass -= left * axle.wheels * sign * shift
+                    mass += (1.0 - axle.wheels) * axle.turning
                 else:
                     force += pushes[i]
                     mass += axle.turning
@@ -251,7 +257,8 @@ class Rig:
             a = force / mass
         loads = self.loads(a, drag)
         forces = [
-            min(p - x.turning * a, self.kept * x.wheels * n)
+            min(p - x.wheels * x.turning * a, left * x.wheels * n)
+            - (1.0 - x.wheels) * x.turning * a
             for p, x, n in zip(pushes, self.axles, loads)
         ]
         return a, forces

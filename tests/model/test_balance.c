@@ -92,6 +92,16 @@ static void forces_at_the_tyres_and_rolling_resistance_slow_the_mass(void **stat
 }
 
 /* Gillespie, ch. 1: axle loads on a slope; Newton's law along it. */
+/* Load that the turning of the wheels throws forward, over the deceleration: moment of momentum
+ * about a point of the road. */
+static double wheel_shift(const struct brake_balance *b)
+{
+    double sum = 0.0;
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        sum += b->axle[i].inertia / b->axle[i].radius;
+    return sum / b->wheelbase;
+}
+
 static void a_slope_and_the_air_slow_the_vehicle_and_move_its_load(void **state)
 {
     (void)state;
@@ -104,7 +114,8 @@ static void a_slope_and_the_air_slow_the_vehicle_and_move_its_load(void **state)
         const double weight = b.body.mass * BRAKE_GRAVITY;
         const struct brake_balance_state at = brake_balance_at(&b, pressure);
         assert_within(at.load[BRAKE_FRONT],
-                      brake_front_load(b.body, b.wheelbase, at.deceleration, slope),
+                      brake_front_load(b.body, b.wheelbase, at.deceleration, slope) +
+                          wheel_shift(&b) * at.deceleration,
                       1e-12 * weight);
         assert_near(at.load[BRAKE_FRONT] + at.load[BRAKE_REAR], weight * cos(slope), 1e-12);
         assert_within(at.force[BRAKE_FRONT] + at.force[BRAKE_REAR] + weight * sin(slope) +
@@ -119,7 +130,9 @@ static void a_slope_and_the_air_slow_the_vehicle_and_move_its_load(void **state)
         const double tyres = windy.force[BRAKE_FRONT] + windy.force[BRAKE_REAR];
         const double calm = at.force[BRAKE_FRONT] + at.force[BRAKE_REAR];
         assert_within(windy.load[BRAKE_FRONT] - at.load[BRAKE_FRONT],
-                      (tyres - calm) * b.body.height / b.wheelbase, 1e-11 * weight);
+                      (tyres - calm) * b.body.height / b.wheelbase +
+                          wheel_shift(&b) * (windy.deceleration - at.deceleration),
+                      1e-11 * weight);
     }
 }
 
@@ -262,7 +275,8 @@ static void the_axle_that_locks_uses_exactly_the_adhesion(void **state)
     assert_true(locks - rear_first > RANDOM_VEHICLES / 10);
 }
 
-/* Wong, ch. 3, in closed form for a fixed share: without inertia the two must agree. */
+/* Wong, ch. 3, in closed form for a fixed share: without inertia the two must agree, on the
+ * adhesion that rolling leaves. */
 static void the_lock_of_a_fixed_share_is_that_of_the_closed_form(void **state)
 {
     (void)state;
@@ -282,7 +296,7 @@ static void the_lock_of_a_fixed_share_is_that_of_the_closed_form(void **state)
         const double front =
             brake_lock_ratio(b.body, b.wheelbase, share, b.rolling, k, BRAKE_FRONT);
         const double rear = brake_lock_ratio(b.body, b.wheelbase, share, b.rolling, k, BRAKE_REAR);
-        const struct brake_lock lock = brake_balance_lock(&b, k);
+        const struct brake_lock lock = brake_balance_lock(&b, k + b.rolling);
         assert_near(lock.deceleration / BRAKE_GRAVITY, fmin(front, rear), 1e-11);
         assert_int_equal(lock.axle, rear < front ? BRAKE_REAR : BRAKE_FRONT);
     }
@@ -372,16 +386,23 @@ static void with_the_centre_drive_locked_both_axles_use_the_same(void **state)
         const struct brake_balance_state there = brake_balance_at(&b, lock.pressure);
         /* The wheels that are braked use all that the road gives them, whatever the shares. */
         double grip = 0.0;
-        for (int axle = 0; axle < BRAKE_AXLES; axle++)
-            grip += k * b.axle[axle].wheels * there.load[axle];
-        assert_near(there.force[BRAKE_FRONT] + there.force[BRAKE_REAR], grip, 1e-10);
+        double asked = 0.0;
+        for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+            const double wheels = b.axle[axle].wheels;
+            const double radius = b.axle[axle].radius;
+            grip += k * wheels * there.load[axle];
+            asked += there.force[axle] + b.rolling * wheels * there.load[axle];
+            /* Wheels without brakes turn free. */
+            asked += (1.0 - wheels) * b.axle[axle].inertia * there.deceleration / radius / radius;
+        }
+        assert_near(asked, grip, 1e-10);
         assert_near(there.used[BRAKE_FRONT], k, 1e-10);
         assert_int_equal(lock.axle, BRAKE_FRONT); /* both: the front is named */
         assert_infinite(brake_balance_rear_first(&b, 0.0));
         b.axle[BRAKE_FRONT].wheels = 1.0;
         b.axle[BRAKE_REAR].wheels = 1.0;
         const struct brake_lock whole = brake_balance_lock(&b, k);
-        assert_near(whole.deceleration, (k + b.rolling) * BRAKE_GRAVITY, 1e-10);
+        assert_near(whole.deceleration, k * BRAKE_GRAVITY, 1e-10);
         /* Free axles lock no later. */
         b.locked = false;
         assert_true(brake_balance_lock(&b, k).pressure <= whole.pressure * (1.0 + 1e-12));
@@ -439,6 +460,36 @@ static void no_stop_goes_beyond_the_rear_leaving_the_road(void **state)
     assert_near(brake_balance_deceleration(&b, 20e6, 1.2, 0.0), lift, ROUNDING);
 }
 
+/* Both axles kept: all that the road gives is k m g, rolling included. At first lock likewise. */
+static void rolling_adds_nothing_to_what_tyres_can_give(void **state)
+{
+    (void)state;
+    struct brake_balance b = plain;
+    b.rolling = 0.02;
+    assert_near(brake_balance_deceleration(&b, 60e6, 0.8, 0.75), 0.6 * BRAKE_GRAVITY, ROUNDING);
+    const struct brake_lock lock = brake_balance_lock(&b, 0.7);
+    assert_near(brake_balance_at(&b, lock.pressure).used[lock.axle], 0.7, ROUNDING);
+    b.locked = true;
+    assert_near(brake_balance_lock(&b, 0.7).deceleration, 0.7 * BRAKE_GRAVITY, ROUNDING);
+}
+
+/* J = 20 kg of the front axle, 10 kg a wheel: the braked one slows its own, the other one turns
+ * free and pulls its own 10 a on. */
+static void a_wheel_without_brakes_is_no_load_of_the_braked_one(void **state)
+{
+    (void)state;
+    struct brake_balance b = plain;
+    b.axle[BRAKE_FRONT] = (struct brake_axle_brakes){
+        .gain = 4e-4, .radius = 0.4, .inertia = 3.2, .wheels = 0.5}; /* J = 20 kg */
+    b.axle[BRAKE_REAR].gain = 0.0;
+    b.axle[BRAKE_REAR].wheels = 0.0;
+    const struct brake_balance_state at = brake_balance_at(&b, 4e6); /* T/r = 4000 N */
+    assert_near(at.deceleration, 4000.0 / 2020.0, ROUNDING);
+    assert_near(at.force[BRAKE_FRONT], 4000.0 - 20.0 * at.deceleration, ROUNDING);
+    assert_near(at.used[BRAKE_FRONT],
+                (4000.0 - 10.0 * at.deceleration) / (0.5 * at.load[BRAKE_FRONT]), ROUNDING);
+}
+
 /* ---- a chamber at the end of its stroke ----------------------------------------------------- */
 
 /* Torque of one circuit on an axle at its own pressure: the equations of the file head with two
@@ -465,9 +516,10 @@ static double two_circuits(const struct brake_balance *b, double pressure, doubl
         mass += axle->inertia / axle->radius / axle->radius;
     }
     const double a = *deceleration = force / mass;
-    const double front = b->body.mass *
-                         (BRAKE_GRAVITY * (b->wheelbase - b->body.behind) + a * b->body.height) /
-                         b->wheelbase;
+    const double front =
+        b->body.mass * (BRAKE_GRAVITY * (b->wheelbase - b->body.behind) + a * b->body.height) /
+            b->wheelbase +
+        wheel_shift(b) * a;
     const double load[] = {front, b->body.mass * BRAKE_GRAVITY - front};
     double most = -load[BRAKE_REAR];
     for (int i = 0; i < BRAKE_AXLES; i++) {
@@ -478,7 +530,7 @@ static double two_circuits(const struct brake_balance *b, double pressure, doubl
                                   : circuit_torque(b, i, axle->held, held) +
                                         circuit_torque(b, i, 1.0 - axle->held, pressure);
         const double asked = (torque - axle->inertia * a / axle->radius) / axle->radius;
-        most = fmax(most, asked - adhesion * load[i]);
+        most = fmax(most, asked - (adhesion - b->rolling) * load[i]);
     }
     return most;
 }
@@ -583,7 +635,7 @@ static void an_antilock_keeps_each_wheel_of_a_held_axle(void **state)
             for (int side = 0; side < 2; side++) {
                 const double asked =
                     (wheels[side] - axle->inertia * at.deceleration / axle->radius) / axle->radius;
-                sum += 0.5 * fmin(asked, grip * at.load[j]);
+                sum += 0.5 * fmin(asked, (grip - b.rolling) * at.load[j]);
             }
             apart += differ && held < on;
         }
@@ -764,15 +816,19 @@ static void with_antilock_each_axle_gives_what_it_can(void **state)
         const double pressure = any_between(&cases, 0.0, 20e6);
         const double a = brake_balance_deceleration(&b, pressure, kept, 1.0);
         const double weight = b.body.mass * BRAKE_GRAVITY;
-        const double front = brake_front_load(b.body, b.wheelbase, a, 0.0);
+        const double front = brake_front_load(b.body, b.wheelbase, a, 0.0) + wheel_shift(&b) * a;
         const double load[BRAKE_AXLES] = {front, weight - front};
-        double force = b.rolling * weight;
+        double force = 0.0;
         for (int axle = 0; axle < BRAKE_AXLES; axle++) {
             const double radius = b.axle[axle].radius;
-            const double asked = (brake_axle_torque(&b, (enum brake_axle)axle, pressure) -
-                                  b.axle[axle].inertia * a / radius) /
-                                 radius;
-            force += fmin(asked, kept * b.axle[axle].wheels * load[axle]);
+            const double wheels = b.axle[axle].wheels;
+            const double turning = b.axle[axle].inertia * a / radius / radius;
+            const double rolling = b.rolling * load[axle];
+            const double torque = brake_axle_torque(&b, (enum brake_axle)axle, pressure);
+            /* The wheels that are braked, then those that are not. */
+            force += fmin(torque / radius - wheels * turning + wheels * rolling,
+                          kept * wheels * load[axle]);
+            force += (1.0 - wheels) * (rolling - turning);
         }
         /* The rear leaving the road ends it. */
         if (load[BRAKE_REAR] < 1e-9 * weight)
@@ -946,6 +1002,8 @@ int main(void)
         cmocka_unit_test(many_roads_at_once_give_the_same_locks),
         cmocka_unit_test(a_locked_drive_holds_an_axle_that_has_no_brakes),
         cmocka_unit_test(no_stop_goes_beyond_the_rear_leaving_the_road),
+        cmocka_unit_test(rolling_adds_nothing_to_what_tyres_can_give),
+        cmocka_unit_test(a_wheel_without_brakes_is_no_load_of_the_braked_one),
         cmocka_unit_test(a_chamber_at_its_end_holds_its_circuit_and_the_other_goes_on),
         cmocka_unit_test(the_wheel_whose_circuit_goes_on_locks_first),
         cmocka_unit_test(beyond_both_ends_what_the_held_circuit_lacks_stays_the_same),

@@ -491,13 +491,35 @@ class Motion:
         (r1, r2), (j1, j2) = self.car.radius, self.car.turning
         front, rear = front / r1, rear / r2
         a = (front + rear + self.car.rolling * self.weight) / self.effective
-        n1 = self.case.front_load(a)
+        n1 = self.front_load(a)
         return a, front - j1 * a, rear - j2 * a, n1, self.weight - n1
 
     def asked(self, axle, p):
-        """Force at the road of an axle, were both wheels like the one that is asked most."""
+        """Force at the road of the braked wheels of an axle, were all like the one asked most.
+
+        What they roll against acts there too.
+        """
         a = self.free(p)
-        return self.asked_torque(axle, p) / self.car.radius[axle] - self.car.turning[axle] * a
+        share = self.wheels[axle]
+        force = self.asked_torque(axle, p) / self.car.radius[axle]
+        force -= share * self.car.turning[axle] * a
+        return force + share * self.car.rolling * self.load(axle, a)
+
+    def front_load(self, a):
+        return self.case.front_load(a)
+
+    def load(self, axle, a):
+        front = self.front_load(a)
+        return self.weight - front if axle else front
+
+    def both_asked(self, p):
+        """Of all that a locked drive holds: an axle without brakes whole, else what is braked."""
+        a, total = self.free(p), 0.0
+        for axle, torque in enumerate(self.torques(p)):
+            share = self.wheels[axle] or 1.0
+            total += torque / self.car.radius[axle] - share * self.car.turning[axle] * a
+            total += share * self.car.rolling * self.load(axle, a)
+        return total
 
     def excess(self, axle, k, p):
         """Force that an axle asks for beyond adhesion k; -1 when its brake does nothing yet."""
@@ -508,8 +530,8 @@ class Motion:
         return asked - k * self.wheels[axle] * moved[3 + axle]
 
     def total_excess(self, k, p):
-        _, f1, f2, n1, n2 = self.forces(p)
-        return f1 + f2 - k * (self.wheels[0] * n1 + self.wheels[1] * n2)
+        _, _, _, n1, n2 = self.forces(p)
+        return self.both_asked(p) - k * (self.wheels[0] * n1 + self.wheels[1] * n2)
 
     def lock(self, k, locked_drive=None):
         """Pressure, deceleration and axle of the first lock on adhesion k; None: none."""
@@ -570,15 +592,18 @@ class Motion:
             pairs.append((2 * torque - strong, strong) if self.apart[axle] else (torque, torque))
 
         def left_over(a):
-            n1 = self.case.front_load(a)
-            total = self.car.rolling * self.weight - self.mass * a
-            for axle, load in enumerate((n1, self.weight - n1)):
+            total = -self.mass * a
+            for axle in (0, 1):
+                load, share = self.load(axle, a), wheels[axle]
                 for torque in pairs[axle]:
-                    asked = torque / radius[axle] - turning[axle] * a
-                    total += min(asked, k * wheels[axle] * load) / 2 if torque > 0 else asked / 2
+                    # The wheel itself, with what it rolls against, then those without brakes.
+                    asked = torque / radius[axle] - share * turning[axle] * a
+                    asked += share * self.car.rolling * load
+                    total += (min(asked, k * share * load) if torque > 0 else asked) / 2
+                total += (1 - share) * (self.car.rolling * load - turning[axle] * a)
             return total
 
-        lifted = G * self.case.body.x / self.case.body.height
+        lifted = self.case.lift_off()
         if left_over(free) >= -1e-12 * self.weight:
             return min(free, lifted)
         return min(root(left_over, 0.0, free), lifted)
@@ -590,14 +615,14 @@ class Motion:
     def lift(self):
         """Pressure at which the rear axle has no load left."""
         if self.lifted is None:
-            p = self.pressure_for(G * self.case.body.x / self.case.body.height)
+            p = self.pressure_for(self.case.lift_off())
             self.lifted = 1e12 if p is None else p
         return self.lifted
 
     def adhesion_used(self, p):
         a, f1, f2, n1, n2 = self.forces(p)
         if self.car.locked_drive:
-            both = (f1 + f2) / (self.wheels[0] * n1 + self.wheels[1] * n2)
+            both = self.both_asked(p) / (self.wheels[0] * n1 + self.wheels[1] * n2)
             return both, both
         w1, w2 = self.wheels
         f1, f2 = self.asked(0, p), self.asked(1, p)
@@ -648,9 +673,17 @@ class Case:
         self.motions = {}
 
     def front_load(self, a):
-        """Load on the front axle: moments about the rear contact."""
+        """Load on the front axle: moment of momentum about a point of the road, wheels included."""
         body, wheelbase = self.body, self.car.wheelbase
-        return body.mass * (G * (wheelbase - body.x) + a * body.height) / wheelbase
+        slowed = body.mass * body.height * a
+        for inertia, radius in zip(self.car.inertia, self.car.radius):
+            slowed += 2 * inertia * a / radius  # a / radius: change of the wheels' speed
+        return (body.mass * G * (wheelbase - body.x) + slowed) / wheelbase
+
+    def lift_off(self):
+        """Deceleration at which the rear axle has no load left."""
+        rear = self.body.mass * G - self.front_load(0.0)
+        return rear / (self.front_load(1.0) - self.front_load(0.0))
 
     @property
     def axle_masses(self):

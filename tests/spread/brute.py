@@ -163,10 +163,11 @@ class Motion:
         self.wheels = circuits / 2
         push = [self.wheels * one for one in cars.push]
         self.slope = sum(push) / (body.mass + sum(cars.turning))
-        self.share = [one / self.slope - j for one, j in zip(push, cars.turning)]
+        self.share = [one / self.slope - self.wheels * j for one, j in zip(push, cars.turning)]
         rear = body.mass * G * body.x / wheelbase
         self.static = body.mass * G - rear, rear
-        self.shift = body.mass * body.height / wheelbase
+        turning = [j * cars.radius[axle] for axle, j in enumerate(cars.turning)]
+        self.shift = (body.mass * body.height + sum(turning)) / wheelbase
 
     def load(self, axle, a):
         return self.static[axle] + (self.shift, -self.shift)[axle] * a
@@ -191,10 +192,11 @@ class Motion:
         if cars.at["vehicle.antilock"] == "none":
             return numpy.minimum(free, self.lock(cars.adhesion))
         k = cars.adhesion * cars.at["vehicle.antilock_efficiency"] * self.wheels
-        pushed = [share * free + j * free for share, j in zip(self.share, cars.turning)]
+        pushed = [(share + self.wheels * j) * free for share, j in zip(self.share, cars.turning)]
 
         def too_much(a):
-            forces = [numpy.minimum(push - j * a, k * self.load(axle, a))
+            w = self.wheels  # the others turn free
+            forces = [numpy.minimum(push - w * j * a, k * self.load(axle, a)) - (1 - w) * j * a
                       for axle, (push, j) in enumerate(zip(pushed, cars.turning))]  # fmt: skip
             return self.mass * a - sum(forces)
 

@@ -67,12 +67,12 @@ static void a_piston_for_a_deceleration_goes_with_the_root(void **state)
 }
 
 /* Past the diameter at which the front axle locks, more front brake locks it earlier: at its share
- * s of the torque (2750 s - 125) a = 0.8 x 2500 (0.44 g + 0.336 a). */
+ * s of the torque (2750 s - 125) a = 0.8 x 2500 (0.44 g + 0.352 a). */
 static void a_piston_too_big_locks_the_front_axle(void **state)
 {
     (void)state;
-    const double a = 5.05;
-    const double share = (2000.0 * (0.44 * BRAKE_GRAVITY / a + 0.336) + 125.0) / 2750.0;
+    const double a = 5.10;
+    const double share = (2000.0 * (0.44 * BRAKE_GRAVITY / a + 0.352) + 125.0) / 2750.0;
     const double ratio = 1.8 * share / (1.0 - share) / 0.8;
     read_plain("[driver]\npedal_force = 300 N\n");
     assert_true(find("front.disc.piston_diameter",
@@ -82,11 +82,11 @@ static void a_piston_too_big_locks_the_front_axle(void **state)
     assert_answer(1, 0.020 * sqrt(ratio), false);
 }
 
-/* Where both meet: x = 0.8 (d / 20 mm)^2, (2750 x - 797 (x + 1.8)) 300 / 1100 = 880 g. */
+/* Where both meet: x = 0.8 (d / 20 mm)^2, (2750 x - 829 (x + 1.8)) 300 / 1100 = 880 g. */
 static void with_no_answer_the_best_value_and_the_tyres_are_told(void **state)
 {
     (void)state;
-    const double x = (880.0 * BRAKE_GRAVITY * 1100.0 / 300.0 + 797.0 * 1.8) / (2750.0 - 797.0);
+    const double x = (880.0 * BRAKE_GRAVITY * 1100.0 / 300.0 + 829.0 * 1.8) / (2750.0 - 829.0);
     read_plain("[driver]\npedal_force = 300 N\n");
     assert_false(find("front.disc.piston_diameter",
                       target_of("full.deceleration.at_pedal_force", BRAKE_EQUAL, 6.0)));
@@ -99,8 +99,8 @@ static void with_no_answer_the_best_value_and_the_tyres_are_told(void **state)
     assert_true(size.limit[0].value > size.best && size.limit[0].value < 6.0);
 }
 
-/* Front first, (1800 - 125) a = 0.8 (1000 g + 800 h a); rear first, (450 - 125) a = 0.8 (1000 g -
- * 800 h a). */
+/* Front first, (1800 - 125) a = 0.8 (1000 g + 800 h a + 40 a); rear first, (450 - 125) a = 0.8
+ * (1000 g - 800 h a - 40 a); 40 kg of it the wheels. */
 static void a_height_for_a_deceleration_at_lock_is_between_two_axles(void **state)
 {
     (void)state;
@@ -109,8 +109,8 @@ static void a_height_for_a_deceleration_at_lock_is_between_two_axles(void **stat
     assert_true(
         find("vehicle.cg_height", target_of("empty.balance.lock_deceleration", BRAKE_EQUAL, a)));
     assert_int_equal(size.roots.count, 2);
-    assert_answer(0, (1675.0 - 800.0 * BRAKE_GRAVITY / a) / 640.0, true);
-    assert_answer(1, (800.0 * BRAKE_GRAVITY / a - 325.0) / 640.0, false);
+    assert_answer(0, (1643.0 - 800.0 * BRAKE_GRAVITY / a) / 640.0, true);
+    assert_answer(1, (800.0 * BRAKE_GRAVITY / a - 357.0) / 640.0, false);
 }
 
 /* T = m g r sin(arctan 0.20) */

@@ -8,19 +8,23 @@
  *   deceleration          a = (T_1/r_1 + T_2/r_2 + f m g cos t + m g sin t + D) / (m + J_1 + J_2),
  *                         J_i = I_i / r_i^2, t slope of the road, D drag of the air
  *   force at the tyres    F_i = T_i/r_i - J_i a
- *   load                  N_1 = m (g cos t (L - x) + (a - g sin t - D/m) h) / L,
- *                         N_2 = m g cos t - N_1
- *   adhesion used         k_i = F_i / (w_i N_i),  w_i share of the axle's wheels that are braked;
- *                         of an axle whose wheels hang on different circuits that of the wheel
- *                         whose circuit goes on
+ *   load                  N_1 = (m (g cos t (L - x) + (a - g sin t - D/m) h) + (sum of I_i/r_i) a)
+ *                               / L,  N_2 = m g cos t - N_1
+ *   adhesion used         k_i = (T_i/r_i - w_i J_i a) / (w_i N_i) + f,  w_i share of the axle's
+ *                         wheels that are braked; of an axle whose wheels hang on different
+ *                         circuits that of the wheel whose circuit goes on
+ *
+ * A wheel that is braked slows itself and no other: w_i. What it rolls against acts where it is
+ * braked and takes its part of the adhesion: f. As wheels stop turning they throw load forward like
+ * the body: sum of I/r, from the moment of momentum about a point of the road.
  *
  * Everything is piecewise linear in p, so locks and targets are found exactly, piece by piece.
  * With the centre drive locked both axles turn together and share force as they share load:
- * k_1 = k_2 = (F_1 + F_2) / (w_1 N_1 + w_2 N_2), w = 1 for an axle without brakes. No stop goes
- * beyond a = g x/h on the level, where the rear axle leaves the road.
+ * k_1 = k_2 = sum of (T_i/r_i - w_i J_i a) / (w_1 N_1 + w_2 N_2) + f, w = 1 for an axle without
+ * brakes. No stop goes beyond the a of N_2 = 0, where the rear axle leaves the road.
  *
  * Sources: UN Regulation 13-H, Annex 5 (adhesion utilisation); Wong, Theory of Ground Vehicles, ch.
- * 3; Limpert, Brake Design and Safety, ch. 7.
+ * 3; Limpert, Brake Design and Safety, ch. 7; mechanics (wheels).
  */
 #ifndef BRAKE_BALANCE_H
 #define BRAKE_BALANCE_H
@@ -81,6 +85,15 @@ struct brake_balance_state {
  * @source         Wong, ch. 3 (mass factor by parts)
  */
 double brake_effective_mass(const struct brake_balance *balance);
+
+/** Body whose height carries the turning of the wheels too, as load transfer sees it.
+ *
+ *   h' = h + sum of I/(r m)
+ * @param balance  the vehicle
+ * @return         mass [kg] and centre [m]
+ * @source         moment of momentum about a point of the road
+ */
+struct brake_body brake_turning_body(const struct brake_balance *balance);
 
 /** Brake torque of an axle at a line pressure.
  * @param balance   the vehicle
