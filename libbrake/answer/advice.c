@@ -260,9 +260,9 @@ void brake_part_advice(struct brake_document *d, const struct brake_sheet *sheet
     if (a->repair != NULL)
         repairs(d, sheet, a->repair);
     measurings(d, sheet, "measure",
-               "To measure, the cheapest first: what could change a word that is short or open",
+               "Measuring, the cheapest first: what could change a word that is short or open",
                &a->conformance.settle);
     measurings(d, sheet, "overturn",
-               "To measure as well: what could take a `meets` that rests on lines left out",
+               "Also to measure: what could take a `meets` that rests on lines left out",
                &a->conformance.overturn);
 }

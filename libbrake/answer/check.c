@@ -360,7 +360,7 @@ void brake_part_results(struct brake_document *d, const struct brake_results *re
     const int first = brake_result_find("empty.mass.total");
     const int per_case = (brake_result_count() - first) / 2;
     results_by_path(d, results);
-    brake_document_section(d, NULL, "Results (stopmargin explain NAME)");
+    brake_document_section(d, NULL, "Results");
     brake_document_table(
         d, &(struct brake_table){.caption = "By load case:", .column = column, .columns = 4});
     for (int i = 0; i < per_case; i++)

@@ -409,7 +409,7 @@ static void results(struct brake_document *d, const struct brake_comparison *c)
         brake_result_path(i, path, sizeof path);
         result_row(d, c, i, path);
     }
-    brake_document_section(d, NULL, "Results that differ (stopmargin explain NAME)");
+    brake_document_section(d, NULL, "Results that differ");
     for (int k = 0; k < 3; k++) {
         brake_document_table(
             d, &(struct brake_table){

@@ -250,6 +250,11 @@ void brake_document_row(struct brake_document *d, const struct brake_cell *cells
     node->count++;
 }
 
+void brake_document_annex(struct brake_document *d)
+{
+    add_node(d, &(struct brake_node){.kind = BRAKE_NODE_ANNEX});
+}
+
 void brake_document_figure(struct brake_document *d, struct brake_figure_of figure)
 {
     add_node(d, &(struct brake_node){.kind = BRAKE_NODE_FIGURE, .figure = figure});

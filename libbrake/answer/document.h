@@ -52,7 +52,8 @@ enum brake_node_kind {
     BRAKE_NODE_SENTENCE,
     BRAKE_NODE_FACT,
     BRAKE_NODE_TABLE,
-    BRAKE_NODE_FIGURE
+    BRAKE_NODE_FIGURE,
+    BRAKE_NODE_ANNEX /* what follows is for who wants to know more: set small on paper */
 };
 
 struct brake_node {
@@ -105,6 +106,9 @@ void brake_document_fact(struct brake_document *d, const char *key, const char *
 /* A table; then its rows, as many cells as columns. */
 void brake_document_table(struct brake_document *d, const struct brake_table *table);
 void brake_document_row(struct brake_document *d, const struct brake_cell *cells);
+
+/* From here on it is an annex, to the end. */
+void brake_document_annex(struct brake_document *d);
 
 void brake_document_figure(struct brake_document *d, struct brake_figure_of figure);
 

@@ -18,6 +18,7 @@ struct page {
     int depth;           /* of headings that are open */
     const char *heading; /* the last one */
     enum run run;
+    bool annex;
 };
 
 /* Text that the user may have written: its direction must not spill over. */
@@ -274,6 +275,10 @@ static void put_node(struct page *p, const struct brake_node *node, unsigned *he
             end_section(p);
         *headed >>= 1;
         break;
+    case BRAKE_NODE_ANNEX:
+        fputs("<div class=\"annex\">\n", p->stream);
+        p->annex = true;
+        break;
     case BRAKE_NODE_SENTENCE:
         put_sentence(p, node);
         break;
@@ -298,5 +303,6 @@ void brake_print_html(const struct brake_document *d, FILE *stream)
     for (long i = 0; i < d->nodes; i++)
         put_node(&p, &d->node[i], &headed);
     run(&p, NO_RUN);
+    fputs(p.annex ? "</div>\n" : "", stream);
     brake_page_close(stream);
 }

@@ -103,6 +103,9 @@ static void print_node(const struct page *p, const struct brake_node *node)
         if (node->head != NULL && !only_drawn(node))
             brake_text_print(p->stream, "\n%s\n", node->head);
         break;
+    case BRAKE_NODE_ANNEX:
+        brake_text_print(p->stream, "\n%s\n", "Annex");
+        break;
     case BRAKE_NODE_END:
         break;
     case BRAKE_NODE_SENTENCE:

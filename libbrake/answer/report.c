@@ -4,6 +4,7 @@
 
 #include "brake/paper.h"
 #include "brake/version.h"
+#include "criteria/scope.h"
 #include "parts.h"
 #include "picture.h"
 #include "standing.h"
@@ -26,13 +27,31 @@ static void result_fact(struct brake_document *d, const struct brake_paper *pape
                         brake_part_result(&paper->assessment->results, brake_result_find(path)));
 }
 
+/* One that the inspector looks for: a blank where it is not known. */
+static void identity(struct brake_document *d, const struct brake_paper *paper, const char *label,
+                     const char *path)
+{
+    const int index = brake_catalogue_find(NULL, path);
+    const bool known = paper->sheet->record[index].from != BRAKE_ABSENT;
+    brake_document_fact(d, NULL, label,
+                        known ? brake_part_value(d, &paper->sheet->vehicle, index)
+                              : brake_cell_blank());
+}
+
+/* No paper tells where its file lay on a disk. */
+static struct brake_cell file_name(const char *path)
+{
+    const char *slash = path != NULL ? strrchr(path, '/') : NULL;
+    return brake_cell_text(slash != NULL ? slash + 1 : path);
+}
+
 static void facts(struct brake_document *d, const struct brake_paper *paper)
 {
     brake_document_section(d, NULL, "Vehicle and date");
     brake_document_fact(d, NULL, "Date", brake_cell_text(paper->date));
-    brake_document_fact(d, NULL, "Vehicle file", brake_cell_text(paper->file));
-    brake_document_fact(d, NULL, "Before", brake_cell_text(paper->before_file));
-    brake_document_fact(d, NULL, "Drive log", brake_cell_text(paper->drive_file));
+    brake_document_fact(d, NULL, "Vehicle file", file_name(paper->file));
+    brake_document_fact(d, NULL, "Before", file_name(paper->before_file));
+    brake_document_fact(d, NULL, "Drive log", file_name(paper->drive_file));
     line_fact(d, paper, "Category", "vehicle.category");
     line_fact(d, paper, "First registered", "vehicle.first_registered");
     line_fact(d, paper, "Rated mass", "vehicle.rated_mass");
@@ -42,6 +61,59 @@ static void facts(struct brake_document *d, const struct brake_paper *paper)
     line_fact(d, paper, "Rear tyre", "rear.tyre.marking");
     line_fact(d, paper, "Front brake", "front.axle.brake");
     line_fact(d, paper, "Rear brake", "rear.axle.brake");
+    identity(d, paper, "Registration mark", "vehicle.registration");
+    identity(d, paper, "Identification number", "vehicle.identification_number");
+    identity(d, paper, "Odometer", "vehicle.odometer");
+    identity(d, paper, "Owner", "vehicle.owner");
+    identity(d, paper, "Changed by", "vehicle.builder");
+    brake_document_end(d);
+}
+
+/* ---- requirements in short ------------------------------------------------------------------ */
+
+static void short_row(struct brake_document *d, const struct brake_assessment *a, int criterion)
+{
+    const struct brake_criterion *c = brake_criterion_at(criterion);
+    const struct brake_judgement *j = &a->judgement[criterion];
+    const struct brake_conformance *conformance = &a->conformance.of[criterion];
+    const char *clause =
+        brake_document_words(d, "%s; read: %s", c->clause, brake_read_word(c->read));
+    const char *met = conformance->samples > 0 ? brake_part_met(d, conformance) : j->reason;
+    brake_document_row(d,
+                       (const struct brake_cell[]){
+                           brake_cell_text(c->title), brake_cell_text(clause),
+                           brake_cell_text(brake_verdict_words(j->verdict)),
+                           j->reason == NULL ? brake_part_margin(j->margin) : brake_cell_nothing(),
+                           brake_cell_text(met)});
+}
+
+/* All that counts; of yardsticks what is not met. */
+static void in_short(struct brake_document *d, const struct brake_assessment *a)
+{
+    static const struct {
+        enum brake_scope scope;
+        bool met;
+        const char *caption;
+    } group[] = {{BRAKE_BINDS, true, "What binds it."},
+                 {BRAKE_HAZARD, true, "Hazards, whatever binds it."},
+                 {BRAKE_YARDSTICK, false, "What it was built to, where that is not met for sure."}};
+    static const struct brake_column column[] = {{NULL, "requirement in short", BRAKE_COLUMN},
+                                                 {NULL, "", BRAKE_DETAIL},
+                                                 {NULL, "verdict", BRAKE_COLUMN},
+                                                 {NULL, "margin", BRAKE_COLUMN},
+                                                 {NULL, "met by", BRAKE_COLUMN}};
+    int order[BRAKE_CRITERIA];
+    const int count = brake_part_order(a, order);
+    brake_document_section(d, NULL, "Held against: requirements in short");
+    for (size_t k = 0; k < sizeof group / sizeof group[0]; k++) {
+        brake_document_table(
+            d, &(struct brake_table){.caption = group[k].caption, .column = column, .columns = 5});
+        for (int i = 0; i < count; i++) {
+            const struct brake_judgement *j = &a->judgement[order[i]];
+            if (j->scope == group[k].scope && (group[k].met || j->verdict != BRAKE_MEETS))
+                short_row(d, a, order[i]);
+        }
+    }
     brake_document_end(d);
 }
 
@@ -218,15 +290,30 @@ static void spread(const void *paper, enum brake_systems systems, FILE *stream)
     brake_picture_spread(paper, systems, stream);
 }
 
+typedef void drawing(const void *paper, enum brake_systems systems, FILE *stream);
+
+static void draw(struct brake_document *d, const struct brake_paper *paper, const char *heading,
+                 drawing *const *list, size_t count)
+{
+    brake_document_section(d, NULL, heading);
+    for (size_t i = 0; i < count; i++)
+        brake_document_figure(d, (struct brake_figure_of){.draw = list[i], .context = paper});
+    brake_document_end(d);
+}
+
+/* What an inspector can hold against a tester and a pedal gauge. */
+static void main_pictures(struct brake_document *d, const struct brake_paper *paper)
+{
+    static drawing *const list[] = {adhesion_empty, pedal};
+    draw(d, paper, "Which axle locks first, and what the pedal gives", list,
+         sizeof list / sizeof list[0]);
+}
+
 static void pictures(struct brake_document *d, const struct brake_paper *paper)
 {
-    static void (*const draw[])(const void *, enum brake_systems, FILE *) = {
-        balance_empty, balance_full, adhesion_empty, adhesion_full, pedal,
-        stop,          heat_fade,    heat_descent,   spread};
-    brake_document_section(d, NULL, "Pictures");
-    for (size_t i = 0; i < sizeof draw / sizeof draw[0]; i++)
-        brake_document_figure(d, (struct brake_figure_of){.draw = draw[i], .context = paper});
-    brake_document_end(d);
+    static drawing *const list[] = {balance_empty, balance_full, adhesion_full, stop,
+                                    heat_fade,     heat_descent, spread};
+    draw(d, paper, "Pictures", list, sizeof list / sizeof list[0]);
 }
 
 static void duties(struct brake_document *d, const struct brake_paper *paper)
@@ -298,16 +385,19 @@ void brake_answer_report(struct brake_document *document, const struct brake_pap
     brake_part_verdict(document, paper->sheet, paper->assessment);
     brake_document_end(document);
     facts(document, paper);
+    in_short(document, paper->assessment);
+    main_pictures(document, paper);
+    brake_part_inspector(document);
+    by_hand(document, paper);
+    brake_document_annex(document);
+    brake_part_warnings(document, paper->assessment->warning, paper->assessment->warnings);
     brake_part_advice(document, paper->sheet, paper->assessment);
     brake_part_criteria(document, paper->assessment);
-    brake_part_warnings(document, paper->assessment->warning, paper->assessment->warnings);
     changes(document, paper);
     drive(document, paper);
     pictures(document, paper);
     duties(document, paper);
     brake_part_results(document, &paper->assessment->results);
     brake_part_lines(document, paper->sheet, true);
-    brake_part_inspector(document);
-    by_hand(document, paper);
     method(document);
 }

@@ -142,7 +142,7 @@ static void the_parts_stand_in_their_order(void **state)
                                         "\nMeasure   ",
                                         "\nRequirements\n",
                                         "\nWarnings\n",
-                                        "\nResults (",
+                                        "\nResults\n",
                                         "\nLines of the vehicle file\n",
                                         "\nNot judged here",
                                         "\nCaution   "};
@@ -273,13 +273,13 @@ static void the_next_measurement_is_told_with_how_to_make_it(void **state)
     report_example(SOURCE_ROOT "/examples/heron.ini");
     expect("axle.side_difference must be measured, front and rear");
     expect("parking.efficiency (scale)");
-    expect("To measure, the cheapest first");
+    expect("Measuring, the cheapest first");
     expect("parking.efficiency scale 0.68, default ");
     expect("Pull scale at both ends of the cable.");
     read_sheet(&sheet, plain);
     make_exact(&sheet);
     write_page(BRAKE_RULES_UN);
-    assert_int_equal(times(page, "To measure, the cheapest first"), 0);
+    assert_int_equal(times(page, "Measuring, the cheapest first"), 0);
 }
 
 /* ---- requirements ---------------------------------------------------------------------------- */

@@ -174,7 +174,7 @@ def test_the_verdict_comes_first_in_plain_words():
     heads = [after for before, after in zip(lines, lines[1:]) if before == ""]
     assert heads == [
         "Like for like", "Margins, and what each change did to them",
-        "Results that differ (stopmargin explain NAME)", "Lines that differ",
+        "Results that differ", "Lines that differ",
         "Caution   A calculation is not an approval. Local codes rule, and road brakes",
     ]
 

@@ -167,7 +167,7 @@ def test_first_screen_of_check():
 def test_results_of_check():
     text, found = for_people("check", HERON, "--full"), for_programs("check", HERON)
     count = 0
-    for name, *cells, _ in rows(part(text, "Results (stopmargin explain NAME)")):
+    for name, *cells, _ in rows(part(text, "Results")):
         loads = ("empty.", "full.") if len(cells) == 2 else ("",)
         for load, cell in zip(loads, cells):
             if name == "result":
@@ -225,7 +225,7 @@ def test_results_of_compare():
     text, found = faces("compare", BEFORE, HERON)
     results = {one["path"]: one for one in found["results"]}
     load, count = "", 0
-    for line in part(text, "Results that differ (stopmargin explain NAME)").splitlines():
+    for line in part(text, "Results that differ").splitlines():
         load = {"  Empty:": "empty.", "  Full:": "full."}.get(line, load)
         for name, *cells, _ in rows(line):
             one = results.get(load + name)
