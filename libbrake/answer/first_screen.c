@@ -10,7 +10,7 @@
 enum {
     SCREEN = 24, /* lines of the screen */
     AROUND = 6,  /* of them: name, caution, what there is more of */
-    FEWEST = 3   /* requirements that are listed in any case */
+    FEWEST = 2   /* requirements that are listed in any case */
 };
 
 /* ---- requirements that are not met ----------------------------------------------------------- */
@@ -139,8 +139,8 @@ void brake_answer_first_screen(struct brake_document *document, const struct bra
     say(d, "Do", brake_part_do(d, a), &lines);
     say(d, "Measure", brake_part_measure(d, sheet, a), &lines);
     const int left_out = list_open(d, a, SCREEN - lines);
-    brake_document_say(
-        d, NULL, "More",
-        brake_document_words(d, "%d such rows, %d warnings: check FILE --full; how: explain LINE",
-                             left_out, a->warnings));
+    brake_document_say(d, NULL, "More",
+                       brake_document_words(d, "%d rows, %d warnings: --full. How: explain LINE%s",
+                                            left_out, a->warnings,
+                                            a->before == NULL ? ". Changes: --before FILE" : ""));
 }
