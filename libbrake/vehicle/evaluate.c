@@ -312,11 +312,53 @@ static void answer_tow(struct question *q, struct brake_case_results *r)
     r->tow.all_brakes = brake_tow_deceleration(mass, alone, t->mass, ratio, 1.0);
 }
 
+/* Of a diagonal split, what the circuit that is left does on one side alone [N]; the wheel across
+ * turns free and pulls its own way. */
+static void one_sided(const struct question *q, enum brake_failure failure,
+                      double force[BRAKE_AXLES])
+{
+    struct brake_system system = q->system;
+    brake_system_fail(q->vehicle, failure, &system);
+    const struct brake_balance *b = &system.balance;
+    const struct brake_balance_state at =
+        brake_balance_kept(b, brake_system_pressure(&system, q->vehicle->driver.pedal_force_most),
+                           system.adhesion, system.antilock);
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        force[i] = at.force[i] +
+                   b->axle[i].inertia * at.deceleration / (b->axle[i].radius * b->axle[i].radius);
+}
+
+static double larger(double a, double b)
+{
+    return fabs(b) > fabs(a) ? b : a;
+}
+
+static void answer_one_circuit(const struct question *q, struct brake_case_results *r)
+{
+    const struct brake_axle_of_vehicle *axle = q->vehicle->axle;
+    double pull[2];
+    double yaw[2];
+    r->steering.pull_one_circuit = r->steering.yaw_one_circuit = BRAKE_NAN;
+    if (q->vehicle->circuits.split != BRAKE_SPLIT_X)
+        return;
+    for (int c = 0; c < 2; c++) {
+        double force[BRAKE_AXLES];
+        one_sided(q, c == 0 ? BRAKE_FIRST_CIRCUIT : BRAKE_SECOND_CIRCUIT, force);
+        pull[c] = force[BRAKE_FRONT] * axle[BRAKE_FRONT].axle.scrub_radius;
+        yaw[c] = (force[BRAKE_FRONT] * axle[BRAKE_FRONT].axle.track -
+                  force[BRAKE_REAR] * axle[BRAKE_REAR].axle.track) /
+                 2.0;
+    }
+    r->steering.pull_one_circuit = larger(pull[0], pull[1]);
+    r->steering.yaw_one_circuit = larger(yaw[0], yaw[1]);
+}
+
 static void answer_steering(struct question *q, struct brake_case_results *r)
 {
     const struct brake_axle_lines *axle = &q->vehicle->axle[BRAKE_FRONT].axle;
     const double force = state_at_target(q).force[BRAKE_FRONT];
     r->steering.pull = brake_steering_pull(force, axle->side_difference, axle->scrub_radius);
+    answer_one_circuit(q, r);
 }
 
 /* Who answers which group of a load case. */

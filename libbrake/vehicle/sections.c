@@ -245,6 +245,11 @@ static const struct brake_quantity axle_rows[] = {
      .meaning = "Steering axis to middle of the tyre, at the road; wheel offset changes it.",
      .means = BRAKE_BY_WORKSHOP,
      .measure = "Alignment bench; or old figure plus change of offset and radius."},
+    {LINE(axle, track), .symbol = "t", .kind = BRAKE_REAL, .danger = BRAKE_TOO_LOW,
+     .dimension = BRAKE_LENGTH, .unit = "mm", .low = 0.8, .high = 2.5, NO_DEFAULT,
+     .typical = 0.01,
+     .meaning = "Middle of the left tyre to middle of the right one, at the road.",
+     .means = BRAKE_BY_TAPE, .measure = "Tape from left edge to left edge of the treads."},
 };
 
 static const struct brake_quantity tyre_rows[] = {

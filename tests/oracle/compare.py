@@ -21,6 +21,7 @@ SIZES = (
     ("adhesion_used", 1.0),  # a difference of forces over a load of their order
     ("valve_knee", 1e6),  # Pa: a knee plus what the load moves it by
     ("pull", 1e2),  # N*m: thousands of N times hundredths of m
+    ("_one_circuit", 1e2),
     ("_needed", 1e3),  # N*m: the rear's part of a torque of this order
     ("front_rise", 1e2),  # K: energy times a share that may be nearly 0
     ("rear_rise", 1e2),

@@ -608,6 +608,24 @@ class Motion:
             return min(free, lifted)
         return min(root(left_over, 0.0, free), lifted)
 
+    def pushes(self, force):
+        """Brake torque over radius of each axle that tyres or anti-lock let stand."""
+        car, k = self.car, self.car.adhesion
+        p = car.pressure(force, self.failure)
+        a = self.at(p)
+        if self.antilock:
+            k *= car.antilock_adhesion_share
+        controlled = self.antilock and not car.locked_drive
+        lock = None if controlled else self.lock(k)
+        p = p if lock is None else min(p, lock[0])
+        found = []
+        for axle, torque in enumerate(self.torques(p)):
+            push = torque / car.radius[axle]
+            left = (k - car.rolling) * self.wheels[axle] * self.load(axle, a)
+            kept = left + self.wheels[axle] * car.turning[axle] * a
+            found.append(min(push, kept) if controlled else push)
+        return found
+
     def pressure_for(self, a):
         """Pressure whose free deceleration is a."""
         return first_root(lambda p: self.free(p) - a, self.corners)
@@ -864,7 +882,21 @@ class Case:
         )
         # The larger wheel force is F/(2 - d): the difference is d of it.
         found["steering.pull"] = d * (f1 / (2 - d)) * scrub
+        found.update(self.one_circuit_results(scrub))
         return found
+
+    def one_circuit_results(self, scrub):
+        """What a diagonal split does with one circuit failed, the larger of both."""
+        pulls, yaws = [], []
+        tracks = [number(self.car.get(f"{axle}.axle.track")) for axle in AXLES]
+        for failure in FAILURES[:2] if self.car.get("circuits.split") == "X" else ():
+            front, rear = self.motion(failure).pushes(self.car.get("driver.pedal_force_most"))
+            pulls.append(front * scrub)
+            yaws.append((front * tracks[0] - rear * tracks[1]) / 2)
+        return {
+            "steering.pull_one_circuit": max(pulls, key=abs, default=NAN),
+            "steering.yaw_one_circuit": max(yaws, key=abs, default=NAN),
+        }
 
     def stop_results(self, most):
         car, motion = self.car, self.motion()

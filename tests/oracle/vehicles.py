@@ -276,6 +276,7 @@ def write_axles(out, state):
         out.maybe(0.7, f"{axle}.axle.rated_mass", 700, 2200, "mass")
         out.maybe(0.6, f"{axle}.axle.side_difference", 0.0, 0.4, "ratio")
         out.maybe(0.6, f"{axle}.axle.scrub_radius", -0.05, 0.12, "length")
+        out.maybe(0.6, f"{axle}.axle.track", 1.2, 1.8, "length")
         state[f"{axle} radius"] = (write_disc if disc else write_drum)(out, axle)
 
 

@@ -117,6 +117,7 @@ struct brake_axle_lines {
     double rated_mass;
     double side_difference;
     double scrub_radius;
+    double track;
 };
 
 struct brake_tyre_lines {
