@@ -249,10 +249,10 @@ enum brake_result_group {
 #define BRAKE_STEERING_RESULTS(R) \
     R(STEERING, steering, pull, "d F_1 / (2 - d)", TORQUE, "N*m", 6, \
       "Torque at the steering from the left-right difference, at driver.target.") \
-    R(STEERING, steering, pull_one_circuit, "s T_1 / r_1", TORQUE, "N*m", 6, \
+    R(STEERING, steering, pull_one_circuit, "s P_1", TORQUE, "N*m", 6, \
       "Torque at the steering with one circuit of a diagonal split failed, at " \
       "driver.pedal_force_most.") \
-    R(STEERING, steering, yaw_one_circuit, "(t_1 T_1 / r_1 - t_2 T_2 / r_2) / 2", TORQUE, "N*m", 6, \
+    R(STEERING, steering, yaw_one_circuit, "(t_1 P_1 - t_2 P_2) / 2", TORQUE, "N*m", 6, \
       "Moment that turns the vehicle towards the braked front wheel with one circuit of a " \
       "diagonal split failed, at driver.pedal_force_most.")
 
