@@ -78,8 +78,9 @@ char *size_tyres(const struct brake_sheet *sheet, const char *markings, struct n
 char *drive_run(const struct brake_sheet *sheet, const struct driven *driven,
                 struct numbers nominal, char **report, struct brake_error *error);
 
-/* The plan of a shakedown drive; as a page for print too. */
-char *shakedown_run(const struct brake_sheet *sheet, bool full, char **report, char **html);
+/* The plan of a shakedown drive; as a page for print too. `despite`: words of obstacles. */
+char *shakedown_run(const struct brake_sheet *sheet, bool full, const char *despite, char **report,
+                    char **html, struct brake_error *error);
 
 /* The report for inspection; the vehicle before may be NULL. */
 enum brake_status report_run(const struct brake_sheet *sheet, const struct brake_sheet *before,

@@ -374,16 +374,17 @@ def test_drivelog():
 
 def test_shakedown():
     text, found = for_people("shakedown", HERON, "--text"), for_programs("shakedown", HERON)
-    stages = [row for row in rows(part(text, "2. Stages")) if row[0][0].isdigit()]
-    assert len(stages) == len(found["stages"]) == 8
+    stages = [row for row in rows(part(text, "3. Stages")) if row[0][0].isdigit()]
+    assert len(stages) == len(found["stages"]) == 3
     for row, stage in zip(stages, found["stages"]):
-        speed, force, deceleration, distance, below, above, _ = row
+        speed, force, deceleration, distance, below, cone, above, _ = row
         assert_cell(speed, stage["speed"], "from")
         assert_cell(force, stage["pedal_force"], "pedal")
         assert_figure(deceleration, stage["deceleration"], "expect")
         assert_figure(distance, stage["distance"], "distance")
-        assert_cell(below, stage["deceleration"]["p05"], "break off below")
-        assert_cell(above, stage["travel"]["p95"], "above")
+        assert_cell(below, stage["least"], "break off below")
+        assert_cell(cone, stage["cone"], "cone")
+        assert_cell(above, stage["most_travel"], "above")
     standing = found["standing"]
     travel = re.search(rf"expect: ({NUMBER}) \+-({NUMBER}) (mm) of ({NUMBER}) mm", flat(text))
     assert_figure(f"{travel[1]} +-{travel[2]} {travel[3]}", standing["travel"], "travel")
@@ -398,7 +399,7 @@ def test_page_of_the_plan_tells_the_numbers_of_its_text():
     page = told.in_page(plain.run("shakedown", HERON).stdout.decode())
     text = told.in_text(plain.run("shakedown", HERON, "--text").stdout.decode(), page)
     assert text == page
-    assert sum(page["2. Stages"].values()) > 8 * 6 * 2
+    assert sum(page["3. Stages"].values()) > 3 * 7 * 2
 
 
 @pytest.mark.parametrize(

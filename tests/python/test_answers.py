@@ -51,7 +51,7 @@ def test_a_plan_is_that_of_the_command(heron, load):
 def test_the_stages_of_a_plan_are_arrays_by_name(heron):
     pandas = pytest.importorskip("pandas")
     found = heron.shakedown()
-    speed, least = (found.stages.column(name) for name in ("speed", "deceleration.p05"))
+    speed, least = (found.stages.column(name) for name in ("speed", "least"))
     assert len(speed) == len(found.stages) > 1 and list(speed) == sorted(speed)
     assert all(0.0 < one < stage.deceleration.value for one, stage in zip(least, found.stages))
     assert isinstance(found.stages.to_pandas(), pandas.DataFrame)
@@ -59,6 +59,15 @@ def test_the_stages_of_a_plan_are_arrays_by_name(heron):
     assert (again, again.text, again.html) == (found, found.text, found.html)
     with pytest.raises(ValueError, match="empty, full"):
         heron.shakedown("half")
+
+
+def test_a_vehicle_that_must_not_be_driven_gets_no_plan_unless_one_says_so():
+    marten = libbrake.load(ROOT / "tests" / "vehicles" / "marten-long-pedal.ini")
+    with pytest.raises(errors.Refused, match="the pedal has no reserve"):
+        marten.shakedown()
+    assert marten.shakedown(despite="no-reserve").measuring_only in (True, False)
+    with pytest.raises(ValueError, match="despite: got 'pedal'; accepts no-reserve, rear-first"):
+        marten.shakedown(despite="pedal")
 
 
 def test_another_seed_draws_other_samples(heron):

@@ -77,7 +77,8 @@ OTHERS = {
 def test_vehicles_that_were_not_asked_when_it_was_written_are_in_it_too(name, tmp_path):
     path = tmp_path / "vehicle.ini"
     path.write_text(OTHERS[name])
-    asked = {"check": [], "shakedown": [], "spread": ["--samples", "1024"],
+    asked = {"check": [], "shakedown": ["--despite", "no-reserve,rear-first,one-circuit"],
+             "spread": ["--samples", "1024"],
              "size": ["--by", "master.bore", "--for", "us.135.cold"]}  # fmt: skip
     for verb, words in asked.items():
         done = plain.run(verb, str(path), *words, "--json")

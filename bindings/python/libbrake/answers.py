@@ -15,6 +15,8 @@ from libbrake.tree import Named
 _TARGET = re.compile(
     r"\s*(?P<name>[^<>=]+?)\s*(?:(?P<relation>[<>]?=)\s*(?P<value>.+))?", re.DOTALL
 )
+# As shakedown.h has them.
+_OBSTACLES = ("no-reserve", "rear-first", "one-circuit")
 # As size.h has them.
 _RELATIONS = {"=": 0, ">=": 1, "<=": 2}
 
@@ -120,9 +122,13 @@ def compare(before, after, rules="own", fade=False, progress=None):
     )
 
 
-def shakedown(vehicle, load):
+def shakedown(vehicle, load, despite):
     """See Vehicle.shakedown."""
-    return Plan(*_core.shakedown_run(vehicle._sheet, is_full(load)))
+    words = [despite] if isinstance(despite, str) else list(despite)
+    for word in words:
+        if word not in _OBSTACLES:
+            raise ValueError(f"despite: got {word!r}; accepts {', '.join(_OBSTACLES)}")
+    return Plan(*_core.shakedown_run(vehicle._sheet, is_full(load), ",".join(words)))
 
 
 def _target(text):

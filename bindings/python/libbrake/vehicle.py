@@ -160,16 +160,19 @@ class Vehicle(Sections):
 
         return drivelog(self, log, columns, nominal, load, (grade, lag, gauge))
 
-    def shakedown(self, load="empty"):
-        """The first drive after a change, planned: what to expect at each stage and where to break
-        off. `load`: as it will be driven.
+    def shakedown(self, load="empty", despite=()):
+        """The first drive after a change, planned: what falls short, what to expect at each stage
+        and where to break off. `load`: as it will be driven. Refused when the pedal has no reserve,
+        the rear wheels lock first or there is one circuit, unless `despite` says so: "no-reserve",
+        "rear-first", "one-circuit", or several.
 
-        Gives a Plan: stages (`plan.stages.column("deceleration.p05")`), standing, bedding; `text`
-        and `html` for print.
+        Gives a Plan: stages (`plan.stages.column("least")`), standing, bedding, by_calculation;
+        `measuring_only` when the pedal force is not known well enough for more; `text` and `html`
+        for print.
         """
         from libbrake.answers import shakedown
 
-        return shakedown(self, load)
+        return shakedown(self, load, despite)
 
     def report(
         self, before=None, load="full", rules="own", drivelog=None, columns=None, driven="empty",

@@ -85,11 +85,13 @@ void brake_answer_size(struct brake_document *document, const struct brake_size_
 int brake_size_report_exit(const struct brake_size_report *report);
 
 /** The plan of a shakedown drive, for print.
- * @param document  filled
- * @param sheet     complete
- * @param plan      of that sheet
+ * @param document    filled
+ * @param sheet       complete
+ * @param assessment  of that sheet
+ * @param plan        of that sheet
  */
 void brake_answer_shakedown(struct brake_document *document, const struct brake_sheet *sheet,
+                            const struct brake_assessment *assessment,
                             const struct brake_shakedown *plan);
 
 /** A duty that was run, and its history. */
