@@ -291,7 +291,7 @@ static void stages(struct brake_document *d, const struct brake_shakedown *plan)
         "a brake that drags after the pedal is let go, a warning lamp, a noise that is new",
         "the observer says so",
         NULL};
-    static const char *const afterwards[] = {
+    static const char *const broken_off[] = {
         "Roll to rest in gear, parking brake on, chocks before and behind. Do not drive back.",
         "Touch no brake; let it cool. Look only when it stands on chocks, engine off.",
         "It goes home on a trailer: not on its own wheels behind another vehicle.",
@@ -305,7 +305,7 @@ static void stages(struct brake_document *d, const struct brake_shakedown *plan)
     list(d, BRAKE_ROWS_LISTED, limits);
     brake_document_end(d);
     brake_document_section(d, NULL, "When it was broken off");
-    list(d, BRAKE_ROWS_LISTED, afterwards);
+    list(d, BRAKE_ROWS_LISTED, broken_off);
     brake_document_end(d);
     brake_document_end(d);
 }

@@ -71,8 +71,8 @@ static double force_alone(const struct brake_system *system, double most, double
 
 enum { ANSWERS = 3 * BRAKE_STAGES + 2 };
 
-/* Deceleration, distance and travel of every stage, then the travel standing and the pedal force for
- * 4 m/s2. */
+/* Deceleration, distance and travel of every stage, then the travel standing and the pedal force
+ * for 4 m/s2. */
 static void ask(const void *context, const struct brake_vehicle *vehicle, double *answer)
 {
     const struct brake_shakedown *plan = context;
@@ -115,8 +115,8 @@ static void expect(const struct brake_sheet *sheet, struct brake_shakedown *plan
     plan->four = measured(answer, sigma, 3 * plan->stages + 1);
 }
 
-/* Nothing is let go on with half of what is expected, or with the pedal near the floor, however wide
- * the range is. */
+/* Nothing is let go on with half of what is expected, or with the pedal near the floor, however
+ * wide the range is. */
 static void set_limits(const struct brake_vehicle *vehicle, struct brake_shakedown *plan)
 {
     const struct brake_delay delay = brake_vehicle_delay(vehicle);
@@ -260,7 +260,8 @@ static void set_stages(const struct brake_vehicle *vehicle, const struct brake_s
 /* On the level the pull of a winch does what half of the grade that it should hold does. */
 static double parking_pull(const struct brake_body body, double grade)
 {
-    return body.mass * BRAKE_GRAVITY * sin(atan(0.5 * grade));
+    const double half = 0.5 * grade;
+    return body.mass * BRAKE_GRAVITY * half / sqrt(1.0 + half * half);
 }
 
 void brake_shakedown_plan(const struct brake_sheet *sheet, enum brake_load load,
