@@ -52,7 +52,8 @@ static int quantity_named(const char *line, int section)
         return -1;
     const struct brake_section *at = brake_section_at(section);
     for (int row = 0; row < at->count; row++) {
-        if (strlen(at->rows[row].name) == length && strncmp(at->rows[row].name, line, length) == 0)
+        if (strlen(at->rows[row].name) == length &&
+            brake_text_alike(at->rows[row].name, line, length))
             return brake_section_first(section) + row;
     }
     return -1;

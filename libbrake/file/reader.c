@@ -125,7 +125,7 @@ static void open_section(struct input *in, const char *line)
     copy[length] = '\0';
     if (*rest != '\0' && *rest != ';' && *rest != '#') {
         REFUSE(in, BRAKE_E_SYNTAX, copy, "has '%.40s' behind its bracket", rest);
-    } else if (strncmp(name, "part.", 5) == 0) {
+    } else if (length > 4 && brake_text_alike(name, "part.", 5)) {
         open_part(in, name + 5, length - 5);
     } else {
         in->section = brake_section_named(name, length);
@@ -150,19 +150,45 @@ static void refuse_name(struct input *in, const char *path)
     REFUSE(in, BRAKE_E_UNKNOWN, path, "unknown name%s", hint);
 }
 
+/* Cuts off what begins with a mark behind a blank. */
+static void cut_comment(char *line, char mark)
+{
+    for (char *at = strchr(line, mark); at != NULL; at = strchr(at + 1, mark)) {
+        if (at > line && (at[-1] == ' ' || at[-1] == '\t')) {
+            *at = '\0';
+            return;
+        }
+    }
+}
+
+/* Words of the builder's own may hold a #, as in "Truck # 2". */
+static bool is_own_words(const struct brake_quantity *quantity)
+{
+    return quantity->kind == BRAKE_TEXT && quantity->role == BRAKE_USED;
+}
+
+/* A line that is still to be filled in: as if it were left out. */
+static bool is_blank(const char *value)
+{
+    value += strspn(value, " \t");
+    return strncmp(value, "...", 3) == 0 || strncmp(value, "\xe2\x80\xa6", 3) == 0;
+}
+
 /* What stands behind the name, or on a line of its own with which a curve goes on. */
-static void take_value(struct input *in, const char *path, const char *value, bool more)
+static void take_value(struct input *in, const char *path, char *value, bool more)
 {
     const struct brake_quantity *quantity = brake_quantity_at(in->quantity);
     const struct brake_record *record = &in->sheet->record[in->quantity];
     const struct brake_source source = {in->line, more, false};
+    if (!is_own_words(quantity))
+        cut_comment(value, '#');
     if (quantity->role == BRAKE_PART_OF)
         REFUSE(in, BRAKE_E_UNKNOWN, path, "is given by the line pistons = number x diameter");
     else if (more && quantity->kind != BRAKE_CURVE)
         REFUSE(in, BRAKE_E_SYNTAX, path, "goes on in a second line; only curves may");
     else if (!more && record->from != BRAKE_ABSENT)
         REFUSE(in, BRAKE_E_DUPLICATE, path, "is given twice; first in line %d", record->line);
-    else
+    else if (!is_blank(value))
         (void)brake_value_read(in->sheet, in->quantity, value, source, in->error);
 }
 
@@ -171,7 +197,7 @@ static void refuse_line(struct input *in)
     REFUSE(in, BRAKE_E_SYNTAX, "", "is none of [section], name = value, and comment (; or #)");
 }
 
-static void go_on(struct input *in, const char *line)
+static void go_on(struct input *in, char *line)
 {
     char path[160];
     if (in->quantity < 0) {
@@ -212,20 +238,10 @@ static void take_named(struct input *in, char *line)
     }
 }
 
-static void cut_comment(char *line)
-{
-    for (char *at = strchr(line, ';'); at != NULL; at = strchr(at + 1, ';')) {
-        if (at > line && (at[-1] == ' ' || at[-1] == '\t')) {
-            *at = '\0';
-            return;
-        }
-    }
-}
-
 static void understand(struct input *in, char *line)
 {
     line += in->line == 1 ? brake_text_mark(line) : 0;
-    cut_comment(line);
+    cut_comment(line, ';');
     trim_end(line, strlen(line));
     line += strspn(line, " \t");
     if (*line == '[')

@@ -132,10 +132,19 @@ static bool take_construction(struct cursor *c, bool *known)
     return radial;
 }
 
+/* Load range, a letter by itself: B to N, of US light-truck tyres (not used). */
+static void take_load_range(struct cursor *c)
+{
+    skip_spaces(c);
+    if (*c->at >= 'B' && *c->at <= 'N' && (c->at[1] == ' ' || c->at[1] == '\0'))
+        c->at++;
+}
+
 /* Load index, after a slash that for twin mounting (not used), speed symbol; all optional. */
 static bool take_service(struct cursor *c, struct brake_marking *m)
 {
     double twin = 0.0;
+    take_load_range(c);
     skip_spaces(c);
     if (is_digit(*c->at)) {
         m->load_capacity = brake_load_index_mass(take_whole(c));
@@ -145,6 +154,7 @@ static bool take_service(struct cursor *c, struct brake_marking *m)
         if (*c->at != '\0')
             m->speed_limit = brake_speed_symbol(*c->at++);
     }
+    take_load_range(c);
     skip_spaces(c);
     return *c->at == '\0' && !isnan(m->load_capacity + twin + m->speed_limit);
 }

@@ -4,6 +4,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "letters.h"
 #include "sections.h"
 #include "text.h"
 
@@ -86,7 +87,7 @@ int brake_section_first(int section)
 static int row_named(const struct brake_section *section, const char *name)
 {
     for (int row = 0; row < section->count; row++) {
-        if (strcmp(section->rows[row].name, name) == 0)
+        if (brake_text_alike(section->rows[row].name, name, BRAKE_LONGEST_PATH))
             return row;
     }
     return -1;
@@ -96,7 +97,7 @@ int brake_section_named(const char *path, size_t length)
 {
     for (int i = 0; i < brake_sections_count; i++) {
         if (strlen(brake_sections[i].path) == length &&
-            strncmp(brake_sections[i].path, path, length) == 0)
+            brake_text_alike(brake_sections[i].path, path, length))
             return i;
     }
     return -1;
@@ -120,7 +121,7 @@ int brake_catalogue_find(const struct brake_vehicle *vehicle, const char *path)
     const size_t length = (size_t)(dot - path);
     const struct brake_section *parts = parts_section();
     const size_t stem = strlen(parts->path) + 1;
-    if (vehicle != NULL && strncmp(path, "part.", stem) == 0 && length > stem) {
+    if (vehicle != NULL && brake_text_alike(path, "part.", stem) && length > stem) {
         const int slot = brake_part_named(vehicle, path + stem, length - stem);
         const int row = row_named(parts, dot + 1);
         return slot < 0 || row < 0 ? -1 : first_part_row() + slot * parts->count + row;
@@ -142,11 +143,6 @@ void brake_catalogue_path(const struct brake_vehicle *vehicle, int index, char *
         brake_text_format(path, size, "%s.%s", place.section->path, name);
 }
 
-static int small(char letter)
-{
-    return letter >= 'A' && letter <= 'Z' ? letter - 'A' + 'a' : letter;
-}
-
 /* Number of single-letter edits between two words (Levenshtein); KG is kg. */
 static int edits(const char *a, const char *b)
 {
@@ -158,7 +154,8 @@ static int edits(const char *a, const char *b)
         int diagonal = line[0];
         line[0] = i;
         for (int j = 1; j <= columns; j++) {
-            const int swap = diagonal + (small(a[i - 1]) != small(b[j - 1]));
+            const int swap =
+                diagonal + (brake_letter_small(a[i - 1]) != brake_letter_small(b[j - 1]));
             const int gap = (line[j] < line[j - 1] ? line[j] : line[j - 1]) + 1;
             diagonal = line[j];
             line[j] = swap < gap ? swap : gap;

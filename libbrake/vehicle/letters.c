@@ -27,6 +27,22 @@ int brake_letter(const char *text, unsigned *code)
     return more + 1;
 }
 
+int brake_letter_small(char letter)
+{
+    return letter >= 'A' && letter <= 'Z' ? letter - 'A' + 'a' : letter;
+}
+
+bool brake_text_alike(const char *one, const char *other, size_t length)
+{
+    for (size_t i = 0; i < length; i++) {
+        if (brake_letter_small(one[i]) != brake_letter_small(other[i]))
+            return false;
+        if (one[i] == '\0')
+            break;
+    }
+    return true;
+}
+
 size_t brake_text_mark(const char *text)
 {
     static const char mark[] = "\xef\xbb\xbf";

@@ -9,6 +9,12 @@
 /* Bytes of the UTF-8 letter that begins here, and its code; 0: none does. */
 int brake_letter(const char *text, unsigned *code);
 
+/* A letter of the English alphabet in small; any other stays. */
+int brake_letter_small(char letter);
+
+/* Whether the first `length` bytes of two texts are the same, large letters or small. */
+bool brake_text_alike(const char *one, const char *other, size_t length);
+
 /* Bytes of the mark that some editors and spreadsheets put before a text in UTF-8; 0: there is
  * none. */
 size_t brake_text_mark(const char *text);

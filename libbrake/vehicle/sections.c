@@ -390,13 +390,13 @@ static const struct brake_quantity disc_rows[] = {
 };
 
 static const struct brake_quantity pads_rows[] = {
-    {LINE(pads, mu), .symbol = "mu", .kind = BRAKE_REAL, .danger = BRAKE_EITHER,
+    {LINE(pads, mu), .symbol = "mu", .kind = BRAKE_REAL, .edge_coded = true, .danger = BRAKE_EITHER,
      .dimension = BRAKE_RATIO, .unit = "", .low = 0.05, .high = 0.90, USUAL(0.38, 0.30, 0.46),
      .typical = 0.15,
      .meaning = "Friction of pad on rotor, warm and bedded.",
      .means = BRAKE_BY_GAUGE,
      .measure = "Closed area, after the first drive: stops with a scale on the pedal (drivelog); "
-                "or the maker's curve; an edge code gives only a band.",
+                "or the maker's curve; the edge code, such as FF, gives a band.",
      .why = "street pads whose edge code is not known; common practice, no source"},
     {LINE(pads, shape), .kind = BRAKE_CHOICE, .choices = shape_words, .fallback = BRAKE_SECTOR,
      .meaning = "Shape of the pad: sector of a ring, rectangle, or outline of your own.",
@@ -526,11 +526,11 @@ static const struct brake_quantity drum_rows[] = {
 };
 
 static const struct brake_quantity lining_rows[] = {
-    {LINE(lining, mu), .symbol = "mu", .kind = BRAKE_REAL, .danger = BRAKE_EITHER,
+    {LINE(lining, mu), .symbol = "mu", .kind = BRAKE_REAL, .edge_coded = true, .danger = BRAKE_EITHER,
      .dimension = BRAKE_RATIO, .unit = "", .low = 0.05, .high = 0.90, USUAL(0.37, 0.28, 0.46),
      .typical = 0.15,
      .meaning = "Friction of lining on drum.",
-     .means = BRAKE_BY_MAKER, .measure = "Maker's curve; an edge code gives only a band.",
+     .means = BRAKE_BY_MAKER, .measure = "Maker's curve; the edge code, such as FF, gives a band.",
      .why = "linings whose edge code is not known, with dust and age; common practice, no source"},
     {LINE(lining, pivot_radius), .symbol = "a", .kind = BRAKE_REAL, .danger = BRAKE_EITHER,
      .dimension = BRAKE_LENGTH, .unit = "mm", .low = 0.03, .high = 0.3, NO_DEFAULT, .typical = 0.01,

@@ -133,12 +133,50 @@ static void a_word_of_a_choice_is_taken_in_any_case(void **state)
     assert_int_equal(sheet.vehicle.general.category, BRAKE_N1);
 }
 
+/* Given lines as they are written in a workshop, each comes back from the file that is written with
+ * the same number and the same tolerance. */
+static void what_was_written_in_a_workshop_comes_back_as_the_same_number(void **state)
+{
+    (void)state;
+    static const char *const lines[] = {
+        "master.bore=15/16 in",
+        "master.bore=1-1/16\" +- 1/64",
+        "vehicle.wheelbase=8 ft 9 3/8 in",
+        "vehicle.wheelbase=8' 9.3\" +- 1/4 in",
+        "front.tyre.rollout=98.5-99.5 in",
+        "front.tyre.rollout=2510 mm +-10, measured",
+        "front.disc.pads.mu=0.31-0.43",
+        "front.disc.pads.mu=FF, catalogue",
+        "heat.ambient=90-100 degF",
+        "booster.vacuum=18 in Hg",
+    };
+    static struct brake_sheet sheet; /* they are large */
+    static struct brake_sheet again;
+    for (size_t i = 0; i < sizeof lines / sizeof lines[0]; i++) {
+        struct brake_error error;
+        char path[60] = "";
+        memcpy(path, lines[i], strcspn(lines[i], "="));
+        read_example("heron.ini", &sheet);
+        const int index = brake_catalogue_find(&sheet.vehicle, path);
+        assert_int_equal(brake_file_set(&sheet, lines[i], &error), BRAKE_OK);
+        assert_int_equal(brake_sheet_complete(&sheet, &error), BRAKE_OK);
+        char *text = written(&sheet);
+        assert_int_equal(brake_file_read_text(text, &again, &error), BRAKE_OK);
+        free(text);
+        assert_near(brake_quantity_value(&again.vehicle, index),
+                    brake_quantity_value(&sheet.vehicle, index), 1e-12);
+        assert_near(again.record[index].tolerance, sheet.record[index].tolerance, 1e-12);
+        assert_int_equal(again.record[index].from, sheet.record[index].from);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_line_that_was_set_reads_back_with_what_it_overrides),
         cmocka_unit_test(a_reading_that_a_set_line_overrides_stays_as_a_comment),
         cmocka_unit_test(a_word_of_a_choice_is_taken_in_any_case),
+        cmocka_unit_test(what_was_written_in_a_workshop_comes_back_as_the_same_number),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -70,6 +70,9 @@ static void a_flotation_marking_is_nominal(void **state)
         {"35X12.50R17LT 121Q", BRAKE_W_NOMINAL, 317.5, 457.0 / 635.0, 432, 889.0, 1450, 160, true},
         {"31x10.50-15", BRAKE_W_NOMINAL, 266.7, 406.4 / 533.4, 381, 787.4, 0, 0, false},
         {"37x12.50R17", BRAKE_W_NOMINAL, 317.5, 507.8 / 635.0, 432, 939.8, 0, 0, true},
+        {"37x12.50R17LT 124Q E", BRAKE_W_NOMINAL, 317.5, 507.8 / 635.0, 432, 939.8, 1600, 160,
+         true},
+        {"37x12.50R17LT E", BRAKE_W_NOMINAL, 317.5, 507.8 / 635.0, 432, 939.8, 0, 0, true},
     };
     for (size_t i = 0; i < sizeof flotation / sizeof flotation[0]; i++)
         hold_reading(&flotation[i]);

@@ -75,6 +75,7 @@ struct brake_quantity {
                                      out */
     int other;                  /**< number of that choice */
     double typical;             /**< [-] usual uncertainty over value, used when none is stated */
+    bool edge_coded;            /**< friction that the edge code of a lining may stand for */
     const char *const *choices; /**< words of a choice, NULL at the end */
     const char *meaning;        /**< one line */
     enum brake_means means;     /**< what it takes to get it */
