@@ -10,12 +10,12 @@
 const char help_title[] = "are the brakes of a modified road vehicle still adequate?";
 
 const char help_first_hour[] =
-    "`stopmargin new > mine.ini`; fill in what you measured, a line a measurement, with its unit, "
-    "what "
-    "it may be off by and where it came from, such as `mass = 1985 kg +- 15 kg, measured`; then "
-    "`stopmargin check mine.ini`. It says which line it lacks and how to get it. What if: "
-    "`stopmargin "
-    "check mine.ini --set front.tyre.rollout=\"2.70 m\"`.";
+    "`stopmargin new --front disc --rear drum --country at -o mine.ini`; write what you measured "
+    "in "
+    "place of the dots, a line a measurement, with its unit, what it may be off by and where it "
+    "came from, such as `wheelbase = 2420 mm +- 4 mm, measured`; then `stopmargin check mine.ini`. "
+    "It says which lines it lacks and how to get them. What if: `stopmargin check mine.ini --set "
+    "front.tyre.rollout=\"2.70 m\"`.";
 
 const char help_status[] = "0 all hazards and all that binds are met; 1 one falls short; 2 the "
                            "input was refused, or a file "

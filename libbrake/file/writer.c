@@ -128,8 +128,7 @@ static void write_line(const struct brake_sheet *sheet, int index, bool comment,
     fputc('\n', stream);
 }
 
-/* A comment, broken at blanks: a file's lines are short. */
-static void write_comment(FILE *stream, const char *head, const char *text)
+void brake_comment_write(FILE *stream, const char *head, const char *text)
 {
     enum { COLUMNS = 98 };
     int column = brake_text_print(stream, "; %s", head);
@@ -240,12 +239,12 @@ void brake_write_quantity(const struct brake_sheet *sheet, int index, bool reduc
     if (q->role == BRAKE_PART_OF)
         return;
     fputc('\n', stream);
-    write_comment(stream, q->need == BRAKE_NEEDED && q->role != BRAKE_WORKED ? "NEEDED. " : "",
-                  q->meaning);
-    write_comment(stream, "how: ", q->measure);
+    brake_comment_write(
+        stream, q->need == BRAKE_NEEDED && q->role != BRAKE_WORKED ? "NEEDED. " : "", q->meaning);
+    brake_comment_write(stream, "how: ", q->measure);
     write_range(q, stream);
     if (q->why != NULL)
-        write_comment(stream, "left out: ", q->why);
+        brake_comment_write(stream, "left out: ", q->why);
     if (has_line(sheet, index, reduced)) {
         write_line(sheet, index, false, stream);
     } else if (record->from > BRAKE_DEFAULT && !record->worked) {
@@ -275,7 +274,7 @@ void brake_file_write(const struct brake_sheet *sheet, FILE *stream)
 {
     const int parts = brake_section_count() - 1;
     const unsigned long long reduced = reduced_sections(sheet);
-    write_comment(stream, "CAUTION: ", BRAKE_CAUTION);
+    brake_comment_write(stream, "CAUTION: ", BRAKE_CAUTION);
     fputs("; Vehicle file. A line is: name = number unit +- number unit, where it came from\n"
           "; (measured, catalogue or estimated). Take the ; away from a line to give it; a line\n"
           "; left out takes the default that stands there, or is not known.\n",

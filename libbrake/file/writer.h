@@ -10,6 +10,9 @@
  * comment. */
 void brake_write_quantity(const struct brake_sheet *sheet, int index, bool reduced, FILE *stream);
 
+/* A comment, broken at blanks: a file's lines are short. */
+void brake_comment_write(FILE *stream, const char *head, const char *text);
+
 /* The head of a section with its meaning. */
 void brake_write_section(int section, FILE *stream);
 

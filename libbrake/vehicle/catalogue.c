@@ -266,6 +266,26 @@ void brake_catalogue_hint(const struct brake_vehicle *vehicle, const char *path,
         add_lines(section, near >= 0 ? " " : "; ", text, size);
 }
 
+int brake_catalogue_easiest(int index, int *lines)
+{
+    const struct place place = place_of(index);
+    const char *at = place.section->rows[place.row].instead;
+    int count = 0;
+    while (at != NULL && *at != '\0' && count < BRAKE_EASIEST) {
+        char path[160];
+        const int length = (int)strcspn(at, " ");
+        const bool whole = memchr(at, '.', (size_t)length) != NULL;
+        brake_text_format(path, sizeof path, "%s%s%.*s", whole ? "" : place.section->path,
+                          whole ? "" : ".", length, at);
+        lines[count++] = brake_catalogue_find(NULL, path);
+        at += length;
+        at += strspn(at, " ");
+    }
+    if (count == 0)
+        lines[count++] = index;
+    return count;
+}
+
 static size_t offset_of(int index)
 {
     const struct place place = place_of(index);
@@ -347,6 +367,19 @@ void brake_sheet_clear(struct brake_sheet *sheet)
     memset(sheet, 0, sizeof *sheet);
     for (int i = 0; i < brake_catalogue_count(); i++)
         brake_quantity_clear(sheet, i);
+}
+
+bool brake_section_belongs(const struct brake_vehicle *vehicle, const struct brake_section *section)
+{
+    static const struct {
+        int axle, brake;
+    } of[] = {[BRAKE_ALWAYS] = {0, 0},
+              [BRAKE_FRONT_DISC] = {BRAKE_FRONT, BRAKE_DISC},
+              [BRAKE_FRONT_DRUM] = {BRAKE_FRONT, BRAKE_DRUM},
+              [BRAKE_REAR_DISC] = {BRAKE_REAR, BRAKE_DISC},
+              [BRAKE_REAR_DRUM] = {BRAKE_REAR, BRAKE_DRUM}};
+    return section->belongs == BRAKE_ALWAYS ||
+           vehicle->axle[of[section->belongs].axle].axle.brake == of[section->belongs].brake;
 }
 
 bool brake_sheet_has(const struct brake_sheet *sheet, int section)

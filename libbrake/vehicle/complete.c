@@ -91,7 +91,7 @@ static void fill_default(struct work *w, int index)
     const struct brake_quantity *q = work_row(w, index);
     struct brake_record *record = &w->sheet->record[index];
     if (work_given(w, index) || isnan(q->fallback) ||
-        !work_belongs(w->vehicle, w->places->of[index].section))
+        !brake_section_belongs(w->vehicle, w->places->of[index].section))
         return;
     if (q->kind == BRAKE_CHOICE)
         *(int *)work_in(w, index) = (int)q->fallback;
@@ -155,7 +155,7 @@ enum brake_status brake_sheet_complete(struct brake_sheet *sheet, struct brake_e
 {
     static const struct brake_error none = {0};
     struct brake_places places;
-    struct work w = {sheet, &sheet->vehicle, error, &places};
+    struct work w = {sheet, &sheet->vehicle, error, &places, NULL};
     *error = none;
     brake_places_fill(&places);
     forget_all(&w);
@@ -172,6 +172,20 @@ enum brake_status brake_sheet_complete(struct brake_sheet *sheet, struct brake_e
     return BRAKE_OK;
 }
 
+void brake_sheet_missing(const struct brake_sheet *sheet, bool missing[BRAKE_ROWS])
+{
+    struct brake_sheet copy = *sheet;
+    struct brake_places places;
+    struct work w = {&copy, &copy.vehicle, NULL, &places, missing};
+    memset(missing, 0, BRAKE_ROWS * sizeof *missing);
+    brake_places_fill(&places);
+    forget_all(&w);
+    work_repeat(&w, 0);
+    fill_defaults(&w);
+    work_out(&w, WORK_ALL);
+    work_verify_needs(&w);
+}
+
 /* The first case may be refused, but not the lines, which are those of all cases. */
 enum brake_status brake_recalculation_begin(const struct brake_sheet *sheet, const int *index,
                                             const double *value, int count,
@@ -180,7 +194,7 @@ enum brake_status brake_recalculation_begin(const struct brake_sheet *sheet, con
 {
     static const struct brake_error none = {0};
     struct work w = {&recalculation->sheet, &recalculation->sheet.vehicle, error,
-                     &recalculation->places};
+                     &recalculation->places, NULL};
     recalculation->sheet = *sheet;
     recalculation->anew = true;
     brake_places_fill(&recalculation->places);
@@ -237,7 +251,7 @@ enum brake_status brake_recalculation_case(struct brake_recalculation *recalcula
                                            struct brake_error *error)
 {
     struct work w = {&recalculation->sheet, &recalculation->sheet.vehicle, error,
-                     &recalculation->places};
+                     &recalculation->places, NULL};
     short worked[BRAKE_ROWS];
     error->status = BRAKE_OK;
     unsigned long long changed = put(&w, index, value, count);
@@ -259,7 +273,7 @@ void brake_sheet_vary_many(const struct brake_sheet *sheet, const struct brake_p
                            struct brake_vehicle *vehicle)
 {
     struct brake_sheet varied = *sheet;
-    struct work w = {&varied, &varied.vehicle, NULL, places};
+    struct work w = {&varied, &varied.vehicle, NULL, places, NULL};
     for (int i = 0; i < count; i++) {
         if (work_row(&w, index[i])->kind == BRAKE_CHOICE)
             *(int *)work_in(&w, index[i]) = (int)value[i];

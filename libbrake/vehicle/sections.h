@@ -43,6 +43,10 @@ void brake_catalogue_hint(const struct brake_vehicle *vehicle, const char *path,
 /* Make a quantity absent. */
 void brake_quantity_clear(struct brake_sheet *sheet, int index);
 
+/* Whether the brake that a section describes is the one fitted. */
+bool brake_section_belongs(const struct brake_vehicle *vehicle,
+                           const struct brake_section *section);
+
 /** Section of a quantity.
  * @param index  of the quantity
  * @return       its section

@@ -14,25 +14,48 @@ static void add_missing(struct brake_error *error, const char *path)
 {
     static const char head[] = " Also missing: ";
     const size_t used = strlen(error->text);
-    const char *also = strstr(error->text, head);
-    const char *joint = also != NULL ? ", " : head;
-    if (strcmp(error->field, path) == 0 || (also != NULL && strstr(also, path) != NULL))
+    const char *joint = strstr(error->text, head) != NULL ? ", " : head;
+    if (strcmp(error->field, path) == 0 || strstr(error->text, path) != NULL)
         return;
     if (used + strlen(joint) + strlen(path) + 1 <= sizeof error->text)
         brake_text_format(error->text + used, sizeof error->text - used, "%s%s", joint, path);
 }
 
+/* The first that is missing is told with the easiest lines to write. */
+static void refuse_missing(struct work *w, int index, const int *easiest, int count,
+                           const char *when)
+{
+    const char *measure = work_row(w, index)->measure;
+    char path[BRAKE_EASIEST][160];
+    if (easiest[0] == index) {
+        work_refuse(w, BRAKE_E_MISSING, index, "is missing%s. How to get it: %s", when, measure);
+        return;
+    }
+    for (int i = 0; i < count; i++)
+        brake_catalogue_path(w->vehicle, easiest[i], path[i], sizeof path[i]);
+    work_refuse(w, BRAKE_E_MISSING, index, "is missing%s. Write %s%s%s: %s Or: %s", when, path[0],
+                count > 1 ? " and " : "", count > 1 ? path[1] : "",
+                work_row(w, easiest[0])->measure, measure);
+}
+
 static void need(struct work *w, int index, const char *when)
 {
+    int easiest[BRAKE_EASIEST];
     if (work_given(w, index))
         return;
-    if (w->error->status == BRAKE_E_MISSING) {
+    if (w->missing != NULL) {
+        w->missing[index] = true;
+        return;
+    }
+    const int count = brake_catalogue_easiest(index, easiest);
+    if (w->error->status != BRAKE_E_MISSING) {
+        refuse_missing(w, index, easiest, count, when);
+        return;
+    }
+    for (int i = 0; i < count; i++) {
         char path[160];
-        brake_catalogue_path(w->vehicle, index, path, sizeof path);
+        brake_catalogue_path(w->vehicle, easiest[i], path, sizeof path);
         add_missing(w->error, path);
-    } else {
-        work_refuse(w, BRAKE_E_MISSING, index, "is missing%s. How to get it: %s", when,
-                    work_row(w, index)->measure);
     }
 }
 
@@ -53,7 +76,7 @@ static void check_sections(struct work *w)
         const enum brake_belongs to = brake_sections[i].belongs;
         const int first = w->places->first[i];
         const int axle = to == BRAKE_REAR_DISC || to == BRAKE_REAR_DRUM;
-        if (work_belongs(w->vehicle, &brake_sections[i]) || !has_lines(w, i) ||
+        if (brake_section_belongs(w->vehicle, &brake_sections[i]) || !has_lines(w, i) ||
             !work_given(w, AXLE_INDEX(axle.brake, axle)))
             continue;
         for (int row = 0; row < brake_sections[i].count; row++) {
@@ -74,7 +97,7 @@ static bool has_needs(const struct work *w, int section)
     const int axle = to == BRAKE_REAR_DISC || to == BRAKE_REAR_DRUM;
     if (to != BRAKE_ALWAYS && !work_given(w, AXLE_INDEX(axle.brake, axle)))
         return false;
-    return work_belongs(w->vehicle, &brake_sections[section]) &&
+    return brake_section_belongs(w->vehicle, &brake_sections[section]) &&
            (brake_sections[section].same_as == NULL || has_lines(w, section));
 }
 
@@ -107,7 +130,7 @@ void work_verify_needs(struct work *w)
     }
     if (w->vehicle->valve.kind == BRAKE_VALVE_HEIGHT)
         need(w, INDEX(valve.stiffness), ", as the valve senses height");
-    need(w, LOAD_INDEX(mass, BRAKE_FULL), "; or give vehicle.rated_mass");
+    need(w, LOAD_INDEX(mass, BRAKE_FULL), "");
 }
 
 static void check_drum(struct work *w, int axle)
@@ -117,7 +140,9 @@ static void check_drum(struct work *w, int axle)
     if (w->vehicle->axle[axle].axle.brake != BRAKE_DRUM)
         return;
     if (isnan(drum->brake_factor)) {
-        const char *when = ", as drum.brake_factor is left out";
+        const char *when = ", as others of the lining are given; or give none of them and "
+                           "drum.brake_factor: leading-trailing 1.8 to 2.8, two-leading 2.5 to 4, "
+                           "duo-servo 3.5 to 6";
         need(w, AXLE_INDEX(lining.pivot_radius, axle), when);
         need(w, AXLE_INDEX(lining.force_arm, axle), when);
         need(w, AXLE_INDEX(lining.heel, axle), when);

@@ -155,16 +155,3 @@ unsigned long long work_sections(const struct work_stretch *at, int count)
     }
     return sections;
 }
-
-bool work_belongs(const struct brake_vehicle *vehicle, const struct brake_section *section)
-{
-    static const struct {
-        int axle, brake;
-    } of[] = {[BRAKE_ALWAYS] = {0, 0},
-              [BRAKE_FRONT_DISC] = {BRAKE_FRONT, BRAKE_DISC},
-              [BRAKE_FRONT_DRUM] = {BRAKE_FRONT, BRAKE_DRUM},
-              [BRAKE_REAR_DISC] = {BRAKE_REAR, BRAKE_DISC},
-              [BRAKE_REAR_DRUM] = {BRAKE_REAR, BRAKE_DRUM}};
-    return section->belongs == BRAKE_ALWAYS ||
-           vehicle->axle[of[section->belongs].axle].axle.brake == of[section->belongs].brake;
-}

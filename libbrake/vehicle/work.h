@@ -17,6 +17,7 @@ struct work {
     struct brake_vehicle *vehicle; /* that of the sheet */
     struct brake_error *error;     /* NULL: do not judge, only work out */
     const struct brake_places *places;
+    bool *missing; /* NULL: refuse what is missing; else only note it, by index */
 };
 
 /* [-] by which two measurements of one thing may differ. */
@@ -82,9 +83,6 @@ void work_offer_default(struct work *w, int target, double value);
 /* The uncertainty of a usual value, as its row has it. */
 void work_tolerance_usual(const struct brake_quantity *row, double value,
                           struct brake_record *record);
-
-/* Whether the brake that a section describes is the one fitted. */
-bool work_belongs(const struct brake_vehicle *vehicle, const struct brake_section *section);
 
 /* A section that is left out repeats another. */
 void work_repeat(struct work *w, int unused);

@@ -81,3 +81,115 @@ def test_a_wrong_file_is_refused_and_nothing_is_written(tmp_path):
         done = plain.run("new", str(wrong), "-o", str(out))
         assert done.returncode == 2 and why in done.stderr.decode(), text
         assert not out.exists()
+
+
+# ---- the short file ------------------------------------------------------------------------------
+
+# What a tape, a scale, a catalogue and the plate gave, by line: of an invented vehicle.
+MEASURED = {
+    "first_registered": "1996",
+    "roof_height": "72 in",
+    "wheelbase": "8 ft 10 in",
+    "vehicle.rated_mass": "5400 lbs",
+    "front_axle": "2350 lb",
+    "rear_axle": "1950 lb",
+    "marking": "33x10.50R15",
+    "wheel_mass": "75 lb",
+    "pistons": "2 X 1 3/4 in",
+    "effective_radius": '4.7"',
+    "diameter": "10 in",
+    "cylinder_diameter": "7/8 in",
+    "ratio": "4.2:1",
+    "diaphragm_diameter": "9 in",
+    "bore": "15/16 in",
+    "assist": "450 lbf",
+}
+
+BRAKES = [(front, rear) for front in ("disc", "drum") for rear in ("disc", "drum")]
+ASSIST = ["none", "vacuum", "hydraulic"]
+
+
+def short(front, rear, *more):
+    done = plain.run("new", "--front", front, "--rear", rear, *more)
+    assert done.returncode == 0, done.stderr.decode()
+    return done.stdout.decode()
+
+
+def filled(text, measured=None):
+    """The file with what was measured in place of the dots, and how many lines were typed."""
+    measured = MEASURED if measured is None else measured
+    section, typed, lines = "", 0, []
+    for line in text.splitlines():
+        name = line.partition("=")[0].strip()
+        section = line.strip("[]") if line.startswith("[") else section
+        value = measured.get(f"{section}.{name}", measured.get(name))
+        if value is not None and "= ..." in line:
+            line = f"{name} = {value}"
+            typed += 1
+        lines.append(line)
+    return "\n".join(lines) + "\n", typed
+
+
+@pytest.mark.parametrize("units", ["us", "si"])
+@pytest.mark.parametrize("assist", ASSIST)
+@pytest.mark.parametrize("front, rear", BRAKES)
+def test_a_short_file_has_at_most_60_lines_each_of_them_explained(front, rear, assist, units):
+    text = short(front, rear, "--assist", assist, "--units", units, "--country", "us")
+    lines = text.splitlines()
+    assert len(lines) <= 60
+    assert all(len(line) <= 100 for line in lines)
+    values = [line for line in lines if " = " in line]
+    assert all(" ; " in line and line.partition(" ; ")[2].strip() for line in values)
+    assert "country            = US" in text
+    assert (" in " in text and " mm " not in text) == (units == "us")
+    assert ("[rear.drum]" in text) == (rear == "drum")
+    assert ("diaphragm_diameter" in text) == (assist == "vacuum")
+    assert ("assist " in text) == (assist == "hydraulic")
+
+
+@pytest.mark.parametrize("assist", ASSIST)
+@pytest.mark.parametrize("front, rear", BRAKES)
+def test_from_an_empty_folder_15_lines_give_a_first_verdict(front, rear, assist):
+    """Given only what completion asks for, the rest of the short file left as it is."""
+    text, typed = filled(short(front, rear, "--assist", assist, "--units", "us", "--country", "us"))
+    assert typed <= 15
+    report = plain.check(text, "--rules", "us")
+    assert report["summary"] and report["criteria"]
+
+
+@pytest.mark.parametrize("assist", ASSIST)
+@pytest.mark.parametrize("front, rear", BRAKES)
+def test_on_the_way_there_every_refusal_says_which_lines_to_write(front, rear, assist):
+    """Given the lines typed one after the other, each refusal names lines that stand in the file
+    with dots, and the last of them is the last that is missing."""
+    start = short(front, rear, "--assist", assist, "--units", "us", "--country", "us")
+    known = {}
+    for name, value in MEASURED.items():
+        text, _ = filled(start, known)
+        done = plain.run("check", "/dev/stdin", given=text)
+        known[name] = value
+        if done.returncode != 2:
+            continue
+        said = done.stderr.decode()
+        assert " is missing" in said, said
+        also = said.partition("Also missing: ")[2].strip().split(", ")
+        first = said.partition("Write ")[2].partition(":")[0].split(" and ")
+        for path in (part for part in also + first if part):
+            line = path.rpartition(".")[2]
+            if assist == "hydraulic" and line == "diaphragm_diameter":
+                line = "assist"  # either will do
+            assert f"\n{line} " in text, (path, said)
+
+
+def test_a_short_file_wants_both_axles_and_no_other_file(tmp_path):
+    for words, says in (
+        (["--front", "disc"], "--front disc|drum --rear disc|drum"),
+        (["--units", "us"], "--front disc|drum --rear disc|drum"),
+        (["--front", "disc", "--rear", "disc", "mine.ini"], "leave out 'mine.ini'"),
+        (["--front", "discs", "--rear", "disc"], "did you mean disc?"),
+    ):
+        done = plain.run("new", *words, folder=tmp_path)
+        assert done.returncode == 2 and says in done.stderr.decode(), done.stderr.decode()
+    done = plain.run("new", "--front", "disc", "--rear", "disc", "--country", "USA")
+    assert done.returncode == 2 and "vehicle.country: got 'USA'" in done.stderr.decode()
+    assert done.stdout == b""

@@ -44,12 +44,13 @@ FILES = {
     "only comments": (b"; nothing\n# yet\n", ":2: " + EMPTY),
     "only a section": (
         b"[vehicle]\n",
-        ": vehicle.mass: is missing. How to get it: Four corner scales or a weighbridge; or give"
-        " [scales]. Say what is in the tank."
-        " Also missing: vehicle.front_share, vehicle.cg_height, vehicle.wheelbase,"
-        " front.axle.brake, front.tyre.rolling_radius, front.tyre.wheel_inertia,"
+        ": vehicle.mass: is missing. Write scales.front_axle and scales.rear_axle: Scale under the wheel or axle, floor"
+        " level, brakes off, driver as stated. Or: Four corner scales or"
+        " a weighbridge; or give [scales]. Say what is in the tank."
+        " Also missing: vehicle.roof_height, vehicle.wheelbase,"
+        " front.axle.brake, front.tyre.marking, front.tyre.wheel_mass,"
         " rear.axle.brake, pedal.ratio, booster.booster, master.bore, circuits.split,"
-        " load.full.mass",
+        " vehicle.rated_mass",
     ),
     "binary": (
         bytes(range(256)),
@@ -702,17 +703,20 @@ LINES = {
 MISSING = {
     "mass": (
         "[vehicle] mass",
-        "vehicle.mass: is missing. How to get it: Four corner scales or a weighbridge; or give"
-        " [scales]. Say what is in the tank.",
+        "vehicle.mass: is missing. Write scales.front_axle and scales.rear_axle: Scale under the wheel or axle, floor"
+        " level, brakes off, driver as stated. Or: Four corner scales or"
+        " a weighbridge; or give [scales]. Say what is in the tank.",
     ),
     "share of the front axle": (
         "[vehicle] front_share",
-        "vehicle.front_share: is missing. How to get it: Axle weights: front over front plus rear;"
-        " or give [scales].",
+        "vehicle.front_share: is missing. Write scales.front_axle and scales.rear_axle: Scale under the wheel or axle, floor"
+        " level, brakes off, driver as stated. Or: Axle weights:"
+        " front over front plus rear; or give [scales].",
     ),
     "height of the centre of gravity": (
         "[vehicle] cg_height",
-        "vehicle.cg_height: is missing. How to get it: Tilted-axle test, [tilt]; or roof_height"
+        "vehicle.cg_height: is missing. Write vehicle.roof_height: Tape, as it stands now;"
+        " before it where [lift] is given. Or: Tilted-axle test, [tilt]; or roof_height"
         " for an estimate.",
     ),
     "wheelbase": (
@@ -724,20 +728,23 @@ MISSING = {
     "rear brake": ("[rear.axle] brake", "rear.axle.brake: is missing. How to get it: Look."),
     "size of the tyre": (
         "[front.tyre] rollout",
-        "front.tyre.rolling_radius: is missing. How to get it: Give rollout; or marking for the"
+        "front.tyre.rolling_radius: is missing. Write front.tyre.marking: Sidewall, e.g."
+        " LT305/70R17 121/118Q or 35x12.50R17LT. Or: Give rollout; or marking for the"
         " nominal size."
-        " Also missing: front.tyre.wheel_inertia",
+        " Also missing: front.tyre.wheel_mass",
     ),
     "mass of the wheel": (
         "[front.tyre] wheel_mass",
-        "front.tyre.wheel_inertia: is missing. How to get it: Swing test: swing_radius,"
+        "front.tyre.wheel_inertia: is missing. Write front.tyre.wheel_mass: Bathroom or hook"
+        " scale. Or: Swing test: swing_radius,"
         " swing_length, swing_period; or wheel_mass.",
     ),
     "rear tyre, once it is begun": (
         "[rear.tyre] wheel_mass = 20 kg",
-        "rear.tyre.rolling_radius: is missing. How to get it: Give rollout; or marking for the"
+        "rear.tyre.rolling_radius: is missing. Write rear.tyre.marking: Sidewall, e.g."
+        " LT305/70R17 121/118Q or 35x12.50R17LT. Or: Give rollout; or marking for the"
         " nominal size."
-        " Also missing: rear.tyre.wheel_inertia",
+        " Also missing: rear.tyre.wheel_mass",
     ),
     "mounting": ("[front.disc] mounting", "front.disc.mounting: is missing. How to get it: Look."),
     "pistons": (
@@ -748,8 +755,8 @@ MISSING = {
     "shape of the pads": (
         "[front.disc.pads] inner_radius",
         "[front.disc.pads] outer_radius",
-        "front.disc.effective_radius: is missing. How to get it: Give the pad's shape in its pads"
-        " section; or axle to middle of the pad.",
+        "front.disc.effective_radius: is missing. How to get it: Axle to middle of the pad; or the"
+        " pad's shape in its pads section.",
     ),
     "inner radius of the pads": (
         "[front.disc.pads] inner_radius",
@@ -781,22 +788,30 @@ MISSING = {
     ),
     "pivot of the shoes": (
         "[rear.drum.lining] pivot_radius",
-        "rear.drum.lining.pivot_radius: is missing, as drum.brake_factor is left out."
+        "rear.drum.lining.pivot_radius: is missing, as others of the lining are given; or give none"
+        " of them and drum.brake_factor: leading-trailing 1.8 to 2.8, two-leading 2.5 to 4,"
+        " duo-servo 3.5 to 6."
         " How to get it: Tape on the back plate.",
     ),
     "arm of the shoes": (
         "[rear.drum.lining] force_arm",
-        "rear.drum.lining.force_arm: is missing, as drum.brake_factor is left out."
+        "rear.drum.lining.force_arm: is missing, as others of the lining are given; or give none"
+        " of them and drum.brake_factor: leading-trailing 1.8 to 2.8, two-leading 2.5 to 4,"
+        " duo-servo 3.5 to 6."
         " How to get it: Tape on the back plate.",
     ),
     "heel of the lining": (
         "[rear.drum.lining] heel",
-        "rear.drum.lining.heel: is missing, as drum.brake_factor is left out."
+        "rear.drum.lining.heel: is missing, as others of the lining are given; or give none"
+        " of them and drum.brake_factor: leading-trailing 1.8 to 2.8, two-leading 2.5 to 4,"
+        " duo-servo 3.5 to 6."
         " How to get it: Protractor on the shoe.",
     ),
     "toe of the lining": (
         "[rear.drum.lining] toe",
-        "rear.drum.lining.toe: is missing, as drum.brake_factor is left out."
+        "rear.drum.lining.toe: is missing, as others of the lining are given; or give none"
+        " of them and drum.brake_factor: leading-trailing 1.8 to 2.8, two-leading 2.5 to 4,"
+        " duo-servo 3.5 to 6."
         " How to get it: Protractor on the shoe.",
     ),
     "pedal ratio": (
@@ -814,7 +829,8 @@ MISSING = {
     "assist of the booster": (
         "[booster] booster = fitted",
         "[booster] gain = 4",
-        "booster.assist: is missing, as a booster is fitted. How to get it: force_pairs past the"
+        "booster.assist: is missing, as a booster is fitted. Write"
+        " booster.diaphragm_diameter: Shell diameter less about 25 mm. Or: force_pairs past the"
         " knee; or diaphragm_diameter and vacuum.",
     ),
     "master cylinder": (
@@ -828,14 +844,14 @@ MISSING = {
     "knee of the valve": (
         "[valve] kind = fixed",
         "valve.knee: is missing, as a valve is fitted. How to get it: Two gauges, front and rear:"
-        " gauge_pairs."
+        " gauge_pairs; bleed, then hold a hard pedal for a minute."
         " Also missing: valve.slope",
     ),
     "slope of the valve": (
         "[valve] kind = fixed",
         "[valve] knee = 30 bar",
         "valve.slope: is missing, as a valve is fitted. How to get it: Two gauges, front and rear:"
-        " gauge_pairs.",
+        " gauge_pairs; bleed, then hold a hard pedal for a minute.",
     ),
     "knee rate of the valve": (
         "[valve] kind = load",
@@ -864,7 +880,7 @@ MISSING = {
     ),
     "load": (
         "[load.full] mass",
-        "load.full.mass: is missing; or give vehicle.rated_mass. How to get it: Scale; or"
+        "load.full.mass: is missing. Write vehicle.rated_mass: Maker's plate. Or: Scale; or"
         " front_axle and rear_axle with the load in.",
     ),
     "place of a part": (

@@ -52,7 +52,11 @@ enum brake_means {
 };
 
 /** When a line must be there. */
-enum brake_need { BRAKE_OPTIONAL, BRAKE_NEEDED };
+enum brake_need {
+    BRAKE_OPTIONAL,
+    BRAKE_ASKED, /**< it may be left out; a short file to start from asks for it */
+    BRAKE_NEEDED /**< once its section is in use */
+};
 
 /** A row of the catalogue. */
 struct brake_quantity {
@@ -60,7 +64,7 @@ struct brake_quantity {
     const char *symbol; /**< as in the method page; empty when it has none */
     enum brake_kind kind;
     enum brake_role role;
-    enum brake_need need; /**< once its section is in use */
+    enum brake_need need;
     enum brake_danger danger;
     enum brake_dimension dimension; /**< of the number; of x for a curve */
     enum brake_dimension second;    /**< of y for a curve */
@@ -76,7 +80,10 @@ struct brake_quantity {
     int other;                  /**< number of that choice */
     double typical;             /**< [-] usual uncertainty over value, used when none is stated */
     bool edge_coded;            /**< friction that the edge code of a lining may stand for */
-    const char *const *choices; /**< words of a choice, NULL at the end */
+    const char *const *choices; /**< words of a choice, NULL at the end; of a line that must be
+                                   there the first is the one to err with on the safe side */
+    const char *instead;        /**< lines that it is worked out from the most easily, with blanks
+                                   between: names of its own section, or paths; NULL: itself */
     const char *meaning;        /**< one line */
     enum brake_means means;     /**< what it takes to get it */
     const char *measure;        /**< how to get it, and what can hurt in doing so */
@@ -122,6 +129,7 @@ struct brake_record {
 };
 
 enum {
+    BRAKE_EASIEST = 2,  /**< most lines that stand in for one */
     BRAKE_ROWS = 384,   /**< room for every quantity */
     BRAKE_SECTIONS = 48 /**< room for every section */
 };
@@ -196,6 +204,13 @@ void brake_catalogue_path(const struct brake_vehicle *vehicle, int index, char *
  */
 int brake_catalogue_nearest(const char *path);
 
+/** Lines to write for a quantity that is missing, the easiest way.
+ * @param index  of the quantity
+ * @param lines  filled: BRAKE_EASIEST or fewer indices; the quantity itself when nothing is easier
+ * @return       how many
+ */
+int brake_catalogue_easiest(int index, int *lines);
+
 /** The same, of a vehicle that is only looked at.
  * @param vehicle  the vehicle
  * @param index    of the quantity
@@ -241,6 +256,12 @@ enum brake_status brake_sheet_set(struct brake_sheet *sheet, int index, double v
  * @return       OK, or the status of the error
  */
 enum brake_status brake_sheet_complete(struct brake_sheet *sheet, struct brake_error *error);
+
+/** Find what a vehicle still needs before it can be completed.
+ * @param sheet    as read, or with no more than its brakes and its booster named
+ * @param missing  filled: true for each quantity that is needed and not known
+ */
+void brake_sheet_missing(const struct brake_sheet *sheet, bool missing[BRAKE_ROWS]);
 
 /** Whether bytes are a sheet: every count inside its table, every choice one of its words, every
  * text ended, every number inside its range, or finite where it was worked out. Bytes that come

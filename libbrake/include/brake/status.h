@@ -45,7 +45,7 @@ struct brake_error {
     enum brake_status status;
     int line;       /**< line of the file, 0 when the fault belongs to no line */
     char field[64]; /**< path of the quantity, empty when none is concerned */
-    char text[512]; /**< what came and what is accepted */
+    char text[768]; /**< what came and what is accepted */
 };
 
 #ifdef __cplusplus
