@@ -201,7 +201,7 @@ def test_bash_completes_verbs_and_the_words_of_a_choice():
         (("check", HERON, "--set", "vehicle.wheelbas=2 m"), "vehicle.wheelbase"),
         (("check", HERON, "--set", "frnt.tyre.rollout=2 m"), "front.tyre.rollout"),
         (("check", HERON, "--set", "front.tyre.rollout=2000 mmm"), "mm"),
-        (("check", HERON, "--set", "vehicle.mass=2000 KG"), "kg"),
+        (("check", HERON, "--set", "vehicle.mass=2000 kq"), "kg"),
         (("explain", "vehicle.wheelbas"), "vehicle.wheelbase"),
         (("explain", "full.stop.distanse"), "full.stop.distance"),
         (("sweep", HERON, "--axis", "vehicle.mas=1t,2t"), "vehicle.mass"),
