@@ -11,6 +11,7 @@
 #include "explain_vehicle.h"
 #include "parts.h"
 #include "vehicle/sections.h"
+#include "vehicle/trade.h"
 #include "criteria/judge.h"
 
 static void method(struct brake_document *d, int section)
@@ -326,6 +327,9 @@ static void explain(struct brake_document *d, const struct brake_named *named)
     case BRAKE_NAMED_VERDICT:
         brake_document_say(d, NULL, "Meaning", brake_verdict_at(named->index).meaning);
         break;
+    case BRAKE_NAMED_IN_TRADE:
+        brake_document_say(d, NULL, "Today", brake_trade_says(named->name));
+        break;
     }
 }
 
@@ -337,7 +341,8 @@ static const char *name_of(struct brake_document *d, const struct brake_named *n
                                         [BRAKE_NAMED_RESULT] = "a result",
                                         [BRAKE_NAMED_CRITERION] = "a requirement",
                                         [BRAKE_NAMED_WARNING] = "a warning",
-                                        [BRAKE_NAMED_VERDICT] = "a verdict"};
+                                        [BRAKE_NAMED_VERDICT] = "a verdict",
+                                        [BRAKE_NAMED_IN_TRADE] = "a word of the trade"};
     char path[80];
     if (named->kind == BRAKE_NAMED_RESULT)
         brake_result_path(named->index, path, sizeof path);

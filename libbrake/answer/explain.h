@@ -12,7 +12,8 @@ enum brake_named_kind {
     BRAKE_NAMED_RESULT,
     BRAKE_NAMED_CRITERION,
     BRAKE_NAMED_WARNING,
-    BRAKE_NAMED_VERDICT
+    BRAKE_NAMED_VERDICT,
+    BRAKE_NAMED_IN_TRADE /* a word that people use for what has another name, or none */
 };
 
 /* What a name stands for. */

@@ -6,6 +6,7 @@
 #include "explain.h"
 #include "vehicle/sections.h"
 #include "vehicle/text.h"
+#include "vehicle/trade.h"
 
 /* The lines of a part are the same for every part. */
 static struct brake_named line_of_part(const char *name)
@@ -123,6 +124,8 @@ struct brake_named brake_named_find(const struct brake_vehicle *vehicle, const c
         if (found[i].index >= 0)
             return (struct brake_named){found[i].kind, name, found[i].index, NULL, found[i].index};
     }
+    if (brake_trade_says(name) != NULL)
+        return (struct brake_named){BRAKE_NAMED_IN_TRADE, name, 0, NULL, 0};
     return of_line;
 }
 

@@ -8,6 +8,7 @@
 #include "vehicle/letters.h"
 #include "vehicle/sections.h"
 #include "vehicle/text.h"
+#include "vehicle/trade.h"
 
 enum { SECTION_BYTES = 49, PART_NAME_BYTES = 40 };
 
@@ -100,11 +101,13 @@ static void open_part(struct input *in, const char *name, size_t length)
 
 static void refuse_section(struct input *in, const char *name)
 {
-    const int near = brake_section_nearest(name);
+    const char *says = brake_trade_says(name);
+    const int near = says == NULL ? brake_section_nearest(name) : -1;
     const int parts = brake_section_count() - 1;
-    REFUSE(in, BRAKE_E_UNKNOWN, name, "unknown section%s%s%s%s",
-           near >= 0 ? "; did you mean [" : "", near >= 0 ? brake_section_at(near)->path : "",
-           near == parts ? ".NAME" : "", near >= 0 ? "]?" : "");
+    REFUSE(in, BRAKE_E_UNKNOWN, name, "unknown section%s%s%s%s%s%s", says != NULL ? "; " : "",
+           says != NULL ? says : "", near >= 0 ? "; did you mean [" : "",
+           near >= 0 ? brake_section_at(near)->path : "", near == parts ? ".NAME" : "",
+           near >= 0 ? "]?" : "");
 }
 
 static void open_section(struct input *in, const char *line)

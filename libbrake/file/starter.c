@@ -96,7 +96,8 @@ static void write_hint(const struct brake_quantity *q, char *text)
                       tool ? q->meaning : q->measure);
 }
 
-/* As much of a hint as fits: whole sentences, else up to a comma or a semicolon, else whole words. */
+/* As much of a hint as fits: whole sentences, else up to a comma or a semicolon, else whole words.
+ */
 static int fitting(const char *text, int room)
 {
     const int length = (int)strlen(text);

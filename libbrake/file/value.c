@@ -11,6 +11,7 @@
 #include "vehicle/letters.h"
 #include "vehicle/sections.h"
 #include "vehicle/text.h"
+#include "vehicle/trade.h"
 
 enum brake_status brake_value_refuse(struct brake_error *error, enum brake_status status, int line,
                                      const char *field, const char *format, ...)
@@ -200,13 +201,15 @@ static enum brake_status refuse_choice(struct reading *r, const char *text)
 {
     const char *const *words = r->quantity->choices;
     const char *near = near_choice(words, text);
+    const char *says = brake_trade_says(text);
     char list[200] = "";
     for (int i = 0; words[i] != NULL; i++)
         brake_text_format(list + strlen(list), sizeof list - strlen(list), i > 0 ? ", %s" : "%s",
                           words[i]);
-    return READING_REFUSE(r, BRAKE_E_UNKNOWN, "got '%.40s'; %s%s%saccepts %s. %s", text,
+    return READING_REFUSE(r, BRAKE_E_UNKNOWN, "got '%.40s'; %s%s%saccepts %s%s%s", text,
                           near[0] != '\0' ? "did you mean " : "", near,
-                          near[0] != '\0' ? "? It " : "", list, r->quantity->meaning);
+                          near[0] != '\0' ? "? It " : "", list, says != NULL ? "; " : ". ",
+                          says != NULL ? says : r->quantity->meaning);
 }
 
 static enum brake_status read_choice(struct reading *r, const char *text)

@@ -7,6 +7,7 @@
 #include "letters.h"
 #include "sections.h"
 #include "text.h"
+#include "trade.h"
 
 /* A quantity taken apart: its section, the part it belongs to, its row. */
 struct place {
@@ -255,8 +256,13 @@ void brake_catalogue_hint(const struct brake_vehicle *vehicle, const char *path,
                           size_t size)
 {
     const struct brake_section *section = section_of(path);
+    const char *says = brake_trade_says(path);
     const int near = brake_catalogue_nearest(path);
     text[0] = '\0';
+    if (says != NULL) {
+        brake_text_format(text, size, "; %s", says);
+        return;
+    }
     if (near >= 0) {
         char known[160];
         brake_catalogue_path(vehicle, near, known, sizeof known);

@@ -36,9 +36,24 @@ bool brake_nearest_is(struct brake_nearest *nearest, const char *known);
 
 /* What was meant by a path that is not known, and what its section takes: "; did you mean
  * front.disc.pistons? [front.disc] takes ..."; empty when neither can be said. */
-enum { BRAKE_HINT_BYTES = 400 };
+enum { BRAKE_HINT_BYTES = 480 };
 void brake_catalogue_hint(const struct brake_vehicle *vehicle, const char *path, char *text,
                           size_t size);
+
+enum { BRAKE_EASIEST = 2 /* most lines that stand in for one */ };
+
+/** Lines to write for a quantity that is missing, the easiest way.
+ * @param index  of the quantity
+ * @param lines  filled: BRAKE_EASIEST or fewer indices; the quantity itself when nothing is easier
+ * @return       how many
+ */
+int brake_catalogue_easiest(int index, int *lines);
+
+/** Find what a vehicle still needs before it can be completed.
+ * @param sheet    as read, or with no more than its brakes and its booster named
+ * @param missing  filled: true for each quantity that is needed and not known
+ */
+void brake_sheet_missing(const struct brake_sheet *sheet, bool missing[BRAKE_ROWS]);
 
 /* Make a quantity absent. */
 void brake_quantity_clear(struct brake_sheet *sheet, int index);

@@ -188,3 +188,41 @@ def test_a_line_of_a_part_that_is_not_there_is_refused():
     done = plain.run("explain", "part.nothing.mass", HERON)
     assert done.returncode == 2 and b"unknown path 'part.nothing.mass'" in done.stderr
     assert explained("part.nothing.mass").startswith("part.nothing.mass (a line)\n")
+
+
+@pytest.mark.parametrize(
+    "word, says",
+    [
+        ("hydroboost", "gain and assist"),
+        ("Hydro-Boost", "are not modelled"),
+        ("EBD", "is not modelled"),
+        ("brake force distribution", "valve.kind = fixed with gauge_pairs"),
+        ("dually", "are not modelled as such"),
+        ("dual wheels", "wheel_mass of both wheels"),
+        ("GVWR", "vehicle.rated_mass"),
+        ("curb weight", "vehicle.mass"),
+        ("front.caliper.pistons", "[front.disc]"),
+    ],
+)
+def test_a_word_of_the_trade_is_answered_with_what_to_write(word, says):
+    done = plain.run("explain", word)
+    assert done.returncode == 0
+    assert says in " ".join(done.stdout.decode().split())
+
+
+@pytest.mark.parametrize(
+    "text, says",
+    [
+        ("[booster]\nbooster = hydraulic\n", "gain and assist"),
+        ("[booster]\nhydroboost = fitted\n", "gain and assist"),
+        ("[hydroboost]\n", "gain and assist"),
+        ("[vehicle]\nebd = fitted\n", "is not modelled"),
+        ("[valve]\nkind = EBD\n", "is not modelled"),
+        ("[rear.tyre]\ndual = yes\n", "wheel_mass of both wheels"),
+        ("[vehicle]\ncurb_weight = 4360 lb\n", "vehicle.mass"),
+    ],
+)
+def test_a_line_of_what_is_not_modelled_is_refused_with_what_to_write(text, says):
+    done = plain.run("check", "/dev/stdin", given=text)
+    assert done.returncode == 2
+    assert says in done.stderr.decode()

@@ -44,9 +44,9 @@ FILES = {
     "only comments": (b"; nothing\n# yet\n", ":2: " + EMPTY),
     "only a section": (
         b"[vehicle]\n",
-        ": vehicle.mass: is missing. Write scales.front_axle and scales.rear_axle: Scale under the wheel or axle, floor"
-        " level, brakes off, driver as stated. Or: Four corner scales or"
-        " a weighbridge; or give [scales]. Say what is in the tank."
+        ": vehicle.mass: is missing. Write scales.front_axle and scales.rear_axle:"
+        " Scale under the wheel or axle, floor level, brakes off, driver as stated. Or:"
+        " Four corner scales or a weighbridge; or give [scales]. Say what is in the tank."
         " Also missing: vehicle.roof_height, vehicle.wheelbase,"
         " front.axle.brake, front.tyre.marking, front.tyre.wheel_mass,"
         " rear.axle.brake, pedal.ratio, booster.booster, master.bore, circuits.split,"
@@ -703,15 +703,15 @@ LINES = {
 MISSING = {
     "mass": (
         "[vehicle] mass",
-        "vehicle.mass: is missing. Write scales.front_axle and scales.rear_axle: Scale under the wheel or axle, floor"
-        " level, brakes off, driver as stated. Or: Four corner scales or"
-        " a weighbridge; or give [scales]. Say what is in the tank.",
+        "vehicle.mass: is missing. Write scales.front_axle and scales.rear_axle:"
+        " Scale under the wheel or axle, floor level, brakes off, driver as stated. Or:"
+        " Four corner scales or a weighbridge; or give [scales]. Say what is in the tank.",
     ),
     "share of the front axle": (
         "[vehicle] front_share",
-        "vehicle.front_share: is missing. Write scales.front_axle and scales.rear_axle: Scale under the wheel or axle, floor"
-        " level, brakes off, driver as stated. Or: Axle weights:"
-        " front over front plus rear; or give [scales].",
+        "vehicle.front_share: is missing. Write scales.front_axle and scales.rear_axle:"
+        " Scale under the wheel or axle, floor level, brakes off, driver as stated. Or:"
+        " Axle weights: front over front plus rear; or give [scales].",
     ),
     "height of the centre of gravity": (
         "[vehicle] cg_height",

@@ -129,7 +129,6 @@ struct brake_record {
 };
 
 enum {
-    BRAKE_EASIEST = 2,  /**< most lines that stand in for one */
     BRAKE_ROWS = 384,   /**< room for every quantity */
     BRAKE_SECTIONS = 48 /**< room for every section */
 };
@@ -204,13 +203,6 @@ void brake_catalogue_path(const struct brake_vehicle *vehicle, int index, char *
  */
 int brake_catalogue_nearest(const char *path);
 
-/** Lines to write for a quantity that is missing, the easiest way.
- * @param index  of the quantity
- * @param lines  filled: BRAKE_EASIEST or fewer indices; the quantity itself when nothing is easier
- * @return       how many
- */
-int brake_catalogue_easiest(int index, int *lines);
-
 /** The same, of a vehicle that is only looked at.
  * @param vehicle  the vehicle
  * @param index    of the quantity
@@ -256,12 +248,6 @@ enum brake_status brake_sheet_set(struct brake_sheet *sheet, int index, double v
  * @return       OK, or the status of the error
  */
 enum brake_status brake_sheet_complete(struct brake_sheet *sheet, struct brake_error *error);
-
-/** Find what a vehicle still needs before it can be completed.
- * @param sheet    as read, or with no more than its brakes and its booster named
- * @param missing  filled: true for each quantity that is needed and not known
- */
-void brake_sheet_missing(const struct brake_sheet *sheet, bool missing[BRAKE_ROWS]);
 
 /** Whether bytes are a sheet: every count inside its table, every choice one of its words, every
  * text ended, every number inside its range, or finite where it was worked out. Bytes that come

@@ -100,8 +100,8 @@ enum { BRAKE_NUMBER_SIZE = 32 /**< bytes of a number in words, with its end */ }
  */
 void brake_file_write(const struct brake_sheet *sheet, FILE *stream);
 
-/** Write a short vehicle file to start from: the lines that a vehicle of this kind needs for a first
- * verdict, with dots to be filled in, each with how to measure it on the line.
+/** Write a short vehicle file to start from: the lines that a vehicle of this kind needs for a
+ * first verdict, with dots to be filled in, each with how to measure it on the line.
  * @param sheet      cleared, but for what is known of the kind of vehicle: `front.axle.brake`,
  *                   `rear.axle.brake`, `booster.booster`
  * @param us         in units of the US trade, else those of the catalogue
