@@ -30,7 +30,7 @@ static const struct {
      "which is the second load index of the marking; all else is that of one tyre"},
     {"gvwr gvm grossweight grossvehicleweight", "that is the line vehicle.rated_mass"},
     {"gawr axlerating", "that is the line rated_mass of [front.axle] or [rear.axle]"},
-    {"curbweight kerbweight curbmass kerbmass weight vehicleweight",
+    {"curbweight kerbweight curbmass kerbmass vehicleweight",
      "that is the line vehicle.mass, or front_axle and rear_axle of [scales]"},
     {"caliper calipers",
      "calipers are told in [front.disc] and [rear.disc]: mounting, pistons, effective_radius"},
