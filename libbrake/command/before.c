@@ -28,6 +28,12 @@ int command_fit(const char *path, const struct brake_sheet *after, struct brake_
             "%s: parking.pull: stands in both files, so it is taken as measured on the tyres "
             "of now; the vehicle before has the same torque\n",
             path);
+    const double rise = brake_before_untold_rise(before, after);
+    if (rise > 0.0)
+        command_tell(
+            "%s: vehicle.cg_height: is that of the changed vehicle, but its tyres raise it "
+            "by some %.0f mm: give lift.wheel_rise there, or the height as it is now\n",
+            path, 1e3 * rise);
     return 0;
 }
 

@@ -10,8 +10,10 @@
 /* Limits of the trade; common practice, no source, unless another one is named. */
 static const double stroke_limit = 0.80;     /* share of stroke or travel, after 49 CFR 570.5(c) */
 static const double lock_order_limit = 0.80; /* g; UN R13-H, Annex 5, 3.1 */
-static const double one_side_area_limit =
-    60e-4; /* m2; 2 x 60 mm of trucks of 10,000 lb are 57 cm2 */
+static const double one_side_area_limit[] = {
+    [BRAKE_FLOATING] = 60e-4, /* m2; 2 x 60 mm of trucks of 10,000 lb are 57 cm2 */
+    [BRAKE_FIXED] = 40e-4     /* m2; 2 x 48 mm of tall 4x4s are 36 cm2 */
+};
 static const double one_side_count_limit = 3.0; /* six-piston calipers have three a side */
 
 #define ROW(name, id, meaning) {id, meaning},
@@ -181,7 +183,7 @@ static void about_pistons(struct warn_list *l)
         for (int g = 0; g < BRAKE_GROUPS; g++)
             count += disc->pistons.count[g];
         const double area = brake_vehicle_piston_area(&disc->pistons);
-        if (area > one_side_area_limit || count > one_side_count_limit)
+        if (area > one_side_area_limit[disc->mounting] || count > one_side_count_limit)
             warn_add(
                 l, BRAKE_WARNS_PISTONS_BOTH_SIDES,
                 "%.0f piston%s, %.1f cm2, on ONE side of a %s rotor is more than calipers have: "

@@ -54,6 +54,22 @@ enum brake_status brake_before_fits(const struct brake_sheet *before,
     return BRAKE_OK;
 }
 
+static double mean_radius(const struct brake_vehicle *vehicle)
+{
+    return 0.5 * (vehicle->axle[BRAKE_FRONT].tyre.rolling_radius +
+                  vehicle->axle[BRAKE_REAR].tyre.rolling_radius);
+}
+
+double brake_before_untold_rise(const struct brake_sheet *before, const struct brake_sheet *after)
+{
+    const double least = 0.030; /* m; common practice, no source */
+    const double rise = mean_radius(&after->vehicle) - mean_radius(&before->vehicle);
+    const bool told =
+        after->vehicle.lift.wheel_rise > 0.0 ||
+        !brake_same_number(before->vehicle.general.cg_height, after->vehicle.general.cg_height);
+    return !told && rise > least ? rise : 0.0;
+}
+
 /* The axle whose tyre a pull on the parked vehicle goes by. */
 static double pulled_radius(const struct brake_vehicle *vehicle)
 {

@@ -100,3 +100,19 @@ def test_a_pull_that_stands_in_both_files_is_carried_and_told():
     was, now = VEHICLES / "badger-before.ini", VEHICLES / "badger-after.ini"
     error = screen(now, "--before", was)[2]
     assert "parking.pull" in error and "the same torque" in error
+
+
+def test_bigger_tyres_that_no_height_tells_of_are_named(tmp_path):
+    """Given the vehicle before and the one on 33-inch tyres with one cg_height and no wheel_rise,
+    the rise is named: (3.05 x 838.2 - 3.05 x 742.2) mm / 2 pi = 46.6 mm; with it, nothing is said.
+    742.2 mm: 205R16, 406 + 2 x 0.82 x 205 mm (UN R30; MOT manual, section 5)."""
+    stock, changed = VEHICLES / "ibex-stock.ini", VEHICLES / "ibex-33s.ini"
+    said = plain.run("check", str(changed), "--before", str(stock), "--rules", "us")
+    rise = 3.05 * (838.2 - (406 + 2 * 0.82 * 205)) / (2 * 3.141592653589793)
+    assert f"its tyres raise it by some {rise:.0f} mm" in said.stderr.decode()
+    told = tmp_path / "told.ini"
+    told.write_text(
+        changed.read_text().replace("suspension = 50 mm", "wheel_rise = 47 mm\nsuspension = 50 mm")
+    )
+    said = plain.run("check", str(told), "--before", str(stock), "--rules", "us")
+    assert b"raise it by" not in said.stderr

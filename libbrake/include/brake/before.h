@@ -61,6 +61,14 @@ enum brake_status brake_before_fits(const struct brake_sheet *before,
  */
 bool brake_before_carry(struct brake_sheet *before, const struct brake_sheet *after);
 
+/** By how much bigger tyres raise the vehicle, where neither file says so: both have one height of
+ * the centre of gravity, and the changed one no lift by its wheels.
+ * @param before  complete
+ * @param after   complete
+ * @return        [m] mean of both axles; 0: it is told, or too little to tell
+ */
+double brake_before_untold_rise(const struct brake_sheet *before, const struct brake_sheet *after);
+
 /** Hold a vehicle against what it was before.
  * @param before  complete; kept
  * @param after   complete

@@ -54,11 +54,19 @@ enum { BRAKE_WARNINGS = 72 /**< room for every warning, 12 of heat among them */
       "A rolling radius is the nominal one of its marking, not a measured one.") \
     W(PADS_BEYOND_ROTOR, "pads_beyond_rotor", \
       "The pads reach past the edge of the rotor: was a diameter given as a radius?") \
+    W(PADS_TOO_TALL, "pads_too_tall", \
+      "The pads are taller along the radius than pads are: were diameters given as radii?") \
     W(BRAKE_BEYOND_RIM, "brake_beyond_rim", "A rotor or drum does not fit into the wheel.") \
     W(CENTRE_TOO_HIGH, "centre_too_high", \
       "The centre of gravity is higher over the ground than vehicles have it for their roof.") \
     W(WHEEL_TOO_HEAVY, "wheel_too_heavy", \
       "A wheel weighs more than wheels of that size do: were pounds given as kilograms?") \
+    W(WHEEL_TOO_LIGHT, "wheel_too_light", \
+      "A wheel weighs less than wheels of that size do: were kilograms given as pounds?") \
+    W(ROLLOUT_OF_OTHER_TYRE, "rollout_of_other_tyre", \
+      "A rollout is not that of the tyre as marked: was it measured on another tyre?") \
+    W(WHEEL_RISE_MISSING, "wheel_rise_missing", \
+      "The tyres raise the vehicle, and [lift] tells of the suspension alone.") \
     W(FRICTION_TOO_HIGH, "friction_too_high", "Friction is higher than pads and linings have it.") \
     W(TRAILER_UNBRAKED, "trailer_unbraked", "A trailer without brakes is heavier than laws allow.") \
     W(HEAT_NOT_HELD, "heat.not_held", "The pedal force does not hold what a duty asks for.") \
