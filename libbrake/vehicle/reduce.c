@@ -29,12 +29,14 @@ static void reduce_mass(struct work *w, int unused)
     }
     if (fabs(s->front_left + s->front_right - s->front_axle) > work_agreement * s->front_axle)
         work_refuse(w, BRAKE_E_CONFLICT, INDEX(scales.front_axle),
-                    "got %.5g kg, but the corner scales add up to %.5g kg; leave one out",
-                    s->front_axle, s->front_left + s->front_right);
+                    "got %s, but the corner scales add up to %s; leave one out",
+                    work_words(w, INDEX(scales.front_axle), s->front_axle).text,
+                    work_words(w, INDEX(scales.front_axle), s->front_left + s->front_right).text);
     if (fabs(s->rear_left + s->rear_right - s->rear_axle) > work_agreement * s->rear_axle)
         work_refuse(w, BRAKE_E_CONFLICT, INDEX(scales.rear_axle),
-                    "got %.5g kg, but the corner scales add up to %.5g kg; leave one out",
-                    s->rear_axle, s->rear_left + s->rear_right);
+                    "got %s, but the corner scales add up to %s; leave one out",
+                    work_words(w, INDEX(scales.rear_axle), s->rear_axle).text,
+                    work_words(w, INDEX(scales.rear_axle), s->rear_left + s->rear_right).text);
     work_offer(w, INDEX(general.mass), front + rear, sources, count);
     work_offer(w, INDEX(general.front_share), front / (front + rear), sources, count);
     work_offer_default(w, INDEX(general.unsprung_mass), 0.17 * w->vehicle->general.mass);
@@ -94,11 +96,11 @@ static void judge_rollout(struct work *w, int axle, const struct brake_marking *
     if (w->sheet->record[rollout].set || w->sheet->record[rollout].from == BRAKE_DEFAULT)
         return;
     if (fabs(tyre->rollout / nominal - 1.0) > marking_agreement)
-        work_refuse(
-            w, BRAKE_E_CONFLICT, rollout,
-            "got %.4g m, but a tyre marked '%.40s' rolls about %.4g m; one of them belongs to "
-            "another tyre",
-            tyre->rollout, tyre->marking, nominal);
+        work_refuse(w, BRAKE_E_CONFLICT, rollout,
+                    "got %s, but a tyre marked '%.40s' rolls about %s; one of them belongs to "
+                    "another tyre",
+                    work_words(w, rollout, tyre->rollout).text, tyre->marking,
+                    work_words(w, rollout, nominal).text);
 }
 
 static void reduce_tyre(struct work *w, int axle)
@@ -202,8 +204,9 @@ static void reduce_pads(struct work *w, int axle)
             status = BRAKE_E_SHAPE;
     }
     if (status != BRAKE_OK && pads->shape == BRAKE_SECTOR)
-        work_refuse(w, status, outer, "got %.5g mm, but inner_radius is %.5g mm; it must be larger",
-                    1e3 * pads->outer_radius, 1e3 * pads->inner_radius);
+        work_refuse(w, status, outer, "got %s, but inner_radius is %s; it must be larger",
+                    work_words(w, outer, pads->outer_radius).text,
+                    work_words(w, outer, pads->inner_radius).text);
     else if (status != BRAKE_OK)
         work_refuse(
             w, status, pads->shape == BRAKE_OUTLINE ? outline[0] : outer, "no pad has such %s: %s",
@@ -345,11 +348,10 @@ static void reduce_load(struct work *w, int load)
     const double added = lines->front_axle + lines->rear_axle - bare.mass;
     const int mass = LOAD_INDEX(mass, load);
     if (added < -work_agreement * bare.mass)
-        work_refuse(
-            w, BRAKE_E_CONFLICT, axles[0],
-            "the axle readings add up to %.5g kg, less than the vehicle before loading, %.5g "
-            "kg",
-            added + bare.mass, bare.mass);
+        work_refuse(w, BRAKE_E_CONFLICT, axles[0],
+                    "the axle readings add up to %s, less than the vehicle before loading, %s",
+                    work_words(w, axles[0], added + bare.mass).text,
+                    work_words(w, axles[0], bare.mass).text);
     work_offer(w, mass, isnan(added) ? BRAKE_NAN : fmax(0.0, added), axles, 2);
     if (added > 0.0)
         work_offer(w, LOAD_INDEX(behind_front_axle, load),

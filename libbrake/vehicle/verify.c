@@ -121,8 +121,10 @@ void work_verify_needs(struct work *w)
         need(w, INDEX(booster.assist), ", as a booster is fitted");
     }
     if (w->vehicle->valve.kind != BRAKE_VALVE_NONE) {
-        need(w, INDEX(valve.knee), ", as a valve is fitted");
-        need(w, INDEX(valve.slope), ", as a valve is fitted");
+        const char *when = ", as a valve is fitted; or write valve.kind = none, as if it were not "
+                           "there: the rear locks sooner";
+        need(w, INDEX(valve.knee), when);
+        need(w, INDEX(valve.slope), when);
     }
     if (w->vehicle->valve.kind > BRAKE_VALVE_FIXED) {
         need(w, INDEX(valve.knee_rate), ", as the valve senses load");
@@ -154,9 +156,9 @@ static void check_drum(struct work *w, int axle)
         brake_vehicle_drum_factor(w->vehicle, (enum brake_axle)axle, &factor);
     if (lining->toe <= lining->heel)
         work_refuse(w, BRAKE_E_CONFLICT, AXLE_INDEX(lining.toe, axle),
-                    "got %.5g deg, but heel is %.5g deg; the toe lies farther from the pivot",
-                    work_shown(AXLE_INDEX(lining.toe, axle), lining->toe),
-                    work_shown(AXLE_INDEX(lining.heel, axle), lining->heel));
+                    "got %s, but heel is %s; the toe lies farther from the pivot",
+                    work_words(w, AXLE_INDEX(lining.toe, axle), lining->toe).text,
+                    work_words(w, AXLE_INDEX(lining.heel, axle), lining->heel).text);
     if (status == BRAKE_OK && !(factor >= q->low && factor <= q->high))
         work_refuse(w, BRAKE_E_RANGE, AXLE_INDEX(lining.mu, axle),
                     "gives these shoes a brake factor of %.4g; accepts %.4g to %.4g", factor,
@@ -360,8 +362,8 @@ static void check_booster(struct work *w, int number)
                     b->diaphragms);
     if (b->vacuum_low > b->vacuum)
         work_refuse(w, BRAKE_E_CONFLICT, low,
-                    "got %.5g kPa, more than the %.5g kPa of vacuum; it is the least of it",
-                    work_shown(low, b->vacuum_low), work_shown(low, b->vacuum));
+                    "got %s, more than the %s of vacuum; it is the least of it",
+                    work_words(w, low, b->vacuum_low).text, work_words(w, low, b->vacuum).text);
 }
 
 void work_verify_lines(struct work *w)

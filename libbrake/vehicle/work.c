@@ -46,25 +46,30 @@ double work_or_else(double value, double other)
     return isnan(value) ? other : value;
 }
 
-double work_shown(int index, double value)
+static const struct brake_unit *unit_of(const struct brake_quantity *q, bool us)
 {
-    const struct brake_quantity *q = brake_quantity_at(index);
-    return brake_unit_from_si(brake_unit_of(q->unit, q->dimension), value);
+    return us ? brake_unit_us(q->dimension) : brake_unit_of(q->unit, q->dimension);
+}
+
+struct work_words work_words(const struct work *w, int index, double value)
+{
+    const struct brake_unit *unit = unit_of(work_row(w, index), w->sheet->record[index].us);
+    struct work_words words;
+    brake_text_format(words.text, sizeof words.text, "%.5g%s%s", brake_unit_from_si(unit, value),
+                      unit->name[0] != '\0' ? " " : "", unit->name);
+    return words;
 }
 
 static void judge_agreement(struct work *w, int target, double value, int source)
 {
     const double have = *work_real(w, target);
     const double tolerance = w->sheet->record[target].tolerance;
-    const char *unit = work_row(w, target)->unit;
-    const char *blank = unit[0] != '\0' ? " " : "";
     char path[160];
     if (!(fabs(value - have) > fmax(work_agreement * fabs(have), 2.0 * tolerance)))
         return;
     brake_catalogue_path(w->vehicle, source, path, sizeof path);
-    work_refuse(w, BRAKE_E_CONFLICT, target, "got %.5g%s%s, but %s gives %.5g%s%s; leave one out",
-                work_shown(target, have), blank, unit, path, work_shown(target, value), blank,
-                unit);
+    work_refuse(w, BRAKE_E_CONFLICT, target, "got %s, but %s gives %s; leave one out",
+                work_words(w, target, have).text, path, work_words(w, target, value).text);
 }
 
 /* A load found as the difference of two weighings may come out anywhere when it is small; the
@@ -77,11 +82,12 @@ static void judge_range(struct work *w, int target, double value, int source)
         target == LOAD_INDEX(behind_front_axle, BRAKE_EMPTY) ||
         target == LOAD_INDEX(behind_front_axle, BRAKE_FULL))
         return;
+    const struct brake_unit *unit = unit_of(q, w->sheet->record[source].us);
     brake_catalogue_path(w->vehicle, target, path, sizeof path);
     work_refuse(w, BRAKE_E_RANGE, source, "gives %s %.5g%s%s; accepts %.6g to %.6g%s%s", path,
-                work_shown(target, value), q->unit[0] ? " " : "", q->unit,
-                work_shown(target, q->low), work_shown(target, q->high), q->unit[0] ? " " : "",
-                q->unit);
+                brake_unit_from_si(unit, value), unit->name[0] ? " " : "", unit->name,
+                brake_unit_from_si(unit, q->low), brake_unit_from_si(unit, q->high),
+                unit->name[0] ? " " : "", unit->name);
 }
 
 /* Whether a line is there only because its section, left out, repeats another. */

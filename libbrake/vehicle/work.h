@@ -67,8 +67,11 @@ bool work_given(const struct work *w, int index);
 bool work_stated(const struct work *w, int index);
 bool work_held(const struct work *w, int index);
 
-/* An SI value in the unit that its quantity is shown in. */
-double work_shown(int index, double value);
+/* A value [SI] of a quantity in words, with the unit of who wrote its line: inches for inches. */
+struct work_words {
+    char text[40];
+};
+struct work_words work_words(const struct work *w, int index, double value);
 
 /* The first of two that is known. */
 double work_or_else(double value, double other);

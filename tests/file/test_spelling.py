@@ -208,3 +208,62 @@ def test_a_length_in_any_form_reads_and_writes_as_the_same_number(form):
     assert math.isclose(said[LENGTH]["value"], value, rel_tol=1e-12)
     if tolerance is not None:
         assert math.isclose(said[LENGTH]["tolerance"], tolerance, rel_tol=1e-9)
+
+
+# ---- what newcomers typed ------------------------------------------------------------------------
+
+# Lines that were refused once, as they were typed: each is taken, or told what to write.
+TYPED = [
+    ("front.disc.pistons=2 x 45 in", "accepts 0.472441 to 3.93701 in"),
+    ("vehicle.wheelbase=105.3 mm", "accepts 1200 to 6000 mm"),
+    ("vehicle.wheelbase=105.3", "has no unit; accepts m, mm, cm, km, in, ft, mi"),
+    ("front.tyre.rollout=98.8 ft", "accepts 3.28084 to 14.7638 ft"),
+    ("master.bore=15/16 in", None),
+    ("master.bore=0.9375", "has no unit"),
+    ("master.bore=1 3/8 in", None),
+    ('master.bore=15/16"', None),
+    ('master.bore=0.9375"', None),
+    ("master.bore=0,9375 in", "a point in decimals, not a comma"),
+    ("vehicle.rated_mass=5,350 lb", "a point in decimals, not a comma"),
+    ("vehicle.rated_mass=5350 lbs", None),
+    ("vehicle.wheelbase=8' 9.3\"", None),
+    ("vehicle.wheelbase=8 ft 9 in", None),
+    ("pedal.ratio=4:1", None),
+    ("pedal.ratio=4 to 1", "a ratio of 4 to 1 is written 4"),
+    ("front.disc.pads.mu=FF", None),
+    ("parking.pull=900 lb", "a scale that reads lb reads lbf"),
+    ("driver.pedal_force=60 kg", "a scale that reads kg reads kgf"),
+    ("driver.target=0.8 g", None),
+    ("heat.fluid=DOT 4", None),
+    ("heat.fluid=dot4", None),
+    ("circuits.split=front/rear", "II front | rear"),
+    ("circuits.split=ii", None),
+    ("front.axle.brake=Disc", None),
+    ("rear.axle.brake=drums", "did you mean drum?"),
+    ("vehicle.top_speed=105 MPH", None),
+    ("front.disc.mounting=sliding", "accepts floating, fixed"),
+    ("front.tyre.rollout=2110 mm +-10", None),
+    ("front.tyre.rollout=2110 mm, measured by me", "accepts measured, catalogue or estimated"),
+    ("front.tyre.rollout=83-84 in", None),
+    ("front.tyre.rollout=~99 in", "a number is wanted, such as"),
+    ("vehicle.curb_weight=4360 lb", "vehicle.mass"),
+    ("front.caliper.pistons=2 x 45 mm", "[front.disc]"),
+    ("front.tyre.marking=37x12.50R17LT 124Q E", "got 2.1 m"),  # read; the rollout is another's
+]
+
+
+@pytest.mark.parametrize("setting, says", TYPED, ids=[row[0] for row in TYPED])
+def test_what_newcomers_typed_is_taken_or_told_what_to_write(setting, says):
+    done = plain.run("check", "/dev/stdin", "--set", setting, given=plain.VEHICLE)
+    if says is None:
+        assert done.returncode in (0, 1, 3), done.stderr.decode()
+    else:
+        assert done.returncode == 2 and says in done.stderr.decode()
+
+
+def test_vacuum_is_read_off_the_gauge():
+    """18 in Hg: 18 x 3386.389 Pa (NIST Special Publication 811, B.8)."""
+    text = plain.changed("[booster] booster = fitted", "[booster] diaphragm_diameter = 9 in")
+    for written in ("18 in Hg", "18 inHg", "18 inches Hg", '18" Hg'):
+        said = plain.check(text, "--set", f"booster.vacuum={written}")["vehicle"]
+        assert said["booster.vacuum"]["value"] == pytest.approx(18 * 3386.389, rel=1e-12)

@@ -490,7 +490,7 @@ LINES = {
     "rollout of another tyre than marked": (
         "> [front.tyre] rollout = 2.1 m",
         "[front.tyre] marking = LT305/70R17",
-        "front.tyre.rollout: got 2.1 m, but a tyre marked 'LT305/70R17' rolls about 2.62 m;"
+        "front.tyre.rollout: got 2.1 m, but a tyre marked 'LT305/70R17' rolls about 2.6199 m;"
         " one of them belongs to another tyre",
     ),
     "rolling radius against rollout": (
@@ -656,6 +656,24 @@ LINES = {
         "[front.disc.pads] outer_radius = 45 mm",
         "front.disc.pads.outer_radius: no pad has such an outer_radius, height and width:"
         " the shape encloses no area, crosses the axle or has too few corners",
+    ),
+    # In the unit of who wrote the line
+    "rollout in inches of another tyre than marked": (
+        "> [front.tyre] rollout = 83 in",
+        "[front.tyre] marking = LT305/70R17",
+        "front.tyre.rollout: got 83 in, but a tyre marked 'LT305/70R17' rolls about 103.15 in;"
+        " one of them belongs to another tyre",
+    ),
+    "scales in pounds against mass in pounds": (
+        "[scales] front_axle = 1940 lb",
+        "[scales] rear_axle = 1587 lb",
+        "[vehicle] mass = 3750 lb",
+        "vehicle.mass: got 3750 lb, but scales.front_axle gives 3527 lb; leave one out",
+    ),
+    "sector in inches with inner over outer": (
+        "[front.disc.pads] inner_radius = 5.5 in",
+        "[front.disc.pads] outer_radius = 5 in",
+        "front.disc.pads.outer_radius: got 5 in, but inner_radius is 5.5 in; it must be larger",
     ),
     # Lines that would be lost
     "outline of a sector": (
@@ -843,14 +861,16 @@ MISSING = {
     ),
     "knee of the valve": (
         "[valve] kind = fixed",
-        "valve.knee: is missing, as a valve is fitted. How to get it: Two gauges, front and rear:"
+        "valve.knee: is missing, as a valve is fitted; or write valve.kind = none, as if"
+        " it were not there: the rear locks sooner. How to get it: Two gauges, front and rear:"
         " gauge_pairs; bleed, then hold a hard pedal for a minute."
         " Also missing: valve.slope",
     ),
     "slope of the valve": (
         "[valve] kind = fixed",
         "[valve] knee = 30 bar",
-        "valve.slope: is missing, as a valve is fitted. How to get it: Two gauges, front and rear:"
+        "valve.slope: is missing, as a valve is fitted; or write valve.kind = none, as if"
+        " it were not there: the rear locks sooner. How to get it: Two gauges, front and rear:"
         " gauge_pairs; bleed, then hold a hard pedal for a minute.",
     ),
     "knee rate of the valve": (
