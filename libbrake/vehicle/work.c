@@ -54,7 +54,7 @@ static const struct brake_unit *unit_of(const struct brake_quantity *q, bool us)
 struct work_words work_words(const struct work *w, int index, double value)
 {
     const struct brake_unit *unit = unit_of(work_row(w, index), w->sheet->record[index].us);
-    struct work_words words;
+    struct work_words words = {""};
     brake_text_format(words.text, sizeof words.text, "%.5g%s%s", brake_unit_from_si(unit, value),
                       unit->name[0] != '\0' ? " " : "", unit->name);
     return words;
