@@ -147,7 +147,8 @@ def test_heads_of_tables_are_repeated_where_a_table_goes_on(printed, heron, pape
         assert len(with_head) >= 2
         assert with_head == list(range(with_head[0], with_head[-1] + 1))
         for i in with_head:
-            assert re.search(content, re.split(head, pages[i], maxsplit=1)[1]), "a head without a row"
+            below = re.split(head, pages[i], maxsplit=1)[1]
+            assert re.search(content, below), "a head without a row"
 
 
 @PAPERS

@@ -449,8 +449,8 @@ static void the_parking_brake(void **state)
 }
 
 /* dF = d F/(2 - d) = 0.1 x 6700/1.9, times 20 mm. */
-/* 500 N: of 3600 and 900 N m the half under 0.4 m, 4500 N in front and 1125 N across at the rear; a =
- * 2.5 m/s2, far from lock. */
+/* 500 N: of 3600 and 900 N m the half under 0.4 m, 4500 N in front and 1125 N across at the rear;
+ * a = 2.5 m/s2, far from lock. */
 static void a_diagonal_split_turns_the_vehicle_when_a_circuit_fails(void **state)
 {
     (void)state;
