@@ -156,6 +156,8 @@ static double quadratic_rise(double x0, double step, const double y[3])
     return x0 + step * (b > 0.0 ? -2.0 * y[0] / (b + root) : (root - b) / (2.0 * a));
 }
 
+static const double NEVER = 1e12; /* [Pa] */
+
 double brake_balance_rear_first(const struct brake_balance *balance, double from)
 {
     const struct force_lines lines = force_lines_of(balance);
@@ -177,8 +179,9 @@ double brake_balance_rear_first(const struct brake_balance *balance, double from
         if (rise <= high)
             break;
     }
-    /* A rear without brake force leads only where it is off the road. */
-    if (isinf(rise) || point_at(&lines, rise).load[BRAKE_REAR] <= 0.0)
+    /* A rear without brake force leads only where it is off the road; where torque hardly rises any
+     * more, at a pressure that there is not. */
+    if (!(rise <= NEVER) || point_at(&lines, rise).load[BRAKE_REAR] <= 0.0)
         return BRAKE_INFINITY;
     return free_deceleration(&lines, rise);
 }

@@ -80,6 +80,7 @@ enum corner {
     AT_KNEE,       /* the booster runs out */
     AT_FORCE,      /* the pedal force meets its limit */
     AT_HOLD,       /* a chamber is at its end, the other goes on */
+    AT_BOTH,       /* the other is at its end too */
     AT_MOST,       /* the fluid gives no more pressure */
     AT_VALVE,      /* the valve begins to hold rear pressure back */
     AT_FRONT,      /* the front brakes begin to bite */
@@ -174,6 +175,7 @@ static void fill_pressure_corners(const struct brake_balance *balance, struct in
 {
     const double rear = brake_valve_pressure(balance->valve, now->pressure);
     now->past[AT_HOLD] = now->pressure - balance->hold.from;
+    now->past[AT_BOTH] = now->pressure - balance->hold.to;
     now->past[AT_VALVE] = now->pressure - balance->valve.knee;
     now->past[AT_FRONT] = now->pressure - balance->axle[BRAKE_FRONT].threshold;
     now->past[AT_REAR] = rear - balance->axle[BRAKE_REAR].threshold;

@@ -862,11 +862,13 @@ class Case:
             total += needed
         found["torque.margin"] = over(sum(available), total) - 1
         p = motion.pressure_for(target)
-        _, f1, f2, _, _ = motion.forces(p)
-        found["balance.front_share"] = f1 / (f1 + f2)
-        found["balance.front_adhesion_used"], found["balance.rear_adhesion_used"] = (
-            motion.adhesion_used(p)
-        )
+        f1, used = NAN, (NAN, NAN)  # a chamber at its end holds what would be wanted
+        found["balance.front_share"] = NAN
+        if p is not None:
+            _, f1, f2, _, _ = motion.forces(p)
+            used = motion.adhesion_used(p)
+            found["balance.front_share"] = f1 / (f1 + f2)
+        found["balance.front_adhesion_used"], found["balance.rear_adhesion_used"] = used
         lock = motion.lock(k)
         pressure, a, axle = lock if lock else (NAN, NAN, NAN)
         found["balance.lock_deceleration"] = a
@@ -1257,7 +1259,7 @@ def rear_curve(motion):
         z = (15 + 5 * step) / 100
         p = motion.pressure_for(z * G)
         if p is None:
-            return NAN
+            return INF  # out of reach: the worst
         used = motion.adhesion_used(p)[1]
         largest = max(largest, 0.9 * used / z if known(used) else INF)
     return largest
