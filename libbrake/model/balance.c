@@ -181,7 +181,7 @@ double brake_balance_rear_first(const struct brake_balance *balance, double from
     }
     /* A rear without brake force leads only where it is off the road; where torque hardly rises any
      * more, at a pressure that there is not. */
-    if (!(rise <= NEVER) || point_at(&lines, rise).load[BRAKE_REAR] <= 0.0)
+    if (rise > NEVER || point_at(&lines, rise).load[BRAKE_REAR] <= 0.0)
         return BRAKE_INFINITY;
     return free_deceleration(&lines, rise);
 }
