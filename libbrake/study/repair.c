@@ -133,7 +133,7 @@ static void ask(struct search *s, enum goal goal)
 enum brake_status brake_repair_fit(struct brake_sheet *sheet,
                                    const struct brake_repair_change *change, int count)
 {
-    struct brake_error error;
+    struct brake_error error = {.status = BRAKE_OK};
     for (int i = 0; i < count; i++) {
         for (int k = 0; k < change[i].settings; k++) {
             const int line = change[i].line[k];

@@ -200,7 +200,7 @@ static void answer_lock(struct question *q, struct brake_case_results *r)
     const struct brake_lock *lock = first_lock(q);
     r->balance.lock_deceleration = lock->deceleration;
     r->balance.lock_pedal_force = brake_pedal_force(&q->system.pedal, lock->pressure);
-    r->balance.lock_axle = isfinite(lock->deceleration) ? lock->axle : BRAKE_NAN;
+    r->balance.lock_axle = isfinite(lock->deceleration) ? (double)lock->axle : BRAKE_NAN;
     r->balance.efficiency = lock->deceleration / (q->system.adhesion * BRAKE_GRAVITY);
 }
 

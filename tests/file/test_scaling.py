@@ -188,9 +188,10 @@ SPIN = 4 * 1.0 / (2.1 / (2 * math.pi)) / 1600
 def test_equal_axles_lock_together_where_their_loads_are_equal(height, wheelbase, ratio, apart):
     """Equal brakes and wheels give equal tyre forces F = T/r - J a/r^2 at every pressure. So both
     axles use the same adhesion where they carry the same load: s + z h/L = 1/2, s the share of the
-    front axle at rest, z = a/g, h the height with SPIN added. Below that z the front axle carries less and locks first, above it
-    the rear one. On a road of adhesion z itself both lock at once: 2 F = 2 z m g / 2, so a = z g
-    and no adhesion is left unused. The height is chosen anew where s would leave its range."""
+    front axle at rest, z = a/g, h the height with SPIN added. Below that z the front axle carries
+    less and locks first, above it the rear one. On a road of adhesion z itself both lock at
+    once: 2 F = 2 z m g / 2, so a = z g and no adhesion is left unused. The height is chosen
+    anew where s would leave its range."""
     share = 0.5 - ratio * (height + SPIN) / wheelbase
     if not 0.2 < share < 0.5:
         height = 0.2 * wheelbase / ratio - SPIN
