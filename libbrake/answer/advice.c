@@ -132,7 +132,10 @@ static void repairs(struct brake_document *d, const struct brake_sheet *sheet,
 
 /* ---- what to measure ------------------------------------------------------------------------ */
 
-enum { SHOWN = 4 /* lines in a sentence */ };
+enum {
+    SHOWN = 4, /* lines in a sentence */
+    FIRST = 3  /* of what is missing there */
+};
 
 static bool lacks(const struct brake_assessment *a, int criterion)
 {
@@ -155,11 +158,12 @@ static bool told(const struct brake_assessment *a, int criterion)
 static const char *lacking(struct brake_document *d, const struct brake_assessment *a)
 {
     const char *all = NULL;
+    int count = 0;
     for (int i = 0; i < brake_criterion_count(); i++) {
-        if (lacks(a, i) && !told(a, i))
+        if (lacks(a, i) && !told(a, i) && count++ < FIRST)
             all = brake_document_join(d, all, "; ", a->judgement[i].reason);
     }
-    return all;
+    return count > FIRST ? brake_document_words(d, "%s; and %d more", all, count - FIRST) : all;
 }
 
 static const char *lines_of(struct brake_document *d, const struct brake_sheet *sheet,

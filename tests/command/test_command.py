@@ -63,6 +63,15 @@ def test_the_first_screen_answers_in_one_look(name):
     assert ("Do not drive it on the road as it is" in text) == bool(hazards)
 
 
+@pytest.mark.parametrize(
+    "name", ["minimal-afternoon", "gnat-after", "mule-after", "ibex-grabbing", "lynx-rear-heavy"]
+)
+def test_the_first_screen_is_one_whatever_there_is_to_say(name):
+    """Given vehicles of which much is missing or short, then the screen stays one."""
+    done = plain.run("check", str(plain.ROOT / "tests" / "vehicles" / f"{name}.ini"))
+    assert len(done.stdout.decode().splitlines()) <= 24
+
+
 @EXAMPLES
 def test_check_begins_with_name_verdict_and_limiting_item(example):
     lines = text_of(example).splitlines()
