@@ -299,6 +299,14 @@ unsigned rules_bits(int number)
     return rules;
 }
 
+const char *obstacle_word(int number)
+{
+    const char *words;
+    unsigned bit;
+    const char *word = brake_obstacle_at(number, &bit, &words);
+    return word != NULL ? word : "";
+}
+
 int result_count(void)
 {
     return brake_result_count();

@@ -70,6 +70,9 @@ unsigned rules_bits(int number);
 /* Number of results. */
 int result_count(void);
 
+/* Word of what keeps a vehicle from being driven; empty past the last. */
+const char *obstacle_word(int number);
+
 /* Makes a vehicle before ready to stand beside the other: what belongs to one is carried. */
 enum brake_status sheet_fit(struct brake_sheet *sheet, const struct brake_sheet *other,
                             struct brake_error *error);

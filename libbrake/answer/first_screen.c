@@ -66,9 +66,9 @@ static const char *open_row(struct brake_document *d, const struct brake_assessm
     const char *yardstick = j->scope == BRAKE_YARDSTICK ? "yardstick " : "";
     const char *word = brake_verdict_words(j->verdict);
     if (conformance->samples == 0)
-        return brake_document_words(d, "%-11s  %s%s: %s", word, yardstick, names, j->reason);
+        return brake_document_words(d, "%s %s%s: %s", word, yardstick, names, j->reason);
     return brake_document_words(
-        d, "%-11s  %s%s: %s%smet by %s", word, yardstick, names,
+        d, "%s %s%s: %s%smet by %s", word, yardstick, names,
         isfinite(j->margin) ? brake_document_amount(d, brake_part_margin(j->margin)) : "",
         isfinite(j->margin) ? ", " : "", brake_part_met(d, conformance));
 }

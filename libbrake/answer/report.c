@@ -187,13 +187,6 @@ static const char *shares_of(struct brake_document *d, const struct brake_compar
     return NULL;
 }
 
-static struct brake_cell margin_of(const struct brake_judgement *j)
-{
-    struct brake_cell cell = brake_cell_form(j->margin, brake_unit_find("%"), BRAKE_SIGNED_WHOLE);
-    cell.text = isinf(j->margin) ? "without limit" : NULL;
-    return cell;
-}
-
 static void margins(struct brake_document *d, const struct brake_paper *paper)
 {
     static const struct brake_column column[] = {{NULL, "margin of", BRAKE_COLUMN},
@@ -218,7 +211,7 @@ static void margins(struct brake_document *d, const struct brake_paper *paper)
             continue;
         brake_document_row(d, (const struct brake_cell[]){
                                   brake_cell_text(brake_criterion_at(order[i])->id),
-                                  margin_of(then), margin_of(now),
+                                  brake_part_margin(then->margin), brake_part_margin(now->margin),
                                   brake_cell_text(brake_document_words(d, "%+.1f", 100.0 * gain)),
                                   brake_cell_text(shares_of(d, paper->comparison, order[i]))});
     }

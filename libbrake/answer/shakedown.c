@@ -2,6 +2,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "criteria/scope.h"
 #include "parts.h"
 
 enum { LOG_LINES = 12 };
@@ -67,8 +68,7 @@ static void verdict(struct brake_document *d, const struct brake_sheet *sheet,
             .columns = 2});
     for (int i = 0; i < brake_criterion_count(); i++) {
         const struct brake_judgement *j = &a->judgement[i];
-        const bool counts = j->scope == BRAKE_HAZARD || j->scope == BRAKE_BINDS;
-        if (counts && j->verdict == BRAKE_FALLS_SHORT)
+        if (brake_scope_counts(j->scope) && j->verdict == BRAKE_FALLS_SHORT)
             short_row(d, i);
     }
     brake_document_end(d);

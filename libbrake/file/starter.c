@@ -60,11 +60,6 @@ static const char *word_of(const struct brake_sheet *sheet, int index)
     return strcmp(usual, "unstated") == 0 ? "..." : usual;
 }
 
-static const struct brake_unit *unit_of(const struct brake_quantity *q, bool us)
-{
-    return us ? brake_unit_us(q->dimension) : brake_unit_of(q->unit, q->dimension);
-}
-
 static void write_value(const struct brake_sheet *sheet, int index, bool us, char *text)
 {
     const struct brake_quantity *q = brake_quantity_at(index);
@@ -74,7 +69,7 @@ static void write_value(const struct brake_sheet *sheet, int index, bool us, cha
         brake_text_format(text, VALUE, "...");
     else
         brake_text_format(text, VALUE, "...%s %s", q->kind == BRAKE_PISTONS ? " x ..." : "",
-                          unit_of(q, us)->name);
+                          brake_quantity_unit(q, us)->name);
 }
 
 /* What to look for, in one breath: the words of a choice, else how to measure it where that says

@@ -259,7 +259,6 @@ static void find_leading(const struct drawing *d, int criterion)
         }
     }
     s->leading = leading[leading[0] < 0];
-    s->share = most[leading[0] < 0];
 }
 
 /* Whether lines left out decide the word: what they carry of the scatter reaches from the middle of
@@ -311,10 +310,15 @@ static void sum_up(const struct drawing *d, int criterion)
     put_ranks(d, criterion);
 }
 
+bool brake_conformance_counts(const struct brake_judgement *judgement,
+                              const struct brake_conformance *conformance)
+{
+    return brake_scope_counts(judgement->scope) && conformance->samples > 0;
+}
+
 static bool is_counted(const struct drawing *d, int criterion)
 {
-    return brake_scope_counts(d->judgement[criterion].scope) &&
-           d->conformance->of[criterion].samples > 0;
+    return brake_conformance_counts(&d->judgement[criterion], &d->conformance->of[criterion]);
 }
 
 static void count_together(const struct drawing *d)

@@ -33,6 +33,14 @@ struct brake_conformance_options {
  */
 double brake_conformance_step(int number);
 
+/** Whether a row counts and was drawn.
+ * @param judgement    of it
+ * @param conformance  of it
+ * @return             true when its word follows from samples, and is one of the verdict's
+ */
+bool brake_conformance_counts(const struct brake_judgement *judgement,
+                              const struct brake_conformance *conformance);
+
 /** Nothing drawn yet.
  * @param conformance  filled: no samples, NaN, no leading line
  */

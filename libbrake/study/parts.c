@@ -19,6 +19,8 @@ struct part_row {
     int sizes;
     bool of_now;        /* sizes are multiples of what is fitted */
     double least, most; /* [-] of what is fitted, between which a size goes onto the same part */
+    const char *also[BRAKE_REPAIR_SETTINGS - 1]; /* lines that grow with it: all pistons of a
+                                                    caliper, a rotor with its pads */
 };
 
 /* 5/8 to 1 1/4 in. */
@@ -39,38 +41,127 @@ static const double adjusted[] = {0.0008};
 #define LIST(values) (values), (int)(sizeof(values) / sizeof((values)[0]))
 
 static const struct part_row parts[] = {
-    {BRAKE_REPAIR_ADJUST, "front.drum.piston_travel", "front shoes set to %s of piston travel",
-     LIST(adjusted), false, 0.0, 0.95},
-    {BRAKE_REPAIR_ADJUST, "rear.drum.piston_travel", "rear shoes set to %s of piston travel",
-     LIST(adjusted), false, 0.0, 0.95},
-    {BRAKE_REPAIR_WEARING, "front.disc.pads.mu", "front pads of friction %s", LIST(frictions),
-     false, 1.02, 1.6},
-    {BRAKE_REPAIR_WEARING, "rear.disc.pads.mu", "rear pads of friction %s", LIST(frictions), false,
-     1.02, 1.6},
-    {BRAKE_REPAIR_BORE, "front.drum.cylinder_diameter", "%s front wheel cylinders", LIST(bores),
-     false, 0.75, 1.35},
-    {BRAKE_REPAIR_BORE, "rear.drum.cylinder_diameter", "%s rear wheel cylinders", LIST(bores),
-     false, 0.75, 1.35},
-    {BRAKE_REPAIR_BORE, "master.bore", "a %s master cylinder", LIST(bores), false, 0.75, 1.35},
-    {BRAKE_REPAIR_BORE, "pedal.ratio", "a pedal of ratio %s", LIST(pedals), false, 1.05, 4.0},
-    {BRAKE_REPAIR_BORE, "booster.assist", "a booster of %s the assist", LIST(assists), true, 1.0,
+    {.takes = BRAKE_REPAIR_ADJUST,
+     "front.drum.piston_travel",
+     "front shoes set to %s of piston travel",
+     LIST(adjusted),
+     false,
+     0.0,
+     0.95},
+    {.takes = BRAKE_REPAIR_ADJUST,
+     "rear.drum.piston_travel",
+     "rear shoes set to %s of piston travel",
+     LIST(adjusted),
+     false,
+     0.0,
+     0.95},
+    {.takes = BRAKE_REPAIR_WEARING,
+     "front.disc.pads.mu",
+     "front pads of friction %s",
+     LIST(frictions),
+     false,
+     1.02,
+     1.6},
+    {.takes = BRAKE_REPAIR_WEARING,
+     "rear.disc.pads.mu",
+     "rear pads of friction %s",
+     LIST(frictions),
+     false,
+     1.02,
+     1.6},
+    {.takes = BRAKE_REPAIR_BORE,
+     "front.drum.cylinder_diameter",
+     "%s front wheel cylinders",
+     LIST(bores),
+     false,
+     0.75,
+     1.35},
+    {.takes = BRAKE_REPAIR_BORE,
+     "rear.drum.cylinder_diameter",
+     "%s rear wheel cylinders",
+     LIST(bores),
+     false,
+     0.75,
+     1.35},
+    {.takes = BRAKE_REPAIR_BORE,
+     "master.bore",
+     "a %s master cylinder",
+     LIST(bores),
+     false,
+     0.75,
+     1.35},
+    {.takes = BRAKE_REPAIR_BORE,
+     "pedal.ratio",
+     "a pedal of ratio %s",
+     LIST(pedals),
+     false,
+     1.05,
+     4.0},
+    {.takes = BRAKE_REPAIR_BORE,
+     "booster.assist",
+     "a booster of %s the assist",
+     LIST(assists),
+     true,
+     1.0,
      2.0},
-    {BRAKE_REPAIR_BORE, "parking.ratio", "a parking lever and arms of %s the ratio",
-     LIST(leverages), true, 1.0, 2.0},
-    {BRAKE_REPAIR_BORE, "parking.torque", "a parking lever and arms of %s the ratio",
-     LIST(leverages), true, 1.0, 2.0},
-    {BRAKE_REPAIR_BORE, "valve.knee", "a rear valve that opens at %s", LIST(knees), false, 0.1,
+    {.takes = BRAKE_REPAIR_BORE,
+     "parking.ratio",
+     "a parking lever and arms of %s the ratio",
+     LIST(leverages),
+     true,
+     1.0,
+     2.0},
+    {.takes = BRAKE_REPAIR_BORE,
+     "parking.torque",
+     "a parking lever and arms of %s the ratio",
+     LIST(leverages),
+     true,
+     1.0,
+     2.0},
+    {.takes = BRAKE_REPAIR_BORE,
+     "valve.knee",
+     "a rear valve that opens at %s",
+     LIST(knees),
+     false,
+     0.1,
      10.0},
-    {BRAKE_REPAIR_BRAKE, "front.disc.piston_diameter", "front calipers with %s pistons",
-     LIST(pistons), false, 0.6, 1.5},
-    {BRAKE_REPAIR_BRAKE, "rear.disc.piston_diameter", "rear calipers with %s pistons",
-     LIST(pistons), false, 0.6, 1.5},
-    {BRAKE_REPAIR_BRAKE, "front.disc.effective_radius",
-     "front rotors that put the pads %s as far out", LIST(further), true, 1.0, 1.2},
-    {BRAKE_REPAIR_BRAKE, "rear.disc.effective_radius",
-     "rear rotors that put the pads %s as far out", LIST(further), true, 1.0, 1.2}};
+    {BRAKE_REPAIR_BRAKE,
+     "front.disc.piston_diameter",
+     "front calipers with %s pistons",
+     LIST(pistons),
+     false,
+     0.6,
+     1.5,
+     {"front.disc.piston_diameter_2", "front.disc.piston_diameter_3"}},
+    {BRAKE_REPAIR_BRAKE,
+     "rear.disc.piston_diameter",
+     "rear calipers with %s pistons",
+     LIST(pistons),
+     false,
+     0.6,
+     1.5,
+     {"rear.disc.piston_diameter_2", "rear.disc.piston_diameter_3"}},
+    {BRAKE_REPAIR_BRAKE,
+     "front.disc.effective_radius",
+     "front rotors that put the pads %s as far out",
+     LIST(further),
+     true,
+     1.0,
+     1.2,
+     {"front.disc.rotor_diameter"}},
+    {BRAKE_REPAIR_BRAKE,
+     "rear.disc.effective_radius",
+     "rear rotors that put the pads %s as far out",
+     LIST(further),
+     true,
+     1.0,
+     1.2,
+     {"rear.disc.rotor_diameter"}}};
 
 enum { PARTS = sizeof parts / sizeof parts[0], FLUID = PARTS, VALVE, BYPASS, BOOSTER, CIRCUITS };
+
+/* Room for what is chosen: valves, or a bypass; circuits, a booster. */
+enum { CHOSEN = sizeof knees / sizeof knees[0] + 2 };
 
 /* ---- one offer ------------------------------------------------------------------------------ */
 
@@ -100,26 +191,13 @@ static void name_size(const struct part_row *part, double size, char *words, siz
                       gap + 2);
 }
 
-/* All pistons of a caliper grow together, and a rotor with its pads. */
 static void follow(const struct brake_vehicle *vehicle, const struct part_row *part, double ratio,
                    struct brake_repair_change *change)
 {
-    static const char *const followers[][3] = {
-        {"front.disc.piston_diameter", "front.disc.piston_diameter_2",
-         "front.disc.piston_diameter_3"},
-        {"rear.disc.piston_diameter", "rear.disc.piston_diameter_2", "rear.disc.piston_diameter_3"},
-        {"front.disc.effective_radius", "front.disc.rotor_diameter", NULL},
-        {"rear.disc.effective_radius", "rear.disc.rotor_diameter", NULL}};
-    const int line = brake_catalogue_find(NULL, part->path);
-    for (size_t i = 0; i < sizeof followers / sizeof followers[0]; i++) {
-        if (brake_catalogue_find(NULL, followers[i][0]) != line)
-            continue;
-        for (int k = 1; k < 3 && followers[i][k] != NULL; k++) {
-            const int other = brake_catalogue_find(NULL, followers[i][k]);
-            const double now = brake_quantity_value(vehicle, other);
-            if (now > 0.0)
-                set(change, followers[i][k], ratio * now);
-        }
+    for (int i = 0; i < BRAKE_REPAIR_SETTINGS - 1 && part->also[i] != NULL; i++) {
+        const double now = brake_quantity_value(vehicle, brake_catalogue_find(NULL, part->also[i]));
+        if (now > 0.0)
+            set(change, part->also[i], ratio * now);
     }
 }
 
@@ -128,7 +206,7 @@ static int add_sizes(const struct brake_vehicle *vehicle, int place,
 {
     const struct part_row *part = &parts[place];
     const double now = brake_quantity_value(vehicle, brake_catalogue_find(NULL, part->path));
-    for (int i = 0; i < part->sizes && count < BRAKE_PARTS_OFFERED; i++) {
+    for (int i = 0; i < part->sizes && count < BRAKE_PARTS_OFFERED - CHOSEN; i++) {
         const double size = part->of_now ? part->size[i] * now : part->size[i];
         const double ratio = size / now;
         if (!(ratio >= part->least && ratio <= part->most) || fabs(ratio - 1.0) < 0.01)
@@ -145,90 +223,67 @@ static int add_sizes(const struct brake_vehicle *vehicle, int place,
 
 /* ---- parts that are chosen ------------------------------------------------------------------ */
 
-static struct brake_part_offer *add(struct brake_part_offer *offer, int *count, int place,
-                                    enum brake_repair_class takes, const char *words)
+/* There is room: sizes leave it. */
+static struct brake_repair_change *add(struct brake_part_offer *offer, int *count, int place,
+                                       enum brake_repair_class takes, const char *words)
 {
     struct brake_part_offer *one = &offer[(*count)++];
     *one = (struct brake_part_offer){.change.takes = takes, .place = place, .far = 0.5};
     brake_text_format(one->change.words, sizeof one->change.words, "%s", words);
-    return one;
+    return &one->change;
 }
 
-static int add_fluid(const struct brake_vehicle *vehicle, struct brake_part_offer *offer, int count)
+static void add_fluid(const struct brake_vehicle *vehicle, struct brake_part_offer *offer,
+                      int *count)
 {
+    const enum brake_repair_class takes = BRAKE_REPAIR_WEARING;
     if (vehicle->heat.fluid == BRAKE_DOT_3)
-        set(&add(offer, &count, FLUID, BRAKE_REPAIR_WEARING, "DOT 4 fluid")->change, "heat.fluid",
-            BRAKE_DOT_4);
+        set(add(offer, count, FLUID, takes, "DOT 4 fluid"), "heat.fluid", BRAKE_DOT_4);
     if (vehicle->heat.fluid == BRAKE_DOT_3 || vehicle->heat.fluid == BRAKE_DOT_4)
-        set(&add(offer, &count, FLUID, BRAKE_REPAIR_WEARING, "DOT 5.1 fluid")->change, "heat.fluid",
-            BRAKE_DOT_5_1);
-    return count;
+        set(add(offer, count, FLUID, takes, "DOT 5.1 fluid"), "heat.fluid", BRAKE_DOT_5_1);
 }
 
-/* A valve that lets a third through above its knee, where none is fitted. */
-static int add_valve(const struct brake_vehicle *vehicle, struct brake_part_offer *offer, int count)
+/* Valves that let a third through above their knee, where none is fitted. */
+static void add_valves(struct brake_part_offer *offer, int *count)
 {
     for (size_t i = 0; i < sizeof knees / sizeof knees[0]; i++) {
         char words[BRAKE_REPAIR_WORDS];
-        if (vehicle->valve.kind != BRAKE_VALVE_NONE || count == BRAKE_PARTS_OFFERED)
-            continue;
         brake_text_format(words, sizeof words, "a rear valve that opens at %.0f bar",
                           1e-5 * knees[i]);
-        struct brake_repair_change *change =
-            &add(offer, &count, VALVE, BRAKE_REPAIR_BORE, words)->change;
+        struct brake_repair_change *change = add(offer, count, VALVE, BRAKE_REPAIR_BORE, words);
         set(change, "valve.kind", BRAKE_VALVE_FIXED);
         set(change, "valve.knee", knees[i]);
         set(change, "valve.slope", 0.35);
     }
-    return count;
-}
-
-static int add_bypass(const struct brake_vehicle *vehicle, struct brake_part_offer *offer,
-                      int count)
-{
-    if (vehicle->valve.kind != BRAKE_VALVE_NONE && vehicle->valve.bypass == BRAKE_NONE &&
-        count < BRAKE_PARTS_OFFERED)
-        set(&add(offer, &count, BYPASS, BRAKE_REPAIR_BORE, "a rear valve with a bypass")->change,
-            "valve.bypass", BRAKE_FITTED);
-    return count;
-}
-
-static int add_circuits(const struct brake_vehicle *vehicle, struct brake_part_offer *offer,
-                        int count)
-{
-    if (vehicle->circuits.split == BRAKE_SPLIT_ONE && count < BRAKE_PARTS_OFFERED)
-        set(&add(offer, &count, CIRCUITS, BRAKE_REPAIR_BORE,
-                 "a tandem master cylinder and two circuits")
-                 ->change,
-            "circuits.split", BRAKE_SPLIT_II);
-    return count;
 }
 
 /* An 8 in diaphragm less its rim, at 63 kPa, gives 1500 N. */
-static int add_booster(const struct brake_vehicle *vehicle, struct brake_part_offer *offer,
-                       int count)
+static void add_booster(struct brake_part_offer *offer, int *count)
 {
-    if (vehicle->booster.booster != BRAKE_NONE || count == BRAKE_PARTS_OFFERED)
-        return count;
     struct brake_repair_change *change =
-        &add(offer, &count, BOOSTER, BRAKE_REPAIR_BORE, "an 8 in vacuum booster")->change;
+        add(offer, count, BOOSTER, BRAKE_REPAIR_BORE, "an 8 in vacuum booster");
     set(change, "booster.booster", BRAKE_FITTED);
     set(change, "booster.gain", 4.0);
     set(change, "booster.assist", 1500.0);
-    return count;
 }
 
-static bool has_brake(const struct brake_vehicle *vehicle, const char *path)
+static void add_hydraulics(const struct brake_vehicle *vehicle, struct brake_part_offer *offer,
+                           int *count)
 {
-    const enum brake_belongs belongs =
-        brake_quantity_section(brake_catalogue_find(NULL, path))->belongs;
-    const int front = vehicle->axle[BRAKE_FRONT].axle.brake;
-    const int rear = vehicle->axle[BRAKE_REAR].axle.brake;
-    return belongs == BRAKE_ALWAYS || (belongs == BRAKE_FRONT_DISC && front == BRAKE_DISC) ||
-           (belongs == BRAKE_FRONT_DRUM && front == BRAKE_DRUM) ||
-           (belongs == BRAKE_REAR_DISC && rear == BRAKE_DISC) ||
-           (belongs == BRAKE_REAR_DRUM && rear == BRAKE_DRUM);
+    const enum brake_repair_class takes = BRAKE_REPAIR_BORE;
+    if (vehicle->valve.kind == BRAKE_VALVE_NONE)
+        add_valves(offer, count);
+    else if (vehicle->valve.bypass == BRAKE_NONE)
+        set(add(offer, count, BYPASS, takes, "a rear valve with a bypass"), "valve.bypass",
+            BRAKE_FITTED);
+    if (vehicle->circuits.split == BRAKE_SPLIT_ONE)
+        set(add(offer, count, CIRCUITS, takes, "a tandem master cylinder and two circuits"),
+            "circuits.split", BRAKE_SPLIT_II);
+    if (vehicle->booster.booster == BRAKE_NONE)
+        add_booster(offer, count);
 }
+
+/* ---- all ------------------------------------------------------------------------------------ */
 
 /* A parking brake of known levers has its ratio changed, one known by its pull its torque. */
 static bool is_told_otherwise(const struct brake_vehicle *vehicle, const char *path)
@@ -236,20 +291,24 @@ static bool is_told_otherwise(const struct brake_vehicle *vehicle, const char *p
     return strcmp(path, "parking.torque") == 0 && isfinite(vehicle->parking.ratio);
 }
 
+static bool is_fitted(const struct brake_vehicle *vehicle, const char *path)
+{
+    const int line = brake_catalogue_find(NULL, path);
+    return brake_section_belongs(vehicle, brake_quantity_section(line)) &&
+           isfinite(brake_quantity_value(vehicle, line));
+}
+
 int brake_parts_offered(const struct brake_vehicle *vehicle,
                         struct brake_part_offer offer[BRAKE_PARTS_OFFERED])
 {
-    int count = add_fluid(vehicle, offer, 0);
+    int count = 0;
+    add_fluid(vehicle, offer, &count);
     for (int i = 0; i < PARTS; i++) {
-        const int line = brake_catalogue_find(NULL, parts[i].path);
-        if (has_brake(vehicle, parts[i].path) && !is_told_otherwise(vehicle, parts[i].path) &&
-            isfinite(brake_quantity_value(vehicle, line)))
+        if (is_fitted(vehicle, parts[i].path) && !is_told_otherwise(vehicle, parts[i].path))
             count = add_sizes(vehicle, i, offer, count);
     }
-    count = add_valve(vehicle, offer, count);
-    count = add_bypass(vehicle, offer, count);
-    count = add_circuits(vehicle, offer, count);
-    return add_booster(vehicle, offer, count);
+    add_hydraulics(vehicle, offer, &count);
+    return count;
 }
 
 int brake_parts_best_fluid(const struct brake_part_offer *offer, int offers)

@@ -7,7 +7,6 @@
 #include "comparing.h"
 #include "conformance.h"
 #include "criteria/judge.h"
-#include "criteria/scope.h"
 #include "parts.h"
 #include "procedure.h"
 #include "vehicle/groups.h"
@@ -62,12 +61,6 @@ struct search {
 
 /* ---- what is asked -------------------------------------------------------------------------- */
 
-static bool is_counted(const struct brake_assessment *a, int criterion)
-{
-    return brake_scope_counts(a->judgement[criterion].scope) &&
-           a->conformance.of[criterion].samples > 0;
-}
-
 /* Margin from which on 95 of 100 meet, when the scatter stays as it is over the value. */
 static double sure_margin(double margin, double low)
 {
@@ -87,7 +80,8 @@ static void list_rows(struct search *s)
 {
     s->rows = 0;
     for (int i = 0; i < brake_criterion_count() && s->rows < ROWS - 1; i++) {
-        if (is_counted(s->now, i) && !is_load(i))
+        if (brake_conformance_counts(&s->now->judgement[i], &s->now->conformance.of[i]) &&
+            !is_load(i))
             s->row[s->rows++] = i;
     }
     if (s->now->before != NULL)

@@ -63,6 +63,12 @@ const struct brake_quantity *brake_quantity_at(int index)
     return &place.section->rows[place.row];
 }
 
+const struct brake_unit *brake_quantity_unit(const struct brake_quantity *quantity, bool us)
+{
+    return us ? brake_unit_us(quantity->dimension)
+              : brake_unit_of(quantity->unit, quantity->dimension);
+}
+
 const char *brake_means_word(enum brake_means means)
 {
     static const char *const words[] = {

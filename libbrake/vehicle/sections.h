@@ -94,6 +94,13 @@ size_t brake_quantity_size(int index);
  */
 bool brake_sheet_has(const struct brake_sheet *sheet, int section);
 
+/** Unit that a quantity is told in.
+ * @param quantity  its row
+ * @param us        whether its line was written in a unit of the US trade
+ * @return          that of the one trade or the other
+ */
+const struct brake_unit *brake_quantity_unit(const struct brake_quantity *quantity, bool us);
+
 /** Word for what it takes to get a number.
  * @param means  one of them
  * @return       e.g. "tape"

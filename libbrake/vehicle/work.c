@@ -46,14 +46,10 @@ double work_or_else(double value, double other)
     return isnan(value) ? other : value;
 }
 
-static const struct brake_unit *unit_of(const struct brake_quantity *q, bool us)
-{
-    return us ? brake_unit_us(q->dimension) : brake_unit_of(q->unit, q->dimension);
-}
-
 struct work_words work_words(const struct work *w, int index, double value)
 {
-    const struct brake_unit *unit = unit_of(work_row(w, index), w->sheet->record[index].us);
+    const struct brake_unit *unit =
+        brake_quantity_unit(work_row(w, index), w->sheet->record[index].us);
     struct work_words words = {""};
     brake_text_format(words.text, sizeof words.text, "%.5g%s%s", brake_unit_from_si(unit, value),
                       unit->name[0] != '\0' ? " " : "", unit->name);
@@ -82,7 +78,7 @@ static void judge_range(struct work *w, int target, double value, int source)
         target == LOAD_INDEX(behind_front_axle, BRAKE_EMPTY) ||
         target == LOAD_INDEX(behind_front_axle, BRAKE_FULL))
         return;
-    const struct brake_unit *unit = unit_of(q, w->sheet->record[source].us);
+    const struct brake_unit *unit = brake_quantity_unit(q, w->sheet->record[source].us);
     brake_catalogue_path(w->vehicle, target, path, sizeof path);
     work_refuse(w, BRAKE_E_RANGE, source, "gives %s %.5g%s%s; accepts %.6g to %.6g%s%s", path,
                 brake_unit_from_si(unit, value), unit->name[0] ? " " : "", unit->name,

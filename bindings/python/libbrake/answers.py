@@ -15,8 +15,9 @@ from libbrake.tree import Named
 _TARGET = re.compile(
     r"\s*(?P<name>[^<>=]+?)\s*(?:(?P<relation>[<>]?=)\s*(?P<value>.+))?", re.DOTALL
 )
-# As shakedown.h has them.
-_OBSTACLES = ("no-reserve", "rear-first", "one-circuit")
+_OBSTACLES = []
+while word := _core.obstacle_word(len(_OBSTACLES)):
+    _OBSTACLES.append(word)
 # As size.h has them.
 _RELATIONS = {"=": 0, ">=": 1, "<=": 2}
 
