@@ -259,6 +259,7 @@ static void find_leading(const struct drawing *d, int criterion)
         }
     }
     s->leading = leading[leading[0] < 0];
+    s->share = most[leading[0] < 0];
 }
 
 /* Whether lines left out decide the word: what they carry of the scatter reaches from the middle of

@@ -45,6 +45,7 @@ struct brake_conformance {
     bool shoe_locks;        /**< a shoe locks itself in them */
     int leading;            /**< quantity, not measured if there is one, that moves it most; -1:
                                  none */
+    double share;           /**< [-] of the scatter of the margin that it carries */
     double by_defaults;     /**< [-] of that scatter that lines left out carry */
     bool rests_on_defaults; /**< the other word is among what the lines left out may make of it */
 };
