@@ -149,12 +149,13 @@ static void fill_tables(struct brake_thermal *brake)
 static void join_parts(struct brake_thermal *brake)
 {
     static const enum brake_part inwards[] = {BRAKE_PART_PAD,   BRAKE_PART_PLATE, BRAKE_PART_PISTON,
-                                              BRAKE_PART_FLUID, BRAKE_PART_HAT,   BRAKE_PART_HUB};
+                                              BRAKE_PART_FLUID, BRAKE_PART_BODY,  BRAKE_PART_RIM,
+                                              BRAKE_PART_HAT};
     bool joined = true;
     for (int i = 0; i < BRAKE_THERMAL_PARTS; i++) {
         const enum brake_part part = inwards[i];
         struct brake_lump *lump = &brake->spec.part[part];
-        joined = (joined || part == BRAKE_PART_HAT) && lump->capacity > 0.0;
+        joined = (joined || part == BRAKE_PART_RIM) && lump->capacity > 0.0;
         brake->capacity[part] = joined ? lump->capacity : 1.0;
         brake->link[part] = joined ? lump->link : 0.0;
         if (!joined) {

@@ -96,27 +96,34 @@ static void lay_pads(const struct chain *chain, struct brake_thermal_spec *spec)
     spec->part[BRAKE_PART_PLATE].link = half;
 }
 
-/* A steel cup 4 mm thick, 30 mm long, 50 mm wide conducts as much along its wall; a shoe touches a
- * wheel cylinder with the tip of its web only. */
-static const double CUP = 500.0; /* [W/(m2*K)] */
-static const double WEB = 150.0; /* [W/(m2*K)] */
+/* [W/(m2*K)] per area of the pistons. A steel cup 4 mm thick, 30 mm long, 50 mm wide conducts as
+ * much along its wall; a shoe touches a wheel cylinder with the tip of its web only. */
+static const double CUP = 500.0;
+static const double WEB = 150.0;
 
-/* Per area of the pistons: a caliper or wheel cylinder of 1250 kg/m2 with 16 times as much surface;
- * as much as along the cup goes from it into the fluid, of which 20 mm stand behind it (1050 kg/m3,
- * 2300 J/(kg*K)). */
+/* [W/(m2*K)] the same: from piston to bore by 0.1 mm of fluid (0.15 W/(m*K)) over the 8 mm up to
+ * the seal, 1100 in all. Fluid boils first against the piston: it stands three quarters of the way. */
+static const double TO_FLUID = 4400.0;
+static const double TO_BODY = 1500.0;
+
+/* Per area of the pistons: cups of 92 kg/m2, as above; 20 mm of fluid behind them (1050 kg/m3, 2300
+ * J/(kg*K)); last the body of the caliper or wheel cylinder, 1160 kg/m2 with 16 times as much
+ * surface. */
 static void lay_pistons(const struct chain *chain, struct brake_thermal_spec *spec)
 {
-    const struct brake_cooling outside = {.law = BRAKE_COOLING_CYLINDER,
-                                          .area = 16.0 * chain->piston,
-                                          .emissivity = 0.5,
-                                          .still = STILL,
-                                          .factor = 0.5,
-                                          .diameter = 0.1};
-    spec->part[BRAKE_PART_PISTON].capacity = 1250.0 * chain->piston * 480.0;
-    spec->part[BRAKE_PART_PISTON].link = chain->touch * chain->piston;
-    spec->part[BRAKE_PART_PISTON].cooling = outside;
-    spec->part[BRAKE_PART_FLUID].capacity = 1050.0 * 2300.0 * 0.020 * chain->piston;
-    spec->part[BRAKE_PART_FLUID].link = CUP * chain->piston;
+    const double area = chain->piston;
+    spec->part[BRAKE_PART_PISTON].capacity = 92.0 * area * 480.0;
+    spec->part[BRAKE_PART_PISTON].link = chain->touch * area;
+    spec->part[BRAKE_PART_FLUID].capacity = 1050.0 * 2300.0 * 0.020 * area;
+    spec->part[BRAKE_PART_FLUID].link = TO_FLUID * area;
+    spec->part[BRAKE_PART_BODY].capacity = 1160.0 * area * 480.0;
+    spec->part[BRAKE_PART_BODY].link = TO_BODY * area;
+    spec->part[BRAKE_PART_BODY].cooling = (struct brake_cooling){.law = BRAKE_COOLING_CYLINDER,
+                                                                 .area = 16.0 * area,
+                                                                 .emissivity = 0.5,
+                                                                 .still = STILL,
+                                                                 .factor = 0.5,
+                                                                 .diameter = 0.1};
 }
 
 static struct brake_thermal_spec begin_spec(const struct brake_substance *iron)
@@ -137,48 +144,132 @@ static struct brake_thermal_spec begin_spec(const struct brake_substance *iron)
 struct band {
     double inner; /* [m] */
     double outer; /* [m] */
-    double area;  /* [m2] of one face */
 };
 
-/* From the edge of the rotor to the inner edge of the pad; when that is not told, the effective
- * radius lies half way. */
-static struct band rubbing_band(const struct brake_axle_of_vehicle *at)
+/* A rotor's friction plate, without its hat. */
+struct rotor {
+    struct band plate;
+    struct band pad;  /* where the pads rub */
+    struct band ring; /* the wall of the model */
+};
+
+static double area_of(const struct band *band)
 {
-    const struct brake_pads_lines *pads = &at->pads;
-    struct band band = {.outer = at->disc.rotor_diameter / 2.0};
-    band.inner =
-        pads->shape == BRAKE_RECTANGLE ? pads->outer_radius - pads->height : pads->inner_radius;
-    if (isnan(band.inner))
-        band.inner = 2.0 * at->disc.effective_radius - band.outer;
-    band.area = BRAKE_PI * (band.outer * band.outer - band.inner * band.inner);
+    return BRAKE_PI * (band->outer * band->outer - band->inner * band->inner);
+}
+
+static double width_of(const struct band *band)
+{
+    return band->outer - band->inner;
+}
+
+/* [m] that plates reach within their pads */
+static const double WITHIN = 0.004;
+
+/* [m] 2/3 sqrt(a t / pi): what heat that comes in evenly for 2 s has filled beside its edge, a =
+ * 14 mm2/s */
+static const double SIDEWAYS = 0.002;
+
+/* The corners of a rectangle lie farther out than its middle line, w^2/24r in the mean. */
+static struct band rectangle_band(const struct brake_pads_lines *pads)
+{
+    const double middle = pads->outer_radius - 0.5 * pads->height;
+    const double farther = isnan(pads->width) ? 0.0 : pads->width * pads->width / (24.0 * middle);
+    return (struct band){pads->outer_radius - pads->height + farther, pads->outer_radius + farther};
+}
+
+static struct band outline_band(const struct brake_points *outline)
+{
+    struct band band = {BRAKE_INFINITY, 0.0};
+    for (int i = 0; i < outline->count; i++) {
+        const double radius = hypot(outline->at[i].x, outline->at[i].y);
+        band.inner = fmin(band.inner, radius);
+        band.outer = fmax(band.outer, radius);
+    }
     return band;
 }
 
+/* When the pad's edges are not told, it reaches to the rim, and the effective radius lies half
+ * way. */
+static struct band pad_band(const struct brake_axle_of_vehicle *at)
+{
+    const struct brake_pads_lines *pads = &at->pads;
+    const double rim = at->disc.rotor_diameter / 2.0;
+    struct band band = {pads->inner_radius, pads->outer_radius};
+    if (pads->shape == BRAKE_RECTANGLE)
+        band = rectangle_band(pads);
+    else if (pads->shape == BRAKE_OUTLINE && pads->outline.count > 0)
+        band = outline_band(&pads->outline);
+    if (isnan(band.inner + band.outer))
+        band = (struct band){2.0 * at->disc.effective_radius - rim, rim};
+    band.outer = fmin(band.outer, rim);
+    return band;
+}
+
+static struct rotor rotor_of(const struct brake_axle_of_vehicle *at)
+{
+    struct rotor rotor = {.pad = pad_band(at)};
+    const struct band *pad = &rotor.pad;
+    struct band *plate = &rotor.plate;
+    *plate = (struct band){fmax(0.0, pad->inner - WITHIN), at->disc.rotor_diameter / 2.0};
+    rotor.ring.inner = fmax(pad->inner - SIDEWAYS, 0.5 * (plate->inner + pad->inner));
+    rotor.ring.outer = fmin(pad->outer + SIDEWAYS, 0.5 * (plate->outer + pad->outer));
+    return rotor;
+}
+
+/* [-] of an edge: its radius over the way of the heat, which comes evenly from all of the ring and
+ * goes to all that lies beyond: a third of both widths. */
+static double edge_factor(double radius, double ring, double beyond)
+{
+    return beyond > 0.0 ? 3.0 * radius / (ring + beyond) : 0.0;
+}
+
+/* What no pad rubs, inside and outside of the ring. */
+static void lay_rim(const struct rotor *rotor, double factor, struct brake_thermal_spec *spec)
+{
+    const struct brake_solid iron = brake_material_at(&spec->material, 473.15);
+    const struct band *plate = &rotor->plate;
+    const struct band *ring = &rotor->ring;
+    const double area = 2.0 * (area_of(plate) - area_of(ring));
+    const double width = width_of(ring);
+    struct brake_lump *rim = &spec->part[BRAKE_PART_RIM];
+    rim->capacity = iron.density * iron.heat_capacity * area * spec->thickness;
+    rim->link = 2.0 * BRAKE_PI * iron.conductivity * 2.0 * spec->thickness *
+                (edge_factor(ring->inner, width, ring->inner - plate->inner) +
+                 edge_factor(ring->outer, width, plate->outer - ring->outer));
+    rim->cooling = (struct brake_cooling){.law = BRAKE_COOLING_FACE,
+                                          .area = area,
+                                          .emissivity = RUSTED,
+                                          .still = STILL,
+                                          .factor = factor,
+                                          .diameter = 2.0 * plate->outer};
+}
+
 /* 36 vanes of 9 mm that take 35 % of the inner circle. */
-static struct brake_cooling between_cheeks(const struct band *band, double radius, double factor)
+static struct brake_cooling between_cheeks(const struct band *plate, double radius, double factor)
 {
     const double count = 36.0;
     const double height = 0.009;
-    const double vane = 0.35 * 2.0 * BRAKE_PI * band->inner / count;
-    const double inlet = 2.0 * BRAKE_PI * band->inner / count - vane;
-    const double outlet = 2.0 * BRAKE_PI * band->outer / count - vane;
+    const double vane = 0.35 * 2.0 * BRAKE_PI * plate->inner / count;
+    const double inlet = 2.0 * BRAKE_PI * plate->inner / count - vane;
+    const double outlet = 2.0 * BRAKE_PI * plate->outer / count - vane;
     const double width = 0.5 * (inlet + outlet);
     const struct brake_cooling cooling = {
         .law = BRAKE_COOLING_VANES,
-        .area = 2.0 * band->area + 2.0 * count * height * (band->outer - band->inner),
+        .area = 2.0 * area_of(plate) + 2.0 * count * height * (plate->outer - plate->inner),
         .still = STILL,
         .factor = factor,
         .rolling_radius = radius,
-        .vanes = {band->inner, band->outer, count * height * inlet, count * height * outlet,
+        .vanes = {plate->inner, plate->outer, count * height * inlet, count * height * outlet,
                   2.0 * width * height / (width + height)}};
     return cooling;
 }
 
-/* A hat of 7 mm, its neck 30 mm long, at 0.8 of the band's inner radius. */
-static void lay_hat(const struct band *band, double mass, double factor,
+/* A hat of 7 mm, its neck 30 mm long, at 0.8 of the pad's inner radius. */
+static void lay_hat(const struct band *pad, double mass, double factor,
                     struct brake_thermal_spec *spec)
 {
-    const double radius = 0.8 * band->inner;
+    const double radius = 0.8 * pad->inner;
     const double thickness = 0.007;
     struct brake_lump *hat = &spec->part[BRAKE_PART_HAT];
     hat->capacity = mass * 460.0;
@@ -191,38 +282,50 @@ static void lay_hat(const struct band *band, double mass, double factor,
                                           .diameter = 2.0 * radius};
 }
 
+static double pad_area(const struct brake_pads_lines *pads, const struct band *band)
+{
+    const bool rectangle = pads->shape == BRAKE_RECTANGLE && !isnan(pads->width);
+    return fmin(0.5 * area_of(band), rectangle ? pads->width * pads->height
+                                               : area_of(band) * pads->arc / (2.0 * BRAKE_PI));
+}
+
+static void lay_rotor(const struct brake_axle_of_vehicle *at, const struct rotor *rotor,
+                      double factor, struct brake_thermal_spec *spec)
+{
+    const double iron = at->disc.rotor_mass / spec->material.density;
+    spec->area = 2.0 * area_of(&rotor->ring);
+    spec->thickness = iron / (2.0 * area_of(&rotor->plate));
+    spec->front =
+        (struct brake_cooling){.law = BRAKE_COOLING_FACE,
+                               .area = spec->area - 2.0 * pad_area(&at->pads, &rotor->pad),
+                               .emissivity = RUBBED,
+                               .still = STILL,
+                               .factor = factor,
+                               .diameter = 2.0 * rotor->plate.outer};
+    if (at->disc.rotor == BRAKE_VENTED)
+        spec->back = between_cheeks(&rotor->plate, at->tyre.rolling_radius, factor);
+    lay_rim(rotor, factor, spec);
+    if (at->disc.hat_mass > 0.0)
+        lay_hat(&rotor->pad, at->disc.hat_mass, factor, spec);
+}
+
 static enum brake_status lay_disc(const struct brake_vehicle *vehicle, int axle,
                                   struct brake_thermal_spec *spec, struct brake_rig *rig,
                                   struct brake_error *error)
 {
     const struct brake_axle_of_vehicle *at = &vehicle->axle[axle];
-    const struct band band = rubbing_band(at);
-    const double factor = vehicle->heat.cooling;
-    if (!(band.inner > 0.0 && band.inner < band.outer))
+    const struct rotor rotor = rotor_of(at);
+    if (!(rotor.pad.inner > 0.0 && rotor.pad.inner < rotor.pad.outer))
         return refuse(error, axle, "disc.rotor_diameter",
                       "leaves no ring outside the pad's inner "
                       "edge; measure both");
-    const bool rectangle = at->pads.shape == BRAKE_RECTANGLE && !isnan(at->pads.width);
-    const double pad =
-        fmin(0.5 * band.area, rectangle ? at->pads.width * at->pads.height
-                                        : band.area * at->pads.arc / (2.0 * BRAKE_PI));
+    const double pad = pad_area(&at->pads, &rotor.pad);
     const double sides = at->disc.mounting == BRAKE_FIXED ? 2.0 : 1.0;
     const double pistons = brake_vehicle_piston_area(&at->disc.pistons);
     const struct chain chain = {2.0 * pad, at->pads.thickness, at->pads.gap,
                                 0.005,     sides * pistons,    CUP};
     rig->lining[axle] = at->disc.efficiency * pistons / pad;
-    spec->area = 2.0 * band.area;
-    spec->thickness = at->disc.rotor_mass / spec->material.density / spec->area;
-    spec->front = (struct brake_cooling){.law = BRAKE_COOLING_FACE,
-                                         .area = 2.0 * (band.area - pad),
-                                         .emissivity = RUBBED,
-                                         .still = STILL,
-                                         .factor = factor,
-                                         .diameter = 2.0 * band.outer};
-    if (at->disc.rotor == BRAKE_VENTED)
-        spec->back = between_cheeks(&band, at->tyre.rolling_radius, factor);
-    if (at->disc.hat_mass > 0.0)
-        lay_hat(&band, at->disc.hat_mass, factor, spec);
+    lay_rotor(at, &rotor, vehicle->heat.cooling, spec);
     lay_pads(&chain, spec);
     lay_pistons(&chain, spec);
     return BRAKE_OK;

@@ -92,12 +92,13 @@ static struct brake_thermal_spec front_spec(void)
     spec.part[BRAKE_PART_PAD].capacity = 450.0;
     spec.part[BRAKE_PART_PAD].link = 0.0;
     spec.part[BRAKE_PART_PLATE] = (struct brake_lump){250.0, 3.0, {.law = BRAKE_COOLING_FIXED}};
-    spec.part[BRAKE_PART_PISTON] = (struct brake_lump){
-        2500.0, 2.0, {BRAKE_COOLING_CYLINDER, 0.05, 0.5, 4.0, 0.5, 0.0, 0.1, 0.0, NO_VANES}};
+    spec.part[BRAKE_PART_PISTON] = (struct brake_lump){170.0, 2.0, {.law = BRAKE_COOLING_FIXED}};
+    spec.part[BRAKE_PART_BODY] = (struct brake_lump){
+        2500.0, 3.0, {BRAKE_COOLING_CYLINDER, 0.05, 0.5, 4.0, 0.5, 0.0, 0.1, 0.0, NO_VANES}};
     spec.part[BRAKE_PART_FLUID] = (struct brake_lump){80.0, 5.0, {.law = BRAKE_COOLING_FIXED}};
-    spec.part[BRAKE_PART_HAT] = (struct brake_lump){
+    spec.part[BRAKE_PART_RIM] = (struct brake_lump){
         1100.0, 12.0, {BRAKE_COOLING_CYLINDER, 0.03, 0.5, 4.0, 0.5, 0.0, 0.2, 0.0, NO_VANES}};
-    spec.part[BRAKE_PART_HUB] = (struct brake_lump){
+    spec.part[BRAKE_PART_HAT] = (struct brake_lump){
         4000.0, 8.0, {BRAKE_COOLING_CYLINDER, 0.08, 0.5, 4.0, 0.5, 0.0, 0.2, 0.0, NO_VANES}};
     return spec;
 }

@@ -72,7 +72,7 @@ def read_axle(numbers):
     table = np.array([numbers.some(3) for _ in range(int(points))])
     area, thickness, cells, first_cell, ratio, back_share, share, contact = numbers.some(8)
     front, back = numbers.cooling(), numbers.cooling()
-    parts = [(*numbers.some(2), numbers.cooling()) for _ in range(6)]
+    parts = [(*numbers.some(2), numbers.cooling()) for _ in range(thermal.PARTS)]
     pressure, _ = numbers.some(2)
     capacity, link, part = (list(column) for column in zip(*parts))
     brake = thermal.Brake(
@@ -102,8 +102,8 @@ class Wall:
 
     def __init__(self, brake, temperature, speed, air):
         self.brake, self.now = brake, (0.0, speed, air)
-        self.first, self.pad = temperature[4], temperature[thermal.PAD]
-        near = temperature[4 : 4 + min(2, brake.cells)]
+        self.first, self.pad = temperature[thermal.FIRST], temperature[thermal.PAD]
+        near = temperature[thermal.FIRST :][: min(2, brake.cells)]
         k, _, theta = brake.properties(near)
         self.half = brake.width[0] / (k[0] * brake.area)
         self.onward = brake.inner[0] * (theta[0] - theta[1]) if brake.cells > 1 else 0.0
@@ -122,7 +122,7 @@ class Run:
     def __init__(self, rig, brakes, tolerance=1e-7):
         self.rig, self.brakes, self.tolerance = rig, brakes, tolerance
         self.air = rig.air
-        self.temperatures = np.full(sum(brake.cells + 6 for brake in brakes), rig.air)
+        self.temperatures = np.full(sum(brake.cells + thermal.PARTS for brake in brakes), rig.air)
         self.hottest = np.full((2, 4), rig.air)
         self.work = np.zeros(2)
         self.faces = [rig.air, rig.air]
@@ -131,14 +131,14 @@ class Run:
         self.developed = math.nan
 
     def chains(self, temperatures):
-        cut = self.brakes[0].cells + 6
+        cut = self.brakes[0].cells + thermal.PARTS
         return temperatures[:cut], temperatures[cut:]
 
     def seen(self, temperatures, faces):
         """Face, mean, pad and fluid of both."""
         rows = []
         for brake, chain, face in zip(self.brakes, self.chains(temperatures), faces):
-            wall = chain[4 : 4 + brake.cells]
+            wall = chain[thermal.FIRST :][: brake.cells]
             mean = wall @ brake.width / brake.thickness
             rows.append([face, mean, chain[thermal.PAD], chain[thermal.FLUID]])
         return np.array(rows)

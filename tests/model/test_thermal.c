@@ -60,8 +60,9 @@ static struct brake_thermal_spec whole_brake(void)
         .pressure = BRAKE_ATMOSPHERE,
         .tolerance = 1e-3,
     };
-    const double capacity[BRAKE_THERMAL_PARTS] = {80.0, 2500.0, 250.0, 450.0, 1100.0, 4000.0};
-    const double link[BRAKE_THERMAL_PARTS] = {5.0, 2.0, 3.0, 0.2, 12.0, 8.0};
+    const double capacity[BRAKE_THERMAL_PARTS] = {2500.0, 80.0,   170.0, 250.0,
+                                                  450.0,  1100.0, 4000.0};
+    const double link[BRAKE_THERMAL_PARTS] = {2.0, 5.0, 2.0, 3.0, 0.2, 12.0, 8.0};
     for (int i = 0; i < BRAKE_THERMAL_PARTS; i++) {
         spec.part[i].capacity = capacity[i];
         spec.part[i].link = link[i];
@@ -573,7 +574,8 @@ static void half_a_rotor_is_a_whole_one(void **state)
         assert_near(brake.width[i], brake.width[23 - i], ROUNDING);
         assert_near(brake_thermal_cell(&brake, &both, i), brake_thermal_cell(&brake, &both, 23 - i),
                     1e-9);
-        assert_within(brake_thermal_cell(&brake, &both, i), one.temperature[4 + i], 1e-3);
+        assert_within(brake_thermal_cell(&brake, &both, i), one.temperature[BRAKE_PART_PAD + 1 + i],
+                      1e-3);
     }
     assert_near(both.convected, one.convected, 1e-5);
 }
@@ -650,13 +652,13 @@ static void a_part_that_is_left_out_takes_no_heat(void **state)
     struct brake_thermal brake;
     struct brake_thermal_state now;
     spec.part[BRAKE_PART_PISTON].capacity = 0.0;
-    spec.part[BRAKE_PART_HAT].capacity = 0.0;
+    spec.part[BRAKE_PART_RIM].capacity = 0.0;
     begin(&spec, &brake, &now);
     snub(&brake, 1, &now);
     assert_nan(brake_thermal_part(&brake, &now, BRAKE_PART_PISTON));
     assert_nan(brake_thermal_part(&brake, &now, BRAKE_PART_FLUID));
+    assert_nan(brake_thermal_part(&brake, &now, BRAKE_PART_RIM));
     assert_nan(brake_thermal_part(&brake, &now, BRAKE_PART_HAT));
-    assert_nan(brake_thermal_part(&brake, &now, BRAKE_PART_HUB));
     assert_true(brake_thermal_part(&brake, &now, BRAKE_PART_PLATE) > START);
     assert_nan(brake_thermal_fluid_margin(&brake, &now, 413.15));
     assert_near(now.temperature[BRAKE_PART_FLUID], START, ROUNDING);

@@ -211,23 +211,56 @@ def test_the_duties_are_warm_and_of_every_kind(pairs):
 # ---- the rig by section 8 of reference/method.md
 
 
-def disc_of(lines, axle, iron):
-    """Area and thickness of the iron, of one pad, of the open face and of the back."""
+def pad_edges(lines, axle):
     disc, pads = f"{axle}.disc.", f"{axle}.disc.pads."
-    outer = lines[disc + "rotor_diameter"] / 2
-    inner = lines.get(pads + "inner_radius", 2 * lines.get(disc + "effective_radius", 0.0) - outer)
+    rim, shape = lines[disc + "rotor_diameter"] / 2, lines.get(pads + "shape")
+    if shape == "outline" and pads + "outline" in lines:
+        corners = [math.hypot(*corner) for corner in lines[pads + "outline"]]
+        return min(corners), min(max(corners), rim)
+    if shape == "rectangle" and pads + "height" in lines:
+        outer, height = lines[pads + "outer_radius"], lines[pads + "height"]
+        out = lines[pads + "width"] ** 2 / 24 / (outer - height / 2)
+        return outer - height + out, min(outer + out, rim)
+    if pads + "inner_radius" in lines:
+        return lines[pads + "inner_radius"], min(lines[pads + "outer_radius"], rim)
+    return 2 * lines[disc + "effective_radius"] - rim, rim
+
+
+def disc_of(lines, axle, iron):
+    """Area and thickness of the iron, of one pad, of the open face and of the back; of the rim its
+    capacity, conductance and area."""
+    disc, pads = f"{axle}.disc.", f"{axle}.disc.pads."
+    inner, outer = pad_edges(lines, axle)
+    band = PI * (outer**2 - inner**2)
+    pad = band * lines[pads + "arc"] / (2 * PI)
     if lines.get(pads + "shape") == "rectangle":
-        inner = lines[pads + "outer_radius"] - lines[pads + "height"]
-    elif lines.get(pads + "shape") == "outline":
-        inner = 2 * lines[disc + "effective_radius"] - outer
-    face = PI * (outer**2 - inner**2)
-    pad = face * lines[pads + "arc"] / (2 * PI)
-    if lines.get(pads + "shape") == "rectangle":
-        pad = min(lines[pads + "width"] * lines[pads + "height"], face / 2)
+        pad = min(lines[pads + "width"] * lines[pads + "height"], band / 2)
+    hole, rim = inner - 0.004, lines[disc + "rotor_diameter"] / 2
+    plate = PI * (rim**2 - hole**2)
+    thickness = lines[disc + "rotor_mass"] / iron["density"] / (2 * plate)
+    inner, outer = inner - 0.002, outer + min(0.002, (rim - outer) / 2)
+    ring = PI * (outer**2 - inner**2)
     vented = lines[disc + "rotor"] == "vented"
-    back = 2 * face + 2 * 36 * 0.009 * (outer - inner) if vented else 0.0
-    thickness = lines[disc + "rotor_mass"] / iron["density"] / (2 * face)
-    return 2 * face, thickness, pad, 2 * (face - pad), back
+    back = 2 * plate + 2 * 36 * 0.009 * (rim - hole) if vented else 0.0
+    at = iron["temperature"]
+    k, c = (np.interp(200, at, iron[what]) for what in ("conductivity", "heat_capacity"))
+    ways = [(inner, inner - hole), (outer, rim - outer)]
+    link = sum(r / ((outer - inner + beyond) / 3) for r, beyond in ways if beyond > 1e-12)
+    link *= 2 * PI * k * 2 * thickness
+    cold = 2 * (plate - ring)
+    rest = iron["density"] * c * cold * thickness, link, cold
+    return 2 * ring, thickness, pad, 2 * (ring - pad), back, *rest
+
+
+CHAIN = model.thermal.BODY, model.thermal.FLUID, model.thermal.PISTON
+
+
+def pistons_of(lines, axle):
+    """Area of all pistons of a brake."""
+    if lines[f"{axle}.axle.brake"] == "drum":
+        return 2 * PI / 4 * lines[f"{axle}.drum.cylinder_diameter"] ** 2
+    sides = 2 if lines[f"{axle}.disc.mounting"] == "fixed" else 1
+    return sides * sum(n * PI / 4 * d**2 for n, d in lines[f"{axle}.disc.pistons"])
 
 
 def drum_of(lines, axle, iron):
@@ -239,7 +272,7 @@ def drum_of(lines, axle, iron):
     area = PI * diameter * width
     thickness = lines[drum + "drum_mass"] / iron["density"] / area
     back = PI * (diameter + 2 * thickness) * width
-    return area, thickness, arc * diameter / 2 * 0.95 * width, 0.0, back
+    return area, thickness, arc * diameter / 2 * 0.95 * width, 0.0, back, 0.0, 0.0, 0.0
 
 
 def heat_values(text):
@@ -269,7 +302,7 @@ def test_the_rig_is_that_of_the_method_page(answers):
         iron = solids[lines["heat.iron"]]
         for axle, brake in zip(("front", "rear"), model.read_rig(rig)[1]):
             disc = lines[f"{axle}.axle.brake"] == "disc"
-            area, thickness, pad, open_face, back = (disc_of if disc else drum_of)(
+            area, thickness, pad, open_face, back, *rim = (disc_of if disc else drum_of)(
                 lines, axle, iron
             )
             lining = lines[
@@ -281,15 +314,26 @@ def test_the_rig_is_that_of_the_method_page(answers):
             found = [
                 brake.area, brake.thickness, brake.front.area, brake.back.area,
                 brake.link[model.thermal.PAD] + brake.contact, brake.density, brake.share,
+                brake.capacity[model.thermal.RIM], brake.link[model.thermal.RIM],
+                brake.part[model.thermal.RIM].area,
             ]  # fmt: skip
-            expected = [area, thickness, open_face, back, half, iron["density"], 1.0]
+            expected = [area, thickness, open_face, back, half, iron["density"], 1.0, *rim]
             assert found == pytest.approx(expected, rel=1e-6), f"vehicle {number}, {axle}"
             kelvin = np.array(iron["temperature"]) + 273.15
             table = np.column_stack([kelvin, iron["conductivity"], iron["heat_capacity"]])
             assert brake.table == pytest.approx(table, rel=1e-12)
+            # Fluid, pistons and body by the area of all pistons: 4400, 500 (150), 1500 W/(m2*K).
+            wanted = pistons_of(lines, axle)
+            touch = 500 if disc else 150
+            assert [brake.link[part] for part in CHAIN] == pytest.approx(
+                [1500 * wanted, 4400 * wanted, touch * wanted]
+            )
+            assert [brake.capacity[part] for part in CHAIN] == pytest.approx(
+                [1160 * 480 * wanted, 1050 * 2300 * 0.02 * wanted, 92 * 480 * wanted]
+            )
+            assert brake.part[model.thermal.BODY].area == pytest.approx(16 * wanted)
             if disc:
                 hat = lines.get(f"{axle}.disc.hat_mass", 0.0)
                 assert (brake.capacity[model.thermal.HAT] > 0.0) == (hat > 0.0)
-            assert brake.capacity[model.thermal.HUB] == 0.0
             checked += 1
     assert checked >= 20

@@ -52,8 +52,10 @@ def any_brake(any_of):
     )
     area, thickness = any_of.uniform(0.03, 0.14), any_of.uniform(0.004, 0.014)
     cells = int(any_of.integers(1, 25))
-    capacity = any_of.uniform(1.0, 3.0, 6) * [60.0, 1500.0, 150.0, 250.0, 600.0, 2000.0]
-    capacity[any_of.random(6) < 0.1] = 0.0
+    capacity = any_of.uniform(1.0, 3.0, 7) * [
+        1200.0, 60.0, 80.0, 150.0, 250.0, 600.0, 600.0,
+    ]  # fmt: skip
+    capacity[any_of.random(7) < 0.1] = 0.0
     contact = any_of.uniform(5.0, 500.0) if any_of.random() < 0.4 else 0.0
     share = 1.0 if contact > 0.0 else any_of.uniform(0.8, 1.0)
     if capacity[model.PAD] == 0.0:
@@ -73,8 +75,8 @@ def any_brake(any_of):
         front=any_cooling(any_of, area),
         back=any_cooling(any_of, area),
         capacity=list(capacity),
-        link=list(any_of.uniform(0.5, 15.0, 6)),
-        part=[any_cooling(any_of, 0.03) for _ in range(6)],
+        link=list(any_of.uniform(0.5, 15.0, 7)),
+        part=[any_cooling(any_of, 0.03) for _ in range(model.PARTS)],
         pressure=any_of.uniform(6e4, 1.05e5),
         start=any_of.uniform(260.0, 380.0),
     )
@@ -121,8 +123,8 @@ def test_temperatures_are_those_of_a_stiff_solver(cases, answers):
         for leg, ((face, temperature), line) in enumerate(zip(mine, lines)):
             assert line[0] == 0, f"case {index}, leg {leg}: refused"
             assert line[1] <= 1e-9, f"case {index}, leg {leg}: energy residual {line[1]}"
-            present = np.array([True] * (brake.cells + 6))
-            for part in range(6):
+            present = np.array([True] * (brake.cells + model.PARTS))
+            for part in range(model.PARTS):
                 present[brake.node(part)] = brake.present[part]
             apart = np.abs(temperature - line[3:])[present].max()
             apart = max(apart, abs(face - line[2]))

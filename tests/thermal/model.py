@@ -1,7 +1,7 @@
 """The equations of brake/thermal.h and brake/convection.h once more, for SciPy.
 
-Written from the doc blocks. The unknowns are temperatures, not enthalpies; the chain is fluid,
-piston, plate, pad, the cells of the wall, hat, hub.
+Written from the doc blocks. The unknowns are temperatures, not enthalpies; the chain is body,
+fluid, piston, plate, pad, the cells of the wall, rim, hat.
 """
 import dataclasses
 import math
@@ -12,7 +12,8 @@ from scipy import integrate, optimize, sparse
 SIGMA = 5.670374419e-8
 PRANDTL = 0.70
 FIXED, POWER, FACE, DISC, VANES, DRUM, CYLINDER = range(7)
-FLUID, PISTON, PLATE, PAD, HAT, HUB = range(6)
+BODY, FLUID, PISTON, PLATE, PAD, RIM, HAT = range(7)
+PARTS, FIRST = 7, PAD + 1  # of the chain; the first cell of the wall
 
 
 @dataclasses.dataclass
@@ -153,8 +154,8 @@ class Brake:
         self.mass = self.density * self.area * self.width
         self.inner = 2.0 * self.area / (self.width[1:] + self.width[:-1])
         # What hangs on a part that is left out is left out too.
-        self.present = [False] * 6
-        for chain in (PAD, PLATE, PISTON, FLUID), (HAT, HUB):
+        self.present = [False] * PARTS
+        for chain in (PAD, PLATE, PISTON, FLUID, BODY), (RIM, HAT):
             joined = True
             for part in chain:
                 joined = joined and self.capacity[part] > 0.0
@@ -193,14 +194,14 @@ class Brake:
         """Heat into each node, heat capacity of each, and heat into the wall at its face."""
         power, speed, air = now
         n = self.cells
-        wall = temperature[4 : 4 + n]
+        wall = temperature[FIRST : FIRST + n]
         k, c, theta = self.properties(wall)
-        rate = np.zeros(n + 6)
-        capacity = np.ones(n + 6)
-        capacity[4 : 4 + n] = self.mass * c
+        rate = np.zeros(n + PARTS)
+        capacity = np.ones(n + PARTS)
+        capacity[FIRST : FIRST + n] = self.mass * c
         through = self.inner * (theta[:-1] - theta[1:])
-        rate[4 : 3 + n] -= through
-        rate[5 : 4 + n] += through
+        rate[FIRST : FIRST + n - 1] -= through
+        rate[FIRST + 1 : FIRST + n] += through
         conductance = 2.0 * self.area * k / self.width
         into = power * self.share
         link = (self.link[PAD] if self.present[PAD] else 0.0) + contact
@@ -212,10 +213,10 @@ class Brake:
         back, _ = self.face(
             self.back, (wall[-1], conductance[-1], into * self.back_share, 0.0, 0.0), now
         )
-        rate[4] += front
-        rate[3 + n] += back
+        rate[FIRST] += front
+        rate[FIRST + n - 1] += back
         rate[PAD] += into_pad + power * (1.0 - self.share)
-        for part in range(6):
+        for part in range(PARTS):
             if not self.present[part]:
                 continue
             node = self.node(part)
@@ -235,8 +236,8 @@ class Brake:
 
     def run(self, legs, **options):
         """Face and temperatures at the end of each leg."""
-        temperature = np.full(self.cells + 6, self.start)
-        shape = (self.cells + 6, self.cells + 6)
+        temperature = np.full(self.cells + PARTS, self.start)
+        shape = (self.cells + PARTS, self.cells + PARTS)
         pattern = sparse.diags([1.0, 1.0, 1.0], [-1, 0, 1], shape=shape)
         for leg in legs:
             contact = self.contact if max(leg.power) > 0.0 else 0.0
@@ -252,6 +253,7 @@ class Brake:
             temperature = done.y[:, -1]
             now = (*leg.at(leg.duration), leg.air)
             _, _, front, onward = self.flows(now, contact, temperature)
-            k = self.properties(temperature[4:5])[0][0]
-            face = temperature[4] + self.width[0] / (k * self.area) * (front / 3.0 + onward / 6.0)
+            k = self.properties(temperature[FIRST : FIRST + 1])[0][0]
+            half = self.width[0] / (k * self.area)
+            face = temperature[FIRST] + half * (front / 3.0 + onward / 6.0)
             yield face, temperature

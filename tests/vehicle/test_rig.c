@@ -6,8 +6,8 @@
 #include "brake/rig.h"
 #include "vehicle/materials.h"
 
-/* Ring of iron 250 from 0.1 to 0.15 m: area pi (0.0225 - 0.01) = 0.03927 m2; 7.2 kg are a litre, so
- * the ring is 1e-3/0.03927 m thick. */
+/* Pads from 0.1 to 0.15 m, plate of iron 250 from 0.096 m, 4 mm inside of them, to the rim at
+ * 0.15 m; 7.2 kg are a litre. */
 static const char heat[] = "[front.disc]\nrotor_mass = 7.2 kg\nrotor_diameter = 300 mm\n"
                            "hat_mass = 2 kg\nrotor = vented\n"
                            "[front.disc.pads]\ninner_radius = 100 mm\nouter_radius = 150 mm\n"
@@ -73,21 +73,64 @@ static void a_solid_of_the_library_is_that_of_the_reference(void **state)
     cJSON_Delete(all);
 }
 
-static void mass_and_band_give_the_thickness(void **state)
+static double ring(double inner, double outer)
+{
+    return BRAKE_PI * (outer * outer - inner * inner);
+}
+
+/* 2 mm beside the pad are hot with it where there is as much iron. */
+static void the_wall_is_the_ring_that_pads_rub_and_the_rim_is_the_rest(void **state)
+{
+    (void)state;
+    assert_int_equal(build(swapped(hot_text(), "rotor_mass = 7.2 kg\nrotor_diameter = 300 mm",
+                                   "rotor_mass = 7.2 kg\nrotor_diameter = 330 mm")),
+                     BRAKE_OK);
+    const struct brake_thermal_spec *front = &hot.thermal[BRAKE_FRONT].spec;
+    assert_near(front->area, 2.0 * ring(0.098, 0.152), ROUNDING);
+    assert_near(front->thickness, 1e-3 / ring(0.096, 0.165) / 2.0, ROUNDING);
+    /* grey iron 250 at 200 degC: 494 J/(kg*K), 47.5 W/(m*K) of materials.json */
+    const struct brake_lump *rim = &front->part[BRAKE_PART_RIM];
+    const double rest = ring(0.096, 0.165) - ring(0.098, 0.152);
+    assert_near(rim->capacity, 494.0 * 7.2 * rest / ring(0.096, 0.165), 1e-9);
+    assert_near(rim->cooling.area, 2.0 * rest, ROUNDING);
+    /* a third of the ring's 54 mm and of the 2 mm inside, the 13 mm outside */
+    const double edges = 0.098 / (0.056 / 3.0) + 0.152 / (0.067 / 3.0);
+    assert_near(rim->link, 2.0 * BRAKE_PI * 47.5 * 2.0 * front->thickness * edges, 1e-9);
+}
+
+/* The middle of a rectangle's upper edge is nearer to the axle than its corners: 60 mm wide at
+ * 125 mm its points lie 60^2 / (24 x 125) = 1.2 mm farther out in the mean. */
+static void the_ring_follows_the_shape_of_the_pad(void **state)
+{
+    (void)state;
+    const char *rectangle = swapped(hot_text(), "inner_radius = 100 mm\nouter_radius = 150 mm\n",
+                                    "shape = rectangle\nouter_radius = 145 mm\n"
+                                    "height = 40 mm\nwidth = 60 mm\n");
+    assert_int_equal(build(rectangle), BRAKE_OK);
+    assert_near(hot.thermal[BRAKE_FRONT].spec.area, 2.0 * ring(0.1042, 0.1481), 1e-12);
+    const char *outline = swapped(hot_text(), "inner_radius = 100 mm\nouter_radius = 150 mm\n",
+                                  "shape = outline\noutline = (96 mm, -28 mm) (112 mm, -84 mm)\n"
+                                  "  (140 mm, 0 mm) (112 mm, 84 mm) (96 mm, 28 mm)\n");
+    assert_int_equal(build(outline), BRAKE_OK); /* 20 (4.8, 1.4) = 100 mm; 28 (4, 3) = 140 mm */
+    assert_near(hot.thermal[BRAKE_FRONT].spec.area, 2.0 * ring(0.098, 0.142), 1e-12);
+}
+
+static void mass_and_plate_give_the_thickness(void **state)
 {
     (void)state;
     assert_int_equal(build(hot_text()), BRAKE_OK);
     const struct brake_thermal_spec *front = &hot.thermal[BRAKE_FRONT].spec;
-    const double band = BRAKE_PI * (0.15 * 0.15 - 0.1 * 0.1);
-    assert_near(front->area, 2.0 * band, ROUNDING);
-    assert_near(front->thickness, 1e-3 / band / 2.0, ROUNDING);
-    assert_near(front->front.area, 2.0 * band * 5.0 / 6.0, ROUNDING); /* pads cover 60 of 360 deg */
+    const double band = ring(0.1, 0.15);
+    const double plate = ring(0.096, 0.15);
+    assert_near(front->area, 2.0 * ring(0.098, 0.15), ROUNDING);
+    assert_near(front->thickness, 1e-3 / plate / 2.0, ROUNDING);
+    assert_near(front->front.area, front->area - 2.0 * band / 6.0, ROUNDING); /* 60 of 360 deg */
     assert_int_equal(front->back.law, BRAKE_COOLING_VANES);
     assert_true(front->part[BRAKE_PART_HAT].capacity > 0.0);
     /* rear: no pad radii; r_e = 125 mm lies half way between 150 mm and 100 mm; solid, no hat */
     const struct brake_thermal_spec *rear = &hot.thermal[BRAKE_REAR].spec;
-    assert_near(rear->area, 2.0 * band, 1e-12);
-    assert_near(rear->thickness, 0.5e-3 / band / 2.0, 1e-12);
+    assert_near(rear->area, front->area, 1e-12);
+    assert_near(rear->thickness, 0.5e-3 / plate / 2.0, 1e-12);
     assert_equal(rear->back.area, 0.0);
     assert_equal(rear->part[BRAKE_PART_HAT].capacity, 0.0);
     /* a fixed caliper has pistons on both sides: 30 mm twice beside 60 mm once, half the area */
@@ -103,6 +146,7 @@ static void the_whole_heat_capacity_is_that_of_the_mass(void **state)
     double mass = 0.0;
     for (int i = 0; i < front->spec.cells; i++)
         mass += front->mass[i];
+    mass += front->capacity[BRAKE_PART_RIM] / 494.0; /* grey iron 250 at 200 degC */
     assert_near(mass, 7.2, 1e-9);
 }
 
@@ -193,7 +237,9 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_solid_of_the_library_is_that_of_the_reference),
-        cmocka_unit_test(mass_and_band_give_the_thickness),
+        cmocka_unit_test(the_wall_is_the_ring_that_pads_rub_and_the_rim_is_the_rest),
+        cmocka_unit_test(the_ring_follows_the_shape_of_the_pad),
+        cmocka_unit_test(mass_and_plate_give_the_thickness),
         cmocka_unit_test(the_whole_heat_capacity_is_that_of_the_mass),
         cmocka_unit_test(the_rig_is_that_of_the_load_case),
         cmocka_unit_test(friction_is_the_curve_that_is_given_or_the_usual_one),

@@ -1,12 +1,12 @@
 /** @file thermal.h
- * Heat in one brake over time: conduction through the rotor or drum wall, hat and hub, pads,
- * backing plates, piston and fluid, cooling by air and radiation.
+ * Heat in one brake over time: conduction through the rotor or drum wall, rim and hat, pads,
+ * backing plates, piston, fluid and caliper, cooling by air and radiation.
  *
  *   wall     rho c(T) dT/dt = d/dx (k(T) dT/dx), in finite volumes that are thinnest at the rubbed
  *            face; a cell holds the enthalpy m integral of c dT, neighbours exchange
  *            A (theta_i - theta_j) / distance with theta = integral of k dT
  *   lumps    C dT/dt = sum of conductance times difference
- *   chain    fluid - piston - plate - pad - (rubbed) wall (back) - hat - hub
+ *   chain    body - fluid - piston - plate - pad - (rubbed) wall (back) - rim - hat
  *   friction power P: the face gets share P, the pad the rest; with a contact conductance G they
  *            also exchange G (T_face - T_pad) while the brake is applied: share 1 and a contact
  *            means that both have one temperature at the interface
@@ -43,7 +43,7 @@ extern "C" {
 #endif
 
 /** Most cells of a wall, points of a table of properties, and nodes of the chain. */
-enum { BRAKE_WALL_CELLS = 64, BRAKE_WALL_POINTS = 12, BRAKE_THERMAL_NODES = BRAKE_WALL_CELLS + 6 };
+enum { BRAKE_WALL_CELLS = 64, BRAKE_WALL_POINTS = 12, BRAKE_THERMAL_NODES = BRAKE_WALL_CELLS + 7 };
 
 /** A solid whose properties follow temperature: straight lines between points, constant beyond. */
 struct brake_material {
@@ -62,14 +62,15 @@ struct brake_material {
  */
 struct brake_solid brake_material_at(const struct brake_material *material, double temperature);
 
-/** Parts beside the wall, in their order in the chain; the wall stands between PAD and HAT. */
+/** Parts beside the wall, in their order in the chain; the wall stands between PAD and RIM. */
 enum brake_part {
-    BRAKE_PART_FLUID,
-    BRAKE_PART_PISTON, /**< piston and caliper, or wheel cylinder */
+    BRAKE_PART_BODY,   /**< caliper or wheel cylinder, without its pistons */
+    BRAKE_PART_FLUID,  /**< behind the pistons */
+    BRAKE_PART_PISTON, /**< pistons, which stand on plates or shoes */
     BRAKE_PART_PLATE,  /**< backing plates, or shoes */
     BRAKE_PART_PAD,    /**< pads or linings */
+    BRAKE_PART_RIM,    /**< of a rotor's plate what no pad rubs */
     BRAKE_PART_HAT,
-    BRAKE_PART_HUB,
     BRAKE_THERMAL_PARTS
 };
 
@@ -105,7 +106,7 @@ struct brake_thermal_spec {
 /** A brake made ready: the grid and the tables. Only brake_thermal_build writes it. */
 struct brake_thermal {
     struct brake_thermal_spec spec;       /**< as given */
-    int nodes;                            /**< of the chain: cells + 6 */
+    int nodes;                            /**< of the chain: cells + 7 */
     double width[BRAKE_WALL_CELLS];       /**< [m] of each cell, from the rubbed face */
     double inner[BRAKE_WALL_CELLS];       /**< [m] area over distance to the next cell */
     double mass[BRAKE_WALL_CELLS];        /**< [kg] of each cell */
