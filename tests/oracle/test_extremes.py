@@ -49,8 +49,8 @@ class Any:
         kelvin = self.size(1.0, 100.0) + np.cumsum(self.size(0.1, 500.0, points))
         area, thickness = self.size(1e-6, 1e3), self.size(1e-5, 10.0)
         cells = int(self.of.integers(1, 30))
-        capacity = self.size(1e-3, 1e9, 6)
-        capacity[self.of.random(6) < 0.2] = 0.0
+        capacity = self.size(1e-3, 1e9, model.PARTS)
+        capacity[self.of.random(model.PARTS) < 0.2] = 0.0
         contact = self.size(1e-3, 1e9) if self.chance(0.4) else 0.0
         share = 1.0 if contact else self.of.uniform(0.0, 1.0)
         if capacity[model.PAD] == 0.0:
@@ -72,8 +72,8 @@ class Any:
             front=self.cooling(area),
             back=self.cooling(area),
             capacity=list(capacity),
-            link=list(self.size(1e-3, 1e9, 6)),
-            part=[self.cooling(self.size(1e-3, 10.0)) for _ in range(6)],
+            link=list(self.size(1e-3, 1e9, model.PARTS)),
+            part=[self.cooling(self.size(1e-3, 10.0)) for _ in range(model.PARTS)],
             pressure=self.size(1e2, 1e7),
             start=self.size(1.0, 4999.0),
         )
