@@ -52,25 +52,14 @@ double brake_convection_disc(struct brake_air air, double spin, double radius)
 
 double brake_convection_vanes(struct brake_air air, double spin, const struct brake_vanes *vanes)
 {
-    const double laminar_to = 2300.0;
-    const double turbulent_from = 1e4;
+    const double stanton = 0.00485;
     const double length = vanes->outer_radius - vanes->inner_radius;
     const double slender = vanes->hydraulic_diameter / length;
     const double entering = spin * sqrt(vanes->outer_radius * vanes->outer_radius -
                                         vanes->inner_radius * vanes->inner_radius);
     const double mean = 0.5 * entering * (1.0 + vanes->inlet_area / vanes->outlet_area);
-    const double reynolds = mean * vanes->hydraulic_diameter / air.viscosity;
-    const double scale = air.conductivity / vanes->hydraulic_diameter;
-    const double part = (reynolds - laminar_to) / (turbulent_from - laminar_to);
-    if (part >= 1.0)
-        return scale * 0.023 * (1.0 + pow(slender, 0.67)) * pow(reynolds, 0.8) * PRANDTL_ROOT;
-    const double calm = part > 0.0 ? laminar_to : reynolds;
-    const double laminar = 1.86 * PRANDTL_ROOT * pow(calm * slender, 1.0 / 3.0);
-    if (part <= 0.0)
-        return scale * laminar;
-    const double turbulent =
-        0.023 * (1.0 + pow(slender, 0.67)) * pow(turbulent_from, 0.8) * PRANDTL_ROOT;
-    return scale * (laminar + part * (turbulent - laminar));
+    const double stored = PRANDTL * air.conductivity / air.viscosity; /* rho c_p */
+    return stanton * (1.0 + pow(slender, 0.67)) * stored * mean;
 }
 
 double brake_convection_drum(struct brake_air air, double speed, double diameter)

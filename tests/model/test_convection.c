@@ -75,8 +75,9 @@ static void a_spinning_disc_is_the_mean_of_its_rings(void **state)
 }
 
 /* McPhee and Johnson 2008 (CV-28): 27.0, 52.7, 78.3 W/(m2 K) at 342, 684, 1025 rev/min in the fins
- * of a vented rotor. The abstract does not give its size; passages of an ordinary one are taken. */
-static void vanes_come_near_what_was_measured(void **state)
+ * of a vented rotor: 0.0789, 0.0770, 0.0764 a turn, 2 % about a straight line. The abstract does not
+ * give its size; passages of an ordinary one are taken. */
+static void vanes_are_within_the_scatter_of_what_was_measured(void **state)
 {
     (void)state;
     const struct brake_vanes vanes = {0.085, 0.140, 0.0065, 0.0090, 0.0140};
@@ -86,9 +87,9 @@ static void vanes_come_near_what_was_measured(void **state)
     double found[3];
     for (int i = 0; i < 3; i++) {
         found[i] = brake_convection_vanes(air, speed[i] * BRAKE_PI / 30.0, &vanes);
-        assert_near(found[i], measured[i], 0.25);
+        assert_near(found[i], measured[i], 0.021);
     }
-    assert_within(brake_cooling_exponent(speed[0], speed[2], found[0], found[2]), 0.97, 0.2);
+    assert_within(brake_cooling_exponent(speed[0], speed[2], found[0], found[2]), 0.97, 0.031);
     double before = 0.0;
     for (double spin = 0.1; spin < 1000.0; spin *= 1.01) {
         const double now = brake_convection_vanes(air, spin, &vanes);
@@ -207,7 +208,7 @@ int main(void)
         cmocka_unit_test(air_is_that_of_the_tables),
         cmocka_unit_test(a_face_is_cooled_by_the_stream),
         cmocka_unit_test(a_spinning_disc_is_the_mean_of_its_rings),
-        cmocka_unit_test(vanes_come_near_what_was_measured),
+        cmocka_unit_test(vanes_are_within_the_scatter_of_what_was_measured),
         cmocka_unit_test(drums_and_cylinders_follow_their_laws),
         cmocka_unit_test(still_air_is_the_least),
         cmocka_unit_test(a_surface_uses_the_law_that_it_names),

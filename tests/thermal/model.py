@@ -57,22 +57,9 @@ class Cooling:
             inner, outer, inlet, outlet, d = self.vanes
             spin = speed / self.rolling_radius
             velocity = spin * math.sqrt(outer**2 - inner**2) * (1.0 + inlet / outlet) / 2.0
-            re = velocity * d / nu
             slender = d / (outer - inner)
-
-            def laminar(re):
-                return 1.86 * (re * PRANDTL * slender) ** (1.0 / 3.0)
-
-            def turbulent(re):
-                return 0.023 * (1.0 + slender**0.67) * re**0.8 * PRANDTL ** (1.0 / 3.0)
-
-            if re <= 2300.0:
-                nusselt = laminar(re)
-            elif re >= 1e4:
-                nusselt = turbulent(re)
-            else:
-                nusselt = np.interp(re, [2300.0, 1e4], [laminar(2300.0), turbulent(1e4)])
-            return k / d * nusselt
+            stored = PRANDTL * k / nu  # heat capacity of a volume
+            return 0.00485 * (1.0 + slender**0.67) * stored * velocity
         re = speed * self.diameter / nu
         if self.law == DRUM:
             return 0.1 * k / self.diameter * re ** (2.0 / 3.0)

@@ -5,9 +5,8 @@
  *   rotor face    h = 0.70 (k/D) Re^0.55,  from Re = 2.4e5 on 0.04 (k/D) Re^0.8,  Re = v D / nu
  *   spinning disc h = (k/R) (0.36 Re_t^0.5 (r_t/R) + 0.015 (Re^0.8 - Re_t^0.8 r_t/R)),
  *                 Re = w R^2 / nu; turbulent outside r_t, where Re is Re_t = 2.5e5
- *   vanes         laminar h = 1.86 (k/d) (Re Pr d/l)^(1/3), turbulent
- *                 h = 0.023 (k/d) (1 + (d/l)^0.67) Re^0.8 Pr^(1/3); between Re = 2300 and 1e4 by
- *                 straight line; air enters at w sqrt(ro^2 - ri^2)
+ *   vanes         h = 0.00485 (1 + (d/l)^0.67) rho c_p u, u mean speed of the air, which enters at
+ *                 w sqrt(ro^2 - ri^2)
  *   drum          h = 0.1 (k/D) Re^(2/3)
  *   cross flow    Churchill and Bernstein
  *   with still air  h^4 = h_forced^4 + h_still^4
@@ -16,8 +15,8 @@
  *
  * Sources: Limpert, Brake Design and Safety, ch. 3 (face, vanes, drum), from memory; Shevchuk,
  * Convective Heat and Mass Transfer in Rotating Disk Systems, and Ozisik, Heat Transfer (spinning
- * disc), from memory; Gnielinski, VDI Heat Atlas, sec. G1 (straight line between laminar and
- * turbulent), from memory; White, Viscous Fluid Flow, ch. 1 (Sutherland's law), coefficients read;
+ * disc), from memory; McPhee and Johnson, Int. J. Thermal Sciences 47 (2008) 458, abstract read
+ * (growth with speed of the vanes' coefficient, and its size); White, Viscous Fluid Flow, ch. 1 (Sutherland's law), coefficients read;
  * Churchill and Bernstein, J. Heat Transfer 99 (1977) 300, equation read; Incropera and DeWitt,
  * sec. 9.9 (mixed convection), from memory. Correlations of this kind hold within some 25 %.
  */
@@ -79,9 +78,10 @@ struct brake_vanes {
  * @param spin   [rad/s] 0 and up
  * @param vanes  the passages
  * @return       [W/(m2*K)] on the walls of the passages
- * @source       Limpert, ch. 3 (both laws and the pumped flow); VDI Heat Atlas, sec. G1 (between).
- *               Measured: 27.0, 52.7, 78.3 at 342, 684, 1025 rev/min: McPhee and Johnson, Int. J.
- *               Thermal Sciences 47 (2008) 458
+ * @source       McPhee and Johnson, Int. J. Thermal Sciences 47 (2008) 458: 27.0, 52.7, 78.3 at 342,
+ *               684, 1025 rev/min, in a straight line, as separated flow at the entrance stirs short
+ *               passages; the factor is that of these three in passages of ordinary size, as their
+ *               abstract does not give it. Limpert, ch. 3 (pumped flow, effect of the length)
  */
 double brake_convection_vanes(struct brake_air air, double spin, const struct brake_vanes *vanes);
 
