@@ -98,10 +98,15 @@ char *compare_run(const struct brake_sheet *sheet, const struct brake_sheet *oth
     if (look_at_both(comparison, fade, watch, error))
         room = answer_memory((brake_compare_room(comparison) + 1) * sizeof *room, error);
     if (room != NULL && brake_compare_share(comparison, watch, room) && *watch->stop == 0) {
-        struct brake_document *d = brake_document_new(BRAKE_SI_FIRST);
+        struct brake_before before;
+        const enum brake_status drawn = brake_before_of(comparison, &before);
+        struct brake_document *d = drawn == BRAKE_OK ? brake_document_new(BRAKE_SI_FIRST) : NULL;
         if (d != NULL)
-            brake_answer_comparison(d, comparison);
-        text = answer_give(d, report);
+            brake_answer_comparison(d, comparison, &before);
+        if (drawn != BRAKE_OK)
+            answer_refuse(error, drawn, brake_status_message(drawn));
+        else
+            text = answer_give(d, report);
     }
     free(room);
     free(comparison);

@@ -7,6 +7,8 @@
 
 static const char *const axles[] = {"front axle", "rear axle", "both axles"};
 
+const char brake_part_loss_name[] = "torque per need of before";
+
 /* "18 % less", "as before", "5 % more". */
 static const char *loss_of(struct brake_document *d, double ratio)
 {

@@ -57,22 +57,25 @@ static const char *range_of(struct brake_document *d, const struct brake_conform
                : NULL;
 }
 
-/* Share of the samples that meet, in whole hundredths; never all or none of them while some
- * differ. */
+const char *brake_part_share(struct brake_document *d, double met)
+{
+    const double hundredths = 100.0 * met;
+    if (hundredths > 99.0 && hundredths < 100.0)
+        return "over 99 of 100";
+    if (hundredths > 0.0 && hundredths < 1.0)
+        return "under 1 of 100";
+    return brake_document_words(d, "%.0f of 100", hundredths);
+}
+
 const char *brake_part_met(struct brake_document *d, const struct brake_conformance *conformance)
 {
-    const double hundredths = 100.0 * conformance->met;
-    const char *lost = conformance->failed > 0
-                           ? brake_document_words(d, "; %ld of %ld not: %s", conformance->failed,
-                                                  conformance->samples, conformance->failing)
-                           : "";
+    const char *share = brake_part_share(d, conformance->met);
     if (conformance->samples == 0)
         return NULL;
-    if (hundredths > 99.0 && hundredths < 100.0)
-        return brake_document_words(d, "over 99 of 100%s", lost);
-    if (hundredths > 0.0 && hundredths < 1.0)
-        return brake_document_words(d, "under 1 of 100%s", lost);
-    return brake_document_words(d, "%.0f of 100%s", hundredths, lost);
+    if (conformance->failed == 0)
+        return share;
+    return brake_document_words(d, "%s; %ld of %ld not: %s", share, conformance->failed,
+                                conformance->samples, conformance->failing);
 }
 
 /* What the words would turn on that was left out: the lines, the most frequent first. */

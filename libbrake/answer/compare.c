@@ -87,7 +87,7 @@ static const char *axles_of(struct brake_document *d, const struct brake_compari
     for (int load = 0; load < BRAKE_LOADS; load++)
         for (int axle = 0; axle < BRAKE_AXLES; axle++) {
             const double lacks = brake_like_missing(&c->like[load][axle]);
-            if (lacks > 0.0)
+            if (lacks > BRAKE_AS_BEFORE)
                 all =
                     brake_document_words(d, "%s; %s axle, %s: %.3g %% less", all, axle_words(axle),
                                          brake_load_word((enum brake_load)load), 100.0 * lacks);
@@ -95,21 +95,19 @@ static const char *axles_of(struct brake_document *d, const struct brake_compari
     return all;
 }
 
-static const char *regained(struct brake_document *d, const struct brake_comparison *c)
+static const char *regained(struct brake_document *d, const struct brake_comparison *c,
+                            const struct brake_before *before)
 {
-    const enum brake_load load = brake_compare_worst(c);
-    const struct brake_compared *both = &c->like[load][BRAKE_BOTH_AXLES];
-    const double missing = brake_like_missing(both);
+    static const char *const words[] = {[BRAKE_MEETS] = "regained",
+                                        [BRAKE_FALLS_SHORT] = "NOT REGAINED",
+                                        [BRAKE_CANNOT_SAY] = "cannot say whether it is regained"};
     const char *axles = axles_of(d, c);
-    if (isnan(missing))
-        return brake_document_words(
-            d, "like for like: cannot say; the torque per need is not known%s", axles);
-    const char *less =
-        missing > 0.0 ? brake_document_words(d, ", %.3g %% less", 100.0 * missing) : "";
+    if (isnan(before->of[BRAKE_BOTH_AXLES].ratio))
+        return brake_document_words(d, "%s: the torque per need is not known%s",
+                                    words[BRAKE_CANNOT_SAY], axles);
     return brake_document_words(
-        d, "%s: brake torque over torque needed was %.3g and is %.3g, load %s%s%s",
-        missing > 0.0 ? "NOT REGAINED" : "regained", both->before, both->after,
-        brake_load_word(load), less, axles);
+        d, "%s: more than %.0f %% of the brake torque per need is missing in %.0f of 100%s",
+        words[before->verdict], 100.0 * BRAKE_AS_BEFORE, 100.0 * before->less, axles);
 }
 
 static const char *lost(struct brake_document *d, const struct brake_comparison *c)
@@ -144,21 +142,6 @@ static int extreme(const struct brake_compared *one, double sign)
     return most;
 }
 
-static const char *extreme_words(struct brake_document *d, const struct brake_compared *both,
-                                 int change)
-{
-    if (both->reason != NULL)
-        return brake_document_words(d, "cannot say: %s", both->reason);
-    if (change < 0)
-        return "nothing";
-    return brake_document_words(d,
-                                "%s (%s): %+.3g of the torque per need, %+.3g %% of the value "
-                                "before",
-                                brake_change_word((enum brake_change)change),
-                                brake_change_meaning((enum brake_change)change),
-                                both->share[change], 100.0 * both->share[change] / both->before);
-}
-
 static void lost_list(struct brake_document *d, const struct brake_comparison *c)
 {
     static const struct brake_column column[] = {{"id", NULL, BRAKE_COLUMN}};
@@ -170,7 +153,14 @@ static void lost_list(struct brake_document *d, const struct brake_comparison *c
     }
 }
 
-static void verdict(struct brake_document *d, const struct brake_comparison *c)
+static struct brake_cell truth_of(enum brake_verdict verdict)
+{
+    return verdict == BRAKE_CANNOT_SAY ? brake_cell_nothing()
+                                       : brake_cell_truth(verdict == BRAKE_MEETS);
+}
+
+static void verdict(struct brake_document *d, const struct brake_comparison *c,
+                    const struct brake_before *before)
 {
     const enum brake_load load = brake_compare_worst(c);
     const struct brake_compared *both = &c->like[load][BRAKE_BOTH_AXLES];
@@ -179,11 +169,8 @@ static void verdict(struct brake_document *d, const struct brake_comparison *c)
     const int took = extreme(both, -1.0);
     const int gave = extreme(both, 1.0);
     brake_document_section(d, "verdict", NULL);
-    brake_document_say(d, NULL, "Before", brake_part_name(c->before));
-    brake_document_say(d, NULL, "After", brake_part_name(c->after));
-    brake_document_fact(d, "regained", NULL,
-                        isnan(missing) ? brake_cell_nothing() : brake_cell_truth(!(missing > 0.0)));
-    brake_document_say(d, NULL, "Verdict", regained(d, c));
+    brake_document_fact(d, "regained", NULL, truth_of(before->verdict));
+    brake_document_say(d, NULL, "Verdict", regained(d, c, before));
     brake_document_say(d, NULL, "Now", as_it_is(d, c));
     brake_document_fact(d, "missing", NULL,
                         brake_part_study(&given, brake_result_find("compare.missing")));
@@ -191,11 +178,9 @@ static void verdict(struct brake_document *d, const struct brake_comparison *c)
     brake_document_fact(
         d, "took_most", NULL,
         brake_cell_text(took >= 0 ? brake_change_word((enum brake_change)took) : NULL));
-    brake_document_say(d, NULL, "Took most", extreme_words(d, both, took));
     brake_document_fact(
         d, "gave_most", NULL,
         brake_cell_text(gave >= 0 ? brake_change_word((enum brake_change)gave) : NULL));
-    brake_document_say(d, NULL, "Gave most", extreme_words(d, both, gave));
     brake_document_say(d, NULL, "Lost", lost(d, c));
     lost_list(d, c);
     brake_document_end(d);
@@ -457,11 +442,15 @@ static void lines(struct brake_document *d, const struct brake_comparison *c)
 }
 
 void brake_answer_comparison(struct brake_document *document,
-                             const struct brake_comparison *comparison)
+                             const struct brake_comparison *comparison,
+                             const struct brake_before *before)
 {
     brake_document_head(document, "Brakes before and after a change",
                         brake_part_name(comparison->after));
-    verdict(document, comparison);
+    brake_document_say(document, NULL, "Before", brake_part_name(comparison->before));
+    brake_document_say(document, NULL, "After", brake_part_name(comparison->after));
+    brake_part_before(document, before);
+    verdict(document, comparison, before);
     side(document, comparison, 0);
     side(document, comparison, 1);
     groups(document, comparison);

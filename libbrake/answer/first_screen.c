@@ -84,13 +84,27 @@ static int in_order(const struct brake_assessment *a, int order[BRAKE_CRITERIA])
     return count;
 }
 
+/* That less is left than before is a hazard without a clause. Returns its lines. */
+static int tell_loss(struct brake_document *d, const struct brake_assessment *a)
+{
+    if (a->before == NULL || a->before->verdict == BRAKE_MEETS)
+        return 0;
+    const char *row =
+        brake_document_words(d, "%s %s: met by %s", brake_verdict_words(a->before->verdict),
+                             brake_part_loss_name, brake_part_share(d, 1.0 - a->before->less));
+    brake_document_say(d, NULL, "", row);
+    return brake_paragraph_lines("  ", row);
+}
+
 /* As many as there are lines left; returns how many rows were not told. */
 static int list_open(struct brake_document *d, const struct brake_assessment *a, int lines)
 {
     int order[BRAKE_CRITERIA];
     const int count = in_order(a, order);
-    int listed = 0;
+    const int loss = tell_loss(d, a);
+    int listed = loss > 0 ? 1 : 0;
     int left_out = 0;
+    lines -= loss;
     for (int i = 0; i < count; i++) {
         if (told_before(a, order, i))
             continue;

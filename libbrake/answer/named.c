@@ -75,8 +75,10 @@ static const struct brake_word verdicts[] = {
      "The measured deceleration of a drive is below the prediction by more than the uncertainty."},
     {"above",
      "The measured deceleration of a drive is above the prediction by more than the uncertainty."},
-    {"regained", "Brake torque over torque needed is no less than before the change."},
-    {"not regained", "Brake torque over torque needed is less than before the change."},
+    {"regained", "Brake torque over torque needed is less than before by more than 3 % in no more "
+                 "than 5 of 100 samples."},
+    {"not regained", "Brake torque over torque needed is less than before by more than 3 % "
+                     "in 95 of 100 samples and more."},
 };
 
 enum {

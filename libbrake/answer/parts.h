@@ -91,9 +91,16 @@ const char *brake_part_yardsticks(struct brake_document *d, const struct brake_r
 const char *brake_part_changes(struct brake_document *d, const struct brake_before *b);
 void brake_part_before(struct brake_document *d, const struct brake_before *b);
 
-/* The requirement that limits, in a sentence; how many samples meet one; its margin. */
+/* The hazard of losing torque per need, among requirements. */
+extern const char brake_part_loss_name[];
+
+/* The requirement that limits, in a sentence; how many samples meet one, and why some could not be
+ * worked out; its margin. */
 const char *brake_part_limits(struct brake_document *d, const struct brake_assessment *a);
 const char *brake_part_met(struct brake_document *d, const struct brake_conformance *conformance);
+
+/* A share in whole hundredths; never all or none while some differ. */
+const char *brake_part_share(struct brake_document *d, double met);
 struct brake_cell brake_part_margin(double margin);
 
 /* What to do, and what to measure (NULL: nothing), in a sentence each; and their tables. */

@@ -1,3 +1,4 @@
+#include "brake/before.h"
 #include "brake/compare.h"
 
 #include <math.h>
@@ -212,15 +213,11 @@ static bool is_unsaid(const struct brake_comparison *c, int criterion)
             (after->verdict == BRAKE_FALLS_SHORT && before->verdict == BRAKE_CANNOT_SAY));
 }
 
-int brake_compare_exit(const struct brake_comparison *c)
+int brake_compare_exit(const struct brake_comparison *comparison, const struct brake_before *before)
 {
-    bool lost = false;
-    bool unsaid = false;
-    for (int load = 0; load < BRAKE_LOADS; load++) {
-        const double missing = brake_like_missing(&c->like[load][BRAKE_BOTH_AXLES]);
-        lost = lost || missing > 0.0;
-        unsaid = unsaid || isnan(missing);
-    }
+    const struct brake_comparison *c = comparison;
+    bool lost = before->verdict == BRAKE_FALLS_SHORT;
+    bool unsaid = before->verdict == BRAKE_CANNOT_SAY;
     for (int i = 0; i < brake_criterion_count(); i++) {
         lost = lost || brake_compare_lost(c, i);
         unsaid = unsaid || is_unsaid(c, i);

@@ -36,14 +36,6 @@ void brake_torque_over_need(const struct brake_results *results,
  */
 unsigned long long brake_torque_groups(void);
 
-/** As brake_before_draw, of two vehicles that were compared already.
- * @param comparison  with its shares
- * @param before      filled
- * @return            OK; E_SIZE when too much is uncertain; E_MEMORY
- */
-enum brake_status brake_before_of(const struct brake_comparison *comparison,
-                                  struct brake_before *before);
-
 /** What the verdicts on one side come to.
  * @param comparison  of brake_compare
  * @param side        0 before, 1 after

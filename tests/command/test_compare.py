@@ -84,10 +84,10 @@ def test_json_has_its_keys():
     found = report(BEFORE, AFTER)
     assert found["caution"] == CAUTION
     assert set(found) == {
-        "libbrake", "format", "caution", "verdict", "before", "after", "groups", "like_for_like",
-        "margins", "shared_results", "results", "lines",
+        "libbrake", "format", "caution", "changes", "verdict", "before", "after", "groups",
+        "like_for_like", "margins", "shared_results", "results", "lines",
     }
-    assert found["verdict"]["regained"] is False
+    assert found["verdict"]["regained"] is None
     assert found["verdict"]["took_most"] == "tyre"
     assert found["verdict"]["gave_most"] == "caliper"
 
@@ -155,21 +155,21 @@ def test_the_verdict_comes_first_in_plain_words():
     status, text, error = compare(BEFORE, AFTER)
     assert (status, error) == (1, "")
     found = report(BEFORE, AFTER)
-    load = found["verdict"]["load"]
-    both = found["like_for_like"][load]["both"]
     start = words(text)
     lines = text.splitlines()
     assert lines[0] == "Heron, after refit" and lines[1].startswith("CAUTION: ")
     assert lines[2:4] == ["Before    Heron, before refit", "After     Heron, after refit"]
+    changes = found["changes"]
+    both = changes["torque_per_need"][2]
+    assert f"Changes {100 * abs(both['ratio'] - 1):.0f} % less in brake torque per need" in start
     assert (
-        f"Verdict NOT REGAINED: brake torque over torque needed was {both['before']:.3g} and is"
-        f" {both['after']:.3g}, load {load}, {100 * found['verdict']['missing']:.3g} % less;"
+        "Verdict cannot say whether it is regained: more than 3 % of the brake torque per need is"
+        f" missing in {100 * changes['p_less']:.0f} of 100; rear axle, empty: "
     ) in start
+    assert found["verdict"]["regained"] is None
     now = found["after"]
     assert now["falls_short"] == 0 or "Now FALLS SHORT. " in start
-    took = both["shares"]["tyre"]
-    assert f"Took most tyre (tyres and wheels): {took:+.3g} of the torque per need" in start
-    assert "Gave most caliper (calipers and pistons): +" in start
+    assert f"tyre {100 * both['shares']['tyre']:+.0f} %" in start
     assert f"Lost met before, FALLS SHORT now: {', '.join(found['verdict']['lost'])} Like" in start
     heads = [after for before, after in zip(lines, lines[1:]) if before == ""]
     assert heads == [
@@ -208,8 +208,8 @@ def test_a_change_of_any_size_has_its_sign_in_both_trades():
 def test_the_same_file_twice_in_words():
     status, text, _ = compare(AFTER, AFTER)
     assert status == 3  # the difference left to right cannot be said
-    assert "Verdict   regained: brake torque over torque needed was" in text
-    assert "Took most nothing" in text
+    assert "Changes   as before in brake torque per need, " in text
+    assert "Verdict   regained: more than 3 % of the brake torque per need is missing in 0" in text
     assert "Lost      nothing that was met before falls short now" in text
     assert "Lines that differ\n  None.\n" in text
 
@@ -228,6 +228,53 @@ def test_names_are_shown_as_they_are(tmp_path, name):
     assert report(file, AFTER)["before"]["name"] == name
 
 
+# ---- several -------------------------------------------------------------------------------------
+
+BADGER, TYRES, KIT = (
+    str(plain.ROOT / "tests" / "vehicles" / f"badger-{name}.ini")
+    for name in ("before", "after", "kit")
+)
+
+
+@pytest.fixture(scope="module")
+def kits():
+    return {form: compare(BADGER, TYRES, KIT, *form) for form in ((), ("--json",))}
+
+
+def test_each_of_several_kits_says_what_check_says_of_it(kits):
+    """Given a stock vehicle and two ways to change it, when they are compared, then each has the
+    loss, the verdict and the words that `check --before` gives it alone."""
+    status, text, _ = kits[()]
+    found = json.loads(kits[("--json",)][1])
+    assert status == kits[("--json",)][0] == 1
+    for number, (file, kit) in enumerate(zip((TYRES, KIT), found["kits"]), 1):
+        done = plain.run("check", file, "--before", BADGER, "--json")
+        alone = json.loads(done.stdout)
+        both = alone["changes"]["torque_per_need"][2]
+        assert (kit["ratio"], kit["ratio_p05"]) == (both["ratio"], both["ratio_p05"])
+        assert alone["summary"]["verdict"].lower().startswith(kit["verdict"] + ". ")
+        assert f"Kit {number} {file}: {kit['name']} Changes " in words(text)
+        verdicts = {one["id"]: one["verdict"] for one in alone["criteria"]}
+        for row in found["open"][1:]:
+            assert row["verdict"][str(number)] == verdicts[row["id"]]
+
+
+def test_lines_of_several_kits_stand_beside_what_was(kits):
+    found = json.loads(kits[("--json",)][1])
+    lines = {line["path"]: line for line in found["lines"]}
+    assert lines["master.bore"]["before"] == pytest.approx(0.0254 * 15 / 16)
+    assert lines["master.bore"]["kits"] == {"1": pytest.approx(0.0254 * 15 / 16), "2": 0.0254}
+    assert lines["rear.disc.pistons"]["kits"]["1"] is None
+    assert lines["rear.drum.width"]["kits"]["2"] is None
+    assert len(lines) == len(found["lines"])
+
+
+def test_several_kits_fit_the_page_and_end_with_the_caution(kits):
+    text = kits[()][1]
+    assert max(map(len, text.splitlines())) <= 80
+    assert words(text).count(CAUTION) == 1 and text.splitlines()[1].startswith("CAUTION: ")
+
+
 # ---- refusals ------------------------------------------------------------------------------------
 
 
@@ -236,7 +283,8 @@ def test_names_are_shown_as_they_are(tmp_path, name):
     [
         ((), "compare wants two vehicle files"),
         ((BEFORE,), "compare wants two vehicle files"),
-        ((BEFORE, AFTER, BEFORE), "as a third"),
+        ((BEFORE,) + 7 * (AFTER,), "compare takes 6 changed vehicles; got "),
+        ((BEFORE, AFTER, "/dev/null"), "/dev/null:1: the file holds no [section]"),
         ((BEFORE, AFTER, "--rules", "uk"), "accepts own, us, un, eu, gb, nl, all"),
         ((BEFORE, AFTER, "--rules"), "accepts own, us, un, eu, gb, nl, all"),
         ((BEFORE, AFTER, "--csv"), "unknown option '--csv'"),

@@ -59,6 +59,9 @@ def _asked(logs):
         *PAIRS,
     ):
         yield ["compare", before, after]
+    kits = [str(VEHICLES / f"badger-{name}.ini") for name in ("before", "after", "kit")]
+    yield ["compare", *kits, kits[0]]
+    yield ["compare", BEFORE, HERON, BEFORE]
     for log in (drive, *logs):
         yield ["drivelog", HERON, log]
     yield from _sizes()
@@ -123,12 +126,14 @@ def _sizes():
 
 @functools.cache
 def answers():
-    """(words, answer) of each verb. A vehicle that a verb cannot be asked of gives none."""
+    """(words, answer) of each verb, of compare by its two forms. A vehicle that a verb cannot be
+    asked of gives none."""
     found = {}
     with tempfile.TemporaryDirectory() as folder:
         for verb, *words in _asked(_logs(folder)):
             done = plain.run(verb, *words, "--json")
             if done.stdout:
                 answer = json.loads(done.stdout, parse_constant=plain.refuse_constant)
-                found.setdefault(verb, []).append((words, answer))
+                form = "compare-kits" if "kits" in answer else verb
+                found.setdefault(form, []).append((words, answer))
     return found

@@ -110,7 +110,7 @@ class Shape:
 
     def _object(self, key, objects):
         keys = list(dict.fromkeys(name for one in objects for name in one))
-        if any("." in name for name in keys) or (
+        if any("." in name or name.isdigit() for name in keys) or (
             keys and all(_is(self.defined["change"], key) for key in keys)
         ):
             members = [member for one in objects for member in one.values()]

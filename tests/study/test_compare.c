@@ -13,6 +13,7 @@
 static struct brake_sheet before;
 static struct brake_sheet after;
 static struct brake_comparison c;
+static struct brake_before loss;
 
 static void compare_sheets(void)
 {
@@ -383,10 +384,26 @@ static void missing_torque_is_told_over_what_was(void **state)
         for (int axle = 0; axle <= BRAKE_BOTH_AXLES; axle++)
             assert_near(brake_like_missing(&c.like[load][axle]), 0.25, 1e-12);
     }
-    assert_int_equal(brake_compare_exit(&c), 1);
+    assert_int_equal(brake_before_of(&c, &loss), BRAKE_OK);
+    assert_int_equal(loss.verdict, BRAKE_FALLS_SHORT);
+    assert_int_equal(brake_compare_exit(&c, &loss), 1);
     compare_texts(weaker, plain);
     assert_true(brake_like_missing(&c.like[BRAKE_FULL][BRAKE_BOTH_AXLES]) == 0.0);
-    assert_int_equal(brake_compare_exit(&c), 3); /* the parking brake cannot be said */
+    assert_int_equal(brake_before_of(&c, &loss), BRAKE_OK);
+    assert_int_equal(brake_compare_exit(&c, &loss), 3); /* the parking brake cannot be said */
+}
+
+/* The parking brake cannot be said, so nothing here is 0. */
+static void the_word_of_a_loss_decides_the_status(void **state)
+{
+    (void)state;
+    compare_texts(plain, plain);
+    loss.verdict = BRAKE_MEETS;
+    assert_int_equal(brake_compare_exit(&c, &loss), 3);
+    loss.verdict = BRAKE_CANNOT_SAY;
+    assert_int_equal(brake_compare_exit(&c, &loss), 3);
+    loss.verdict = BRAKE_FALLS_SHORT;
+    assert_int_equal(brake_compare_exit(&c, &loss), 1);
 }
 
 /* ---- lines ----------------------------------------------------------------------------------- */
@@ -443,6 +460,7 @@ int main(void)
         cmocka_unit_test(a_study_that_is_stopped_has_no_shares),
         cmocka_unit_test(hot_performance_that_is_stopped_is_left_out),
         cmocka_unit_test(missing_torque_is_told_over_what_was),
+        cmocka_unit_test(the_word_of_a_loss_decides_the_status),
         cmocka_unit_test(lines_that_differ_are_those_of_the_files),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -46,9 +46,30 @@ void brake_answer_check(struct brake_document *document, const struct brake_shee
  * lines that differ.
  * @param document    filled
  * @param comparison  with its shares
+ * @param before      of it: how sure the loss or the gain is
  */
 void brake_answer_comparison(struct brake_document *document,
-                             const struct brake_comparison *comparison);
+                             const struct brake_comparison *comparison,
+                             const struct brake_before *before);
+
+/** One of several ways to change the same vehicle. */
+struct brake_kit {
+    const char *file; /**< as it is told of */
+    const struct brake_sheet *sheet;
+    const struct brake_assessment *assessment; /**< held against what it was before */
+};
+
+enum { BRAKE_KITS = 6 /**< most that are held side by side */ };
+
+/** Several changed vehicles beside the one that they were: torque per need regained, verdict, each
+ * requirement that one of them does not meet, and the lines in which they differ.
+ * @param document  filled
+ * @param before    the vehicle that all of them were, complete
+ * @param kit       the changed ones
+ * @param kits      how many, at most BRAKE_KITS
+ */
+void brake_answer_kits(struct brake_document *document, const struct brake_sheet *before,
+                       const struct brake_kit *kit, int kits);
 
 /** How often the requirements are met, the limiting one and what decides it; percentiles of
  * results.

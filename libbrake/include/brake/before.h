@@ -78,6 +78,23 @@ double brake_before_untold_rise(const struct brake_sheet *before, const struct b
 enum brake_status brake_before_draw(const struct brake_sheet *before,
                                     const struct brake_sheet *after, struct brake_before *loss);
 
+/** As brake_before_draw, of two vehicles that were compared already.
+ * @param comparison  with its shares
+ * @param before      filled
+ * @return            OK; E_SIZE when too much is uncertain; E_MEMORY
+ */
+enum brake_status brake_before_of(const struct brake_comparison *comparison,
+                                  struct brake_before *before);
+
+/** Exit status of a command that compared.
+ * @param comparison  of brake_compare, drawn
+ * @param before      of it
+ * @return            0 like for like regained with both axles together, and nothing lost; 1 not so;
+ *                    3 neither, but that or a requirement that applies cannot be said
+ */
+int brake_compare_exit(const struct brake_comparison *comparison,
+                       const struct brake_before *before);
+
 #ifdef __cplusplus
 }
 #endif

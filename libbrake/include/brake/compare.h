@@ -121,13 +121,6 @@ size_t brake_compare_room(const struct brake_comparison *comparison);
 bool brake_compare_share(struct brake_comparison *comparison, const struct brake_watch *watch,
                          double *room);
 
-/** Exit status of a command that compared.
- * @param comparison  of brake_compare
- * @return            0 like for like regained with both axles together, and nothing lost; 1 not so;
- *                    3 neither, but a requirement that applies cannot be said
- */
-int brake_compare_exit(const struct brake_comparison *comparison);
-
 #ifdef __cplusplus
 }
 #endif
