@@ -297,11 +297,11 @@ static const struct brake_criterion criteria[] = {
 #define SERVICE_EU(key, words, service, vehicles, ...)                                             \
     {.id = "eu.45.service_" key, .book = BRAKE_BOOK_45, READ_IN(EU_45),                            \
      .clause = "2014/45/EU Annex I, 1.2.2", .title = "Service brake efficiency, " words,           \
-     .measure = BRAKE_STOP_RATIO, .load = BRAKE_AT_FULL, .limit = (service), .rated = true,        \
+     .measure = BRAKE_ROLLER_RATIO, .load = BRAKE_AT_FULL, .limit = (service), .rated = true,      \
      .applies = (vehicles), __VA_ARGS__},                                                          \
     {.id = "eu.45.secondary_" key, .book = BRAKE_BOOK_45, READ_IN(EU_45),                          \
      .clause = "2014/45/EU Annex I, 1.3.2", .title = "Secondary efficiency, half of service",      \
-     .measure = BRAKE_STOP_RATIO, .failure = {BRAKE_FIRST_CIRCUIT, BRAKE_SECOND_CIRCUIT},          \
+     .measure = BRAKE_ROLLER_RATIO, .failure = {BRAKE_FIRST_CIRCUIT, BRAKE_SECOND_CIRCUIT},          \
      .load = BRAKE_AT_FULL, .limit = (service) / 2.0, .rated = true,                               \
      .applies = (vehicles) | BRAKE_TO_SECONDARY, __VA_ARGS__}
     SERVICE_EU("m1", "M1 from 2012", 0.58, BRAKE_TO_M1, .from = 2012),
@@ -324,7 +324,7 @@ static const struct brake_criterion criteria[] = {
 #define MOT_SERVICE(key, words, share, vehicles, ...)                                              \
     {.id = "gb.mot.service_" key, .book = BRAKE_BOOK_MOT, READ_IN(MOT),                            \
      .clause = "DVSA MOT manual 1.2.2", .title = "Service brake efficiency, " words,               \
-     .measure = BRAKE_STOP_RATIO, .load = BRAKE_AT_EMPTY, .limit = (share), .applies = (vehicles), \
+     .measure = BRAKE_ROLLER_RATIO, .load = BRAKE_AT_EMPTY, .limit = (share), .applies = (vehicles), \
      __VA_ARGS__}
     MOT_SERVICE("m1", "M1 from September 2010", 0.58, BRAKE_TO_M1, .from = 2010.0 + 8.0 / 12.0),
     MOT_SERVICE("m1_old", "M1 before September 2010", 0.50, BRAKE_TO_M1,
@@ -332,7 +332,7 @@ static const struct brake_criterion criteria[] = {
     MOT_SERVICE("n1", "N1", 0.50, BRAKE_TO_N1, .from = 0),
     {.id = "gb.mot.secondary", .book = BRAKE_BOOK_MOT, READ_IN(MOT),
      .clause = "DVSA MOT manual 1.3.2", .title = "Secondary efficiency",
-     .measure = BRAKE_STOP_RATIO, .failure = {BRAKE_FIRST_CIRCUIT, BRAKE_SECOND_CIRCUIT},
+     .measure = BRAKE_ROLLER_RATIO, .failure = {BRAKE_FIRST_CIRCUIT, BRAKE_SECOND_CIRCUIT},
      .load = BRAKE_AT_EMPTY, .limit = 0.25, .applies = BRAKE_TO_SECONDARY},
     {.id = "gb.mot.parking", .book = BRAKE_BOOK_MOT, READ_IN(MOT),
      .clause = "DVSA MOT manual 1.4.2", .title = "Parking brake efficiency",

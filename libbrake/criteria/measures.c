@@ -131,6 +131,27 @@ static double stop_ratio(const struct brake_criterion *c, struct states *s, enum
            reference_mass(c, s->vehicle, balance);
 }
 
+/* Standing on the rollers: no load moves, no wheel gains speed. A vehicle whose centre drive holds
+ * both axles cannot be tested there; it is on the road. */
+static double roller_ratio(const struct brake_criterion *c, struct states *s, enum brake_load load,
+                           enum brake_failure failure)
+{
+    const struct brake_system *system = system_of(s, load, failure);
+    const struct brake_balance *b = &system->balance;
+    const double pressure = brake_system_pressure(system, pedal_force(c, s->vehicle));
+    const double rear = b->body.mass * b->body.behind / b->wheelbase;
+    const double mass[BRAKE_AXLES] = {b->body.mass - rear, rear};
+    double held = 0.0;
+    if (b->locked)
+        return stop_ratio(c, s, load, failure);
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        const double force = brake_axle_torque(b, (enum brake_axle)i, pressure) / b->axle[i].radius;
+        const double most = BRAKE_ROLLER_ADHESION * b->axle[i].wheels * mass[i] * BRAKE_GRAVITY;
+        held += isnan(force) ? force : fmin(force, most);
+    }
+    return held / (reference_mass(c, s->vehicle, b) * BRAKE_GRAVITY);
+}
+
 static double tow_deceleration(const struct brake_criterion *c, struct states *s,
                                enum brake_load load, enum brake_failure failure)
 {
@@ -481,6 +502,11 @@ const struct measure measures[BRAKE_MEASURES] = {
                           .error = BRAKE_MODEL_STOP,
                           .lacks = lacks_of_stop,
                           .value = stop_ratio},
+    [BRAKE_ROLLER_RATIO] = {.meaning = "Brake force on a roller tester over the vehicle's weight.",
+                            .dimension = BRAKE_RATIO,
+                            .error = BRAKE_MODEL_STOP,
+                            .lacks = lacks_of_stop,
+                            .value = roller_ratio},
     [BRAKE_TOW_DECELERATION] = {.meaning = "Deceleration with an unbraked trailer.",
                                 .dimension = BRAKE_ACCELERATION,
                                 .error = BRAKE_MODEL_STOP,

@@ -284,6 +284,27 @@ double brake_balance_deceleration(const struct brake_balance *balance, double pr
     return brake_balance_kept(balance, pressure, adhesion, antilock).deceleration;
 }
 
+double brake_balance_sliding(const struct brake_balance *balance, double pressure, double adhesion,
+                             double sliding)
+{
+    const struct force_lines lines = force_lines_of(balance);
+    const struct brake_lock lock = brake_balance_lock(balance, adhesion);
+    const int other = lock.axle == BRAKE_FRONT ? BRAKE_REAR : BRAKE_FRONT;
+    enum kept locked[BRAKE_AXLES] = {ALL_KEPT, ALL_KEPT};
+    if (!(pressure > lock.pressure))
+        return free_deceleration(&lines, pressure);
+    locked[other] = lines.locked ? ALL_KEPT : NOTHING_KEPT;
+    double deceleration = saturated(&lines, pressure, sliding * adhesion, locked);
+    const double front = front_load(&lines, deceleration);
+    const double load = other == BRAKE_FRONT ? front : lines.weight - front;
+    if (!lines.locked && force_asked(&lines, other, pressure, deceleration) >
+                             adhesion_left(&lines, adhesion) * lines.axle[other].wheels * load) {
+        locked[other] = ALL_KEPT;
+        deceleration = saturated(&lines, pressure, sliding * adhesion, locked);
+    }
+    return least_of(deceleration, lift_off(&lines));
+}
+
 double brake_ideal_share(struct brake_body body, double wheelbase, double ratio)
 {
     return (wheelbase - body.behind + ratio * body.height) / wheelbase;

@@ -31,8 +31,9 @@ static inline void answer_lane(const struct brake_lane_numbers *restrict n, int 
     take_pieces(&lines, &pieces);
     const double lift = pressure_of(pieces.end, pieces.deceleration, lift_off(&lines));
     const struct brake_lock lock = lock_of(&lines, &pieces, lift, n->adhesion[i]);
-    const double hardest = free_deceleration(&lines, least_of(most, lock.pressure));
-    to->at_force[i] = free_deceleration(&lines, least_of(pressure, lock.pressure));
+    const double eased = lock_of(&lines, &pieces, lift, n->modulation[i] * n->adhesion[i]).pressure;
+    const double hardest = free_deceleration(&lines, least_of(most, eased));
+    to->at_force[i] = free_deceleration(&lines, least_of(pressure, eased));
     to->at_most[i] = hardest;
     to->brakes_alone[i] = free_deceleration(&lines, most);
     to->lock[i] = lock.deceleration;

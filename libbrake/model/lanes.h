@@ -30,7 +30,7 @@ struct brake_lane_numbers {
     } held[2];
     brake_column hold_from, hold_to, pressure_most;
     brake_column force, force_most;
-    brake_column adhesion;
+    brake_column adhesion, modulation;
     brake_column speed, dead_time, build_up;
 };
 

@@ -293,7 +293,10 @@ static bool lost_to_shoe(const struct drawing *d, int criterion)
         if (!isnan(d->room->margin[sample][criterion]))
             continue;
         brake_sobol_middle(&d->room->sobol, (uint32_t)sample, share);
-        brake_inputs_vehicle(&d->room->inputs, share, &vehicle);
+        if (brake_measure_opposed(brake_criterion_at(criterion)->measure))
+            brake_inputs_parted(&d->room->inputs, share, &vehicle);
+        else
+            brake_inputs_vehicle(&d->room->inputs, share, &vehicle);
         return any_shoe_locks(&vehicle);
     }
     return false;

@@ -263,7 +263,7 @@ static void run_built(struct run *run)
 {
     for (int i = 0; i < BRAKE_AXLES; i++)
         brake_thermal_start(&run->hot.thermal[i], run->snubs.sequence->start, &run->heat[i]);
-    run->hot.rig.adhesion = BRAKE_TEST_ADHESION * run->vehicle->general.tyre_grip;
+    run->hot.rig.adhesion *= BRAKE_TEST_ADHESION / run->vehicle->road.adhesion;
     run->fade->figures.fluid_room = descend(run->vehicle, run->coarse);
     go_through(run);
 }

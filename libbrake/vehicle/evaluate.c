@@ -26,6 +26,7 @@ struct question {
     double target;               /* pressure for the target, endless; NaN: not asked yet */
     double most;                 /* deceleration at that force; NaN: not asked yet */
     struct brake_lock lock;      /* first lock; its pressure NaN: not asked yet */
+    double eased;                /* pressure that the driver stays at; NaN: not asked yet */
 };
 
 /* Pressure that gives the target, whatever the tyres hold. */
@@ -49,14 +50,21 @@ static const struct brake_lock *first_lock(struct question *q)
     return &q->lock;
 }
 
-/* brake_system_deceleration; without anti-lock the lock is the same for every force. */
+static double eased(struct question *q)
+{
+    if (isnan(q->eased))
+        q->eased = brake_balance_lock(&q->system.balance, brake_system_grip(&q->system)).pressure;
+    return q->eased;
+}
+
+/* brake_system_deceleration; without anti-lock the driver eases off at the same pressure for every
+ * force. */
 static double deceleration_at(struct question *q, double force)
 {
     if (q->system.antilock > 0.0)
         return brake_system_deceleration(&q->system, force);
     const double pressure = brake_system_pressure(&q->system, force);
-    return brake_balance_at(&q->system.balance, fmin(pressure, first_lock(q)->pressure))
-        .deceleration;
+    return brake_balance_at(&q->system.balance, fmin(pressure, eased(q))).deceleration;
 }
 
 static double deceleration_most(struct question *q)
@@ -240,6 +248,8 @@ static void answer_failed(struct question *q, struct brake_case_results *r)
     r->failed.valve_shut = sensing ? failed_deceleration(q, BRAKE_VALVE_SHUT) : BRAKE_NAN;
     r->failed.no_antilock =
         q->system.antilock > 0.0 ? failed_deceleration(q, BRAKE_NO_ANTILOCK) : BRAKE_NAN;
+    r->failed.wheels_locked = brake_balance_sliding(&q->system.balance, q->pressure_most,
+                                                    q->system.adhesion, q->vehicle->road.sliding);
 }
 
 /* Mass that takes up the heat of an axle: both rotors or both drums. */
@@ -395,8 +405,11 @@ unsigned long long brake_result_group(int index)
 static void answer_case(const struct brake_vehicle *vehicle, enum brake_load load,
                         unsigned long long groups, struct brake_case_results *r)
 {
-    struct question q = {
-        .vehicle = vehicle, .most = BRAKE_NAN, .target = BRAKE_NAN, .lock.pressure = BRAKE_NAN};
+    struct question q = {.vehicle = vehicle,
+                         .most = BRAKE_NAN,
+                         .target = BRAKE_NAN,
+                         .lock.pressure = BRAKE_NAN,
+                         .eased = BRAKE_NAN};
     brake_system_build(vehicle, load, BRAKE_INTACT, &q.system);
     q.endless = q.system;
     brake_system_release(&q.endless);

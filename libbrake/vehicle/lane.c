@@ -50,6 +50,7 @@ void brake_lane_fill(const struct brake_vehicle *vehicle, enum brake_load load, 
     numbers->wheelbase[lane] = system.balance.wheelbase;
     numbers->rolling[lane] = system.balance.rolling;
     numbers->adhesion[lane] = system.adhesion;
+    numbers->modulation[lane] = system.modulation;
     numbers->speed[lane] = vehicle->stop.speed;
     numbers->dead_time[lane] = delay.dead_time;
     numbers->build_up[lane] = delay.build_up;
@@ -87,6 +88,7 @@ static const struct {
     {COLUMN(held[0].torque), COLUMN(pressure_most), {FLUID}},
     {COLUMN(force), COLUMN(force_most), {WORK_OF(driver)}},
     {COLUMN(adhesion), COLUMN(adhesion), {WORK_OF(road), WORK_OF(general)}},
+    {COLUMN(modulation), COLUMN(modulation), {WORK_OF(driver)}},
     {COLUMN(speed), COLUMN(build_up), {WORK_OF(stop)}},
 };
 

@@ -23,7 +23,7 @@ struct brake_lane_part {
     unsigned long long sections; /* as bits */
 };
 
-enum { BRAKE_LANE_PARTS = 14 };
+enum { BRAKE_LANE_PARTS = 15 };
 
 /* number: 0 to BRAKE_LANE_PARTS - 1 */
 struct brake_lane_part brake_lane_part(int number);

@@ -441,7 +441,7 @@ static void build_rig(const struct brake_vehicle *vehicle, enum brake_load load,
     *rig = (struct brake_rig){.balance = system.balance,
                               .pedal = system.pedal,
                               .pressure_most = system.pressure_most,
-                              .adhesion = system.adhesion,
+                              .adhesion = brake_system_grip(&system),
                               .antilock = system.antilock,
                               .air_drag = 0.5 * BRAKE_ATMOSPHERE / (GAS_OF_AIR * air) *
                                           vehicle->heat.drag_area,

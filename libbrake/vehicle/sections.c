@@ -907,6 +907,12 @@ static const struct brake_quantity road_rows[] = {
      .measure = "Dry asphalt 0.9, wet 0.5 to 0.7, gravel 0.4 to 0.6; or stops to incipient lock "
                 "in a closed area, after the first drive.",
      .why = "dry asphalt with the reference tyre of brake tests, 0.9 nominal (49 CFR 571.135 S6.2.1); interval from memory"},
+    {LINE(road, sliding), .kind = BRAKE_REAL, .danger = BRAKE_TOO_HIGH, .dimension = BRAKE_RATIO,
+     .unit = "", .low = 0.3, .high = 1.3, USUAL(0.80, 0.65, 0.95), .typical = 0.1,
+     .meaning = "Friction of a locked wheel over the peak.",
+     .means = BRAKE_BY_WORKSHOP,
+     .measure = "Skid trailer; dry asphalt 0.7 to 0.9, wet less, loose gravel 1 and more.",
+     .why = "dry asphalt, from memory of skid tests"},
 };
 
 static const struct brake_quantity stop_rows[] = {
@@ -944,6 +950,13 @@ static const struct brake_quantity driver_rows[] = {
      .meaning = "Most that the driver gives in need.",
      .means = BRAKE_BY_SCALE, .measure = "Pedal gauge.",
      .why = "the most in tests of light vehicles"},
+    {LINE(driver, modulation), .symbol = "e_d", .kind = BRAKE_REAL, .danger = BRAKE_TOO_HIGH,
+     .dimension = BRAKE_RATIO, .unit = "", .low = 0.4, .high = 1.0, USUAL(0.95, 0.87, 1.00),
+     .typical = 0.05,
+     .meaning = "Part of the adhesion that a driver keeps who must not lock a wheel.",
+     .means = BRAKE_BY_WORKSHOP,
+     .measure = "Closed area, after the first drive: best of a few stops over incipient lock.",
+     .why = "practised driver, best of several stops, as tests count them; from memory"},
     {LINE(driver, target), .symbol = "a_t", .kind = BRAKE_REAL, .dimension = BRAKE_ACCELERATION,
      .unit = "m/s2", .low = 0.5, .high = 12.0, .fallback = 6.43,
      .meaning = "Deceleration that the brakes are sized for.",

@@ -358,8 +358,11 @@ void brake_system_build(const struct brake_vehicle *vehicle, enum brake_load loa
     system->free_play = vehicle->pedal.free_play;
     system->travel = vehicle->pedal.travel;
     system->adhesion = vehicle->road.adhesion * vehicle->general.tyre_grip;
-    system->antilock =
-        vehicle->general.antilock == BRAKE_FITTED ? vehicle->general.antilock_efficiency : 0.0;
+    system->modulation = vehicle->driver.modulation;
+    /* A driver who can do better is not kept from it. */
+    system->antilock = vehicle->general.antilock == BRAKE_FITTED
+                           ? fmax(vehicle->general.antilock_efficiency, system->modulation)
+                           : 0.0;
     brake_system_fail(vehicle, failure, system);
 }
 
@@ -379,8 +382,13 @@ double brake_system_travel(const struct brake_system *system, double pressure)
     return system->free_play + system->pedal.ratio * rod;
 }
 
+double brake_system_grip(const struct brake_system *system)
+{
+    return system->antilock > 0.0 ? system->adhesion : system->modulation * system->adhesion;
+}
+
 double brake_system_deceleration(const struct brake_system *system, double force)
 {
     return brake_balance_deceleration(&system->balance, brake_system_pressure(system, force),
-                                      system->adhesion, system->antilock);
+                                      brake_system_grip(system), system->antilock);
 }

@@ -20,6 +20,7 @@ struct brake_system {
     double free_play;     /**< [m] of the pad */
     double travel;        /**< [m] of the pad to the floor; NaN: not known */
     double adhesion;      /**< [-] of the road */
+    double modulation;    /**< [-] part of it that the driver keeps without locking a wheel */
     double antilock;      /**< [-] part of it that the anti-lock keeps; 0: none */
 };
 
@@ -146,6 +147,13 @@ double brake_system_pressure(const struct brake_system *system, double force);
  * @return          [m]; NaN when a failed chamber's stroke is not known
  */
 double brake_system_travel(const struct brake_system *system, double pressure);
+
+/** Adhesion up to which the balance goes without anti-lock; with it, what the anti-lock has to keep
+ * its part of.
+ * @param system  built
+ * @return        [-]
+ */
+double brake_system_grip(const struct brake_system *system);
 
 /** Deceleration at a pedal force, wheels kept from locking by driver or anti-lock.
  * @param system  built

@@ -838,6 +838,47 @@ static void with_antilock_each_axle_gives_what_it_can(void **state)
     }
 }
 
+/* Given random vehicles and a foot that does not ease off, then forces balance with each axle either
+ * turning, at no more than the peak, or locked at its sliding friction, no mass of it turning. */
+static void an_axle_past_the_peak_slides(void **state)
+{
+    (void)state;
+    struct cases cases = {17};
+    int sliding[BRAKE_AXLES + 1] = {0};
+    for (int i = 0; i < RANDOM_VEHICLES; i++) {
+        struct brake_balance b = any_vehicle(&cases);
+        b.locked = i % 4 == 0;
+        b.axle[BRAKE_FRONT].wheels = b.axle[BRAKE_REAR].wheels = 1.0;
+        const double k = any_between(&cases, 0.3, 1.0);
+        const double slid = any_between(&cases, 0.6, 1.0);
+        const double pressure = any_between(&cases, 0.0, 20e6);
+        const double a = brake_balance_sliding(&b, pressure, k, slid);
+        const double weight = b.body.mass * BRAKE_GRAVITY;
+        const double front = brake_front_load(b.body, b.wheelbase, a, 0.0) + wheel_shift(&b) * a;
+        const double load[BRAKE_AXLES] = {front, weight - front};
+        double turning[BRAKE_AXLES];
+        bool found = load[BRAKE_REAR] < 1e-9 * weight;
+        for (int axle = 0; axle < BRAKE_AXLES; axle++)
+            turning[axle] = (brake_axle_torque(&b, (enum brake_axle)axle, pressure) -
+                             b.axle[axle].inertia * a / b.axle[axle].radius) /
+                            b.axle[axle].radius;
+        for (int locked = 0; locked < 4; locked++) {
+            double force = 0.0;
+            for (int axle = 0; axle < BRAKE_AXLES; axle++)
+                force += (locked >> axle & 1) != 0 ? slid * k * load[axle]
+                                                   : turning[axle] + b.rolling * load[axle];
+            if (fabs(force - b.body.mass * a) < 1e-11 * weight) {
+                sliding[(locked & 1) + (locked >> 1)]++;
+                found = true;
+                break;
+            }
+        }
+        assert_true(found);
+    }
+    for (int axles = 0; axles <= BRAKE_AXLES; axles++)
+        assert_true(sliding[axles] > 0);
+}
+
 /* Strong front brakes on a tall, rear-heavy body: the free deceleration would lift the rear, but
  * with the front held by the anti-lock the rear stays on the road and keeps its small torque. */
 static void an_axle_that_only_seemed_to_lock_is_not_held(void **state)
@@ -1017,6 +1058,7 @@ int main(void)
         cmocka_unit_test(without_antilock_the_first_lock_is_the_limit),
         cmocka_unit_test(with_antilock_the_deceleration_lies_between_lock_and_the_road),
         cmocka_unit_test(with_antilock_each_axle_gives_what_it_can),
+        cmocka_unit_test(an_axle_past_the_peak_slides),
         cmocka_unit_test(an_axle_that_only_seemed_to_lock_is_not_held),
         cmocka_unit_test(a_front_axle_that_cannot_be_held_is_limited_by_torque),
         cmocka_unit_test(antilock_keeps_a_locked_drive_at_its_share_of_the_road),

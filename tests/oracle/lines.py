@@ -43,9 +43,14 @@ DEFAULTS = {
     "driveline": {"centre": "free"},
     "speedometer": {"sensor": "wheel"},
     "trailer": {"mass": 0.0, "braking_ratio": 0.0, "working": 0.8},
-    "road": {"adhesion": 0.9},
+    "road": {"adhesion": 0.9, "sliding": 0.80},
     "stop": {"speed": 100 / 3.6, "dead_time": 0.08, "build_up": 0.30, "reaction_time": 2.5},
-    "driver": {"pedal_force": 150.0, "pedal_force_most": 500.0, "target": 6.43},
+    "driver": {
+        "pedal_force": 150.0,
+        "pedal_force_most": 500.0,
+        "modulation": 0.95,
+        "target": 6.43,
+    },
     "heat": {
         "ambient": 313.15,
         "fluid": "DOT3",

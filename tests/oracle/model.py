@@ -24,6 +24,7 @@ ATMOSPHERE = 101325.0  # Pa, standard atmosphere
 HUNDRED_BAR = 1e7  # Pa, at which compliance is stated
 NAN = math.nan
 INF = math.inf
+ROLLER_ADHESION = 0.85  # friction of tyre and roller of a roller tester (method.md 7)
 TEST_ADHESION = 0.9  # peak friction of the surface of brake tests, reference tyre (method.md 7)
 FULL_BRAKING = 6.43  # m/s2, at which travel and strokes are judged (UN R13-H, annex 3, 2.1.1)
 TOLERANCE = 1e-14  # relative, of a root
@@ -250,7 +251,10 @@ class Car:
         self.adhesion = surface * get("vehicle.tyre_grip")
         self.locked_drive = get("driveline.centre") == "locked"
         self.antilock = get("vehicle.antilock") == "fitted"
-        self.antilock_adhesion_share = get("vehicle.antilock_efficiency")
+        self.driver_adhesion_share = get("driver.modulation")
+        self.antilock_adhesion_share = max(
+            get("vehicle.antilock_efficiency"), self.driver_adhesion_share
+        )
         self.boosted = get("booster.booster") == "fitted"
         self.gain = number(get("booster.gain")) if self.boosted else 1.0
         self.assist = number(get("booster.assist")) if self.boosted else 0.0
@@ -573,8 +577,7 @@ class Motion:
         k = self.car.adhesion
         if self.antilock and not self.car.locked_drive:
             return self.held(p, free, k * self.car.antilock_adhesion_share)
-        if self.antilock:
-            k *= self.car.antilock_adhesion_share
+        k *= self.car.antilock_adhesion_share if self.antilock else self.car.driver_adhesion_share
         lock = self.lock(k)
         return free if lock is None else min(free, lock[1])
 
@@ -613,8 +616,7 @@ class Motion:
         car, k = self.car, self.car.adhesion
         p = car.pressure(force, self.failure)
         a = self.at(p)
-        if self.antilock:
-            k *= car.antilock_adhesion_share
+        k *= car.antilock_adhesion_share if self.antilock else car.driver_adhesion_share
         controlled = self.antilock and not car.locked_drive
         lock = None if controlled else self.lock(k)
         p = p if lock is None else min(p, lock[0])
@@ -625,6 +627,39 @@ class Motion:
             kept = left + self.wheels[axle] * car.turning[axle] * a
             found.append(min(push, kept) if controlled else push)
         return found
+
+    def sliding(self, p):
+        """Deceleration when nothing keeps wheels from locking: those past the peak slide."""
+        k, free = self.car.adhesion, self.free(p)
+        lock = self.lock(k)
+        if lock is None or p <= lock[0]:
+            return free
+        slides = [self.car.locked_drive or axle == lock[2] for axle in range(2)]
+        a = self.slid(p, slides)
+        other = 1 - lock[2]
+        share, load = self.wheels[other], self.load(other, a)
+        asked = self.asked_torque(other, p) / self.car.radius[other]
+        asked += share * (self.car.rolling * load - self.car.turning[other] * a)
+        if not slides[other] and asked > k * share * load:
+            a = self.slid(p, [True, True])
+        return min(a, self.case.lift_off())
+
+    def slid(self, p, slides):
+        """Deceleration with some axles locked and sliding."""
+        friction = self.car.adhesion * self.car.get("road.sliding")
+        torques = self.torques(p)
+
+        def left_over(a):
+            total = -self.mass * a
+            for axle in (0, 1):
+                load, locked = self.load(axle, a), self.wheels[axle] if slides[axle] else 0.0
+                total += locked * friction * load
+                total += (1 - locked) * (self.car.rolling * load - self.car.turning[axle] * a)
+                total += 0.0 if slides[axle] else torques[axle] / self.car.radius[axle]
+            return total
+
+        slope = left_over(1.0) - left_over(0.0)
+        return left_over(0.0) / -slope if slope < 0 else INF
 
     def pressure_for(self, a):
         """Pressure whose free deceleration is a."""
@@ -768,6 +803,7 @@ class Case:
             self.pedal_results(most),
             self.balance_results(),
             {f"failed.{failure}": self.deceleration(most, failure) for failure in FAILURES},
+            {"failed.wheels_locked": self.motion().sliding(self.car.pressure(most))},
             self.stop_results(most),
             self.parking_results(),
             self.tow_results(most),
@@ -1078,7 +1114,7 @@ def r13(measure, limit=NAN, *applies, force=700.0, **others):
 
 def efficiency(limit, *applies, failures=WORKING, **years):
     return Criterion(
-        "ratio", limit, loads=FULL, failures=failures, applies=applies, rated=True, **years
+        "roller", limit, loads=FULL, failures=failures, applies=applies, rated=True, **years
     )
 
 
@@ -1105,7 +1141,7 @@ def secondary(limit, *applies, **years):
 
 def mot(limit, *applies, **others):
     """By the weight on the tester: as the vehicle is brought there."""
-    return Criterion("ratio", limit, loads=EMPTY, applies=applies, **others)
+    return Criterion("roller", limit, loads=EMPTY, applies=applies, **others)
 
 
 def dutch(limit, force, *applies, **years):
@@ -1323,12 +1359,19 @@ def measured(criterion, car, case, failure):
     """What a criterion is judged by, for a load and a state of failure."""
     force = criterion.force or car.get("driver.pedal_force_most")
     measure, motion = criterion.measure, case.motion
-    if measure in ("distance", "deceleration", "ratio", "tow"):
+    if measure == "roller" and not car.locked_drive:
+        standing = case.axle_masses
+        braked = case.motion(failure)
+        forces = [t / r for t, r in zip(braked.torques(car.pressure(force, failure)), car.radius)]
+        most = [ROLLER_ADHESION * w * m * G for w, m in zip(braked.wheels, standing)]
+        held = sum(min(one, bound) for one, bound in zip(forces, most))
+        return held / (reference_mass(criterion, car, case) * G)
+    if measure in ("distance", "deceleration", "ratio", "roller", "tow"):
         a = case.deceleration(force, failure)
         if measure == "distance":
             return car.stop_distance(clause_speed(criterion, car), a)
         ratio = a * case.body.mass / (reference_mass(criterion, car, case) * G)
-        return {"deceleration": a, "ratio": ratio, "tow": case.tow(a, 0.0)}[measure]
+        return {"deceleration": a, "tow": case.tow(a, 0.0)}.get(measure, ratio)
     if measure == "rear first":
         return INF if car.locked_drive else motion().rear_first_above() / G
     if measure == "rear curve":

@@ -534,6 +534,8 @@ def write_road(out, state):
     out.maybe(0.4, "stop.build_up", 0.0, 0.4, "time")
     out.maybe(0.4, "stop.reaction_time", 0.5, 3.0, "time")
     out.maybe(0.5, "driver.pedal_force", 80, 400, "force")
+    out.maybe(0.5, "driver.modulation", 0.5, 1.0, "ratio")
+    out.maybe(0.5, "road.sliding", 0.5, 1.1, "ratio")
     out.maybe(0.5, "driver.pedal_force_most", 300, 900, "force")
     out.maybe(0.5, "driver.target", 2.0, 8.0, "acceleration")
 

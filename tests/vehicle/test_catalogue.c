@@ -304,7 +304,7 @@ static void a_section_is_there_when_a_line_of_it_was_given(void **state)
     assert_true(brake_sheet_has(&sheet, brake_section_named("road", 4)));
     /* Defaults and repeated lines do not make a section. */
     assert_false(brake_sheet_has(&sheet, brake_section_named("rear.tyre", 9)));
-    assert_false(brake_sheet_has(&sheet, brake_section_named("driver", 6)));
+    assert_false(brake_sheet_has(&sheet, brake_section_named("heat", 4)));
 }
 
 int main(void)

@@ -320,19 +320,32 @@ static void a_sensing_valve_may_stick_open_or_shut(void **state)
     assert_between(deceleration(text, BRAKE_INTACT), 4.5 + 1e-6, 5.0 - 1e-6);
 }
 
-/* 1200 N: 12 m/s2 at the brakes. With anti-lock 0.75 x 0.8 g at both axles; without the first lock,
- * 0.4 g / (0.8375 - 0.272). */
-static void an_anti_lock_that_fails_leaves_the_first_lock(void **state)
+/* 1200 N: 12 m/s2 at the brakes. With anti-lock 0.75 x 0.8 g at both axles; without, first lock on
+ * what the driver keeps, 0.5 x 0.8: 0.2 g / (0.8375 - 0.136). */
+static void an_anti_lock_that_fails_leaves_what_the_driver_keeps(void **state)
 {
     (void)state;
-    const char *text = plus(plain, "[vehicle]\nantilock = fitted\nantilock_efficiency = 0.75\n");
+    const char *text = plus(swapped(plain, "modulation = 1", "modulation = 0.5"),
+                            "[vehicle]\nantilock = fitted\nantilock_efficiency = 0.75\n");
     const struct brake_system intact = build(text, BRAKE_EMPTY, BRAKE_INTACT);
     const struct brake_system failed = build(text, BRAKE_EMPTY, BRAKE_NO_ANTILOCK);
     assert_equal(intact.antilock, 0.75);
     assert_equal(failed.antilock, 0.0);
     assert_equal(build(plain, BRAKE_EMPTY, BRAKE_INTACT).antilock, 0.0);
     assert_near(brake_system_deceleration(&intact, 1200.0), 0.6 * BRAKE_GRAVITY, ROUNDING);
-    assert_near(brake_system_deceleration(&failed, 1200.0), 0.4 * BRAKE_GRAVITY / 0.5655, ROUNDING);
+    assert_near(brake_system_deceleration(&failed, 1200.0), 0.2 * BRAKE_GRAVITY / (0.8375 - 0.136),
+                ROUNDING);
+}
+
+/* Given a driver who keeps 0.9 of the adhesion and an anti-lock that keeps 0.75, then the vehicle
+ * with anti-lock stops as with a part of 0.9: nobody keeps the driver from it. */
+static void an_anti_lock_keeps_no_driver_from_what_he_can_do(void **state)
+{
+    (void)state;
+    const char *text = plus(swapped(plain, "modulation = 1", "modulation = 0.9"),
+                            "[vehicle]\nantilock = fitted\nantilock_efficiency = 0.75\n");
+    const struct brake_system system = build(text, BRAKE_EMPTY, BRAKE_INTACT);
+    assert_near(brake_system_deceleration(&system, 1200.0), 0.9 * 0.8 * BRAKE_GRAVITY, ROUNDING);
 }
 
 /* All wheels together: k g. */
@@ -570,7 +583,8 @@ int main(void)
         cmocka_unit_test(the_assist_goes_with_its_vacuum),
         cmocka_unit_test(a_vehicle_without_a_booster_loses_nothing_with_it),
         cmocka_unit_test(a_sensing_valve_may_stick_open_or_shut),
-        cmocka_unit_test(an_anti_lock_that_fails_leaves_the_first_lock),
+        cmocka_unit_test(an_anti_lock_that_fails_leaves_what_the_driver_keeps),
+        cmocka_unit_test(an_anti_lock_keeps_no_driver_from_what_he_can_do),
         cmocka_unit_test(a_locked_centre_drive_locks_all_wheels_together),
         cmocka_unit_test(every_term_of_the_fluid_goes_to_its_circuit),
         cmocka_unit_test(the_circuits_share_what_the_split_gives_them),

@@ -191,6 +191,18 @@ struct brake_balance_state brake_balance_kept(const struct brake_balance *balanc
 double brake_balance_deceleration(const struct brake_balance *balance, double pressure,
                                   double adhesion, double antilock);
 
+/** Deceleration at a line pressure when nothing keeps the wheels from locking: an axle past the peak
+ * of friction locks and slides, first the one that locks first.
+ * @param balance   the vehicle
+ * @param pressure  [Pa] at the master cylinder
+ * @param adhesion  [-] k, peak friction of tyre and road
+ * @param sliding   [-] friction of a locked wheel over the peak
+ * @return          [m/s2]
+ * @source          Wong, ch. 3; a locked wheel turns no mass and gives sliding k N
+ */
+double brake_balance_sliding(const struct brake_balance *balance, double pressure, double adhesion,
+                             double sliding);
+
 /** Ideal front share of brake force: both axles use the same adhesion.
  * @param body       mass [kg] and centre [m]
  * @param wheelbase  [m]

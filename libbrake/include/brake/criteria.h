@@ -89,6 +89,9 @@ enum brake_read {
  * 571.135, S6.2.1; the UN tests want a surface of good adhesion and give no figure, taken alike. */
 #define BRAKE_TEST_ADHESION 0.9
 
+/** [-] Friction of tyre and roller on a roller tester, dry and coated; from memory. */
+#define BRAKE_ROLLER_ADHESION 0.85
+
 enum brake_verdict { BRAKE_MEETS, BRAKE_FALLS_SHORT, BRAKE_CANNOT_SAY };
 
 /** What a criterion measures. */
@@ -96,6 +99,7 @@ enum brake_measure {
     BRAKE_STOP_DISTANCE,        /**< [m] at most lag v + coefficient v^2, or the limit */
     BRAKE_STOP_DECELERATION,    /**< [m/s2] fully developed, at least */
     BRAKE_STOP_RATIO,           /**< [-] brake force over weight, at least */
+    BRAKE_ROLLER_RATIO,         /**< [-] brake force on a roller tester over weight, at least */
     BRAKE_TOW_DECELERATION,     /**< [m/s2] with an unbraked trailer, at least */
     BRAKE_PARKING_GRADE,        /**< [-] held up and down, at least */
     BRAKE_PARKING_TOW_GRADE,    /**< [-] held with an unbraked trailer, at least */

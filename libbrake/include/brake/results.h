@@ -210,7 +210,10 @@ enum brake_result_group {
     R(FAILED, failed, valve_shut, "a", ACCELERATION, "m/s2", 6, \
       "Deceleration at driver.pedal_force_most, rear valve stuck shut.") \
     R(FAILED, failed, no_antilock, "a", ACCELERATION, "m/s2", 6, \
-      "Deceleration at driver.pedal_force_most, anti-lock failed.")
+      "Deceleration at driver.pedal_force_most, anti-lock failed.") \
+    R(FAILED, failed, wheels_locked, "a", ACCELERATION, "m/s2", 6, \
+      "Deceleration at driver.pedal_force_most when nothing keeps wheels from locking: those past " \
+      "the peak of friction slide.")
 
 #define BRAKE_STOP_RESULTS(R) \
     R(STOP, stop, distance, "", LENGTH, "m", 6, \

@@ -272,6 +272,7 @@ struct brake_trailer_lines {
 
 struct brake_road_lines {
     double adhesion;
+    double sliding;
 };
 
 struct brake_stop_lines {
@@ -284,6 +285,7 @@ struct brake_stop_lines {
 struct brake_driver_lines {
     double pedal_force;
     double pedal_force_most;
+    double modulation;
     double target;
 };
 
