@@ -198,16 +198,32 @@ static const char *binds_whom(const struct brake_criterion *c)
                      : roles[brake_book_of(c)->role];
 }
 
+/* Loads of a criterion, the worse of which counts. */
+static const char *loads_of(struct brake_document *d, const struct brake_criterion *c)
+{
+    static const char *const loads[BRAKE_TEST_LOADS] = {
+        "empty, as driven", "full, as driven", "light: 180 kg in front with the driver",
+        "rated mass, spread by the ratings of the axles"};
+    const char *first = NULL;
+    for (int load = 0; load < BRAKE_TEST_LOADS; load++) {
+        if ((c->load >> load & 1) == 0)
+            continue;
+        first = first == NULL
+                    ? loads[load]
+                    : brake_document_words(d, "%s; and %s; the worse counts", first, loads[load]);
+    }
+    return first;
+}
+
 static void explain_criterion(struct brake_document *d, const struct brake_criterion *c)
 {
-    static const char *const loads[] = {"empty", "full", "empty and full; the worse counts"};
     brake_document_say(d, NULL, "Title", c->title);
     brake_document_say_in(d, NULL, "Clause", "%s; check against the current text", c->clause);
     brake_document_say(d, NULL, "Measure", brake_measure_meaning(c->measure));
     brake_document_say(d, NULL, "Limit", limit_of(d, c));
     brake_document_say(d, NULL, "Speed", speed_of(d, c));
     brake_document_say(d, NULL, "Force", force_of(d, c));
-    brake_document_say(d, NULL, "Load", loads[c->load]);
+    brake_document_say(d, NULL, "Load", loads_of(d, c));
     brake_document_say(d, NULL, "State", state_of(d, c));
     brake_document_say(d, NULL, "Applies", brake_document_words(d, "to %s", applies_of(d, c)));
     brake_document_say_in(d, NULL, "Text", "%s: %s", brake_book_of(c)->name, binds_whom(c));

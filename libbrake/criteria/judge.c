@@ -22,12 +22,18 @@ const char *brake_failure_words(enum brake_failure failure)
 
 /* ---- what is missing ------------------------------------------------------------------------ */
 
+/* Whether the rated mass decides if it applies, or is what the vehicle is loaded to. */
+static bool by_rated_mass(const struct brake_criterion *c)
+{
+    return (c->applies & (BRAKE_TO_LIGHT | BRAKE_TO_10000_LB)) != 0 ||
+           (c->load & BRAKE_AT_RATED) != 0;
+}
+
 /* What is missing: no words when everything is there. */
 static struct lack lacks(const struct brake_criterion *c, const struct brake_vehicle *v)
 {
-    const unsigned by_mass = BRAKE_TO_LIGHT | BRAKE_TO_10000_LB;
     const struct measure *measure = &measures[c->measure];
-    if ((c->applies & by_mass) != 0 && isnan(v->general.rated_mass))
+    if (by_rated_mass(c) && isnan(v->general.rated_mass))
         return (struct lack){"vehicle.rated_mass is not given", "vehicle.rated_mass"};
     if (measure->hot != NULL)
         return (struct lack){"the fade procedure was not run", NULL};
@@ -79,17 +85,15 @@ static struct brake_judgement judge(const struct brake_criterion *criterion, uns
         j.missing = lack.line;
     }
     if (j.scope != BRAKE_OUTSIDE && j.reason == NULL) {
-        const bool empty = criterion->load != BRAKE_AT_FULL;
-        const bool full = criterion->load != BRAKE_AT_EMPTY;
         const bool single = vehicle->circuits.split == BRAKE_SPLIT_ONE &&
                             criterion->failure[1] == BRAKE_SECOND_CIRCUIT;
         const int states = criterion->failure[1] != criterion->failure[0] && !single ? 2 : 1;
         j.limit = measure_limit(criterion, vehicle);
         for (int i = 0; i < states; i++) {
-            if (empty)
-                judge_state(criterion, s, BRAKE_EMPTY, criterion->failure[i], &j);
-            if (full)
-                judge_state(criterion, s, BRAKE_FULL, criterion->failure[i], &j);
+            for (int load = 0; load < BRAKE_TEST_LOADS; load++) {
+                if ((criterion->load >> load & 1) != 0)
+                    judge_state(criterion, s, (enum brake_load)load, criterion->failure[i], &j);
+            }
         }
         if (criterion->measure == BRAKE_REAR_FIRST && isinf(j.value))
             j.reason = "the rear never takes the lead";
@@ -118,11 +122,13 @@ void brake_judge_some(const int *criterion, int count, const struct brake_vehicl
 
 /* ---- hot performance ------------------------------------------------------------------------ */
 
-static double hot_limit(const struct brake_criterion *c, const struct brake_hot_figures *f)
+static double hot_limit(const struct brake_criterion *c, const struct brake_vehicle *v,
+                        const struct brake_hot_figures *f)
 {
-    const double allowed = c->lag * c->speed;
+    const double speed = brake_test_speed(c->speed, v->general.top_speed);
+    const double allowed = c->lag * speed;
     if (c->measure == BRAKE_HOT_DISTANCE)
-        return brake_stop_allowed(c->speed, c->lag, c->coefficient);
+        return brake_stop_allowed(speed, c->lag, c->coefficient);
     if (c->measure == BRAKE_HOT_LENGTHENING)
         return allowed + (f->cold.distance - allowed) / c->limit;
     return c->limit;
@@ -133,11 +139,10 @@ void brake_judge_hot(const struct brake_criterion *criterion, const struct brake
 {
     struct brake_judgement *j = judgement;
     *j = unknown;
-    j->load = BRAKE_FULL;
+    j->load = (criterion->load & BRAKE_AT_RATED) != 0 ? BRAKE_RATED : BRAKE_FULL;
     j->scope =
         brake_criterion_scope(criterion, vehicle, brake_book_of(criterion)->rules, &j->reason);
-    if (j->reason == NULL && (criterion->applies & BRAKE_TO_LIGHT) != 0 &&
-        isnan(vehicle->general.rated_mass))
+    if (j->reason == NULL && by_rated_mass(criterion) && isnan(vehicle->general.rated_mass))
         j->reason = "vehicle.rated_mass is not given";
     if (j->reason == NULL && criterion->measure != BRAKE_FLUID_ROOM)
         j->reason = figures->lacks;
@@ -149,7 +154,7 @@ void brake_judge_hot(const struct brake_criterion *criterion, const struct brake
     if (j->reason != NULL)
         return;
     j->value = measures[criterion->measure].hot(criterion, figures);
-    j->limit = hot_limit(criterion, figures);
+    j->limit = hot_limit(criterion, vehicle, figures);
     j->margin = measure_margin(criterion->measure, j->value, j->limit);
     put_verdict(j);
 }

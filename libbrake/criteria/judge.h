@@ -31,6 +31,15 @@ double brake_model_error_size(enum brake_model_error error);
  */
 double brake_measure_margin_off(enum brake_measure measure, double margin, double factor);
 
+/** Speed that a clause tests from, of a vehicle that may not get there: then the multiple of 5 km/h
+ * that is 4 to 8 km/h under its top speed.
+ * @param speed      [m/s] of the clause
+ * @param top_speed  [m/s]; NaN: not known
+ * @return           [m/s]
+ * @source           49 CFR 571.135, S6.5.2; other texts taken alike
+ */
+double brake_test_speed(double speed, double top_speed);
+
 /** What a measure is measured in.
  * @param measure  of a criterion
  * @return         its dimension

@@ -18,7 +18,7 @@ static const double FULL_BRAKING = 6.43;
 void states_start(struct states *s, const struct brake_vehicle *vehicle)
 {
     s->vehicle = vehicle;
-    for (int load = 0; load < BRAKE_LOADS; load++) {
+    for (int load = 0; load < BRAKE_TEST_LOADS; load++) {
         for (int failure = 0; failure < BRAKE_FAILURES; failure++) {
             struct state *state = &s->of[load][failure];
             state->built = false;
@@ -64,9 +64,15 @@ static double deceleration_of(struct states *s, enum brake_load load, enum brake
 
 /* ---- the measures --------------------------------------------------------------------------- */
 
+double brake_test_speed(double speed, double top_speed)
+{
+    return top_speed < speed ? floor((top_speed * 3.6 - 4.0) / 5.0) * 5.0 / 3.6 : speed;
+}
+
 static double test_speed(const struct brake_criterion *c, const struct brake_vehicle *v)
 {
-    return c->speed_cap > 0.0 ? fmin(0.8 * v->general.top_speed, c->speed_cap) : c->speed;
+    return c->speed_cap > 0.0 ? fmin(0.8 * v->general.top_speed, c->speed_cap)
+                              : brake_test_speed(c->speed, v->general.top_speed);
 }
 
 double measure_limit(const struct brake_criterion *c, const struct brake_vehicle *v)
@@ -101,14 +107,6 @@ static double parking_torque(const struct brake_criterion *c, const struct brake
     return v->parking.torque * share;
 }
 
-/* Mass whose weight a ratio is taken of. */
-static double reference_mass(const struct brake_criterion *c, const struct brake_vehicle *v,
-                             const struct brake_balance *balance)
-{
-    const bool known = c->rated && !isnan(v->general.rated_mass);
-    return known ? v->general.rated_mass : balance->body.mass;
-}
-
 /* ---- stops ---------------------------------------------------------------------------------- */
 
 static double stop_deceleration(const struct brake_criterion *c, struct states *s,
@@ -126,9 +124,7 @@ static double stop_distance(const struct brake_criterion *c, struct states *s, e
 static double stop_ratio(const struct brake_criterion *c, struct states *s, enum brake_load load,
                          enum brake_failure failure)
 {
-    const struct brake_balance *balance = &system_of(s, load, failure)->balance;
-    return stop_deceleration(c, s, load, failure) / BRAKE_GRAVITY * balance->body.mass /
-           reference_mass(c, s->vehicle, balance);
+    return stop_deceleration(c, s, load, failure) / BRAKE_GRAVITY;
 }
 
 /* Standing on the rollers: no load moves, no wheel gains speed. A vehicle whose centre drive holds
@@ -149,7 +145,7 @@ static double roller_ratio(const struct brake_criterion *c, struct states *s, en
         const double most = BRAKE_ROLLER_ADHESION * b->axle[i].wheels * mass[i] * BRAKE_GRAVITY;
         held += isnan(force) ? force : fmin(force, most);
     }
-    return held / (reference_mass(c, s->vehicle, b) * BRAKE_GRAVITY);
+    return held / (b->body.mass * BRAKE_GRAVITY);
 }
 
 static double tow_deceleration(const struct brake_criterion *c, struct states *s,
@@ -208,15 +204,14 @@ static double parking_ratio(const struct brake_criterion *c, struct states *s, e
                             enum brake_failure failure)
 {
     const struct brake_balance *b = &system_of(s, load, failure)->balance;
-    return parking_force(c, s, b) / (reference_mass(c, s->vehicle, b) * BRAKE_GRAVITY);
+    return parking_force(c, s, b) / (b->body.mass * BRAKE_GRAVITY);
 }
 
 static double parking_tow_ratio(const struct brake_criterion *c, struct states *s,
                                 enum brake_load load, enum brake_failure failure)
 {
     const struct brake_balance *b = &system_of(s, load, failure)->balance;
-    return parking_force(c, s, b) /
-           ((reference_mass(c, s->vehicle, b) + s->vehicle->trailer.mass) * BRAKE_GRAVITY);
+    return parking_force(c, s, b) / ((b->body.mass + s->vehicle->trailer.mass) * BRAKE_GRAVITY);
 }
 
 /* ---- balance -------------------------------------------------------------------------------- */

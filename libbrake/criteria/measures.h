@@ -20,7 +20,7 @@ struct state {
 
 struct states {
     const struct brake_vehicle *vehicle;
-    struct state of[BRAKE_LOADS][BRAKE_FAILURES];
+    struct state of[BRAKE_TEST_LOADS][BRAKE_FAILURES];
 };
 
 void states_start(struct states *s, const struct brake_vehicle *vehicle);

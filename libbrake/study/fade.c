@@ -32,6 +32,7 @@ static const struct procedure procedures[BRAKE_FADES] = {
 struct run {
     const struct brake_vehicle *vehicle;
     const struct procedure *procedure;
+    double speed; /* of the stops: that of the procedure, or what the vehicle can do */
     const struct brake_watch *watch;
     const struct brake_duty_watch *rows;
     struct brake_stops snubs;
@@ -119,7 +120,7 @@ static struct brake_hot_stop stop(struct run *run, const struct segment *segment
     static const struct brake_hot_stop none = {BRAKE_INFINITY, 0.0};
     struct brake_duty duty = {
         .kind = BRAKE_DUTY_STOPS,
-        .stops = {.count = 1, .from = run->procedure->speed, .manner = BRAKE_AT_INCIPIENT_LOCK},
+        .stops = {.count = 1, .from = run->speed, .manner = BRAKE_AT_INCIPIENT_LOCK},
         .force = force,
         .rest = segment->rest,
         .rest_speed = segment->speed};
@@ -147,7 +148,7 @@ static bool heat_up(struct run *run)
     struct brake_duty regain = {.kind = BRAKE_DUTY_REST,
                                 .force = run->vehicle->driver.pedal_force_most,
                                 .rest = pause(run),
-                                .rest_speed = 0.5 * (run->snubs.to + run->procedure->speed)};
+                                .rest_speed = 0.5 * (run->snubs.to + run->speed)};
     struct brake_duty_result result;
     *snubs = (struct brake_duty){.kind = BRAKE_DUTY_STOPS,
                                  .stops = run->snubs,
@@ -183,7 +184,7 @@ static void go_through(struct run *run)
     struct brake_hot_figures *figures = &fade->figures;
     const double most = run->procedure->force;
     const struct segment cold = {"in the cold stop", 0.0, 0.0};
-    const struct segment first = {"in the first hot stop", pause(run), 0.5 * run->procedure->speed};
+    const struct segment first = {"in the first hot stop", pause(run), 0.5 * run->speed};
     const struct segment second = {"in the second hot stop", COOLING_INTERVAL, COOLING_SPEED};
     const struct segment last = {"in the stop after cooling", 0.0, 0.0};
     figures->hot[0] = figures->hot[1] = figures->recovery = none;
@@ -254,9 +255,16 @@ static struct run begin(const struct brake_vehicle *vehicle, enum brake_fade_kin
 {
     struct run run = {.vehicle = vehicle, .procedure = &procedures[kind], .fade = fade};
     *fade = (struct brake_fade){.cold_force = BRAKE_NAN, .figures = {.fluid_room = BRAKE_NAN}};
+    run.speed = brake_test_speed(run.procedure->speed, vehicle->general.top_speed);
     run.snubs = brake_fade_stops(brake_fade_sequence_find(run.procedure->sequence),
                                  vehicle->general.top_speed);
     return run;
+}
+
+/* As driven when the rated mass is not known: what asks for that is not judged then. */
+static enum brake_load load_of(const struct brake_vehicle *vehicle)
+{
+    return isnan(vehicle->general.rated_mass) ? BRAKE_FULL : BRAKE_RATED;
 }
 
 static void run_built(struct run *run)
@@ -276,7 +284,7 @@ void brake_fade_run(const struct brake_vehicle *vehicle, enum brake_fade_kind ki
     struct run run = begin(vehicle, kind, fade);
     run.watch = watch;
     run.rows = rows;
-    if (brake_hot_rig_build(vehicle, BRAKE_FULL, &run.hot, &error) != BRAKE_OK) {
+    if (brake_hot_rig_build(vehicle, load_of(vehicle), &run.hot, &error) != BRAKE_OK) {
         missing(fade, &error);
         return;
     }
@@ -290,7 +298,7 @@ void brake_fade_figures(const struct brake_vehicle *vehicle, enum brake_fade_kin
     struct run run = begin(vehicle, kind, &fade);
     struct brake_error error;
     run.coarse = true;
-    if (brake_hot_rig_build(vehicle, BRAKE_FULL, &run.hot, &error) == BRAKE_OK) {
+    if (brake_hot_rig_build(vehicle, load_of(vehicle), &run.hot, &error) == BRAKE_OK) {
         take_long_steps(&run.hot);
         run_built(&run);
     } else {

@@ -1,4 +1,4 @@
-/* Hot performance: a published fade procedure run on a vehicle at full load.
+/* Hot performance: a published fade procedure run on a vehicle at its rated mass.
  *
  * A cold stop; the heating snubs, and beside the procedure half an hour parked right after them; a
  * stop at the mean pedal force of the cold one and a stop at the most that is allowed; cooling

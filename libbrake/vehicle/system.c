@@ -11,7 +11,7 @@
 
 const char *brake_load_word(enum brake_load load)
 {
-    static const char *const words[BRAKE_LOADS] = {"empty", "full"};
+    static const char *const words[BRAKE_TEST_LOADS] = {"empty", "full", "light", "rated"};
     return words[load];
 }
 
@@ -35,8 +35,49 @@ struct brake_body brake_vehicle_bare(const struct brake_vehicle *vehicle)
     return body;
 }
 
+/* 180 kg with the driver, beside him (49 CFR 571.135, S4 and S6.3.1.2); he is aboard when empty, as
+ * 75 kg: mass in running order, from memory. Half of the wheelbase: common practice, no source. */
+static struct brake_body light_body(const struct brake_vehicle *vehicle)
+{
+    const struct brake_body added = {180.0 - 75.0, 0.5 * vehicle->general.wheelbase,
+                                     vehicle->load[BRAKE_EMPTY].height};
+    return brake_body_sum(brake_vehicle_body(vehicle, BRAKE_EMPTY), added);
+}
+
+/* Rear axle mass at the rated mass: by the ratings, unless an axle has more than its share already
+ * when lightly laden (49 CFR 571.135, S6.3.1.1). */
+static double rated_rear(const struct brake_vehicle *vehicle, double mass)
+{
+    const struct brake_body light = light_body(vehicle);
+    const double front = vehicle->axle[BRAKE_FRONT].axle.rated_mass;
+    const double rear = vehicle->axle[BRAKE_REAR].axle.rated_mass;
+    const double least = light.mass * light.behind / vehicle->general.wheelbase;
+    const double share = mass * rear / (front + rear);
+    return fmax(least, fmin(share, mass - (light.mass - least)));
+}
+
+static struct brake_body rated_body(const struct brake_vehicle *vehicle)
+{
+    const struct brake_axle_of_vehicle *axle = vehicle->axle;
+    const struct brake_body bare = brake_vehicle_bare(vehicle);
+    const double mass = vehicle->general.rated_mass;
+    struct brake_body added = {mass - bare.mass, vehicle->load[BRAKE_FULL].behind_front_axle,
+                               vehicle->load[BRAKE_FULL].height};
+    if (mass <= bare.mass)
+        return bare;
+    if (!isnan(axle[BRAKE_FRONT].axle.rated_mass) && !isnan(axle[BRAKE_REAR].axle.rated_mass))
+        added.behind =
+            (rated_rear(vehicle, mass) * vehicle->general.wheelbase - bare.mass * bare.behind) /
+            added.mass;
+    return brake_body_sum(bare, added);
+}
+
 struct brake_body brake_vehicle_body(const struct brake_vehicle *vehicle, enum brake_load load)
 {
+    if (load == BRAKE_LIGHT)
+        return light_body(vehicle);
+    if (load == BRAKE_RATED)
+        return rated_body(vehicle);
     const struct brake_load_lines *lines = &vehicle->load[load];
     const struct brake_body bare = brake_vehicle_bare(vehicle);
     const struct brake_body added = {lines->mass, lines->behind_front_axle, lines->height};

@@ -33,8 +33,8 @@ struct brake_body brake_vehicle_bare(const struct brake_vehicle *vehicle);
 
 /** Vehicle in a load case.
  * @param vehicle  complete
- * @param load     empty or full
- * @return         mass [kg] and centre [m]
+ * @param load     as driven, or of a clause
+ * @return         mass [kg] and centre [m]; NaN at a rated mass that is not known
  * @source         brake_body_sum
  */
 struct brake_body brake_vehicle_body(const struct brake_vehicle *vehicle, enum brake_load load);

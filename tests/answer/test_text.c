@@ -385,7 +385,7 @@ static void a_margin_without_limit_is_called_so(void **state)
     (void)state;
     report(plus(plain, "[parking]\ntorque = 12000 N*m\n[trailer]\nmass = 500 kg\n"),
            BRAKE_RULES_UN);
-    expect("Parking brake on 12 % with an unbraked trailer, full; value without limit; limit at "
+    expect("Parking brake on 12 % with an unbraked trailer, rated; value without limit; limit at "
            "least 12 %; margin without limit; ");
     assert_int_equal(times(flat, "inf ") + times(flat, "null") + times(flat, "nan"), 0);
 }

@@ -305,7 +305,7 @@ static void a_distance_is_judged_at_the_worse_load(void **state)
     assert_near(j.value, value, ROUNDING);
     assert_near(j.margin, 70.0 / value - 1.0, ROUNDING);
     assert_int_equal(j.verdict, BRAKE_FALLS_SHORT);
-    assert_int_equal(j.load, BRAKE_FULL);
+    assert_int_equal(j.load, BRAKE_RATED);
     assert_int_equal(j.failure, BRAKE_INTACT);
     assert_null(j.reason);
 }
@@ -368,19 +368,16 @@ static void a_ratio_of_the_eu_is_taken_of_the_rated_weight(void **state)
     const char *light = swapped(text, "behind_front_axle = 2000 mm", "behind_front_axle = 2400 mm");
     assert_near(judge("eu.45.service_m1", text).value, all / 3000.0, ROUNDING);
     assert_near(judge("eu.45.secondary_m1", text).value, 0.2 * all / 3000.0, ROUNDING);
-    assert_near(judge("eu.45.service_m1", unrated).value, all / 2500.0, ROUNDING);
-    /* 1020 kg in front: that axle locks, and gives 0.85 of its load. */
-    assert_near(judge("eu.45.service_m1", light).value, (0.85 * 1020.0 + 0.2 * all) / 3000.0,
+    assert_string_equal(judge("eu.45.service_m1", unrated).reason,
+                        "vehicle.rated_mass is not given");
+    /* 1040 kg in front: that axle locks, and gives 0.85 of its load. */
+    assert_near(judge("eu.45.service_m1", light).value, (0.85 * 1040.0 + 0.2 * all) / 3000.0,
                 ROUNDING);
     assert_near(judge("us.393.car.force", text).value, full_stop / BRAKE_GRAVITY, ROUNDING);
     assert_near(judge("eu.45.parking", text).value, 2500.0 / 0.4 / 3000.0 / BRAKE_GRAVITY,
                 ROUNDING);
-    assert_near(judge("eu.45.parking", unrated).value, 2500.0 / 0.4 / 2500.0 / BRAKE_GRAVITY,
-                ROUNDING);
     assert_near(judge("eu.45.parking_trailer", text).value, 2500.0 / 0.4 / 3500.0 / BRAKE_GRAVITY,
                 ROUNDING);
-    assert_near(judge("eu.45.parking_trailer", unrated).value,
-                2500.0 / 0.4 / 3000.0 / BRAKE_GRAVITY, ROUNDING);
     assert_near(judge("eu.45.parking_trailer", text).margin,
                 2500.0 / 0.4 / 3500.0 / BRAKE_GRAVITY / 0.12 - 1.0, ROUNDING);
 }
@@ -407,7 +404,7 @@ static void the_parking_brake_is_judged_full(void **state)
     const struct brake_judgement grade = judge("us.135.parking", text);
     assert_near(grade.value, tan(asin(sine)), ROUNDING);
     assert_near(grade.margin, tan(asin(sine)) / 0.2 - 1.0, ROUNDING);
-    assert_int_equal(grade.load, BRAKE_FULL);
+    assert_int_equal(grade.load, BRAKE_RATED);
     assert_near(judge("un.13h.parking", text).value, tan(asin(sine)), ROUNDING);
     const struct brake_judgement tow = judge("un.13h.parking_trailer", text);
     assert_near(tow.value, tan(asin(with_trailer)), ROUNDING);
@@ -451,7 +448,7 @@ static void grades_need_the_forces_of_the_worked_check(void **state)
         snprintf(lines, sizeof lines, "[vehicle]\ncategory = %s\n[parking]\ntorque = %.1f N*m\n%s",
                  cases[i].category, 0.4 * cases[i].newton, tow ? "[trailer]\nmass = 500 kg\n" : "");
         const char *text =
-            tow ? plain : swapped(plain, "mass = 500 kg\nbehind", "mass = 1000 kg\nbehind");
+            tow ? plain : swapped(plain, "rated_mass = 2500 kg", "rated_mass = 3000 kg");
         const struct brake_judgement j = judge(cases[i].id, plus(text, lines));
         assert_equal(j.limit, cases[i].grade);
         /* The force is rounded to 1 N. */
@@ -486,15 +483,23 @@ static void the_parking_brake_counts_up_to_the_force_allowed(void **state)
         1.0 / (BRAKE_GRAVITY * 0.4), ROUNDING);
 }
 
-/* Front share of force (0.8 x 2250 - 125)/2000 = 0.8375 empty, ideal 0.5 + 0.34 z; full
- * (0.8 x 2750 - 125)/2500 = 0.83, ideal 0.44 + 0.352 z: the wheels' 100 kg m stand beside m h. */
+/* Lightly laden: 105 kg more than with the driver, in the middle and 1 m high. Front share of force
+ * and slope of the ideal one. */
+static const double light_share = (0.8 * 2355.0 - 125.0) / 2105.0;
+static const double light_slope = (2000.0 * 0.8 + 105.0 * 1.0 + 100.0) / 2105.0 / 2.5;
+
+/* Front share of force (0.8 x 2250 - 125)/2000 = 0.8375 empty, ideal 0.5 + 0.34 z; full, which is
+ * at the rated mass, (0.8 x 2750 - 125)/2500 = 0.83, ideal 0.44 + 0.352 z: the wheels' 100 kg m stand beside m h. */
 static void the_rear_locks_first_above_a_ratio(void **state)
 {
     (void)state;
-    const struct brake_judgement j = judge("us.135.lock_order", plain);
+    const struct brake_judgement j = judge("un.13h.lock_order", plain);
     assert_near(j.value, 0.3375 / 0.34, ROUNDING);
     assert_near(j.margin, 0.3375 / 0.34 / 0.8 - 1.0, ROUNDING);
     assert_int_equal(j.load, BRAKE_EMPTY);
+    assert_near(judge("us.135.lock_order", plain).value, (light_share - 0.5) / light_slope,
+                ROUNDING);
+    assert_int_equal(judge("us.135.lock_order", plain).load, BRAKE_LIGHT);
     assert_int_equal(j.verdict, BRAKE_MEETS);
     expect_limit("un.13h.lock_order", plain, 0.80, 0.0);
     expect_limit("un.13.lock_order", n1(), 0.50, 0.0);
@@ -530,21 +535,22 @@ static void a_higher_centre_turns_the_order_round(void **state)
         text = swapped(text, "pistons = 1 x 30 mm\neffective_radius = 0.125 m",
                        "pistons = 1 x 60 mm\neffective_radius = 0.060 m");
         text = swapped(text, "[load.full]\nmass = 500 kg", "[load.full]\nmass = 0 kg");
-        const struct brake_judgement j = judge("us.135.lock_order", text);
+        const struct brake_judgement j = judge("un.13h.lock_order", text);
         assert_near(j.value, (share - 0.52) * 2.75 / (heights[i] + 0.0008), ROUNDING);
         assert_true(i == 0 ? j.value > 0.655 : j.value < 0.655);
         assert_int_equal(j.verdict, BRAKE_FALLS_SHORT);
     }
 }
 
-/* 0.9 k_2/z = 0.9 x 0.1625/(0.5 - 0.34 z), greatest at z = 0.8. */
+/* 0.9 k_2/z = 0.9 x rear share/(0.5 - slope z), greatest at z = 0.8. */
 static void the_rear_curve_is_judged_where_it_is_worst(void **state)
 {
     (void)state;
     const struct brake_judgement j = judge("us.135.rear_curve", plain);
-    assert_near(j.value, 0.9 * 0.1625 / 0.228, ROUNDING);
-    assert_near(j.margin, 0.228 / (0.9 * 0.1625) - 1.0, ROUNDING);
-    assert_int_equal(j.load, BRAKE_EMPTY);
+    const double used = 0.9 * (1.0 - light_share) / (0.5 - 0.8 * light_slope);
+    assert_near(j.value, used, ROUNDING);
+    assert_near(j.margin, 1.0 / used - 1.0, ROUNDING);
+    assert_int_equal(j.load, BRAKE_LIGHT);
     /* A valve holds the rear back. */
     const struct brake_judgement cut = judge(
         "us.135.rear_curve", plus(plain, "[valve]\nkind = fixed\nknee = 15 bar\nslope = 0\n"));
@@ -601,7 +607,7 @@ static void the_use_of_adhesion_is_judged_against_its_floor(void **state)
             i == 0 ? judge("un.13h.adhesion", plain) : judge("un.13.adhesion", n1());
         assert_near(j.value, fmin(empty, full), 1e-11);
         assert_near(j.margin, j.value - 1.0, 1e-11);
-        assert_int_equal(j.load, full < empty ? BRAKE_FULL : BRAKE_EMPTY);
+        assert_int_equal(j.load, full < empty ? BRAKE_RATED : BRAKE_EMPTY);
     }
 }
 
@@ -642,7 +648,7 @@ static void the_worse_of_two_circuits_counts(void **state)
     const struct brake_judgement j = judge("un.13h.circuit", plain);
     assert_near(j.value, 9.0 / 11.0, ROUNDING);
     assert_int_equal(j.failure, BRAKE_FIRST_CIRCUIT);
-    assert_int_equal(j.load, BRAKE_FULL);
+    assert_int_equal(j.load, BRAKE_RATED);
     assert_near(j.margin, 9.0 / 11.0 / 2.44 - 1.0, ROUNDING);
     /* With the larger pistons at the rear the second is the worse. */
     const char *text = swapped(plain, "1 x 60 mm", "1 x 30.0 mm");
@@ -765,6 +771,74 @@ static void a_margin_of_nothing_meets(void **state)
     assert_int_equal(judge_by(&criterion, text).verdict, BRAKE_FALLS_SHORT);
 }
 
+/* ---- loads and speeds of clauses ------------------------------------------------------------- */
+
+/* Given a vehicle loaded to less than its rated mass, then a row of the rated mass is judged at the
+ * rated mass: by force a = 11250 N over 2500 + 250 kg, however little stands in [load.full]. */
+static void a_test_at_the_rated_mass_does_not_know_the_load_as_driven(void **state)
+{
+    (void)state;
+    const char *half = swapped(plain, "mass = 500 kg\nbehind", "mass = 100 kg\nbehind");
+    assert_near(judge("un.13h.type0", half).value, full_stop, ROUNDING);
+    assert_near(judge("un.13h.type0", plain).value, full_stop, ROUNDING);
+    assert_near(judge("us.135.circuit_failed", half).value,
+                judge("us.135.circuit_failed", plain).value, ROUNDING);
+    assert_true(judge("us.393.car.deceleration", half).value > full_stop + 0.5);
+    /* What is driven is judged for hazards. */
+    assert_true(judge("hazard.circuit", half).value > judge("hazard.circuit", plain).value);
+}
+
+static double rear_mass(const char *text, enum brake_load load)
+{
+    struct brake_sheet sheet;
+    read_sheet(&sheet, text);
+    const struct brake_body body = brake_vehicle_body(&sheet.vehicle, load);
+    return body.mass * body.behind / 2.5;
+}
+
+/* 49 CFR 571.135, S6.3.1.1: 2500 kg by ratings of 1000 and 1500 kg; with 400 and 2100 kg the front
+ * has its 1052.5 kg lightly laden already, which it keeps. */
+static void the_rated_mass_is_shared_as_the_axles_are_rated(void **state)
+{
+    (void)state;
+    const char *even = swapped(plain, "[front.axle]\n", "[front.axle]\nrated_mass = 1000 kg\n");
+    even = swapped(even, "[rear.axle]\n", "[rear.axle]\nrated_mass = 1500 kg\n");
+    assert_within(rear_mass(even, BRAKE_RATED), 1447.5, 1e-9);
+    even = swapped(even, "rated_mass = 2500 kg", "rated_mass = 2700 kg");
+    assert_within(rear_mass(even, BRAKE_RATED), 1620.0, 1e-9);
+    const char *rear = swapped(even, "rated_mass = 1000 kg", "rated_mass = 400 kg");
+    rear = swapped(rear, "rated_mass = 1500 kg", "rated_mass = 2100 kg");
+    assert_within(rear_mass(rear, BRAKE_RATED), 2700.0 - 1052.5, 1e-9);
+    assert_within(rear_mass(even, BRAKE_LIGHT), 1052.5, 1e-9);
+}
+
+/* 49 CFR 571.135, S6.5.2: multiple of 5 km/h, 4 to 8 km/h under the top speed; the limit follows by
+ * its formula, 0.10 V + 0.0060 V^2. */
+static void a_vehicle_that_is_too_slow_is_tested_from_what_it_can_do(void **state)
+{
+    (void)state;
+    expect_limit("us.135.cold", as_fast_as(plain, "90 km/h"), 8.5 + 0.0060 * 85.0 * 85.0, 1e-9);
+    expect_limit("us.135.cold", as_fast_as(plain, "94 km/h"), 9.0 + 0.0060 * 90.0 * 90.0, 1e-9);
+    expect_limit("us.135.cold", as_fast_as(plain, "100 km/h"), 70.0, 1e-9);
+    assert_near(judge("us.135.cold", as_fast_as(plain, "90 km/h")).value,
+                distance_at(full_stop, 85.0 / 3.6), ROUNDING);
+}
+
+/* Given a vehicle whose tyres hold 0.45 g at any load, then an unbraked trailer of 500 kg takes more
+ * of it unladen, 1 in 5, than laden, 1 in 6; where torque is the limit, laden is the worse. */
+static void a_trailer_is_towed_laden_and_unladen(void **state)
+{
+    (void)state;
+    const char *text = plus(swapped(plain, "tyre_grip = 1\n", "tyre_grip = 0.5\n"),
+                            "[trailer]\nmass = 500 kg\n[driveline]\ncentre = locked\n");
+    const struct brake_judgement j =
+        judge("un.13h.trailer", swapped(text, "1 x 60 mm", "1 x 90 mm"));
+    assert_int_equal(j.load, BRAKE_EMPTY);
+    assert_near(j.value, 0.45 * BRAKE_GRAVITY * 0.8, ROUNDING);
+    assert_int_equal(judge("un.13h.trailer", plus(plain, "[trailer]\nmass = 500 kg\n")).load,
+                     BRAKE_RATED);
+}
+
 /* ---- to whom a clause applies ---------------------------------------------------------------- */
 
 static const char valve_load[] = "[valve]\nkind = load\nknee = 30 bar\nslope = 0.3\n"
@@ -772,8 +846,11 @@ static const char valve_load[] = "[valve]\nkind = load\nknee = 30 bar\nslope = 0
 
 static void expect_applies(unsigned bit, const char *fits, const char *does_not, const char *why)
 {
-    const struct brake_criterion criterion = {
-        .measure = BRAKE_STOP_DECELERATION, .force = 500.0, .limit = 1.0, .applies = bit};
+    const struct brake_criterion criterion = {.measure = BRAKE_STOP_DECELERATION,
+                                              .load = BRAKE_AT_EMPTY,
+                                              .force = 500.0,
+                                              .limit = 1.0,
+                                              .applies = bit};
     const struct brake_judgement yes = judge_by(&criterion, fits);
     const struct brake_judgement no = judge_by(&criterion, does_not);
     assert_int_equal(yes.scope, BRAKE_HAZARD);
@@ -1180,6 +1257,10 @@ int main(void)
         cmocka_unit_test(a_state_that_cannot_be_worked_out_is_the_worst),
         cmocka_unit_test(assist_and_vacuum_are_judged_in_their_state),
         cmocka_unit_test(a_margin_of_nothing_meets),
+        cmocka_unit_test(a_test_at_the_rated_mass_does_not_know_the_load_as_driven),
+        cmocka_unit_test(the_rated_mass_is_shared_as_the_axles_are_rated),
+        cmocka_unit_test(a_vehicle_that_is_too_slow_is_tested_from_what_it_can_do),
+        cmocka_unit_test(a_trailer_is_towed_laden_and_unladen),
         cmocka_unit_test(every_bit_keeps_a_clause_from_those_it_is_not_for),
         cmocka_unit_test(the_first_bit_that_does_not_fit_is_the_reason),
         cmocka_unit_test(what_lacks_an_input_is_not_said_and_the_input_is_named),

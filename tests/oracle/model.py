@@ -203,8 +203,47 @@ def parts_of(vehicle):
     ]
 
 
+ABOARD = 75.0  # kg, the driver who is aboard when empty
+LIGHT = 180.0  # kg, driver and instruments (49 CFR 571.135, S4)
+
+
+def with_mass(body, added, x, height):
+    total = body.mass + added
+    return Body(total, (body.mass * body.x + added * x) / total,
+                (body.mass * body.height + added * height) / total)  # fmt: skip
+
+
+def body_light(vehicle):
+    """Driver and instruments, in front (section 2)."""
+    x = vehicle["vehicle.wheelbase"] / 2
+    return with_mass(body_of(vehicle, "empty"), LIGHT - ABOARD, x, vehicle["load.empty.height"])
+
+
+def body_rated(vehicle):
+    """At the rated mass: the axles share it as their ratings, when neither has more already."""
+    bare, light, wheelbase = body_of(vehicle), body_light(vehicle), vehicle["vehicle.wheelbase"]
+    rated = number(vehicle.get("vehicle.rated_mass"))
+    if not known(rated):
+        return Body(NAN, NAN, NAN)
+    if rated <= bare.mass:
+        return bare
+    height = vehicle["load.full.height"]
+    ratings = [number(vehicle.get(f"{axle}.axle.rated_mass")) for axle in AXLES]
+    if not known(*ratings):
+        return with_mass(bare, rated - bare.mass, vehicle["load.full.behind_front_axle"], height)
+    already = light.mass * (1 - light.x / wheelbase), light.mass * light.x / wheelbase
+    rear = rated * ratings[1] / sum(ratings)
+    if rated - rear < already[0]:
+        rear = rated - already[0]
+    rear = max(rear, already[1])
+    added = rated - bare.mass
+    return with_mass(bare, added, (rear * wheelbase - bare.mass * bare.x) / added, height)
+
+
 def body_of(vehicle, load=None):
     """Mass and centre of gravity, of the vehicle with its parts and a load (section 2)."""
+    if load in ("light", "rated"):
+        return {"light": body_light, "rated": body_rated}[load](vehicle)
     mass = vehicle["vehicle.mass"]
     rise = vehicle["lift.wheel_rise"] + vehicle["lift.suspension"] * (
         1 - vehicle["vehicle.unsprung_mass"] / mass
@@ -267,7 +306,7 @@ class Car:
         self.sensing = self.valve in ("load", "height")
         self.set_fluid()
         self.limits = {}
-        self.cases = {load: Case(self, load) for load in ("empty", "full")}
+        self.cases = {load: Case(self, load) for load in ("empty", "full", "light", "rated")}
 
     def set_fluid(self):
         get = self.get
@@ -1051,8 +1090,9 @@ def evaluate(vehicle):
     disc = car.get("front.axle.brake") == "disc"
     found["brakes.front_piston_area"] = piston_area(car.get("front.disc.pistons")) if disc else NAN
     found["brakes.front_pad_radius"] = car.get("front.disc.effective_radius") if disc else NAN
-    for load, case in car.cases.items():
-        found.update({f"{load}.{path}": value for path, value in case.results().items()})
+    for load in BOTH:
+        results = car.cases[load].results()
+        found.update({f"{load}.{path}": value for path, value in results.items()})
     return found
 
 
@@ -1062,7 +1102,8 @@ KMH = 1 / 3.6
 MPH = 0.44704
 FOOT = 0.3048
 TEN_THOUSAND_LB = 10000 * 0.45359237
-BOTH, EMPTY, FULL = ("empty", "full"), ("empty",), ("full",)
+BOTH, EMPTY, FULL, RATED = ("empty", "full"), ("empty",), ("full",), ("rated",)
+LIGHT_AND_RATED, EMPTY_AND_RATED = ("light", "rated"), ("empty", "rated")
 WORKING = (None,)
 ONE_CIRCUIT = ("first_circuit", "second_circuit")
 
@@ -1078,7 +1119,6 @@ class Criterion(NamedTuple):
     lag: float = 0.0  # s; distances: lag v + coefficient v^2, v in km/h in the square
     coefficient: float = 0.0
     applies: tuple = ()
-    rated: bool = False  # weight is that of the rated mass
     since: float = 0.0  # year of first registration
     until: float = INF
 
@@ -1086,7 +1126,7 @@ class Criterion(NamedTuple):
 def fmvss_distance(coefficient, *applies, speed=100.0, **others):
     return Criterion(
         "distance", force=500.0, speed=speed, lag=0.36, coefficient=coefficient,
-        applies=("light", *applies), **others,
+        applies=("light", *applies), **{"loads": LIGHT_AND_RATED, **others},
     )  # fmt: skip
 
 
@@ -1105,16 +1145,18 @@ def part_393(applies, ratio, deceleration, distance, emergency):
 
 
 def r13h(measure, limit=NAN, *applies, force=500.0, **others):
+    others = {"loads": EMPTY_AND_RATED, **others}
     return Criterion(measure, limit, force=force, applies=("M1", *applies), **others)
 
 
 def r13(measure, limit=NAN, *applies, force=700.0, **others):
+    others = {"loads": EMPTY_AND_RATED, **others}
     return Criterion(measure, limit, force=force, applies=("N1", *applies), **others)
 
 
 def efficiency(limit, *applies, failures=WORKING, **years):
     return Criterion(
-        "roller", limit, loads=FULL, failures=failures, applies=applies, rated=True, **years
+        "roller", limit, loads=RATED, failures=failures, applies=applies, **years
     )
 
 
@@ -1153,16 +1195,16 @@ CRITERIA = {
     # 49 CFR 571.135: S7.5, S7.6, S7.7, S7.8, S7.9, S7.10, S7.11, S7.12, S7.2, S7.4
     "us.135.cold": fmvss_distance(0.0060),
     "us.135.high_speed": fmvss_distance(0.0067, "fast", speed=0.0, cap=160.0),
-    "us.135.engine_off": fmvss_distance(0.0060, "boosted", loads=FULL),
+    "us.135.engine_off": fmvss_distance(0.0060, "boosted", loads=RATED),
     "us.135.antilock_failed": fmvss_distance(0.0075, "antilock", failures=("no_antilock",)),
     "us.135.valve_failed": fmvss_distance(
         0.0100, "sensing valve", failures=("valve_open", "valve_shut")
     ),
     "us.135.circuit_failed": fmvss_distance(0.0158, failures=ONE_CIRCUIT),
-    "us.135.assist_failed": fmvss_distance(0.0158, "boosted", loads=FULL, failures=("no_assist",)),
-    "us.135.parking": Criterion("grade", 0.20, FULL, force=400.0, applies=("light",)),
-    "us.135.lock_order": Criterion("rear first", 0.80, applies=("light", "no antilock")),
-    "us.135.rear_curve": Criterion("rear curve", 1.0, applies=("light", "no antilock")),
+    "us.135.assist_failed": fmvss_distance(0.0158, "boosted", loads=RATED, failures=("no_assist",)),
+    "us.135.parking": Criterion("grade", 0.20, RATED, force=400.0, applies=("light",)),
+    "us.135.lock_order": Criterion("rear first", 0.80, LIGHT_AND_RATED, applies=("light", "no antilock")),
+    "us.135.rear_curve": Criterion("rear curve", 1.0, LIGHT_AND_RATED, applies=("light", "no antilock")),
     # 49 CFR 393.52(d) A(1), A(2), B(1)
     **{
         f"us.393.{kind}.{name}": row
@@ -1183,15 +1225,15 @@ CRITERIA = {
     "un.13h.type0": r13h("deceleration", 6.43),
     "un.13h.type0_distance": r13h("distance", speed=100.0, lag=0.36, coefficient=0.0060),
     "un.13h.high_speed": r13h("distance", NAN, "fast", cap=160.0, lag=0.36, coefficient=0.0067),
-    "un.13h.trailer": r13h("tow", 5.4, "trailer", loads=FULL),
+    "un.13h.trailer": r13h("tow", 5.4, "trailer"),
     "un.13h.circuit": r13h("deceleration", 2.44, failures=ONE_CIRCUIT),
     "un.13h.circuit_distance": r13h(
         "distance", failures=ONE_CIRCUIT, speed=100.0, lag=0.36, coefficient=0.0158
     ),
     "un.13h.assist": r13h("deceleration", 2.44, "boosted", failures=("no_assist",)),
-    "un.13h.parking": r13h("grade", 0.20, force=400.0, loads=FULL),
-    "un.13h.parking_trailer": r13h("trailer grade", 0.12, "trailer", force=400.0, loads=FULL),
-    "un.13h.parking_moving": r13h("parking deceleration", 1.5, force=400.0, loads=FULL),
+    "un.13h.parking": r13h("grade", 0.20, force=400.0, loads=RATED),
+    "un.13h.parking_trailer": r13h("trailer grade", 0.12, "trailer", force=400.0, loads=RATED),
+    "un.13h.parking_moving": r13h("parking deceleration", 1.5, force=400.0, loads=RATED),
     "un.13h.adhesion": r13h("adhesion", 1.0, "no antilock", coefficient=0.7),
     "un.13h.lock_order": r13h("rear first", 0.80, "no antilock"),
     # UN R13, annex 4 (2.1.1, 2.2, 2.4, 2.3) and annex 10
@@ -1200,10 +1242,10 @@ CRITERIA = {
     "un.13.high_speed": r13("distance", cap=120.0, lag=0.54, coefficient=1 / 103.5),
     # Secondary: with the service pedal, its assist failed (a failed circuit is 2.4, residual).
     "un.13.secondary": r13("deceleration", 2.2, "boosted", failures=("no_assist",)),
-    "un.13.residual_full": r13("deceleration", 1.3, failures=ONE_CIRCUIT, loads=FULL),
+    "un.13.residual_full": r13("deceleration", 1.3, failures=ONE_CIRCUIT, loads=RATED),
     "un.13.residual_empty": r13("deceleration", 1.1, failures=ONE_CIRCUIT, loads=EMPTY),
-    "un.13.parking": r13("grade", 0.18, force=600.0, loads=FULL),
-    "un.13.parking_trailer": r13("trailer grade", 0.12, "trailer", force=600.0, loads=FULL),
+    "un.13.parking": r13("grade", 0.18, force=600.0, loads=RATED),
+    "un.13.parking_trailer": r13("trailer grade", 0.12, "trailer", force=600.0, loads=RATED),
     "un.13.adhesion": r13("adhesion", 1.0, "no antilock", coefficient=0.85),
     "un.13.lock_order": r13("rear first", 0.50, "no antilock"),
     # Directive 2014/45/EU, annex I, 1.2.2, 1.3.2, 1.4.2, 1.2.1
@@ -1217,11 +1259,11 @@ CRITERIA = {
     "eu.45.secondary_m1_plain": secondary(0.24, "M1", "no antilock", until=2012),
     "eu.45.secondary_n1": secondary(0.25, "N1", since=2012),
     "eu.45.secondary_n1_old": secondary(0.225, "N1", until=2012),
-    "eu.45.parking": Criterion("parking ratio", 0.16, FULL, rated=True),
+    "eu.45.parking": Criterion("parking ratio", 0.16, RATED),
     "eu.45.parking_trailer": Criterion(
-        "parking trailer ratio", 0.12, FULL, applies=("trailer",), rated=True
+        "parking trailer ratio", 0.12, RATED, applies=("trailer",)
     ),
-    "eu.45.sides": Criterion("sides", 0.30, FULL),
+    "eu.45.sides": Criterion("sides", 0.30, EMPTY),
     # DVSA MOT manual, 1.2.2, 1.3.2, 1.4.2, 1.2.1
     "gb.mot.service_m1": mot(0.58, "M1", since=2010 + 8 / 12),
     "gb.mot.service_m1_old": mot(0.50, "M1", until=2010 + 8 / 12),
@@ -1238,7 +1280,7 @@ CRITERIA = {
     "nl.service_n1_1997": dutch(4.0, 700.0, "N1", since=1967.5, until=1998),
     "nl.service_n1_1967": dutch(3.8, 700.0, "N1", until=1967.5),
     "nl.parking": Criterion("grade", 0.16, since=1967.5),
-    "nl.sides": Criterion("sides", 0.30),
+    "nl.sides": Criterion("sides", 0.30, EMPTY),
 }
 
 
@@ -1277,7 +1319,9 @@ def applies(car, what):
 def clause_speed(criterion, car):
     """Speed of a distance test, m/s."""
     if criterion.speed:
-        return criterion.speed * KMH
+        top = number(car.get("vehicle.top_speed")) / KMH
+        slow = 5 * math.floor((top - 4) / 5) if top < criterion.speed else criterion.speed
+        return slow * KMH
     return min(0.8 * number(car.get("vehicle.top_speed")), criterion.cap * KMH)
 
 
@@ -1349,12 +1393,6 @@ def load_used(masses, most):
     return max(m / one for m, one in zip(masses, most)) if known(*most) else NAN
 
 
-def reference_mass(criterion, car, case):
-    """Mass whose weight a ratio is taken of."""
-    rated = number(car.get("vehicle.rated_mass"))
-    return rated if criterion.rated and known(rated) else case.body.mass
-
-
 def measured(criterion, car, case, failure):
     """What a criterion is judged by, for a load and a state of failure."""
     force = criterion.force or car.get("driver.pedal_force_most")
@@ -1365,12 +1403,12 @@ def measured(criterion, car, case, failure):
         forces = [t / r for t, r in zip(braked.torques(car.pressure(force, failure)), car.radius)]
         most = [ROLLER_ADHESION * w * m * G for w, m in zip(braked.wheels, standing)]
         held = sum(min(one, bound) for one, bound in zip(forces, most))
-        return held / (reference_mass(criterion, car, case) * G)
+        return held / (case.body.mass * G)
     if measure in ("distance", "deceleration", "ratio", "roller", "tow"):
         a = case.deceleration(force, failure)
         if measure == "distance":
             return car.stop_distance(clause_speed(criterion, car), a)
-        ratio = a * case.body.mass / (reference_mass(criterion, car, case) * G)
+        ratio = a / G
         return {"deceleration": a, "tow": case.tow(a, 0.0)}.get(measure, ratio)
     if measure == "rear first":
         return INF if car.locked_drive else motion().rear_first_above() / G
@@ -1397,7 +1435,7 @@ def measured(criterion, car, case, failure):
     if measure == "trailer grade":
         return case.trailer_grade(torque)
     if measure in ("parking ratio", "parking trailer ratio"):
-        mass = reference_mass(criterion, car, case)
+        mass = case.body.mass
         if measure == "parking trailer ratio":
             mass += car.get("trailer.mass")
         return torque / (car.radius[car.parking_axle] * mass * G)
@@ -1434,6 +1472,8 @@ def judge(vehicle):
     found = {}
     for name, criterion in CRITERIA.items():
         kinds = [applies(car, what) for what in criterion.applies]
+        if "rated" in criterion.loads and not known(car.get("vehicle.rated_mass")):
+            kinds.append(None)
         kinds.append(in_years(criterion, car.get("vehicle.first_registered")))
         if not all(kinds):
             found[name] = Judgement("cannot say", NAN, NAN, NAN, False not in kinds)

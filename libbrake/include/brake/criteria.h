@@ -140,8 +140,14 @@ enum brake_model_error {
     BRAKE_MODEL_ERRORS
 };
 
-/** Which load cases a criterion is judged at; the worse counts. */
-enum brake_load_of { BRAKE_AT_EMPTY, BRAKE_AT_FULL, BRAKE_AT_BOTH };
+/** Which loads a criterion is judged at, as bits of enum brake_load; the worse counts. */
+enum brake_load_of {
+    BRAKE_AT_EMPTY = 1 << BRAKE_EMPTY,
+    BRAKE_AT_FULL = 1 << BRAKE_FULL,
+    BRAKE_AT_BOTH = BRAKE_AT_EMPTY | BRAKE_AT_FULL, /**< as driven */
+    BRAKE_AT_LIGHT = 1 << BRAKE_LIGHT,
+    BRAKE_AT_RATED = 1 << BRAKE_RATED
+};
 
 /** To which vehicles a criterion applies, as bits; 0: to all. */
 enum brake_applies {
@@ -198,14 +204,13 @@ struct brake_criterion {
     const char *title;
     enum brake_measure measure;
     enum brake_failure failure[2]; /**< states of failure; the worse counts */
-    enum brake_load_of load;
-    double force;              /**< [N] pedal, or hand (foot: 100 more); 0: driver's most */
-    double speed;              /**< [m/s] 0: a share of top speed, up to speed_cap */
-    double speed_cap;          /**< [m/s] for 80 % of top speed */
-    double lag;                /**< [s] of the distance formula; 0: the clause allows none */
+    unsigned load;                 /**< bits of enum brake_load_of */
+    double force;                  /**< [N] pedal, or hand (foot: 100 more); 0: driver's most */
+    double speed;                  /**< [m/s] 0: a share of top speed, up to speed_cap */
+    double speed_cap;              /**< [m/s] for 80 % of top speed */
+    double lag;                    /**< [s] of the distance formula; 0: the clause allows none */
     double coefficient;        /**< [m/(km/h)2] of the distance formula; 0: limit is the distance */
     double limit;              /**< [SI] of the measure */
-    bool rated;                /**< weight is that of the rated mass, when it is known */
     enum brake_fade_kind fade; /**< procedure that a hot measure is taken from */
     unsigned applies;          /**< bits of enum brake_applies */
     double from;               /**< [year] first registered then or later; 0: whenever */

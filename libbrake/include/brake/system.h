@@ -28,8 +28,8 @@ enum brake_failure {
 };
 
 /** Word of a load case.
- * @param load  one of two
- * @return      "empty" or "full"
+ * @param load  one of four
+ * @return      "empty", "full", "light" or "rated"
  */
 const char *brake_load_word(enum brake_load load);
 

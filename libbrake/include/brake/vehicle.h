@@ -21,8 +21,15 @@ enum {
     BRAKE_TEXT_SIZE = 64 /**< bytes of a name or a marking, with its end */
 };
 
-/** Load cases: every result exists for each. */
-enum brake_load { BRAKE_EMPTY, BRAKE_FULL, BRAKE_LOADS };
+/** Load cases, as driven: every result exists for each; and the loads that clauses ask for. */
+enum brake_load {
+    BRAKE_EMPTY,
+    BRAKE_FULL,
+    BRAKE_LOADS,
+    BRAKE_LIGHT = BRAKE_LOADS, /**< driver and instruments, 180 kg in front */
+    BRAKE_RATED,               /**< the rated mass, spread by the ratings of the axles */
+    BRAKE_TEST_LOADS
+};
 
 enum brake_category { BRAKE_M1, BRAKE_N1 };
 enum brake_frame { BRAKE_CAR, BRAKE_TRUCK };
