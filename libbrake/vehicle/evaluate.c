@@ -332,7 +332,7 @@ static void one_sided(const struct question *q, enum brake_failure failure,
     const struct brake_balance *b = &system.balance;
     const struct brake_balance_state at =
         brake_balance_kept(b, brake_system_pressure(&system, q->vehicle->driver.pedal_force_most),
-                           system.adhesion, system.antilock);
+                           brake_system_grip(&system), system.antilock);
     for (int i = 0; i < BRAKE_AXLES; i++)
         force[i] = at.force[i] +
                    b->axle[i].inertia * at.deceleration / (b->axle[i].radius * b->axle[i].radius);
