@@ -58,9 +58,10 @@ def rows(lines):
     for line in lines.splitlines():
         cells = [(one.end(), one[0]) for one in re.finditer(r"\S+(?: \S+)*", line)]
         words = [cell for _, cell in cells]
-        if all(word in UNITS or word in ZERO for word in words):
+        goes_on = found and re.match(r" {6}\S", line)
+        if not goes_on and all(word in UNITS or word in ZERO for word in words):
             heads = dict(cells)
-        elif line.startswith("      ") and found:
+        elif goes_on or (line.startswith("      ") and found):
             found[-1][-1] += " " + line.strip()
         elif len(cells) > 1:
             last = words.pop() if words[-1] in {*UNITS, *ZERO} else None

@@ -116,9 +116,9 @@ def test_a_figure_of_the_fade_procedure_is_an_answer_like_any_other():
 def test_a_criterion_is_at_its_limit_at_the_figure_that_is_read_off():
     status, text, _ = size("--by", "front.tyre.rollout", "--for", "us.135.cold")
     assert status == 0
-    sentence = "Answer front.tyre.rollout of 3.43 m (11.25 ft) or less reaches the limit of"
+    sentence = "Answer front.tyre.rollout of 3.408 m (11.18 ft) or less reaches the limit of"
     assert sentence + " us.135.cold." in words(text)
-    for rollout, reached in (("3.43 m", True), ("3.432 m", False), ("11.25 ft", True)):
+    for rollout, reached in (("3.408 m", True), ("3.41 m", False), ("11.18 ft", True)):
         criteria = {c["id"]: c for c in checked(f"front.tyre.rollout={rollout}")["criteria"]}
         assert (criteria["us.135.cold"]["margin"] >= 0) == reached
 
