@@ -35,13 +35,21 @@ struct brake_body brake_vehicle_bare(const struct brake_vehicle *vehicle)
     return body;
 }
 
+static struct brake_body driven_body(const struct brake_vehicle *vehicle, enum brake_load load)
+{
+    const struct brake_load_lines *lines = &vehicle->load[load];
+    const struct brake_body bare = brake_vehicle_bare(vehicle);
+    const struct brake_body added = {lines->mass, lines->behind_front_axle, lines->height};
+    return lines->mass > 0.0 ? brake_body_sum(bare, added) : bare;
+}
+
 /* 180 kg with the driver, beside him (49 CFR 571.135, S4 and S6.3.1.2); he is aboard when empty, as
  * 75 kg: mass in running order, from memory. Half of the wheelbase: common practice, no source. */
 static struct brake_body light_body(const struct brake_vehicle *vehicle)
 {
     const struct brake_body added = {180.0 - 75.0, 0.5 * vehicle->general.wheelbase,
                                      vehicle->load[BRAKE_EMPTY].height};
-    return brake_body_sum(brake_vehicle_body(vehicle, BRAKE_EMPTY), added);
+    return brake_body_sum(driven_body(vehicle, BRAKE_EMPTY), added);
 }
 
 /* Rear axle mass at the rated mass: by the ratings, unless an axle has more than its share already
@@ -78,10 +86,7 @@ struct brake_body brake_vehicle_body(const struct brake_vehicle *vehicle, enum b
         return light_body(vehicle);
     if (load == BRAKE_RATED)
         return rated_body(vehicle);
-    const struct brake_load_lines *lines = &vehicle->load[load];
-    const struct brake_body bare = brake_vehicle_bare(vehicle);
-    const struct brake_body added = {lines->mass, lines->behind_front_axle, lines->height};
-    return lines->mass > 0.0 ? brake_body_sum(bare, added) : bare;
+    return driven_body(vehicle, load);
 }
 
 static struct brake_valve valve_of(const struct brake_vehicle *vehicle, struct brake_body body)

@@ -64,8 +64,8 @@ def test_size_gives_what_check_gives(checked, name, least):
 
 def test_heat_gives_what_the_fade_procedure_gives(checked):
     """Lost before: front_face of check was front.rotor_peak of heat. Given the full load that the
-    procedure asks for, 2450 kg by the ratings, 1150 and 1400 kg, of which the front has more than its
-    1105 kg already when light: 1086.7 kg and half of the 105 kg beside the driver."""
+    procedure asks for, 2450 kg by the ratings, 1150 and 1400 kg, of which the front has more than
+    its 1105 kg already when light: 1086.7 kg and half of the 105 kg beside the driver."""
     front = checked["empty.mass.front_axle"] + (180 - 75) / 2
     rated = ("--set", f"load.full.front_axle={front!r} kg",
              "--set", f"load.full.rear_axle={2450 - front!r} kg")  # fmt: skip

@@ -371,8 +371,7 @@ static void a_ratio_of_the_eu_is_taken_of_the_rated_weight(void **state)
     assert_string_equal(judge("eu.45.service_m1", unrated).reason,
                         "vehicle.rated_mass is not given");
     /* 880 kg in front: that axle locks, and gives its load. */
-    assert_near(judge("eu.45.service_m1", light).value, (880.0 + 0.2 * all) / 3000.0,
-                ROUNDING);
+    assert_near(judge("eu.45.service_m1", light).value, (880.0 + 0.2 * all) / 3000.0, ROUNDING);
     assert_near(judge("us.393.car.force", text).value, full_stop / BRAKE_GRAVITY, ROUNDING);
     assert_near(judge("eu.45.parking", text).value, 2500.0 / 0.4 / 3000.0 / BRAKE_GRAVITY,
                 ROUNDING);
@@ -489,7 +488,8 @@ static const double light_share = (0.8 * 2355.0 - 125.0) / 2105.0;
 static const double light_slope = (2000.0 * 0.8 + 105.0 * 1.0 + 100.0) / 2105.0 / 2.5;
 
 /* Front share of force (0.8 x 2250 - 125)/2000 = 0.8375 empty, ideal 0.5 + 0.34 z; full, which is
- * at the rated mass, (0.8 x 2750 - 125)/2500 = 0.83, ideal 0.44 + 0.352 z: the wheels' 100 kg m stand beside m h. */
+ * at the rated mass, (0.8 x 2750 - 125)/2500 = 0.83, ideal 0.44 + 0.352 z:
+ * the wheels' 100 kg m stand beside m h. */
 static void the_rear_locks_first_above_a_ratio(void **state)
 {
     (void)state;
@@ -824,8 +824,8 @@ static void a_vehicle_that_is_too_slow_is_tested_from_what_it_can_do(void **stat
                 distance_at(full_stop, 85.0 / 3.6), ROUNDING);
 }
 
-/* Given a vehicle whose tyres hold 0.45 g at any load, then an unbraked trailer of 500 kg takes more
- * of it unladen, 1 in 5, than laden, 1 in 6; where torque is the limit, laden is the worse. */
+/* Given a vehicle whose tyres hold 0.45 g at any load, then an unbraked trailer of 500 kg takes
+ * more of it unladen, 1 in 5, than laden, 1 in 6; where torque is the limit, laden is the worse. */
 static void a_trailer_is_towed_laden_and_unladen(void **state)
 {
     (void)state;

@@ -1203,8 +1203,12 @@ CRITERIA = {
     "us.135.circuit_failed": fmvss_distance(0.0158, failures=ONE_CIRCUIT),
     "us.135.assist_failed": fmvss_distance(0.0158, "boosted", loads=RATED, failures=("no_assist",)),
     "us.135.parking": Criterion("grade", 0.20, RATED, force=400.0, applies=("light",)),
-    "us.135.lock_order": Criterion("rear first", 0.80, LIGHT_AND_RATED, applies=("light", "no antilock")),
-    "us.135.rear_curve": Criterion("rear curve", 1.0, LIGHT_AND_RATED, applies=("light", "no antilock")),
+    "us.135.lock_order": Criterion(
+        "rear first", 0.80, LIGHT_AND_RATED, applies=("light", "no antilock")
+    ),
+    "us.135.rear_curve": Criterion(
+        "rear curve", 1.0, LIGHT_AND_RATED, applies=("light", "no antilock")
+    ),
     # 49 CFR 393.52(d) A(1), A(2), B(1)
     **{
         f"us.393.{kind}.{name}": row

@@ -191,8 +191,8 @@ struct brake_balance_state brake_balance_kept(const struct brake_balance *balanc
 double brake_balance_deceleration(const struct brake_balance *balance, double pressure,
                                   double adhesion, double antilock);
 
-/** Deceleration at a line pressure when nothing keeps the wheels from locking: an axle past the peak
- * of friction locks and slides, first the one that locks first.
+/** Deceleration at a line pressure when nothing keeps the wheels from locking: an axle past the
+ * peak of friction locks and slides, first the one that locks first.
  * @param balance   the vehicle
  * @param pressure  [Pa] at the master cylinder
  * @param adhesion  [-] k, peak friction of tyre and road
