@@ -31,8 +31,9 @@ CORE_PACKAGES := gcc libc6-dev pkg-config
 PYTHON_PACKAGES := mypy python3-dev python3-distributed python3-matplotlib python3-pandas python3-pip \
     python3-setuptools python3-venv python3-wheel python3-xarray swig
 PACKAGES := $(CORE_PACKAGES) $(PYTHON_PACKAGES) binutils chromium clang clang-format clang-tidy cppcheck \
-    g++ gcovr libcjson-dev libcmocka-dev libomp-dev libsundials-dev locales man-db poppler-utils python3 python3-html5lib \
-    python3-hypothesis python3-jsonschema python3-numpy python3-pytest python3-scipy units valgrind
+    g++ gcovr libcjson-dev libclang-rt-dev-wasm32 libcmocka-dev libomp-dev libsundials-dev lld locales man-db \
+    nodejs poppler-utils python3 python3-html5lib python3-hypothesis python3-jsonschema python3-numpy python3-pytest \
+    python3-scipy units valgrind wasi-libc
 
 HEADERS := $(wildcard libbrake/include/brake/*.h)
 COMMAND := $(wildcard libbrake/command/*.c)
@@ -41,10 +42,11 @@ UNIT_TESTS := $(wildcard tests/*/test_*.c)
 PUBLISHED := $(wildcard tests/published/*.c)
 DRIVERS := $(wildcard tests/*/driver.c)
 BENCHES := $(wildcard tests/bench/*.c)
-PYTEST_FOLDERS ?= command failure file schema oracle spread browser python install lint
+PYTEST_FOLDERS ?= command failure file schema oracle spread browser python install lint web
 # These measure the plain build and nothing else, or build for themselves.
-PLAIN_ONLY := failure install lint python
+PLAIN_ONLY := failure install lint python web
 PYTESTS := $(foreach folder,$(PYTEST_FOLDERS),$(wildcard tests/$(folder)/test_*.py))
+NODE_TESTS := $(if $(filter web,$(PYTEST_FOLDERS)),$(wildcard tests/web/*.test.mjs))
 
 object = $(1:%.c=$(BUILD)/%.o)
 TESTS := $(UNIT_TESTS:%.c=$(BUILD)/%) $(if $(PUBLISHED),$(BUILD)/tests/published/published)
@@ -55,7 +57,7 @@ SHARED := $(BUILD)/libbrake.so.$(VERSION)
 OBJECTS := $(call object,$(LIBRARY) $(COMMAND) $(UNIT_TESTS) $(PUBLISHED) $(DRIVERS) $(BENCHES))
 
 .PHONY: all check check-kill oracle check-sanitize check-sanitize-python check-valgrind check-arm64 \
-    check-allocation compiled lint prove schema \
+    check-allocation compiled lint prove schema web \
     coverage bench deps-core deps install uninstall format clean help
 .DELETE_ON_ERROR:
 
@@ -123,6 +125,31 @@ $(PACKAGE): $(LIBRARY) $(HEADERS) $(PACKAGE_SOURCES)
 	    --build-base $(abspath $(BUILD)/python-objects) --build-lib $(abspath $(BUILD)/python) \
 	    --build-temp $(abspath $(BUILD)/python-objects)
 
+# The library as WebAssembly, for a page
+
+WEB_CC ?= clang
+WEB_SOURCES := $(LIBRARY) $(wildcard bindings/web/*.c)
+WEB_OBJECTS := $(WEB_SOURCES:%.c=$(BUILD)/web/%.o)
+WEB_TARGET := --target=wasm32-wasi --sysroot=/usr
+
+# No threads there: the pragmas of OpenMP are left aside. sig_atomic_t stands behind the define.
+$(BUILD)/web/%.o: %.c
+	@mkdir -p $(@D)
+	$(call say,compile $< for the page)
+	$(Q)$(WEB_CC) $(WEB_TARGET) -isystem /usr/include/wasm32-wasi -std=c11 -Os -fno-math-errno \
+	    -fno-trapping-math $(WARNINGS) -Wno-unknown-pragmas -Wno-source-uses-openmp \
+	    -D_WASI_EMULATED_SIGNAL -Ilibbrake/include -Ilibbrake -Ibindings/web -MMD -MP -c -o $@ $<
+
+-include $(WEB_OBJECTS:.o=.d)
+
+$(BUILD)/web/core.wasm: $(WEB_OBJECTS)
+	$(call say,link $@)
+	$(Q)$(WEB_CC) $(WEB_TARGET) -mexec-model=reactor -fuse-ld=lld -L/usr/lib/wasm32-wasi \
+	    -B/usr/lib/wasm32-wasi -Wl,--gc-sections -Wl,--strip-all -Wl,-z,stack-size=4194304 \
+	    -o $@ $^ -lwasi-emulated-signal
+
+web: $(BUILD)/web/core.wasm
+
 # Tests and benchmarks
 
 $(call object,$(UNIT_TESTS) $(PUBLISHED)): DEFINES := -DSOURCE_ROOT='"$(CURDIR)"'
@@ -157,8 +184,9 @@ check-allocation: all $(SHIM)
 	    PYTHONPATH=tests PYTHONDONTWRITEBYTECODE=1 \
 	    $(PYTHON) -m pytest -q -p no:cacheprovider tests/failure/test_allocation.py
 
-check: all $(TESTS) $(DRIVER_PROGRAMS) $(if $(filter failure,$(PYTEST_FOLDERS)),$(SHIM)) $(if $(filter python,$(PYTEST_FOLDERS)),$(PACKAGE))
-	@$(RUN_TESTS) $(TESTS) $(PYTESTS)
+check: all $(TESTS) $(DRIVER_PROGRAMS) $(if $(filter failure,$(PYTEST_FOLDERS)),$(SHIM)) $(if $(filter python,$(PYTEST_FOLDERS)),$(PACKAGE)) \
+    $(if $(filter web,$(PYTEST_FOLDERS)),web)
+	@$(RUN_TESTS) $(TESTS) $(PYTESTS) $(NODE_TESTS)
 
 # 99: no status of stopmargin or pytest.
 check-sanitize:
@@ -289,13 +317,14 @@ uninstall:
 	rm -rf "$(TO_INCLUDE)" "$(TO_DOC)"
 
 format:
-	clang-format -i $(HEADERS) $(wildcard libbrake/*/*.[ch] tests/*/*.[ch] bindings/python/*.[ch])
+	clang-format -i $(HEADERS) $(wildcard libbrake/*/*.[ch] tests/*/*.[ch] bindings/python/*.[ch] bindings/web/*.[ch])
 
 clean:
 	rm -rf build
 
 help:
 	@echo 'all             the program, both libraries and the pkg-config file, in build/'
+	@echo 'web             the library as WebAssembly, build/web/core.wasm'
 	@echo 'check           every test'
 	@echo 'check-sanitize  every test under the address and undefined-behaviour sanitizers'
 	@echo 'check-sanitize-python  those of the Python package, its C under them'

@@ -14,8 +14,8 @@ FOR_OTHERS = {
 
 
 def programs():
-    """The code of all programs: the command, the Python package, the examples."""
-    folders = "libbrake/command", "bindings/python", "examples"
+    """The code of all programs: the command, the Python package, the page, the examples."""
+    folders = "libbrake/command", "bindings/python", "bindings/web", "examples"
     paths = (path for name in folders for path in sorted((source.ROOT / name).glob("*.[chi]")))
     return "\n".join(source.code_only(path.read_text()) for path in paths)
 

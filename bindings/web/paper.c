@@ -1,0 +1,141 @@
+#define _POSIX_C_SOURCE 200809L /* open_memstream, fmemopen */
+/* The papers: report for inspection, plan of the first drive, log of a drive. */
+#include <stdint.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "answer/picture.h"
+#include "face.h"
+#include "study/assess.h"
+#include "vehicle.h"
+
+/* A vehicle that can be used; NULL: `refused` holds why, NULL there: memory is short. */
+static struct vehicle *usable(const char *text, const char *before, char **refused)
+{
+    struct vehicle *v = vehicle_read(text, before);
+    if (v != NULL && v->error.status == BRAKE_OK)
+        return v;
+    *refused = v != NULL ? vehicle_refused(v) : NULL;
+    free(v);
+    return NULL;
+}
+
+/* Gives back what was refused, in words, and frees the vehicle. */
+static char *refuse(struct vehicle *v)
+{
+    char *refused = vehicle_refused(v);
+    free(v);
+    return refused;
+}
+
+FACE(face_report) char *face_report(const char *text, const char *before, const char *date)
+{
+    char *given = NULL;
+    struct vehicle *v = usable(text, before, &given);
+    struct brake_paper_room *room = calloc(1, sizeof *room);
+    if (v != NULL && room != NULL) {
+        struct brake_paper paper = {
+            .sheet = &v->sheet, .before = v->told ? &v->before : NULL, .date = date};
+        struct brake_document *d = NULL;
+        if (brake_paper_fill(&paper, BRAKE_RULES_OWN, BRAKE_FULL, room) == BRAKE_OK)
+            d = vehicle_document(v);
+        if (d != NULL)
+            brake_answer_report(d, &paper);
+        given = vehicle_give(v, d, BRAKE_AS_HTML);
+        brake_paper_free(room);
+    }
+    free(room);
+    return given;
+}
+
+FACE(face_pedal) char *face_pedal(const char *text)
+{
+    char *svg = NULL;
+    size_t size = 0;
+    struct vehicle *v = vehicle_read(text, "");
+    FILE *stream = open_memstream(&svg, &size);
+    if (v != NULL && stream != NULL && v->error.status == BRAKE_OK) {
+        const struct brake_paper paper = {.sheet = &v->sheet, .assessment = &v->assessment};
+        brake_assess(&v->sheet, BRAKE_RULES_OWN, &v->assessment);
+        brake_picture_pedal(&paper, brake_answer_systems(&v->sheet), stream);
+    }
+    if (stream != NULL)
+        fclose(stream);
+    free(v);
+    return svg;
+}
+
+/* ---- the first drive ------------------------------------------------------------------------- */
+
+/* Says what keeps the vehicle from being driven; false: nothing does. */
+static bool obstructed(const struct brake_shakedown *plan, struct brake_error *error)
+{
+    const char *words;
+    unsigned bit;
+    for (int i = 0; brake_obstacle_at(i, &bit, &words) != NULL; i++) {
+        if ((plan->obstacles & bit) == 0)
+            continue;
+        error->status = BRAKE_E_RANGE;
+        strncat(error->text, error->text[0] != '\0' ? "; " : "do not drive it: ",
+                sizeof error->text - strlen(error->text) - 1);
+        strncat(error->text, words, sizeof error->text - strlen(error->text) - 1);
+    }
+    return error->status != BRAKE_OK;
+}
+
+FACE(face_plan) char *face_plan(const char *text)
+{
+    char *refused = NULL;
+    struct brake_shakedown plan;
+    struct vehicle *v = usable(text, "", &refused);
+    if (v == NULL)
+        return refused;
+    if (!brake_assess_whole(&v->sheet, BRAKE_RULES_OWN, NULL, &v->assessment)) {
+        free(v);
+        return NULL;
+    }
+    brake_shakedown_plan(&v->sheet, BRAKE_EMPTY, &v->assessment, &plan);
+    if (obstructed(&plan, &v->error))
+        return refuse(v);
+    struct brake_document *d = vehicle_document(v);
+    if (d != NULL)
+        brake_answer_shakedown(d, &v->sheet, &v->assessment, &plan);
+    return vehicle_give(v, d, BRAKE_AS_HTML);
+}
+
+/* ---- a drive that was driven ------------------------------------------------------------------ */
+
+static enum brake_status measure(const char *text, struct brake_log *log, struct brake_drive *drive,
+                                 struct brake_error *error)
+{
+    const struct brake_nominal none = {.count = 0};
+    FILE *stream = fmemopen((void *)(uintptr_t)text, strlen(text), "rb");
+    if (stream == NULL)
+        return error->status = BRAKE_E_MEMORY;
+    enum brake_status status = brake_log_read(stream, NULL, log, error);
+    fclose(stream);
+    if (status == BRAKE_OK)
+        status = brake_log_measure(log, &none, &brake_drive_usual_day, drive, error);
+    return status;
+}
+
+FACE(face_drive) char *face_drive(const char *text, const char *log_text)
+{
+    char *given = NULL;
+    struct brake_log log = {.row = NULL};
+    struct vehicle *v = usable(text, "", &given);
+    struct brake_drive *drive = calloc(1, sizeof *drive);
+    if (v != NULL && drive != NULL && measure(log_text, &log, drive, &v->error) == BRAKE_OK) {
+        brake_drive_compare(&v->sheet, BRAKE_EMPTY, drive);
+        struct brake_document *d = vehicle_document(v);
+        if (d != NULL)
+            brake_answer_drive(d,
+                               &(struct brake_drive_report){&v->sheet, BRAKE_EMPTY, &log, drive});
+        given = vehicle_give(v, d, BRAKE_AS_HTML);
+    } else if (v != NULL) {
+        given = refuse(v);
+    }
+    brake_log_free(&log);
+    free(drive);
+    return given;
+}

@@ -1,0 +1,73 @@
+// The page's own modules.
+import assert from "node:assert/strict";
+import { test } from "node:test";
+
+import { get, given, lines, set } from "../../bindings/web/file.mjs";
+import { History, Store } from "../../bindings/web/history.mjs";
+import { apart, together } from "../../bindings/web/value.mjs";
+
+const FILE = `; my car
+[vehicle]
+Wheelbase  = 2420 mm +- 4 mm, measured ; both sides
+country    = ...   ; papers
+
+[front.disc]
+pistons = 2 x 48 mm
+`;
+
+test("a line is found by its path whatever its letters", () => {
+  assert.equal(get(FILE, "vehicle.wheelbase"), "2420 mm +- 4 mm, measured");
+  assert.equal(get(FILE, "front.disc.mounting"), undefined);
+});
+
+test("dots count as left out", () => {
+  assert.equal(given(get(FILE, "vehicle.country")), false);
+  assert.equal(given(get(FILE, "front.disc.pistons")), true);
+});
+
+test("a line that is set keeps its name, its place and its comment", () => {
+  const text = set(FILE, "vehicle.wheelbase", "95 in");
+  assert.match(text, /^Wheelbase {2}= 95 in ; both sides$/m);
+  assert.equal(lines(text).length, lines(FILE).length);
+});
+
+test("a line that is new goes to the end of its section, or begins one", () => {
+  assert.match(set(FILE, "vehicle.use", "private"), /country.*\nuse = private\n/);
+  assert.match(set(FILE, "heat.fluid", "DOT4"), /\n\[heat\]\nfluid = DOT4\n$/);
+});
+
+test("an emptied line has dots again", () => {
+  assert.equal(given(get(set(FILE, "front.disc.pistons", ""), "front.disc.pistons")), false);
+});
+
+test("a value comes apart and together again", () => {
+  for (const text of ["2420 mm +- 4 mm, measured", "15/16 in", "35 in +- 1 %, catalogue", "4",
+    "0.35 - 0.45, estimated"])
+    assert.equal(together(apart(text)), text);
+});
+
+test("what is no number and unit stays whole", () => {
+  assert.deepEqual(apart("FF, catalogue"),
+    { number: "FF", unit: "", tolerance: "", origin: "catalogue" });
+  assert.equal(apart("2 x 48 mm").number, "2 x 48 mm");
+  assert.equal(together({ number: "FF", unit: "mm", tolerance: "", origin: "" }), "FF");
+});
+
+test("a decimal comma that is typed is a point in the file", () => {
+  assert.equal(together({ number: "2,64", unit: "m", tolerance: "", origin: "" }), "2.64 m");
+});
+
+test("undo brings the file before the last change back, and never loses the first", () => {
+  const history = new History("a");
+  assert.equal(history.add("a"), false);
+  history.add("b");
+  assert.equal(history.undo(), "a");
+  assert.equal(history.undo(), "a");
+  assert.equal(history.canUndo, false);
+});
+
+test("a browser that keeps nothing is told as one", () => {
+  const store = new Store({ setItem: () => { throw new Error("full"); }, getItem: () => null });
+  assert.equal(store.keep("file", "a"), false);
+  assert.equal(store.kept("file"), "");
+});
