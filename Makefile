@@ -125,11 +125,12 @@ $(PACKAGE): $(LIBRARY) $(HEADERS) $(PACKAGE_SOURCES)
 	    --build-base $(abspath $(BUILD)/python-objects) --build-lib $(abspath $(BUILD)/python) \
 	    --build-temp $(abspath $(BUILD)/python-objects)
 
-# The library as WebAssembly, for a page
+# The page: the library as WebAssembly, and everything else, in one file: $(BUILD)/stopmargin.html
 
 WEB_CC ?= clang
 WEB_SOURCES := $(LIBRARY) $(wildcard bindings/web/*.c)
 WEB_OBJECTS := $(WEB_SOURCES:%.c=$(BUILD)/web/%.o)
+WEB_PAGE := $(wildcard bindings/web/*.mjs bindings/web/*.css bindings/web/*.html)
 WEB_TARGET := --target=wasm32-wasi --sysroot=/usr
 
 # No threads there: the pragmas of OpenMP are left aside. sig_atomic_t stands behind the define.
@@ -148,7 +149,11 @@ $(BUILD)/web/core.wasm: $(WEB_OBJECTS)
 	    -B/usr/lib/wasm32-wasi -Wl,--gc-sections -Wl,--strip-all -Wl,-z,stack-size=4194304 \
 	    -o $@ $^ -lwasi-emulated-signal
 
-web: $(BUILD)/web/core.wasm
+$(BUILD)/stopmargin.html: bindings/web/join.py $(WEB_PAGE) $(BUILD)/web/core.wasm
+	$(call say,page $@)
+	$(Q)$(PYTHON) bindings/web/join.py bindings/web $(BUILD)/web/core.wasm >$@
+
+web: $(BUILD)/stopmargin.html
 
 # Tests and benchmarks
 
@@ -324,7 +329,7 @@ clean:
 
 help:
 	@echo 'all             the program, both libraries and the pkg-config file, in build/'
-	@echo 'web             the library as WebAssembly, build/web/core.wasm'
+	@echo 'web             the page, one file that needs no network: build/stopmargin.html'
 	@echo 'check           every test'
 	@echo 'check-sanitize  every test under the address and undefined-behaviour sanitizers'
 	@echo 'check-sanitize-python  those of the Python package, its C under them'

@@ -6,7 +6,11 @@
 #include <stdbool.h>
 
 /* A call of the page: the export has its own name. */
+#ifdef __wasm__
 #define FACE(name) __attribute__((export_name(#name)))
+#else
+#define FACE(name)
+#endif
 
 enum face_rows { FACE_COLD, FACE_ALL };
 

@@ -28,7 +28,7 @@ export function get(text, path) {
   return lines(text).find((line) => line.path === path)?.value;
 }
 
-function put(rows, section, line) {
+function insert(rows, section, line) {
   let last = -1;
   let inside = false;
   rows.forEach((raw, at) => {
@@ -40,17 +40,24 @@ function put(rows, section, line) {
   else rows.splice(last + 1, 0, line);
 }
 
+// A comment stays in its column as far as there is room.
+function behind(words, were, after) {
+  const column = were.length + after.length - after.trimStart().length;
+  return after === "" ? words : `${words.padEnd(column - 1)} ${after.trimStart()}`;
+}
+
 // The text with one line set; an empty value leaves dots, which count as left out.
 export function set(text, path, value) {
   const rows = text.replace(/\n+$/, "").split("\n");
-  const [section, name] = split(path);
+  const [section, own] = split(path);
   const line = lines(text).find((one) => one.path === path);
   const words = value === "" ? "..." : value;
   if (line) {
     const [, before, , equals, , after] = LINE.exec(rows[line.at]);
-    rows[line.at] = `${before}${rows[line.at].trim().split(/[\s=]/)[0]}${equals}${words}${after}`;
+    const name = rows[line.at].trim().split(/[\s=]/)[0];
+    rows[line.at] = `${before}${name}${equals}${behind(words, line.value, after)}`;
   } else if (value !== "") {
-    put(rows, section, `${name} = ${words}`);
+    insert(rows, section, `${own} = ${words}`);
   }
   return `${rows.join("\n")}\n`;
 }

@@ -79,6 +79,18 @@ static const char *choices(struct brake_document *d, const struct brake_quantity
     return all != NULL ? all : "";
 }
 
+/* Units that a line takes, a blank between two. */
+static const char *units(struct brake_document *d, const struct brake_quantity *row)
+{
+    const struct brake_unit *unit;
+    const char *all = NULL;
+    for (int i = 0; (unit = brake_unit_at(i)) != NULL; i++) {
+        if (unit->dimension == row->dimension && unit->name[0] != '\0')
+            all = brake_document_join(d, all, " ", unit->name);
+    }
+    return all != NULL ? all : "";
+}
+
 static void quantity(struct brake_document *d, const char *section,
                      const struct brake_quantity *row)
 {
@@ -90,7 +102,7 @@ static void quantity(struct brake_document *d, const char *section,
                               brake_cell_text(brake_quantity_unit(row, false)->name),
                               brake_cell_text(brake_quantity_unit(row, true)->name),
                               brake_cell_text(brake_means_word(row->means)),
-                              brake_cell_text(choices(d, row))});
+                              brake_cell_text(choices(d, row)), brake_cell_text(units(d, row))});
 }
 
 static void quantities(struct brake_document *d)
@@ -100,8 +112,8 @@ static void quantities(struct brake_document *d)
         {"kind", NULL, BRAKE_COLUMN},    {"meaning", NULL, BRAKE_COLUMN},
         {"measure", NULL, BRAKE_COLUMN}, {"si", NULL, BRAKE_COLUMN},
         {"us", NULL, BRAKE_COLUMN},      {"means", NULL, BRAKE_COLUMN},
-        {"choices", NULL, BRAKE_COLUMN}};
-    brake_document_table(d, &(struct brake_table){"quantities", .column = column, .columns = 9});
+        {"choices", NULL, BRAKE_COLUMN}, {"units", NULL, BRAKE_COLUMN}};
+    brake_document_table(d, &(struct brake_table){"quantities", .column = column, .columns = 10});
     for (int i = 0; i < brake_section_count(); i++) {
         const struct brake_section *section = brake_section_at(i);
         for (int k = 0; k < section->count; k++) {

@@ -1,0 +1,32 @@
+// The rows of heat and the papers are worked out beside the page, in a worker that can be stopped.
+
+export class Heat {
+  // `make` makes a worker; `told` is given the text of each answer and what was asked.
+  constructor(make, told) {
+    this.make = make;
+    this.told = told;
+  }
+
+  get busy() {
+    return this.worker !== undefined;
+  }
+
+  ask(name, ...given) {
+    this.stop();
+    this.worker = this.make();
+    this.worker.onmessage = ({ data }) => this.end(name, data);
+    this.worker.onerror = () => this.end(name, { failed: "the browser ended it" });
+    this.worker.postMessage({ name, given });
+  }
+
+  end(name, data) {
+    this.stop();
+    this.told(name, data);
+  }
+
+  // What it was at is thrown away.
+  stop() {
+    this.worker?.terminate();
+    this.worker = undefined;
+  }
+}
