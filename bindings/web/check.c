@@ -66,7 +66,7 @@ FACE(face_check) char *face_check(const char *text, const char *before, enum fac
     return vehicle_give(v, d, BRAKE_AS_COMPACT_JSON);
 }
 
-/* ---- what the command prints ------------------------------------------------------------------ */
+/* ---- what the command prints ------------------------------------------------------------ */
 
 static char *print(const char *text, const char *before, enum brake_format format)
 {

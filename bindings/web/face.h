@@ -1,5 +1,6 @@
-/* The library as the page calls it: texts in, a text out, to be freed by face_free; NULL: memory is
- * short. What is refused comes back as JSON with the key `refused`. Nothing is kept between calls. */
+/* The library as the page calls it: texts in, a text out, to be freed by face_free; NULL: memory
+ * is short. What is refused comes back as JSON with the key `refused`. Nothing is kept between
+ * calls. */
 #ifndef BRAKE_FACE_H
 #define BRAKE_FACE_H
 

@@ -19,7 +19,7 @@ FACE(face_free) void face_free(void *text)
     free(text);
 }
 
-/* ---- a file to start from ---------------------------------------------------------------------- */
+/* ---- a file to start from ---------------------------------------------------------------- */
 
 enum { NO_ASSIST, VACUUM, HYDRAULIC };
 
@@ -53,7 +53,7 @@ char *face_start(int front, int rear, int assist, const char *use, const char *c
     return text;
 }
 
-/* ---- the tables ------------------------------------------------------------------------------- */
+/* ---- the tables ------------------------------------------------------------------------- */
 
 static void sections(struct brake_document *d)
 {

@@ -10,7 +10,8 @@ import re
 import sys
 
 # A module stands behind those that it uses.
-MODULES = ["core", "file", "value", "history", "heat", "drawings", "field", "form", "answer", "page"]
+MODULES = ["core", "file", "value", "history", "heat", "drawings", "field", "form", "answer",
+           "page"]
 IMPORT = re.compile(r"^import [^;]*;\n", re.MULTILINE)
 EXPORT = re.compile(r"^export ", re.MULTILINE)
 NAME = re.compile(r"^(?:export )?(?:async )?(?:const|let|function|class) (\w+)", re.MULTILINE)

@@ -65,7 +65,7 @@ FACE(face_pedal) char *face_pedal(const char *text)
     return svg;
 }
 
-/* ---- the first drive ------------------------------------------------------------------------- */
+/* ---- the first drive ------------------------------------------------------------------- */
 
 /* Says what keeps the vehicle from being driven; false: nothing does. */
 static bool obstructed(const struct brake_shakedown *plan, struct brake_error *error)
@@ -103,7 +103,7 @@ FACE(face_plan) char *face_plan(const char *text)
     return vehicle_give(v, d, BRAKE_AS_HTML);
 }
 
-/* ---- a drive that was driven ------------------------------------------------------------------ */
+/* ---- a drive that was driven ------------------------------------------------------------ */
 
 static enum brake_status measure(const char *text, struct brake_log *log, struct brake_drive *drive,
                                  struct brake_error *error)

@@ -32,7 +32,7 @@ struct vehicle *vehicle_read(const char *text, const char *before)
     return v;
 }
 
-/* ---- assessing ------------------------------------------------------------------------------- */
+/* ---- assessing ------------------------------------------------------------------------- */
 
 static bool look_back(struct vehicle *v)
 {
@@ -76,7 +76,7 @@ bool vehicle_assess(struct vehicle *v)
     return true;
 }
 
-/* ---- giving ---------------------------------------------------------------------------------- */
+/* ---- giving ---------------------------------------------------------------------------- */
 
 char *vehicle_refused(const struct vehicle *v)
 {

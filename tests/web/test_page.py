@@ -124,7 +124,10 @@ def test_the_log_of_a_drive_comes_as_a_sheet_to_print(page):
     page.wait("document.getElementById('sheet').contentDocument.body.innerText.length > 500")
 
 
-@pytest.mark.parametrize("size", [PHONE, chromium.DESKTOP, (195, 422)], ids=["phone", "desk", "200 %"])
+SIZES = {"phone": PHONE, "desk": chromium.DESKTOP, "200 %": (195, 422)}
+
+
+@pytest.mark.parametrize("size", SIZES.values(), ids=SIZES)
 def test_every_view_has_the_caution_and_fits_the_window(page, size):
     page.open(size)
     page.give("#open", AFTERNOON)
