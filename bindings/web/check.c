@@ -78,7 +78,8 @@ static char *print(const char *text, const char *before, enum brake_format forma
     }
     if (format == BRAKE_AS_TEXT)
         return vehicle_give(v, screen_of(v), format);
-    struct brake_document *d = vehicle_document(v);
+    struct brake_document *d =
+        format == BRAKE_AS_JSON ? brake_document_new(BRAKE_SI_FIRST) : vehicle_document(v);
     if (d != NULL)
         brake_answer_check(d, &v->sheet, &v->assessment);
     return vehicle_give(v, d, format);

@@ -31,7 +31,7 @@ let cold;
 function makeWorker() {
   const source = `${at("worker").textContent}
     const text = ${JSON.stringify(at("core").textContent.trim())};
-    serve(Uint8Array.from(atob(text), (sign) => sign.charCodeAt(0)), (told) => postMessage(told));`;
+    serve(self, Uint8Array.from(atob(text), (sign) => sign.charCodeAt(0)), (told) => postMessage(told));`;
   const url = URL.createObjectURL(new Blob([source], { type: "text/javascript" }));
   return new Worker(url);
 }

@@ -1,10 +1,12 @@
 // One question, one answer, beside the page.
 import { openCore } from "./core.mjs";
 
-export async function serve(bytes, post) {
-  const core = await openCore(bytes);
-  onmessage = ({ data }) => {
+// What is asked before the core is open must not be lost: whoever listens stands there at once.
+export function serve(scope, bytes, post) {
+  const opening = openCore(bytes);
+  scope.onmessage = async ({ data }) => {
     try {
+      const core = await opening;
       post({ text: core(data.name, ...data.given) });
     } catch (error) {
       post({ failed: error.message });

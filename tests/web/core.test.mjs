@@ -60,3 +60,40 @@ test("the log of a drive is measured as by the command", () => {
   const sentence = /^Verdict\s+(.*)$/m.exec(native)?.[1] ?? native.split("\n")[2].trim();
   assert.ok(page.replace(/\s+/g, " ").includes(sentence.replace(/\s+/g, " ").slice(0, 50)), sentence);
 });
+
+// The paper names the file that it was read from; a page has a text.
+const unnamed = (html) => html.replace(/standard input/g, "");
+
+test("the report is the command's, but for the name of the file", () => {
+  const text = read(join(ROOT, "tests/vehicles/minimal-afternoon.ini"));
+  const native = command(["report", "-", "-o", "-"], text);
+  const words = (html) => unnamed(html).replace(/<[^>]*>/g, " ").split(/\s+/);
+  const page = words(core("report", text, "", "1970-01-01"));
+  const missing = words(native.text).filter((word) => !page.includes(word));
+  assert.deepEqual(missing, []);
+});
+
+test("the plan of the first drive is the command's, or its refusal in the same words", () => {
+  const text = read(join(ROOT, "tests/vehicles/minimal-afternoon.ini"));
+  const native = command(["shakedown", "-"], text);
+  const page = core("plan", text);
+  if (native.status === 1) assert.ok(native.said.includes(JSON.parse(page).refused.text), page);
+  else assert.equal(page, native.text);
+});
+
+test("every requirement with every number is the command's", () => {
+  const text = read(join(ROOT, "tests/vehicles/minimal-afternoon.ini"));
+  const native = JSON.parse(command(["check", "-", "--json"], text).text);
+  const page = JSON.parse(core("check_json", text, ""));
+  const same = (one, other, path) => {
+    if (typeof one === "number") {
+      assert.ok(Math.abs(one - other) <= 1e-9 * Math.max(1, Math.abs(one)), path);
+    } else if (one === null || typeof one !== "object") {
+      assert.equal(other, one, path);
+    } else {
+      assert.deepEqual(Object.keys(other), Object.keys(one), path);
+      for (const key of Object.keys(one)) same(one[key], other[key], `${path}.${key}`);
+    }
+  };
+  same(native, page, "check");
+});

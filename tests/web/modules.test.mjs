@@ -5,6 +5,7 @@ import { test } from "node:test";
 import { get, given, lines, set } from "../../bindings/web/file.mjs";
 import { History, Store } from "../../bindings/web/history.mjs";
 import { apart, together } from "../../bindings/web/value.mjs";
+import { serve } from "../../bindings/web/worker.mjs";
 
 const FILE = `; my car
 [vehicle]
@@ -71,4 +72,11 @@ test("a browser that keeps nothing is told as one", () => {
   const store = new Store({ setItem: () => { throw new Error("full"); }, getItem: () => null });
   assert.equal(store.keep("file", "a"), false);
   assert.equal(store.kept("file"), "");
+});
+
+test("a question that comes before the worker's core is open is not lost", async () => {
+  const scope = {};
+  const told = new Promise((done) => serve(scope, new Uint8Array([1]), done));
+  scope.onmessage({ data: { name: "plan", given: [""] } });
+  assert.ok((await told).failed);
 });

@@ -124,6 +124,17 @@ def test_the_log_of_a_drive_comes_as_a_sheet_to_print(page):
     page.wait("document.getElementById('sheet').contentDocument.body.innerText.length > 500")
 
 
+def test_the_report_is_the_command_s_own_sheet(page):
+    page.tap("[data-view=begin]")
+    page.give("#open", AFTERNOON)
+    page.wait("/first_registered/.test(document.getElementById('answer').innerText)")
+    page.tap("[data-view=paper]")
+    page.tap("[data-paper=report]")
+    page.wait("!document.getElementById('sheet').hidden")
+    page.wait("/my truck/.test(document.getElementById('sheet').contentDocument.title)")
+    assert page.js("document.getElementById('print').hidden") is False
+
+
 SIZES = {"phone": PHONE, "desk": chromium.DESKTOP, "200 %": (195, 422)}
 
 
