@@ -43,6 +43,8 @@ static void add_held(const struct brake_duty *duty, const struct words *w)
     switch (duty->stops.manner) {
     case BRAKE_HOLDS_DECELERATION:
         add_amount(w, " at ", duty->stops.deceleration, "m/s2", BRAKE_THREE_DIGITS);
+        if (duty->stops.sequence != NULL && duty->stops.sequence->same_force)
+            add(w, " in the first, its pedal force held in the others");
         break;
     case BRAKE_HOLDS_FORCE:
         add_amount(w, " at ", duty->force, "N", BRAKE_WHOLE);

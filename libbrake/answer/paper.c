@@ -78,17 +78,6 @@ static bool hand_over(struct brake_paper *paper, struct brake_paper_room *room)
 
 /* ---- assessments ---------------------------------------------------------------------------- */
 
-/* Of the texts that the vehicle is judged by: one procedure stands in several. */
-static const struct brake_fade_sequence *fade_sequence(unsigned rules,
-                                                       const struct brake_vehicle *vehicle)
-{
-    const bool american = rules == BRAKE_RULES_US || vehicle->general.country == BRAKE_IN_US;
-    const char *id = vehicle->general.category == BRAKE_N1 ? "un.13.fade"
-                     : american                            ? "us.135.fade"
-                                                           : "un.13h.fade";
-    return brake_fade_sequence_find(id);
-}
-
 /* The vehicle as it is now, with the snubs of its fade procedure: of three quarters of an hour no
  * picture shows more than the ends of slices. */
 static void look_at(const struct brake_paper *paper, unsigned rules, struct brake_paper_room *room)
@@ -99,7 +88,6 @@ static void look_at(const struct brake_paper *paper, unsigned rules, struct brak
     brake_assess(paper->sheet, rules, &room->assessment);
     brake_assess_fade_shown(paper->sheet, NULL, &rows, &room->assessment, &fade);
     run->duty = fade.snubs;
-    run->duty.stops.sequence = fade_sequence(rules, &paper->sheet->vehicle);
     run->result = fade.heating;
     if (build(paper, BRAKE_FULL, run))
         lacks(run, fade.heating.duration > 0.0 ? NULL : fade.figures.lacks);

@@ -21,15 +21,16 @@ static const double MISSED = 1e-3; /* [m/s2] less is no shortfall */
 
 #define KMH (1.0 / 3.6)
 
-/* All texts from memory; the same cycle was read in Directive 71/320/EEC, Annex II, 1.3.1.1. The
- * start of 65 degC is that of FMVSS 135, S7.13 (55 to 65); the others name none. */
+/* All texts from memory; the same cycle was read in Directive 71/320/EEC, Annex II, 1.3.1.1, and that
+ * the force of its first application is held in 1.3.1.3. The start of 65 degC is that of FMVSS 135,
+ * S7.13 (55 to 65); the others name none. */
 static const struct brake_fade_sequence sequences[] = {
     {"us.135.fade", "FMVSS 135, S7.13", "from memory; check against the current text", 120.0 * KMH,
-     0.8, 0.5, 338.15, 45.0, 3.0, 15},
+     0.8, 0.5, 338.15, 45.0, 3.0, 15, false},
     {"un.13h.fade", "UN R13-H, Annex 3, 1.5.1", "from memory; check against the current text",
-     120.0 * KMH, 0.8, 0.5, 338.15, 45.0, 3.0, 15},
+     120.0 * KMH, 0.8, 0.5, 338.15, 45.0, 3.0, 15, true},
     {"un.13.fade", "UN R13, Annex 4, 1.5.1, N1", "from memory; check against the current text",
-     120.0 * KMH, 0.8, 0.5, 338.15, 55.0, 3.0, 15},
+     120.0 * KMH, 0.8, 0.5, 338.15, 55.0, 3.0, 15, true},
 };
 
 const struct brake_fade_sequence *brake_fade_sequence_at(int index)
@@ -388,12 +389,22 @@ static void keep(struct run *run)
 
 /* ---- the kinds ------------------------------------------------------------------------------ */
 
+/* The force of the first application, once it is built up, is held from then on. */
+static void hold_force(const struct run *run, struct brake_application *application)
+{
+    const struct brake_braking *b = &run->braking;
+    const double built_up = b->time - run->rig.dead_time - 0.5 * run->rig.rise_time;
+    application->manner = BRAKE_HOLDS_FORCE;
+    application->force = b->effort / built_up;
+}
+
 static enum brake_status run_stops(struct run *run)
 {
     const struct brake_stops *stops = &run->duty->stops;
     struct brake_duty_result *result = run->result;
-    const struct brake_application application = {stops->manner, run->duty->force,
-                                                  stops->deceleration, stops->from, stops->to};
+    const bool same_force = stops->sequence != NULL && stops->sequence->same_force;
+    struct brake_application application = {stops->manner, run->duty->force, stops->deceleration,
+                                            stops->from, stops->to};
     const double most = stops->count > 1 ? stops->interval : TOO_LONG;
     for (int i = 0; i < stops->count && !stopped(run); i++) {
         enum brake_status status = BRAKE_OK;
@@ -409,6 +420,8 @@ static enum brake_status run_stops(struct run *run)
         result->held = result->held && !isnan(run->outcome.ended);
         if (!result->held)
             return BRAKE_OK;
+        if (i == 0 && same_force)
+            hold_force(run, &application);
         if (i + 1 < stops->count)
             status = roll(run, stops->interval - run->braking.time, stops->to, stops->from);
         if (status != BRAKE_OK)

@@ -29,6 +29,15 @@ static const struct procedure procedures[BRAKE_FADES] = {
     [BRAKE_FADE_GOODS] = {"un.13.fade", 80.0 * KMH, 700.0},
 };
 
+/* Rows of both lands are judged by one run, that of the vehicle's own. */
+static const char *sequence_of(const struct brake_vehicle *vehicle, enum brake_fade_kind kind)
+{
+    const int country = vehicle->general.country;
+    const bool elsewhere =
+        country != BRAKE_IN_US && country != BRAKE_IN_CA && country != BRAKE_COUNTRY_UNSTATED;
+    return kind == BRAKE_FADE_CAR && elsewhere ? "un.13h.fade" : procedures[kind].sequence;
+}
+
 struct run {
     const struct brake_vehicle *vehicle;
     const struct procedure *procedure;
@@ -256,7 +265,7 @@ static struct run begin(const struct brake_vehicle *vehicle, enum brake_fade_kin
     struct run run = {.vehicle = vehicle, .procedure = &procedures[kind], .fade = fade};
     *fade = (struct brake_fade){.cold_force = BRAKE_NAN, .figures = {.fluid_room = BRAKE_NAN}};
     run.speed = brake_test_speed(run.procedure->speed, vehicle->general.top_speed);
-    run.snubs = brake_fade_stops(brake_fade_sequence_find(run.procedure->sequence),
+    run.snubs = brake_fade_stops(brake_fade_sequence_find(sequence_of(vehicle, kind)),
                                  vehicle->general.top_speed);
     return run;
 }

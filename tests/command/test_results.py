@@ -69,7 +69,7 @@ def test_heat_gives_what_the_fade_procedure_gives(checked):
     front = checked["empty.mass.front_axle"] + (180 - 75) / 2
     rated = ("--set", f"load.full.front_axle={front!r} kg",
              "--set", f"load.full.rear_axle={2450 - front!r} kg")  # fmt: skip
-    heated = values(told("heat", HERON, "--snubs", "us.135.fade", *rated)["results"])
+    heated = values(told("heat", HERON, "--snubs", "un.13h.fade", *rated)["results"])
     shared = [name.removeprefix("fade.") for name in checked if name.startswith("fade.")]
     both = [name for name in shared if f"heat.{name}" in heated and name != "energy_residual"]
     assert {"front_face", "rear_face", "front_pad", "rear_pad", "front_fluid", "rear_fluid",

@@ -525,6 +525,25 @@ static void the_steps_are_short_enough(void **state)
     }
 }
 
+/* Directive 71/320/EEC, Annex II, 1.3.1.3: the force of the first application is held. The energy of
+ * a snub is that of its speeds; friction that fades only takes longer to it. */
+static void a_sequence_of_the_un_holds_the_pedal_force_of_its_first_snub(void **state)
+{
+    (void)state;
+    struct brake_duty duty = {.kind = BRAKE_DUTY_STOPS, .force = 500.0};
+    build();
+    duty.stops = brake_fade_stops(brake_fade_sequence_find("us.135.fade"), BRAKE_NAN);
+    run(&duty);
+    const struct brake_duty_result us = result;
+    assert_true(us.force_last > 1.2 * us.force_first);
+    duty.stops = brake_fade_stops(brake_fade_sequence_find("un.13h.fade"), BRAKE_NAN);
+    run(&duty);
+    assert_true(result.held);
+    assert_between(result.force_last, 0.9 * us.force_first, us.force_first);
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        assert_near(result.axle[i].energy, us.axle[i].energy, 0.03);
+}
+
 /* ---- what the driver can do ----------------------------------------------------------------- */
 
 static void a_stop_at_a_deceleration_has_it_fully_developed(void **state)
@@ -739,6 +758,7 @@ int main(void)
         cmocka_unit_test(the_steps_are_short_enough),
         cmocka_unit_test(a_stop_at_a_deceleration_has_it_fully_developed),
         cmocka_unit_test(what_the_foot_cannot_hold_is_told),
+        cmocka_unit_test(a_sequence_of_the_un_holds_the_pedal_force_of_its_first_snub),
         cmocka_unit_test(fade_asks_for_more_pedal_force),
         cmocka_unit_test(each_limit_is_warned_of_where_it_is_passed),
         cmocka_unit_test(a_fluid_that_still_gets_hotter_is_told),

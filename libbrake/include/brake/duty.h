@@ -18,6 +18,7 @@
 #define BRAKE_DUTY_H
 
 #include <signal.h>
+#include <stdbool.h>
 
 #include "brake/rig.h"
 #include "brake/warnings.h"
@@ -193,6 +194,8 @@ struct brake_fade_sequence {
     double interval;     /**< [s] */
     double deceleration; /**< [m/s2] */
     int count;
+    bool same_force; /**< true: the pedal force of the first is held in all others, and not the
+                          deceleration */
 };
 
 /** A published fade sequence by its id.
