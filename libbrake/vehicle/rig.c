@@ -73,6 +73,7 @@ struct chain {
     double plate;     /* [m] thickness of plates or shoes */
     double piston;    /* [m2] of all pistons */
     double touch;     /* [W/(m2*K)] from the plates to them */
+    const struct brake_heat_lines *heat;
 };
 
 /* Face and pad have one temperature where they rub: all heat goes to the face, which gives the pad
@@ -83,7 +84,8 @@ static void lay_pads(const struct chain *chain, struct brake_thermal_spec *spec)
         brake_material_at(&brake_substance_find("organic pad")->material, 293.15);
     const struct brake_solid steel =
         brake_material_at(&brake_substance_find("carbon steel")->material, 293.15);
-    const double half = pad.conductivity * chain->area / (chain->thickness / 2.0);
+    const double half =
+        chain->heat->pad_conduction * pad.conductivity * chain->area / (chain->thickness / 2.0);
     const double gap = AIR_IN_GAP * chain->area / fmax(chain->gap, 1e-5);
     const double released = half * gap / (half + gap);
     spec->share = 1.0;
@@ -112,12 +114,13 @@ static const double TO_BODY = 1500.0;
 static void lay_pistons(const struct chain *chain, struct brake_thermal_spec *spec)
 {
     const double area = chain->piston;
+    const double linked = chain->heat->piston_conduction * area;
     spec->part[BRAKE_PART_PISTON].capacity = 92.0 * area * 480.0;
-    spec->part[BRAKE_PART_PISTON].link = chain->touch * area;
+    spec->part[BRAKE_PART_PISTON].link = chain->touch * linked;
     spec->part[BRAKE_PART_FLUID].capacity = 1050.0 * 2300.0 * 0.020 * area;
-    spec->part[BRAKE_PART_FLUID].link = TO_FLUID * area;
+    spec->part[BRAKE_PART_FLUID].link = TO_FLUID * linked;
     spec->part[BRAKE_PART_BODY].capacity = 1160.0 * area * 480.0;
-    spec->part[BRAKE_PART_BODY].link = TO_BODY * area;
+    spec->part[BRAKE_PART_BODY].link = TO_BODY * linked;
     spec->part[BRAKE_PART_BODY].cooling = (struct brake_cooling){.law = BRAKE_COOLING_CYLINDER,
                                                                  .area = 16.0 * area,
                                                                  .emissivity = 0.5,
@@ -322,8 +325,13 @@ static enum brake_status lay_disc(const struct brake_vehicle *vehicle, int axle,
     const double pad = pad_area(&at->pads, &rotor.pad);
     const double sides = at->disc.mounting == BRAKE_FIXED ? 2.0 : 1.0;
     const double pistons = brake_vehicle_piston_area(&at->disc.pistons);
-    const struct chain chain = {2.0 * pad, at->pads.thickness, at->pads.gap,
-                                0.005,     sides * pistons,    CUP};
+    const struct chain chain = {.area = 2.0 * pad,
+                                .thickness = at->pads.thickness,
+                                .gap = at->pads.gap,
+                                .plate = 0.005,
+                                .piston = sides * pistons,
+                                .touch = CUP,
+                                .heat = &vehicle->heat};
     rig->lining[axle] = at->disc.efficiency * pistons / pad;
     lay_rotor(at, &rotor, vehicle->heat.cooling, spec);
     lay_pads(&chain, spec);
@@ -344,7 +352,13 @@ static void lay_drum(const struct brake_vehicle *vehicle, int axle, struct brake
     const double arc = isnan(told) ? BRAKE_PI * 110.0 / 180.0 : told;
     const double piston = brake_piston_area(1.0, drum->cylinder_diameter);
     const double shoe = arc * drum->diameter / 2.0 * 0.95 * drum->width;
-    const struct chain chain = {2.0 * shoe, lining->thickness, 0.0004, 0.004, 2.0 * piston, WEB};
+    const struct chain chain = {.area = 2.0 * shoe,
+                                .thickness = lining->thickness,
+                                .gap = 0.0004,
+                                .plate = 0.004,
+                                .piston = 2.0 * piston,
+                                .touch = WEB,
+                                .heat = &vehicle->heat};
     rig->lining[axle] = drum->efficiency * piston / shoe;
     spec->area = BRAKE_PI * drum->diameter * drum->width;
     spec->thickness = drum->drum_mass / spec->material.density / spec->area;

@@ -56,6 +56,8 @@ DEFAULTS = {
         "fluid": "DOT3",
         "iron": "grey_200",
         "cooling": 0.65,
+        "pad_conduction": 1.0,
+        "piston_conduction": 1.0,
         "drag_area": 1.0,
     },
 }

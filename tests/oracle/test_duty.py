@@ -74,6 +74,8 @@ def heat_lines(dice, raw):
         lines = {path: words for path, words in lines.items() if path not in raw}
     put("heat.ambient", -10.0, 40.0, "degC")
     put("heat.cooling", 0.3, 1.0, "")
+    put("heat.pad_conduction", 0.5, 3.0, "")
+    put("heat.piston_conduction", 0.5, 2.0, "")
     put("heat.drag_area", 0.6, 1.5, "m2")
     lines["heat.iron"] = dice.choice(("grey_150", "grey_200", "grey_250"))
     return "".join(
@@ -310,7 +312,7 @@ def test_the_rig_is_that_of_the_method_page(answers):
             ]
             organic = solids["organic pad"]["conductivity"][0]
             # Applied, heat reaches the middle of the pads: two, half as thick.
-            half = organic * 2 * pad / (lining / 2)
+            half = lines["heat.pad_conduction"] * organic * 2 * pad / (lining / 2)
             found = [
                 brake.area, brake.thickness, brake.front.area, brake.back.area,
                 brake.link[model.thermal.PAD] + brake.contact, brake.density, brake.share,
@@ -326,7 +328,7 @@ def test_the_rig_is_that_of_the_method_page(answers):
             wanted = pistons_of(lines, axle)
             touch = 500 if disc else 150
             assert [brake.link[part] for part in CHAIN] == pytest.approx(
-                [1500 * wanted, 4400 * wanted, touch * wanted]
+                [lines["heat.piston_conduction"] * wanted * by for by in (1500, 4400, touch)]
             )
             assert [brake.capacity[part] for part in CHAIN] == pytest.approx(
                 [1160 * 480 * wanted, 1050 * 2300 * 0.02 * wanted, 92 * 480 * wanted]

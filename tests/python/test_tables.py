@@ -116,7 +116,7 @@ def test_properties_are_on_the_straight_lines_of_the_table():
 def test_a_brake_holds_in_c_what_python_gave():
     cooling = convection.Cooling(convection.CoolingLaw.COOLING_FIXED, 0.02, 0.8, 5.0, 30.0, 0.0,
                                  0.3, 0.4, convection.Vanes(0.1, 0.15, 0.002, 0.003, 0.01))  # fmt: skip
-    lumps = tuple(thermal.Lump(100.0 + i, 1.0 + i, cooling) for i in range(6))
+    lumps = tuple(thermal.Lump(100.0 + i, 1.0 + i, cooling) for i in range(7))
     brake = thermal.build(wall(part=lumps, share=0.95, front=cooling))
     assert brake.nodes == 46 and sum(brake.width) == pytest.approx(0.012)
     assert sum(brake.mass) == pytest.approx(7200.0 * 0.05 * 0.012)

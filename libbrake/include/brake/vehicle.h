@@ -301,6 +301,7 @@ struct brake_heat_lines {
     int fluid;
     int iron;
     double cooling;
+    double pad_conduction, piston_conduction;
     double drag_area;
 };
 
