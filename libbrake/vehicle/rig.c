@@ -104,7 +104,8 @@ static const double CUP = 500.0;
 static const double WEB = 150.0;
 
 /* [W/(m2*K)] the same: from piston to bore by 0.1 mm of fluid (0.15 W/(m*K)) over the 8 mm up to
- * the seal, 1100 in all. Fluid boils first against the piston: it stands three quarters of the way. */
+ * the seal, 1100 in all. Fluid boils first against the piston: it stands three quarters of the
+ * way. */
 static const double TO_FLUID = 4400.0;
 static const double TO_BODY = 1500.0;
 

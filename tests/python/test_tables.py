@@ -102,7 +102,7 @@ NO_LUMP = thermal.Lump(0.0, 0.0, NONE)
 
 def wall(material=IRON, **changed):
     spec = thermal.ThermalSpec(material, 0.05, 0.012, 40, 5e-5, 0.0, 0.0, 1.0, 0.0, NONE, NONE,
-                               (NO_LUMP,) * 6, 101325.0, 1e-4)  # fmt: skip
+                               (NO_LUMP,) * 7, 101325.0, 1e-4)  # fmt: skip
     return spec._replace(**changed)
 
 
@@ -118,10 +118,10 @@ def test_a_brake_holds_in_c_what_python_gave():
                                  0.3, 0.4, convection.Vanes(0.1, 0.15, 0.002, 0.003, 0.01))  # fmt: skip
     lumps = tuple(thermal.Lump(100.0 + i, 1.0 + i, cooling) for i in range(7))
     brake = thermal.build(wall(part=lumps, share=0.95, front=cooling))
-    assert brake.nodes == 46 and sum(brake.width) == pytest.approx(0.012)
+    assert brake.nodes == 47 and sum(brake.width) == pytest.approx(0.012)
     assert sum(brake.mass) == pytest.approx(7200.0 * 0.05 * 0.012)
-    assert brake.capacity == tuple(100.0 + i for i in range(6))
-    assert brake.link == tuple(1.0 + i for i in range(6))
+    assert brake.capacity == tuple(100.0 + i for i in range(7))
+    assert brake.link == tuple(1.0 + i for i in range(7))
     assert brake.spec.tolerance == 1e-4 and brake.spec.front == cooling
 
 
@@ -151,7 +151,7 @@ def test_heat_that_cannot_be_is_refused():
         thermal.start(brake, math.nan)
     with pytest.raises(libbrake.errors.Refused):
         thermal.advance(brake, thermal.ThermalDrive(-1.0, 0.0, 0.0, 0.0, 293.0), 1.0, state)
-    with pytest.raises(ValueError, match="accepts 6"):
+    with pytest.raises(ValueError, match="accepts 7"):
         thermal.build(wall(part=(NO_LUMP,) * 5))
 
 
@@ -171,7 +171,7 @@ def test_a_material_of_more_points_than_it_has_room_for_says_nothing(points):
 
 
 @pytest.mark.parametrize(
-    "nodes, cells", [(0, 40), (10**6, 40), (10**6, 10**6 - 6), (46, 39), (6, 0)]
+    "nodes, cells", [(0, 40), (10**6, 40), (10**6, 10**6 - 7), (47, 39), (7, 0)]
 )
 def test_a_brake_whose_counts_do_not_fit_says_nothing(nodes, cells):
     brake = thermal.build(wall())
@@ -186,4 +186,4 @@ def test_a_brake_whose_counts_do_not_fit_says_nothing(nodes, cells):
         thermal.start(wrong, 293.0)
     with pytest.raises(libbrake.errors.Refused):
         thermal.advance(wrong, thermal.ThermalDrive(0.0, 0.0, 0.0, 0.0, 293.0), 1.0, state)
-    assert math.isnan(thermal.part(brake, state, 6)) and math.isnan(thermal.part(brake, state, -1))
+    assert math.isnan(thermal.part(brake, state, 7)) and math.isnan(thermal.part(brake, state, -1))
