@@ -324,9 +324,9 @@ def test_the_rig_is_that_of_the_method_page(answers):
             kelvin = np.array(iron["temperature"]) + 273.15
             table = np.column_stack([kelvin, iron["conductivity"], iron["heat_capacity"]])
             assert brake.table == pytest.approx(table, rel=1e-12)
-            # Fluid, pistons and body by the area of all pistons: 4400, 500 (150), 1500 W/(m2*K).
+            # Fluid, pistons and body by the area of all pistons: 4400, 270 (150), 1500 W/(m2*K).
             wanted = pistons_of(lines, axle)
-            touch = 500 if disc else 150
+            touch = 270 if disc else 150
             assert [brake.link[part] for part in CHAIN] == pytest.approx(
                 [lines["heat.piston_conduction"] * wanted * by for by in (1500, 4400, touch)]
             )
