@@ -25,7 +25,7 @@ def fitted(lines):
 
 
 @pytest.mark.parametrize(
-    "name", ["marten-stock", "lynx-no-leverage", "ibex-weak-rear", "tapir-one-circuit"]
+    "name", ["marten-stock", "lynx-no-leverage", "marten-long-pedal", "tapir-one-circuit"]
 )
 def test_a_repair_does_what_it_says(name):
     """Given a vehicle that falls short, or may, when the repair is fitted and the vehicle judged
