@@ -308,7 +308,7 @@ def test_bedding_in_keeps_the_limits_of_the_plan():
 
 
 def test_brakes_that_get_hotter_are_bedded_in_slower():
-    light = ("--set", "front.disc.rotor_mass=3.5 kg", "--set", "front.disc.hat_mass=1 kg")
+    light = ("--set", "front.disc.rotor_mass=2.5 kg", "--set", "front.disc.hat_mass=1 kg")
     usual, found = bedding(), bedding(*light)
     assert found["hottest"] <= 573.15
     pace = [(one["stops"], one["speed"], -one["interval"]) for one in (found, usual)]
