@@ -75,7 +75,9 @@ def test_heat_gives_what_the_fade_procedure_gives(checked):
     assert {"front_face", "rear_face", "front_pad", "rear_pad", "front_fluid", "rear_fluid",
             "fluid_margin", "stress_share"} == set(both)  # fmt: skip
     for name in both:
-        assert heated[f"heat.{name}"] == pytest.approx(checked[f"fade.{name}"], rel=1e-12), name
+        # A margin is what is left of two temperatures, each with its rounding.
+        found = pytest.approx(checked[f"fade.{name}"], rel=1e-12, abs=1e-12 * 500)
+        assert heated[f"heat.{name}"] == found, name
     assert heated["heat.pedal_force_last"] == pytest.approx(
         checked["fade.last_snub_force"], rel=1e-12
     )
