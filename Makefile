@@ -276,9 +276,10 @@ coverage:
 	    PYTEST_FOLDERS='$(filter-out $(PLAIN_ONLY),$(PYTEST_FOLDERS))'
 	@$(PYTHON) tests/coverage.py build/coverage
 
-bench: all $(BENCH_PROGRAMS) $(PACKAGE)
+bench: all $(BENCH_PROGRAMS) $(PACKAGE) web
 	@set -e; for bench in $(filter-out %_helper,$(BENCH_PROGRAMS)) $(wildcard tests/bench/*.py); do \
 	    LIBBRAKE_BUILD=$(BUILD) $$bench; done
+	@LIBBRAKE_BUILD=$(abspath $(BUILD)) node tests/bench/web.mjs
 
 # Packages of Debian
 

@@ -7,7 +7,7 @@ import { fileURLToPath } from "node:url";
 import { openCore } from "../../bindings/web/core.mjs";
 
 export const ROOT = join(dirname(fileURLToPath(import.meta.url)), "../..");
-const BUILD = process.env.LIBBRAKE_BUILD ?? join(ROOT, "build");
+export const BUILD = process.env.LIBBRAKE_BUILD ?? join(ROOT, "build");
 
 export const core = await openCore(readFileSync(join(BUILD, "web/core.wasm")));
 
