@@ -5,6 +5,9 @@
 
 #include "formulas.h"
 
+/* At which half of what calipers take early is taken [Pa]. */
+static const double seating_pressure = 1e6;
+
 double brake_piston_area(double count, double diameter)
 {
     return count * BRAKE_PI / 4.0 * diameter * diameter;
@@ -62,6 +65,21 @@ double brake_fluid_shoes(double area, double travel)
     return 4.0 * area * travel;
 }
 
+/* At 30 bar 3/7 x 0.3 + 4/7 x 1.1 x 30/40 = 0.6 of what 100 bar takes. */
+struct brake_fluid brake_fluid_calipers(double volume)
+{
+    const struct brake_fluid pair = {
+        .compliance = 2.0 * volume * 3.0 / 7.0 / 1e7,
+        .seating = 2.0 * volume * 4.0 / 7.0 * (1e7 + seating_pressure) / 1e7,
+    };
+    return pair;
+}
+
+double brake_fluid_seated(const struct brake_fluid *fluid, double pressure)
+{
+    return fluid->seating * pressure / (pressure + seating_pressure);
+}
+
 struct brake_fluid brake_fluid_sum(struct brake_fluid a, struct brake_fluid b)
 {
     const struct brake_fluid sum = {
@@ -69,6 +87,7 @@ struct brake_fluid brake_fluid_sum(struct brake_fluid a, struct brake_fluid b)
         .shoes = a.shoes + b.shoes,
         .take_up = a.take_up + b.take_up,
         .compliance = a.compliance + b.compliance,
+        .seating = a.seating + b.seating,
         .hoses = a.hoses + b.hoses,
         .air = a.air + b.air,
     };
@@ -82,6 +101,7 @@ struct brake_fluid brake_fluid_share(struct brake_fluid fluid, double share)
         .shoes = fluid.shoes * share,
         .take_up = fluid.take_up * share,
         .compliance = fluid.compliance * share,
+        .seating = fluid.seating * share,
         .hoses = fluid.hoses * share,
         .air = fluid.air * share,
     };
@@ -93,26 +113,46 @@ static double closing_volume(const struct brake_fluid *fluid)
     return fluid->gaps + fluid->shoes + fluid->take_up;
 }
 
-double brake_fluid_volume(const struct brake_fluid *fluid, double pressure)
+/* What grows with pressure. */
+static double elastic_volume(const struct brake_fluid *fluid, double pressure)
 {
-    return closing_volume(fluid) + (fluid->compliance + fluid->hoses) * pressure +
+    return (fluid->compliance + fluid->hoses) * pressure + brake_fluid_seated(fluid, pressure) +
            fluid->air * pressure / (pressure + BRAKE_ATMOSPHERE);
 }
 
-/* c p + V_a p / (p + p_atm) = v, v what is left after closing the gaps:
- * c p^2 + (c p_atm + V_a - v) p - v p_atm = 0, written so that no difference of near equals forms.
- */
+/* Its slope [m3/Pa]. */
+static double elastic_rise(const struct brake_fluid *fluid, double pressure)
+{
+    const double seat = pressure + seating_pressure;
+    const double air = pressure + BRAKE_ATMOSPHERE;
+    return fluid->compliance + fluid->hoses + fluid->seating * seating_pressure / (seat * seat) +
+           fluid->air * BRAKE_ATMOSPHERE / (air * air);
+}
+
+double brake_fluid_volume(const struct brake_fluid *fluid, double pressure)
+{
+    return closing_volume(fluid) + elastic_volume(fluid, pressure);
+}
+
+/* It begins where the volume would be left with all of seating and air already taken, which is below
+ * the root, and ends where rounding stops the rise. */
 double brake_fluid_pressure(const struct brake_fluid *fluid, double volume)
 {
     const double left = volume - closing_volume(fluid);
-    const double c = fluid->compliance + fluid->hoses;
+    const double stiff = fluid->compliance + fluid->hoses;
+    const double beyond = left - fluid->seating - fluid->air;
     if (left <= 0.0)
         return 0.0;
-    const double b = c * BRAKE_ATMOSPHERE + fluid->air - left;
-    const double root = sqrt(b * b + 4.0 * c * left * BRAKE_ATMOSPHERE);
-    if (b > 0.0)
-        return 2.0 * left * BRAKE_ATMOSPHERE / (b + root);
-    return c > 0.0 || isnan(b) ? (root - b) / (2.0 * c) : BRAKE_INFINITY;
+    if (stiff == 0.0 && beyond >= 0.0)
+        return BRAKE_INFINITY;
+    double pressure = beyond > 0.0 ? beyond / stiff : 0.0;
+    for (;;) {
+        const double next = pressure + (left - elastic_volume(fluid, pressure)) /
+                                           elastic_rise(fluid, pressure);
+        if (!(next > pressure))
+            return next;
+        pressure = next;
+    }
 }
 
 struct brake_share brake_split_share(enum brake_split split, int circuit, enum brake_axle axle)

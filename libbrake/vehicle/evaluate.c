@@ -154,7 +154,7 @@ static void answer_fluid(struct question *q, struct brake_case_results *r)
     r->fluid.gaps = all.gaps;
     r->fluid.shoes = all.shoes;
     r->fluid.take_up = all.take_up;
-    r->fluid.compliance = all.compliance * p;
+    r->fluid.compliance = all.compliance * p + brake_fluid_seated(&all, p);
     r->fluid.hoses = all.hoses * p;
     r->fluid.air = all.air * p / (p + BRAKE_ATMOSPHERE);
     r->fluid.total = brake_fluid_volume(&all, p);

@@ -366,7 +366,7 @@ static const struct brake_quantity disc_rows[] = {
      .means = BRAKE_BY_GAUGE,
      .measure = "Hand pump and hoses rated for 200 bar, air bled, glasses on, no hand near a leak; "
                 "read volume against pressure at the caliper.",
-     .why = "piston area of one side times 0.40 mm, 0.30 mm when fixed: pads, bridge and seals giving way; common practice, no source"},
+     .why = "piston area of one side times 0.40 mm, 0.30 mm when fixed: pads, bridge and seals giving way, six tenths of it below 30 bar; common practice, no source"},
     {LINE(disc, rotor_mass), .need = BRAKE_ASKED, .kind = BRAKE_REAL, .danger = BRAKE_TOO_HIGH,
      .dimension = BRAKE_MASS, .unit = "kg", .low = 0.5, .high = 40.0, NO_DEFAULT, .typical = 0.05,
      .meaning = "Mass of one rotor's rubbing ring, without its hat.",
@@ -777,8 +777,8 @@ static const struct brake_quantity circuits_rows[] = {
     {LINE(circuits, elastic_volume), .symbol = "c_e", .kind = BRAKE_REAL, .role = BRAKE_WORKED,
      .danger = BRAKE_TOO_LOW, .dimension = BRAKE_VOLUME, .unit = "cm3", .low = 0.0, .high = 1e-4,
      NO_DEFAULT, .typical = 0.1,
-     .meaning = "Fluid that the whole system takes by giving way, at 100 bar; when known it "
-                "rules over the sum of calipers, drums and hoses.",
+     .meaning = "Fluid that the whole system takes by giving way, a 100 bar, from 20 bar up; when "
+                "known it rules over the sum of calipers, drums and hoses.",
      .means = BRAKE_BY_GAUGE, .measure = "Pump test: pumped."},
     {LINE(circuits, pumped), .kind = BRAKE_CURVE, .role = BRAKE_RAW, .dimension = BRAKE_PRESSURE,
      .second = BRAKE_VOLUME, .unit = "bar", .second_unit = "cm3", .low = 0.0, .high = 3e7, .second_low = 0.0, .second_high = 1e-3,

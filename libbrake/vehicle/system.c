@@ -185,10 +185,10 @@ double brake_vehicle_torque_gain(const struct brake_vehicle *vehicle, enum brake
 /* Fluid of both brakes of an axle, without hoses and air. */
 static struct brake_fluid axle_fluid(const struct brake_axle_of_vehicle *at)
 {
-    struct brake_fluid fluid = {0.0, 0.0, 0.0, 0.0, 0.0, 0.0};
+    struct brake_fluid fluid = {.gaps = 0.0};
     if (at->axle.brake == BRAKE_DISC) {
+        fluid = brake_fluid_calipers(at->disc.compliance);
         fluid.gaps = brake_fluid_gaps(brake_vehicle_piston_area(&at->disc.pistons), at->pads.gap);
-        fluid.compliance = 2.0 * at->disc.compliance / AT_100_BAR;
     } else {
         fluid.shoes = brake_fluid_shoes(brake_piston_area(1.0, at->drum.cylinder_diameter),
                                         at->drum.piston_travel);
@@ -197,17 +197,26 @@ static struct brake_fluid axle_fluid(const struct brake_axle_of_vehicle *at)
     return fluid;
 }
 
+/* What an axle takes a 100 bar where it is measured, from 20 to 100 bar. */
+static double measured_rise(const struct brake_fluid *fluid)
+{
+    const double from = 0.2 * AT_100_BAR;
+    const double seated = brake_fluid_seated(fluid, AT_100_BAR) - brake_fluid_seated(fluid, from);
+    return (fluid->compliance + fluid->hoses) * AT_100_BAR + seated / 0.8;
+}
+
 /* A measured total rules over the sum of the parts, which keeps only their shares. */
 static void scale_to_measured(struct brake_fluid fluid[BRAKE_AXLES], double elastic_volume)
 {
     double sum = 0.0;
     for (int i = 0; i < BRAKE_AXLES; i++)
-        sum += fluid[i].compliance + fluid[i].hoses;
+        sum += measured_rise(&fluid[i]);
     if (isnan(elastic_volume) || !(sum > 0.0))
         return;
     for (int i = 0; i < BRAKE_AXLES; i++) {
-        fluid[i].compliance *= elastic_volume / AT_100_BAR / sum;
-        fluid[i].hoses *= elastic_volume / AT_100_BAR / sum;
+        fluid[i].compliance *= elastic_volume / sum;
+        fluid[i].seating *= elastic_volume / sum;
+        fluid[i].hoses *= elastic_volume / sum;
     }
 }
 
@@ -225,7 +234,7 @@ static void build_circuits(const struct brake_vehicle *vehicle, struct brake_sys
     }
     scale_to_measured(axle, lines->elastic_volume);
     for (int c = 0; c < 2; c++) {
-        struct brake_fluid sum = {0.0, 0.0, 0.0, 0.0, 0.0, 0.0};
+        struct brake_fluid sum = {.gaps = 0.0};
         for (int i = 0; i < BRAKE_AXLES; i++) {
             const struct brake_share share = brake_split_share(split, c, (enum brake_axle)i);
             sum = brake_fluid_sum(sum, brake_fluid_share(axle[i], share.torque));
@@ -295,7 +304,7 @@ static double pedal_end(const struct brake_system *system, bool pair, int first)
     const double area = system->pedal.master_area;
     const double *stroke = system->stroke;
     double rod = (system->travel - system->free_play) / system->pedal.ratio;
-    struct brake_fluid all = {0.0, 0.0, 0.0, 0.0, 0.0, 0.0};
+    struct brake_fluid all = {.gaps = 0.0};
     for (int c = 0; c < 2; c++) {
         if (!system->failed[c])
             all = brake_fluid_sum(all, system->circuit[c]);

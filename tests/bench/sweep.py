@@ -61,11 +61,14 @@ def full_body(v, mass):
     return add(body, [load, behind, v["load.full.height"]])
 
 
-def fluid_pressure(closing, c, air, volume):
-    left = volume - closing
-    b = c * ATMOSPHERE + air - left
-    root = np.sqrt(b * b + 4 * c * left * ATMOSPHERE)
-    return np.where(b > 0, 2 * left * ATMOSPHERE / (b + root), (root - b) / (2 * c))
+def fluid_pressure(closing, c, seating, air, volume):
+    """Halving: what a pressure takes rises with it."""
+    low, high = 0.0, 1e10
+    for _ in range(120):
+        p = (low + high) / 2
+        taken = closing + c * p + seating * p / (p + 1e6) + air * p / (p + ATMOSPHERE)
+        low, high = (p, high) if taken < volume else (low, p)
+    return low
 
 
 def pressure_limits(v):
@@ -76,18 +79,21 @@ def pressure_limits(v):
         4 * np.pi / 4 * v["rear.drum.cylinder_diameter"] ** 2 * v["rear.drum.piston_travel"],
     ]
     closing = [volume + v["master.take_up"] * area for volume in closing]
-    give = [2 * v["front.disc.compliance"], 2 * v["rear.drum.compliance"]]
+    calipers = 2 * v["front.disc.compliance"]
+    give = [3 / 7 * calipers, 2 * v["rear.drum.compliance"]]
     give = [volume + v["circuits.hose_volume"] / 2 for volume in give]
-    total = sum(give)
-    give = [volume / total * v["circuits.elastic_volume"] / 1e7 for volume in give]
+    scale = v["circuits.elastic_volume"] / (sum(give) + 4 / 21 * calipers)
+    give = [volume * scale / 1e7 for volume in give]
+    seating = [4.4 / 7 * calipers * scale, 0.0]
     air = v["circuits.air_volume"] / 2
     strokes = (v["master.primary_stroke"], v["master.secondary_stroke"])
     rod = (v["pedal.travel"] - v["pedal.free_play"]) / v["pedal.ratio"]
-    ends = [fluid_pressure(c, g, air, s * area) for c, g, s in zip(closing, give, strokes)]
+    each = list(zip(closing, give, seating))
+    ends = [fluid_pressure(*one, air, s * area) for one, s in zip(each, strokes)]
     first = int(np.argmin(ends))
     floor = max(
-        fluid_pressure(sum(closing), sum(give), 2 * air, rod * area),
-        fluid_pressure(closing[1 - first], give[1 - first], air, (rod - strokes[first]) * area),
+        fluid_pressure(sum(closing), sum(give), sum(seating), 2 * air, rod * area),
+        fluid_pressure(*each[1 - first], air, (rod - strokes[first]) * area),
     )
     most = min(max(ends), floor)
     return first, min(ends[first], most), most

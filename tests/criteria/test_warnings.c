@@ -121,24 +121,25 @@ static void a_pedal_that_goes_far_down(void **state)
                 "Long pedal, empty: 50 mm, 81 % of the travel to the floor");
 }
 
-/* Front calipers of 20 mm of stroke per 100 bar; 64 bar would be there at 500 N. 13 mm: 20 bar. */
+/* Front calipers of 20 mm of stroke at 100 bar, 12 mm at 30 bar and, of reference/method.md, section
+ * 4, 16.32 mm at the 64 bar that would be there at 500 N. */
 static void a_pedal_that_comes_to_its_end(void **state)
 {
     (void)state;
     const char *soft =
         swapped(strokes("30 mm", "6 mm"), "compliance = 0 cm3", "compliance = 3.14159265 cm3");
     const char *id = "end_of_travel";
-    /* 9 mm and 64 bar x 0.2 mm/bar = 21.7 mm. */
-    expect_pair(id, swapped(soft, "30 mm\nsec", "21.8 mm\nsec"),
-                swapped(soft, "30 mm\nsec", "21.6 mm\nsec"), 2,
+    /* 9 mm for the gaps and 16.32 mm. */
+    expect_pair(id, swapped(soft, "30 mm\nsec", "25.4 mm\nsec"),
+                swapped(soft, "30 mm\nsec", "25.25 mm\nsec"), 2,
                 "the first circuit stays at 63 bar, the other one gets 64 bar of 64 bar at 500 N");
-    const char *at_13 = swapped(soft, "30 mm\nsec", "13 mm\nsec");
-    assert_int_equal(count_of(at_13, id, "stays at 20 bar, the other one gets 64 bar"), 2);
-    assert_int_equal(count_of(at_13, id, "with the second circuit failed, 20 bar"), 2);
-    /* The floor at 5 + 4 x (11.25 + 12.74) = 101 mm, or with the second circuit failed
-     * 5 + 4 x (9 + 12.74 + 6) = 116 mm; with the first one 5 + 4 x (2.25 + 30) = 134 mm. */
+    const char *at_21 = swapped(soft, "30 mm\nsec", "21 mm\nsec");
+    assert_int_equal(count_of(at_21, id, "stays at 30 bar, the other one gets 64 bar"), 2);
+    assert_int_equal(count_of(at_21, id, "with the second circuit failed, 30 bar"), 2);
+    /* The floor at 5 + 4 x (11.25 + 16.32) = 115 mm, or with the second circuit failed
+     * 5 + 4 x (9 + 16.32 + 6) = 130 mm; with the first one 5 + 4 x (2.25 + 30) = 134 mm. */
     const char *deep = swapped(soft, "free_play = 5 mm\n", "free_play = 5 mm\ntravel = 140 mm\n");
-    expect_pair(id, deep, swapped(deep, "140 mm", "130 mm"), 1,
+    expect_pair(id, deep, swapped(deep, "140 mm", "132 mm"), 1,
                 "with the first circuit failed, 0 bar");
     assert_int_equal(count_of(swapped(deep, "140 mm", "100 mm"), id, NULL), 3);
 }

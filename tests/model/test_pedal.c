@@ -183,7 +183,7 @@ static struct brake_fluid some_fluid(double compliance, double air)
 static void two_halves_of_a_ledger_make_the_whole(void **state)
 {
     (void)state;
-    const struct brake_fluid whole = {1e-6, 2e-6, 3e-6, 4e-13, 5e-13, 6e-6};
+    const struct brake_fluid whole = {1e-6, 2e-6, 3e-6, 4e-13, 7e-6, 5e-13, 6e-6};
     const struct brake_fluid part = brake_fluid_share(whole, 0.25);
     const struct brake_fluid rest = brake_fluid_share(whole, 0.75);
     const struct brake_fluid again = brake_fluid_sum(part, rest);
@@ -192,6 +192,7 @@ static void two_halves_of_a_ledger_make_the_whole(void **state)
     assert_near(again.shoes, whole.shoes, ROUNDING);
     assert_near(again.take_up, whole.take_up, ROUNDING);
     assert_near(again.compliance, whole.compliance, ROUNDING);
+    assert_near(again.seating, whole.seating, ROUNDING);
     assert_near(again.hoses, whole.hoses, ROUNDING);
     assert_near(again.air, whole.air, ROUNDING);
 }
@@ -204,6 +205,24 @@ static void air_is_half_gone_at_one_atmosphere(void **state)
     assert_near(brake_fluid_volume(&air, BRAKE_ATMOSPHERE), 2e-6, ROUNDING);
     assert_equal(brake_fluid_volume(&air, 0.0), 0.0);
     assert_near(brake_fluid_pressure(&air, 2e-6), BRAKE_ATMOSPHERE, ROUNDING);
+}
+
+/* A caliper of 1 cm3 at 100 bar: six tenths of it below 30 bar, and never a softer brake with
+ * pressure. Common practice, no source. */
+static void a_caliper_gives_way_early(void **state)
+{
+    (void)state;
+    const struct brake_fluid pair = brake_fluid_calipers(1e-6);
+    assert_near(brake_fluid_volume(&pair, 1e7), 2e-6, ROUNDING);
+    assert_near(brake_fluid_volume(&pair, 3e6), 1.2e-6, ROUNDING);
+    assert_near(brake_fluid_seated(&pair, 1e7), 8e-6 / 7.0, ROUNDING);
+    double last = BRAKE_INFINITY;
+    for (double p = 0.0; p < 20e6; p += 1e6) {
+        const double taken = brake_fluid_volume(&pair, p + 1e6) - brake_fluid_volume(&pair, p);
+        assert_true(taken < last);
+        last = taken;
+    }
+    assert_nan(brake_fluid_volume(&(struct brake_fluid){.seating = BRAKE_NAN}, 1e6));
 }
 
 static void fluid_volume_and_pressure_undo_each_other(void **state)
@@ -221,8 +240,9 @@ static void fluid_volume_and_pressure_undo_each_other(void **state)
                 /* The volume is the sum of figures of which pressure moves the last digits only:
                  * its rounding, over its slope in pressure, is the error that is left. */
                 const double total = pressure + BRAKE_ATMOSPHERE;
-                const double slope =
-                    fluid.compliance + fluid.hoses + fluid.air * BRAKE_ATMOSPHERE / (total * total);
+                const double slope = fluid.compliance + fluid.hoses +
+                                     fluid.seating * 1e6 / ((pressure + 1e6) * (pressure + 1e6)) +
+                                     fluid.air * BRAKE_ATMOSPHERE / (total * total);
                 const double rounding = 4.0 * 2.3e-16 * volume / slope;
                 assert_within(brake_fluid_pressure(&fluid, volume), pressure,
                               rounding + 1e-14 * pressure);
@@ -344,6 +364,7 @@ int main(void)
         cmocka_unit_test(closing_the_gaps_takes_area_times_travel),
         cmocka_unit_test(two_halves_of_a_ledger_make_the_whole),
         cmocka_unit_test(air_is_half_gone_at_one_atmosphere),
+        cmocka_unit_test(a_caliper_gives_way_early),
         cmocka_unit_test(fluid_volume_and_pressure_undo_each_other),
         cmocka_unit_test(a_volume_that_does_not_close_the_gaps_gives_no_pressure),
         cmocka_unit_test(a_rigid_circuit_takes_any_pressure),

@@ -22,6 +22,7 @@ from scipy.optimize import brentq
 G = 9.80665  # m/s2, standard gravity (ISO 80000-3)
 ATMOSPHERE = 101325.0  # Pa, standard atmosphere
 HUNDRED_BAR = 1e7  # Pa, at which compliance is stated
+LAID = 1e6  # Pa, at which half of what calipers take early is taken
 NAN = math.nan
 INF = math.inf
 ROLLER_ADHESION = 1.0  # friction of tyre and roller of a roller tester (method.md 7)
@@ -131,6 +132,7 @@ class Brake(NamedTuple):
     gaps: float  # m3
     shoes: float  # m3
     compliance: float  # m3/Pa
+    seating: float  # m3, what calipers take early
     wall_mass: float  # kg, one rotor or drum
 
 
@@ -166,7 +168,8 @@ def brake_of(vehicle, axle):
             get(disc + "threshold"),
             4 * area * get(pads + "gap"),
             0.0,
-            2 * get(disc + "compliance") / HUNDRED_BAR,
+            3 / 7 * 2 * get(disc + "compliance") / HUNDRED_BAR,
+            1.1 * 4 / 7 * 2 * get(disc + "compliance"),
             number(get(disc + "rotor_mass")),
         )
     drum = f"{axle}.drum."
@@ -178,6 +181,7 @@ def brake_of(vehicle, axle):
         0.0,
         4 * area * get(drum + "piston_travel"),
         2 * get(drum + "compliance") / HUNDRED_BAR,
+        0.0,
         number(get(drum + "drum_mass")),
     )
 
@@ -315,24 +319,29 @@ class Car:
         if second:
             self.circuits.append(Circuit(*second, number(get("master.secondary_stroke"))))
         hoses = get("circuits.hose_volume") / HUNDRED_BAR
-        compliance = [brake.compliance for brake in self.brakes]
         elastic = number(get("circuits.elastic_volume"))
+        self.scale = 1.0
         if known(elastic):
-            scale = elastic / HUNDRED_BAR / (sum(compliance) + hoses)
-            hoses *= scale
-            compliance = [scale * part for part in compliance]
-        self.hoses = hoses
-        self.compliance = compliance
+            taken = [
+                hoses * p + sum(self.give_way(brake, p) for brake in self.brakes)
+                for p in (0.2 * HUNDRED_BAR, HUNDRED_BAR)
+            ]
+            self.scale = elastic / ((taken[1] - taken[0]) / 0.8)
+        self.hoses = self.scale * hoses
         self.air = get("circuits.air_volume")
         self.take_up = self.master_area * get("master.take_up")
+
+    def give_way(self, brake, p):
+        """What both brakes of an axle take by giving way."""
+        return self.scale * (brake.compliance * p + brake.seating * p / (p + LAID))
 
     def fluid(self, circuit, p):
         """Fluid in a circuit at a pressure."""
         total = self.take_up
-        for brake, compliance, share in zip(self.brakes, self.compliance, circuit[:2]):
+        for brake, share in zip(self.brakes, circuit[:2]):
             at_once = brake.gaps + brake.shoes
             air = self.air / 2 * (1 - ATMOSPHERE / (p + ATMOSPHERE))  # Boyle
-            total += share * (at_once + (compliance + self.hoses / 2) * p + air)
+            total += share * (at_once + self.give_way(brake, p) + self.hoses / 2 * p + air)
         return total
 
     def failed_chamber(self, failure):
@@ -912,7 +921,7 @@ class Case:
             "gaps": sum(brake.gaps for brake in car.brakes),
             "shoes": sum(brake.shoes for brake in car.brakes),
             "take_up": len(car.circuits) * car.take_up,
-            "compliance": sum(car.compliance) * p,
+            "compliance": sum(car.give_way(brake, p) for brake in car.brakes),
             "hoses": car.hoses * p,
             "air": car.air * p / (p + ATMOSPHERE),
         }

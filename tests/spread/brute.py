@@ -122,8 +122,9 @@ class Cars:
         at = self.at
         both = 4 * self.pistons * at["front.disc.pads.gap"]
         both = both + 4 * self.cylinder * at["rear.drum.piston_travel"]
-        gives = 2 * at["front.disc.compliance"] + 2 * at["rear.drum.compliance"]
-        both = both + (gives + at["circuits.hose_volume"]) / HUNDRED_BAR * p
+        early, late = 1.1 * p / (p + HUNDRED_BAR / 10), p / HUNDRED_BAR
+        both = both + 2 * at["front.disc.compliance"] * (4 * early + 3 * late) / 7
+        both = both + (2 * at["rear.drum.compliance"] + at["circuits.hose_volume"]) * late
         both = both + at["circuits.air_volume"] * p / (p + ATMOSPHERE)
         return circuits * (both / 2 + self.master * at["master.take_up"])
 
