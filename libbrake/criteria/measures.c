@@ -332,8 +332,8 @@ static double tyre_load(const struct brake_criterion *c, struct states *s, enum 
     const struct brake_axle_of_vehicle *at = s->vehicle->axle;
     (void)c;
     (void)failure;
-    return fmax(axle_mass(s, load, BRAKE_FRONT) / (2.0 * at[BRAKE_FRONT].tyre.load_capacity),
-                axle_mass(s, load, BRAKE_REAR) / (2.0 * at[BRAKE_REAR].tyre.load_capacity));
+    return fmax(axle_mass(s, load, BRAKE_FRONT) / brake_vehicle_tyre_capacity(&at[BRAKE_FRONT]),
+                axle_mass(s, load, BRAKE_REAR) / brake_vehicle_tyre_capacity(&at[BRAKE_REAR]));
 }
 
 static double axle_load(const struct brake_criterion *c, struct states *s, enum brake_load load,
@@ -457,8 +457,10 @@ static struct lack lacks_of_tyres(const struct brake_criterion *c, const struct 
     (void)c;
     if (isnan(v->axle[BRAKE_FRONT].tyre.load_capacity) ||
         isnan(v->axle[BRAKE_REAR].tyre.load_capacity))
-        return (struct lack){"tyre.load_capacity, or a load index in tyre.marking, is not given",
-                             NULL};
+        return (struct lack){
+            "tyre.load_capacity, or a load index in tyre.marking (dual: both), is not "
+            "given",
+            NULL};
     return nothing;
 }
 

@@ -147,8 +147,8 @@ double brake_fluid_pressure(const struct brake_fluid *fluid, double volume)
         return BRAKE_INFINITY;
     double pressure = beyond > 0.0 ? beyond / stiff : 0.0;
     for (;;) {
-        const double next = pressure + (left - elastic_volume(fluid, pressure)) /
-                                           elastic_rise(fluid, pressure);
+        const double next =
+            pressure + (left - elastic_volume(fluid, pressure)) / elastic_rise(fluid, pressure);
         if (!(next > pressure))
             return next;
         pressure = next;

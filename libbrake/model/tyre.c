@@ -140,23 +140,22 @@ static void take_load_range(struct cursor *c)
         c->at++;
 }
 
-/* Load index, after a slash that for twin mounting (not used), speed symbol; all optional. */
+/* Load index, after a slash that for dual mounting, speed symbol; all optional. */
 static bool take_service(struct cursor *c, struct brake_marking *m)
 {
-    double twin = 0.0;
     take_load_range(c);
     skip_spaces(c);
     if (is_digit(*c->at)) {
         m->load_capacity = brake_load_index_mass(take_whole(c));
         if (take(c, "/"))
-            twin = brake_load_index_mass(take_whole(c));
+            m->dual_capacity = brake_load_index_mass(take_whole(c));
         skip_spaces(c);
         if (*c->at != '\0')
             m->speed_limit = brake_speed_symbol(*c->at++);
     }
     take_load_range(c);
     skip_spaces(c);
-    return *c->at == '\0' && !isnan(m->load_capacity + twin + m->speed_limit);
+    return *c->at == '\0' && !isnan(m->load_capacity + m->dual_capacity + m->speed_limit);
 }
 
 /* 265/70R17, 185R14, with P or LT ahead or C or LT behind. */

@@ -32,6 +32,7 @@ static const struct {
     {"scales", NULL, BRAKE_CHANGE_MASS},
     {"tilt", NULL, BRAKE_CHANGE_CG},
     {"axle", "brake", BRAKE_CHANGE_DRUM},
+    {"axle", "wheels", BRAKE_CHANGE_TYRE},
     {"axle", "scrub_radius", BRAKE_CHANGE_GEOMETRY},
     {"axle", "track", BRAKE_CHANGE_GEOMETRY},
     {"axle", NULL, BRAKE_CHANGE_CONDITIONS},

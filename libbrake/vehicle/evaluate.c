@@ -90,8 +90,9 @@ static void answer_mass(struct question *q, struct brake_case_results *r)
     r->mass.front_axle_margin = margin(axle[BRAKE_FRONT].axle.rated_mass, r->mass.front_axle);
     r->mass.rear_axle_margin = margin(axle[BRAKE_REAR].axle.rated_mass, r->mass.rear_axle);
     r->mass.front_tyre_margin =
-        margin(2.0 * axle[BRAKE_FRONT].tyre.load_capacity, r->mass.front_axle);
-    r->mass.rear_tyre_margin = margin(2.0 * axle[BRAKE_REAR].tyre.load_capacity, r->mass.rear_axle);
+        margin(brake_vehicle_tyre_capacity(&axle[BRAKE_FRONT]), r->mass.front_axle);
+    r->mass.rear_tyre_margin =
+        margin(brake_vehicle_tyre_capacity(&axle[BRAKE_REAR]), r->mass.rear_axle);
     r->mass.rated_margin = margin(q->vehicle->general.rated_mass, b->body.mass);
 }
 

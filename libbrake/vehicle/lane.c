@@ -64,6 +64,7 @@ void brake_lane_fill(const struct brake_vehicle *vehicle, enum brake_load load, 
 #define BRAKES(of) WORK_OF(axle[of].axle), WORK_OF(axle[of].disc), WORK_OF(axle[of].drum)
 #define FRICTION(of) WORK_OF(axle[of].pads), WORK_OF(axle[of].lining)
 #define GAPS(of) WORK_OF(axle[of].pads)
+#define WHEELS(of) WORK_OF(axle[of].tyre), WORK_OF(axle[of].axle)
 
 #define FLUID                                                                                      \
     WORK_OF(circuits), WORK_OF(master), WORK_OF(pedal), BRAKES(0), GAPS(0), BRAKES(1), GAPS(1)
@@ -80,8 +81,8 @@ static const struct {
     {COLUMN(knee), COLUMN(slope), {WORK_OF(valve), BODY}},
     {COLUMN(brakes[0].gain), COLUMN(brakes[0].threshold), {BRAKES(0), FRICTION(0)}},
     {COLUMN(brakes[1].gain), COLUMN(brakes[1].threshold), {BRAKES(1), FRICTION(1)}},
-    {COLUMN(wheels[0].radius), COLUMN(wheels[0].inertia), {WORK_OF(axle[0].tyre)}},
-    {COLUMN(wheels[1].radius), COLUMN(wheels[1].inertia), {WORK_OF(axle[1].tyre)}},
+    {COLUMN(wheels[0].radius), COLUMN(wheels[0].inertia), {WHEELS(0)}},
+    {COLUMN(wheels[1].radius), COLUMN(wheels[1].inertia), {WHEELS(1)}},
     {COLUMN(ratio), COLUMN(efficiency), {WORK_OF(pedal)}},
     {COLUMN(booster_gain), COLUMN(assist), {WORK_OF(booster)}},
     {COLUMN(master_area), COLUMN(master_efficiency), {WORK_OF(master)}},

@@ -106,7 +106,8 @@ static void judge_rollout(struct work *w, int axle, const struct brake_marking *
 static void reduce_tyre(struct work *w, int axle)
 {
     struct brake_tyre_lines *tyre = &w->vehicle->axle[axle].tyre;
-    struct brake_marking size = {0.0, 0.0, 0.0, 0.0, 0.0, 0.0, true};
+    struct brake_marking size = {.radial = true};
+    const bool dual = w->vehicle->axle[axle].axle.wheels == BRAKE_WHEELS_DUAL;
     const int marking[] = {AXLE_INDEX(tyre.marking, axle)};
     const int rollout[] = {AXLE_INDEX(tyre.rollout, axle)};
     const int diameter[] = {AXLE_INDEX(tyre.overall_diameter, axle)};
@@ -114,7 +115,8 @@ static void reduce_tyre(struct work *w, int axle)
     const bool marked = read_marking(w, tyre->marking, marking[0], &size);
     if (marked) {
         work_offer(w, diameter[0], known(size.overall_diameter), marking, 1);
-        work_offer(w, AXLE_INDEX(tyre.load_capacity, axle), known(size.load_capacity), marking, 1);
+        work_offer(w, AXLE_INDEX(tyre.load_capacity, axle),
+                   known(dual ? size.dual_capacity : size.load_capacity), marking, 1);
         work_offer(w, AXLE_INDEX(tyre.speed_limit, axle), known(size.speed_limit), marking, 1);
         if (!isnan(tyre->rollout))
             judge_rollout(w, axle, &size);
@@ -279,12 +281,13 @@ static void reduce_fluid(struct work *w, int unused)
     const struct brake_points *pumped = &w->vehicle->circuits.pumped;
     const int pairs[] = {INDEX(circuits.pumped)};
     double slope = BRAKE_NAN;
-    double intercept;
+    double intercept = BRAKE_NAN;
     if (pumped->count > 0 &&
         (brake_fit_line(pumped->at, pumped->count, &slope, &intercept) != BRAKE_OK || slope < 0.0))
         work_refuse(w, BRAKE_E_FIT, pairs[0],
                     "the readings give no line: give (pressure, fluid), two pressures or more");
     work_offer(w, INDEX(circuits.elastic_volume), slope * 1e7, pairs, 1);
+    work_offer(w, INDEX(circuits.closing_volume), intercept, pairs, 1);
 }
 
 static void reduce_parking(struct work *w, int unused)
@@ -385,11 +388,11 @@ static const struct {
     {reduce_mass, 0, {WORK_OF(general), WORK_OF(scales)}},
     {reduce_cg_height, 0, {WORK_OF(general), WORK_OF(tilt)}},
     {reduce_grip, 0, {WORK_OF(general)}},
-    {reduce_tyre, 0, {WORK_OF(axle[0].tyre)}},
+    {reduce_tyre, 0, {WORK_OF(axle[0].tyre), WORK_OF(axle[0].axle)}},
     {reduce_inertia, 0, {WORK_OF(axle[0].tyre)}},
     {reduce_pads, 0, {WORK_OF(axle[0].disc), WORK_OF(axle[0].axle), WORK_OF(axle[0].pads)}},
     {reduce_drum, 0, {WORK_OF(axle[0].drum), WORK_OF(axle[0].axle), WORK_OF(axle[0].lining)}},
-    {reduce_tyre, 1, {WORK_OF(axle[1].tyre)}},
+    {reduce_tyre, 1, {WORK_OF(axle[1].tyre), WORK_OF(axle[1].axle)}},
     {reduce_inertia, 1, {WORK_OF(axle[1].tyre)}},
     {reduce_pads, 1, {WORK_OF(axle[1].disc), WORK_OF(axle[1].axle), WORK_OF(axle[1].pads)}},
     {reduce_drum, 1, {WORK_OF(axle[1].drum), WORK_OF(axle[1].axle), WORK_OF(axle[1].lining)}},

@@ -28,6 +28,7 @@ static const char *const secondary_words[] = {"circuits", "separate", NULL};
 static const char *const tyres_words[] = {"road", "all_terrain", "mud", NULL};
 static const char *const fitted_words[] = {"none", "fitted", NULL};
 static const char *const brake_words[] = {"disc", "drum", NULL};
+static const char *const wheels_words[] = {"single", "dual", NULL};
 static const char *const mounting_words[] = {"floating", "fixed", NULL};
 static const char *const shape_words[] = {"sector", "rectangle", "outline", NULL};
 static const char *const contact_words[] = {"uniform_pressure", "uniform_wear", NULL};
@@ -230,6 +231,11 @@ static const struct brake_quantity axle_rows[] = {
      .need = BRAKE_NEEDED,
      .meaning = "Disc or drum on this axle.",
      .measure = "Look."},
+    {LINE(axle, wheels), .kind = BRAKE_CHOICE, .choices = wheels_words,
+     .fallback = BRAKE_WHEELS_SINGLE,
+     .meaning = "One wheel at each end of this axle, or two side by side.",
+     .measure = "Look; the tyre section is of one of them.",
+     .why = "vehicles up to 3.5 t mostly have one"},
     {LINE(axle, rated_mass), .need = BRAKE_ASKED, .symbol = "GAWR", .kind = BRAKE_REAL, .danger = BRAKE_TOO_HIGH,
      .dimension = BRAKE_MASS, .unit = "kg", .low = 200.0, .high = 8000.0, NO_DEFAULT,
      .meaning = "Highest load that the axle is rated for.",
@@ -248,7 +254,7 @@ static const struct brake_quantity axle_rows[] = {
     {LINE(axle, track), .symbol = "t", .kind = BRAKE_REAL, .danger = BRAKE_TOO_LOW,
      .dimension = BRAKE_LENGTH, .unit = "mm", .low = 0.8, .high = 2.5, NO_DEFAULT,
      .typical = 0.01,
-     .meaning = "Middle of the left tyre to middle of the right one, at the road.",
+     .meaning = "Middle of the left tyre, or pair of tyres, to middle of the right one, at the road.",
      .means = BRAKE_BY_TAPE, .measure = "Tape from left edge to left edge of the treads."},
 };
 
@@ -275,8 +281,9 @@ static const struct brake_quantity tyre_rows[] = {
     {LINE(tyre, load_capacity), .kind = BRAKE_REAL, .role = BRAKE_WORKED,
      .danger = BRAKE_TOO_HIGH, .dimension = BRAKE_MASS, .unit = "kg", .low = 200.0, .high = 3000.0,
      NO_DEFAULT,
-     .meaning = "Highest load of one tyre.",
-     .means = BRAKE_BY_PAPERS, .measure = "Load index in marking, or the figure on the sidewall."},
+     .meaning = "Highest load of one tyre; of one of two side by side where wheels = dual.",
+     .means = BRAKE_BY_PAPERS,
+     .measure = "Load index in marking (dual: the second one), or the figure on the sidewall."},
     {LINE(tyre, speed_limit), .kind = BRAKE_REAL, .role = BRAKE_WORKED,
      .danger = BRAKE_TOO_HIGH, .dimension = BRAKE_SPEED, .unit = "km/h", .low = 10.0, .high = 100.0,
      NO_DEFAULT,
@@ -779,6 +786,12 @@ static const struct brake_quantity circuits_rows[] = {
      NO_DEFAULT, .typical = 0.1,
      .meaning = "Fluid that the whole system takes by giving way, a 100 bar, from 20 bar up; when "
                 "known it rules over the sum of calipers, drums and hoses.",
+     .means = BRAKE_BY_GAUGE, .measure = "Pump test: pumped."},
+    {LINE(circuits, closing_volume), .symbol = "V_0", .kind = BRAKE_REAL, .role = BRAKE_WORKED,
+     .danger = BRAKE_TOO_LOW, .dimension = BRAKE_VOLUME, .unit = "cm3", .low = -2e-5, .high = 1e-4,
+     NO_DEFAULT, .typical = 0.1,
+     .meaning = "Fluid that the whole system takes before it gives way in a straight line: gaps, shoes, "
+                "air and pads laying themselves down.",
      .means = BRAKE_BY_GAUGE, .measure = "Pump test: pumped."},
     {LINE(circuits, pumped), .kind = BRAKE_CURVE, .role = BRAKE_RAW, .dimension = BRAKE_PRESSURE,
      .second = BRAKE_VOLUME, .unit = "bar", .second_unit = "cm3", .low = 0.0, .high = 3e7, .second_low = 0.0, .second_high = 1e-3,

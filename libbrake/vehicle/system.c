@@ -89,6 +89,17 @@ struct brake_body brake_vehicle_body(const struct brake_vehicle *vehicle, enum b
     return driven_body(vehicle, load);
 }
 
+/* Wheels of an axle, each with a tyre. */
+static double wheels_of(const struct brake_axle_of_vehicle *axle)
+{
+    return axle->axle.wheels == BRAKE_WHEELS_DUAL ? 4.0 : 2.0;
+}
+
+double brake_vehicle_tyre_capacity(const struct brake_axle_of_vehicle *axle)
+{
+    return wheels_of(axle) * axle->tyre.load_capacity;
+}
+
 static struct brake_valve valve_of(const struct brake_vehicle *vehicle, struct brake_body body)
 {
     const struct brake_valve_lines *lines = &vehicle->valve;
@@ -197,26 +208,32 @@ static struct brake_fluid axle_fluid(const struct brake_axle_of_vehicle *at)
     return fluid;
 }
 
-/* What an axle takes a 100 bar where it is measured, from 20 to 100 bar. */
-static double measured_rise(const struct brake_fluid *fluid)
+/* What calipers take early, a 100 bar, where a pump test is read: from 20 to 100 bar. */
+static double seated_rise(const struct brake_fluid *fluid)
 {
-    const double from = 0.2 * AT_100_BAR;
-    const double seated = brake_fluid_seated(fluid, AT_100_BAR) - brake_fluid_seated(fluid, from);
-    return (fluid->compliance + fluid->hoses) * AT_100_BAR + seated / 0.8;
+    return (brake_fluid_seated(fluid, AT_100_BAR) - brake_fluid_seated(fluid, 0.2 * AT_100_BAR)) /
+           0.8;
 }
 
-/* A measured total rules over the sum of the parts, which keeps only their shares. */
-static void scale_to_measured(struct brake_fluid fluid[BRAKE_AXLES], double elastic_volume)
+/* A measured total rules over the sum of the parts, which keeps only their shares. What calipers take
+ * early is no more than the pump test leaves room for before its line, beside gaps, shoes and air;
+ * what is cut of it they take late, so that their share stays. */
+static void scale_to_measured(struct brake_fluid fluid[BRAKE_AXLES],
+                              const struct brake_circuits_lines *lines)
 {
-    double sum = 0.0;
-    for (int i = 0; i < BRAKE_AXLES; i++)
-        sum += measured_rise(&fluid[i]);
-    if (isnan(elastic_volume) || !(sum > 0.0))
+    const struct brake_fluid all = brake_fluid_sum(fluid[BRAKE_FRONT], fluid[BRAKE_REAR]);
+    const double room = lines->closing_volume - all.gaps - all.shoes - all.air;
+    const double sum = (all.compliance + all.hoses) * AT_100_BAR + seated_rise(&all);
+    const double scale = lines->elastic_volume / sum;
+    const bool cut = scale * all.seating > room;
+    const double early = cut ? fmax(0.0, room) / all.seating : scale;
+    if (isnan(lines->elastic_volume) || !(sum > 0.0))
         return;
     for (int i = 0; i < BRAKE_AXLES; i++) {
-        fluid[i].compliance *= elastic_volume / sum;
-        fluid[i].seating *= elastic_volume / sum;
-        fluid[i].hoses *= elastic_volume / sum;
+        fluid[i].compliance =
+            scale * fluid[i].compliance + (scale - early) * seated_rise(&fluid[i]) / AT_100_BAR;
+        fluid[i].seating *= early;
+        fluid[i].hoses *= scale;
     }
 }
 
@@ -232,7 +249,7 @@ static void build_circuits(const struct brake_vehicle *vehicle, struct brake_sys
         axle[i].hoses = lines->hose_volume / 2.0 / AT_100_BAR;
         axle[i].air = lines->air_volume / 2.0;
     }
-    scale_to_measured(axle, lines->elastic_volume);
+    scale_to_measured(axle, lines);
     for (int c = 0; c < 2; c++) {
         struct brake_fluid sum = {.gaps = 0.0};
         for (int i = 0; i < BRAKE_AXLES; i++) {
@@ -257,7 +274,7 @@ static void build_axles(const struct brake_vehicle *vehicle, struct brake_balanc
         struct brake_axle_brakes *axle = &balance->axle[i];
         axle->gain = brake_vehicle_torque_gain(vehicle, (enum brake_axle)i, &axle->threshold);
         axle->radius = vehicle->axle[i].tyre.rolling_radius;
-        axle->inertia = 2.0 * vehicle->axle[i].tyre.wheel_inertia;
+        axle->inertia = wheels_of(&vehicle->axle[i]) * vehicle->axle[i].tyre.wheel_inertia;
         axle->wheels = 1.0;
     }
 }

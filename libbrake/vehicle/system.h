@@ -39,6 +39,12 @@ struct brake_body brake_vehicle_bare(const struct brake_vehicle *vehicle);
  */
 struct brake_body brake_vehicle_body(const struct brake_vehicle *vehicle, enum brake_load load);
 
+/** What all tyres of an axle may carry.
+ * @param axle  of a vehicle
+ * @return      [kg]; NaN where the capacity of one is not known
+ */
+double brake_vehicle_tyre_capacity(const struct brake_axle_of_vehicle *axle);
+
 /** Rear valve as it stands in a load case.
  * @param vehicle  complete
  * @param load     empty or full

@@ -25,9 +25,9 @@ static const struct {
      "rear are valve.kind = fixed with gauge_pairs"},
     {"dually duallies dual duals dualwheels dualwheel dualrearwheels dualtyres dualtires drw "
      "twinwheels twintyres twintires twin twins",
-     "dual (twin) wheels are not modelled as such: an axle has two wheels here. Give wheel_mass of "
-     "both wheels of a side together, and load_capacity as twice the figure for dual mounting, "
-     "which is the second load index of the marking; all else is that of one tyre"},
+     "dual (twin) wheels are the line wheels = dual of [rear.axle]; [rear.tyre] is then of one of "
+     "the "
+     "four wheels, its load_capacity that for dual mounting: the second load index of the marking"},
     {"gvwr gvm grossweight grossvehicleweight", "that is the line vehicle.rated_mass"},
     {"gawr axlerating", "that is the line rated_mass of [front.axle] or [rear.axle]"},
     {"curbweight kerbweight curbmass kerbmass vehicleweight",

@@ -78,13 +78,17 @@ def pressure_limits(v):
         4 * 2 * np.pi / 4 * v["front.disc.piston_diameter"] ** 2 * v["front.disc.pads.gap"],
         4 * np.pi / 4 * v["rear.drum.cylinder_diameter"] ** 2 * v["rear.drum.piston_travel"],
     ]
-    closing = [volume + v["master.take_up"] * area for volume in closing]
     calipers = 2 * v["front.disc.compliance"]
     give = [3 / 7 * calipers, 2 * v["rear.drum.compliance"]]
     give = [volume + v["circuits.hose_volume"] / 2 for volume in give]
-    scale = v["circuits.elastic_volume"] / (sum(give) + 4 / 21 * calipers)
-    give = [volume * scale / 1e7 for volume in give]
-    seating = [4.4 / 7 * calipers * scale, 0.0]
+    early = 4.4 / 7 * calipers
+    measured, rise = v["circuits.elastic_volume"], (100 / 110 - 20 / 30) / 0.8
+    room = v["circuits.closing_volume"] - sum(closing) - v["circuits.air_volume"]
+    scale = measured / (sum(give) + rise * early)
+    seating = [min(scale * early, max(room, 0.0)), 0.0]
+    give = [scale * volume / 1e7 for volume in give]
+    give[0] += rise * (scale * early - seating[0]) / 1e7
+    closing = [volume + v["master.take_up"] * area for volume in closing]
     air = v["circuits.air_volume"] / 2
     strokes = (v["master.primary_stroke"], v["master.secondary_stroke"])
     rod = (v["pedal.travel"] - v["pedal.free_play"]) / v["pedal.ratio"]

@@ -210,6 +210,11 @@ static void tyres_beyond_their_load_index(void **state)
     assert_int_equal(count_of(plus(plain, "[front.tyre]\nload_capacity = 501 kg\n"), "tyre_rating",
                               "The front tyres carry 1100 kg together when full, 10 % over"),
                      2);
+    /* Four tyres at the rear carry twice as much: only those in front are over. */
+    assert_int_equal(count_of(plus(plain, "[rear.axle]\nwheels = dual\n"
+                                          "[front.tyre]\nload_capacity = 501 kg\n"),
+                              "tyre_rating", "The front tyres"),
+                     1);
 }
 
 /* Half a part in a thousand is let pass: a load that fills up to the rating. */

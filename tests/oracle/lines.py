@@ -32,6 +32,8 @@ DEFAULTS = {
         "tyres": "all_terrain",
     },
     "lift": {"suspension": 0.0, "wheel_rise": 0.0},
+    "front.axle": {"wheels": "single"},
+    "rear.axle": {"wheels": "single"},
     "front.tyre": {"inertia_fraction": 0.60},
     "rear.tyre": {"inertia_fraction": 0.60},
     "valve": {"kind": "none", "bypass": "fitted"},
@@ -148,9 +150,9 @@ def tyre_of(marking):
     else:
         raise ValueError(marking)
     turn = 3.05 if build.endswith("R") else 2.99  # ETRTO
-    load = speed = None
+    load, speed = [], None
     if service := SERVICE.search(text[match.end() :].strip()):
-        load = LOAD_OF_INDEX[int(service[1])]
+        load = [LOAD_OF_INDEX[int(index)] for index in service.groups()[:2] if index]
         speed = SPEED_OF_SYMBOL[service[3]] / 3.6
     return diameter, turn, load, speed
 
@@ -294,7 +296,9 @@ def complete_tyre(vehicle, axle, has, give):
     give(tyre + "inertia_fraction", 0.60)
     turn = 3.05
     if has(tyre + "marking"):
-        diameter, turn, load, speed = tyre_of(vehicle[tyre + "marking"])
+        diameter, turn, loads, speed = tyre_of(vehicle[tyre + "marking"])
+        dual = vehicle.get(f"{axle}.axle.wheels") == "dual"
+        load = loads[dual] if len(loads) > dual else None
         give(tyre + "overall_diameter", diameter)
         give(tyre + "load_capacity", load)
         give(tyre + "speed_limit", speed)
@@ -375,7 +379,9 @@ def complete_control(vehicle, has, give):
     if get("booster.booster") == "fitted":
         complete_booster(vehicle, has, give)
     if has("circuits.pumped"):
-        give("circuits.elastic_volume", straight_line(get("circuits.pumped"))[1] * 1e7)
+        begins, rises = straight_line(get("circuits.pumped"))[:2]
+        give("circuits.elastic_volume", rises * 1e7)
+        give("circuits.closing_volume", begins)
 
 
 def complete_booster(vehicle, has, give):

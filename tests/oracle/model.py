@@ -23,6 +23,7 @@ G = 9.80665  # m/s2, standard gravity (ISO 80000-3)
 ATMOSPHERE = 101325.0  # Pa, standard atmosphere
 HUNDRED_BAR = 1e7  # Pa, at which compliance is stated
 LAID = 1e6  # Pa, at which half of what calipers take early is taken
+RISE = (100 / 110 - 20 / 30) / 0.8  # of p / (p + LAID), a 100 bar from 20 to 100 bar
 NAN = math.nan
 INF = math.inf
 ROLLER_ADHESION = 1.0  # friction of tyre and roller of a roller tester (method.md 7)
@@ -285,7 +286,11 @@ class Car:
         get = self.get = vehicle.get
         self.brakes = [brake_of(vehicle, axle) for axle in AXLES]
         self.radius = [get(f"{axle}.tyre.rolling_radius") for axle in AXLES]
-        self.inertia = [get(f"{axle}.tyre.wheel_inertia") for axle in AXLES]
+        # Wheels at each end of an axle.
+        self.abreast = [2 if get(f"{axle}.axle.wheels") == "dual" else 1 for axle in AXLES]
+        self.inertia = [
+            n * get(f"{axle}.tyre.wheel_inertia") for n, axle in zip(self.abreast, AXLES)
+        ]
         # Two wheels' inertia as mass at the road.
         self.turning = [2 * i / r**2 for i, r in zip(self.inertia, self.radius)]
         self.wheelbase = get("vehicle.wheelbase")
@@ -320,20 +325,25 @@ class Car:
             self.circuits.append(Circuit(*second, number(get("master.secondary_stroke"))))
         hoses = get("circuits.hose_volume") / HUNDRED_BAR
         elastic = number(get("circuits.elastic_volume"))
-        self.scale = 1.0
+        self.early = self.scale = 1.0
         if known(elastic):
-            taken = [
-                hoses * p + sum(self.give_way(brake, p) for brake in self.brakes)
-                for p in (0.2 * HUNDRED_BAR, HUNDRED_BAR)
-            ]
-            self.scale = elastic / ((taken[1] - taken[0]) / 0.8)
+            at_once = sum(brake.gaps + brake.shoes for brake in self.brakes)
+            room = number(get("circuits.closing_volume")) - at_once - get("circuits.air_volume")
+            linear = sum(brake.compliance for brake in self.brakes) + hoses
+            seating = sum(brake.seating for brake in self.brakes)
+            self.scale = elastic / (linear * HUNDRED_BAR + RISE * seating)
+            self.early = self.scale
+            if known(room) and self.scale * seating > room:
+                self.early = max(room, 0.0) / seating
         self.hoses = self.scale * hoses
         self.air = get("circuits.air_volume")
         self.take_up = self.master_area * get("master.take_up")
 
     def give_way(self, brake, p):
         """What both brakes of an axle take by giving way."""
-        return self.scale * (brake.compliance * p + brake.seating * p / (p + LAID))
+        late = (self.scale - self.early) * RISE * brake.seating / HUNDRED_BAR
+        early = self.early * brake.seating * p / (p + LAID)
+        return (self.scale * brake.compliance + late) * p + early
 
     def fluid(self, circuit, p):
         """Fluid in a circuit at a pressure."""
@@ -868,10 +878,10 @@ class Case:
             "cg.behind_front_axle": body.x,
             "cg.height": body.height,
         }
-        for axle, load in zip(AXLES, self.axle_masses):
+        for axle, load, abreast in zip(AXLES, self.axle_masses, self.car.abreast):
             found[f"mass.{axle}_axle"] = load
             found[f"mass.{axle}_axle_margin"] = number(get(f"{axle}.axle.rated_mass")) / load - 1
-            tyres = 2 * number(get(f"{axle}.tyre.load_capacity"))
+            tyres = 2 * abreast * number(get(f"{axle}.tyre.load_capacity"))
             found[f"mass.{axle}_tyre_margin"] = tyres / load - 1
         return found
 
@@ -1438,7 +1448,8 @@ def measured(criterion, car, case, failure):
     if measure == "shoe lock":
         return min(lock_friction(car.vehicle, axle) for axle in AXLES)
     if measure == "tyre load":
-        most = [2 * number(car.get(f"{axle}.tyre.load_capacity")) for axle in AXLES]
+        most = [2 * n * number(car.get(f"{axle}.tyre.load_capacity"))
+                for n, axle in zip(car.abreast, AXLES)]  # fmt: skip
         return load_used(case.axle_masses, most)
     if measure == "axle load":
         return load_used(case.axle_masses, [car.get(f"{axle}.axle.rated_mass") for axle in AXLES])

@@ -273,6 +273,8 @@ def write_axles(out, state):
         disc = dice.random() < (0.85 if axle == "front" else 0.5)
         kind = "disc" if disc else "drum"
         out.add(f"{axle}.axle.brake", kind, kind)
+        if axle == "rear" and dice.random() < 0.2:
+            out.add("rear.axle.wheels", "dual", "dual")
         out.maybe(0.7, f"{axle}.axle.rated_mass", 700, 2200, "mass")
         out.maybe(0.6, f"{axle}.axle.side_difference", 0.0, 0.4, "ratio")
         out.maybe(0.6, f"{axle}.axle.scrub_radius", -0.05, 0.12, "length")

@@ -115,6 +115,24 @@ static void a_marking_gives_size_load_and_speed(void **state)
     expect(&sheet, "rear.tyre.load_capacity", 1450.0);
 }
 
+/* Two side by side carry less each: the second index, 118, is 1320 kg (UN R30, Annex 4). */
+static void dual_wheels_carry_by_the_second_index(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    read_instead(&sheet, tyre_lines,
+                 "[rear.axle]\nwheels = dual\n"
+                 "[front.tyre]\nmarking = LT265/70R17 121/118Q\nwheel_inertia = 2 kg*m2\n");
+    expect(&sheet, "front.tyre.load_capacity", 1450.0);
+    expect(&sheet, "rear.tyre.load_capacity", 1320.0);
+    /* One index is that of a single tyre: nothing is said of two. */
+    read_instead(&sheet, tyre_lines,
+                 "[rear.axle]\nwheels = dual\n"
+                 "[front.tyre]\nmarking = 265/70R17 115T\nwheel_inertia = 2 kg*m2\n");
+    expect(&sheet, "front.tyre.load_capacity", 1215.0);
+    assert_nan(value_at(&sheet, "rear.tyre.load_capacity"));
+}
+
 static void a_marking_without_load_and_speed_leaves_them_open(void **state)
 {
     (void)state;
@@ -385,6 +403,7 @@ static void what_was_pumped_in_gives_the_elastic_volume(void **state)
     read_sheet(&sheet, plus(plain, "[circuits]\npumped = (20 bar, 3 cm3) (60 bar, 5 cm3) "
                                    "(100 bar, 7 cm3)\n"));
     assert_near(value_at(&sheet, "circuits.elastic_volume"), 5e-6, 1e-10);
+    assert_near(value_at(&sheet, "circuits.closing_volume"), 2e-6, 1e-10);
 }
 
 /* ---- parking, speedometer -------------------------------------------------------------------- */
@@ -618,6 +637,7 @@ int main(void)
         cmocka_unit_test(the_tilted_axle_gives_the_height_of_the_centre),
         cmocka_unit_test(the_roof_gives_an_estimate_of_the_height),
         cmocka_unit_test(a_marking_gives_size_load_and_speed),
+        cmocka_unit_test(dual_wheels_carry_by_the_second_index),
         cmocka_unit_test(a_marking_without_load_and_speed_leaves_them_open),
         cmocka_unit_test(a_bias_ply_tyre_rolls_shorter),
         cmocka_unit_test(a_rollout_gives_the_radius_and_a_diameter),

@@ -358,6 +358,19 @@ static void a_locked_centre_drive_locks_all_wheels_together(void **state)
     assert_near(brake_system_deceleration(&system, 1200.0), 0.8 * BRAKE_GRAVITY, ROUNDING);
 }
 
+/* Four wheels of 2 kg m2 at the rear: twice the inertia of two. */
+static void dual_wheels_turn_four_at_the_axle(void **state)
+{
+    (void)state;
+    const char *turning = swapped(plain, "wheel_inertia = 10 kg*m2", "wheel_inertia = 2 kg*m2");
+    const struct brake_system two = build(turning, BRAKE_EMPTY, BRAKE_INTACT);
+    const struct brake_system four =
+        build(plus(turning, "[rear.axle]\nwheels = dual\n"), BRAKE_EMPTY, BRAKE_INTACT);
+    assert_near(two.balance.axle[BRAKE_REAR].inertia, 4.0, ROUNDING);
+    assert_near(four.balance.axle[BRAKE_REAR].inertia, 8.0, ROUNDING);
+    assert_near(four.balance.axle[BRAKE_FRONT].inertia, 4.0, ROUNDING);
+}
+
 /* ---- fluid, strokes, travel ------------------------------------------------------------------ */
 
 /* pi cm3 for a caliper at 100 bar: both front ones take 20 mm of stroke at 100 bar and, by
@@ -420,7 +433,8 @@ static void a_measured_elastic_volume_scales_the_parts(void **state)
     (void)state;
     const char *text = swapped(plain, "compliance = 0 cm3", "compliance = 3 cm3");
     text = swapped(text, "compliance = 0 mm3", "compliance = 2 cm3");
-    text = swapped(text, "hose_volume = 0 cm3", "hose_volume = 1 cm3\nelastic_volume = 14.380952380952381 cm3");
+    text = swapped(text, "hose_volume = 0 cm3",
+                   "hose_volume = 1 cm3\nelastic_volume = 14.380952380952381 cm3");
     const struct brake_system system = build(text, BRAKE_EMPTY, BRAKE_INTACT);
     assert_near(system.circuit[0].compliance, 12e-6 * 3.0 / 7.0 / 1e7, ROUNDING);
     assert_near(system.circuit[1].compliance, 8e-6 * 3.0 / 7.0 / 1e7, ROUNDING);
@@ -428,6 +442,15 @@ static void a_measured_elastic_volume_scales_the_parts(void **state)
     assert_near(system.circuit[0].hoses, 1e-6 / 1e7, ROUNDING);
     /* The gaps are no elastic volume. */
     assert_near(system.circuit[0].gaps, 9e-3 * master_area, ROUNDING);
+    /* No more is taken early than the line of the test begins with: 9.82 cm3, less 11.25 mm of gaps
+     * over A_m, leave the half of what the pads would take; the rest of the rise is in the parts. */
+    text = swapped(text, "hose_volume = 1 cm3",
+                   "hose_volume = 1 cm3\nclosing_volume = 9.8200060210028 cm3");
+    const struct brake_system early = build(text, BRAKE_EMPTY, BRAKE_INTACT);
+    assert_near(early.circuit[0].seating, 6e-6 * 4.4 / 7.0, 1e-9);
+    const struct brake_fluid all = brake_fluid_sum(early.circuit[0], early.circuit[1]);
+    assert_near((brake_fluid_volume(&all, 1e7) - brake_fluid_volume(&all, 2e6)) / 0.8,
+                14.380952380952381e-6, 1e-9);
     /* Rigid parts have no shares that could be scaled. */
     const struct brake_system rigid =
         build(swapped(plain, "air_volume", "elastic_volume = 5 cm3\nair_volume"), BRAKE_EMPTY,
@@ -466,10 +489,9 @@ static void two_chambers_at_their_ends_give_no_more_pressure(void **state)
     const struct brake_system even =
         build(swapped(text, "take_up = 0 mm\n", strokes), BRAKE_EMPTY, BRAKE_INTACT);
     assert_near(brake_system_pressure(&even, 500.0), 30e5, 1e-9);
-    const struct brake_system longer =
-        build(swapped(swapped(text, "take_up = 0 mm\n", strokes), "8.25 mm",
-                      "8.992857142857143 mm"),
-              BRAKE_EMPTY, BRAKE_INTACT);
+    const struct brake_system longer = build(
+        swapped(swapped(text, "take_up = 0 mm\n", strokes), "8.25 mm", "8.992857142857143 mm"),
+        BRAKE_EMPTY, BRAKE_INTACT);
     assert_int_equal(longer.held, 0);
     assert_near(brake_system_pressure(&longer, 500.0), 40e5, 1e-9);
 }
@@ -481,9 +503,9 @@ static void the_floor_counts_a_held_chamber_by_its_stroke(void **state)
     const char *text = swapped(soft(), "compliance = 0 mm3", "compliance = 1.570796326794897 cm3");
     text = swapped(text, "take_up = 0 mm\n", "take_up = 0 mm\nprimary_stroke = 21 mm\n");
     /* (124.97 - 5)/4 = 29.99 mm, less 21 and 2.25 mm: 6.743 mm are 40 bar. */
-    const struct brake_system system =
-        build(swapped(text, "free_play = 5 mm\n", "free_play = 5 mm\ntravel = 124.97142857142857 mm\n"),
-              BRAKE_EMPTY, BRAKE_INTACT);
+    const struct brake_system system = build(
+        swapped(text, "free_play = 5 mm\n", "free_play = 5 mm\ntravel = 124.97142857142857 mm\n"),
+        BRAKE_EMPTY, BRAKE_INTACT);
     assert_near(brake_system_pressure(&system, 500.0), 40e5, 1e-9);
     assert_near(brake_system_travel(&system, 40e5), 0.12497142857142857, 1e-12);
 }
@@ -593,6 +615,7 @@ int main(void)
         cmocka_unit_test(an_anti_lock_that_fails_leaves_what_the_driver_keeps),
         cmocka_unit_test(an_anti_lock_keeps_no_driver_from_what_he_can_do),
         cmocka_unit_test(a_locked_centre_drive_locks_all_wheels_together),
+        cmocka_unit_test(dual_wheels_turn_four_at_the_axle),
         cmocka_unit_test(every_term_of_the_fluid_goes_to_its_circuit),
         cmocka_unit_test(the_circuits_share_what_the_split_gives_them),
         cmocka_unit_test(a_measured_elastic_volume_scales_the_parts),

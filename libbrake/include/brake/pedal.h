@@ -123,9 +123,9 @@ struct brake_fluid {
     double shoes;      /**< [m3] travel of the shoes to the drum */
     double take_up;    /**< [m3] closing the ports of the master cylinder */
     double compliance; /**< [m3/Pa] calipers once their pads lie, and wheel cylinders */
-    double seating;    /**< [m3] calipers before, while pads, plates and seals lay themselves down */
-    double hoses;      /**< [m3/Pa] hoses and lines */
-    double air;        /**< [m3] free air at atmospheric pressure */
+    double seating; /**< [m3] calipers before, while pads, plates and seals lay themselves down */
+    double hoses;   /**< [m3/Pa] hoses and lines */
+    double air;     /**< [m3] free air at atmospheric pressure */
 };
 
 /** Fluid that a pair of calipers takes to close the pad clearance, both wheels of an axle. A

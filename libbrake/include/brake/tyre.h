@@ -25,6 +25,7 @@ struct brake_marking {
     double rim_diameter;     /**< [m] nominal rim diameter */
     double overall_diameter; /**< [m] outer diameter, inflated, new */
     double load_capacity;    /**< [kg] one tyre, single mounting; 0 when no load index is given */
+    double dual_capacity;    /**< [kg] one of two side by side; 0 when no second index is given */
     double speed_limit;      /**< [m/s] speed of the speed symbol; 0 when none is given */
     bool radial;             /**< false for a bias-ply tyre */
 };

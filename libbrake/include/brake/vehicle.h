@@ -51,6 +51,7 @@ enum brake_country { BRAKE_COUNTRY_UNSTATED, BRAKE_COUNTRIES(BRAKE_COUNTRY_) };
 enum brake_secondary { BRAKE_BY_CIRCUITS, BRAKE_SEPARATE };
 enum brake_tyres { BRAKE_TYRES_ROAD, BRAKE_TYRES_ALL_TERRAIN, BRAKE_TYRES_MUD };
 enum brake_type { BRAKE_DISC, BRAKE_DRUM };
+enum brake_wheels { BRAKE_WHEELS_SINGLE, BRAKE_WHEELS_DUAL };
 enum brake_mounting { BRAKE_FLOATING, BRAKE_FIXED };
 enum brake_pad_shape { BRAKE_SECTOR, BRAKE_RECTANGLE, BRAKE_OUTLINE };
 enum brake_valve_kind { BRAKE_VALVE_NONE, BRAKE_VALVE_FIXED, BRAKE_VALVE_LOAD, BRAKE_VALVE_HEIGHT };
@@ -121,6 +122,7 @@ struct brake_tilt_lines {
 
 struct brake_axle_lines {
     int brake;
+    int wheels;
     double rated_mass;
     double side_difference;
     double scrub_radius;
@@ -243,6 +245,7 @@ struct brake_circuits_lines {
     double hose_volume;
     double air_volume;
     double elastic_volume;
+    double closing_volume;
     struct brake_points pumped;
 };
 
