@@ -225,7 +225,7 @@ static void scale_to_measured(struct brake_fluid fluid[BRAKE_AXLES],
     const double room = lines->closing_volume - all.gaps - all.shoes - all.air;
     const double sum = (all.compliance + all.hoses) * AT_100_BAR + seated_rise(&all);
     const double scale = lines->elastic_volume / sum;
-    const bool cut = scale * all.seating > room;
+    const bool cut = all.seating > 0.0 && scale * all.seating > room;
     const double early = cut ? fmax(0.0, room) / all.seating : scale;
     if (isnan(lines->elastic_volume) || !(sum > 0.0))
         return;

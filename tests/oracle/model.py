@@ -333,7 +333,7 @@ class Car:
             seating = sum(brake.seating for brake in self.brakes)
             self.scale = elastic / (linear * HUNDRED_BAR + RISE * seating)
             self.early = self.scale
-            if known(room) and self.scale * seating > room:
+            if known(room) and seating > 0 and self.scale * seating > room:
                 self.early = max(room, 0.0) / seating
         self.hoses = self.scale * hoses
         self.air = get("circuits.air_volume")

@@ -451,6 +451,18 @@ static void a_measured_elastic_volume_scales_the_parts(void **state)
     const struct brake_fluid all = brake_fluid_sum(early.circuit[0], early.circuit[1]);
     assert_near((brake_fluid_volume(&all, 1e7) - brake_fluid_volume(&all, 2e6)) / 0.8,
                 14.380952380952381e-6, 1e-9);
+    /* A line that begins before the gaps are closed: nothing is taken early, and nothing of it is
+     * wanted where the calipers are rigid. */
+    const struct brake_system none =
+        build(swapped(text, "closing_volume = 9.8200060210028 cm3", "closing_volume = -1 cm3"),
+              BRAKE_EMPTY, BRAKE_INTACT);
+    assert_equal(none.circuit[0].seating, 0.0);
+    const struct brake_system hoses =
+        build(swapped(plain, "hose_volume = 0 cm3",
+                      "hose_volume = 1 cm3\nelastic_volume = 2 cm3\nclosing_volume = -1 cm3"),
+              BRAKE_EMPTY, BRAKE_INTACT);
+    assert_near(hoses.circuit[0].hoses, 1e-6 / 1e7, ROUNDING);
+    assert_equal(hoses.circuit[0].seating, 0.0);
     /* Rigid parts have no shares that could be scaled. */
     const struct brake_system rigid =
         build(swapped(plain, "air_volume", "elastic_volume = 5 cm3\nair_volume"), BRAKE_EMPTY,
