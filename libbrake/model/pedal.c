@@ -134,8 +134,8 @@ double brake_fluid_volume(const struct brake_fluid *fluid, double pressure)
     return closing_volume(fluid) + elastic_volume(fluid, pressure);
 }
 
-/* It begins where the volume would be left with all of seating and air already taken, which is below
- * the root, and ends where rounding stops the rise. */
+/* It begins where the volume would be left with all of seating and air already taken, which is
+ * below the root, and ends where rounding stops the rise. */
 double brake_fluid_pressure(const struct brake_fluid *fluid, double volume)
 {
     const double left = volume - closing_volume(fluid);

@@ -215,9 +215,9 @@ static double seated_rise(const struct brake_fluid *fluid)
            0.8;
 }
 
-/* A measured total rules over the sum of the parts, which keeps only their shares. What calipers take
- * early is no more than the pump test leaves room for before its line, beside gaps, shoes and air;
- * what is cut of it they take late, so that their share stays. */
+/* A measured total rules over the sum of the parts, which keeps only their shares. What calipers
+ * take early is no more than the pump test leaves room for before its line, beside gaps, shoes and
+ * air; what is cut of it they take late, so that their share stays. */
 static void scale_to_measured(struct brake_fluid fluid[BRAKE_AXLES],
                               const struct brake_circuits_lines *lines)
 {

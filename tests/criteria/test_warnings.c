@@ -121,8 +121,8 @@ static void a_pedal_that_goes_far_down(void **state)
                 "Long pedal, empty: 50 mm, 81 % of the travel to the floor");
 }
 
-/* Front calipers of 20 mm of stroke at 100 bar, 12 mm at 30 bar and, of reference/method.md, section
- * 4, 16.32 mm at the 64 bar that would be there at 500 N. */
+/* Front calipers of 20 mm of stroke at 100 bar, 12 mm at 30 bar and, of reference/method.md,
+ * section 4, 16.32 mm at the 64 bar that would be there at 500 N. */
 static void a_pedal_that_comes_to_its_end(void **state)
 {
     (void)state;

@@ -426,8 +426,8 @@ static void the_circuits_share_what_the_split_gives_them(void **state)
 }
 
 /* Calipers of 6 + 4 cm3 at 100 bar and 1 cm3 of hoses. From 20 to 100 bar calipers take 3/7 and, as
- * their pads have mostly laid themselves down, 4/21 of it a 100 bar: 10 x 13/21 + 1 cm3, of which twice
- * as much was measured. */
+ * their pads have mostly laid themselves down, 4/21 of it a 100 bar: 10 x 13/21 + 1 cm3, of which
+ * twice as much was measured. */
 static void a_measured_elastic_volume_scales_the_parts(void **state)
 {
     (void)state;
@@ -442,8 +442,8 @@ static void a_measured_elastic_volume_scales_the_parts(void **state)
     assert_near(system.circuit[0].hoses, 1e-6 / 1e7, ROUNDING);
     /* The gaps are no elastic volume. */
     assert_near(system.circuit[0].gaps, 9e-3 * master_area, ROUNDING);
-    /* No more is taken early than the line of the test begins with: 9.82 cm3, less 11.25 mm of gaps
-     * over A_m, leave the half of what the pads would take; the rest of the rise is in the parts. */
+    /* No more is taken early than the line of the test begins with: 9.82 cm3, less 11.25 mm of
+     * gaps over A_m, leave half of what the pads would take; the rest is in the parts. */
     text = swapped(text, "hose_volume = 1 cm3",
                    "hose_volume = 1 cm3\nclosing_volume = 9.8200060210028 cm3");
     const struct brake_system early = build(text, BRAKE_EMPTY, BRAKE_INTACT);

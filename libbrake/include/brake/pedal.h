@@ -150,9 +150,9 @@ double brake_fluid_gaps(double area, double gap);
  */
 double brake_fluid_shoes(double area, double travel);
 
-/** Fluid that a pair of calipers takes by giving way, both wheels of an axle. Pads, their plates and
- * seals lay themselves down first, so that much of it goes at low pressure: six tenths of what 100
- * bar takes below 30 bar.
+/** Fluid that a pair of calipers takes by giving way, both wheels of an axle. Pads, their plates
+ * and seals lay themselves down first, so that much of it goes at low pressure: six tenths of what
+ * 100 bar takes below 30 bar.
  *
  *   V(p) = 2 wheels x V_100 (3/7 p / 100 bar + 4/7 x 1.1 p / (p + 10 bar))
  * @param volume  [m3] that one caliper takes at 100 bar
@@ -197,8 +197,8 @@ double brake_fluid_volume(const struct brake_fluid *fluid, double pressure);
  * @param fluid   the ledger [m3, m3/Pa]
  * @param volume  [m3] that can be displaced
  * @return        [Pa]; 0 when the volume does not close the gaps, infinite for a rigid circuit
- * @source        inverse of brake_fluid_volume: Newton's method from below on a curve that bends down,
- *                which comes nearer with every step and never passes the root
+ * @source        inverse of brake_fluid_volume: Newton's method from below on a curve that bends
+ *                down, which comes nearer with every step and never passes the root
  */
 double brake_fluid_pressure(const struct brake_fluid *fluid, double volume);
 
