@@ -99,8 +99,8 @@ static void lay_pads(const struct chain *chain, struct brake_thermal_spec *spec)
 }
 
 /* [W/(m2*K)] per area of the pistons. A steel cup 4 mm thick, 30 mm long, 50 mm wide conducts 500
- * along its wall, and its edge on the plate 590, by 2000 of bare steel on steel (from memory); a shoe
- * touches a wheel cylinder with the tip of its web only. */
+ * along its wall, and its edge on the plate 590, by 2000 of bare steel on steel (from memory); a
+ * shoe touches a wheel cylinder with the tip of its web only. */
 static const double CUP = 270.0;
 static const double WEB = 150.0;
 

@@ -525,8 +525,8 @@ static void the_steps_are_short_enough(void **state)
     }
 }
 
-/* Directive 71/320/EEC, Annex II, 1.3.1.3: the force of the first application is held. The energy of
- * a snub is that of its speeds; friction that fades only takes longer to it. */
+/* Directive 71/320/EEC, Annex II, 1.3.1.3: the force of the first application is held. The energy
+ * of a snub is that of its speeds; friction that fades only takes longer to it. */
 static void a_sequence_of_the_un_holds_the_pedal_force_of_its_first_snub(void **state)
 {
     (void)state;

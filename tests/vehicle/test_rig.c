@@ -143,8 +143,8 @@ static double conductance(const struct brake_cooling *cooling, double speed)
     return cooling->area * brake_cooling_coefficient(cooling, speed, 380.0, BRAKE_ATMOSPHERE);
 }
 
-/* Stephens, Aerodynamic Cooling of Automotive Disc Brakes (thesis, RMIT 2006), abstract: on a car in
- * the wind tunnel vented rotors cooled "40+%" better than solid ones of the same size. */
+/* Stephens, Aerodynamic Cooling of Automotive Disc Brakes (thesis, RMIT 2006), abstract: on a car
+ * in the wind tunnel vented rotors cooled "40+%" better than solid ones of the same size. */
 static void vanes_add_what_was_measured_on_a_car(void **state)
 {
     (void)state;
