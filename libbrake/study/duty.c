@@ -22,8 +22,8 @@ static const double MISSED = 1e-3; /* [m/s2] less is no shortfall */
 #define KMH (1.0 / 3.6)
 
 /* All texts from memory; the same cycle was read in Directive 71/320/EEC, Annex II, 1.3.1.1, and
- * that the force of its first application is held in 1.3.1.3. The start of 65 degC is that of FMVSS 135,
- * S7.13 (55 to 65); the others name none. */
+ * that the force of its first application is held in 1.3.1.3. The start of 65 degC is that of FMVSS
+ * 135, S7.13 (55 to 65); the others name none. */
 static const struct brake_fade_sequence sequences[] = {
     {"us.135.fade", "FMVSS 135, S7.13", "from memory; check against the current text", 120.0 * KMH,
      0.8, 0.5, 338.15, 45.0, 3.0, 15, false},
