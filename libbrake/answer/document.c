@@ -255,6 +255,19 @@ void brake_document_annex(struct brake_document *d)
     add_node(d, &(struct brake_node){.kind = BRAKE_NODE_ANNEX});
 }
 
+/* Its ends of lines stay; what may not stand in a page the page leaves out. */
+void brake_document_carry(struct brake_document *d, const char *name, const char *text)
+{
+    const size_t size = strlen(text) + 1;
+    char *copy = keep(d, size);
+    if (copy == NULL)
+        return;
+    memcpy(copy, text, size);
+    add_node(d, &(struct brake_node){.kind = BRAKE_NODE_CARRIED,
+                                     .key = keep_text(d, name),
+                                     .cell = brake_cell_text(copy)});
+}
+
 void brake_document_figure(struct brake_document *d, struct brake_figure_of figure)
 {
     add_node(d, &(struct brake_node){.kind = BRAKE_NODE_FIGURE, .figure = figure});

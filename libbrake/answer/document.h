@@ -53,6 +53,7 @@ enum brake_node_kind {
     BRAKE_NODE_FACT,
     BRAKE_NODE_TABLE,
     BRAKE_NODE_FIGURE,
+    BRAKE_NODE_CARRIED, /* a text that a page carries along, out of sight */
     BRAKE_NODE_ANNEX /* what follows is for who wants to know more: set small on paper */
 };
 
@@ -109,6 +110,9 @@ void brake_document_row(struct brake_document *d, const struct brake_cell *cells
 
 /* From here on it is an annex, to the end. */
 void brake_document_annex(struct brake_document *d);
+
+/* A text that a page carries in an element of this name, out of sight, to be read again. */
+void brake_document_carry(struct brake_document *d, const char *name, const char *text);
 
 void brake_document_figure(struct brake_document *d, struct brake_figure_of figure);
 

@@ -1,5 +1,7 @@
 #include "page.h"
 
+#include <string.h>
+
 #include "brake/version.h"
 #include "brake/warnings.h"
 #include "style.h"
@@ -73,6 +75,22 @@ void brake_page_table(FILE *stream, const char *style, const char *caption,
 void brake_page_table_end(FILE *stream)
 {
     fputs("</tbody>\n</table>\n", stream);
+}
+
+void brake_page_carry(FILE *stream, const char *name, const char *lines)
+{
+    enum { LONG = 4096 };
+    char line[LONG];
+    brake_text_print(stream, "<pre hidden id=\"%s\">\n", name);
+    while (*lines != '\0') {
+        const size_t length = strcspn(lines, "\n");
+        brake_text_format(line, sizeof line, "%.*s", (int)length, lines);
+        brake_page_text(stream, line);
+        fputc('\n', stream);
+        lines += length;
+        lines += *lines == '\n' ? 1 : 0;
+    }
+    fputs("</pre>\n", stream);
 }
 
 void brake_page_blank(FILE *stream, const char *what)

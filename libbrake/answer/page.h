@@ -35,6 +35,9 @@ void brake_page_table(FILE *stream, const char *style, const char *caption,
                       const char *const *heads);
 void brake_page_table_end(FILE *stream);
 
+/* Lines out of sight, in an element of that name. */
+void brake_page_carry(FILE *stream, const char *name, const char *lines);
+
 /* Room to write by hand, with what is to be written there. */
 void brake_page_blank(FILE *stream, const char *what);
 

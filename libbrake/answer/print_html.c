@@ -288,6 +288,9 @@ static void put_node(struct page *p, const struct brake_node *node, unsigned *he
     case BRAKE_NODE_TABLE:
         put_table(p, node);
         break;
+    case BRAKE_NODE_CARRIED:
+        brake_page_carry(p->stream, node->key, node->cell.text);
+        break;
     case BRAKE_NODE_FIGURE:
         if (figure)
             node->figure.draw(node->figure.context, p->d->systems, p->stream);

@@ -279,6 +279,7 @@ static void put_node(struct writer *w, const struct brake_node *node, unsigned *
         put_table(w, node);
         break;
     case BRAKE_NODE_FIGURE:
+    case BRAKE_NODE_CARRIED:
     case BRAKE_NODE_ANNEX:
         break;
     }

@@ -106,6 +106,7 @@ static void print_node(const struct page *p, const struct brake_node *node)
     case BRAKE_NODE_ANNEX:
         brake_text_print(p->stream, "\n%s\n", "Annex");
         break;
+    case BRAKE_NODE_CARRIED:
     case BRAKE_NODE_END:
         break;
     case BRAKE_NODE_SENTENCE:

@@ -5,6 +5,7 @@
 #include "brake/paper.h"
 #include "brake/version.h"
 #include "criteria/scope.h"
+#include "file/carried.h"
 #include "parts.h"
 #include "picture.h"
 #include "standing.h"
@@ -39,19 +40,38 @@ static void identity(struct brake_document *d, const struct brake_paper *paper, 
 }
 
 /* No paper tells where its file lay on a disk. */
-static struct brake_cell file_name(const char *path)
+static const char *file_name(const char *path)
 {
     const char *slash = path != NULL ? strrchr(path, '/') : NULL;
-    return brake_cell_text(slash != NULL ? slash + 1 : path);
+    return slash != NULL ? slash + 1 : path;
+}
+
+/* What a paper was made of, so that it cannot be laid beside another vehicle's file. */
+static void files(struct brake_document *d, const struct brake_paper *paper)
+{
+    brake_document_fact(d, NULL, "Vehicle file", brake_cell_text(file_name(paper->file)));
+    brake_document_fact(d, NULL, "Digest of its values",
+                        brake_cell_text(brake_part_digest(d, paper->sheet)));
+    brake_document_fact(d, NULL, "Before", brake_cell_text(file_name(paper->before_file)));
+    if (paper->before != NULL)
+        brake_document_fact(d, NULL, "Digest of before",
+                            brake_cell_text(brake_part_digest(d, paper->before)));
+    brake_document_fact(d, NULL, "Drive log", brake_cell_text(file_name(paper->drive_file)));
+    brake_document_fact(d, NULL, "Worked out by", brake_cell_text("libbrake " BRAKE_VERSION));
+}
+
+static void carry(struct brake_document *d, const struct brake_paper *paper)
+{
+    brake_part_carry(d, BRAKE_CARRIED_VEHICLE, paper->sheet, file_name(paper->file));
+    if (paper->before != NULL)
+        brake_part_carry(d, BRAKE_CARRIED_BEFORE, paper->before, file_name(paper->before_file));
 }
 
 static void facts(struct brake_document *d, const struct brake_paper *paper)
 {
     brake_document_section(d, NULL, "Vehicle and date");
     brake_document_fact(d, NULL, "Date", brake_cell_text(paper->date));
-    brake_document_fact(d, NULL, "Vehicle file", file_name(paper->file));
-    brake_document_fact(d, NULL, "Before", file_name(paper->before_file));
-    brake_document_fact(d, NULL, "Drive log", file_name(paper->drive_file));
+    files(d, paper);
     line_fact(d, paper, "Category", "vehicle.category");
     line_fact(d, paper, "First registered", "vehicle.first_registered");
     line_fact(d, paper, "Rated mass", "vehicle.rated_mass");
@@ -372,6 +392,7 @@ void brake_answer_report(struct brake_document *document, const struct brake_pap
 {
     brake_document_head(document, "Brakes of a modified vehicle: report for inspection",
                         brake_part_name(paper->sheet));
+    carry(document, paper);
     brake_document_section(document, NULL, "Outcome");
     if (paper->assessment->before != NULL)
         brake_part_before(document, paper->assessment->before);

@@ -5,8 +5,7 @@
 #include "command.h"
 #include "vehicle/text.h"
 
-/* A file that another one names stands beside it. */
-static int beside(const char *file, const char *named, char **path)
+int command_beside(const char *file, const char *named, char **path)
 {
     const char *slash = named[0] != '/' ? strrchr(file, '/') : NULL;
     const size_t folder = slash != NULL ? (size_t)(slash - file) + 1 : 0;
@@ -52,17 +51,38 @@ int command_no_draw(enum brake_status status)
     return EXIT_REFUSED;
 }
 
+/* The page of a report carries the vehicle before along, whatever lies beside it. */
+static int read_carried(const char *file, const struct brake_sheet *after,
+                        struct brake_sheet *before, bool *told)
+{
+    struct brake_error error;
+    FILE *stream;
+    const int opened = command_open(file, &stream);
+    if (opened != 0)
+        return opened;
+    enum brake_status status = brake_file_read_before(stream, before, &error);
+    command_close(stream);
+    *told = status != BRAKE_E_MISSING;
+    if (!*told)
+        return 0;
+    if (status == BRAKE_OK)
+        status = brake_sheet_complete(before, &error);
+    return status == BRAKE_OK ? command_fit(file, after, before) : command_refuse(file, &error);
+}
+
 int command_before(const char *option, const char *file, const struct brake_sheet *after,
                    struct brake_sheet *before, bool *told)
 {
     const char *named = after->vehicle.general.before;
     char *path;
     *told = option != NULL || named[0] != '\0';
-    if (!*told)
-        return 0;
     if (option != NULL)
         return read_one(option, after, before);
-    int status = beside(file, named, &path);
+    if (command_is_page(file))
+        return read_carried(file, after, before, told);
+    if (!*told)
+        return 0;
+    int status = command_beside(file, named, &path);
     if (status == 0)
         status = read_one(path, after, before);
     free(path);

@@ -64,6 +64,8 @@ static int run_check(char **words)
     int status = take_words(words, &o);
     if (status == 0)
         status = command_read(o.file, &o.set, &o.units, &sheet);
+    if (status == 0 && o.set.count == 0)
+        command_tell_page(o.file, &sheet);
     if (status == 0)
         status = command_before(o.before, o.file, &sheet, &before, &told);
     if (status == 0)

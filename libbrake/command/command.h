@@ -51,6 +51,15 @@ int command_read(const char *path, const struct command_list *settings, enum bra
 int command_before(const char *option, const char *file, const struct brake_sheet *after,
                    struct brake_sheet *before, bool *told);
 
+/* A file that another one names stands beside it: its path, to be freed. Returns 0 or EXIT_FAILED.
+ */
+int command_beside(const char *file, const char *named, char **path);
+
+/* Whether a file is the page of a report, which carries its vehicle; says whether that is what was
+ * printed, and whether version and file are the same. */
+bool command_is_page(const char *path);
+void command_tell_page(const char *path, const struct brake_sheet *sheet);
+
 /* Whether a vehicle before may stand beside the other; carries what belongs to one of them, and
  * says so. Returns 0 or EXIT_REFUSED. */
 int command_fit(const char *path, const struct brake_sheet *after, struct brake_sheet *before);

@@ -100,3 +100,11 @@ void brake_digest_end(struct brake_digest *digest, char text[BRAKE_DIGEST_TEXT])
     for (size_t i = 0; i < 8; i++)
         brake_text_format(text + 8 * i, 9, "%08x", (unsigned)digest->state[i]);
 }
+
+void brake_digest_vehicle(const struct brake_sheet *sheet, char text[BRAKE_DIGEST_TEXT])
+{
+    struct brake_digest digest;
+    brake_digest_begin(&digest);
+    brake_digest_add_vehicle(&digest, sheet);
+    brake_digest_end(&digest, text);
+}

@@ -24,6 +24,9 @@ void brake_digest_add_text(struct brake_digest *digest, const char *text);
 /* Every value of a vehicle that is known, by its path. */
 void brake_digest_add_vehicle(struct brake_digest *digest, const struct brake_sheet *sheet);
 
+/* The digest of a vehicle alone. */
+void brake_digest_vehicle(const struct brake_sheet *sheet, char text[BRAKE_DIGEST_TEXT]);
+
 /* Ends it; fills its 64 hexadecimal digits. */
 void brake_digest_end(struct brake_digest *digest, char text[BRAKE_DIGEST_TEXT]);
 

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "brake/file.h"
+#include "carried.h"
 #include "value.h"
 #include "vehicle/letters.h"
 #include "vehicle/sections.h"
@@ -16,6 +17,7 @@ enum { SECTION_BYTES = 49, PART_NAME_BYTES = 40 };
 struct input {
     FILE *stream;
     const char *text;
+    const char *carried; /* element of a page that holds the vehicle */
     struct brake_sheet *sheet;
     struct brake_error *error;
     long bytes;
@@ -255,6 +257,47 @@ static void understand(struct input *in, char *line)
         take_named(in, line);
 }
 
+/* ---- a page that carries a vehicle ----------------------------------------------------------- */
+
+/* Goes on behind a mark, whose first letter comes in it once. Returns whether it came. */
+static bool pass(struct input *in, const char *mark)
+{
+    const char *next = mark;
+    int byte;
+    while (*next != '\0' && in->bytes < BRAKE_FILE_BYTES && (byte = next_byte(in)) != EOF) {
+        in->line += byte == '\n' ? 1 : 0;
+        next = byte == *next ? next + 1 : byte == *mark ? mark + 1 : mark;
+    }
+    return *next == '\0';
+}
+
+/* Goes on behind the tag of the element that carries the vehicle, within a line. */
+static bool enter(struct input *in)
+{
+    in->line++;
+    if (!pass(in, in->carried) || !pass(in, ">"))
+        return false;
+    in->line--; /* what is left of it counts as a line when it is taken */
+    return true;
+}
+
+static enum brake_status read_page(struct input *in, char line[BRAKE_LINE_BYTES + 2])
+{
+    bool more = enter(in);
+    if (!more)
+        return REFUSE(in, BRAKE_E_MISSING, "",
+                      "is a page that carries no vehicle; give a vehicle file, or the page that "
+                      "`stopmargin report` writes");
+    while (more && take_line(in, line) >= 0) {
+        more = brake_carried_line(line);
+        understand(in, line);
+        more = more && in->error->status == BRAKE_OK;
+    }
+    return in->error->status;
+}
+
+/* ---- all ------------------------------------------------------------------------------------- */
+
 static enum brake_status read_all(struct input *in)
 {
     static const struct brake_error none = {0};
@@ -264,8 +307,11 @@ static enum brake_status read_all(struct input *in)
     in->part = -1;
     in->quantity = -1;
     brake_sheet_clear(in->sheet);
-    while (in->error->status == BRAKE_OK && take_line(in, line) >= 0)
+    while (in->error->status == BRAKE_OK && take_line(in, line) >= 0) {
+        if (in->line == 1 && brake_carried_page(line))
+            return read_page(in, line);
         understand(in, line);
+    }
     if (in->stream != NULL && ferror(in->stream))
         return REFUSE(in, BRAKE_E_READ, "", "cannot be read: %s", strerror(errno));
     if (in->error->status == BRAKE_OK && in->section < 0) {
@@ -279,13 +325,36 @@ static enum brake_status read_all(struct input *in)
 enum brake_status brake_file_read(FILE *stream, struct brake_sheet *sheet,
                                   struct brake_error *error)
 {
-    struct input in = {.stream = stream, .sheet = sheet, .error = error};
+    struct input in = {
+        .stream = stream, .carried = BRAKE_CARRIED_VEHICLE, .sheet = sheet, .error = error};
     return read_all(&in);
+}
+
+enum brake_status brake_file_read_before(FILE *stream, struct brake_sheet *sheet,
+                                         struct brake_error *error)
+{
+    struct input in = {
+        .stream = stream, .carried = BRAKE_CARRIED_BEFORE, .sheet = sheet, .error = error};
+    return read_all(&in);
+}
+
+bool brake_file_mark(FILE *stream, char mark[BRAKE_MARK_BYTES])
+{
+    char line[BRAKE_LINE_BYTES + 2] = "";
+    struct brake_error error = {.status = BRAKE_OK};
+    struct input in = {.stream = stream, .carried = BRAKE_CARRIED_VEHICLE, .error = &error};
+    bool more = take_line(&in, line) >= 0 && brake_carried_page(line) && enter(&in);
+    for (line[0] = '\0'; more && line[0] == '\0';)
+        more = take_line(&in, line) >= 0 && brake_carried_line(line);
+    more = more && line[0] == ';';
+    brake_text_format(mark, BRAKE_MARK_BYTES, "%s", more ? line + 1 + strspn(line + 1, " ") : "");
+    return more;
 }
 
 enum brake_status brake_file_read_text(const char *text, struct brake_sheet *sheet,
                                        struct brake_error *error)
 {
-    struct input in = {.text = text, .sheet = sheet, .error = error};
+    struct input in = {
+        .text = text, .carried = BRAKE_CARRIED_VEHICLE, .sheet = sheet, .error = error};
     return read_all(&in);
 }

@@ -270,6 +270,27 @@ void brake_write_section(int section, FILE *stream)
     brake_text_print(stream, "\n\n[%s]\n; %s\n", at->path, at->meaning);
 }
 
+void brake_file_write_lines(const struct brake_sheet *sheet, FILE *stream)
+{
+    const unsigned long long reduced = reduced_sections(sheet);
+    for (int i = 0; i < brake_section_count() - 1; i++) {
+        const struct brake_section *section = brake_section_at(i);
+        bool begun = false;
+        for (int row = 0; row < section->count; row++) {
+            const int index = brake_section_first(i) + row;
+            if (brake_quantity_at(index)->role == BRAKE_PART_OF ||
+                !has_line(sheet, index, (reduced >> i & 1) != 0))
+                continue;
+            if (!begun)
+                brake_text_print(stream, "[%s]\n", section->path);
+            begun = true;
+            write_line(sheet, index, false, stream);
+        }
+    }
+    for (int slot = 0; slot < sheet->vehicle.parts; slot++)
+        write_part(sheet, slot, stream);
+}
+
 void brake_file_write(const struct brake_sheet *sheet, FILE *stream)
 {
     const int parts = brake_section_count() - 1;

@@ -6,6 +6,9 @@
 
 #include "brake/catalogue.h"
 
+/* The lines that a completed vehicle needs to be read again as it is, and nothing else. */
+void brake_file_write_lines(const struct brake_sheet *sheet, FILE *stream);
+
 /* A quantity with what explains it: meaning, how to get it, range; then its line, or that as a
  * comment. */
 void brake_write_quantity(const struct brake_sheet *sheet, int index, bool reduced, FILE *stream);

@@ -59,6 +59,86 @@ def test_a_friction_curve_stands_to_its_last_point(how):
     paper = report(HERON, "--set", f"front.disc.pads.friction={curve}", *how)[1]
     assert curve.replace("0.380", "0.38").replace("0.370", "0.37") in flat(paper)
 
+# ---- the page is judged again --------------------------------------------------------------------
+
+AS_IT_WAS = "its vehicle is as it was printed; heron.ini "
+
+
+def judged(page, *options):
+    done = plain.run("check", page, *options)
+    return done.returncode, done.stdout.decode(), done.stderr.decode()
+
+
+@pytest.fixture(scope="module")
+def page(tmp_path_factory):
+    """The page of the changed vehicle, away from its files."""
+    path = tmp_path_factory.mktemp("page") / "heron.html"
+    report(HERON, "--before", BEFORE, "-o", path)
+    return path
+
+
+def test_a_page_carries_its_vehicles_and_is_judged_as_they_are(page):
+    """Given the page alone, when it is checked, then both vehicles come from it, and the words are
+    those of the files."""
+    status, text, told_aside = judged(page)
+    assert (status, text) == judged(HERON, "--before", BEFORE)[:2]
+    assert f"{page}: a page made by libbrake 0.1.0, this is 0.1.0; {AS_IT_WAS}" in told_aside
+    assert told_aside.endswith("heron.ini is not beside it\n")
+
+
+def test_a_page_that_a_browser_saved_again_is_read(page, tmp_path):
+    """Given the same page as a browser writes it: attributes with values, only & < > escaped, the
+    first end of a line within <pre> gone (HTML Living Standard, section 13.3)."""
+    saved = re.sub(r"<pre hidden id=(\S+)>\n", r'<pre hidden="" id=\1>', page.read_text())
+    assert saved.count('hidden=""') == 2
+    again = tmp_path / "again.html"
+    again.write_text(saved.replace("&#39;", "'").replace("&quot;", '"'))
+    assert judged(again)[1] == judged(page)[1]
+
+
+def test_a_page_that_was_altered_is_told(page, tmp_path):
+    altered = tmp_path / "altered.html"
+    text = page.read_text()
+    assert text.count("mu = 0.38 +- 0.04, catalogue") >= 1
+    altered.write_text(text.replace("mu = 0.38 +- 0.04, catalogue", "mu = 0.58 +- 0.04, catalogue"))
+    assert "; its vehicle IS NOT THAT WHICH WAS PRINTED; heron.ini " in judged(altered)[2]
+
+
+@pytest.mark.parametrize(
+    ("mass", "words"), [("38 kg", "beside it is the same"), ("39 kg", "beside it IS ANOTHER NOW")]
+)
+def test_the_file_beside_a_page_is_held_against_it(page, tmp_path, mass, words):
+    beside = tmp_path / "heron.html"
+    beside.write_bytes(page.read_bytes())
+    lines = pathlib.Path(HERON).read_text()
+    assert re.search(r"^mass +=+ 38 kg", lines, re.MULTILINE)
+    (tmp_path / "heron.ini").write_text(re.sub(r"(?m)^(mass +=+) 38 kg", rf"\1 {mass}", lines))
+    assert judged(beside)[2].endswith(f"{AS_IT_WAS}{words}\n")
+
+
+def test_names_that_a_page_escapes_come_back(tmp_path):
+    name = "<b>&amp; \"it's\" </pre> \u00d7"
+    file = vehicle(tmp_path, f"[vehicle] name = {name}")
+    page = tmp_path / "named.html"
+    report(file, "-o", page)
+    assert judged(page)[1] == judged(file)[1]
+    assert judged(page)[1].splitlines()[0] == name
+
+
+def test_a_page_without_a_vehicle_is_refused(tmp_path):
+    bare = tmp_path / "bare.html"
+    bare.write_text("<!doctype html>\n<p>lines-of-vehicle")
+    status, text, complaint = judged(bare)
+    assert (status, text) == (2, "")
+    assert "bare.html:2: is a page that carries no vehicle; give a vehicle file" in complaint
+
+
+def test_paper_tells_the_digest_of_what_it_was_made_of(page):
+    digest = re.search(r"SHA-256 of its values ([0-9a-f]{64})", page.read_text())[1]
+    short = " ".join(digest[i : i + 4] for i in range(0, 16, 4))
+    assert f"Digest of its values {short} " in flat(report(HERON, "--text")[1])
+
+
 # ---- where it goes -------------------------------------------------------------------------------
 
 

@@ -2,10 +2,12 @@
 #define _POSIX_C_SOURCE 200809L /* NOLINT: open_memstream */
 #include "../vehicle/sheet.h"
 
+#include <glob.h>
 #include <stdlib.h>
 #include <string.h>
 
 #include "brake/file.h"
+#include "file/writer.h"
 
 static void read_example(const char *name, struct brake_sheet *sheet)
 {
@@ -170,6 +172,41 @@ static void what_was_written_in_a_workshop_comes_back_as_the_same_number(void **
     }
 }
 
+/* Every vehicle that is kept, so that what one of them alone has is written too. */
+static void lines_alone_read_back_as_the_same_vehicle(void **state)
+{
+    (void)state;
+    static struct brake_sheet one; /* they are large */
+    static struct brake_sheet other;
+    glob_t found;
+    int tried = 0;
+    assert_int_equal(glob(SOURCE_ROOT "/tests/vehicles/*.ini", 0, NULL, &found), 0);
+    assert_int_equal(glob(SOURCE_ROOT "/examples/*.ini", GLOB_APPEND, NULL, &found), 0);
+    for (size_t i = 0; i < found.gl_pathc; i++) {
+        struct brake_error error;
+        char *text = NULL;
+        size_t size = 0;
+        FILE *file = fopen(found.gl_pathv[i], "rb");
+        assert_non_null(file);
+        const enum brake_status status = brake_file_read(file, &one, &error);
+        fclose(file);
+        if (status != BRAKE_OK || brake_sheet_complete(&one, &error) != BRAKE_OK)
+            continue; /* one that is kept to be refused */
+        FILE *stream = open_memstream(&text, &size);
+        assert_non_null(stream);
+        brake_file_write_lines(&one, stream);
+        assert_int_equal(fclose(stream), 0);
+        assert_int_equal(brake_file_read_text(text, &other, &error), BRAKE_OK);
+        assert_int_equal(brake_sheet_complete(&other, &error), BRAKE_OK);
+        assert_same_vehicle(&one, &other, found.gl_pathv[i]);
+        assert_null(strstr(text, ";"));
+        free(text);
+        tried++;
+    }
+    globfree(&found);
+    assert_true(tried > 20);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -177,6 +214,7 @@ int main(void)
         cmocka_unit_test(a_reading_that_a_set_line_overrides_stays_as_a_comment),
         cmocka_unit_test(a_word_of_a_choice_is_taken_in_any_case),
         cmocka_unit_test(what_was_written_in_a_workshop_comes_back_as_the_same_number),
+        cmocka_unit_test(lines_alone_read_back_as_the_same_vehicle),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -39,7 +39,10 @@ enum {
     BRAKE_FILE_BYTES = 1000000 /**< of the file */
 };
 
-/** Read a vehicle file. The sheet is cleared first; it still has to be completed.
+enum { BRAKE_MARK_BYTES = 600 /**< of what a page says of the vehicle that it carries */ };
+
+/** Read a vehicle file, or the page of a report, which carries its vehicle. The sheet is cleared
+ * first; it still has to be completed.
  * @param stream  open for reading; read to its end, not closed
  * @param sheet   filled
  * @param error   filled on refusal: line, field, what came and what is accepted
@@ -47,6 +50,22 @@ enum {
  */
 enum brake_status brake_file_read(FILE *stream, struct brake_sheet *sheet,
                                   struct brake_error *error);
+
+/** Read the vehicle before the change that the page of a report carries.
+ * @param stream  open for reading, of a page; not closed
+ * @param sheet   filled
+ * @param error   filled on refusal; E_MISSING: it carries none
+ * @return        OK, or the status of the error
+ */
+enum brake_status brake_file_read_before(FILE *stream, struct brake_sheet *sheet,
+                                         struct brake_error *error);
+
+/** What the page of a report says of the vehicle that it carries: version, digest, file.
+ * @param stream  open for reading; not closed
+ * @param mark    filled; empty when there is none
+ * @return        whether it is such a page
+ */
+bool brake_file_mark(FILE *stream, char mark[BRAKE_MARK_BYTES]);
 
 /** Read a vehicle file from a text.
  * @param text   the file's bytes, ended by NUL

@@ -1,0 +1,22 @@
+/* Vehicles that a page of the report carries: lines of a vehicle file in an element of their own,
+ * as the page is written and as a browser saves it again. Private to the library. */
+#ifndef BRAKE_FILE_CARRIED_H
+#define BRAKE_FILE_CARRIED_H
+
+#include <stdbool.h>
+#include <stdio.h>
+
+/* The element of the vehicle, and of what it was before. */
+#define BRAKE_CARRIED_VEHICLE "lines-of-vehicle"
+#define BRAKE_CARRIED_BEFORE "lines-of-before"
+
+/* What the first line of an element says: version and digest; the name of the file follows. */
+#define BRAKE_CARRIED_MARK "; libbrake %s; SHA-256 of its values %s; made of "
+
+/* Whether the first line of a file begins a page. */
+bool brake_carried_page(const char *line);
+
+/* A line within a page, its escapes taken back. Returns false when the element ends with it. */
+bool brake_carried_line(char *line);
+
+#endif
