@@ -396,6 +396,7 @@ void brake_answer_check(struct brake_document *document, const struct brake_shee
     brake_document_head(document, "Brakes of a road vehicle", brake_part_name(sheet));
     if (assessment->before != NULL)
         brake_part_before(document, assessment->before);
+    brake_part_told(document, sheet);
     brake_part_verdict(document, sheet, assessment);
     brake_part_advice(document, sheet, assessment);
     brake_part_criteria(document, assessment);

@@ -450,6 +450,7 @@ void brake_answer_comparison(struct brake_document *document,
     brake_document_say(document, NULL, "Before", brake_part_name(comparison->before));
     brake_document_say(document, NULL, "After", brake_part_name(comparison->after));
     brake_part_before(document, before);
+    brake_part_told(document, comparison->after);
     verdict(document, comparison, before);
     side(document, comparison, 0);
     side(document, comparison, 1);

@@ -142,6 +142,7 @@ void brake_answer_first_screen(struct brake_document *document, const struct bra
     brake_document_brief(d);
     if (a->before != NULL)
         say(d, "Changes", brake_part_changes(d, a->before), &lines);
+    say(d, "Drive", brake_part_driven(d, sheet), &lines);
     say(d, "Verdict",
         brake_document_words(d, "%s. All at once: %.0f of 100.",
                              brake_part_ruling(d, &sheet->vehicle, &a->ruling),

@@ -94,6 +94,11 @@ void brake_part_before(struct brake_document *d, const struct brake_before *b);
 /* The hazard of losing torque per need, among requirements. */
 extern const char brake_part_loss_name[];
 
+/* What a drive told: a sentence, NULL without one, and a section with its numbers, if there is
+ * one. */
+const char *brake_part_driven(struct brake_document *d, const struct brake_sheet *sheet);
+void brake_part_told(struct brake_document *d, const struct brake_sheet *sheet);
+
 /* The requirement that limits, in a sentence; how many samples meet one, and why some could not be
  * worked out; its margin. */
 const char *brake_part_limits(struct brake_document *d, const struct brake_assessment *a);

@@ -396,6 +396,8 @@ void brake_answer_report(struct brake_document *document, const struct brake_pap
     brake_document_section(document, NULL, "Outcome");
     if (paper->assessment->before != NULL)
         brake_part_before(document, paper->assessment->before);
+    if (paper->drive == NULL)
+        brake_part_told(document, paper->sheet);
     brake_part_verdict(document, paper->sheet, paper->assessment);
     brake_document_end(document);
     facts(document, paper);

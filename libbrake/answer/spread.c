@@ -401,6 +401,7 @@ void brake_answer_spread(struct brake_document *document, const struct brake_spr
     int order[BRAKE_CRITERIA];
     const int count = order_of(spread, order);
     brake_document_head(document, "How sure the brakes are", brake_part_name(spread->inputs.sheet));
+    brake_part_told(document, spread->inputs.sheet);
     summary(document, spread);
     requirements(document, spread, order, count);
     decides(document, spread, order, count);

@@ -36,10 +36,14 @@ int command_fit(const char *path, const struct brake_sheet *after, struct brake_
     return 0;
 }
 
-static int read_one(const char *path, const struct brake_sheet *after, struct brake_sheet *before)
+static int read_one(const char *path, struct brake_sheet *after, struct brake_sheet *before)
 {
-    const int status = command_read(path, NULL, NULL, before);
-    return status != 0 ? status : command_fit(path, after, before);
+    int status = command_read(path, NULL, NULL, before);
+    if (status == 0)
+        status = command_fit(path, after, before);
+    if (status == 0)
+        brake_drive_carry(before, after);
+    return status;
 }
 
 int command_no_draw(enum brake_status status)
@@ -70,7 +74,7 @@ static int read_carried(const char *file, const struct brake_sheet *after,
     return status == BRAKE_OK ? command_fit(file, after, before) : command_refuse(file, &error);
 }
 
-int command_before(const char *option, const char *file, const struct brake_sheet *after,
+int command_before(const char *option, const char *file, struct brake_sheet *after,
                    struct brake_sheet *before, bool *told)
 {
     const char *named = after->vehicle.general.before;

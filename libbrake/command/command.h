@@ -40,15 +40,20 @@ bool command_is_stdin(const char *path);
 /* A file that is read as it is told of: "standard input". */
 const char *command_name(const char *path);
 
-/* Reads a vehicle file, applies settings in their order, NULL: none, and completes it; prints what
- * is wrong. Of both trades, that of the file leads then in the units that are asked for, NULL:
+/* Reads a vehicle file, applies settings in their order, NULL: none, and completes it; learns of
+ * it what the drive tells that it names; prints what is wrong. Of both trades, that of the file leads then in the units that are asked for, NULL:
  * none. Returns 0, EXIT_REFUSED or EXIT_FAILED. */
 int command_read(const char *path, const struct command_list *settings, enum brake_systems *units,
                  struct brake_sheet *sheet);
 
+/* Path, to be freed, of a file that another one names: it stands beside it. Returns 0 or
+ * EXIT_FAILED. */
+int command_beside(const char *file, const char *named, char **path);
+
 /* Reads the vehicle before: the file of the option, NULL: the one that the vehicle's own file
- * names, beside which it stands. Tells whether there is one. Returns as command_read does. */
-int command_before(const char *option, const char *file, const struct brake_sheet *after,
+ * names, beside which it stands. Tells whether there is one; what a drive told of it the other
+ * vehicle knows too. Returns as command_read does. */
+int command_before(const char *option, const char *file, struct brake_sheet *after,
                    struct brake_sheet *before, bool *told);
 
 /* A file that another one names stands beside it: its path, to be freed. Returns 0 or EXIT_FAILED.

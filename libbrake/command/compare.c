@@ -107,6 +107,7 @@ static int compare_one(struct options *o)
         status = command_fit(command_name(o->file[0]), &sheet[1], &sheet[0]);
     if (status != 0)
         return status;
+    brake_drive_carry(&sheet[0], &sheet[1]);
     brake_compare(&sheet[0], &sheet[1], o->rules, &comparison);
     if (o->fade)
         status = take_fade(&comparison);
@@ -134,8 +135,10 @@ static int assess(const struct options *o, const char *file, const struct brake_
     int status = command_read(file, NULL, NULL, &c->sheet);
     if (status == 0)
         status = command_fit(command_name(o->file[0]), &c->sheet, &c->before);
-    if (status == 0)
-        status = command_assess(&c->sheet, o->rules, &c->assessment);
+    if (status != 0)
+        return status;
+    brake_drive_carry(&c->before, &c->sheet);
+    status = command_assess(&c->sheet, o->rules, &c->assessment);
     if (status != 0)
         return status;
     const enum brake_status drawn = brake_before_draw(&c->before, &c->sheet, &c->loss);

@@ -1,5 +1,7 @@
 #include "drive.h"
 
+#include <stdlib.h>
+
 static int read_log(const char *path, const char *columns, struct brake_log *log)
 {
     struct brake_error error;
@@ -27,4 +29,34 @@ int drive_take(const struct drive_options *o, const struct brake_sheet *sheet,
     brake_log_free(log);
     (void)command_refuse(command_name(o->log), &error);
     return measured == BRAKE_E_MISSING ? 3 : EXIT_REFUSED;
+}
+
+static int learn_from(const char *path, struct brake_sheet *sheet)
+{
+    const struct brake_nominal round_speeds = {.count = 0};
+    static struct brake_drive drive; /* it is large */
+    struct brake_error error;
+    struct brake_log log;
+    int status = read_log(path, NULL, &log);
+    if (status != 0)
+        return status;
+    if (brake_log_measure(&log, &round_speeds, &brake_drive_usual_day, &drive, &error) != BRAKE_OK)
+        status = command_refuse(path, &error);
+    else if (brake_drive_learn(sheet, (enum brake_load)sheet->vehicle.drive.load, &drive) !=
+             BRAKE_OK)
+        status = command_short_of_memory();
+    brake_log_free(&log);
+    return status;
+}
+
+int drive_learn(const char *file, struct brake_sheet *sheet)
+{
+    char *path;
+    if (sheet->vehicle.drive.log[0] == '\0')
+        return 0;
+    int status = command_beside(file, sheet->vehicle.drive.log, &path);
+    if (status == 0)
+        status = learn_from(path, sheet);
+    free(path);
+    return status;
 }

@@ -7,6 +7,7 @@
 #include <string.h>
 #include <unistd.h>
 
+#include "drive.h"
 #include "help.h"
 #include "machine.h"
 #include "output.h"
@@ -72,6 +73,7 @@ int command_read(const char *path, const struct command_list *settings, enum bra
                  struct brake_sheet *sheet)
 {
     struct brake_error error;
+    const char *file = path;
     const int count = settings != NULL ? settings->count : 0;
     FILE *stream;
     const int opened = command_open(path, &stream);
@@ -88,7 +90,7 @@ int command_read(const char *path, const struct command_list *settings, enum bra
         status = brake_sheet_complete(sheet, &error);
     if (units != NULL && *units == BRAKE_SI_FIRST && status == BRAKE_OK)
         *units = brake_answer_systems(sheet);
-    return status == BRAKE_OK ? 0 : command_refuse(path, &error);
+    return status == BRAKE_OK ? drive_learn(file, sheet) : command_refuse(path, &error);
 }
 
 /* Whether help is asked for before the options end. */

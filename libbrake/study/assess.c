@@ -6,6 +6,7 @@
 #include "criteria/scope.h"
 #include "assess.h"
 #include "conformance.h"
+#include "known.h"
 #include "vehicle/text.h"
 
 /* The one that is met less often; of equals that of the smaller margin. */
@@ -75,6 +76,8 @@ bool brake_assess_conformance(const struct brake_sheet *sheet, bool faded,
         return false;
     warn_of_shoes(a);
     brake_assessment_count(&sheet->vehicle, a);
+    if (sheet->known.word != BRAKE_DRIVE_NONE)
+        brake_ruling_add(&a->ruling, known_verdict(&sheet->known));
     return true;
 }
 

@@ -94,29 +94,6 @@ bool brake_before_carry(struct brake_sheet *before, const struct brake_sheet *af
 
 /* ---- which lines have one value -------------------------------------------------------------- */
 
-/* Sections that are one part of the vehicle: what holds for the lines of a brake that was changed
- * is not known of its pads either. Of the others each line stands for itself. */
-static const char *part_of(int index)
-{
-    static const char *const parts[][2] = {{"front.disc", "front brake"},
-                                           {"front.drum", "front brake"},
-                                           {"rear.disc", "rear brake"},
-                                           {"rear.drum", "rear brake"},
-                                           {"front.tyre", "front tyre"},
-                                           {"rear.tyre", "rear tyre"},
-                                           {"booster", "booster"},
-                                           {"master", "master"},
-                                           {"pedal", "pedal"},
-                                           {"valve", "valve"},
-                                           {"parking", "parking"}};
-    const char *section = brake_quantity_section(index)->path;
-    for (size_t i = 0; i < sizeof parts / sizeof parts[0]; i++) {
-        if (strncmp(section, parts[i][0], strlen(parts[i][0])) == 0)
-            return parts[i][1];
-    }
-    return NULL;
-}
-
 /* A value that a rule works out from a changed line is another one too. */
 static bool same_interval(const struct brake_sheet *before, const struct brake_sheet *after,
                           int index)
@@ -136,11 +113,11 @@ static void find_kept(const struct brake_sheet *before, const struct brake_sheet
     struct brake_changed_line line[2 * BRAKE_ROWS];
     const int lines = brake_changed_lines(before, after, line);
     for (int i = 0; i < brake_catalogue_count(); i++) {
-        const char *part = part_of(i);
+        const char *part = brake_part_of(i);
         kept[i] = brake_quantity_at(i)->kind != BRAKE_REAL || same_interval(before, after, i);
         for (int k = 0; k < lines && kept[i]; k++) {
             const int changed = line[k].before >= 0 ? line[k].before : line[k].after;
-            kept[i] = changed != i && (part == NULL || part_of(changed) != part);
+            kept[i] = changed != i && (part == NULL || brake_part_of(changed) != part);
         }
     }
 }

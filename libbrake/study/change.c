@@ -63,6 +63,7 @@ static const struct {
     {"trailer", NULL, BRAKE_CHANGE_CONDITIONS},
     {"road", NULL, BRAKE_CHANGE_CONDITIONS},
     {"stop", NULL, BRAKE_CHANGE_CONDITIONS},
+    {"drive", NULL, BRAKE_CHANGE_CONDITIONS},
     {"driver", NULL, BRAKE_CHANGE_CONDITIONS},
     {"heat", NULL, BRAKE_CHANGE_CONDITIONS},
     {"load.empty", "mass", BRAKE_CHANGE_MASS},
@@ -310,4 +311,27 @@ int brake_changed_lines(const struct brake_sheet *before, const struct brake_she
             line[count++] = (struct brake_changed_line){-1, i};
     }
     return count;
+}
+
+/* Sections that are one part of the vehicle: what holds for the lines of a brake that was changed
+ * is not known of its pads either. Of the others each line stands for itself. */
+const char *brake_part_of(int index)
+{
+    static const char *const parts[][2] = {{"front.disc", "front brake"},
+                                           {"front.drum", "front brake"},
+                                           {"rear.disc", "rear brake"},
+                                           {"rear.drum", "rear brake"},
+                                           {"front.tyre", "front tyre"},
+                                           {"rear.tyre", "rear tyre"},
+                                           {"booster", "booster"},
+                                           {"master", "master"},
+                                           {"pedal", "pedal"},
+                                           {"valve", "valve"},
+                                           {"parking", "parking"}};
+    const char *section = brake_quantity_section(index)->path;
+    for (size_t i = 0; i < sizeof parts / sizeof parts[0]; i++) {
+        if (strncmp(section, parts[i][0], strlen(parts[i][0])) == 0)
+            return parts[i][1];
+    }
+    return NULL;
 }

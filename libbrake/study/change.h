@@ -57,4 +57,10 @@ bool brake_same_number(double a, double b);
 int brake_changed_lines(const struct brake_sheet *before, const struct brake_sheet *after,
                         struct brake_changed_line *line);
 
+/** Part of the vehicle that a line belongs to, whose lines change together.
+ * @param index  of the line
+ * @return       its name; NULL: the line stands for itself
+ */
+const char *brake_part_of(int index);
+
 #endif

@@ -13,6 +13,7 @@
 #include "measuring.h"
 #include "vehicle/recalculation.h"
 #include "vehicle/system.h"
+#include "known.h"
 #include "watching.h"
 
 static const double MEETS = 0.95;
@@ -128,7 +129,8 @@ static bool any_open(const struct drawing *d)
 static bool draw_all(const struct drawing *d)
 {
     bool hot = false;
-    long samples = BRAKE_SAMPLES_LEAST;
+    const bool driven = d->room->inputs.learned.count > 0;
+    long samples = driven ? BRAKE_SAMPLES_KEPT : BRAKE_SAMPLES_LEAST;
     if (!draw(d, false, 0, samples))
         return false;
     while (any_open(d) && samples < BRAKE_SAMPLES_MOST) {
@@ -372,6 +374,8 @@ static void put_word(const struct drawing *d, int criterion, struct brake_judgem
         find_leading(d, criterion);
         s->rests_on_defaults = rests_on_defaults(s, judgement->margin);
         judgement->verdict = brake_conformance_word(s->met_low);
+        if (judgement->verdict == BRAKE_MEETS && known_thin(&d->room->inputs.sheet->known))
+            judgement->verdict = BRAKE_CANNOT_SAY;
     } else if (judgement->scope != BRAKE_OUTSIDE && missed_anyhow(d, criterion)) {
         judgement->verdict = BRAKE_FALLS_SHORT;
     }

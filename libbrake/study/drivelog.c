@@ -5,6 +5,7 @@
 
 #include "brake/fit.h"
 #include "brake/tolerance.h"
+#include "driven.h"
 #include "stops.h"
 #include "vehicle/system.h"
 #include "distribution.h"
@@ -41,8 +42,7 @@ double brake_student_95(int freedom)
 const struct brake_drive_day brake_drive_usual_day = {
     .grade = {0.0, 0.01}, .lag = {0.1, 0.1}, .gauge = {1.0, 0.02}};
 
-/* What of the adhesion is asked for: enough that no wheel locks. */
-static const double GRIP = 100.0;
+static const double GRIP = BRAKE_DRIVE_GRIP;
 
 static const double AIR = 1.225; /* [kg/m3] ISO 2533, at 15 degC */
 
@@ -70,21 +70,19 @@ static bool goes_back(const struct brake_drive *drive, const struct brake_drive_
     return false;
 }
 
-/* Deceleration on the road of a stop, for what the foot did in it; the adhesion is that of the
- * vehicle's road, or plenty. */
-static double predict(const struct question *q, const struct brake_system *system,
-                      const struct brake_drive_stop *stop, double adhesion)
+double brake_drive_predict(const struct brake_drive *drive, const struct brake_drive_day *day,
+                           double drag_area, const struct brake_system *system,
+                           const struct brake_drive_stop *stop, double adhesion)
 {
     const double speed = stop->initial.value;
-    const double area = q->sheet->vehicle.heat.drag_area;
     struct brake_balance balance = system->balance;
-    const double way = goes_back(q->drive, stop) ? -1.0 : 1.0;
+    const double way = goes_back(drive, stop) ? -1.0 : 1.0;
     const double pressure =
         isnan(stop->pedal_force)
-            ? stop->pressure * q->day.gauge.value
-            : brake_system_pressure(system, stop->pedal_force * q->day.gauge.value);
-    balance.grade = isnan(stop->grade) ? way * q->day.grade.value : stop->grade;
-    balance.drag = 0.5 * AIR * area * SQUARE * speed * speed;
+            ? stop->pressure * day->gauge.value
+            : brake_system_pressure(system, stop->pedal_force * day->gauge.value);
+    balance.grade = isnan(stop->grade) ? way * day->grade.value : stop->grade;
+    balance.drag = 0.5 * AIR * drag_area * SQUARE * speed * speed;
     return brake_balance_deceleration(&balance, pressure, adhesion, system->antilock);
 }
 
@@ -94,7 +92,8 @@ static void predict_all(const struct question *q, const struct brake_vehicle *ve
     struct brake_system system;
     brake_system_build(vehicle, q->load, BRAKE_INTACT, &system);
     for (int i = 0; i < q->stops; i++)
-        value[i] = predict(q, &system, q->stop[i], adhesion > 0.0 ? adhesion : system.adhesion);
+        value[i] = brake_drive_predict(q->drive, &q->day, q->sheet->vehicle.heat.drag_area, &system,
+                                       q->stop[i], adhesion > 0.0 ? adhesion : system.adhesion);
 }
 
 /* Each way along a road counts as much as the other, so that its grade drops out of their mean. */

@@ -10,6 +10,7 @@
 #include "vehicle/recalculation.h"
 #include "criteria/judge.h"
 #include "distribution.h"
+#include "known.h"
 
 /* Errors of the model that are drawn: all but that of what is exact. */
 enum { ERRORS = BRAKE_MODEL_ERRORS - 1 };
@@ -91,6 +92,7 @@ void brake_inputs_list(const struct brake_sheet *sheet, const enum brake_shape *
     }
     for (int i = 0; i < causes; i++)
         add_cause(inputs, i);
+    known_list(inputs);
 }
 
 int brake_inputs_count(const struct brake_inputs *inputs)
@@ -135,9 +137,19 @@ static double chosen(const struct brake_quantity *q, double share)
     return share < q->odds ? q->other : q->fallback;
 }
 
-static void fill_values(const struct brake_inputs *inputs, const double *share, bool parted,
+/* The other side of what is known of a shared cause. */
+static double mirrored(const struct brake_inputs *inputs, int cause, double shared)
+{
+    const double middle = known_shift(&inputs->learned, inputs->count + cause);
+    return middle == 0.0 ? 1.0 - shared
+                         : brake_normal_share(2.0 * middle - brake_normal_value(shared));
+}
+
+static void fill_values(const struct brake_inputs *inputs, const double *drawn, bool parted,
                         double *value)
 {
+    double told[BRAKE_INPUTS];
+    const double *share = known_shares(inputs, drawn, told);
     for (int i = 0; i < inputs->count; i++) {
         const struct brake_input *input = &inputs->input[i];
         double one = share[i];
@@ -145,7 +157,8 @@ static void fill_values(const struct brake_inputs *inputs, const double *share, 
             const struct brake_cause *cause = brake_cause_at(inputs->cause[input->cause]);
             const double shared = share[inputs->count + input->cause];
             const bool other_way = parted && cause->parts && input->rear;
-            one = with_cause(one, other_way ? 1.0 - shared : shared, cause->correlation);
+            one = with_cause(one, other_way ? mirrored(inputs, input->cause, shared) : shared,
+                             cause->correlation);
         }
         value[i] = input->choice ? chosen(brake_quantity_at(input->index), one)
                                  : brake_distribution_value(&input->distribution, one);
@@ -160,7 +173,8 @@ void brake_inputs_values(const struct brake_inputs *inputs, const double *share,
 void brake_inputs_model(const struct brake_inputs *inputs, const double *share,
                         double factor[BRAKE_MODEL_ERRORS])
 {
-    const double *own = share + inputs->count + inputs->causes;
+    double told[BRAKE_INPUTS];
+    const double *own = known_shares(inputs, share, told) + inputs->count + inputs->causes;
     factor[BRAKE_MODEL_EXACT] = 1.0;
     for (int i = 0; i < ERRORS; i++)
         factor[i + 1] = 1.0 + brake_model_error_size((enum brake_model_error)(i + 1)) / 1.96 *

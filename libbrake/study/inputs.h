@@ -41,6 +41,16 @@ struct brake_input {
     struct brake_distribution distribution;
 };
 
+/** What a drive has told of the shares: brake/knowledge.h, those of its scores that still hold. */
+struct brake_learned {
+    int count;
+    int share[BRAKE_KNOWN];
+    double shift[BRAKE_KNOWN];
+    double along[BRAKE_KNOWN][BRAKE_KNOWN_DIRECTIONS];           /**< W */
+    double pull[BRAKE_KNOWN_DIRECTIONS][BRAKE_KNOWN_DIRECTIONS]; /**< P: I - W P W' is the root of
+                                                                      I - W W' */
+};
+
 /** Everything that is uncertain about a vehicle. */
 struct brake_inputs {
     const struct brake_sheet *sheet; /**< stays the caller's */
@@ -49,6 +59,7 @@ struct brake_inputs {
     int causes; /**< that two or more of them share */
     struct brake_input input[BRAKE_INPUTS];
     int cause[BRAKE_INPUTS]; /**< number in the table of causes */
+    struct brake_learned learned;
 };
 
 /** A cause of the table.

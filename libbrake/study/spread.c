@@ -10,6 +10,7 @@
 #include "criteria/scope.h"
 #include "drawn.h"
 #include "indices.h"
+#include "known.h"
 #include "percentile.h"
 #include "procedure.h"
 #include "replicates.h"
@@ -327,6 +328,8 @@ void brake_spread_ruling(const struct brake_spread *spread, struct brake_ruling 
 {
     brake_ruling_make(spread->judgement, &spread->inputs.sheet->vehicle, spread->rules,
                       spread->faded, ruling);
+    if (spread->inputs.sheet->known.word != BRAKE_DRIVE_NONE)
+        brake_ruling_add(ruling, known_verdict(&spread->inputs.sheet->known));
 }
 
 int brake_spread_exit(const struct brake_spread *spread)

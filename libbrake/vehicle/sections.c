@@ -42,6 +42,7 @@ static const char *const centre_words[] = {"free", "locked", NULL};
 static const char *const sensor_words[] = {"wheel", "shaft", NULL};
 static const char *const rotor_words[] = {"solid", "vented", NULL};
 static const char *const fluid_words[] = {"DOT3", "DOT4", "DOT5", "DOT5.1", NULL};
+static const char *const load_words[] = {"empty", "full", NULL};
 static const char *const iron_words[] = {"grey_150", "grey_200", "grey_250", NULL};
 
 /* clang-format off */
@@ -951,6 +952,17 @@ static const struct brake_quantity stop_rows[] = {
      .why = "design value of AASHTO's Green Book"},
 };
 
+static const struct brake_quantity drive_rows[] = {
+    {LINE(drive, log), .kind = BRAKE_TEXT, NO_DEFAULT,
+     .meaning = "Log of a drive with these parts; every verdict is drawn as that drive makes likely.",
+     .measure = "As for drivelog: time, speed and pedal_force (or pressure); a file beside this one. After a "
+                "change keep it in the file before."},
+    {LINE(drive, load), .kind = BRAKE_CHOICE, .choices = load_words, .fallback = BRAKE_EMPTY,
+     .meaning = "Load case of that drive.",
+     .measure = "As it was driven.",
+     .why = "less mass makes more of the same brakes: the stricter reading"},
+};
+
 static const struct brake_quantity driver_rows[] = {
     {LINE(driver, pedal_force), .symbol = "F", .kind = BRAKE_REAL, .danger = BRAKE_TOO_HIGH,
      .dimension = BRAKE_FORCE, .unit = "N", .low = 1.0, .high = 1000.0, .fallback = 150.0,
@@ -1134,6 +1146,7 @@ const struct brake_section brake_sections[] = {
     SECTION("trailer", 6, "A trailer.", trailer_rows, trailer),
     SECTION("road", 5, "The road.", road_rows, road),
     SECTION("stop", 6, "The stop that is shown.", stop_rows, stop),
+    SECTION("drive", 11, "A drive that was measured.", drive_rows, drive),
     SECTION("driver", 6, "The driver.", driver_rows, driver),
     SECTION("heat", 8, "What heat over time depends on besides the brakes.", heat_rows, heat),
     SECTION("load.empty", 2, "Load case: empty but for the driver.", load_rows, load[0]),

@@ -108,6 +108,28 @@ static enum brake_status refuse(struct brake_error *error, const char *section, 
     return error->status;
 }
 
+static bool is_known(const struct brake_known *known)
+{
+    bool good = known->of >= BRAKE_KNOWN_LINE && known->of <= BRAKE_KNOWN_MODEL &&
+                known->number >= 0 && known->number < brake_catalogue_count() &&
+                isfinite(known->value + known->tolerance + known->lean + known->shift);
+    for (int i = 0; i < BRAKE_KNOWN_DIRECTIONS; i++)
+        good = good && fabs(known->along[i]) <= 1.0;
+    return good;
+}
+
+static bool is_knowledge(const struct brake_knowledge *known)
+{
+    bool good = known->count >= 0 && known->count <= BRAKE_KNOWN && known->stops >= 0 &&
+                known->bounds >= 0 && known->left_out >= 0 && is_bool(&known->another) &&
+                known->word >= BRAKE_DRIVE_NONE && known->word <= BRAKE_DRIVE_MORE;
+    for (int i = 0; good && i < known->count; i++)
+        good = is_known(&known->of[i]);
+    for (int i = 0; i < BRAKE_DRIVE_LINES; i++)
+        good = good && known->line[i] >= -1 && known->line[i] < brake_catalogue_count();
+    return good;
+}
+
 enum brake_status brake_sheet_valid(const struct brake_sheet *sheet, struct brake_error *error)
 {
     const struct brake_vehicle *vehicle = &sheet->vehicle;
@@ -120,5 +142,7 @@ enum brake_status brake_sheet_valid(const struct brake_sheet *sheet, struct brak
         if (!is_record(row, record) || !is_value(row, record, brake_quantity_seen(vehicle, i)))
             return refuse(error, brake_quantity_section(i)->path, row->name);
     }
+    if (!is_knowledge(&sheet->known))
+        return refuse(error, "drive", "log");
     return BRAKE_OK;
 }

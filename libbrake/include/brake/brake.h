@@ -32,6 +32,7 @@
 #include "brake/fit.h"
 #include "brake/friction.h"
 #include "brake/heat.h"
+#include "brake/knowledge.h"
 #include "brake/load.h"
 #include "brake/measuring.h"
 #include "brake/log.h"

@@ -12,6 +12,7 @@
 #include <stdbool.h>
 #include <stddef.h>
 
+#include "brake/knowledge.h"
 #include "brake/status.h"
 #include "brake/units.h"
 #include "brake/vehicle.h"
@@ -137,6 +138,7 @@ enum {
 struct brake_sheet {
     struct brake_vehicle vehicle;
     struct brake_record record[BRAKE_ROWS];
+    struct brake_knowledge known; /**< from a drive */
 };
 
 enum {

@@ -153,6 +153,22 @@ struct brake_nominal {
 void brake_drive_compare(const struct brake_sheet *sheet, enum brake_load load,
                          struct brake_drive *drive);
 
+/** Learn of a vehicle what its stops tell: every study of it draws it so from then on.
+ * @param sheet  complete; its knowledge is filled, from nothing
+ * @param load   as it was driven
+ * @param drive  measured
+ * @return       OK; E_MEMORY
+ */
+enum brake_status brake_drive_learn(struct brake_sheet *sheet, enum brake_load load,
+                                    const struct brake_drive *drive);
+
+/** What a drive told of the vehicle before holds of its unchanged parts still; a drive of the
+ * changed vehicle itself goes before it.
+ * @param before  complete, learned of or not
+ * @param after   complete; its knowledge is filled when it has none
+ */
+void brake_drive_carry(const struct brake_sheet *before, struct brake_sheet *after);
+
 enum { BRAKE_STOP_POINTS = 5 /**< least rows between 0.8 and 0.1 of the initial speed */ };
 
 #ifdef __cplusplus

@@ -292,6 +292,11 @@ struct brake_stop_lines {
     double reaction_time;
 };
 
+struct brake_drive_lines {
+    char log[BRAKE_TEXT_SIZE];
+    int load;
+};
+
 struct brake_driver_lines {
     double pedal_force;
     double pedal_force_most;
@@ -340,6 +345,7 @@ struct brake_vehicle {
     struct brake_trailer_lines trailer;
     struct brake_road_lines road;
     struct brake_stop_lines stop;
+    struct brake_drive_lines drive;
     struct brake_driver_lines driver;
     struct brake_heat_lines heat;
     struct brake_load_lines load[BRAKE_LOADS];

@@ -1,0 +1,187 @@
+/* Samples as a drive makes them likely. Equations: reference/method.md, section 11. */
+#include "known.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "change.h"
+#include "distribution.h"
+#include "vehicle/sections.h"
+
+/* ---- small symmetric matrices ---------------------------------------------------------------- */
+
+/* Turns rows and columns p and q so that their element goes. */
+static void rotate(double m[KNOWN_SIZE][KNOWN_SIZE], double v[KNOWN_SIZE][KNOWN_SIZE], int p, int q)
+{
+    if (m[p][q] == 0.0)
+        return;
+    const double theta = (m[q][q] - m[p][p]) / (2.0 * m[p][q]);
+    const double t = copysign(1.0, theta) / (fabs(theta) + hypot(theta, 1.0));
+    const double c = 1.0 / hypot(t, 1.0);
+    const double s = t * c;
+    for (int i = 0; i < KNOWN_SIZE; i++) {
+        const double one = m[i][p];
+        m[i][p] = c * one - s * m[i][q];
+        m[i][q] = s * one + c * m[i][q];
+    }
+    for (int i = 0; i < KNOWN_SIZE; i++) {
+        const double one = m[p][i];
+        const double own = v[i][p];
+        m[p][i] = c * one - s * m[q][i];
+        m[q][i] = s * one + c * m[q][i];
+        v[i][p] = c * own - s * v[i][q];
+        v[i][q] = s * own + c * v[i][q];
+    }
+}
+
+void known_eigen(double matrix[KNOWN_SIZE][KNOWN_SIZE], double value[KNOWN_SIZE],
+                 double vector[KNOWN_SIZE][KNOWN_SIZE])
+{
+    enum { SWEEPS = 12 }; /* they double the digits each */
+    for (int i = 0; i < KNOWN_SIZE; i++)
+        for (int k = 0; k < KNOWN_SIZE; k++)
+            vector[i][k] = i == k ? 1.0 : 0.0;
+    for (int sweep = 0; sweep < SWEEPS; sweep++)
+        for (int p = 0; p < KNOWN_SIZE; p++)
+            for (int q = p + 1; q < KNOWN_SIZE; q++)
+                rotate(matrix, vector, p, q);
+    for (int i = 0; i < KNOWN_SIZE; i++)
+        value[i] = matrix[i][i];
+}
+
+/* ---- which of it still holds ----------------------------------------------------------------- */
+
+uint64_t known_mark(const struct brake_sheet *sheet, int index)
+{
+    const char *part = brake_part_of(index);
+    uint64_t mark = UINT64_C(0xcbf29ce484222325); /* FNV-1a */
+    for (int i = 0; i < brake_catalogue_count() && part != NULL; i++) {
+        const double value = brake_quantity_value(&sheet->vehicle, i);
+        uint64_t bits = 0;
+        if (brake_part_of(i) != part || isnan(value))
+            continue;
+        memcpy(&bits, &value, sizeof bits);
+        mark = (mark ^ (bits + (uint64_t)i)) * UINT64_C(0x100000001b3);
+    }
+    return part != NULL ? mark : 0;
+}
+
+static bool is_same(double one, double other)
+{
+    return fabs(one - other) <= 1e-9 * fabs(one);
+}
+
+static int share_of_line(const struct brake_inputs *inputs, const struct brake_known *known)
+{
+    const struct brake_record *record = &inputs->sheet->record[known->number];
+    const double value = brake_quantity_value(&inputs->sheet->vehicle, known->number);
+    if (!is_same(value, known->value) || !is_same(record->tolerance, known->tolerance) ||
+        !is_same(record->lean, known->lean) ||
+        known_mark(inputs->sheet, known->number) != known->part)
+        return -1;
+    for (int i = 0; i < inputs->count; i++) {
+        if (inputs->input[i].index == known->number)
+            return i;
+    }
+    return -1;
+}
+
+/* Number of the share that it was told of; -1: of none that still is. */
+static int share_of(const struct brake_inputs *inputs, const struct brake_known *known)
+{
+    if (known->of == BRAKE_KNOWN_LINE)
+        return share_of_line(inputs, known);
+    if (known->of == BRAKE_KNOWN_MODEL)
+        return known->number < BRAKE_MODEL_ERRORS - 1
+                   ? inputs->count + inputs->causes + known->number
+                   : -1;
+    for (int i = 0; i < inputs->causes; i++) {
+        if (inputs->cause[i] == known->number)
+            return inputs->count + i;
+    }
+    return -1;
+}
+
+/* P of I - W P W' = (I - W W')^(1/2): of the eigenvalues g of W' W, 1 / (1 + (1 - g)^(1/2)). */
+static void find_pull(struct brake_learned *l)
+{
+    double gram[KNOWN_SIZE][KNOWN_SIZE] = {{0.0}};
+    double value[KNOWN_SIZE];
+    double vector[KNOWN_SIZE][KNOWN_SIZE];
+    for (int i = 0; i < l->count; i++)
+        for (int a = 0; a < KNOWN_SIZE; a++)
+            for (int b = 0; b < KNOWN_SIZE; b++)
+                gram[a][b] += l->along[i][a] * l->along[i][b];
+    known_eigen(gram, value, vector);
+    memset(l->pull, 0, sizeof l->pull);
+    for (int e = 0; e < KNOWN_SIZE; e++) {
+        const double of = 1.0 / (1.0 + sqrt(fmax(0.0, 1.0 - value[e])));
+        for (int a = 0; a < KNOWN_SIZE; a++)
+            for (int b = 0; b < KNOWN_SIZE; b++)
+                l->pull[a][b] += vector[a][e] * of * vector[b][e];
+    }
+}
+
+void known_list(struct brake_inputs *inputs)
+{
+    const struct brake_knowledge *known = &inputs->sheet->known;
+    struct brake_learned *l = &inputs->learned;
+    l->count = 0;
+    for (int i = 0; i < known->count; i++) {
+        const int share = share_of(inputs, &known->of[i]);
+        if (share < 0)
+            continue;
+        l->share[l->count] = share;
+        l->shift[l->count] = known->of[i].shift;
+        memcpy(l->along[l->count++], known->of[i].along, sizeof known->of[i].along);
+    }
+    find_pull(l);
+}
+
+/* ---- shares --------------------------------------------------------------------------------- */
+
+double known_shift(const struct brake_learned *learned, int share)
+{
+    for (int i = 0; i < learned->count; i++) {
+        if (learned->share[i] == share)
+            return learned->shift[i];
+    }
+    return 0.0;
+}
+
+const double *known_shares(const struct brake_inputs *inputs, const double *share, double *told)
+{
+    const struct brake_learned *l = &inputs->learned;
+    double score[BRAKE_KNOWN];
+    double along[KNOWN_SIZE] = {0.0};
+    if (l->count == 0)
+        return share;
+    memcpy(told, share, (size_t)brake_inputs_count(inputs) * sizeof *told);
+    for (int i = 0; i < l->count; i++) {
+        score[i] = brake_normal_value(share[l->share[i]]);
+        for (int a = 0; a < KNOWN_SIZE; a++)
+            along[a] += l->along[i][a] * score[i];
+    }
+    for (int i = 0; i < l->count; i++) {
+        for (int a = 0; a < KNOWN_SIZE; a++)
+            for (int b = 0; b < KNOWN_SIZE; b++)
+                score[i] -= l->along[i][a] * l->pull[a][b] * along[b];
+        const double one = brake_normal_share(score[i] + l->shift[i]);
+        told[l->share[i]] = fmin(fmax(one, 0x1p-60), 1.0 - 0x1p-50);
+    }
+    return told;
+}
+
+/* ---- words ---------------------------------------------------------------------------------- */
+
+bool known_thin(const struct brake_knowledge *known)
+{
+    return known->stops > 0 && known->effective < BRAKE_KNOWN_EFFECTIVE;
+}
+
+enum brake_verdict known_verdict(const struct brake_knowledge *known)
+{
+    if (known->word == BRAKE_DRIVE_LESS)
+        return BRAKE_FALLS_SHORT;
+    return known->word == BRAKE_DRIVE_MORE ? BRAKE_CANNOT_SAY : BRAKE_MEETS;
+}

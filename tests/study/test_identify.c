@@ -1,0 +1,302 @@
+/* What a drive tells of the lines: reference/method.md, section 11. The plain vehicle of
+ * ../vehicle/sheet.h: a = F / 100 empty. */
+#include "../vehicle/sheet.h"
+
+#include "brake/constants.h"
+#include "study/driven.h"
+#include "study/inputs.h"
+#include "study/known.h"
+#include "study/sobol.h"
+
+enum { SAMPLES = 512, PRIOR = 32768, TRUTHS = 60 };
+
+static struct brake_drive drive;
+static struct brake_inputs inputs;
+static struct brake_sobol sobol;
+
+/* Level stops from 20 m/s whose own figure is exact, as a log with a grade and no heading has
+ * them. */
+static void stops(const double *force, const double *deceleration, int count)
+{
+    drive = (struct brake_drive){.stops = count, .counted = count};
+    drive.day = (struct brake_drive_day){.gauge = {1.0, 0.0}};
+    for (int i = 0; i < count; i++) {
+        drive.stop[i] = (struct brake_drive_stop){.pedal_force = force[i],
+                                                  .pressure = BRAKE_NAN,
+                                                  .heading = BRAKE_NAN,
+                                                  .initial = {20.0, 0.0},
+                                                  .developed = {deceleration[i], 0.0}};
+    }
+}
+
+/* Of a stop, for the vehicle of some shares and a gauge that is off. */
+static double asked(const double *share, const struct brake_drive_stop *stop, double gauge)
+{
+    struct brake_vehicle vehicle;
+    struct brake_system system;
+    double factor[BRAKE_MODEL_ERRORS];
+    const struct brake_drive_day day = {.gauge = {gauge, 0.0}};
+    brake_inputs_vehicle(&inputs, share, &vehicle);
+    brake_inputs_model(&inputs, share, factor);
+    brake_system_build(&vehicle, BRAKE_EMPTY, BRAKE_INTACT, &system);
+    return factor[BRAKE_MODEL_STOP] * brake_drive_predict(&drive, &day, vehicle.heat.drag_area,
+                                                          &system, stop, BRAKE_DRIVE_GRIP);
+}
+
+static void list(const struct brake_sheet *sheet, uint64_t seed)
+{
+    brake_inputs_list(sheet, NULL, &inputs);
+    assert_int_equal(brake_sobol_scrambled(brake_inputs_count(&inputs), seed, &sobol), BRAKE_OK);
+}
+
+/* Mean and standard deviation of a stop over samples of a vehicle. */
+static void draw(const struct brake_sheet *sheet, const struct brake_drive_stop *stop, double *mean,
+                 double *sigma)
+{
+    double sum = 0.0;
+    double squares = 0.0;
+    list(sheet, 7);
+    for (uint32_t s = 0; s < SAMPLES; s++) {
+        double share[BRAKE_INPUTS];
+        brake_sobol_middle(&sobol, s, share);
+        const double value = asked(share, stop, 1.0);
+        sum += value;
+        squares += value * value;
+    }
+    *mean = sum / SAMPLES;
+    *sigma = sqrt(squares / SAMPLES - *mean * *mean);
+}
+
+static void make_plain(struct brake_sheet *sheet)
+{
+    read_sheet(sheet, plain);
+    make_exact(sheet);
+    sheet->vehicle.heat.drag_area = 0.0;
+    state_tolerance(sheet, "front.disc.pads.mu", 0.04, BRAKE_MEASURED);
+    state_tolerance(sheet, "rear.disc.pads.mu", 0.04, BRAKE_MEASURED);
+}
+
+/* Straight and normal: sigma of each mu 0.04/1.96/0.4 = 0.05102, correlation 0.5, front 0.8 and rear
+ * 0.2 of 4 m/s2, model 0.03/1.96; stops scatter by 0.02. P = 16 (0.05102^2 x 0.84 + 0.015306^2) =
+ * 0.03873, R = 16 x 0.02^2 = 0.0064, so 4 - 0.2 P/(P + R) = 3.8284 and sqrt(P R/(P + R)) =
+ * 0.0741. */
+static void one_stop_moves_the_lines_by_bayes_rule(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    double mean;
+    double sigma;
+    make_plain(&sheet);
+    stops((const double[]){400.0}, (const double[]){3.8}, 1);
+    assert_int_equal(brake_drive_learn(&sheet, BRAKE_EMPTY, &drive), BRAKE_OK);
+    draw(&sheet, &drive.stop[0], &mean, &sigma);
+    assert_within(mean, 3.8284, 0.004);
+    assert_within(sigma, 0.0741, 0.003);
+    assert_int_equal(sheet.known.word, BRAKE_DRIVE_AGREES);
+    assert_near(sheet.known.ratio, 0.95, 1e-3);
+    assert_true(sheet.known.effective >= BRAKE_KNOWN_EFFECTIVE);
+}
+
+/* The gauge is off by the same in all stops (90 of 100 within 10 %, sigma 0.0608): a hundred of them
+ * know no better than that. Without it they would be sure within 0.02/10. */
+static void many_stops_do_not_average_the_gauge(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    double force[100];
+    double deceleration[100];
+    double mean;
+    double sigma;
+    make_plain(&sheet);
+    for (int i = 0; i < 100; i++) {
+        force[i] = 400.0;
+        deceleration[i] = 4.0;
+    }
+    stops(force, deceleration, 100);
+    drive.day.gauge.half = 0.1;
+    assert_int_equal(brake_drive_learn(&sheet, BRAKE_EMPTY, &drive), BRAKE_OK);
+    draw(&sheet, &drive.stop[0], &mean, &sigma);
+    /* P as above and R = 16 x 0.0608^2 = 0.0591: sqrt(P R/(P + R)) = 0.153 */
+    assert_within(sigma, 0.153, 0.008);
+}
+
+/* All that was left out of the vehicle with everything is uncertain; weighed samples of the lines
+ * alone, each with a gauge of its own drawn, need no straight line and no direction. */
+static void what_is_told_is_what_weighing_the_lines_alone_gives(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    double weight_all = 0.0;
+    double mean = 0.0;
+    double squares = 0.0;
+    double told_mean;
+    double told_sigma;
+    read_sheet(&sheet, full_text());
+    list(&sheet, 3);
+    double middle[BRAKE_INPUTS];
+    for (int k = 0; k < BRAKE_INPUTS; k++)
+        middle[k] = 0.5;
+    const double force[] = {150.0, 200.0, 250.0};
+    double deceleration[] = {4.0, 5.0, 6.0};
+    stops(force, deceleration, 3);
+    for (int i = 0; i < 3; i++)
+        drive.stop[i].developed.value = (i == 1 ? 0.92 : 0.94) * asked(middle, &drive.stop[i], 1.0);
+    drive.day.gauge.half = 0.02;
+    for (uint32_t s = 0; s < PRIOR; s++) {
+        double share[BRAKE_INPUTS];
+        double left = 0.0;
+        brake_sobol_middle(&sobol, s, share);
+        const double off = brake_normal_value(((s * 2654435761U) % 65536U + 0.5) / 65536.0);
+        for (int i = 0; i < 3; i++) {
+            const double value = asked(share, &drive.stop[i], 1.0 + 0.02 / 1.6449 * off);
+            const double sure = 0.02 * asked(middle, &drive.stop[i], 1.0);
+            const double apart = (drive.stop[i].developed.value - value) / sure;
+            left += apart * apart;
+        }
+        const double weight = exp(-0.5 * left);
+        const double value = asked(share, &drive.stop[1], 1.0);
+        weight_all += weight;
+        mean += weight * value;
+        squares += weight * value * value;
+    }
+    mean /= weight_all;
+    const double sigma = sqrt(squares / weight_all - mean * mean);
+    assert_int_equal(brake_drive_learn(&sheet, BRAKE_EMPTY, &drive), BRAKE_OK);
+    draw(&sheet, &drive.stop[1], &told_mean, &told_sigma);
+    assert_within(told_mean, mean, 0.15 * sigma);
+    assert_within(told_sigma / sigma, 1.0, 0.1);
+}
+
+/* A uniform number, the same in every run (Lehmer, modulus 2^31 - 1). */
+static double chance(uint64_t *state)
+{
+    *state = *state * 48271U % 2147483647U;
+    return (double)*state / 2147483647.0;
+}
+
+/* Of vehicles that the lines allow, driven with a gauge and stops that are off as they may be, the
+ * 90 % interval of a harder stop holds the truth in about 90 of 100. */
+static void hidden_truths_are_held(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    uint64_t random = 20011;
+    int held = 0;
+    const double force[] = {150.0, 200.0, 250.0};
+    for (uint32_t t = 0; t < TRUTHS; t++) {
+        double share[BRAKE_INPUTS];
+        double measured[3] = {0.0};
+        double mean;
+        double sigma;
+        read_sheet(&sheet, drum_text());
+        list(&sheet, 11);
+        brake_sobol_middle(&sobol, t, share);
+        const double gauge = 1.0 + 0.02 / 1.6449 * brake_normal_value(chance(&random));
+        stops(force, measured, 3);
+        drive.day.gauge.half = 0.02;
+        for (int i = 0; i < 3; i++)
+            drive.stop[i].developed.value = asked(share, &drive.stop[i], gauge) *
+                                            (1.0 + 0.02 * brake_normal_value(chance(&random)));
+        struct brake_drive_stop harder = drive.stop[0];
+        harder.pedal_force = 350.0;
+        const double truth = asked(share, &harder, 1.0);
+        assert_int_equal(brake_drive_learn(&sheet, BRAKE_EMPTY, &drive), BRAKE_OK);
+        draw(&sheet, &harder, &mean, &sigma);
+        held += fabs(truth - mean) <= 1.6449 * sigma ? 1 : 0;
+    }
+    print_message("%d of %d held\n", held, TRUTHS);
+    assert_in_range(held, TRUTHS * 85 / 100, TRUTHS * 97 / 100);
+}
+
+/* mu stated within 10 %: 0.7 of the deceleration is 8 sigma away, 1.3 too. */
+static void too_little_brake_is_named_and_too_much_is_not_believed(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    make_plain(&sheet);
+    stops((const double[]){400.0, 300.0}, (const double[]){2.8, 2.1}, 2);
+    assert_int_equal(brake_drive_learn(&sheet, BRAKE_EMPTY, &drive), BRAKE_OK);
+    assert_int_equal(sheet.known.word, BRAKE_DRIVE_LESS);
+    assert_true(sheet.known.likely < 0.01);
+    assert_true(sheet.known.count > 0);
+    stops((const double[]){400.0, 300.0}, (const double[]){5.2, 3.9}, 2);
+    assert_int_equal(brake_drive_learn(&sheet, BRAKE_EMPTY, &drive), BRAKE_OK);
+    assert_int_equal(sheet.known.word, BRAKE_DRIVE_MORE);
+    assert_int_equal(sheet.known.count, 0);
+    assert_int_equal(sheet.known.line[0], index_at(&sheet.vehicle, "front.disc.pads.mu"));
+}
+
+/* 800 N would give 8 m/s2 and the road holds 0.8 at the most, shared badly: at 5 m/s2 the tyres gave
+ * way, and the brakes had that or more. */
+static void a_stop_that_the_tyres_limit_is_a_bound(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    struct brake_sheet alone;
+    double before[2];
+    double after[2];
+    make_plain(&sheet);
+    alone = sheet;
+    stops((const double[]){900.0}, (const double[]){5.0}, 1);
+    assert_int_equal(brake_drive_learn(&sheet, BRAKE_EMPTY, &drive), BRAKE_OK);
+    assert_int_equal(sheet.known.bounds, 1);
+    assert_int_equal(sheet.known.word, BRAKE_DRIVE_NONE);
+    draw(&alone, &drive.stop[0], &before[0], &before[1]);
+    draw(&sheet, &drive.stop[0], &after[0], &after[1]);
+    assert_within(after[0], before[0], 0.02 * before[0]);
+    assert_within(after[1], before[1], 0.05 * before[1]);
+}
+
+/* A caliper that is another one since takes what was told of its pads with it; the rear stays. */
+static void a_changed_part_forgets_and_the_others_remember(void **state)
+{
+    (void)state;
+    struct brake_sheet stock;
+    struct brake_sheet changed;
+    make_plain(&stock);
+    stops((const double[]){400.0}, (const double[]){3.8}, 1);
+    assert_int_equal(brake_drive_learn(&stock, BRAKE_EMPTY, &drive), BRAKE_OK);
+    changed = stock;
+    memset(&changed.known, 0, sizeof changed.known);
+    set(&changed, "front.disc.effective_radius=150 mm");
+    complete(&changed);
+    brake_drive_carry(&stock, &changed);
+    assert_true(changed.known.another);
+    brake_inputs_list(&changed, NULL, &inputs);
+    const int front = index_at(&changed.vehicle, "front.disc.pads.mu");
+    const int rear = index_at(&changed.vehicle, "rear.disc.pads.mu");
+    bool remembered = false;
+    for (int i = 0; i < inputs.learned.count; i++) {
+        const int share = inputs.learned.share[i];
+        assert_true(share >= inputs.count || inputs.input[share].index != front);
+        remembered = remembered || (share < inputs.count && inputs.input[share].index == rear);
+    }
+    assert_true(remembered);
+}
+
+static void stops_without_pedal_tell_nothing(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    make_plain(&sheet);
+    stops((const double[]){BRAKE_NAN}, (const double[]){3.8}, 1);
+    assert_int_equal(brake_drive_learn(&sheet, BRAKE_EMPTY, &drive), BRAKE_OK);
+    assert_int_equal(sheet.known.stops, 0);
+    assert_int_equal(sheet.known.left_out, 1);
+    assert_int_equal(sheet.known.count, 0);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(one_stop_moves_the_lines_by_bayes_rule),
+        cmocka_unit_test(many_stops_do_not_average_the_gauge),
+        cmocka_unit_test(what_is_told_is_what_weighing_the_lines_alone_gives),
+        cmocka_unit_test(hidden_truths_are_held),
+        cmocka_unit_test(too_little_brake_is_named_and_too_much_is_not_believed),
+        cmocka_unit_test(a_stop_that_the_tyres_limit_is_a_bound),
+        cmocka_unit_test(a_changed_part_forgets_and_the_others_remember),
+        cmocka_unit_test(stops_without_pedal_tell_nothing),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
