@@ -82,7 +82,7 @@ static void predict_scores(const struct identifying *id, const double *score, do
 
 static void put_first(struct identifying *id, const bool capped[MANY])
 {
-    const struct brake_drive_stop *limited[MANY];
+    const struct brake_drive_stop *limited[MANY] = {NULL};
     int count = 0;
     for (int i = 0; i < id->stops; i++) {
         if (capped[i])
