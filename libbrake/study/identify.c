@@ -17,6 +17,7 @@
 enum {
     SAMPLES = 2048, /* of a round, and of the lines alone */
     MOST = 16384,
+    STEPS = 3, /* of Gauss and Newton */
     ROUNDS = 3,
     MANY = BRAKE_DRIVE_STOPS
 };
@@ -84,14 +85,16 @@ static void put_first(struct identifying *id, const bool capped[MANY])
 {
     const struct brake_drive_stop *limited[MANY] = {NULL};
     int count = 0;
+    int bounds = 0;
     for (int i = 0; i < id->stops; i++) {
         if (capped[i])
-            limited[id->bounds++] = id->stop[i];
+            limited[bounds++] = id->stop[i];
         else
             id->stop[count++] = id->stop[i];
     }
-    for (int i = 0; i < id->bounds; i++)
+    for (int i = 0; i < bounds; i++)
         id->stop[count + i] = limited[i];
+    id->bounds = bounds;
 }
 
 static void take_stops(struct identifying *id, const struct brake_vehicle *vehicle)
@@ -194,20 +197,21 @@ static double likelihood(const struct identifying *id, const double *value)
 
 /* ---- directions ------------------------------------------------------------------------------ */
 
-static void find_slopes(struct identifying *id)
+static void find_slopes(struct identifying *id, const double centre[BRAKE_INPUTS])
 {
     const int count = brake_inputs_count(&id->inputs);
-    double score[BRAKE_INPUTS] = {0.0};
+    double score[BRAKE_INPUTS];
     double less[MANY] = {0.0};
     double more[MANY] = {0.0};
+    memcpy(score, centre, sizeof score);
     for (int k = 0; k < count; k++) {
         if (k < id->inputs.count && id->inputs.input[k].choice)
             continue;
-        score[k] = 0.5;
+        score[k] = centre[k] + 0.5;
         predict_scores(id, score, more);
-        score[k] = -0.5;
+        score[k] = centre[k] - 0.5;
         predict_scores(id, score, less);
-        score[k] = 0.0;
+        score[k] = centre[k];
         for (int i = 0; i < id->stops; i++)
             id->slope[i][k] = isfinite(more[i] - less[i]) ? more[i] - less[i] : 0.0;
     }
@@ -237,7 +241,8 @@ static double beyond(const struct identifying *id, int stop, double *left)
 
 static void find_directions(struct identifying *id)
 {
-    double left[BRAKE_INPUTS];
+    double left[BRAKE_INPUTS] = {0.0};
+    id->directions = 0;
     while (id->directions < KNOWN_SIZE) {
         double most = TELLS;
         int best = -1;
@@ -257,8 +262,8 @@ static void find_directions(struct identifying *id)
     }
 }
 
-/* As if everything were straight: where the rounds begin. */
-static void begin(struct identifying *id)
+/* As if everything were straight about a vehicle: where the rounds begin. */
+static void begin(struct identifying *id, const double centre[BRAKE_INPUTS])
 {
     double column[KNOWN_SIZE][MANY] = {{0.0}};
     double difference[MANY];
@@ -266,8 +271,12 @@ static void begin(struct identifying *id)
     double value[KNOWN_SIZE];
     double vector[KNOWN_SIZE][KNOWN_SIZE];
     double pulled[KNOWN_SIZE] = {0.0};
+    double at[MANY] = {0.0};
+    memset(id->middle, 0, sizeof id->middle);
+    memset(id->spread, 0, sizeof id->spread);
+    predict_scores(id, centre, at);
     for (int i = 0; i < fitted(id); i++)
-        difference[i] = id->stop[i]->developed.value - id->start[i];
+        difference[i] = id->stop[i]->developed.value - at[i] + product(id, id->slope[i], centre);
     whiten(id, difference);
     for (int a = 0; a < id->directions; a++) {
         for (int i = 0; i < fitted(id); i++)
@@ -525,6 +534,7 @@ static void name_lines(struct brake_knowledge *known)
 
 static void identify(struct identifying *id, struct brake_knowledge *known)
 {
+    double centre[BRAKE_INPUTS] = {0.0};
     long samples = SAMPLES;
     const struct brake_vehicle *vehicle = &id->inputs.sheet->vehicle;
     brake_sobol_scrambled(brake_inputs_count(&id->inputs), 0, &id->sobol);
@@ -536,9 +546,15 @@ static void identify(struct identifying *id, struct brake_knowledge *known)
         return;
     find_errors(id, vehicle);
     find_root(id);
-    find_slopes(id);
-    find_directions(id);
-    begin(id);
+    for (int i = 0; i < STEPS; i++) {
+        find_slopes(id, centre);
+        find_directions(id);
+        begin(id, centre);
+        memset(centre, 0, sizeof centre);
+        for (int a = 0; a < id->directions; a++)
+            for (int k = 0; k < brake_inputs_count(&id->inputs); k++)
+                centre[k] += id->middle[a] * id->basis[a][k];
+    }
     for (int i = 0; i < ROUNDS; i++)
         (void)round_of(id, SAMPLES);
     known->effective = round_of(id, samples);
