@@ -36,7 +36,15 @@ def _logs(folder):
         yield str(path)
 
 
-def _asked(logs):
+def _driven(folder):
+    """A vehicle that names the log of a drive."""
+    path = pathlib.Path(folder) / "driven.ini"
+    text = pathlib.Path(HERON).read_text(encoding="utf-8")
+    path.write_text(f"{text}\n[drive]\nlog = {EXAMPLES}/heron-drive.csv\n", encoding="utf-8")
+    return str(path)
+
+
+def _asked(logs, driven):
     """Words of the command, the verb first."""
     drive = str(EXAMPLES / "heron-drive.csv")
     for path in ALL:
@@ -44,6 +52,9 @@ def _asked(logs):
         yield ["shakedown", path, "--despite", "no-reserve,rear-first,one-circuit"]
         yield ["heat", path, "--stop", "100km/h"]
     yield ["check", HERON, "--before", BEFORE]
+    yield ["check", driven]
+    yield ["spread", driven, "--samples", "1024"]
+    yield ["compare", BEFORE, driven]
     yield from (["check", HERON, "--rules", "us"], ["shakedown", HERON, "--load", "full"])
     for duty in (["--stop", "80km/h,200N"], ["--snubs", "us.135.fade"], ["--cycle", drive],
                  ["--descent", "8%,6km,50km/h"],
@@ -130,7 +141,7 @@ def answers():
     asked of gives none."""
     found = {}
     with tempfile.TemporaryDirectory() as folder:
-        for verb, *words in _asked(_logs(folder)):
+        for verb, *words in _asked(_logs(folder), _driven(folder)):
             done = plain.run(verb, *words, "--json")
             if done.stdout:
                 answer = json.loads(done.stdout, parse_constant=plain.refuse_constant)
