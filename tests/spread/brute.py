@@ -17,6 +17,9 @@ SURFACE = 0.9  # of brake tests, method.md section 7
 HOLDS = 1.96  # standard deviations on either side that hold 95 of 100
 # What 95 of 100 are within by the model itself (section 9).
 ERRORS = {"stop": 0.03, "balance": 0.03, "stroke": 0.10, "exact": 0.0}
+# Loads of section 7: as driven; of UN Regulation 13-H; of 571.135.
+DRIVEN, UN, US = ("empty", "full"), ("empty", "rated"), ("light", "rated")
+LOADS = sorted({*DRIVEN, *UN, *US})
 FRICTION = 0.5  # correlation of what front and rear linings go through together
 
 
@@ -77,7 +80,7 @@ class Cars:
         at = self.at = {**lines, **drawn}
         # The shapes of all arrays at once: every result has one number a draw.
         self.ones = numpy.ones(next(len(values) for values in drawn.values()))
-        self.bodies = {load: model.body_of(lines, load) for load in ("empty", "full")}
+        self.bodies = {load: model.body_of(lines, load) for load in LOADS}
         self.radius = at["front.tyre.rolling_radius"], at["rear.tyre.rolling_radius"]
         self.turning = [2 * at[f"{axle}.tyre.wheel_inertia"] / r**2
                         for axle, r in zip(("front", "rear"), self.radius)]  # fmt: skip
@@ -191,8 +194,9 @@ class Motion:
         cars = self.cars
         free = self.slope * cars.pressure(force, self.circuits)
         if cars.at["vehicle.antilock"] == "none":
-            return numpy.minimum(free, self.lock(cars.adhesion))
-        k = cars.adhesion * cars.at["vehicle.antilock_efficiency"] * self.wheels
+            return numpy.minimum(free, self.lock(cars.adhesion * cars.at["driver.modulation"]))
+        kept = max(cars.at["vehicle.antilock_efficiency"], cars.at["driver.modulation"])
+        k = cars.adhesion * kept * self.wheels
         pushed = [(share + self.wheels * j) * free for share, j in zip(self.share, cars.turning)]
 
         def too_much(a):
@@ -224,7 +228,7 @@ class Motion:
 # ---- requirements: what there is over what is needed, or the other way round; NaN: no solution
 
 
-def stops(cars, force, need, loads=("empty", "full"), circuits=2):
+def stops(cars, force, need, loads=UN, circuits=2):
     return numpy.min([Motion(cars, load, circuits).deceleration(force) / need for load in loads], 0)
 
 
@@ -244,9 +248,9 @@ def reserve(cars):
     return 0.80 * cars.at["pedal.travel"] / cars.travel(cars.pressure(222.4))
 
 
-def over_loads(worst, function):
+def over_loads(worst, function, loads):
     def ratio(cars):
-        return worst([function(Motion(cars, load)) for load in ("empty", "full")], axis=0)
+        return worst([function(Motion(cars, load)) for load in loads], axis=0)
 
     return ratio
 
@@ -265,9 +269,9 @@ ROWS = {
     "un.13h.type0": ("stop", False, lambda cars: stops(cars, 500.0, 6.43)),
     "un.13h.type0_distance": ("stop", False, lambda cars: distances(cars, 500.0)),
     "hazard.rear_first": (
-        "balance", True, over_loads(numpy.min, lambda m: m.rear_first() / G / 0.80)),
-    "un.13h.adhesion": ("balance", True, over_loads(numpy.min, lambda m: m.adhesion_curve(0.70))),
-    "us.135.rear_curve": ("balance", True, over_loads(numpy.min, lambda m: 1 / m.rear_curve())),
+        "balance", True, over_loads(numpy.min, lambda m: m.rear_first() / G / 0.80, DRIVEN)),
+    "un.13h.adhesion": ("balance", True, over_loads(numpy.min, lambda m: m.adhesion_curve(0.70), UN)),
+    "us.135.rear_curve": ("balance", True, over_loads(numpy.min, lambda m: 1 / m.rear_curve(), US)),
 }  # fmt: skip
 
 
