@@ -54,7 +54,7 @@ enum brake_node_kind {
     BRAKE_NODE_TABLE,
     BRAKE_NODE_FIGURE,
     BRAKE_NODE_CARRIED, /* a text that a page carries along, out of sight */
-    BRAKE_NODE_ANNEX /* what follows is for who wants to know more: set small on paper */
+    BRAKE_NODE_ANNEX    /* what follows is for who wants to know more: set small on paper */
 };
 
 struct brake_node {

@@ -41,8 +41,9 @@ bool command_is_stdin(const char *path);
 const char *command_name(const char *path);
 
 /* Reads a vehicle file, applies settings in their order, NULL: none, and completes it; learns of
- * it what the drive tells that it names; prints what is wrong. Of both trades, that of the file leads then in the units that are asked for, NULL:
- * none. Returns 0, EXIT_REFUSED or EXIT_FAILED. */
+ * it what the drive tells that it names; prints what is wrong. Of both trades, that of the file
+ * leads then in the units that are asked for, NULL: none. Returns 0, EXIT_REFUSED or
+ * EXIT_FAILED. */
 int command_read(const char *path, const struct command_list *settings, enum brake_systems *units,
                  struct brake_sheet *sheet);
 
@@ -55,10 +56,6 @@ int command_beside(const char *file, const char *named, char **path);
  * vehicle knows too. Returns as command_read does. */
 int command_before(const char *option, const char *file, struct brake_sheet *after,
                    struct brake_sheet *before, bool *told);
-
-/* A file that another one names stands beside it: its path, to be freed. Returns 0 or EXIT_FAILED.
- */
-int command_beside(const char *file, const char *named, char **path);
 
 /* Whether a file is the page of a report, which carries its vehicle; says whether that is what was
  * printed, and whether version and file are the same. */

@@ -18,8 +18,8 @@ struct drive_options {
 int drive_take(const struct drive_options *options, const struct brake_sheet *sheet,
                struct brake_log *log, struct brake_drive *drive);
 
-/* Learns of a vehicle what the drive tells that its file names, beside which the log stands. Returns
- * 0, EXIT_REFUSED or EXIT_FAILED, in words. */
+/* Learns of a vehicle what the drive tells that its file names, beside which the log stands.
+ * Returns 0, EXIT_REFUSED or EXIT_FAILED, in words. */
 int drive_learn(const char *file, struct brake_sheet *sheet);
 
 #endif

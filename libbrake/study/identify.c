@@ -114,7 +114,7 @@ static void take_stops(struct identifying *id, const struct brake_vehicle *vehic
     predict(id, vehicle, &id->drive->day, BRAKE_DRIVE_GRIP, id->start);
 }
 
-/* ---- errors of measuring ---------------------------------------------------------------------- */
+/* ---- errors of measuring --------------------------------------------------------------------- */
 
 static double scatter_of(const struct identifying *id)
 {
@@ -401,7 +401,7 @@ static double round_of(struct identifying *id, long samples)
     return effective;
 }
 
-/* ---- against the lines alone ------------------------------------------------------------------ */
+/* ---- against the lines alone ----------------------------------------------------------------- */
 
 /* Mean of the stops that the tyres did not limit, in each sample of the lines alone. */
 static void predict_means(struct identifying *id)

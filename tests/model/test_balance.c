@@ -839,7 +839,8 @@ static void with_antilock_each_axle_gives_what_it_can(void **state)
 }
 
 /* Given random vehicles and a foot that does not ease off, then forces balance with each axle
- * either turning, at no more than the peak, or locked at its sliding friction, no mass of it turning. */
+ * either turning, at no more than the peak, or locked at its sliding friction, no mass of it
+ * turning. */
 static void an_axle_past_the_peak_slides(void **state)
 {
     (void)state;

@@ -75,8 +75,8 @@ static void a_spinning_disc_is_the_mean_of_its_rings(void **state)
 }
 
 /* McPhee and Johnson 2008 (CV-28): 27.0, 52.7, 78.3 W/(m2 K) at 342, 684, 1025 rev/min in the fins
- * of a vented rotor: 0.0789, 0.0770, 0.0764 a turn, 2 % about a straight line. The abstract does not
- * give its size; passages of an ordinary one are taken. */
+ * of a vented rotor: 0.0789, 0.0770, 0.0764 a turn, 2 % about a straight line. The abstract does
+ * not give its size; passages of an ordinary one are taken. */
 static void vanes_are_within_the_scatter_of_what_was_measured(void **state)
 {
     (void)state;

@@ -270,7 +270,8 @@ ROWS = {
     "un.13h.type0_distance": ("stop", False, lambda cars: distances(cars, 500.0)),
     "hazard.rear_first": (
         "balance", True, over_loads(numpy.min, lambda m: m.rear_first() / G / 0.80, DRIVEN)),
-    "un.13h.adhesion": ("balance", True, over_loads(numpy.min, lambda m: m.adhesion_curve(0.70), UN)),
+    "un.13h.adhesion": (
+        "balance", True, over_loads(numpy.min, lambda m: m.adhesion_curve(0.70), UN)),
     "us.135.rear_curve": ("balance", True, over_loads(numpy.min, lambda m: 1 / m.rear_curve(), US)),
 }  # fmt: skip
 

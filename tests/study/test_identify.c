@@ -76,10 +76,10 @@ static void make_plain(struct brake_sheet *sheet)
     state_tolerance(sheet, "rear.disc.pads.mu", 0.04, BRAKE_MEASURED);
 }
 
-/* Straight and normal: sigma of each mu 0.04/1.96/0.4 = 0.05102, correlation 0.5, front 0.8 and rear
- * 0.2 of 4 m/s2, model 0.03/1.96; stops scatter by 0.02. P = 16 (0.05102^2 x 0.84 + 0.015306^2) =
- * 0.03873, R = 16 x 0.02^2 = 0.0064, so 4 - 0.2 P/(P + R) = 3.8284 and sqrt(P R/(P + R)) =
- * 0.0741. */
+/* Straight and normal: sigma of each mu 0.04/1.96/0.4 = 0.05102, correlation 0.5, front 0.8 and
+ * rear 0.2 of 4 m/s2, model 0.03/1.96; stops scatter by 0.02. P = 16 (0.05102^2 x 0.84 +
+ * 0.015306^2) = 0.03873, R = 16 x 0.02^2 = 0.0064, so 4 - 0.2 P/(P + R) = 3.8284 and sqrt(P R/(P +
+ * R)) = 0.0741. */
 static void one_stop_moves_the_lines_by_bayes_rule(void **state)
 {
     (void)state;
@@ -97,8 +97,8 @@ static void one_stop_moves_the_lines_by_bayes_rule(void **state)
     assert_true(sheet.known.effective >= BRAKE_KNOWN_EFFECTIVE);
 }
 
-/* The gauge is off by the same in all stops (90 of 100 within 10 %, sigma 0.0608): a hundred of them
- * know no better than that. Without it they would be sure within 0.02/10. */
+/* The gauge is off by the same in all stops (90 of 100 within 10 %, sigma 0.0608): a hundred of
+ * them know no better than that. Without it they would be sure within 0.02/10. */
 static void many_stops_do_not_average_the_gauge(void **state)
 {
     (void)state;
@@ -226,8 +226,8 @@ static void too_little_brake_is_named_and_too_much_is_not_believed(void **state)
     assert_int_equal(sheet.known.line[0], index_at(&sheet.vehicle, "front.disc.pads.mu"));
 }
 
-/* 800 N would give 8 m/s2 and the road holds 0.8 at the most, shared badly: at 5 m/s2 the tyres gave
- * way, and the brakes had that or more. */
+/* 800 N would give 8 m/s2 and the road holds 0.8 at the most, shared badly: at 5 m/s2 the tyres
+ * gave way, and the brakes had that or more. */
 static void a_stop_that_the_tyres_limit_is_a_bound(void **state)
 {
     (void)state;

@@ -10,10 +10,10 @@
  * between them or when an input is missing. It is given when the interval that holds P in 99 of 100
  * says so; otherwise twice as many samples are drawn, up to BRAKE_SAMPLES_MOST, and what is still
  * open takes the worse word. Where a drive was learned from there are 1,024 to begin with, and
- * nothing meets that rests on fewer. A requirement that lacks one line and is missed over the whole range
- * that the line accepts falls short. This is the guarded decision rule of metrology (JCGM 106:2012,
- * sec. 8; ISO 14253-1), asymmetric to the safe side. The same samples, and so the same word, in
- * every study.
+ * nothing meets that rests on fewer. A requirement that lacks one line and is missed over the whole
+ * range that the line accepts falls short. This is the guarded decision rule of metrology (JCGM
+ * 106:2012, sec. 8; ISO 14253-1), asymmetric to the safe side. The same samples, and so the same
+ * word, in every study.
  */
 #ifndef BRAKE_CONFORMANCE_H
 #define BRAKE_CONFORMANCE_H

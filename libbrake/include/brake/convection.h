@@ -16,9 +16,10 @@
  * Sources: Limpert, Brake Design and Safety, ch. 3 (face, vanes, drum), from memory; Shevchuk,
  * Convective Heat and Mass Transfer in Rotating Disk Systems, and Ozisik, Heat Transfer (spinning
  * disc), from memory; McPhee and Johnson, Int. J. Thermal Sciences 47 (2008) 458, abstract read
- * (growth with speed of the vanes' coefficient, and its size); White, Viscous Fluid Flow, ch. 1 (Sutherland's law), coefficients read;
- * Churchill and Bernstein, J. Heat Transfer 99 (1977) 300, equation read; Incropera and DeWitt,
- * sec. 9.9 (mixed convection), from memory. Correlations of this kind hold within some 25 %.
+ * (growth with speed of the vanes' coefficient, and its size); White, Viscous Fluid Flow, ch. 1
+ * (Sutherland's law), coefficients read; Churchill and Bernstein, J. Heat Transfer 99 (1977) 300,
+ * equation read; Incropera and DeWitt, sec. 9.9 (mixed convection), from memory. Correlations of
+ * this kind hold within some 25 %.
  */
 #ifndef BRAKE_CONVECTION_H
 #define BRAKE_CONVECTION_H
@@ -78,10 +79,10 @@ struct brake_vanes {
  * @param spin   [rad/s] 0 and up
  * @param vanes  the passages
  * @return       [W/(m2*K)] on the walls of the passages
- * @source       McPhee and Johnson, Int. J. Thermal Sciences 47 (2008) 458: 27.0, 52.7, 78.3 at 342,
- *               684, 1025 rev/min, in a straight line, as separated flow at the entrance stirs short
- *               passages; the factor is that of these three in passages of ordinary size, as their
- *               abstract does not give it. Limpert, ch. 3 (pumped flow, effect of the length)
+ * @source       McPhee and Johnson, Int. J. Thermal Sciences 47 (2008) 458: 27.0, 52.7, 78.3 at
+ *               342, 684, 1025 rev/min, in a straight line, as separated flow at the entrance stirs
+ *               short passages; the factor is that of these three in passages of ordinary size, as
+ *               their abstract does not give it. Limpert, ch. 3 (pumped flow, effect of the length)
  */
 double brake_convection_vanes(struct brake_air air, double spin, const struct brake_vanes *vanes);
 

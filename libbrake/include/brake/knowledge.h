@@ -1,10 +1,10 @@
 /** @file knowledge.h
  * What a drive has told of a vehicle besides its lines.
  *
- * Scores are what every study draws: independent, normal, one for a line, a shared cause or an error
- * of the model. A drive moves their middle by `shift` and takes away their scatter along a few
- * directions: covariance I - W W', W the columns of `along`. It is kept as plain numbers with the
- * vehicle, so that whoever draws the vehicle draws it as it was driven. A line that has another
+ * Scores are what every study draws: independent, normal, one for a line, a shared cause or an
+ * error of the model. A drive moves their middle by `shift` and takes away their scatter along a
+ * few directions: covariance I - W W', W the columns of `along`. It is kept as plain numbers with
+ * the vehicle, so that whoever draws the vehicle draws it as it was driven. A line that has another
  * value since, or belongs to a part that has, loses what was told of it and nothing else.
  */
 #ifndef BRAKE_KNOWLEDGE_H
@@ -57,7 +57,7 @@ struct brake_knowledge {
     double ratio;     /**< [-] measured over the middle of what the lines say */
     double low, high; /**< [-] between which 90 of 100 of the same ratio lie by the lines alone */
     double likely;    /**< [-] share of what the lines allow that is as little, or less */
-    double effective; /**< samples that the identification rests on, weighed */
+    double effective; /**< [-] samples that the identification rests on, weighed */
     int line[BRAKE_DRIVE_LINES]; /**< lines that are off most; -1: no more */
 };
 
