@@ -378,7 +378,7 @@ static const struct brake_book books[] = {
          .from = {[BRAKE_CAR] = 2000.0 + 8.0 / 12.0, [BRAKE_TRUCK] = 2002.0 + 8.0 / 12.0}},
     [BRAKE_BOOK_393] =
         {"49 CFR 393.52", BRAKE_RULES_US, BRAKE_ROLE_IN_USE, BRAKE_LAND_US, {0.0, 0.0}},
-    [BRAKE_BOOK_570] = {"49 CFR 570", BRAKE_RULES_US, BRAKE_ROLE_IN_USE, BRAKE_LAND_US, {0.0, 0.0}},
+    [BRAKE_BOOK_570] = {"49 CFR 570", BRAKE_RULES_US, BRAKE_ROLE_PART, BRAKE_LAND_US, {0.0, 0.0}},
     [BRAKE_BOOK_R13H] = {"UN R13-H", BRAKE_RULES_UN, BRAKE_ROLE_BUILT,
                          BRAKE_LAND_EEA | BRAKE_LAND_GB | BRAKE_LAND_OTHER,
                          .from = {1998.0, 1998.0}},

@@ -44,9 +44,9 @@ def test_a_repair_does_what_it_says(name):
 
 
 def test_fluid_alone_is_chosen_where_fluid_alone_is_wanted():
-    """Given a vehicle whose only open row is the boiling of its fluid, then no part is offered that
-    costs more than fluid."""
-    first = check("marten-stock")
+    """Given a vehicle whose only open row is the boiling of its fluid, its pedal being long enough,
+    then no part is offered that costs more than fluid."""
+    first = check("marten-stock", "--set", "pedal.travel=160 mm")
     assert [c["id"] for c in counted(first) if c["verdict"] != "meets" and c["p_meets"]] == [
         "hazard.fluid"
     ]

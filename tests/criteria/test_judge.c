@@ -1001,13 +1001,13 @@ static enum brake_scope scope_of(const char *id, const char *text, unsigned rule
     return brake_criterion_scope(named(id), &sheet.vehicle, rules, &why);
 }
 
-/* 49 CFR 570.2: vehicles in use; 571.135 S3: cars made from 1 September 2000 on; 393.40: commercial
+/* 49 CFR 570.3 and 570.53: for state inspection, it binds nobody by itself; 571.135 S3: cars made from 1 September 2000 on; 393.40: commercial
  * motor vehicles. */
 static void in_the_united_states_use_and_date_decide(void **state)
 {
     (void)state;
     const char *const car = registered("US", "private", "2004");
-    assert_int_equal(scope_of("us.570.road_test", car, BRAKE_RULES_OWN), BRAKE_BINDS);
+    assert_int_equal(scope_of("us.570.road_test", car, BRAKE_RULES_OWN), BRAKE_YARDSTICK);
     assert_int_equal(scope_of("us.135.cold", car, BRAKE_RULES_OWN), BRAKE_YARDSTICK);
     assert_int_equal(scope_of("us.393.car.force", car, BRAKE_RULES_OWN), BRAKE_OUTSIDE);
     assert_int_equal(scope_of("un.13h.type0", car, BRAKE_RULES_OWN), BRAKE_OUTSIDE);
@@ -1057,11 +1057,11 @@ static void the_order_of_lock_is_a_screen(void **state)
 static void without_country_use_and_date_nothing_binds(void **state)
 {
     (void)state;
-    static const char *const of[][3] = {{"unstated", "private", "1999"},
+    static const char *const of[][3] = {{"unstated", "commercial", "1999"},
                                         {"US", "unstated", "1999"}};
     for (size_t i = 0; i < 2; i++)
         assert_int_equal(
-            scope_of("us.570.road_test", registered(of[i][0], of[i][1], of[i][2]), BRAKE_RULES_OWN),
+            scope_of("us.393.car.force", registered(of[i][0], of[i][1], of[i][2]), BRAKE_RULES_OWN),
             BRAKE_YARDSTICK);
     /* Without a date the later, stricter rows are looked at. */
     const char *const undated = plus(plain, "[vehicle]\ncountry = DE\n");

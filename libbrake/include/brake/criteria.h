@@ -52,7 +52,12 @@ enum brake_land {
 };
 
 /** What a text is for. */
-enum brake_text_role { BRAKE_ROLE_HAZARD, BRAKE_ROLE_IN_USE, BRAKE_ROLE_BUILT };
+enum brake_text_role {
+    BRAKE_ROLE_HAZARD,
+    BRAKE_ROLE_IN_USE,
+    BRAKE_ROLE_BUILT,
+    BRAKE_ROLE_PART /**< has force in a part of its country only */
+};
 
 /** The texts that requirements are taken from. */
 enum brake_book_id {
