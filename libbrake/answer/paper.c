@@ -89,7 +89,7 @@ static void look_at(const struct brake_paper *paper, unsigned rules, struct brak
     brake_assess_fade_shown(paper->sheet, NULL, &rows, &room->assessment, &fade);
     run->duty = fade.snubs;
     run->result = fade.heating;
-    if (build(paper, BRAKE_FULL, run))
+    if (build(paper, fade.load, run))
         lacks(run, fade.heating.duration > 0.0 ? NULL : fade.figures.lacks);
 }
 

@@ -259,21 +259,22 @@ static void missing(struct brake_fade *fade, const struct brake_error *error)
     lacks(fade, "a line that heat needs is missing or does not fit; see the warnings");
 }
 
-static struct run begin(const struct brake_vehicle *vehicle, enum brake_fade_kind kind,
-                        struct brake_fade *fade)
-{
-    struct run run = {.vehicle = vehicle, .procedure = &procedures[kind], .fade = fade};
-    *fade = (struct brake_fade){.cold_force = BRAKE_NAN, .figures = {.fluid_room = BRAKE_NAN}};
-    run.speed = brake_test_speed(run.procedure->speed, vehicle->general.top_speed);
-    run.snubs = brake_fade_stops(brake_fade_sequence_find(sequence_of(vehicle, kind)),
-                                 vehicle->general.top_speed);
-    return run;
-}
-
 /* As driven when the rated mass is not known: what asks for that is not judged then. */
 static enum brake_load load_of(const struct brake_vehicle *vehicle)
 {
     return isnan(vehicle->general.rated_mass) ? BRAKE_FULL : BRAKE_RATED;
+}
+
+static struct run begin(const struct brake_vehicle *vehicle, enum brake_fade_kind kind,
+                        struct brake_fade *fade)
+{
+    struct run run = {.vehicle = vehicle, .procedure = &procedures[kind], .fade = fade};
+    *fade = (struct brake_fade){
+        .load = load_of(vehicle), .cold_force = BRAKE_NAN, .figures = {.fluid_room = BRAKE_NAN}};
+    run.speed = brake_test_speed(run.procedure->speed, vehicle->general.top_speed);
+    run.snubs = brake_fade_stops(brake_fade_sequence_find(sequence_of(vehicle, kind)),
+                                 vehicle->general.top_speed);
+    return run;
 }
 
 static void run_built(struct run *run)
@@ -293,7 +294,7 @@ void brake_fade_run(const struct brake_vehicle *vehicle, enum brake_fade_kind ki
     struct run run = begin(vehicle, kind, fade);
     run.watch = watch;
     run.rows = rows;
-    if (brake_hot_rig_build(vehicle, load_of(vehicle), &run.hot, &error) != BRAKE_OK) {
+    if (brake_hot_rig_build(vehicle, fade->load, &run.hot, &error) != BRAKE_OK) {
         missing(fade, &error);
         return;
     }

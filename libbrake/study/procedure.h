@@ -17,6 +17,7 @@
 /** What came of a fade procedure. */
 struct brake_fade {
     struct brake_hot_figures figures;
+    enum brake_load load;             /**< that it is run at */
     struct brake_duty snubs;          /**< as they are run, and the parking */
     struct brake_duty_result heating; /**< what came of them; duration 0: not run */
     double cold_force;                /**< [N] mean pedal force of the cold stop */

@@ -236,7 +236,7 @@ static const struct brake_quantity axle_rows[] = {
      .fallback = BRAKE_WHEELS_SINGLE,
      .meaning = "One wheel at each end of this axle, or two side by side.",
      .measure = "Look; the tyre section is of one of them.",
-     .why = "vehicles up to 3.5 t mostly have one"},
+     .why = "vehicles up to 3500 kg mostly have one"},
     {LINE(axle, rated_mass), .need = BRAKE_ASKED, .symbol = "GAWR", .kind = BRAKE_REAL, .danger = BRAKE_TOO_HIGH,
      .dimension = BRAKE_MASS, .unit = "kg", .low = 200.0, .high = 8000.0, NO_DEFAULT,
      .meaning = "Highest load that the axle is rated for.",

@@ -39,7 +39,7 @@ def words(request):
 def told(words, *units):
     done = plain.run(*words, *units)
     assert done.stderr == b""
-    page = re.sub(r"<style.*?</style>|<[^>]*>", " ", done.stdout.decode(), flags=re.DOTALL)
+    page = re.sub(r"<style.*?</style>|<pre hidden.*?</pre>|<[^>]*>", " ", done.stdout.decode(), flags=re.DOTALL)
     return " ".join(page.replace("&#39;", "'").split())
 
 

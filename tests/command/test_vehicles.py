@@ -29,7 +29,7 @@ def test_a_stock_vehicle_in_good_order_falls_short_of_nothing_that_counts(file):
     counted = {name: c for name, c in criteria.items() if c["scope"] in ("hazard", "binds")}
     assert sum(c["scope"] == "hazard" for c in counted.values()) >= 8
     # 49 CFR 570 has force where a state inspects by it, and by itself binds nobody (570.3).
-    american = criteria["us.570.sides"]["scope"] == "yardstick"
+    american = "us.570.sides" in criteria
     assert any(c["scope"] == "binds" for c in counted.values()) or american
     assert [name for name, c in counted.items() if c["verdict"] == "falls short"] == []
 

@@ -53,6 +53,7 @@ DEFAULTS = {
         "modulation": 0.95,
         "target": 6.43,
     },
+    "drive": {"load": "empty"},
     "heat": {
         "ambient": 313.15,
         "fluid": "DOT3",

@@ -242,8 +242,9 @@ def test_as_many_usual_values_lie_below_their_middle_as_above():
     for one in inputs:
         low, middle, high = numpy.percentile(values[one["path"]], [2.5, 50, 97.5])
         left_out = one["path"] not in stated() and one["tolerance"] > 0
-        if not left_out or one["value"] - 3 * one["tolerance"] < 0 or "efficiency" in one["path"]:
-            continue
+        at_one = "efficiency" in one["path"] or one["path"] == "driver.modulation"
+        if not left_out or one["value"] - 3 * one["tolerance"] < 0 or at_one:
+            continue  # cut by what is accepted
         seen += 1
         assert middle == pytest.approx(one["value"], abs=0.01 * one["tolerance"]), one["path"]
         assert high - low == pytest.approx(2 * one["tolerance"], rel=0.02), one["path"]
