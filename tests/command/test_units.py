@@ -39,7 +39,8 @@ def words(request):
 def told(words, *units):
     done = plain.run(*words, *units)
     assert done.stderr == b""
-    page = re.sub(r"<style.*?</style>|<pre hidden.*?</pre>|<[^>]*>", " ", done.stdout.decode(), flags=re.DOTALL)
+    unseen = r"<style.*?</style>|<pre hidden.*?</pre>|<[^>]*>"
+    page = re.sub(unseen, " ", done.stdout.decode(), flags=re.DOTALL)
     return " ".join(page.replace("&#39;", "'").split())
 
 

@@ -1001,8 +1001,8 @@ static enum brake_scope scope_of(const char *id, const char *text, unsigned rule
     return brake_criterion_scope(named(id), &sheet.vehicle, rules, &why);
 }
 
-/* 49 CFR 570.3 and 570.53: for state inspection, it binds nobody by itself; 571.135 S3: cars made from 1 September 2000 on; 393.40: commercial
- * motor vehicles. */
+/* 49 CFR 570.3 and 570.53: for state inspection, it binds nobody by itself; 571.135 S3: cars made
+ * from 1 September 2000 on; 393.40: commercial motor vehicles. */
 static void in_the_united_states_use_and_date_decide(void **state)
 {
     (void)state;
