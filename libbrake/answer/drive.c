@@ -19,6 +19,15 @@ static const struct {
     [BRAKE_ABOVE] = {"above", "does not agree: measured above the prediction"},
     [BRAKE_NOT_SAID] = {"cannot say", "cannot say whether it agrees with the prediction"}};
 
+static const char *const what_follows[] = {
+    [BRAKE_AGREES] =
+        "The stops do not show the file to be wrong. Whether the brakes are enough says "
+        "stopmargin check.",
+    [BRAKE_BELOW] = "It brakes worse than its parts should: find out why, do not drive it on the "
+                    "road.",
+    [BRAKE_ABOVE] = "Look for the line of the file that is wrong before you rely on it.",
+    [BRAKE_NOT_SAID] = "Do not rely on the file by this drive."};
+
 static struct brake_cell deceleration(const struct brake_measured *m)
 {
     return brake_part_measured(m, brake_unit_si(BRAKE_ACCELERATION), BRAKE_TWO_DECIMALS);
@@ -391,6 +400,7 @@ static void summary(struct brake_document *d, const struct brake_drive_report *r
     brake_document_section(d, "summary", NULL);
     brake_document_fact(d, "agreement", NULL, brake_cell_text(agreements[drive->agreement].id));
     brake_document_say(d, "verdict", "Verdict", verdict_of(d, drive));
+    brake_document_say(d, NULL, "Do", what_follows[drive->agreement]);
     brake_document_say(d, NULL, "Log", log_of(d, r));
     brake_document_fact(d, "load", NULL, brake_cell_text(brake_load_word(r->load)));
     brake_document_fact(d, "stops", NULL, brake_cell_count(drive->stops));

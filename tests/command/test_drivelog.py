@@ -66,6 +66,7 @@ def test_the_example_agrees_with_the_prediction():
     assert max(map(len, text.splitlines())) <= 80
     assert all(line == line.rstrip() for line in text.splitlines())
     assert "agrees with the prediction in 6 of 6 stops" in words(text)
+    assert "Whether the brakes are enough says stopmargin check." in words(text)
     # made with 3 % less than predicted: heron_drive.py
     assert "0.97 times that of the file" in words(text)
 
@@ -180,6 +181,16 @@ def made(share, count=4, noise=0.03):
     forces = [150 + 10 * i for i in range(count)]
     stops = [drives.Stop(22.2, share * heron_drive.predicted(f, 22.2), force=f) for f in forces]
     return drives.text(drives.rows(stops, 10, noise))
+
+
+def test_brakes_that_do_less_than_the_file_says_are_not_to_be_driven(tmp_path):
+    """Given stops at 0.7 of what is predicted, then the answer says what follows."""
+    log = tmp_path / "less.csv"
+    log.write_text(made(0.7))
+    done = plain.run("drivelog", HERON, str(log))
+    text = words(done.stdout.decode())
+    assert done.returncode == 1 and "Verdict MEASURED BELOW the prediction" in text
+    assert "Do It brakes worse than its parts should: find out why, do not drive it on" in text
 
 
 @pytest.mark.parametrize(
