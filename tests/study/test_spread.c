@@ -234,7 +234,7 @@ static void exit_follows_the_words(void **state)
     (void)state;
     const int circuit = criterion_number("hazard.circuit");
     read_one_friction();
-    sheet.vehicle.general.country = BRAKE_IN_US;
+    sheet.vehicle.general.country = BRAKE_IN_AT;
     sheet.vehicle.general.use = BRAKE_PRIVATE;
     sheet.vehicle.general.first_registered = 2004.0;
     assert_true(draw(NULL));
