@@ -121,7 +121,7 @@ def test_the_log_of_a_drive_comes_as_a_sheet_to_print(page):
     page.tap("[data-view=paper]")
     page.give("#log", ROOT / "examples" / "heron-drive.csv")
     page.wait("!document.getElementById('sheet').hidden")
-    page.wait("document.getElementById('sheet').contentDocument.body.innerText.length > 500")
+    page.wait("document.getElementById('sheet').contentDocument?.body?.innerText.length > 500")
 
 
 def test_the_report_is_the_command_s_own_sheet(page):
@@ -131,7 +131,7 @@ def test_the_report_is_the_command_s_own_sheet(page):
     page.tap("[data-view=paper]")
     page.tap("[data-paper=report]")
     page.wait("!document.getElementById('sheet').hidden")
-    page.wait("/my truck/.test(document.getElementById('sheet').contentDocument.title)")
+    page.wait("/my truck/.test(document.getElementById('sheet').contentDocument?.title)")
     assert page.js("document.getElementById('print').hidden") is False
 
 
