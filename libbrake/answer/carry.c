@@ -13,10 +13,10 @@
 
 static void write_all(FILE *stream, const struct brake_sheet *sheet, const char *file)
 {
-    char digest[BRAKE_DIGEST_TEXT];
-    brake_digest_vehicle(sheet, digest);
-    brake_text_print(stream, BRAKE_CARRIED_MARK, BRAKE_VERSION, digest);
-    brake_text_print(stream, "%.400s\n", file != NULL ? file : "");
+    struct brake_mark mark = {.version = BRAKE_VERSION};
+    brake_digest_vehicle(sheet, mark.digest);
+    brake_text_format(mark.file, sizeof mark.file, "%s", file != NULL ? file : "");
+    brake_carried_write(stream, &mark);
     brake_file_write_lines(sheet, stream);
 }
 

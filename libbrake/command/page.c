@@ -1,15 +1,19 @@
 /* The page of a report, which carries its vehicle, judged again. */
+#define _POSIX_C_SOURCE 200809L /* NOLINT: stat */
 #include <stdlib.h>
 #include <string.h>
+#include <sys/stat.h>
 
 #include "command.h"
 #include "file/digest.h"
-#include "vehicle/text.h"
 
-/* What the page says of its vehicle. */
-static bool read_mark(const char *path, char mark[BRAKE_MARK_BYTES])
+/* What the page says of its vehicle. What is no regular file, a pipe, is not read a second time. */
+static bool read_mark(const char *path, struct brake_mark *mark)
 {
-    FILE *stream = command_is_stdin(path) ? NULL : fopen(path, "rb");
+    struct stat found;
+    if (command_is_stdin(path) || stat(path, &found) != 0 || !S_ISREG(found.st_mode))
+        return false;
+    FILE *stream = fopen(path, "rb");
     const bool page = stream != NULL && brake_file_mark(stream, mark);
     if (stream != NULL)
         fclose(stream);
@@ -18,27 +22,20 @@ static bool read_mark(const char *path, char mark[BRAKE_MARK_BYTES])
 
 bool command_is_page(const char *path)
 {
-    char mark[BRAKE_MARK_BYTES];
-    return read_mark(path, mark);
-}
-
-/* The word behind some others in the mark, up to the next semicolon; "" when they are not there. */
-static void word_of(const char *mark, const char *behind, char *word, size_t size)
-{
-    const char *from = strstr(mark, behind);
-    from = from != NULL ? from + strlen(behind) : "";
-    brake_text_format(word, size, "%.*s", (int)strcspn(from, ";"), from);
+    struct brake_mark mark;
+    return read_mark(path, &mark);
 }
 
 /* How the file that the page was made of stands today. */
-static const char *beside_it(const char *page, const char *name, const char *digest)
+static const char *beside_it(const char *page, const struct brake_mark *mark)
 {
     struct brake_sheet sheet;
     struct brake_error error;
     char now[BRAKE_DIGEST_TEXT] = "";
     char *path = NULL;
     FILE *stream = NULL;
-    if (name[0] == '\0' || strchr(name, '/') != NULL || command_beside(page, name, &path) != 0)
+    if (mark->file[0] == '\0' || strchr(mark->file, '/') != NULL ||
+        command_beside(page, mark->file, &path) != 0)
         return "is not beside it";
     stream = fopen(path, "rb");
     free(path);
@@ -48,25 +45,19 @@ static const char *beside_it(const char *page, const char *name, const char *dig
         brake_sheet_complete(&sheet, &error) == BRAKE_OK)
         brake_digest_vehicle(&sheet, now);
     fclose(stream);
-    return strcmp(now, digest) == 0 ? "beside it is the same" : "beside it IS ANOTHER NOW";
+    return strcmp(now, mark->digest) == 0 ? "beside it is the same" : "beside it IS ANOTHER NOW";
 }
 
 void command_tell_page(const char *path, const struct brake_sheet *sheet)
 {
-    char mark[BRAKE_MARK_BYTES];
-    char version[40];
-    char digest[BRAKE_DIGEST_TEXT];
+    struct brake_mark mark;
     char now[BRAKE_DIGEST_TEXT];
-    char name[400];
-    if (!read_mark(path, mark))
+    if (!read_mark(path, &mark))
         return;
-    word_of(mark, "libbrake ", version, sizeof version);
-    word_of(mark, "SHA-256 of its values ", digest, sizeof digest);
-    word_of(mark, "made of ", name, sizeof name);
     brake_digest_vehicle(sheet, now);
     command_tell("%s: a page made by libbrake %s, this is %s; its vehicle %s; %s %s\n", path,
-                 version, brake_version(),
-                 strcmp(now, digest) == 0 ? "is as it was printed"
-                                          : "IS NOT THAT WHICH WAS PRINTED",
-                 name[0] != '\0' ? name : "its file", beside_it(path, name, digest));
+                 mark.version, brake_version(),
+                 strcmp(now, mark.digest) == 0 ? "is as it was printed"
+                                               : "IS NOT THAT WHICH WAS PRINTED",
+                 mark.file[0] != '\0' ? mark.file : "its file", beside_it(path, &mark));
 }

@@ -42,3 +42,35 @@ bool brake_carried_line(char *line)
     *to = '\0';
     return end == NULL;
 }
+
+/* ---- what it says of the vehicle ------------------------------------------------------------- */
+
+static const char *const words[] = {"; libbrake ", "; SHA-256 of its values ", "; made of "};
+
+void brake_carried_write(FILE *stream, const struct brake_mark *mark)
+{
+    const char *const said[] = {mark->version, mark->digest, mark->file};
+    for (int i = 0; i < 3; i++)
+        brake_text_print(stream, "%s%s", words[i], said[i]);
+    fputc('\n', stream);
+}
+
+bool brake_carried_read(const char *line, struct brake_mark *mark)
+{
+    const struct {
+        char *text;
+        size_t size;
+    } to[] = {{mark->version, sizeof mark->version},
+              {mark->digest, sizeof mark->digest},
+              {mark->file, sizeof mark->file}};
+    for (int i = 0; i < 3; i++) {
+        const size_t length = strlen(words[i]);
+        if (strncmp(line, words[i], length) != 0)
+            return false;
+        line += length;
+        const size_t said = i < 2 ? strcspn(line, ";") : strlen(line);
+        brake_text_format(to[i].text, to[i].size, "%.*s", (int)said, line);
+        line += said;
+    }
+    return true;
+}

@@ -6,12 +6,16 @@
 #include <stdbool.h>
 #include <stdio.h>
 
+#include "brake/file.h"
+
 /* The element of the vehicle, and of what it was before. */
 #define BRAKE_CARRIED_VEHICLE "lines-of-vehicle"
 #define BRAKE_CARRIED_BEFORE "lines-of-before"
 
-/* What the first line of an element says: version and digest; the name of the file follows. */
-#define BRAKE_CARRIED_MARK "; libbrake %s; SHA-256 of its values %s; made of "
+/* The first line of an element: what it says of the vehicle. Reads it; false: it is another line.
+ * */
+void brake_carried_write(FILE *stream, const struct brake_mark *mark);
+bool brake_carried_read(const char *line, struct brake_mark *mark);
 
 /* Whether the first line of a file begins a page. */
 bool brake_carried_page(const char *line);

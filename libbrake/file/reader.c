@@ -257,6 +257,15 @@ static void understand(struct input *in, char *line)
         take_named(in, line);
 }
 
+/* Whether the machine could not read on; says so. */
+static bool is_broken(struct input *in)
+{
+    if (in->stream == NULL || !ferror(in->stream))
+        return false;
+    REFUSE(in, BRAKE_E_READ, "", "cannot be read: %s", strerror(errno));
+    return true;
+}
+
 /* ---- a page that carries a vehicle ----------------------------------------------------------- */
 
 /* Goes on behind a mark, whose first letter comes in it once. Returns whether it came. */
@@ -288,11 +297,15 @@ static enum brake_status read_page(struct input *in, char line[BRAKE_LINE_BYTES 
         return REFUSE(in, BRAKE_E_MISSING, "",
                       "is a page that carries no vehicle; give a vehicle file, or the page that "
                       "`stopmargin report` writes");
-    while (more && take_line(in, line) >= 0) {
+    while (more && in->error->status == BRAKE_OK) {
+        if (take_line(in, line) < 0)
+            break;
         more = brake_carried_line(line);
         understand(in, line);
-        more = more && in->error->status == BRAKE_OK;
     }
+    if (more && in->error->status == BRAKE_OK && !is_broken(in))
+        REFUSE(in, BRAKE_E_SYNTAX, "",
+               "ends within its vehicle; the page was cut off, save it anew");
     return in->error->status;
 }
 
@@ -312,8 +325,8 @@ static enum brake_status read_all(struct input *in)
             return read_page(in, line);
         understand(in, line);
     }
-    if (in->stream != NULL && ferror(in->stream))
-        return REFUSE(in, BRAKE_E_READ, "", "cannot be read: %s", strerror(errno));
+    if (is_broken(in))
+        return in->error->status;
     if (in->error->status == BRAKE_OK && in->section < 0) {
         in->line = in->line > 0 ? in->line : 1;
         return REFUSE(in, BRAKE_E_MISSING, "",
@@ -338,7 +351,7 @@ enum brake_status brake_file_read_before(FILE *stream, struct brake_sheet *sheet
     return read_all(&in);
 }
 
-bool brake_file_mark(FILE *stream, char mark[BRAKE_MARK_BYTES])
+bool brake_file_mark(FILE *stream, struct brake_mark *mark)
 {
     char line[BRAKE_LINE_BYTES + 2] = "";
     struct brake_error error = {.status = BRAKE_OK};
@@ -346,9 +359,7 @@ bool brake_file_mark(FILE *stream, char mark[BRAKE_MARK_BYTES])
     bool more = take_line(&in, line) >= 0 && brake_carried_page(line) && enter(&in);
     for (line[0] = '\0'; more && line[0] == '\0';)
         more = take_line(&in, line) >= 0 && brake_carried_line(line);
-    more = more && line[0] == ';';
-    brake_text_format(mark, BRAKE_MARK_BYTES, "%s", more ? line + 1 + strspn(line + 1, " ") : "");
-    return more;
+    return more && brake_carried_read(line, mark);
 }
 
 enum brake_status brake_file_read_text(const char *text, struct brake_sheet *sheet,

@@ -133,6 +133,33 @@ def test_a_page_without_a_vehicle_is_refused(tmp_path):
     assert "bare.html:2: is a page that carries no vehicle; give a vehicle file" in complaint
 
 
+def test_a_page_that_was_cut_off_is_refused(page, tmp_path):
+    """Given a page whose download ended within the vehicle, then it is not taken for less."""
+    cut = tmp_path / "cut.html"
+    cut.write_text(page.read_text().partition("[pedal]")[0])
+    status, text, complaint = judged(cut)
+    assert (status, text) == (2, "")
+    assert "ends within its vehicle; the page was cut off, save it anew" in complaint
+
+
+def test_a_pipe_is_read_once(tmp_path):
+    """Lost before: a vehicle that came through a named pipe was waited for a second time."""
+    pipe = tmp_path / "pipe"
+    os.mkfifo(pipe)
+    writer = subprocess.Popen(["cp", HERON, pipe])
+    done = subprocess.run([plain.PROGRAM, "check", pipe], capture_output=True, timeout=60)
+    assert writer.wait(timeout=60) == 0
+    assert done.stdout == plain.run("check", HERON).stdout
+
+
+def test_a_name_of_a_file_may_hold_what_ends_a_mark(page, tmp_path):
+    """Given a file whose name holds a semicolon, beside its page, then it is found."""
+    file = tmp_path / "heron; made of tin.ini"
+    file.write_bytes(pathlib.Path(HERON).read_bytes())
+    report(file, "-o", tmp_path / "page.html")
+    assert judged(tmp_path / "page.html")[2].endswith(f"{file.name} beside it is the same\n")
+
+
 def test_paper_tells_the_digest_of_what_it_was_made_of(page):
     digest = re.search(r"SHA-256 of its values ([0-9a-f]{64})", page.read_text())[1]
     short = " ".join(digest[i : i + 4] for i in range(0, 16, 4))

@@ -39,7 +39,12 @@ enum {
     BRAKE_FILE_BYTES = 1000000 /**< of the file */
 };
 
-enum { BRAKE_MARK_BYTES = 600 /**< of what a page says of the vehicle that it carries */ };
+/** What the page of a report says of the vehicle that it carries. */
+struct brake_mark {
+    char version[24]; /**< of the library that made it */
+    char digest[65];  /**< of the vehicle's values: SHA-256, hexadecimal */
+    char file[400];   /**< name of the file that it was made of; empty: none */
+};
 
 /** Read a vehicle file, or the page of a report, which carries its vehicle. The sheet is cleared
  * first; it still has to be completed.
@@ -60,12 +65,12 @@ enum brake_status brake_file_read(FILE *stream, struct brake_sheet *sheet,
 enum brake_status brake_file_read_before(FILE *stream, struct brake_sheet *sheet,
                                          struct brake_error *error);
 
-/** What the page of a report says of the vehicle that it carries: version, digest, file.
+/** What the page of a report says of the vehicle that it carries.
  * @param stream  open for reading; not closed
- * @param mark    filled; empty when there is none
- * @return        whether it is such a page
+ * @param mark    filled when it is such a page
+ * @return        whether it is
  */
-bool brake_file_mark(FILE *stream, char mark[BRAKE_MARK_BYTES]);
+bool brake_file_mark(FILE *stream, struct brake_mark *mark);
 
 /** Read a vehicle file from a text.
  * @param text   the file's bytes, ended by NUL
