@@ -1,5 +1,6 @@
 /* The tables of the library as JSON, from which the Python modules and their types are made. */
 #include "answer/document.h"
+#include "answer/parts.h"
 #include "bridge.h"
 
 static struct brake_cell plain(double number)
@@ -17,15 +18,6 @@ static void sections(struct brake_document *d)
         brake_document_row(d, (const struct brake_cell[]){brake_cell_text(section->path),
                                                           brake_cell_text(section->meaning)});
     }
-}
-
-/* Words of a choice, a blank between two. */
-static const char *choices(struct brake_document *d, const struct brake_quantity *row)
-{
-    const char *all = NULL;
-    for (int i = 0; row->choices != NULL && row->choices[i] != NULL; i++)
-        all = brake_document_join(d, all, " ", row->choices[i]);
-    return all != NULL ? all : "";
 }
 
 /* The rows of all sections, in the order of the sections. */
@@ -53,7 +45,7 @@ static void quantities(struct brake_document *d)
                                    brake_cell_text(brake_unit_si(row->second)->name),
                                    plain(row->low), plain(row->high), plain(row->fallback),
                                    brake_cell_truth(row->role == BRAKE_PART_OF),
-                                   brake_cell_text(choices(d, row))});
+                                   brake_cell_text(brake_part_choices(d, row, " "))});
         }
     }
 }

@@ -4,6 +4,7 @@
 #include <stdlib.h>
 
 #include "answer/document.h"
+#include "answer/parts.h"
 #include "brake/brake.h"
 #include "face.h"
 #include "vehicle/sections.h"
@@ -70,15 +71,6 @@ static void sections(struct brake_document *d)
     }
 }
 
-/* Words of a choice, a blank between two. */
-static const char *choices(struct brake_document *d, const struct brake_quantity *row)
-{
-    const char *all = NULL;
-    for (int i = 0; row->choices != NULL && row->choices[i] != NULL; i++)
-        all = brake_document_join(d, all, " ", row->choices[i]);
-    return all != NULL ? all : "";
-}
-
 /* Units that a line takes, a blank between two. */
 static const char *units(struct brake_document *d, const struct brake_quantity *row)
 {
@@ -102,7 +94,8 @@ static void quantity(struct brake_document *d, const char *section,
                               brake_cell_text(brake_quantity_unit(row, false)->name),
                               brake_cell_text(brake_quantity_unit(row, true)->name),
                               brake_cell_text(brake_means_word(row->means)),
-                              brake_cell_text(choices(d, row)), brake_cell_text(units(d, row))});
+                              brake_cell_text(brake_part_choices(d, row, " ")),
+                              brake_cell_text(units(d, row))});
 }
 
 static void quantities(struct brake_document *d)

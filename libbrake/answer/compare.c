@@ -405,16 +405,6 @@ static void results(struct brake_document *d, const struct brake_comparison *c)
     brake_document_end(d);
 }
 
-static struct brake_cell line_value(struct brake_document *d, const struct brake_sheet *sheet,
-                                    int index)
-{
-    struct brake_cell cell = brake_cell_nothing();
-    if (index >= 0 && sheet->record[index].from != BRAKE_ABSENT)
-        return brake_part_value(d, &sheet->vehicle, index);
-    cell.text = "not given";
-    return cell;
-}
-
 static void lines(struct brake_document *d, const struct brake_comparison *c)
 {
     static const struct brake_column column[] = {{"path", "line", BRAKE_COLUMN},
@@ -435,8 +425,8 @@ static void lines(struct brake_document *d, const struct brake_comparison *c)
                                   brake_cell_text(brake_part_path(d, &sheet->vehicle, index)),
                                   brake_cell_text(brake_change_word(brake_change_of(index))),
                                   brake_part_si(brake_quantity_at(index)->dimension),
-                                  line_value(d, c->before, line[i].before),
-                                  line_value(d, c->after, line[i].after)});
+                                  brake_part_given(d, c->before, line[i].before),
+                                  brake_part_given(d, c->after, line[i].after)});
     }
     brake_document_end(d);
 }

@@ -33,14 +33,6 @@ static void range(struct brake_document *d, const struct brake_quantity *q)
                           brake_document_amount(d, brake_cell_number(q->high, unit)));
 }
 
-static void choices(struct brake_document *d, const struct brake_quantity *q)
-{
-    const char *all = NULL;
-    for (int i = 0; q->choices[i] != NULL; i++)
-        all = brake_document_join(d, all, ", ", q->choices[i]);
-    brake_document_say(d, NULL, "One of", all);
-}
-
 static void fallback(struct brake_document *d, const struct brake_quantity *q)
 {
     const char *value = q->why != NULL ? "worked out" : "none";
@@ -75,7 +67,7 @@ static void explain_line(struct brake_document *d, const struct brake_named *nam
     if (q->kind == BRAKE_REAL || q->kind == BRAKE_PISTONS || q->kind == BRAKE_CURVE)
         range(d, q);
     if (q->kind == BRAKE_CHOICE)
-        choices(d, q);
+        brake_document_say(d, NULL, "One of", brake_part_choices(d, q, ", "));
     fallback(d, q);
     brake_document_say_in(d, NULL, "Measure", "%s (by %s)", q->measure, brake_means_word(q->means));
     if (q->kind == BRAKE_REAL || q->kind == BRAKE_PISTONS)

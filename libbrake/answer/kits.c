@@ -184,12 +184,7 @@ static void find_differences(const struct brake_sheet *before, const struct brak
 static struct brake_cell line_of(struct brake_document *d, const struct brake_sheet *sheet,
                                  const char *path)
 {
-    const int index = brake_catalogue_find(&sheet->vehicle, path);
-    struct brake_cell cell = brake_cell_nothing();
-    if (index >= 0 && sheet->record[index].from != BRAKE_ABSENT)
-        return brake_part_value(d, &sheet->vehicle, index);
-    cell.text = "not given";
-    return cell;
+    return brake_part_given(d, sheet, brake_catalogue_find(&sheet->vehicle, path));
 }
 
 /* Whether one of the kits before it differs in that line too. */

@@ -172,6 +172,25 @@ struct brake_cell brake_part_value(struct brake_document *d, const struct brake_
     return brake_cell_nothing();
 }
 
+struct brake_cell brake_part_given(struct brake_document *d, const struct brake_sheet *sheet,
+                                   int index)
+{
+    struct brake_cell cell = brake_cell_nothing();
+    if (index >= 0 && sheet->record[index].from != BRAKE_ABSENT)
+        return brake_part_value(d, &sheet->vehicle, index);
+    cell.text = "not given";
+    return cell;
+}
+
+const char *brake_part_choices(struct brake_document *d, const struct brake_quantity *quantity,
+                               const char *glue)
+{
+    const char *all = NULL;
+    for (int i = 0; quantity->choices != NULL && quantity->choices[i] != NULL; i++)
+        all = brake_document_join(d, all, glue, quantity->choices[i]);
+    return all != NULL ? all : "";
+}
+
 static struct brake_cell second_unit(const struct brake_quantity *q)
 {
     return q->kind == BRAKE_CURVE ? brake_part_si(q->second) : brake_cell_nothing();

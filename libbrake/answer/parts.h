@@ -39,6 +39,14 @@ void brake_part_number(struct brake_document *d, const char *name, struct brake_
 struct brake_cell brake_part_value(struct brake_document *d, const struct brake_vehicle *vehicle,
                                    int index);
 
+/* The same of a vehicle that may not have the line (-1: no such line): people read "not given". */
+struct brake_cell brake_part_given(struct brake_document *d, const struct brake_sheet *sheet,
+                                   int index);
+
+/* Words of a choice, with what stands between two; "" where it is none. */
+const char *brake_part_choices(struct brake_document *d, const struct brake_quantity *quantity,
+                               const char *glue);
+
 /* The lines that are known, which people see as a table only when they are to; what was left at its
  * default, and why. */
 void brake_part_lines(struct brake_document *d, const struct brake_sheet *sheet, bool seen);

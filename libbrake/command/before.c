@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "command.h"
+#include "drive.h"
 #include "vehicle/text.h"
 
 int command_beside(const char *file, const char *named, char **path)
@@ -36,14 +37,19 @@ int command_fit(const char *path, const struct brake_sheet *after, struct brake_
     return 0;
 }
 
-static int read_one(const char *path, struct brake_sheet *after, struct brake_sheet *before)
+/* What was read, held against what the vehicle is now; it knows then what a drive told before. */
+static int take(const char *path, struct brake_sheet *after, struct brake_sheet *before)
 {
-    int status = command_read(path, NULL, NULL, before);
-    if (status == 0)
-        status = command_fit(path, after, before);
+    const int status = command_fit(path, after, before);
     if (status == 0)
         brake_drive_carry(before, after);
     return status;
+}
+
+static int read_one(const char *path, struct brake_sheet *after, struct brake_sheet *before)
+{
+    const int status = command_read(path, NULL, NULL, before);
+    return status != 0 ? status : take(path, after, before);
 }
 
 int command_no_draw(enum brake_status status)
@@ -55,9 +61,19 @@ int command_no_draw(enum brake_status status)
     return EXIT_REFUSED;
 }
 
+int command_look_back(const struct brake_sheet *before, const struct brake_sheet *sheet,
+                      struct brake_before *loss, struct brake_assessment *assessment)
+{
+    const enum brake_status drawn = brake_before_draw(before, sheet, loss);
+    if (drawn != BRAKE_OK)
+        return command_no_draw(drawn);
+    brake_assess_before(assessment, loss);
+    return 0;
+}
+
 /* The page of a report carries the vehicle before along, whatever lies beside it. */
-static int read_carried(const char *file, const struct brake_sheet *after,
-                        struct brake_sheet *before, bool *told)
+static int read_carried(const char *file, struct brake_sheet *after, struct brake_sheet *before,
+                        bool *told)
 {
     struct brake_error error;
     FILE *stream;
@@ -71,7 +87,10 @@ static int read_carried(const char *file, const struct brake_sheet *after,
         return 0;
     if (status == BRAKE_OK)
         status = brake_sheet_complete(before, &error);
-    return status == BRAKE_OK ? command_fit(file, after, before) : command_refuse(file, &error);
+    if (status != BRAKE_OK)
+        return command_refuse(file, &error);
+    const int learned = drive_learn(file, before);
+    return learned != 0 ? learned : take(file, after, before);
 }
 
 int command_before(const char *option, const char *file, struct brake_sheet *after,

@@ -42,16 +42,6 @@ static int print(const struct options *o, const struct brake_sheet *sheet,
     return status != 0 ? status : brake_assessment_exit(assessment);
 }
 
-static int look_back(const struct brake_sheet *before, const struct brake_sheet *sheet,
-                     struct brake_before *loss, struct brake_assessment *assessment)
-{
-    const enum brake_status drawn = brake_before_draw(before, sheet, loss);
-    if (drawn != BRAKE_OK)
-        return command_no_draw(drawn);
-    brake_assess_before(assessment, loss);
-    return 0;
-}
-
 static int run_check(char **words)
 {
     struct options o = {.rules = BRAKE_RULES_OWN, .set = {.most = COMMAND_SETTINGS}};
@@ -71,7 +61,7 @@ static int run_check(char **words)
     if (status == 0)
         status = command_assess(&sheet, o.rules, &assessment);
     if (status == 0 && told)
-        status = look_back(&before, &sheet, &loss, &assessment);
+        status = command_look_back(&before, &sheet, &loss, &assessment);
     if (status == 0 && !brake_repair_find(&sheet, &assessment, &repair))
         status = command_short_of_memory();
     assessment.repair = &repair;

@@ -66,6 +66,11 @@ void command_tell_page(const char *path, const struct brake_sheet *sheet);
  * says so. Returns 0 or EXIT_REFUSED. */
 int command_fit(const char *path, const struct brake_sheet *after, struct brake_sheet *before);
 
+/* Holds an assessed vehicle against what it was before; the loss is filled and kept. Returns 0,
+ * EXIT_REFUSED or EXIT_FAILED. */
+int command_look_back(const struct brake_sheet *before, const struct brake_sheet *sheet,
+                      struct brake_before *loss, struct brake_assessment *assessment);
+
 /* Says why two vehicles could not be drawn; returns EXIT_REFUSED or EXIT_FAILED. */
 int command_no_draw(enum brake_status status);
 

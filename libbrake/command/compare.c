@@ -139,13 +139,9 @@ static int assess(const struct options *o, const char *file, const struct brake_
         return status;
     brake_drive_carry(&c->before, &c->sheet);
     status = command_assess(&c->sheet, o->rules, &c->assessment);
-    if (status != 0)
-        return status;
-    const enum brake_status drawn = brake_before_draw(&c->before, &c->sheet, &c->loss);
-    if (drawn != BRAKE_OK)
-        return command_no_draw(drawn);
-    brake_assess_before(&c->assessment, &c->loss);
-    return 0;
+    if (status == 0)
+        status = command_look_back(&c->before, &c->sheet, &c->loss, &c->assessment);
+    return status;
 }
 
 static int print_kits(const struct options *o, const struct brake_sheet *before,

@@ -308,7 +308,7 @@ void brake_fade_figures(const struct brake_vehicle *vehicle, enum brake_fade_kin
     struct run run = begin(vehicle, kind, &fade);
     struct brake_error error;
     run.coarse = true;
-    if (brake_hot_rig_build(vehicle, load_of(vehicle), &run.hot, &error) == BRAKE_OK) {
+    if (brake_hot_rig_build(vehicle, fade.load, &run.hot, &error) == BRAKE_OK) {
         take_long_steps(&run.hot);
         run_built(&run);
     } else {

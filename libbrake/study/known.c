@@ -66,17 +66,13 @@ uint64_t known_mark(const struct brake_sheet *sheet, int index)
     return part != NULL ? mark : 0;
 }
 
-static bool is_same(double one, double other)
-{
-    return fabs(one - other) <= 1e-9 * fabs(one);
-}
-
 static int share_of_line(const struct brake_inputs *inputs, const struct brake_known *known)
 {
     const struct brake_record *record = &inputs->sheet->record[known->number];
     const double value = brake_quantity_value(&inputs->sheet->vehicle, known->number);
-    if (!is_same(value, known->value) || !is_same(record->tolerance, known->tolerance) ||
-        !is_same(record->lean, known->lean) ||
+    if (!brake_same_number(value, known->value) ||
+        !brake_same_number(record->tolerance, known->tolerance) ||
+        !brake_same_number(record->lean, known->lean) ||
         known_mark(inputs->sheet, known->number) != known->part)
         return -1;
     for (int i = 0; i < inputs->count; i++) {
