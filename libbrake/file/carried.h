@@ -12,8 +12,7 @@
 #define BRAKE_CARRIED_VEHICLE "lines-of-vehicle"
 #define BRAKE_CARRIED_BEFORE "lines-of-before"
 
-/* The first line of an element: what it says of the vehicle. Reads it; false: it is another line.
- * */
+/* The first line of an element, what it says of the vehicle; reading is false of any other line. */
 void brake_carried_write(FILE *stream, const struct brake_mark *mark);
 bool brake_carried_read(const char *line, struct brake_mark *mark);
 
