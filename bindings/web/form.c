@@ -22,8 +22,6 @@ FACE(face_free) void face_free(void *text)
 
 /* ---- a file to start from ---------------------------------------------------------------- */
 
-enum { NO_ASSIST, VACUUM, HYDRAULIC };
-
 static void set(struct brake_sheet *sheet, const char *path, const char *word)
 {
     char setting[120];
@@ -36,6 +34,7 @@ FACE(face_start)
 char *face_start(int front, int rear, int assist, const char *use, const char *country, bool us)
 {
     static const char *const brakes[] = {"disc", "drum"};
+    static const char *const boosters[] = {"none", "fitted", "hydraulic"};
     char *text = NULL;
     size_t size = 0;
     struct brake_sheet *sheet = brake_sheet_new();
@@ -43,10 +42,10 @@ char *face_start(int front, int rear, int assist, const char *use, const char *c
     if (sheet != NULL && stream != NULL) {
         set(sheet, "front.axle.brake", brakes[front == 1]);
         set(sheet, "rear.axle.brake", brakes[rear == 1]);
-        set(sheet, "booster.booster", assist == NO_ASSIST ? "none" : "fitted");
+        set(sheet, "booster.booster", boosters[assist >= 0 && assist < 3 ? assist : 1]);
         set(sheet, "vehicle.use", use);
         set(sheet, "vehicle.country", country);
-        brake_file_start(sheet, us, assist == HYDRAULIC, stream);
+        brake_file_start(sheet, us, stream);
     }
     if (stream != NULL)
         fclose(stream);

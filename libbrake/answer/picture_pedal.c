@@ -48,7 +48,7 @@ static void draw_case(struct brake_plot *plot, const struct brake_paper *paper,
 static void draw_without_assist(struct brake_plot *plot, const struct brake_vehicle *vehicle)
 {
     struct brake_system system;
-    if (vehicle->booster.booster != BRAKE_FITTED)
+    if (vehicle->booster.booster == BRAKE_BOOSTER_NONE)
         return;
     brake_system_build(vehicle, BRAKE_FULL, BRAKE_NO_ASSIST, &system);
     draw(plot, &system, vehicle->driver.pedal_force_most, BRAKE_DOTTED, "full, no assist");

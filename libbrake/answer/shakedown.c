@@ -156,7 +156,7 @@ static void checks(struct brake_document *d, const struct brake_sheet *sheet,
               ? "does not move; cannot say with how much: a line that it needs is left out"
               : "does not move");
     check(d, "Booster: engine off, pump until the pedal is hard, hold it, start the engine.",
-          sheet->vehicle.booster.booster == BRAKE_FITTED
+          sheet->vehicle.booster.booster != BRAKE_BOOSTER_NONE
               ? "the pedal goes down a little by itself, and stays"
               : "no booster in the file: the pedal does not move");
     check(d,

@@ -72,8 +72,6 @@ static int take_words(char **words, struct options *o)
 
 /* ---- the kind of vehicle -------------------------------------------------------------------- */
 
-enum { NO_ASSIST = 1, VACUUM, HYDRAULIC };
-
 static bool set(struct brake_sheet *sheet, const char *path, const char *word)
 {
     char setting[120];
@@ -88,9 +86,10 @@ static bool set(struct brake_sheet *sheet, const char *path, const char *word)
 static int set_kind(const struct options *o, struct brake_sheet *sheet)
 {
     static const char *const brakes[] = {"disc", "disc", "drum"};
+    static const char *const boosters[] = {"fitted", "none", "fitted", "hydraulic"};
     const bool known = set(sheet, "front.axle.brake", brakes[o->front]) &&
                        set(sheet, "rear.axle.brake", brakes[o->rear]) &&
-                       set(sheet, "booster.booster", o->assist == NO_ASSIST ? "none" : "fitted") &&
+                       set(sheet, "booster.booster", boosters[o->assist]) &&
                        set(sheet, "vehicle.use", o->use == 2 ? "commercial" : "private") &&
                        (o->country == NULL || set(sheet, "vehicle.country", o->country));
     return known ? 0 : EXIT_REFUSED;
@@ -158,7 +157,7 @@ static int write_file(const struct options *o, const char *text, const struct br
     if (text != NULL)
         brake_file_extend(text, sheet, out.stream);
     else if (is_short(o))
-        brake_file_start(sheet, o->units == BRAKE_US_ONLY, o->assist == HYDRAULIC, out.stream);
+        brake_file_start(sheet, o->units == BRAKE_US_ONLY, out.stream);
     else
         brake_file_write(sheet, out.stream);
     return command_close_output(&out);

@@ -88,7 +88,7 @@ static const struct brake_criterion criteria[] = {
      .coefficient = 0.0067, .applies = BRAKE_TO_LIGHT | BRAKE_TO_FAST},
     {.id = "us.135.engine_off", .book = BRAKE_BOOK_135, READ_IN(FMVSS_135), .clause = "49 CFR 571.135 S7.7",
      .title = "Stop with the engine off, reservoirs full", .measure = BRAKE_STOP_DISTANCE,
-     .load = BRAKE_AT_RATED, .force = 500.0,
+     .failure = {BRAKE_ENGINE_OFF, BRAKE_ENGINE_OFF}, .load = BRAKE_AT_RATED, .force = 500.0,
      .speed = KMH(100), .lag = LAG_10, .coefficient = 0.0060,
      .applies = BRAKE_TO_LIGHT | BRAKE_TO_BOOSTED},
     {.id = "us.135.antilock_failed", .book = BRAKE_BOOK_135, READ_IN(FMVSS_135), .clause = "49 CFR 571.135 S7.8",

@@ -15,7 +15,8 @@ const char *brake_verdict_words(enum brake_verdict verdict)
 const char *brake_failure_words(enum brake_failure failure)
 {
     static const char *const words[BRAKE_FAILURES] = {
-        "",           "first circuit failed", "second circuit failed", "no assist", "least vacuum",
+        "",           "first circuit failed", "second circuit failed",
+        "no assist",  "least vacuum",         "engine off",
         "valve open", "valve shut",           "anti-lock failed"};
     return words[failure];
 }

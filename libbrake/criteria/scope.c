@@ -51,7 +51,7 @@ static const char *wrong_kind(const struct brake_vehicle *v, unsigned applies)
         {BRAKE_TO_TRUCK_FRAME, g->frame == BRAKE_TRUCK, "for the chassis of a truck"},
         {BRAKE_TO_ANTILOCK, g->antilock == BRAKE_FITTED, "for vehicles with anti-lock"},
         {BRAKE_TO_NO_ANTILOCK, g->antilock == BRAKE_NONE, "for vehicles without anti-lock"},
-        {BRAKE_TO_BOOSTED, v->booster.booster == BRAKE_FITTED, "for vehicles with a booster"},
+        {BRAKE_TO_BOOSTED, v->booster.booster != BRAKE_BOOSTER_NONE, "for vehicles with a booster"},
         {BRAKE_TO_SENSING_VALVE, v->valve.kind > BRAKE_VALVE_FIXED, "for a sensing valve"},
         {BRAKE_TO_TRAILER, v->trailer.mass > 0.0, "for vehicles with a trailer"},
         {BRAKE_TO_SHOE_SHAPE,

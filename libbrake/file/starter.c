@@ -13,13 +13,13 @@
 
 enum { COLUMNS = 98, NAME = 18, VALUE = 24, TEXT = 200 };
 
-/* Lines that a hydraulic booster has in place of diaphragm and vacuum. */
-static void put_hydraulic(bool wanted[BRAKE_ROWS])
+/* Whether a line is about the kind of booster that is not there: vacuum, or the oil of a pump. */
+static bool is_of_other_booster(const struct brake_sheet *sheet, int index)
 {
-    wanted[brake_catalogue_find(NULL, "booster.gain")] = true;
-    wanted[brake_catalogue_find(NULL, "booster.assist")] = true;
-    wanted[brake_catalogue_find(NULL, "booster.vacuum")] = false;
-    wanted[brake_catalogue_find(NULL, "booster.diaphragm_diameter")] = false;
+    const char *other = sheet->vehicle.booster.booster == BRAKE_BOOSTER_HYDRAULIC
+                            ? "booster.vacuum"
+                            : "booster.pressure";
+    return index == brake_catalogue_find(NULL, other);
 }
 
 /* Whether a section is about what the vehicle has: its kind of brake, a booster. */
@@ -27,7 +27,7 @@ static bool is_of_vehicle(const struct brake_sheet *sheet, const struct brake_se
 {
     const bool booster = strcmp(section->path, "booster") == 0;
     return brake_section_belongs(&sheet->vehicle, section) && section->same_as == NULL &&
-           !(booster && sheet->vehicle.booster.booster == BRAKE_NONE);
+           !(booster && sheet->vehicle.booster.booster == BRAKE_BOOSTER_NONE);
 }
 
 /* Needed are the easiest lines that give what is missing; asked for, those of the catalogue. */
@@ -37,7 +37,8 @@ static void find_wanted(const struct brake_sheet *sheet, bool wanted[BRAKE_ROWS]
     brake_sheet_missing(sheet, missing);
     for (int i = 0; i < brake_section_first(brake_section_count() - 1); i++) {
         const bool asked = brake_quantity_at(i)->need == BRAKE_ASKED &&
-                           is_of_vehicle(sheet, brake_quantity_section(i));
+                           is_of_vehicle(sheet, brake_quantity_section(i)) &&
+                           !is_of_other_booster(sheet, i);
         int easiest[BRAKE_EASIEST];
         const int count = missing[i] ? brake_catalogue_easiest(i, easiest) : 0;
         wanted[i] = wanted[i] || asked || sheet->record[i].from > BRAKE_DEFAULT;
@@ -118,13 +119,11 @@ static void write_line(const struct brake_sheet *sheet, int index, bool us, FILE
     brake_text_print(stream, "%.*s\n", fitting(hint, COLUMNS - column), hint);
 }
 
-void brake_file_start(const struct brake_sheet *sheet, bool us, bool hydraulic, FILE *stream)
+void brake_file_start(const struct brake_sheet *sheet, bool us, FILE *stream)
 {
     bool wanted[BRAKE_ROWS] = {false};
     const struct brake_section *open = NULL;
     find_wanted(sheet, wanted);
-    if (hydraulic)
-        put_hydraulic(wanted);
     brake_comment_write(stream, "CAUTION: ", BRAKE_CAUTION);
     fputs(
         "; Write what you measured in place of each ...; what keeps its dots counts as left out.\n",

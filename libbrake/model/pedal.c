@@ -13,9 +13,17 @@ double brake_piston_area(double count, double diameter)
     return count * BRAKE_PI / 4.0 * diameter * diameter;
 }
 
-double brake_booster_assist(double vacuum, double area, double efficiency)
+double brake_booster_assist(double pressure, double area, double efficiency)
 {
-    return efficiency * vacuum * area;
+    return efficiency * pressure * area;
+}
+
+double brake_accumulator_pressure(double charged, double precharge, double exponent, double drawn)
+{
+    const double full = charged + BRAKE_ATMOSPHERE;
+    const double least = pow((precharge + BRAKE_ATMOSPHERE) / full, 1.0 / exponent);
+    const double gas = least + drawn * (1.0 - least);
+    return drawn > 1.0 ? 0.0 : full * pow(least / gas, exponent) - BRAKE_ATMOSPHERE;
 }
 
 double brake_booster_output(double gain, double assist, double input)

@@ -262,7 +262,7 @@ static void add_booster(struct brake_part_offer *offer, int *count)
 {
     struct brake_repair_change *change =
         add(offer, count, BOOSTER, BRAKE_REPAIR_BORE, "an 8 in vacuum booster");
-    set(change, "booster.booster", BRAKE_FITTED);
+    set(change, "booster.booster", BRAKE_BOOSTER_VACUUM);
     set(change, "booster.gain", 4.0);
     set(change, "booster.assist", 1500.0);
 }
@@ -279,7 +279,7 @@ static void add_hydraulics(const struct brake_vehicle *vehicle, struct brake_par
     if (vehicle->circuits.split == BRAKE_SPLIT_ONE)
         set(add(offer, count, CIRCUITS, takes, "a tandem master cylinder and two circuits"),
             "circuits.split", BRAKE_SPLIT_II);
-    if (vehicle->booster.booster == BRAKE_NONE)
+    if (vehicle->booster.booster == BRAKE_BOOSTER_NONE)
         add_booster(offer, count);
 }
 

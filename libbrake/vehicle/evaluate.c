@@ -235,16 +235,13 @@ static double failed_deceleration(const struct question *q, enum brake_failure f
 static void answer_failed(struct question *q, struct brake_case_results *r)
 {
     const bool sensing = q->vehicle->valve.kind > BRAKE_VALVE_FIXED;
-    const bool boosted = q->vehicle->booster.booster == BRAKE_FITTED;
+    const bool boosted = q->vehicle->booster.booster != BRAKE_BOOSTER_NONE;
     r->failed.first_circuit = failed_deceleration(q, BRAKE_FIRST_CIRCUIT);
     r->failed.second_circuit = q->vehicle->circuits.split == BRAKE_SPLIT_ONE
                                    ? BRAKE_NAN
                                    : failed_deceleration(q, BRAKE_SECOND_CIRCUIT);
     r->failed.no_assist = boosted ? failed_deceleration(q, BRAKE_NO_ASSIST) : BRAKE_NAN;
-    r->failed.low_vacuum =
-        boosted && !isnan(q->vehicle->booster.vacuum_low) && !isnan(q->vehicle->booster.vacuum)
-            ? failed_deceleration(q, BRAKE_LOW_VACUUM)
-            : BRAKE_NAN;
+    r->failed.low_vacuum = boosted ? failed_deceleration(q, BRAKE_LOW_VACUUM) : BRAKE_NAN;
     r->failed.valve_open = sensing ? failed_deceleration(q, BRAKE_VALVE_OPEN) : BRAKE_NAN;
     r->failed.valve_shut = sensing ? failed_deceleration(q, BRAKE_VALVE_SHUT) : BRAKE_NAN;
     r->failed.no_antilock =

@@ -242,23 +242,55 @@ static void reduce_valve(struct work *w, int unused)
         work_offer_default(w, INDEX(valve.uncorrected_lift), w->vehicle->lift.suspension);
 }
 
+/* Nitrogen that expands as quickly as a pedal goes down. */
+static const double adiabatic = 1.4;
+
+/* From the diaphragm, or from piston and accumulator. */
+static void reduce_source(struct work *w)
+{
+    const struct brake_booster_lines *b = &w->vehicle->booster;
+    const int diaphragm[] = {INDEX(booster.diaphragm_diameter), INDEX(booster.vacuum)};
+    const int piston[] = {INDEX(booster.piston_diameter), INDEX(booster.pressure)};
+    const bool oil = b->booster == BRAKE_BOOSTER_HYDRAULIC;
+    const double shells = b->diaphragms == 2.0 ? 1.75 : 1.0;
+    const double area = oil ? brake_piston_area(1.0, b->piston_diameter)
+                            : brake_piston_area(shells, b->diaphragm_diameter);
+    if (b->force_pairs.count == 0)
+        work_offer(w, INDEX(booster.assist),
+                   brake_booster_assist(oil ? b->pressure : b->vacuum, area, b->efficiency),
+                   oil ? piston : diaphragm, 2);
+}
+
+static void usual_of_booster(struct work *w)
+{
+    const struct brake_booster_lines *b = &w->vehicle->booster;
+    if (b->booster == BRAKE_BOOSTER_VACUUM) {
+        work_offer_default(w, INDEX(booster.vacuum), 63e3);
+        work_offer_default(w, INDEX(booster.vacuum_low), 0.70 * b->vacuum);
+        return;
+    }
+    work_offer_default(w, INDEX(booster.pressure), 95e5);
+    work_offer_default(w, INDEX(booster.reserve), 2.0);
+    work_offer_default(w, INDEX(booster.precharge), 0.5 * b->pressure);
+    work_offer_default(
+        w, INDEX(booster.pressure_low),
+        brake_accumulator_pressure(b->pressure, b->precharge, adiabatic, 1.0 / b->reserve));
+}
+
 static void reduce_booster(struct work *w, int unused)
 {
     (void)unused;
     const struct brake_booster_lines *b = &w->vehicle->booster;
     const int pairs[] = {INDEX(booster.force_pairs)};
-    const int diaphragm[] = {INDEX(booster.diaphragm_diameter), INDEX(booster.vacuum)};
     struct brake_pedal pedal = {w->vehicle->pedal.ratio,
                                 w->vehicle->pedal.efficiency,
                                 BRAKE_NAN,
                                 BRAKE_NAN,
                                 brake_piston_area(1.0, w->vehicle->master.bore),
                                 w->vehicle->master.efficiency};
-    const double area = brake_piston_area(b->diaphragms == 2.0 ? 1.75 : 1.0, b->diaphragm_diameter);
-    if (b->booster == BRAKE_NONE)
+    if (b->booster == BRAKE_BOOSTER_NONE)
         return;
-    work_offer_default(w, INDEX(booster.vacuum), 63e3);
-    work_offer_default(w, INDEX(booster.vacuum_low), 0.70 * b->vacuum);
+    usual_of_booster(w);
     if (b->force_pairs.count > 0 &&
         brake_fit_booster(b->force_pairs.at, b->force_pairs.count, &pedal) != BRAKE_OK)
         work_refuse(
@@ -266,13 +298,11 @@ static void reduce_booster(struct work *w, int unused)
             "the pairs show no booster: give (pedal force, line pressure), in rising order, "
             "below and past its knee");
     work_offer(w, INDEX(booster.gain), pedal.gain, pairs, 1);
+    work_offer(w, INDEX(booster.assist), pedal.assist, pairs, 1);
     if (b->force_pairs.count == 0)
-        work_offer_default(w, INDEX(booster.gain), 4.5);
-    if (b->force_pairs.count > 0)
-        work_offer(w, INDEX(booster.assist), pedal.assist, pairs, 1);
-    else
-        work_offer(w, INDEX(booster.assist), brake_booster_assist(b->vacuum, area, b->efficiency),
-                   diaphragm, 2);
+        work_offer_default(w, INDEX(booster.gain),
+                           b->booster == BRAKE_BOOSTER_HYDRAULIC ? 7.0 : 4.5);
+    reduce_source(w);
 }
 
 static void reduce_fluid(struct work *w, int unused)

@@ -281,13 +281,24 @@ static void build_axles(const struct brake_vehicle *vehicle, struct brake_balanc
 
 static void build_pedal(const struct brake_vehicle *vehicle, struct brake_pedal *pedal)
 {
-    const bool boosted = vehicle->booster.booster == BRAKE_FITTED;
+    const bool boosted = vehicle->booster.booster != BRAKE_BOOSTER_NONE;
     pedal->ratio = vehicle->pedal.ratio;
     pedal->efficiency = vehicle->pedal.efficiency;
     pedal->gain = boosted ? vehicle->booster.gain : 1.0;
     pedal->assist = boosted ? vehicle->booster.assist : 0.0;
     pedal->master_area = brake_piston_area(1.0, vehicle->master.bore);
     pedal->master_efficiency = vehicle->master.efficiency;
+}
+
+/* Part of the assist when little is left, or when the engine has just stopped. An electric pump
+ * runs on, and the shell of a vacuum booster holds a stop. */
+static double assist_left(const struct brake_booster_lines *booster, bool engine_off)
+{
+    const bool oil = booster->booster == BRAKE_BOOSTER_HYDRAULIC;
+    const bool fed = !oil || booster->pump == BRAKE_PUMP_ELECTRIC;
+    if (engine_off && fed)
+        return 1.0;
+    return oil ? booster->pressure_low / booster->pressure : booster->vacuum_low / booster->vacuum;
 }
 
 static void fail_circuit(const struct brake_vehicle *vehicle, struct brake_system *system,
@@ -394,7 +405,10 @@ void brake_system_fail(const struct brake_vehicle *vehicle, enum brake_failure f
         system->pedal.assist = 0.0;
         break;
     case BRAKE_LOW_VACUUM:
-        system->pedal.assist *= vehicle->booster.vacuum_low / vehicle->booster.vacuum;
+        system->pedal.assist *= assist_left(&vehicle->booster, false);
+        break;
+    case BRAKE_ENGINE_OFF:
+        system->pedal.assist *= assist_left(&vehicle->booster, true);
         break;
     case BRAKE_VALVE_OPEN:
         system->balance.valve.knee = BRAKE_INFINITY;

@@ -12,12 +12,10 @@ static const struct {
     const char *keys;
     const char *says;
 } words[] = {
-    {"hydroboost hydraulic hydraulicassist hydraulicbooster hydrobooster hydramax",
-     "a hydraulic booster is told as booster = fitted with gain and assist, or with force_pairs "
-     "(pedal force, line pressure); leave diaphragm_diameter out, and give vacuum = 63 kPa and "
-     "vacuum_low = 63 kPa, so that nothing is taken off for vacuum. Its pump and what its "
-     "accumulator holds are not modelled: the rows with the booster failed count all of it as "
-     "gone"},
+    {"hydraulic hydraulicassist hydraulicbooster hydraulicboost",
+     "that is the line booster = hydraulic of [booster], with piston_diameter and pressure, or "
+     "force_pairs (pedal force, line pressure); what its accumulator holds without the pump is "
+     "the line reserve"},
     {"ebd ebv ebfd brakeforcedistribution electronicbrakeforcedistribution",
      "electronic brake-force distribution (EBD) is not modelled: no line takes rear pressure off "
      "as the wheels slip. Say vehicle.antilock = fitted when it has that too; valve.kind = none "

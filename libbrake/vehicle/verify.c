@@ -116,10 +116,14 @@ void work_verify_needs(struct work *w)
     for (int i = 0; i < parts; i++)
         check_needed_rows(w, i, has_needs(w, i) ? 1 : 0);
     check_needed_rows(w, parts, w->vehicle->parts);
-    if (w->vehicle->booster.booster == BRAKE_FITTED) {
+    if (w->vehicle->booster.booster != BRAKE_BOOSTER_NONE)
         need(w, INDEX(booster.gain), ", as a booster is fitted");
+    if (w->vehicle->booster.booster == BRAKE_BOOSTER_VACUUM)
         need(w, INDEX(booster.assist), ", as a booster is fitted");
-    }
+    if (w->vehicle->booster.booster == BRAKE_BOOSTER_HYDRAULIC &&
+        !work_given(w, INDEX(booster.assist)))
+        need(w, INDEX(booster.piston_diameter),
+             ", as the booster is hydraulic; or force_pairs, or assist");
     if (w->vehicle->valve.kind != BRAKE_VALVE_NONE) {
         const char *when = ", as a valve is fitted; or write valve.kind = none, as if it were not "
                            "there: the rear locks sooner";
@@ -320,11 +324,21 @@ static void check_unused_of_valve(struct work *w)
                        INDEX(valve.uncorrected_lift), INDEX(valve.kind));
 }
 
+static void check_unused_of_booster(struct work *w)
+{
+    const int kind = INDEX(booster.booster);
+    if (w->vehicle->booster.booster == BRAKE_BOOSTER_NONE)
+        unused_from_to(w, INDEX(booster.gain), INDEX(booster.force_pairs), kind);
+    else if (w->vehicle->booster.booster == BRAKE_BOOSTER_VACUUM)
+        unused_from_to(w, INDEX(booster.pressure), INDEX(booster.precharge), kind);
+    else
+        unused_from_to(w, INDEX(booster.vacuum), INDEX(booster.diaphragms), kind);
+}
+
 static void check_unused(struct work *w)
 {
     check_unused_of_valve(w);
-    if (w->vehicle->booster.booster == BRAKE_NONE)
-        unused_from_to(w, INDEX(booster.gain), INDEX(booster.force_pairs), INDEX(booster.booster));
+    check_unused_of_booster(w);
     if (w->vehicle->speedometer.sensor == BRAKE_SENSOR_WHEEL)
         unused(w, INDEX(speedometer.axle_ratio), INDEX(speedometer.sensor));
     for (int axle = 0; axle < BRAKE_AXLES; axle++) {
@@ -352,6 +366,14 @@ static void check_pistons(struct work *w, int axle)
     }
 }
 
+static void check_at_most_pressure(struct work *w, int index, double value)
+{
+    const double most = w->vehicle->booster.pressure;
+    if (value > most)
+        work_refuse(w, BRAKE_E_CONFLICT, index, "got %s, more than the %s of booster.pressure",
+                    work_words(w, index, value).text, work_words(w, index, most).text);
+}
+
 static void check_booster(struct work *w, int number)
 {
     (void)number;
@@ -364,6 +386,8 @@ static void check_booster(struct work *w, int number)
         work_refuse(w, BRAKE_E_CONFLICT, low,
                     "got %s, more than the %s of vacuum; it is the least of it",
                     work_words(w, low, b->vacuum_low).text, work_words(w, low, b->vacuum).text);
+    check_at_most_pressure(w, INDEX(booster.precharge), b->precharge);
+    check_at_most_pressure(w, INDEX(booster.pressure_low), b->pressure_low);
 }
 
 void work_verify_lines(struct work *w)

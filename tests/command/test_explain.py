@@ -193,8 +193,8 @@ def test_a_line_of_a_part_that_is_not_there_is_refused():
 @pytest.mark.parametrize(
     "word, says",
     [
-        ("hydroboost", "gain and assist"),
-        ("Hydro-Boost", "are not modelled"),
+        ("hydraulic assist", "booster = hydraulic"),
+        ("Hydraulic-Booster", "the line reserve"),
         ("EBD", "is not modelled"),
         ("brake force distribution", "valve.kind = fixed with gauge_pairs"),
         ("dually", "the line wheels = dual"),
@@ -213,9 +213,8 @@ def test_a_word_of_the_trade_is_answered_with_what_to_write(word, says):
 @pytest.mark.parametrize(
     "text, says",
     [
-        ("[booster]\nbooster = hydraulic\n", "gain and assist"),
-        ("[booster]\nhydroboost = fitted\n", "gain and assist"),
-        ("[hydroboost]\n", "gain and assist"),
+        ("[booster]\nhydraulic = fitted\n", "booster = hydraulic"),
+        ("[hydraulic]\n", "piston_diameter and pressure"),
         ("[vehicle]\nebd = fitted\n", "is not modelled"),
         ("[valve]\nkind = EBD\n", "is not modelled"),
         ("[rear.tyre]\ndual = yes\n", "the line wheels = dual"),

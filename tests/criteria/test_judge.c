@@ -745,6 +745,14 @@ static void assist_and_vacuum_are_judged_in_their_state(void **state)
     assert_int_equal(judge("un.13h.assist", text).failure, BRAKE_NO_ASSIST);
     /* 571.135 S7.7.3(g): the engine is off, the reservoirs are full. */
     assert_near(judge("us.135.engine_off", text).value, judge("us.135.cold", text).value, ROUNDING);
+    /* One stop with what the accumulator holds: 60 of 80 bar at its end. */
+    const char *oil =
+        plus(swapped(swapped(plain, "booster = none", "booster = hydraulic"), "tyre_grip = 1\n",
+                     "tyre_grip = 1.45\n"),
+             "[booster]\ngain = 4\nassist = 1200 N\npressure = 80 bar\npressure_low = 60 bar\n");
+    assert_near(judge("us.135.engine_off", oil).value, distance_at(7.25 * 9.0 / 11.0, 100.0 / 3.6),
+                ROUNDING);
+    assert_int_equal(judge("us.135.engine_off", oil).failure, BRAKE_ENGINE_OFF);
     const struct brake_criterion low = {.measure = BRAKE_STOP_DISTANCE,
                                         .failure = {BRAKE_LOW_VACUUM, BRAKE_LOW_VACUUM},
                                         .load = BRAKE_AT_FULL,
@@ -1191,6 +1199,7 @@ static void every_answer_has_its_words(void **state)
     assert_string_equal(brake_failure_words(BRAKE_SECOND_CIRCUIT), "second circuit failed");
     assert_string_equal(brake_failure_words(BRAKE_NO_ASSIST), "no assist");
     assert_string_equal(brake_failure_words(BRAKE_LOW_VACUUM), "least vacuum");
+    assert_string_equal(brake_failure_words(BRAKE_ENGINE_OFF), "engine off");
     assert_string_equal(brake_failure_words(BRAKE_VALVE_OPEN), "valve open");
     assert_string_equal(brake_failure_words(BRAKE_VALVE_SHUT), "valve shut");
     assert_string_equal(brake_failure_words(BRAKE_NO_ANTILOCK), "anti-lock failed");

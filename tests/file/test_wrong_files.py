@@ -710,6 +710,25 @@ LINES = {
         "[booster] vacuum_low = 70 kPa",
         "booster.vacuum_low: got 70 kPa, more than the 60 kPa of vacuum; it is the least of it",
     ),
+    "vacuum of a hydraulic booster": (
+        "[booster] booster = hydraulic",
+        "[booster] assist = 2500 N",
+        "[booster] vacuum = 60 kPa",
+        "booster.vacuum: is of no use, as booster.booster is hydraulic; change one of them",
+    ),
+    "accumulator of a vacuum booster": (
+        "[booster] booster = fitted",
+        "[booster] assist = 2500 N",
+        "[booster] reserve = 3",
+        "booster.reserve: is of no use, as booster.booster is fitted; change one of them",
+    ),
+    "gas that the pump cannot press together": (
+        "[booster] booster = hydraulic",
+        "[booster] assist = 2500 N",
+        "[booster] pressure = 80 bar",
+        "[booster] precharge = 90 bar",
+        "booster.precharge: got 90 bar, more than the 80 bar of booster.pressure",
+    ),
     "one and a half diaphragms": (
         "[booster] booster = fitted",
         "[booster] gain = 4",
@@ -843,14 +862,20 @@ MISSING = {
     ),
     "booster or none": (
         "[booster] booster",
-        "booster.booster: is missing. How to get it: Look behind the master cylinder.",
+        "booster.booster: is missing. How to get it: Behind the master cylinder: a wide round"
+        " shell, or a block with oil lines.",
     ),
     "assist of the booster": (
         "[booster] booster = fitted",
         "[booster] gain = 4",
         "booster.assist: is missing, as a booster is fitted. Write"
         " booster.diaphragm_diameter: Shell diameter less about 25 mm. Or: force_pairs past the"
-        " knee; or diaphragm_diameter and vacuum.",
+        " knee; or diaphragm_diameter and vacuum, hydraulic piston_diameter and pressure.",
+    ),
+    "piston of a hydraulic booster": (
+        "[booster] booster = hydraulic",
+        "booster.piston_diameter: is missing, as the booster is hydraulic; or force_pairs, or"
+        " assist. How to get it: Maker's data; else force_pairs.",
     ),
     "master cylinder": (
         "[master] bore",

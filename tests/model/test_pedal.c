@@ -25,6 +25,45 @@ static void assist_goes_with_vacuum(void **state)
     assert_nan(brake_booster_assist(BRAKE_NAN, 0.04, 0.9));
 }
 
+/* Esposito, Fluid Power with Applications, ch. on accumulators, from memory: a press takes 2,827
+ * in3 from a gas accumulator charged to 3,000 psia over a precharge of 1,200 psia, and 1,800 psia
+ * are left (Boyle). Of volumes 1/1200, 1/3000 and 1/1800 in turn: 4/9 of what is stored. */
+static void an_accumulator_gives_what_its_gas_pushes_out(void **state)
+{
+    (void)state;
+    const double psi = 6894.757293168361;
+    const double stored = 1.0 / 1200.0 - 1.0 / 3000.0;
+    const double drawn = (1.0 / 1800.0 - 1.0 / 3000.0) / stored;
+    const double charged = 3000.0 * psi - BRAKE_ATMOSPHERE;
+    const double precharge = 1200.0 * psi - BRAKE_ATMOSPHERE;
+    assert_near(drawn, 4.0 / 9.0, ROUNDING);
+    assert_near(brake_accumulator_pressure(charged, precharge, 1.0, drawn),
+                1800.0 * psi - BRAKE_ATMOSPHERE, ROUNDING);
+    /* Full, and with the oil out. */
+    assert_near(brake_accumulator_pressure(charged, precharge, 1.4, 0.0), charged, ROUNDING);
+    assert_near(brake_accumulator_pressure(charged, precharge, 1.4, 1.0), precharge, ROUNDING);
+    assert_equal(brake_accumulator_pressure(charged, precharge, 1.4, 1.0 + 1e-9), 0.0);
+    assert_nan(brake_accumulator_pressure(BRAKE_NAN, precharge, 1.4, 0.5));
+    assert_nan(brake_accumulator_pressure(charged, precharge, 1.4, BRAKE_NAN));
+}
+
+/* First law: gas that gives heat to nobody does the work that its inner energy c_v T loses, so
+ * that the work p dv over the way is (p_1 v_1 - p_2 v_2) / (n - 1). */
+static void gas_that_expands_quickly_works_at_the_cost_of_its_heat(void **state)
+{
+    (void)state;
+    enum { STEPS = 2000 };
+    const double from = 9.5e6 + BRAKE_ATMOSPHERE;
+    const double to = 4.5e6 + BRAKE_ATMOSPHERE;
+    const double least = pow(to / from, 1.0 / 1.4);
+    const double width = (1.0 - least) / STEPS;
+    double work = 0.0;
+    for (int i = 0; i < STEPS; i++)
+        work += width * (BRAKE_ATMOSPHERE +
+                         brake_accumulator_pressure(9.5e6, 4.5e6, 1.4, (i + 0.5) / STEPS));
+    assert_near(work, (from * least - to) / 0.4, 1e-6); /* midpoints: error of order width^2 */
+}
+
 static void the_booster_multiplies_up_to_the_knee_and_adds_past_it(void **state)
 {
     (void)state;
@@ -352,6 +391,8 @@ int main(void)
         cmocka_unit_test(what_is_no_split_circuit_or_axle_works_nothing_known),
         cmocka_unit_test(the_area_of_pistons_is_that_of_circles),
         cmocka_unit_test(assist_goes_with_vacuum),
+        cmocka_unit_test(an_accumulator_gives_what_its_gas_pushes_out),
+        cmocka_unit_test(gas_that_expands_quickly_works_at_the_cost_of_its_heat),
         cmocka_unit_test(the_booster_multiplies_up_to_the_knee_and_adds_past_it),
         cmocka_unit_test(a_failed_booster_passes_the_force_on),
         cmocka_unit_test(booster_input_and_output_undo_each_other),

@@ -38,7 +38,7 @@ DEFAULTS = {
     "rear.tyre": {"inertia_fraction": 0.60},
     "valve": {"kind": "none", "bypass": "fitted"},
     "pedal": {"efficiency": 0.85, "free_play": 0.003},
-    "booster": {"diaphragms": 1.0, "efficiency": 0.92},
+    "booster": {"diaphragms": 1.0, "efficiency": 0.92, "pump": "engine"},
     "master": {"efficiency": 0.96, "take_up": 0.0013},
     "circuits": {"hose_volume": 2.4e-6, "air_volume": 3e-7},
     "parking": {"on": "rear", "control": "hand", "place": "wheels", "efficiency": 0.68},
@@ -377,7 +377,7 @@ def complete_control(vehicle, has, give):
         give("valve.uncorrected_lift", get("lift.suspension"))
     if has("pedal.pad_arm", "pedal.rod_arm"):
         give("pedal.ratio", get("pedal.pad_arm") / get("pedal.rod_arm"))
-    if get("booster.booster") == "fitted":
+    if get("booster.booster") != "none":
         complete_booster(vehicle, has, give)
     if has("circuits.pumped"):
         begins, rises = straight_line(get("circuits.pumped"))[:2]
@@ -387,15 +387,22 @@ def complete_control(vehicle, has, give):
 
 def complete_booster(vehicle, has, give):
     get = vehicle.get
-    give("booster.vacuum", 63e3)
-    give("booster.vacuum_low", 0.70 * get("booster.vacuum"))
+    oil = get("booster.booster") == "hydraulic"
+    if oil:
+        complete_accumulator(get, give)
+    else:
+        give("booster.vacuum", 63e3)
+        give("booster.vacuum_low", 0.70 * get("booster.vacuum"))
     if has("booster.force_pairs"):
         rod = get("pedal.ratio") * get("pedal.efficiency")
         area = math.pi * get("master.bore") ** 2 / 4 / get("master.efficiency")
         gain, assist = booster_of([(f * rod, p * area) for f, p in get("booster.force_pairs")])
         give("booster.gain", gain)
         give("booster.assist", assist)
-    give("booster.gain", 4.5)
+    give("booster.gain", 7.0 if oil else 4.5)
+    if has("booster.piston_diameter"):
+        area = math.pi * get("booster.piston_diameter") ** 2 / 4
+        give("booster.assist", get("booster.efficiency") * get("booster.pressure") * area)
     if has("booster.vacuum", "booster.diaphragm_diameter"):
         area = math.pi * get("booster.diaphragm_diameter") ** 2 / 4
         second = 0.75 if get("booster.diaphragms") == 2 else 0.0
@@ -403,6 +410,22 @@ def complete_booster(vehicle, has, give):
             "booster.assist",
             get("booster.efficiency") * get("booster.vacuum") * area * (1 + second),
         )
+
+
+def complete_accumulator(get, give):
+    """Oil of the pump, and what its gas holds at the end of the first stop without it."""
+    give("booster.pressure", 95e5)
+    give("booster.reserve", 2.0)
+    give("booster.precharge", 0.5 * get("booster.pressure"))
+    stops, atmosphere, power = get("booster.reserve"), 101325.0, 1.4
+    charged, empty = get("booster.pressure") + atmosphere, get("booster.precharge") + atmosphere
+    left = -atmosphere
+    if stops >= 1:
+        # Gas volumes over that when the oil is out: charged, and after one stop of equal ones.
+        begin = (empty / charged) ** (1 / power)
+        after = begin + (1 - begin) / stops
+        left = empty / after**power - atmosphere
+    give("booster.pressure_low", max(0.0, left))
 
 
 def complete_parking(vehicle, has, give):

@@ -303,7 +303,7 @@ class Car:
         self.antilock_adhesion_share = max(
             get("vehicle.antilock_efficiency"), self.driver_adhesion_share
         )
-        self.boosted = get("booster.booster") == "fitted"
+        self.boosted = get("booster.booster") != "none"
         self.gain = number(get("booster.gain")) if self.boosted else 1.0
         self.assist = number(get("booster.assist")) if self.boosted else 0.0
         self.master_area = math.pi * get("master.bore") ** 2 / 4
@@ -409,9 +409,12 @@ class Car:
         """Gain and most assist in a state of failure."""
         if failure == "no_assist":
             return 1.0, 0.0
-        if failure == "low_vacuum":
-            vacuum, low = number(self.get("booster.vacuum")), number(self.get("booster.vacuum_low"))
-            return self.gain, self.assist * low / vacuum
+        oil = self.get("booster.booster") == "hydraulic"
+        stands = oil and self.get("booster.pump") == "engine"
+        if failure == "low_vacuum" or (failure == "engine_off" and stands):
+            source = "pressure" if oil else "vacuum"
+            whole, low = (number(self.get(f"booster.{source}{end}")) for end in ("", "_low"))
+            return self.gain, self.assist * low / whole
         return self.gain, self.assist
 
     def free_pressure(self, force, failure=None):
@@ -834,9 +837,8 @@ class Case:
         car = self.car
         if failure == "no_assist":
             return car.boosted
-        if failure == "low_vacuum":
-            vacuum = car.get("booster.vacuum"), car.get("booster.vacuum_low")
-            return car.boosted and known(*vacuum)
+        if failure in ("low_vacuum", "engine_off"):
+            return car.boosted
         if failure == "second_circuit":
             return len(car.circuits) == 2
         if failure in ("valve_open", "valve_shut"):
@@ -1214,7 +1216,9 @@ CRITERIA = {
     # 49 CFR 571.135: S7.5, S7.6, S7.7, S7.8, S7.9, S7.10, S7.11, S7.12, S7.2, S7.4
     "us.135.cold": fmvss_distance(0.0060),
     "us.135.high_speed": fmvss_distance(0.0067, "fast", speed=0.0, cap=160.0),
-    "us.135.engine_off": fmvss_distance(0.0060, "boosted", loads=RATED),
+    "us.135.engine_off": fmvss_distance(
+        0.0060, "boosted", loads=RATED, failures=("engine_off",)
+    ),
     "us.135.antilock_failed": fmvss_distance(0.0075, "antilock", failures=("no_antilock",)),
     "us.135.valve_failed": fmvss_distance(
         0.0100, "sensing valve", failures=("valve_open", "valve_shut")

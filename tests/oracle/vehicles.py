@@ -427,18 +427,34 @@ def write_pedal(out, state):
     for name in ("primary", "secondary"):
         out.maybe(0.6, f"master.{name}_stroke", 0.012, 0.03, "length")
     out.maybe(0.5, "master.take_up", 0.0, 0.003, "length")
-    kind = "fitted" if fitted else "none"
+    oil = fitted and dice.random() < 0.3
+    kind = "hydraulic" if oil else "fitted" if fitted else "none"
     out.add("booster.booster", kind, kind)
     if fitted:
-        write_booster(out, bore, ratio)
+        write_booster(out, bore, ratio, oil)
 
 
-def write_booster(out, bore, ratio):
+def write_accumulator(out):
+    dice = out.dice
+    pressure = dice.uniform(70e5, 140e5)
+    if dice.random() < 0.6:
+        out.put("booster.pressure", pressure, "pressure")
+        out.maybe(0.4, "booster.precharge", 0.2 * pressure, 0.9 * pressure, "pressure")
+        out.maybe(0.3, "booster.pressure_low", 0.0, 0.9 * pressure, "pressure")
+    out.maybe(0.5, "booster.reserve", 0.5, 4.0, "plain")
+    if dice.random() < 0.5:
+        pump = dice.choice(("engine", "electric"))
+        out.add("booster.pump", pump, pump)
+
+
+def write_booster(out, bore, ratio, oil):
     dice = out.dice
     gain, assist = dice.uniform(2.2, 6.5), dice.uniform(900, 4000)
     vacuum = dice.uniform(5e4, 8e4)
     way = dice.choice(("stated", "pairs", "pairs", "diaphragm"))
-    if dice.random() < 0.6:
+    if oil:
+        write_accumulator(out)
+    elif dice.random() < 0.6:
         out.put("booster.vacuum", vacuum, "pressure")
         out.maybe(0.8, "booster.vacuum_low", 0.0, 0.9 * vacuum, "pressure")
     if way == "pairs":
@@ -459,8 +475,11 @@ def write_booster(out, bore, ratio):
         out.edge(0.05, "booster.assist", "force", 0)
         out.maybe(1, "booster.assist", 900, 4000, "force")
         return
-    out.between("booster.diaphragm_diameter", 0.18, 0.27, "length")
-    if dice.random() < 0.5:
+    if oil:
+        out.between("booster.piston_diameter", 0.02, 0.03, "length")
+    else:
+        out.between("booster.diaphragm_diameter", 0.18, 0.27, "length")
+    if not oil and dice.random() < 0.5:
         count = dice.choice((1, 2))
         out.add("booster.diaphragms", str(count), float(count))
     out.maybe(0.5, "booster.efficiency", 0.8, 1.0, "ratio")

@@ -296,6 +296,27 @@ static void the_assist_goes_with_its_vacuum(void **state)
     assert_near(deceleration(text, BRAKE_NO_ASSIST), 5.0, ROUNDING);
 }
 
+/* The same with oil: at 60 bar of 80 2000 + 900 N when the pump stands still. A pump with a motor
+ * of its own runs on while the engine is off. */
+static void oil_that_is_left_assists_when_the_pump_stands_still(void **state)
+{
+    (void)state;
+    const char *text =
+        plus(swapped(swapped(plain, "booster = none", "booster = hydraulic"), "adhesion = 0.8",
+                     "adhesion = 1.3"),
+             "[booster]\ngain = 4\nassist = 1200 N\npressure = 80 bar\npressure_low = 60 bar\n");
+    const char *electric = plus(text, "pump = electric\n");
+    assert_near(deceleration(text, BRAKE_INTACT), 8.0, ROUNDING);
+    assert_near(deceleration(text, BRAKE_LOW_VACUUM), 7.25, ROUNDING);
+    assert_near(deceleration(text, BRAKE_ENGINE_OFF), 7.25, ROUNDING);
+    assert_near(deceleration(text, BRAKE_NO_ASSIST), 5.0, ROUNDING);
+    assert_near(deceleration(electric, BRAKE_LOW_VACUUM), 7.25, ROUNDING);
+    assert_near(deceleration(electric, BRAKE_ENGINE_OFF), 8.0, ROUNDING);
+    /* 571.135 S7.7.3(g): reservoirs full; the shell of a vacuum booster holds that stop. */
+    const char *vacuum = swapped(boosted(), "adhesion = 0.8", "adhesion = 1.3");
+    assert_near(deceleration(vacuum, BRAKE_ENGINE_OFF), 8.0, ROUNDING);
+}
+
 static void a_vehicle_without_a_booster_loses_nothing_with_it(void **state)
 {
     (void)state;
@@ -622,6 +643,7 @@ int main(void)
         cmocka_unit_test(a_single_wheel_locks_at_half_the_adhesion_of_its_axle),
         cmocka_unit_test(a_bypass_opens_the_valve_when_the_front_is_lost),
         cmocka_unit_test(the_assist_goes_with_its_vacuum),
+        cmocka_unit_test(oil_that_is_left_assists_when_the_pump_stands_still),
         cmocka_unit_test(a_vehicle_without_a_booster_loses_nothing_with_it),
         cmocka_unit_test(a_sensing_valve_may_stick_open_or_shut),
         cmocka_unit_test(an_anti_lock_that_fails_leaves_what_the_driver_keeps),

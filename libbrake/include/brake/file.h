@@ -126,13 +126,12 @@ void brake_file_write(const struct brake_sheet *sheet, FILE *stream);
 
 /** Write a short vehicle file to start from: the lines that a vehicle of this kind needs for a
  * first verdict, with dots to be filled in, each with how to measure it on the line.
- * @param sheet      cleared, but for what is known of the kind of vehicle: `front.axle.brake`,
- *                   `rear.axle.brake`, `booster.booster`
- * @param us         in units of the US trade, else those of the catalogue
- * @param hydraulic  the booster is worked by a pump
- * @param stream     open for writing
+ * @param sheet   cleared, but for what is known of the kind of vehicle: `front.axle.brake`,
+ *                `rear.axle.brake`, `booster.booster`
+ * @param us      in units of the US trade, else those of the catalogue
+ * @param stream  open for writing
  */
-void brake_file_start(const struct brake_sheet *sheet, bool us, bool hydraulic, FILE *stream);
+void brake_file_start(const struct brake_sheet *sheet, bool us, FILE *stream);
 
 /** Write a vehicle file again: its lines as they are, comments and units too, and below each
  * section what it leaves out, as brake_file_write has it.

@@ -3,6 +3,7 @@
  *
  *   rod force       F_r = F R e                        F pedal force, R ratio, e efficiency
  *   booster         F_o = i F_r up to the knee, then F_r + A;  knee at F_r = A / (i - 1)
+ *   accumulator     (p + p_atm) (v/v_0)^n stays, v gas, v_0 where the oil is out
  *   line pressure   p = F_o e_m / a_m
  *   rear valve      p_r = p up to the knee k, then k + s (p - k)
  *   fluid           V(p) = V_0 + c p + V_s p / (p + p_s) + V_a p / (p + p_atm);  p_s = 10 bar
@@ -36,14 +37,26 @@ struct brake_pedal {
  */
 double brake_piston_area(double count, double diameter);
 
-/** Most that a vacuum booster can add.
- * @param vacuum      [Pa] below atmosphere
- * @param area        [m2] effective diaphragm area
+/** Most that a booster can add.
+ * @param pressure    [Pa] across its diaphragm or piston: vacuum, or oil
+ * @param area        [m2] effective area of that
  * @param efficiency  [-] 0 to 1
  * @return            [N]
  * @source            Limpert, ch. 5
  */
-double brake_booster_assist(double vacuum, double area, double efficiency);
+double brake_booster_assist(double pressure, double area, double efficiency);
+
+/** Pressure of an accumulator while nothing feeds it.
+ *
+ *   p = P (u / (u + s (1 - u)))^n,  u = (P_0/P)^(1/n), pressures absolute
+ * @param charged    [Pa] P, above atmosphere
+ * @param precharge  [Pa] P_0 of the gas when the oil is out, above atmosphere; up to P
+ * @param exponent   [-] n: 1 slowly (isothermal), 1.4 quickly (adiabatic, nitrogen)
+ * @param drawn      [-] s, part of the stored oil that is drawn
+ * @return           [Pa] above atmosphere; 0 when more is drawn than there is
+ * @source           Esposito, Fluid Power with Applications, ch. on accumulators (Boyle's law)
+ */
+double brake_accumulator_pressure(double charged, double precharge, double exponent, double drawn);
 
 /** Booster output at a rod force.
  * @param gain    [-] output over input below the knee, 1 and up

@@ -204,7 +204,7 @@ enum brake_result_group {
     R(FAILED, failed, no_assist, "a", ACCELERATION, "m/s2", 6, \
       "Deceleration at driver.pedal_force_most without assist.") \
     R(FAILED, failed, low_vacuum, "a", ACCELERATION, "m/s2", 6, \
-      "Deceleration at driver.pedal_force_most at booster.vacuum_low.") \
+      "Deceleration at driver.pedal_force_most at booster.vacuum_low or pressure_low.") \
     R(FAILED, failed, valve_open, "a", ACCELERATION, "m/s2", 6, \
       "Deceleration at driver.pedal_force_most, rear valve stuck open.") \
     R(FAILED, failed, valve_shut, "a", ACCELERATION, "m/s2", 6, \

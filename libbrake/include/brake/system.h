@@ -19,8 +19,9 @@ enum brake_failure {
     BRAKE_INTACT,
     BRAKE_FIRST_CIRCUIT,  /**< circuit on the primary chamber */
     BRAKE_SECOND_CIRCUIT, /**< circuit on the secondary chamber */
-    BRAKE_NO_ASSIST,      /**< booster without any vacuum */
-    BRAKE_LOW_VACUUM,     /**< booster at booster.vacuum_low */
+    BRAKE_NO_ASSIST,      /**< booster without any vacuum or oil */
+    BRAKE_LOW_VACUUM,     /**< booster at booster.vacuum_low or pressure_low */
+    BRAKE_ENGINE_OFF,     /**< engine just stopped, reservoirs full */
     BRAKE_VALVE_OPEN,     /**< sensing valve stuck open */
     BRAKE_VALVE_SHUT,     /**< sensing valve stuck at its lowest knee */
     BRAKE_NO_ANTILOCK,
