@@ -129,8 +129,10 @@ static int take_targets(struct numbers numbers, struct brake_target target[BRAKE
     const int count = (int)(numbers.count / 3);
     for (int i = 0; i < count && i < BRAKE_TARGETS; i++) {
         const double *n = numbers.at + 3 * i;
-        target[i] = (struct brake_target){
-            .every = n[0] < 0.0, .relation = (enum brake_relation)n[1], .value = n[2]};
+        target[i] = (struct brake_target){.wish = n[0] < 0.0 ? BRAKE_WISH_ALL : BRAKE_WISH_OUTPUT,
+                                          .rules = BRAKE_RULES_OWN,
+                                          .relation = (enum brake_relation)n[1],
+                                          .value = n[2]};
         if (n[0] >= 0.0)
             target[i].output = brake_output_at((int)n[0]);
     }

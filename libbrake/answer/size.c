@@ -17,20 +17,15 @@ static const char TYRES_NOTE[] =
 
 /* ---- amounts -------------------------------------------------------------------------------- */
 
-/* Whether a margin is asked for, not a value. */
-static bool of_margin(const struct brake_target *target)
-{
-    return target->every || target->output.criterion;
-}
-
 static const struct brake_unit *target_unit(const struct brake_target *target)
 {
-    return target->every ? brake_unit_find("%") : brake_part_output_unit(target->output);
+    return target->wish == BRAKE_WISH_OUTPUT ? brake_part_output_unit(target->output)
+                                             : brake_unit_find("%");
 }
 
 static enum brake_dimension target_dimension(const struct brake_target *target)
 {
-    return target->every ? BRAKE_RATIO : brake_output_dimension(target->output);
+    return target->wish == BRAKE_WISH_OUTPUT ? brake_output_dimension(target->output) : BRAKE_RATIO;
 }
 
 static const char *amount(struct brake_document *d, double value, const struct brake_unit *unit)
@@ -53,8 +48,8 @@ static const char *root_words(struct brake_document *d, const struct brake_root 
 static const char *target_name(struct brake_document *d, const struct brake_target *target)
 {
     char name[80];
-    if (target->every)
-        return "all";
+    if (target->wish != BRAKE_WISH_OUTPUT)
+        return target->wish == BRAKE_WISH_ALL ? "all" : "regained";
     brake_output_name(target->output, name, sizeof name);
     return brake_document_words(d, "%s", name);
 }
@@ -63,7 +58,8 @@ static const char *target_name(struct brake_document *d, const struct brake_targ
  * known only about so meets it in half of all cases. */
 static bool to_meet(const struct brake_target *target)
 {
-    return of_margin(target) && target->value == 0.0 && target->relation == BRAKE_AT_LEAST;
+    return brake_target_of_margin(target) && target->value == 0.0 &&
+           target->relation == BRAKE_AT_LEAST;
 }
 
 static const char *verb(const struct brake_target *target)
@@ -77,13 +73,18 @@ static const char *wanted(struct brake_document *d, const struct brake_target *t
 {
     static const char *const sides[] = {
         [BRAKE_EQUAL] = "", [BRAKE_AT_LEAST] = " or more", [BRAKE_AT_MOST] = " or less"};
+    static const char *const wishes[] = {[BRAKE_WISH_ALL] = "every requirement that can be said",
+                                         [BRAKE_WISH_REGAINED] =
+                                             "the brake torque per need of the vehicle before"};
     const char *shown =
-        target->every ? "every requirement that can be said" : target_name(d, target);
+        target->wish == BRAKE_WISH_OUTPUT ? target_name(d, target) : wishes[target->wish];
+    if (to_meet(target) && target->wish == BRAKE_WISH_REGAINED)
+        return shown;
     if (to_meet(target))
         return brake_document_words(d, "the limit of %s", shown);
-    return brake_document_words(d, "%s %s%s%s", shown, of_margin(target) ? "a margin of " : "",
-                                amount(d, target->value, target_unit(target)),
-                                sides[target->relation]);
+    return brake_document_words(
+        d, "%s %s%s%s", shown, brake_target_of_margin(target) ? "a margin of " : "",
+        amount(d, target->value, target_unit(target)), sides[target->relation]);
 }
 
 static void by_row(struct brake_document *d, const struct brake_size_report *r, int line,
@@ -211,15 +212,16 @@ static const char *no_answer(struct brake_document *d, const struct brake_size_r
             "needs is left out, or it takes a fade procedure, which only check runs.",
             path, low, high, verb(r->target), goal);
     const char *best = brake_document_amount(
-        d, brake_cell_form(r->size->best, of_target,
-                           of_margin(r->target) ? BRAKE_TWO_DIGITS : BRAKE_FOUR_DIGITS));
+        d,
+        brake_cell_form(r->size->best, of_target,
+                        brake_target_of_margin(r->target) ? BRAKE_TWO_DIGITS : BRAKE_FOUR_DIGITS));
     if (r->size->flat)
         return brake_document_words(
             d, "none: no %s from %s to %s %s %s; it does not move it: %s everywhere.", path, low,
             high, verb(r->target), goal, best);
     return brake_document_words(d, "none: no %s from %s to %s %s %s; the best %s is %s, at %s.",
                                 path, low, high, verb(r->target), goal,
-                                of_margin(r->target) ? "margin" : "value", best,
+                                brake_target_of_margin(r->target) ? "margin" : "value", best,
                                 amount(d, r->size->roots.nearest, unit));
 }
 
@@ -246,8 +248,10 @@ static void now(struct brake_document *d, const struct brake_size_report *r)
         isnan(value) ? "not given" : amount(d, value, brake_part_line_unit(r->question->by));
     const char *gives =
         isnan(r->size->now) ? "no value" : amount(d, r->size->now, target_unit(r->target));
-    brake_document_say_in(d, NULL, "Now", "%s: %s %s%s.", own, target_name(d, r->target),
-                          of_margin(r->target) ? "margin " : "", gives);
+    brake_document_say_in(d, NULL, "Now", "%s: %s %s%s.", own,
+                          r->target->wish == BRAKE_WISH_REGAINED ? "torque per need over before,"
+                                                                 : target_name(d, r->target),
+                          brake_target_of_margin(r->target) ? "margin " : "", gives);
 }
 
 static void notes(struct brake_document *d, const struct brake_size_report *r)
@@ -383,7 +387,8 @@ static void changes_at(struct brake_document *d, const struct brake_size_report 
                        struct brake_conformance_room *room)
 {
     struct brake_size_change change[BRAKE_CRITERIA];
-    const int count = brake_size_changes(r->sheet, r->question->by, value, room, change);
+    const int count =
+        brake_size_changes(r->sheet, r->question->by, value, r->target->rules, room, change);
     for (int i = 0; i < count; i++) {
         const struct brake_criterion *c = brake_criterion_at(change[i].criterion);
         brake_document_row(

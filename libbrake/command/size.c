@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "progress.h"
+#include "study/target.h"
 #include "verbs.h"
 #include "vehicle/text.h"
 
@@ -14,6 +15,8 @@ static const char DECEL_AT[] = "decel at ";
 struct options {
     enum brake_systems units;
     char *file;
+    char *before;
+    unsigned rules;
     struct command_list set;
     struct command_list by;
     struct command_list wanted;
@@ -25,6 +28,7 @@ struct options {
 /* What the words say, once the vehicle is known. */
 struct task {
     struct brake_sheet sheet;
+    struct brake_sheet before; /* when a target asks for it */
     struct brake_target target[BRAKE_TARGETS];
     struct brake_size_list list[BRAKE_SIZE_LISTS];
     double size[BRAKE_SIZE_LISTS][SIZES];
@@ -81,6 +85,13 @@ static int take_force(struct options *o, const char *name)
     return 0;
 }
 
+static enum brake_wish wish_of(const char *name)
+{
+    if (strcmp(name, "regained") == 0)
+        return BRAKE_WISH_REGAINED;
+    return strcmp(name, "all") == 0 ? BRAKE_WISH_ALL : BRAKE_WISH_OUTPUT;
+}
+
 static int take_target(const char *text, struct brake_target *target)
 {
     const char *value;
@@ -91,10 +102,10 @@ static int take_target(const char *text, struct brake_target *target)
         return command_misused("--for '%.40s...' is too long", text);
     if (strncmp(name, DECEL_AT, strlen(DECEL_AT)) == 0)
         brake_text_format(name, sizeof name, "full.deceleration.at_pedal_force");
-    target->every = strcmp(name, "all") == 0;
-    if (!target->every && brake_output_find(name, &target->output) != BRAKE_OK)
+    target->wish = wish_of(name);
+    if (target->wish == BRAKE_WISH_OUTPUT && brake_output_find(name, &target->output) != BRAKE_OK)
         return words_unknown_output("--for: ", name);
-    if (value == NULL && !target->every && !target->output.criterion)
+    if (value == NULL && !brake_target_of_margin(target))
         return command_misused("--for %s: a result wants a value, such as '%s = 7 m/s2'; >= and <= "
                                "are accepted too",
                                name, name);
@@ -104,10 +115,30 @@ static int take_target(const char *text, struct brake_target *target)
         return 0;
     }
     const enum brake_dimension dimension =
-        target->every ? BRAKE_RATIO : brake_output_dimension(target->output);
+        target->wish == BRAKE_WISH_OUTPUT ? brake_output_dimension(target->output) : BRAKE_RATIO;
     return brake_amount_read(name, value, dimension, &target->value, &error) == BRAKE_OK
                ? 0
                : command_refuse_value("--for", &error);
+}
+
+static int take_targets(const struct options *o, struct task *task)
+{
+    bool told = false;
+    for (int i = 0; i < o->wanted.count; i++) {
+        struct brake_target *target = &task->target[i];
+        target->rules = o->rules;
+        target->before = &task->before;
+        int status = take_target(o->wanted.word[i], target);
+        if (status == 0 && target->wish == BRAKE_WISH_REGAINED && !told)
+            status = command_before(o->before, o->file, &task->sheet, &task->before, &told);
+        if (status != 0)
+            return status;
+        if (target->wish == BRAKE_WISH_REGAINED && !told)
+            return command_misused("--for regained wants the vehicle as it was before the change: "
+                                   "--before FILE, or [vehicle] before = FILE in %s",
+                                   command_name(o->file));
+    }
+    return 0;
 }
 
 /* ---- --by and --within ---------------------------------------------------------------------- */
@@ -295,12 +326,15 @@ static const struct words_option options[] = {
      "the line to change; PATH=SIZE,SIZE,... sizes to choose from, several --by: their "
      "combinations; tyre=MARKING,... the largest tyre that the brakes carry"},
     {"--for", "CRITERION", take_wanted, 0,
-     "met, or 'CRITERION=10%' over; all: every one; 'RESULT=VALUE', or >= or <=, such as "
+     "met, or 'CRITERION=10%' over; all: every one; regained: the brake torque per need of the "
+     "vehicle before; 'RESULT=VALUE', or >= or <=, such as "
      "'full.deceleration.at_pedal_force=7m/s2'; 'decel at 300 N = 7 m/s2' is that one, with "
      "driver.pedal_force set to 300 N. May be repeated with lists of sizes"},
     {"--within", "LOW,HIGH", words_take_text, offsetof(struct options, within),
      "where to look (the range of the line)"},
+    {"--before", "FILE", words_take_text, offsetof(struct options, before), words_help_before},
     {"--set", "PATH=VALUE", words_keep, offsetof(struct options, set), words_help_set},
+    {"--rules", WORDS_RULES, words_take_rules, offsetof(struct options, rules), words_help_rules},
     {"--units", "us|si|both", words_take_units, offsetof(struct options, units), words_help_units},
     {"--json", "", NULL, offsetof(struct options, json), words_help_json},
     {NULL, "FILE", words_take_file, offsetof(struct options, file), words_help_file}};
@@ -392,14 +426,15 @@ static int run_size(char **words)
 {
     static struct task task;
     /* one setting is kept for that of "decel at" */
-    struct options o = {.set = {.most = COMMAND_SETTINGS - 1},
+    struct options o = {.rules = BRAKE_RULES_OWN,
+                        .set = {.most = COMMAND_SETTINGS - 1},
                         .by = {.most = BRAKE_SIZE_LISTS},
                         .wanted = {.most = BRAKE_TARGETS}};
     int status = take_words(words, &o);
     if (status == 0)
         status = command_read(o.file, &o.set, &o.units, &task.sheet);
-    for (int i = 0; i < o.wanted.count && status == 0; i++)
-        status = take_target(o.wanted.word[i], &task.target[i]);
+    if (status == 0)
+        status = take_targets(&o, &task);
     if (status == 0)
         status = take_by(&o, &task);
     const bool range = status == 0 && task.tyres == 0 && task.list[0].count == 0;

@@ -173,6 +173,15 @@ static void ratios(const struct brake_vehicle *before, const struct brake_vehicl
         ratio[i] = like[0][load][i] > 0.0 ? like[1][load][i] / like[0][load][i] : BRAKE_NAN;
 }
 
+double brake_before_regained(const struct brake_vehicle *before, const struct brake_vehicle *after)
+{
+    double empty[SIDES];
+    double full[SIDES];
+    ratios(before, after, BRAKE_EMPTY, empty);
+    ratios(before, after, BRAKE_FULL, full);
+    return fmin(empty[BRAKE_BOTH_AXLES], full[BRAKE_BOTH_AXLES]); /* fmin passes over NaN */
+}
+
 struct samples {
     double ratio[SIDES][BRAKE_BEFORE_SAMPLES];
 };

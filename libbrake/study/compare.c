@@ -135,11 +135,13 @@ double brake_like_missing(const struct brake_compared *like)
     return like->before > 0.0 && missing > 1e-9 ? missing : 0.0; /* less is rounding */
 }
 
+/* What is rounding makes no load case the worse one. */
 enum brake_load brake_compare_worst(const struct brake_comparison *c)
 {
-    const double empty = brake_like_missing(&c->like[BRAKE_EMPTY][BRAKE_BOTH_AXLES]);
-    const double full = brake_like_missing(&c->like[BRAKE_FULL][BRAKE_BOTH_AXLES]);
-    return empty > full ? BRAKE_EMPTY : BRAKE_FULL;
+    const struct brake_compared *empty = &c->like[BRAKE_EMPTY][BRAKE_BOTH_AXLES];
+    const struct brake_compared *full = &c->like[BRAKE_FULL][BRAKE_BOTH_AXLES];
+    const double less = full->after / full->before - empty->after / empty->before;
+    return less > 1e-9 ? BRAKE_EMPTY : BRAKE_FULL;
 }
 
 /* ---- both vehicles --------------------------------------------------------------------------- */

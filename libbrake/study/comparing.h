@@ -11,7 +11,7 @@
  */
 double brake_like_missing(const struct brake_compared *like);
 
-/** Load case in which most is missing, of both axles together.
+/** Load case in which most is missing, or least gained, of both axles together.
  * @param comparison  of brake_compare
  * @return            its number
  */
@@ -30,6 +30,14 @@ bool brake_compare_lost(const struct brake_comparison *comparison, int criterion
  */
 void brake_torque_over_need(const struct brake_results *results,
                             double like[BRAKE_LOADS][BRAKE_AXLES + 1]);
+
+/** Brake torque per need, now over before, as the lines stand.
+ * @param before  complete
+ * @param after   complete
+ * @return        [-] of both axles together, in the load case in which it is less; NaN when it
+ *                cannot be said
+ */
+double brake_before_regained(const struct brake_vehicle *before, const struct brake_vehicle *after);
 
 /** Groups of results that those come from.
  * @return  bits of brake_result_group

@@ -1,5 +1,6 @@
 #include "brake/size.h"
 #include "asked.h"
+#include "comparing.h"
 #include "scan.h"
 #include "target.h"
 #include "vehicle/recalculation.h"
@@ -19,11 +20,11 @@ static const double SLOW_NOISE = 1e-4;
 
 /* ---- what is wanted ------------------------------------------------------------------------- */
 
-static double least_margin(const struct brake_vehicle *vehicle)
+static double least_margin(const struct brake_vehicle *vehicle, unsigned rules)
 {
     struct brake_judgement judgement[BRAKE_CRITERIA];
     double least = BRAKE_NAN;
-    brake_judge_all(BRAKE_RULES_OWN, vehicle, judgement);
+    brake_judge_all(rules, vehicle, judgement);
     for (int i = 0; i < brake_criterion_count(); i++) {
         if (judgement[i].scope != BRAKE_OUTSIDE && judgement[i].scope != BRAKE_SCREEN)
             least = fmin(least, judgement[i].margin); /* fmin passes over NaN */
@@ -34,10 +35,17 @@ static double least_margin(const struct brake_vehicle *vehicle)
 double brake_target_value(const struct brake_target *target, const struct brake_vehicle *vehicle)
 {
     double value;
-    if (target->every)
-        return least_margin(vehicle);
+    if (target->wish == BRAKE_WISH_ALL)
+        return least_margin(vehicle, target->rules);
+    if (target->wish == BRAKE_WISH_REGAINED)
+        return brake_before_regained(&target->before->vehicle, vehicle) - 1.0;
     brake_outputs(vehicle, &target->output, 1, &value);
     return value;
+}
+
+bool brake_target_of_margin(const struct brake_target *target)
+{
+    return target->wish != BRAKE_WISH_OUTPUT || target->output.criterion;
 }
 
 /* Above 0 on the wanted side. */
@@ -48,8 +56,8 @@ static double excess(const struct brake_target *target, double value)
 
 double brake_target_margin(const struct brake_target *target, double value)
 {
-    const bool of_margin = target->every || target->output.criterion;
-    const double scale = of_margin || target->value == 0.0 ? 1.0 : fabs(target->value);
+    const bool plain = brake_target_of_margin(target) || target->value == 0.0;
+    const double scale = plain ? 1.0 : fabs(target->value);
     return excess(target, value) / scale;
 }
 
@@ -75,7 +83,7 @@ static struct brake_scan scan_of(struct asking *asking)
     const double low = asking->question->low;
     const double high = asking->question->high;
     const struct brake_target *target = &asking->question->target;
-    const bool slow = !target->every && brake_output_faded(target->output);
+    const bool slow = target->wish == BRAKE_WISH_OUTPUT && brake_output_faded(target->output);
     return (struct brake_scan){.value = ask,
                                .context = asking,
                                .low = low,
@@ -221,16 +229,16 @@ bool brake_size_answered(const struct brake_size_question *question, const struc
     return answered;
 }
 
-static bool words_of(const struct brake_sheet *sheet, struct brake_conformance_room *room,
-                     struct brake_judgement *judgement)
+static bool words_of(const struct brake_sheet *sheet, unsigned rules,
+                     struct brake_conformance_room *room, struct brake_judgement *judgement)
 {
-    const struct brake_conformance_options options = {BRAKE_RULES_OWN, false, NULL};
+    const struct brake_conformance_options options = {rules, false, NULL};
     struct brake_conformances conformance = {.samples = 0};
-    brake_judge_all(BRAKE_RULES_OWN, &sheet->vehicle, judgement);
+    brake_judge_all(rules, &sheet->vehicle, judgement);
     return brake_conformance_draw(sheet, &options, room, judgement, &conformance);
 }
 
-int brake_size_changes(const struct brake_sheet *sheet, int by, double value,
+int brake_size_changes(const struct brake_sheet *sheet, int by, double value, unsigned rules,
                        struct brake_conformance_room *room, struct brake_size_change *change)
 {
     struct brake_judgement before[BRAKE_CRITERIA];
@@ -238,8 +246,8 @@ int brake_size_changes(const struct brake_sheet *sheet, int by, double value,
     struct brake_sheet changed;
     struct brake_error error = {.status = BRAKE_OK};
     int count = 0;
-    if (set_on(sheet, by, value, &changed, &error) != BRAKE_OK || !words_of(sheet, room, before) ||
-        !words_of(&changed, room, after))
+    if (set_on(sheet, by, value, &changed, &error) != BRAKE_OK ||
+        !words_of(sheet, rules, room, before) || !words_of(&changed, rules, room, after))
         return 0;
     for (int i = 0; i < brake_criterion_count(); i++) {
         if (after[i].scope != BRAKE_OUTSIDE && before[i].verdict != after[i].verdict)

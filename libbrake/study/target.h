@@ -20,6 +20,12 @@ double brake_target_value(const struct brake_target *target, const struct brake_
  */
 double brake_target_margin(const struct brake_target *target, double value);
 
+/** Whether a margin is wanted, not a value.
+ * @param target  what is wanted
+ * @return        true of criteria and of what is to be regained
+ */
+bool brake_target_of_margin(const struct brake_target *target);
+
 /** Whether an answer meets the target over a stretch of the range, or at one place.
  * @param question  what was sought
  * @param size      the answer
@@ -38,11 +44,12 @@ struct brake_size_change {
  * @param sheet   complete
  * @param by      the quantity
  * @param value   [SI] its new value
+ * @param rules   of which they are, as brake_judge_all takes them
  * @param room    for the drawing of its words
  * @param change  room for BRAKE_CRITERIA, filled from the start
  * @return        number of changes; 0 also where the vehicle would be refused
  */
-int brake_size_changes(const struct brake_sheet *sheet, int by, double value,
+int brake_size_changes(const struct brake_sheet *sheet, int by, double value, unsigned rules,
                        struct brake_conformance_room *room, struct brake_size_change *change);
 
 #endif

@@ -10,6 +10,7 @@ CAUTION = (
     "A calculation is not an approval. Local codes rule, and road brakes must be checked by a"
     " qualified inspector before the vehicle is driven on the road."
 )
+BEFORE = str(plain.ROOT / "examples" / "heron-before.ini")
 HERON = str(plain.ROOT / "examples" / "heron.ini")
 PISTON = ("--by", "front.disc.piston_diameter")
 TYRES = "35x12.50R17LT,LT285/75R16,33x12.50R17LT,LT305/70R17"
@@ -130,6 +131,41 @@ def test_a_margin_can_be_wanted():
     rollout = more["answers"][-1]["value"]
     criteria = {c["id"]: c for c in checked(f"front.tyre.rollout={rollout:.17g} m")["criteria"]}
     assert criteria["us.135.cold"]["margin"] == pytest.approx(0.03, abs=1e-9)
+
+
+def test_what_was_lost_is_regained_at_its_answer():
+    """`compare` works the same ratio out with shares: now over before is 1 at the answer."""
+    options = ("--before", BEFORE, *PISTON, "--for", "regained")
+    status, found = told(*options)
+    assert status == 0
+    assert (found["for"][0]["name"], found["for"][0]["relation"]) == ("regained", ">=")
+    (answer,) = found["answers"]
+    at = f"{PISTON[1]}={answer['value']:.17g} m"
+    done = plain.run("check", HERON, "--before", BEFORE, "--set", at, "--json")
+    compared = json.loads(done.stdout)
+    both = compared["changes"]["torque_per_need"][-1]
+    assert both["axle"] == "both axles"
+    assert both["ratio"] == pytest.approx(1.0, abs=1e-9)
+    _, text, _ = size(*options)
+    assert "or more reaches the brake torque per need of the vehicle before." in words(text)
+    _, most = told("--before", BEFORE, "--by", "tyre=" + TYRES, "--for", "regained")
+    assert most["answers"][0]["marking"] == "LT305/70R17"
+
+
+def test_what_was_lost_wants_the_vehicle_before():
+    status, _, error = size(*PISTON, "--for", "regained")
+    assert status == 2
+    assert "--before FILE, or [vehicle] before = FILE" in words(error)
+
+
+def test_rules_say_whose_requirements_are_wanted():
+    """The least margin of `all` is that of the rows that check judges by the same rules."""
+    for rules in ("own", "us", "un"):
+        _, found = told(*PISTON, "--for", "all", "--rules", rules)
+        rows = checked(rules=rules)["criteria"]
+        asked = [r for r in rows if r["scope"] not in ("outside", "screen")]
+        least = min(r["margin"] for r in asked if r["margin"] is not None and not hot(r["id"]))
+        assert found["for"][0]["now"] == pytest.approx(least, rel=1e-12)
 
 
 def hot(name):

@@ -144,6 +144,24 @@ static void a_value_that_was_worked_out_is_set_as_a_given_one(void **state)
     assert_answer(0, 150.0 * 9.0 / 0.4 - 250.0, false);
 }
 
+/* With 1000 kg more the torque, 9 F of a 60 mm piston, must grow as m + J, which is most in the
+ * empty load case: 0.8 (d / 20 mm)^2 + 1.8 = 9 x 3250 / 2250. */
+static void what_was_lost_is_regained_by_the_piston_that_gives_it_back(void **state)
+{
+    (void)state;
+    static struct brake_sheet before;
+    const struct brake_target target = {
+        .wish = BRAKE_WISH_REGAINED, .before = &before, .relation = BRAKE_AT_LEAST};
+    read_sheet(&before, plain);
+    read_plain("");
+    set(&sheet, "vehicle.mass=3000 kg");
+    complete(&sheet);
+    assert_true(find("front.disc.piston_diameter", target));
+    const double needed = 3250.0 / 2250.0 * 9.0;
+    assert_answer(0, 0.020 * sqrt((needed - 1.8) / 0.8), true);
+    assert_near(size.now, 2250.0 / 3250.0 - 1.0, 1e-12);
+}
+
 static void a_criterion_is_met_at_its_answer(void **state)
 {
     (void)state;
@@ -215,7 +233,7 @@ static void changes_are_those_of_judging_again(void **state)
     read_sheet(&sheet, full_text());
     const struct brake_conformance_options options = {BRAKE_RULES_OWN, false, NULL};
     static struct brake_conformances conformance;
-    const int count = brake_size_changes(&sheet, by, 0.030, &room, told);
+    const int count = brake_size_changes(&sheet, by, 0.030, BRAKE_RULES_OWN, &room, told);
     brake_judge_all(BRAKE_RULES_OWN, &sheet.vehicle, before);
     assert_true(brake_conformance_draw(&sheet, &options, &room, before, &conformance));
     change(&sheet, "front.disc.piston_diameter=30 mm");
@@ -249,7 +267,7 @@ static void every_requirement_is_the_one_of_least_margin(void **state)
 {
     (void)state;
     struct brake_judgement judgement[BRAKE_CRITERIA];
-    const struct brake_target target = {.every = true};
+    const struct brake_target target = {.wish = BRAKE_WISH_ALL, .rules = BRAKE_RULES_OWN};
     read_sheet(&sheet, full_text());
     brake_judge_all(BRAKE_RULES_OWN, &sheet.vehicle, judgement);
     const double least = brake_target_value(&target, &sheet.vehicle);
@@ -426,6 +444,7 @@ int main(void)
         cmocka_unit_test(a_parking_torque_for_a_grade),
         cmocka_unit_test(at_most_turns_the_side_round),
         cmocka_unit_test(a_value_that_was_worked_out_is_set_as_a_given_one),
+        cmocka_unit_test(what_was_lost_is_regained_by_the_piston_that_gives_it_back),
         cmocka_unit_test(a_criterion_is_met_at_its_answer),
         cmocka_unit_test(a_quantity_that_does_not_matter_is_told),
         cmocka_unit_test(any_value_may_do),

@@ -33,7 +33,7 @@ struct brake_regained {
 /** What the changes did. */
 struct brake_before {
     const struct brake_sheet *sheet;           /**< the vehicle before */
-    enum brake_load load;                      /**< in which most is missing */
+    enum brake_load load;                      /**< in which most is missing, or least gained */
     struct brake_regained of[BRAKE_AXLES + 1]; /**< front, rear, both */
     double less;                /**< [-] share of samples in which both together lose more than
                                      BRAKE_AS_BEFORE */

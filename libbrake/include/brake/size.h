@@ -27,13 +27,21 @@ enum {
 /** How the value that is got must stand to the one that is wanted. */
 enum brake_relation { BRAKE_EQUAL, BRAKE_AT_LEAST, BRAKE_AT_MOST };
 
+/** Of what something is wanted. */
+enum brake_wish {
+    BRAKE_WISH_OUTPUT,  /**< a result, or the margin of a criterion */
+    BRAKE_WISH_ALL,     /**< the least margin of all criteria that apply and can be said */
+    BRAKE_WISH_REGAINED /**< brake torque per need over that of the vehicle before, less 1 */
+};
+
 /** What is wanted of the vehicle. */
 struct brake_target {
-    bool
-        every; /**< the least margin of all criteria that apply and can be said; output is unused */
-    struct brake_output output;
+    enum brake_wish wish;
+    struct brake_output output;       /**< of BRAKE_WISH_OUTPUT */
+    const struct brake_sheet *before; /**< of BRAKE_WISH_REGAINED: complete */
+    unsigned rules;                   /**< of BRAKE_WISH_ALL, as brake_judge_all takes them */
     enum brake_relation relation;
-    double value; /**< [SI] wanted; of a criterion its margin */
+    double value; /**< [SI] wanted; but of a result a margin */
 };
 
 /* ---- one quantity over a range --------------------------------------------------------------- */
