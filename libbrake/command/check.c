@@ -5,6 +5,7 @@ struct options {
     enum brake_systems units;
     char *file;
     char *before;
+    char *parts;
     struct command_list set;
     unsigned rules;
     bool full;
@@ -13,6 +14,7 @@ struct options {
 
 static const struct words_option options[] = {
     {"--before", "FILE", words_take_text, offsetof(struct options, before), words_help_before},
+    {"--parts", "LIST.csv", words_take_text, offsetof(struct options, parts), words_help_parts},
     {"--set", "PATH=VALUE", words_keep, offsetof(struct options, set), words_help_set},
     {"--rules", WORDS_RULES, words_take_rules, offsetof(struct options, rules), words_help_rules},
     {"--units", "us|si|both", words_take_units, offsetof(struct options, units), words_help_units},
@@ -54,6 +56,8 @@ static int run_check(char **words)
     int status = take_words(words, &o);
     if (status == 0)
         status = command_read(o.file, &o.set, &o.units, &sheet);
+    if (status == 0 && o.parts != NULL)
+        status = command_parts(o.parts, &sheet);
     if (status == 0 && o.set.count == 0)
         command_tell_page(o.file, &sheet);
     if (status == 0)

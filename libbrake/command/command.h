@@ -47,6 +47,11 @@ const char *command_name(const char *path);
 int command_read(const char *path, const struct command_list *settings, enum brake_systems *units,
                  struct brake_sheet *sheet);
 
+/* Reads the person's own list of parts; the one that a vehicle file names, if it does. Return 0,
+ * EXIT_REFUSED or EXIT_FAILED. */
+int command_parts(const char *path, struct brake_sheet *sheet);
+int command_parts_named(const char *file, struct brake_sheet *sheet);
+
 /* Path, to be freed, of a file that another one names: it stands beside it. Returns 0 or
  * EXIT_FAILED. */
 int command_beside(const char *file, const char *named, char **path);

@@ -90,7 +90,10 @@ int command_read(const char *path, const struct command_list *settings, enum bra
         status = brake_sheet_complete(sheet, &error);
     if (units != NULL && *units == BRAKE_SI_FIRST && status == BRAKE_OK)
         *units = brake_answer_systems(sheet);
-    return status == BRAKE_OK ? drive_learn(file, sheet) : command_refuse(path, &error);
+    if (status != BRAKE_OK)
+        return command_refuse(path, &error);
+    const int listed = command_parts_named(file, sheet);
+    return listed != 0 ? listed : drive_learn(file, sheet);
 }
 
 /* Whether help is asked for before the options end. */

@@ -16,6 +16,7 @@ struct options {
     enum brake_systems units;
     char *file;
     char *before;
+    char *parts;
     unsigned rules;
     struct command_list set;
     struct command_list by;
@@ -192,6 +193,18 @@ static int take_sizes(const char *option, const char *path, int index, const cha
     return 0;
 }
 
+/* The sizes that the person's own list has of a line. */
+static int take_own(const char *path, int index, const struct brake_own_sizes *own,
+                    struct brake_size_list *list, double size[SIZES])
+{
+    *list = (struct brake_size_list){index, size, 0};
+    for (int i = 0; i < own->count; i++) {
+        if (own->line[i] == index)
+            size[list->count++] = own->value[i];
+    }
+    return list->count > 0 ? 0 : command_misused("--by %s: --parts has no size of it", path);
+}
+
 static int take_tyres(const char *text, struct task *task)
 {
     brake_text_format(task->tyre_words, sizeof task->tyre_words, "%s", text);
@@ -291,9 +304,11 @@ static int take_by(const struct options *o, struct task *task)
         task->list[i].by = index;
         if (status == 0 && end != NULL)
             status = take_sizes("--by", path, index, end + 1, &task->list[i], task->size[i]);
+        else if (status == 0 && o->parts != NULL)
+            status = take_own(path, index, &task->sheet.own, &task->list[i], task->size[i]);
         if (status != 0)
             return status;
-        lists += end != NULL;
+        lists += task->list[i].count > 0;
     }
     if (lists > 0 && lists < o->by.count)
         return command_misused("--by: with more than one quantity each wants a list of sizes, "
@@ -333,6 +348,7 @@ static const struct words_option options[] = {
     {"--within", "LOW,HIGH", words_take_text, offsetof(struct options, within),
      "where to look (the range of the line)"},
     {"--before", "FILE", words_take_text, offsetof(struct options, before), words_help_before},
+    {"--parts", "LIST.csv", words_take_text, offsetof(struct options, parts), words_help_parts},
     {"--set", "PATH=VALUE", words_keep, offsetof(struct options, set), words_help_set},
     {"--rules", WORDS_RULES, words_take_rules, offsetof(struct options, rules), words_help_rules},
     {"--units", "us|si|both", words_take_units, offsetof(struct options, units), words_help_units},
@@ -424,7 +440,7 @@ static int run_tyres(const struct options *o, const struct task *task,
 
 static int run_size(char **words)
 {
-    static struct task task;
+    static struct task task; /* it is large, and its lists are empty */
     /* one setting is kept for that of "decel at" */
     struct options o = {.rules = BRAKE_RULES_OWN,
                         .set = {.most = COMMAND_SETTINGS - 1},
@@ -433,6 +449,8 @@ static int run_size(char **words)
     int status = take_words(words, &o);
     if (status == 0)
         status = command_read(o.file, &o.set, &o.units, &task.sheet);
+    if (status == 0 && o.parts != NULL)
+        status = command_parts(o.parts, &task.sheet);
     if (status == 0)
         status = take_targets(&o, &task);
     if (status == 0)

@@ -11,6 +11,8 @@ const char words_help_rules[] =
 const char words_help_units[] =
     "units of what people read: one trade, or both, that of the file first (both)";
 const char words_help_before[] = "the vehicle before it was changed (vehicle.before)";
+const char words_help_parts[] =
+    "sizes in which you can have parts (vehicle.parts): CSV, 'part,size', 'master.bore,7/8 in'";
 const char words_help_json[] = "one JSON object in SI units";
 
 const struct words_option *words_operand(const struct words_option *option)

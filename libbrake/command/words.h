@@ -79,6 +79,7 @@ extern const char words_help_set[];
 extern const char words_help_rules[];
 extern const char words_help_units[];
 extern const char words_help_before[];
+extern const char words_help_parts[];
 extern const char words_help_json[];
 
 #endif

@@ -201,20 +201,38 @@ static void follow(const struct brake_vehicle *vehicle, const struct part_row *p
     }
 }
 
-static int add_sizes(const struct brake_vehicle *vehicle, int place,
+/* The sizes of a part: those of the person's own list, else the customary ones. */
+static int sizes_of(const struct brake_sheet *sheet, const struct part_row *part,
+                    double size[BRAKE_OWN_SIZES])
+{
+    const int line = brake_catalogue_find(NULL, part->path);
+    int own = 0;
+    for (int i = 0; i < sheet->own.count; i++) {
+        if (sheet->own.line[i] == line)
+            size[own++] = sheet->own.value[i];
+    }
+    for (int i = 0; own == 0 && i < part->sizes; i++)
+        size[i] = part->size[i];
+    return own > 0 ? own : part->sizes;
+}
+
+static int add_sizes(const struct brake_sheet *sheet, int place,
                      struct brake_part_offer offer[BRAKE_PARTS_OFFERED], int count)
 {
+    const struct brake_vehicle *vehicle = &sheet->vehicle;
     const struct part_row *part = &parts[place];
     const double now = brake_quantity_value(vehicle, brake_catalogue_find(NULL, part->path));
-    for (int i = 0; i < part->sizes && count < BRAKE_PARTS_OFFERED - CHOSEN; i++) {
-        const double size = part->of_now ? part->size[i] * now : part->size[i];
+    double listed[BRAKE_OWN_SIZES];
+    const int sizes = sizes_of(sheet, part, listed);
+    for (int i = 0; i < sizes && count < BRAKE_PARTS_OFFERED - CHOSEN; i++) {
+        const double size = part->of_now ? listed[i] * now : listed[i];
         const double ratio = size / now;
         if (!(ratio >= part->least && ratio <= part->most) || fabs(ratio - 1.0) < 0.01)
             continue;
         struct brake_part_offer *one = &offer[count++];
         *one = (struct brake_part_offer){
             .change.takes = part->takes, .place = place, .far = fabs(log(ratio))};
-        name_size(part, part->size[i], one->change.words, sizeof one->change.words);
+        name_size(part, listed[i], one->change.words, sizeof one->change.words);
         set(&one->change, part->path, size);
         follow(vehicle, part, ratio, &one->change);
     }
@@ -298,14 +316,24 @@ static bool is_fitted(const struct brake_vehicle *vehicle, const char *path)
            isfinite(brake_quantity_value(vehicle, line));
 }
 
-int brake_parts_offered(const struct brake_vehicle *vehicle,
+bool brake_parts_sized(int line)
+{
+    for (int i = 0; i < PARTS; i++) {
+        if (!parts[i].of_now && brake_catalogue_find(NULL, parts[i].path) == line)
+            return true;
+    }
+    return false;
+}
+
+int brake_parts_offered(const struct brake_sheet *sheet,
                         struct brake_part_offer offer[BRAKE_PARTS_OFFERED])
 {
+    const struct brake_vehicle *vehicle = &sheet->vehicle;
     int count = 0;
     add_fluid(vehicle, offer, &count);
     for (int i = 0; i < PARTS; i++) {
         if (is_fitted(vehicle, parts[i].path) && !is_told_otherwise(vehicle, parts[i].path))
-            count = add_sizes(vehicle, i, offer, count);
+            count = add_sizes(sheet, i, offer, count);
     }
     add_hydraulics(vehicle, offer, &count);
     return count;

@@ -4,7 +4,7 @@
 
 #include "brake/repair.h"
 
-enum { BRAKE_PARTS_OFFERED = 96 };
+enum { BRAKE_PARTS_OFFERED = 128 };
 
 /** A part that may be changed. */
 struct brake_part_offer {
@@ -13,12 +13,18 @@ struct brake_part_offer {
     double far; /**< [-] how far it is from what is fitted */
 };
 
-/** List what may be changed on a vehicle.
- * @param vehicle  complete
- * @param offer    filled, room for BRAKE_PARTS_OFFERED
- * @return         how many there are
+/** Whether parts of a line are offered by their size, so that a list of sizes may name it.
+ * @param line  of the catalogue
+ * @return      true when they are
  */
-int brake_parts_offered(const struct brake_vehicle *vehicle,
+bool brake_parts_sized(int line);
+
+/** List what may be changed on a vehicle.
+ * @param sheet  complete
+ * @param offer  filled, room for BRAKE_PARTS_OFFERED
+ * @return       how many there are
+ */
+int brake_parts_offered(const struct brake_sheet *sheet,
                         struct brake_part_offer offer[BRAKE_PARTS_OFFERED]);
 
 /** The fluid that boils last among what may be changed.

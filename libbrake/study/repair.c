@@ -480,7 +480,7 @@ static void find(struct search *s, struct trial *t, struct brake_repair *repair)
     s->before = BRAKE_NAN;
     if (s->now->before != NULL)
         s->before = torque_over_need(s, &s->now->before->sheet->vehicle);
-    s->offers = brake_parts_offered(&s->sheet->vehicle, s->offer);
+    s->offers = brake_parts_offered(s->sheet, s->offer);
     build(s);
     for (int goal = 0; goal < GOALS; goal++) {
         if (look(s, (enum goal)goal, t, repair) || s->now->ruling.counted.falls_short == 0)

@@ -130,6 +130,15 @@ static bool is_knowledge(const struct brake_knowledge *known)
     return good;
 }
 
+static bool is_own(const struct brake_own_sizes *own)
+{
+    bool good = own->count >= 0 && own->count <= BRAKE_OWN_SIZES;
+    for (int i = 0; good && i < own->count; i++)
+        good =
+            own->line[i] >= 0 && own->line[i] < brake_catalogue_count() && isfinite(own->value[i]);
+    return good;
+}
+
 enum brake_status brake_sheet_valid(const struct brake_sheet *sheet, struct brake_error *error)
 {
     const struct brake_vehicle *vehicle = &sheet->vehicle;
@@ -144,5 +153,7 @@ enum brake_status brake_sheet_valid(const struct brake_sheet *sheet, struct brak
     }
     if (!is_knowledge(&sheet->known))
         return refuse(error, "drive", "log");
+    if (!is_own(&sheet->own))
+        return refuse(error, "vehicle", "parts");
     return BRAKE_OK;
 }

@@ -53,6 +53,52 @@ def test_fluid_alone_is_chosen_where_fluid_alone_is_wanted():
     assert [line["line"] for line in first["repair"]["lines"]] == ["heat.fluid"]
 
 
+def test_the_persons_own_list_takes_the_place_of_customary_sizes(tmp_path):
+    """Given a vehicle that a customary 25.4 mm master cylinder mends, and a list with 26 mm, then
+    26 mm is offered; where the list has only one that is too small, nothing is. A file that names
+    the list is judged alike."""
+    parts = tmp_path / "mine.csv"
+    parts.write_text("# shelf 3\npart;size;where\nmaster.bore;26 mm;in a box\n")
+    listed = ("--parts", str(parts))
+
+    def bores(answer):
+        return [r["value"] for r in answer["repair"]["lines"] if r["line"] == "master.bore"]
+
+    assert bores(check("tapir-stock")) == pytest.approx([0.0254], abs=1e-12)
+    first = check("tapir-stock", *listed)
+    assert bores(first) == pytest.approx([0.026], abs=1e-12)
+    file = tmp_path / "named.ini"
+    text = (VEHICLES / "tapir-stock.ini").read_text()
+    file.write_text(text.replace("[vehicle]\n", "[vehicle]\nparts = mine.csv\n", 1))
+    named = json.loads(plain.run("check", str(file), "--json").stdout)
+    assert named["repair"] == first["repair"]
+    parts.write_text("part,size\nmaster.bore,21 mm\n")
+    assert check("tapir-stock", *listed)["repair"]["lines"] == []
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("", "begins with the row 'part,size'"),
+        ("master.bore,1 in\n", "begins with the row 'part,size'"),
+        ("part,size\n", "no row below its head"),
+        ("part,size\nmaster.bor,1 in\n", "did you mean 'master.bore'?"),
+        ("part,size\nvehicle.mass,900 kg\n", "accepts front.disc.piston_diameter"),
+        ("part,size\nmaster.bore\n", "wants a part and a size"),
+        ("part,size\nmaster.bore,25\n", "has no unit"),
+        ("part,size\nmaster.bore,2 m\n", "accepts 12 to 50 mm"),
+        ("part,size\n" + 41 * "master.bore,1 in\n", "more than 40 sizes"),
+    ],
+)
+def test_a_wrong_list_is_refused_in_words(text, told, tmp_path):
+    parts = tmp_path / "mine.csv"
+    parts.write_text(text)
+    done = plain.run("check", str(VEHICLES / "tapir-stock.ini"), "--parts", str(parts))
+    assert done.returncode == 2 and done.stdout == b""
+    error = done.stderr.decode()
+    assert told in error and str(parts) in error
+
+
 def test_no_brake_mends_what_carries_too_much():
     """Given an overloaded vehicle, then it is told to carry less."""
     assert "Carry less" in check("stoat-overloaded")["summary"]["do"]

@@ -152,6 +152,16 @@ def test_what_was_lost_is_regained_at_its_answer():
     assert most["answers"][0]["marking"] == "LT305/70R17"
 
 
+def test_sizes_may_come_from_the_persons_own_list(tmp_path):
+    parts = tmp_path / "mine.csv"
+    parts.write_text('part,size\nmaster.bore,1 in\nmaster.bore,"7/8"""\nmaster.bore,22.2 mm\n')
+    options = ("--by", "master.bore", "--for", "un.13h.type0")
+    listed = told(*options, "--parts", str(parts))
+    assert listed == told("--by", "master.bore=1 in,7/8 in,22.2 mm", *options[2:])
+    status, _, error = size("--by", "pedal.ratio", *options[2:], "--parts", str(parts))
+    assert status == 2 and "--parts has no size of it" in error
+
+
 def test_what_was_lost_wants_the_vehicle_before():
     status, _, error = size(*PISTON, "--for", "regained")
     assert status == 2

@@ -134,11 +134,22 @@ enum {
     BRAKE_SECTIONS = 48 /**< room for every section */
 };
 
+enum { BRAKE_OWN_SIZES = 40 /**< most of a list */ };
+
+/** Sizes in which a person can have parts; of the lines that it names they take the place of the
+ * customary ones. */
+struct brake_own_sizes {
+    int count;
+    int line[BRAKE_OWN_SIZES];     /**< of the catalogue */
+    double value[BRAKE_OWN_SIZES]; /**< [SI] */
+};
+
 /** A vehicle with the record of every value: what a vehicle file is read into. */
 struct brake_sheet {
     struct brake_vehicle vehicle;
     struct brake_record record[BRAKE_ROWS];
     struct brake_knowledge known; /**< from a drive */
+    struct brake_own_sizes own;   /**< from a list of parts */
 };
 
 enum {

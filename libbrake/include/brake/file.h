@@ -90,6 +90,17 @@ enum brake_status brake_file_read_text(const char *text, struct brake_sheet *she
 enum brake_status brake_file_set(struct brake_sheet *sheet, const char *setting,
                                  struct brake_error *error);
 
+/** Read a list of parts: CSV, a row `part,size`, below it rows such as `master.bore,7/8 in`; the
+ * part is a path of the catalogue, the size written as in a vehicle file. Further cells of a row,
+ * and lines that begin with #, are for people.
+ * @param stream  open for reading, read to its end, not closed
+ * @param own     filled
+ * @param error   filled on refusal: line, what came and what is accepted
+ * @return        OK, or the status of the error
+ */
+enum brake_status brake_own_sizes_read(FILE *stream, struct brake_own_sizes *own,
+                                       struct brake_error *error);
+
 /** Read a number and its unit, as they stand in a vehicle file; no blank is needed between them.
  * @param name       what it is called in a message
  * @param text       nothing but number and unit

@@ -79,6 +79,7 @@ struct brake_pistons {
 struct brake_general_lines {
     char name[BRAKE_TEXT_SIZE];
     char before[BRAKE_TEXT_SIZE];
+    char parts[BRAKE_TEXT_SIZE];
     char registration[BRAKE_TEXT_SIZE];
     char identification_number[BRAKE_TEXT_SIZE];
     char odometer[BRAKE_TEXT_SIZE];
