@@ -71,6 +71,26 @@ static void depends(struct brake_document *d, const struct brake_sheet *sheet, b
 
 /* ---- lines ---------------------------------------------------------------------------------- */
 
+/* What is assumed of the pressure under a pad, and how the radius follows; none of other lines. */
+static const char *assumed(const struct brake_vehicle *vehicle, int index)
+{
+    static const char *const law[] = {
+        [BRAKE_UNIFORM_PRESSURE] = "even pressure (a new pad): integral over its shape",
+        [BRAKE_UNIFORM_WEAR] = "even wear (a bedded pad): integral over its shape"};
+    for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+        const struct brake_axle_of_vehicle *at = &vehicle->axle[axle];
+        const char *path =
+            axle == BRAKE_FRONT ? "front.disc.effective_radius" : "rear.disc.effective_radius";
+        if (index != brake_catalogue_find(vehicle, path))
+            continue;
+        if (at->pads.shape == BRAKE_CIRCLE && at->pads.contact == BRAKE_UNIFORM_WEAR)
+            return "even wear (a bedded pad): the handbooks' table of circular pads, which lies "
+                   "up to 3.3 % below the integral";
+        return law[at->pads.contact];
+    }
+    return NULL;
+}
+
 static void of_line(struct brake_document *d, const struct brake_sheet *sheet, int index)
 {
     const struct brake_record *record = &sheet->record[index];
@@ -84,6 +104,9 @@ static void of_line(struct brake_document *d, const struct brake_sheet *sheet, i
         brake_cell_text(record->worked ? "worked out" : brake_from_word(record->from)));
     if (record->line > 0)
         brake_document_fact(d, NULL, "line of the file", brake_cell_count(record->line));
+    const char *assumption = record->worked ? assumed(&sheet->vehicle, index) : NULL;
+    if (assumption != NULL)
+        brake_document_fact(d, NULL, "assumes", brake_cell_text(assumption));
     if (record->worked && brake_quantity_at(index)->kind == BRAKE_REAL)
         depends(d, sheet, value_of_line, &index, brake_part_line_unit(index));
 }

@@ -48,8 +48,10 @@ const char *brake_method_at(int index)
         "Inputs come from one vehicle file. What was read raw (scales, tilt, rollout, gauge pairs) "
         "is reduced, and its tolerance carried through; what was left out stands at its usual "
         "value, with the interval that holds 95 of 100 vehicles, and is named above.",
-        "Torque follows from piston area, effective radius and friction; a drum's brake factor "
-        "from the geometry of its shoes. The balance of the axles is solved exactly, piece by "
+        "Torque follows from piston area, friction and effective radius: the integral over the "
+        "pad, of a bedded circular one the table of handbooks; disc.pads.contact says which "
+        "pressure is assumed. A drum's brake factor follows from the geometry of its shoes. The "
+        "balance of the axles is solved exactly, piece by "
         "piece, with load transfer, the inertia of the wheels and the rear valve. Sources: "
         "Limpert, Brake Design and Safety; Wong, Theory of Ground Vehicles; Gillespie, "
         "Fundamentals of Vehicle Dynamics.",

@@ -24,10 +24,16 @@ static bool read_marking(const struct brake_tyre_lines *tyre, struct brake_marki
     return tyre->marking[0] != '\0' && brake_marking_read(tyre->marking, size) >= BRAKE_OK;
 }
 
+/* [m] Where the pads end, as far as their lines tell; no less than least. */
+static double reach_of(const struct brake_pads_lines *pads, double least)
+{
+    return fmax(fmax(pads->outer_radius, pads->centre_radius + pads->diameter / 2.0), least);
+}
+
 static void about_pads(struct warn_list *l, const struct brake_axle_of_vehicle *at,
                        enum brake_axle axle)
 {
-    const double reach = fmax(at->pads.outer_radius, at->disc.effective_radius);
+    const double reach = reach_of(&at->pads, at->disc.effective_radius);
     if (reach > at->disc.rotor_diameter / 2.0 + 0.001)
         warn_add(l, BRAKE_WARNS_PADS_BEYOND_ROTOR,
                  "The %s pads reach out to a radius of %.0f mm, the rotor to %.0f mm: was a "
@@ -55,7 +61,7 @@ static double brake_diameter(const struct brake_axle_of_vehicle *at)
 {
     if (at->axle.brake == BRAKE_DRUM)
         return at->drum.diameter;
-    const double pads = fmax(at->pads.outer_radius, at->disc.effective_radius + edge_of_pad);
+    const double pads = reach_of(&at->pads, at->disc.effective_radius + edge_of_pad);
     return fmax(at->disc.rotor_diameter, 2.0 * pads);
 }
 

@@ -2,6 +2,7 @@
 #include "brake/disc.h"
 
 #include <math.h>
+#include <stdbool.h>
 
 #include "brake/constants.h"
 #include "extremes.h"
@@ -14,6 +15,58 @@ double brake_radius_sector(double inner, double outer, enum brake_contact contac
         return (outer + inner) / 2.0;
     return 2.0 / 3.0 * (outer * outer + outer * inner + inner * inner) / (outer + inner);
 }
+
+/* ---- circular pads --------------------------------------------------------------------------- */
+
+enum { TENTHS = 5 };
+
+/* Shigley, sec. 16-6, after Fazekas: effective radius over that of the centre, and largest over
+ * mean pressure, at a pad's radius of 0, 0.1 ... 0.5 of that of its centre; from memory. */
+static const double nearer[TENTHS + 1] = {1.000, 0.983, 0.969, 0.957, 0.947, 0.938};
+static const double uneven[TENTHS + 1] = {1.000, 1.093, 1.212, 1.367, 1.578, 1.875};
+
+static double between_tenths(const double table[TENTHS + 1], double ratio)
+{
+    const int below = ratio < 0.5 ? (int)(10.0 * ratio) : TENTHS - 1;
+    return table[below] + (10.0 * ratio - below) * (table[below + 1] - table[below]);
+}
+
+static bool in_table(double pad, double centre)
+{
+    return pad > 0.0 && centre > 0.0 && pad <= 0.5 * centre;
+}
+
+/* 2F1(-1/2, -1/2; 2; x^2), the mean distance of a circle's points from a point outside, summed until a
+ * term no longer counts. */
+static double mean_distance(double ratio)
+{
+    double sum = 1.0;
+    double term = 1.0;
+    for (double n = 0.0; term > 1e-17; n += 1.0) {
+        term *= (n - 0.5) * (n - 0.5) / ((n + 1.0) * (n + 2.0)) * ratio * ratio;
+        sum += term;
+    }
+    return sum;
+}
+
+double brake_radius_circle(double pad, double centre, enum brake_contact contact)
+{
+    if (!in_table(pad, centre))
+        return BRAKE_NAN;
+    const double ratio = pad / centre;
+    return centre *
+           (contact == BRAKE_UNIFORM_WEAR ? between_tenths(nearer, ratio) : mean_distance(ratio));
+}
+
+double brake_circle_pressure(double clamp, double pad, double centre, enum brake_contact contact)
+{
+    if (!in_table(pad, centre))
+        return BRAKE_NAN;
+    const double mean = clamp / (BRAKE_PI * pad * pad);
+    return contact == BRAKE_UNIFORM_WEAR ? mean * between_tenths(uneven, pad / centre) : mean;
+}
+
+/* ---- outlines -------------------------------------------------------------------------------- */
 
 /* Integrals over one straight edge seen from the axle at distance d: along it runs s from s1 to s2,
  * r^2 = d^2 + s^2. Signed by the sense of travel, so they add up round the outline. */

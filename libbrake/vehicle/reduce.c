@@ -181,45 +181,95 @@ static void reduce_drum(struct work *w, int axle)
                 pow(lining->mu / 0.37, brake_vehicle_factor_power((enum brake_shoes)drum->shoes)));
 }
 
+/* What of a pad says where it rubs, by its shape. */
+struct told {
+    int line[2]; /* that the radius is said to come from */
+    int count;
+    const char *words; /* what is wrong when it has no radius */
+    bool known;
+    double reach; /* [m] axle to its outermost edge */
+};
+
+static struct told told_of(struct work *w, int axle)
+{
+    const struct brake_pads_lines *p = &w->vehicle->axle[axle].pads;
+    const int outer = AXLE_INDEX(pads.outer_radius, axle);
+    switch ((enum brake_pad_shape)p->shape) {
+    case BRAKE_SECTOR:
+        return (struct told){{outer, AXLE_INDEX(pads.inner_radius, axle)},
+                             2,
+                             NULL,
+                             !isnan(p->inner_radius + p->outer_radius),
+                             p->outer_radius};
+    case BRAKE_RECTANGLE:
+        return (struct told){{outer},
+                             1,
+                             "an outer_radius, height and width",
+                             !isnan(p->outer_radius + p->height + p->width),
+                             p->outer_radius};
+    case BRAKE_CIRCLE:
+        return (struct told){{AXLE_INDEX(pads.centre_radius, axle)},
+                             1,
+                             NULL,
+                             !isnan(p->centre_radius + p->diameter),
+                             p->centre_radius + p->diameter / 2.0};
+    case BRAKE_OUTLINE:
+        break;
+    }
+    return (struct told){
+        {AXLE_INDEX(pads.outline, axle)}, 1, "an outline", p->outline.count > 0, BRAKE_NAN};
+}
+
+static enum brake_status radius_of_pad(const struct brake_pads_lines *pads, double *radius)
+{
+    const enum brake_contact contact = (enum brake_contact)pads->contact;
+    switch ((enum brake_pad_shape)pads->shape) {
+    case BRAKE_RECTANGLE:
+        return brake_radius_rectangle(pads->outer_radius, pads->height, pads->width, contact,
+                                      radius);
+    case BRAKE_OUTLINE:
+        return brake_radius_polygon(pads->outline.at, pads->outline.count, contact, radius);
+    case BRAKE_CIRCLE:
+        *radius = brake_radius_circle(pads->diameter / 2.0, pads->centre_radius, contact);
+        break;
+    case BRAKE_SECTOR:
+        *radius = brake_radius_sector(pads->inner_radius, pads->outer_radius, contact);
+    }
+    return isnan(*radius) ? BRAKE_E_SHAPE : BRAKE_OK;
+}
+
+static void refuse_pad(struct work *w, int axle, const struct told *told)
+{
+    const struct brake_pads_lines *pads = &w->vehicle->axle[axle].pads;
+    const int line = told->line[0];
+    const int across = AXLE_INDEX(pads.diameter, axle);
+    if (pads->shape == BRAKE_SECTOR)
+        work_refuse(w, BRAKE_E_SHAPE, line, "got %s, but inner_radius is %s; it must be larger",
+                    work_words(w, line, pads->outer_radius).text,
+                    work_words(w, line, pads->inner_radius).text);
+    else if (pads->shape == BRAKE_CIRCLE)
+        work_refuse(w, BRAKE_E_SHAPE, across,
+                    "got %s, but centre_radius is %s; handbooks tabulate circular pads up to where "
+                    "the two are equal: give a larger one as an outline",
+                    work_words(w, across, pads->diameter).text,
+                    work_words(w, line, pads->centre_radius).text);
+    else
+        work_refuse(w, BRAKE_E_SHAPE, line, "no pad has such %s: %s", told->words,
+                    brake_status_message(BRAKE_E_SHAPE));
+}
+
 static void reduce_pads(struct work *w, int axle)
 {
     if (w->vehicle->axle[axle].axle.brake != BRAKE_DISC)
         return;
     usual_of_disc(w, axle);
-    const struct brake_pads_lines *pads = &w->vehicle->axle[axle].pads;
-    const enum brake_contact contact = (enum brake_contact)pads->contact;
-    const int outer = AXLE_INDEX(pads.outer_radius, axle);
-    const int outline[] = {AXLE_INDEX(pads.outline, axle)};
-    const int sector[] = {outer, AXLE_INDEX(pads.inner_radius, axle)};
-    const int target = AXLE_INDEX(disc.effective_radius, axle);
+    const struct told told = told_of(w, axle);
     double radius = BRAKE_NAN;
-    enum brake_status status = BRAKE_OK;
-    if (pads->shape == BRAKE_OUTLINE && pads->outline.count > 0) {
-        status = brake_radius_polygon(pads->outline.at, pads->outline.count, contact, &radius);
-    } else if (pads->shape == BRAKE_RECTANGLE &&
-               !isnan(pads->outer_radius + pads->height + pads->width)) {
-        status =
-            brake_radius_rectangle(pads->outer_radius, pads->height, pads->width, contact, &radius);
-    } else if (pads->shape == BRAKE_SECTOR) {
-        radius = brake_radius_sector(pads->inner_radius, pads->outer_radius, contact);
-        if (isnan(radius) && !isnan(pads->inner_radius) && !isnan(pads->outer_radius))
-            status = BRAKE_E_SHAPE;
-    }
-    if (status != BRAKE_OK && pads->shape == BRAKE_SECTOR)
-        work_refuse(w, status, outer, "got %s, but inner_radius is %s; it must be larger",
-                    work_words(w, outer, pads->outer_radius).text,
-                    work_words(w, outer, pads->inner_radius).text);
-    else if (status != BRAKE_OK)
-        work_refuse(
-            w, status, pads->shape == BRAKE_OUTLINE ? outline[0] : outer, "no pad has such %s: %s",
-            pads->shape == BRAKE_OUTLINE ? "an outline" : "an outer_radius, height and width",
-            brake_status_message(status));
-    if (pads->shape != BRAKE_OUTLINE)
-        work_offer_default(w, AXLE_INDEX(disc.rotor_diameter, axle), 2.0 * pads->outer_radius);
-    if (pads->shape == BRAKE_OUTLINE)
-        work_offer(w, target, radius, outline, 1);
-    else
-        work_offer(w, target, radius, sector, pads->shape == BRAKE_SECTOR ? 2 : 1);
+    if (told.known && radius_of_pad(&w->vehicle->axle[axle].pads, &radius) != BRAKE_OK)
+        refuse_pad(w, axle, &told);
+    if (!isnan(told.reach))
+        work_offer_default(w, AXLE_INDEX(disc.rotor_diameter, axle), 2.0 * told.reach);
+    work_offer(w, AXLE_INDEX(disc.effective_radius, axle), radius, told.line, told.count);
 }
 
 static void reduce_valve(struct work *w, int unused)

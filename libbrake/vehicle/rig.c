@@ -183,6 +183,15 @@ static struct band rectangle_band(const struct brake_pads_lines *pads)
     return (struct band){pads->outer_radius - pads->height + farther, pads->outer_radius + farther};
 }
 
+/* An even ring whose points scatter about their mean as those of the circle do: R^2/8r farther out
+ * than its centre, 0.75^(1/2) R to either side. */
+static struct band circle_band(const struct brake_pads_lines *pads)
+{
+    const double pad = pads->diameter / 2.0;
+    const double middle = pads->centre_radius + pad * pad / (8.0 * pads->centre_radius);
+    return (struct band){middle - sqrt(0.75) * pad, middle + sqrt(0.75) * pad};
+}
+
 static struct band outline_band(const struct brake_points *outline)
 {
     struct band band = {BRAKE_INFINITY, 0.0};
@@ -203,6 +212,8 @@ static struct band pad_band(const struct brake_axle_of_vehicle *at)
     struct band band = {pads->inner_radius, pads->outer_radius};
     if (pads->shape == BRAKE_RECTANGLE)
         band = rectangle_band(pads);
+    else if (pads->shape == BRAKE_CIRCLE)
+        band = circle_band(pads);
     else if (pads->shape == BRAKE_OUTLINE && pads->outline.count > 0)
         band = outline_band(&pads->outline);
     if (isnan(band.inner + band.outer))
@@ -289,9 +300,12 @@ static void lay_hat(const struct band *pad, double mass, double factor,
 
 static double pad_area(const struct brake_pads_lines *pads, const struct band *band)
 {
-    const bool rectangle = pads->shape == BRAKE_RECTANGLE && !isnan(pads->width);
-    return fmin(0.5 * area_of(band), rectangle ? pads->width * pads->height
-                                               : area_of(band) * pads->arc / (2.0 * BRAKE_PI));
+    double area = area_of(band) * pads->arc / (2.0 * BRAKE_PI);
+    if (pads->shape == BRAKE_RECTANGLE && !isnan(pads->width))
+        area = pads->width * pads->height;
+    if (pads->shape == BRAKE_CIRCLE && !isnan(pads->diameter))
+        area = 0.25 * BRAKE_PI * pads->diameter * pads->diameter;
+    return fmin(0.5 * area_of(band), area);
 }
 
 static void lay_rotor(const struct brake_axle_of_vehicle *at, const struct rotor *rotor,

@@ -30,7 +30,7 @@ static const char *const fitted_words[] = {"none", "fitted", NULL};
 static const char *const brake_words[] = {"disc", "drum", NULL};
 static const char *const wheels_words[] = {"single", "dual", NULL};
 static const char *const mounting_words[] = {"floating", "fixed", NULL};
-static const char *const shape_words[] = {"sector", "rectangle", "outline", NULL};
+static const char *const shape_words[] = {"sector", "rectangle", "outline", "circle", NULL};
 static const char *const contact_words[] = {"uniform_pressure", "uniform_wear", NULL};
 static const char *const shoes_words[] = {"leading_trailing", "two_leading", "duo_servo", NULL};
 static const char *const valve_words[] = {"none", "fixed", "load", "height", NULL};
@@ -412,13 +412,14 @@ static const struct brake_quantity pads_rows[] = {
                 "area after the first drive, stops with a scale on the pedal (drivelog).",
      .why = "street pads whose edge code is not known; common practice, no source"},
     {LINE(pads, shape), .kind = BRAKE_CHOICE, .choices = shape_words, .fallback = BRAKE_SECTOR,
-     .meaning = "Shape of the pad: sector of a ring, rectangle, or outline of your own.",
+     .meaning = "Shape of the pad: sector of a ring, rectangle, circle, or outline of your own.",
      .measure = "Trace the pad on paper.",
      .why = "the usual shape; nothing else follows from it"},
     {LINE(pads, contact), .kind = BRAKE_CHOICE, .choices = contact_words,
      .fallback = BRAKE_UNIFORM_WEAR,
      .meaning = "How pressure lies on the pad: even (new), or so that it wears evenly (bedded).",
-     .measure = "Bedded pads: uniform_wear.",
+     .measure = "Bedded pads: uniform_wear. Of a circle that is the table of handbooks, of every "
+                "other shape the integral over it.",
      .why = "it has the smaller radius"},
     {LINE(pads, inner_radius), .symbol = "r_i", .kind = BRAKE_REAL, .role = BRAKE_RAW,
      .danger = BRAKE_TOO_HIGH, .dimension = BRAKE_LENGTH, .unit = "mm", .low = 0.03, .high = 0.3,
@@ -438,6 +439,16 @@ static const struct brake_quantity pads_rows[] = {
     {LINE(pads, width), .kind = BRAKE_REAL, .role = BRAKE_RAW, .danger = BRAKE_TOO_HIGH,
      .dimension = BRAKE_LENGTH, .unit = "mm", .low = 0.02, .high = 0.3, NO_DEFAULT, .typical = 0.02,
      .meaning = "Rectangle: pad across the radius.",
+     .means = BRAKE_BY_TAPE, .measure = "Vernier caliper."},
+    {LINE(pads, centre_radius), .symbol = "r_c", .kind = BRAKE_REAL, .role = BRAKE_RAW,
+     .danger = BRAKE_TOO_HIGH, .dimension = BRAKE_LENGTH, .unit = "mm", .low = 0.04, .high = 0.3,
+     NO_DEFAULT, .typical = 0.01,
+     .meaning = "Circle: axle to the pad's centre.",
+     .means = BRAKE_BY_TAPE, .measure = "Vernier caliper: to the pad's nearest edge, and half of its diameter."},
+    {LINE(pads, diameter), .symbol = "d_c", .kind = BRAKE_REAL, .role = BRAKE_RAW,
+     .danger = BRAKE_TOO_LOW, .dimension = BRAKE_LENGTH, .unit = "mm", .low = 0.01, .high = 0.15,
+     NO_DEFAULT, .typical = 0.01,
+     .meaning = "Circle: the pad across.",
      .means = BRAKE_BY_TAPE, .measure = "Vernier caliper."},
     {LINE(pads, outline), .kind = BRAKE_CURVE, .role = BRAKE_RAW, .dimension = BRAKE_LENGTH,
      .second = BRAKE_LENGTH, .unit = "mm", .second_unit = "mm", .low = -0.4, .high = 0.4,

@@ -280,11 +280,13 @@ static void check_wheel_readings(struct work *w, int axle)
 {
     const int swing[] = {AXLE_INDEX(tyre.swing_radius, axle), AXLE_INDEX(tyre.swing_length, axle),
                          AXLE_INDEX(tyre.swing_period, axle), AXLE_INDEX(tyre.wheel_mass, axle)};
-    const int pads[][3] = {{AXLE_INDEX(pads.inner_radius, axle),
-                            AXLE_INDEX(pads.outer_radius, axle),
-                            AXLE_INDEX(pads.inner_radius, axle)},
-                           {AXLE_INDEX(pads.outer_radius, axle), AXLE_INDEX(pads.height, axle),
-                            AXLE_INDEX(pads.width, axle)}};
+    const int pads[][3] = {
+        [BRAKE_SECTOR] = {AXLE_INDEX(pads.inner_radius, axle), AXLE_INDEX(pads.outer_radius, axle),
+                          AXLE_INDEX(pads.inner_radius, axle)},
+        [BRAKE_RECTANGLE] = {AXLE_INDEX(pads.outer_radius, axle), AXLE_INDEX(pads.height, axle),
+                             AXLE_INDEX(pads.width, axle)},
+        [BRAKE_CIRCLE] = {AXLE_INDEX(pads.centre_radius, axle), AXLE_INDEX(pads.diameter, axle),
+                          AXLE_INDEX(pads.centre_radius, axle)}};
     const int shape = w->vehicle->axle[axle].pads.shape;
     for (int i = 0; i < 3; i++) {
         if (work_stated(w, swing[i]))
@@ -352,6 +354,12 @@ static void check_unused(struct work *w)
         }
         if (shape != BRAKE_SECTOR)
             unused(w, AXLE_INDEX(pads.inner_radius, axle), choice);
+        if (shape != BRAKE_CIRCLE) {
+            unused(w, AXLE_INDEX(pads.centre_radius, axle), choice);
+            unused(w, AXLE_INDEX(pads.diameter, axle), choice);
+        } else {
+            unused(w, AXLE_INDEX(pads.outer_radius, axle), choice);
+        }
     }
 }
 

@@ -225,3 +225,28 @@ def test_a_line_of_what_is_not_modelled_is_refused_with_what_to_write(text, says
     done = plain.run("check", "/dev/stdin", given=text)
     assert done.returncode == 2
     assert says in done.stderr.decode()
+
+
+# ---- pads ----------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    "lines, told",
+    [
+        ("shape = sector\ninner_radius = 100 mm\nouter_radius = 152 mm", "integral over its shape"),
+        ("shape = circle\ncentre_radius = 126 mm\ndiameter = 60 mm", "the handbooks' table"),
+        (
+            "shape = circle\ncentre_radius = 126 mm\ndiameter = 60 mm\ncontact = uniform_pressure",
+            "even pressure (a new pad): integral over its shape",
+        ),
+    ],
+)
+def test_the_pressure_that_is_assumed_under_a_pad_is_told(lines, told, tmp_path):
+    vehicle = tmp_path / "vehicle.ini"
+    sections = [part for part in re.split(r"(?m)^(?=\[)", open(HERON).read())]
+    kept = [part for part in sections if not part.startswith("[front.disc.pads]")]
+    kept = [re.sub(r"(?m)^before .*$", "", part) for part in kept]
+    vehicle.write_text("".join(kept) + f"[front.disc.pads]\n{lines}\n")
+    text = " ".join(explained("front.disc.effective_radius", str(vehicle)).split())
+    assert " assumes even " in text and told in text
+    assert "assumes" not in explained("front.disc.rotor_diameter", str(vehicle))

@@ -649,6 +649,21 @@ LINES = {
         "front.disc.pads.outline: no pad has such an outline: the shape encloses no area,"
         " crosses the axle or has too few corners",
     ),
+    "circle larger than the handbooks' table": (
+        "[front.disc.pads] inner_radius",
+        "[front.disc.pads] outer_radius",
+        "[front.disc.pads] shape = circle",
+        "[front.disc.pads] centre_radius = 100 mm",
+        "[front.disc.pads] diameter = 101 mm",
+        "front.disc.pads.diameter: got 101 mm, but centre_radius is 100 mm; handbooks tabulate"
+        " circular pads up to where the two are equal: give a larger one as an outline",
+    ),
+    "diameter of a sector": (
+        "[front.disc.pads] shape = sector",
+        "[front.disc.pads] diameter = 60 mm",
+        "front.disc.pads.diameter: is of no use, as front.disc.pads.shape is sector; change one"
+        " of them",
+    ),
     "rectangle across the axle": (
         "[front.disc.pads] inner_radius",
         "[front.disc.pads] shape = rectangle",

@@ -198,6 +198,16 @@ def sector_radius(inner, outer, contact):
     return float(WEIGHTS @ (pressure * r * r)) / float(WEIGHTS @ (pressure * r))
 
 
+def circle_radius(pad, centre, contact):
+    if contact == "uniform_wear":
+        ratios, nearer = numpy.arange(6) / 10, [1, 0.983, 0.969, 0.957, 0.947, 0.938]
+        return centre * float(numpy.interp(pad / centre, ratios, nearer))
+    s = pad * (1 + NODES) / 2
+    turn = numpy.arange(64) * math.pi / 32
+    away = numpy.sqrt(centre**2 + s[:, None] ** 2 + 2 * centre * s[:, None] * numpy.cos(turn))
+    return float(WEIGHTS @ (s * away.mean(axis=1))) / float(WEIGHTS @ s)
+
+
 def straight_line(points):
     """Offset and slope of the least-squares line."""
     x = numpy.array([point[0] for point in points])
@@ -351,10 +361,16 @@ def complete_brake(vehicle, axle, has, give):
             inner = outer - get(pads + "height")
             corners = [(inner, -half), (outer, -half), (outer, half), (inner, half)]
             radius = outline_radius(corners, contact)
+    elif get(pads + "shape") == "circle":
+        if has(pads + "centre_radius", pads + "diameter"):
+            radius = circle_radius(get(pads + "diameter") / 2, get(pads + "centre_radius"), contact)
     elif has(pads + "outline"):
         radius = outline_radius(list(get(pads + "outline")), contact)
     give(f"{axle}.disc.effective_radius", radius)
-    if get(pads + "shape") != "outline" and has(pads + "outer_radius"):
+    if get(pads + "shape") == "circle" and has(pads + "centre_radius", pads + "diameter"):
+        reach = get(pads + "centre_radius") + get(pads + "diameter") / 2
+        give(f"{axle}.disc.rotor_diameter", 2 * reach)
+    elif get(pads + "shape") != "outline" and has(pads + "outer_radius"):
         give(f"{axle}.disc.rotor_diameter", 2 * get(pads + "outer_radius"))
 
 

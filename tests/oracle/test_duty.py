@@ -223,6 +223,10 @@ def pad_edges(lines, axle):
         outer, height = lines[pads + "outer_radius"], lines[pads + "height"]
         out = lines[pads + "width"] ** 2 / 24 / (outer - height / 2)
         return outer - height + out, min(outer + out, rim)
+    if shape == "circle" and pads + "diameter" in lines:
+        radius, centre = lines[pads + "diameter"] / 2, lines[pads + "centre_radius"]
+        middle, half = centre + radius**2 / (8 * centre), radius * math.sqrt(3) / 2
+        return middle - half, min(middle + half, rim)
     if pads + "inner_radius" in lines:
         return lines[pads + "inner_radius"], min(lines[pads + "outer_radius"], rim)
     return 2 * lines[disc + "effective_radius"] - rim, rim
@@ -237,6 +241,8 @@ def disc_of(lines, axle, iron):
     pad = band * lines[pads + "arc"] / (2 * PI)
     if lines.get(pads + "shape") == "rectangle":
         pad = min(lines[pads + "width"] * lines[pads + "height"], band / 2)
+    if lines.get(pads + "shape") == "circle":
+        pad = min(PI * lines[pads + "diameter"] ** 2 / 4, band / 2)
     hole, rim = inner - 0.004, lines[disc + "rotor_diameter"] / 2
     plate = PI * (rim**2 - hole**2)
     thickness = lines[disc + "rotor_mass"] / iron["density"] / (2 * plate)

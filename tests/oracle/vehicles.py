@@ -309,7 +309,7 @@ def write_disc(out, axle):
 
 def write_pad(out, axle, radius):
     dice, pads = out.dice, f"{axle}.disc.pads"
-    way = dice.choice(("stated", "sector", "rectangle", "outline"))
+    way = dice.choice(("stated", "sector", "rectangle", "outline", "circle"))
     if way == "stated":
         out.put(f"{axle}.disc.effective_radius", radius, "length")
         return
@@ -327,6 +327,9 @@ def write_pad(out, axle, radius):
         out.put(f"{pads}.outer_radius", outer, "length")
         out.put(f"{pads}.height", height, "length")
         out.put(f"{pads}.width", 2 * half, "length")
+    elif way == "circle":
+        out.put(f"{pads}.centre_radius", radius, "length")
+        out.put(f"{pads}.diameter", height, "length")
     else:
         write_outline(out, f"{pads}.outline", (inner + outer) / 2, height / 2, half)
 

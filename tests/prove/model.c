@@ -79,6 +79,8 @@ static void brakes(void)
     brake_radius_polygon(corner, whole(-1, POINTS), contact, &result);
     brake_radius_rectangle(any(), any(), any(), contact, &result);
     brake_radius_sector(any(), any(), contact);
+    brake_radius_circle(any(), any(), contact);
+    brake_circle_pressure(any(), any(), any(), contact);
     brake_disc_torque(&disc, any());
     brake_shoe_factor(&shoe, any(), (enum brake_lead)whole(0, 1), &result);
     brake_drum_factor_shape(&shoe, (enum brake_shoes)whole(0, 2), any(), &result);

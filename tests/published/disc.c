@@ -1,4 +1,4 @@
-/* CV-01 to CV-04: disc brakes. */
+/* CV-01 to CV-04, CV-31: disc brakes. */
 #include "brake/constants.h"
 #include "brake/disc.h"
 #include "brake/pedal.h"
@@ -119,4 +119,23 @@ void cv_04_fixed_and_floating_caliper(void **state)
         brake_piston_area(given(id, "b_n_pistons_per_side"), given(id, "b_piston_diameter"));
     check(id, "clamp_fixed4", brake_disc_clamp(&disc, pressure));
     check(id, "T_fixed4", brake_disc_torque(&disc, pressure));
+}
+
+/* Shigley, Example 16-4. */
+void cv_31_circular_pad(void **state)
+{
+    (void)state;
+    const char *const id = "CV-31";
+    const double pad = given(id, "pad_radius");
+    const double centre = given(id, "centre_radius");
+    const double clamp =
+        given(id, "p_max") / brake_circle_pressure(1.0, pad, centre, BRAKE_UNIFORM_WEAR);
+    const struct brake_disc disc = {.area = 1.0,
+                                    .radius = brake_radius_circle(pad, centre, BRAKE_UNIFORM_WEAR),
+                                    .mu = given(id, "f"),
+                                    .efficiency = 1.0};
+    check(id, "re", disc.radius);
+    check(id, "p_av", brake_circle_pressure(clamp, pad, centre, BRAKE_UNIFORM_PRESSURE));
+    check(id, "F", clamp);
+    check(id, "T", brake_disc_torque(&disc, clamp) / 2.0); /* both faces are counted */
 }

@@ -37,7 +37,8 @@
     X(cv_27_repeated_and_downhill_braking)                                                         \
     X(cv_28_cooling)                                                                               \
     X(cv_29_heat_partition)                                                                        \
-    X(cv_30_thermal_stress)
+    X(cv_30_thermal_stress)                                                                        \
+    X(cv_31_circular_pad)
 
 #define PUBLISHED_DECLARE(name) void name(void **state);
 PUBLISHED_CASES(PUBLISHED_DECLARE)

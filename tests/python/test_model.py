@@ -57,6 +57,14 @@ def test_sector_pad():
     p.check("rbar", disc.sector_force_radius(p.r_i, p.r_o, p.sector_angle, wear))
 
 
+def test_circular_pad():
+    """CV-31: Shigley, Example 16-4."""
+    p = Published("CV-31")
+    wear = disc.Contact.UNIFORM_WEAR
+    p.check("re", disc.radius_circle(p.pad_radius, p.centre_radius, wear))
+    p.check("F", p.p_max / disc.circle_pressure(1.0, p.pad_radius, p.centre_radius, wear))
+
+
 def test_fixed_and_floating_caliper():
     """CV-04: Limpert, ch. 2: the pistons of one side count."""
     p = Published("CV-04")

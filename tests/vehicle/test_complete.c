@@ -323,6 +323,20 @@ static void an_outline_of_four_corners_is_the_rectangle(void **state)
     assert_int_equal(record_at(&traced, "front.disc.effective_radius")->from, BRAKE_MEASURED);
 }
 
+/* The handbooks' table at R/e 0.25: 0.963 (Shigley, Example 16-4, from memory); even pressure: the
+ * mean distance of the circle's points, 1 + x^2/8 + x^4/192 + x^6/1024 of its centre's. */
+static void a_circular_pad_follows_the_table_or_the_integral(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    read_pads(&sheet, "shape = circle\ndiameter = 60 mm\ncentre_radius = 120 mm\n");
+    expect(&sheet, "front.disc.effective_radius", 0.963 * 0.120);
+    read_pads(&sheet, "shape = circle\ndiameter = 60 mm\ncentre_radius = 120 mm\n"
+                      "contact = uniform_pressure\n");
+    assert_near(value_at(&sheet, "front.disc.effective_radius"),
+                0.120 * (1.0 + 1.0 / 128.0 + 1.0 / 49152.0 + 1.0 / 4194304.0), 1e-8);
+}
+
 /* ---- valve, pedal, booster, fluid ------------------------------------------------------------ */
 
 /* Past the knee rear = 22 bar + 0.3 front: knee 22 / 0.7 bar. */
@@ -651,6 +665,7 @@ int main(void)
         cmocka_unit_test(a_sector_pad_has_the_radius_of_its_law_of_contact),
         cmocka_unit_test(a_rectangular_pad_has_the_mean_distance_of_its_area),
         cmocka_unit_test(an_outline_of_four_corners_is_the_rectangle),
+        cmocka_unit_test(a_circular_pad_follows_the_table_or_the_integral),
         cmocka_unit_test(gauge_pairs_give_knee_and_slope),
         cmocka_unit_test(a_linkage_left_alone_has_the_lift_of_the_suspension),
         cmocka_unit_test(the_arms_of_the_pedal_give_its_ratio),

@@ -185,6 +185,9 @@ static void half_a_set_of_readings_is_refused(void **state)
     expect_refusal(plus(pads, "[front.disc.pads]\nshape = rectangle\nwidth = 60 mm\n"),
                    BRAKE_E_MISSING, "front.disc.pads.outer_radius",
                    ", as front.disc.pads.width is given");
+    expect_refusal(plus(pads, "[front.disc.pads]\nshape = circle\ndiameter = 60 mm\n"),
+                   BRAKE_E_MISSING, "front.disc.pads.centre_radius",
+                   ", as front.disc.pads.diameter is given");
 }
 
 static void readings_that_contradict_each_other_are_refused(void **state)

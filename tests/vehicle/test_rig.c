@@ -115,6 +115,22 @@ static void the_ring_follows_the_shape_of_the_pad(void **state)
     assert_near(hot.thermal[BRAKE_FRONT].spec.area, 2.0 * ring(0.098, 0.142), 1e-12);
 }
 
+/* Points of a circle of 30 mm scatter about their mean with 30/2 mm along the radius, as those of a
+ * ring of 2 (3^1/2) 15 mm do; the mean lies 30^2 / (8 x 115) mm farther out than the centre. */
+static void the_ring_of_a_circular_pad_scatters_as_the_circle(void **state)
+{
+    (void)state;
+    const char *circle = swapped(hot_text(), "inner_radius = 100 mm\nouter_radius = 150 mm\n",
+                                 "shape = circle\ncentre_radius = 115 mm\ndiameter = 60 mm\n");
+    assert_int_equal(build(circle), BRAKE_OK);
+    const double middle = 0.115 + 0.0009 / 0.92;
+    const double half = 0.015 * sqrt(3.0);
+    const double rubbed = ring(middle - half - 0.002, middle + half + 0.002);
+    assert_near(hot.thermal[BRAKE_FRONT].spec.area, 2.0 * rubbed, 1e-12);
+    assert_near(hot.thermal[BRAKE_FRONT].spec.front.area, 2.0 * (rubbed - BRAKE_PI * 0.030 * 0.030),
+                1e-12);
+}
+
 static void mass_and_plate_give_the_thickness(void **state)
 {
     (void)state;
@@ -259,6 +275,7 @@ int main(void)
         cmocka_unit_test(a_solid_of_the_library_is_that_of_the_reference),
         cmocka_unit_test(the_wall_is_the_ring_that_pads_rub_and_the_rim_is_the_rest),
         cmocka_unit_test(the_ring_follows_the_shape_of_the_pad),
+        cmocka_unit_test(the_ring_of_a_circular_pad_scatters_as_the_circle),
         cmocka_unit_test(mass_and_plate_give_the_thickness),
         cmocka_unit_test(vanes_add_what_was_measured_on_a_car),
         cmocka_unit_test(the_whole_heat_capacity_is_that_of_the_mass),

@@ -4,12 +4,15 @@
  *   torque            T = 2 mu e (p - p0) A r_e,  A: piston area on ONE side of the rotor
  *   uniform pressure  r_e = integral of r dA / integral of dA
  *   uniform wear      r_e = integral of dA / integral of (1/r) dA
+ *   circular pad, x = its radius over that of its centre, e
+ *     uniform pressure  r_e = e (1 + x^2/8 + x^4/192 + ...), the first integrals in closed form
+ *     uniform wear      r_e = e times the handbooks' table, which lies below the integrals
  *
  * Opposed pistons of a fixed caliper react each other and are not added; a floating caliper's
  * pistons press both pads. So A is one side in both cases and the factor 2 is the two faces.
  *
- * Sources: Budynas and Nisbett, Shigley's Mechanical Engineering Design, sec. 16-6; Limpert, Brake
- * Design and Safety, ch. 2.
+ * Sources: Budynas and Nisbett, Shigley's Mechanical Engineering Design, sec. 16-6; by way of it
+ * Fazekas, On Circular Spot Brakes, J. Eng. Ind. 94 (1972); Limpert, Brake Design and Safety, ch. 2.
  */
 #ifndef BRAKE_DISC_H
 #define BRAKE_DISC_H
@@ -37,6 +40,18 @@ struct brake_point {
  * @source         Shigley, sec. 16-6, eq. for re
  */
 double brake_radius_sector(double inner, double outer, enum brake_contact contact);
+
+/** Effective radius of a circular pad.
+ * @param pad      [m] radius of the pad, at most half of that of its centre, where the table ends
+ * @param centre   [m] axle to the pad's centre
+ * @param contact  uniform pressure: mean distance from the axle, 2F1(-1/2, -1/2; 2; x^2) of the
+ *                 centre's; uniform wear: the handbooks' table, 1.6 % (x = 0.1) to 3.3 % (x = 0.4)
+ *                 below the integrals of the file head, the side of too little torque
+ * @return         [m]; NaN when the radii are out of range
+ * @source         Shigley, sec. 16-6, table of a circular pad's parameters, after Fazekas; linear
+ *                 between its points, as in the example there (from memory)
+ */
+double brake_radius_circle(double pad, double centre, enum brake_contact contact);
 
 /** Effective radius of a pad of any outline, exact for straight edges.
  * @param corner   corners in order round the pad [m], 3 or more; the axle outside the outline
@@ -84,6 +99,16 @@ double brake_sector_force_radius(double inner, double outer, double arc,
  */
 double brake_sector_pressure(double clamp, double inner, double outer, double arc,
                              enum brake_contact contact);
+
+/** Largest lining pressure of a circular pad (nearest to the axle under uniform wear).
+ * @param clamp    [N] force on one pad
+ * @param pad      [m] radius of the pad, at most half of that of its centre
+ * @param centre   [m] axle to the pad's centre
+ * @param contact  law of contact
+ * @return         [Pa]; NaN when the radii are out of range
+ * @source         Shigley, sec. 16-6, the table of brake_radius_circle (from memory)
+ */
+double brake_circle_pressure(double clamp, double pad, double centre, enum brake_contact contact);
 
 /** One disc brake. */
 struct brake_disc {

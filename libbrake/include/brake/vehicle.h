@@ -53,7 +53,7 @@ enum brake_tyres { BRAKE_TYRES_ROAD, BRAKE_TYRES_ALL_TERRAIN, BRAKE_TYRES_MUD };
 enum brake_type { BRAKE_DISC, BRAKE_DRUM };
 enum brake_wheels { BRAKE_WHEELS_SINGLE, BRAKE_WHEELS_DUAL };
 enum brake_mounting { BRAKE_FLOATING, BRAKE_FIXED };
-enum brake_pad_shape { BRAKE_SECTOR, BRAKE_RECTANGLE, BRAKE_OUTLINE };
+enum brake_pad_shape { BRAKE_SECTOR, BRAKE_RECTANGLE, BRAKE_OUTLINE, BRAKE_CIRCLE };
 enum brake_valve_kind { BRAKE_VALVE_NONE, BRAKE_VALVE_FIXED, BRAKE_VALVE_LOAD, BRAKE_VALVE_HEIGHT };
 enum brake_booster_kind { BRAKE_BOOSTER_NONE, BRAKE_BOOSTER_VACUUM, BRAKE_BOOSTER_HYDRAULIC };
 enum brake_pump { BRAKE_PUMP_ENGINE, BRAKE_PUMP_ELECTRIC };
@@ -164,6 +164,7 @@ struct brake_pads_lines {
     int contact;
     double inner_radius, outer_radius;
     double height, width;
+    double centre_radius, diameter;
     struct brake_points outline;
     double gap;
     double arc;
