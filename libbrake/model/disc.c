@@ -36,8 +36,8 @@ static bool in_table(double pad, double centre)
     return pad > 0.0 && centre > 0.0 && pad <= 0.5 * centre;
 }
 
-/* 2F1(-1/2, -1/2; 2; x^2), the mean distance of a circle's points from a point outside, summed until a
- * term no longer counts. */
+/* 2F1(-1/2, -1/2; 2; x^2), the mean distance of a circle's points from a point outside, summed
+ * until a term no longer counts. */
 static double mean_distance(double ratio)
 {
     double sum = 1.0;
