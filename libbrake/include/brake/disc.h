@@ -12,7 +12,8 @@
  * pistons press both pads. So A is one side in both cases and the factor 2 is the two faces.
  *
  * Sources: Budynas and Nisbett, Shigley's Mechanical Engineering Design, sec. 16-6; by way of it
- * Fazekas, On Circular Spot Brakes, J. Eng. Ind. 94 (1972); Limpert, Brake Design and Safety, ch. 2.
+ * Fazekas, On Circular Spot Brakes, J. Eng. Ind. 94 (1972); Limpert, Brake Design and Safety,
+ * ch. 2.
  */
 #ifndef BRAKE_DISC_H
 #define BRAKE_DISC_H
