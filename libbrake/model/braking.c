@@ -7,6 +7,7 @@
 #include "brake/stop.h"
 #include "extremes.h"
 #include "force_lines.h"
+#include "thermal_lanes.h"
 
 /* ---- friction and torque -------------------------------------------------------------------- */
 
@@ -370,25 +371,35 @@ static void run(struct course *c, double length, struct passage *p)
 /* ---- heat and friction ---------------------------------------------------------------------- */
 
 /* Each brake of an axle gets half of its work, as power along a straight line of that mean. */
+static struct brake_thermal_drive drive_of(const struct course *c, const struct passage *p,
+                                           int axle)
+{
+    const double mean = p->to.work[axle] / 2.0 / p->to.time;
+    const double slope = (p->end.rate.work[axle] - p->begin.rate.work[axle]) / 4.0;
+    const double tilt = most_of(-mean, least_of(mean, slope));
+    return (struct brake_thermal_drive){.power_begin = mean - tilt,
+                                        .power_end = mean + tilt,
+                                        .speed_begin = c->speed,
+                                        .speed_end = most_of(0.0, p->to.speed),
+                                        .air = c->rig->air};
+}
+
 static enum brake_status warm(const struct course *c, const struct brake_braking *braking,
                               struct passage *p)
 {
+    struct brake_thermal_task task[BRAKE_AXLES];
+    int tasks = 0;
     for (int i = 0; i < BRAKE_AXLES; i++) {
-        const double mean = p->to.work[i] / 2.0 / p->to.time;
-        const double slope = (p->end.rate.work[i] - p->begin.rate.work[i]) / 4.0;
-        const double tilt = most_of(-mean, least_of(mean, slope));
-        const struct brake_thermal_drive drive = {.power_begin = mean - tilt,
-                                                  .power_end = mean + tilt,
-                                                  .speed_begin = c->speed,
-                                                  .speed_end = most_of(0.0, p->to.speed),
-                                                  .air = c->rig->air};
         if (c->rig->thermal[i] == NULL)
             continue;
         p->heat[i] = braking->heat[i];
-        const enum brake_status status =
-            brake_thermal_advance(c->rig->thermal[i], &drive, p->to.time, &p->heat[i]);
-        if (status != BRAKE_OK)
-            return status;
+        task[tasks++] = (struct brake_thermal_task){c->rig->thermal[i], drive_of(c, p, i),
+                                                    p->to.time, &p->heat[i], BRAKE_OK};
+    }
+    brake_thermal_advance_all(task, tasks);
+    for (int i = 0; i < tasks; i++) {
+        if (task[i].status != BRAKE_OK)
+            return task[i].status;
     }
     return BRAKE_OK;
 }

@@ -4,7 +4,7 @@
 #include <math.h>
 #include <stdbool.h>
 
-#include "flow.h"
+#include "chain.h"
 
 struct brake_solid brake_material_at(const struct brake_material *material, double temperature)
 {
@@ -201,7 +201,7 @@ enum brake_status brake_thermal_start(const struct brake_thermal *brake, double 
     for (int i = 0; i < brake->spec.cells; i++)
         state->enthalpy[FIRST_CELL + i] = brake->mass[i] * specific_enthalpy(brake, temperature);
     for (int part = 0; part < BRAKE_THERMAL_PARTS; part++)
-        state->enthalpy[part_node(brake, (enum brake_part)part)] =
+        state->enthalpy[node_of(brake->spec.cells, (enum brake_part)part)] =
             brake->capacity[part] * (temperature - brake->spec.material.temperature[0]);
     for (int i = 0; i < brake->nodes; i++)
         state->temperature[i] = temperature;
@@ -261,7 +261,7 @@ double brake_thermal_part(const struct brake_thermal *brake,
     if (!is_ready(brake) || (int)part < 0 || part >= BRAKE_THERMAL_PARTS ||
         !(brake->spec.part[part].capacity > 0.0))
         return BRAKE_NAN;
-    return state->temperature[part_node(brake, part)];
+    return state->temperature[node_of(brake->spec.cells, part)];
 }
 
 double brake_fluid_boiling(enum brake_fluid_kind fluid, int wet)

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "brake/stop.h"
+#include "model/thermal_lanes.h"
 #include "sequences.h"
 
 static const double BRAKED_SLICE = 0.5; /* [s] while a stop or a braked segment of a drive lasts */
@@ -268,11 +269,14 @@ static enum brake_status roll_until(struct run *run, const struct rolling *way, 
     const struct brake_thermal_drive drive = {.speed_begin = speed_at(way, b->time),
                                               .speed_end = speed_at(way, until),
                                               .air = run->rig.air};
+    struct brake_thermal_task task[BRAKE_AXLES];
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        task[i] = (struct brake_thermal_task){&run->hot->thermal[i], drive, until - b->time,
+                                              &b->heat[i], BRAKE_OK};
+    brake_thermal_advance_all(task, BRAKE_AXLES);
     for (int i = 0; i < BRAKE_AXLES; i++) {
-        const enum brake_status status =
-            brake_thermal_advance(&run->hot->thermal[i], &drive, until - b->time, &b->heat[i]);
-        if (status != BRAKE_OK)
-            return status;
+        if (task[i].status != BRAKE_OK)
+            return task[i].status;
     }
     b->time = until;
     b->speed = drive.speed_end;

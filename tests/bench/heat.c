@@ -12,6 +12,7 @@
 #include <string.h>
 #include <time.h>
 
+#define WIDTH 1
 #include "model/flow.h"
 
 #if defined(__has_include)
@@ -161,7 +162,8 @@ static double difference(const struct brake_thermal *brake, const struct result 
 
 #ifdef HAVE_CVODE
 struct peer {
-    const struct brake_thermal *brake;
+    const struct brakes *brakes;
+    double contact;
     const struct leg *leg;
 };
 
@@ -171,7 +173,7 @@ static struct instant instant_of(const struct peer *peer, double time)
     const double part = time / peer->leg->duration;
     return (struct instant){drive->power_begin + part * (drive->power_end - drive->power_begin),
                             drive->speed_begin + part * (drive->speed_end - drive->speed_begin),
-                            drive->air, peer->brake->spec.contact};
+                            drive->air, peer->contact};
 }
 
 static int peer_rate(realtype time, N_Vector y, N_Vector rate, void *user)
@@ -181,11 +183,11 @@ static int peer_rate(realtype time, N_Vector y, N_Vector rate, void *user)
     struct field field;
     struct exchange exchange;
     struct flow flow;
-    brake_flow_field(peer->brake, N_VGetArrayPointer(y), &field);
-    brake_flow_exchange(peer->brake, &at, &field, &exchange);
-    brake_flow_gather(peer->brake, &at, &field, &exchange, &flow);
-    brake_flow_conduct(peer->brake, &field, &flow);
-    memcpy(N_VGetArrayPointer(rate), flow.rate, (size_t)peer->brake->nodes * sizeof(double));
+    find_field(peer->brakes, N_VGetArrayPointer(y), &field);
+    find_exchange(peer->brakes, &at, &field, &exchange);
+    gather(peer->brakes, &at, &field, &exchange, &flow);
+    conduct(peer->brakes, &field, &flow);
+    memcpy(N_VGetArrayPointer(rate), flow.rate, (size_t)peer->brakes->nodes * sizeof(double));
     return 0;
 }
 
@@ -194,14 +196,14 @@ static int peer_jacobian(realtype time, N_Vector y, N_Vector rate, SUNMatrix jac
 {
     const struct peer *peer = user;
     const struct instant at = instant_of(peer, time);
-    const int nodes = peer->brake->nodes;
+    const int nodes = peer->brakes->nodes;
     struct field field;
     struct exchange exchange;
     struct slopes slopes;
     (void)rate, (void)tmp1, (void)tmp2, (void)tmp3;
-    brake_flow_field(peer->brake, N_VGetArrayPointer(y), &field);
-    brake_flow_exchange(peer->brake, &at, &field, &exchange);
-    brake_flow_slopes(peer->brake, &at, &field, &exchange, &slopes);
+    find_field(peer->brakes, N_VGetArrayPointer(y), &field);
+    find_exchange(peer->brakes, &at, &field, &exchange);
+    find_slopes(peer->brakes, &at, &field, &exchange, &slopes);
     for (int i = 0; i < nodes; i++) {
         SM_ELEMENT_B(jacobian, i, i) = slopes.own[i] / field.capacity[i];
         if (i > 0)
@@ -218,11 +220,13 @@ static void run_peer(const struct brake_thermal *brake, const struct leg *legs, 
     SUNContext context;
     struct brake_thermal_state state;
     struct field field;
-    struct peer peer = {brake, legs};
+    struct brakes brakes;
+    struct peer peer = {&brakes, brake->spec.contact, legs};
     const sunindextype nodes = brake->nodes;
     SUNContext_Create(NULL, &context);
     brake_thermal_start(brake, AIR, &state);
-    brake_flow_field(brake, state.enthalpy, &field);
+    put_brakes(&brake, &brakes);
+    find_field(&brakes, state.enthalpy, &field);
     N_Vector y = N_VNew_Serial(nodes, context);
     N_Vector absolute = N_VNew_Serial(nodes, context);
     memcpy(N_VGetArrayPointer(y), state.enthalpy, (size_t)nodes * sizeof(double));
@@ -249,7 +253,7 @@ static void run_peer(const struct brake_thermal *brake, const struct leg *legs, 
             stop("CVODE failed");
         CVodeGetNumSteps(cvode, &steps);
         result->steps += steps;
-        brake_flow_field(brake, N_VGetArrayPointer(y), &field);
+        find_field(&brakes, N_VGetArrayPointer(y), &field);
         memcpy(result->temperature[i], field.temperature, sizeof field.temperature);
     }
     result->seconds = now() - begin;

@@ -1,0 +1,516 @@
+/* Time stepping of brake/thermal.h for brakes side by side: the Rosenbrock method RODASP. Each lane
+ * has its own step and its own end. */
+#ifndef BRAKE_MODEL_ADVANCE_H
+#define BRAKE_MODEL_ADVANCE_H
+
+#include "flow.h"
+#include "thermal_lanes.h"
+
+enum { STAGES = 6 };
+
+/* Coefficients: Steinebach 1995, as used by Hairer and Wanner, IV.7, in the form without products
+ * of the Jacobian. ALPHA: argument of a stage; C: its right side; AT: its time; BY: weight of the
+ * derivative by time. Each stage solves (1/(h gamma) - J) k = f + sum C k / h + h BY df/dt; the
+ * argument of the last stage is that of the one before it plus its k, and the result is that of the
+ * last plus its k, which is also the error estimate. */
+static const double GAMMA = 0.25;
+static const double AT[STAGES] = {0.0, 0.75, 0.21, 0.63, 1.0, 1.0};
+static const double BY[STAGES] = {0.25, -0.5, -0.023504, -0.0362, 0.0, 0.0};
+static const double ALPHA[STAGES][STAGES - 1] = {
+    {0.0},
+    {3.0},
+    {1.831036793486759, 0.4955183967433795},
+    {2.304376582692669, -0.05249275245743001, -1.176798761832782},
+    {-7.170454962423024, -4.741636671481785, -16.31002631330971, -1.062004044111401},
+    {-7.170454962423024, -4.741636671481785, -16.31002631330971, -1.062004044111401, 1.0},
+};
+static const double C[STAGES][STAGES - 1] = {
+    {0.0},
+    {-12.0},
+    {-8.791795173947035, -2.207865586973518},
+    {10.81793056857153, 6.780270611428266, 19.53485944642410},
+    {34.19095006749676, 15.49671153725963, 54.74760875964130, 14.16005392148534},
+    {34.62605830930532, 15.30084976114473, 56.99955578662667, 18.40807009793095,
+     -5.714285714285717},
+};
+
+/* A solid melts far below this [K]. */
+static const double HOTTEST = 5000.0;
+
+/* Steps tried in one call: a second of work, where ten hours of a real brake take some hundreds. */
+enum { MOST_TRIES = 100000 };
+
+/* What happens to the brakes. */
+struct drives {
+    pack power_begin;
+    pack power_end;
+    pack speed_begin;
+    pack speed_end;
+    pack air;
+    pack duration;
+};
+
+/* Where they stand. */
+struct stand {
+    pack enthalpy[NODES];
+    pack time; /* of the call */
+    pack step; /* to try next */
+    pack supplied;
+    pack convected;
+    pack radiated;
+    pack steps;
+    pack rejected;
+    struct field field;
+};
+
+/* One call of brake_thermal_advance for each lane. */
+struct run {
+    struct brakes brakes;
+    struct drives drives;
+    pack contact; /* [W/K] */
+    struct stand now;
+    mask goes; /* lanes that have not yet met their end */
+    mask refused;
+};
+
+/* One step that is tried. */
+struct trial {
+    pack enthalpy[NODES];
+    pack convected;
+    pack radiated;
+    pack error; /* [K] */
+};
+
+/* Everything that the stages of one step share. */
+struct stages {
+    struct slopes slopes;
+    pack step;
+    pack per_step;
+    pack pivot[NODES];  /* 1 / pivot of the elimination */
+    pack factor[NODES]; /* below the pivots */
+    pack above[NODES];  /* next over pivot */
+    struct flow change; /* of the flows by time */
+    bool changes;
+    pack k[NODES][STAGES];
+    pack convected[STAGES];
+    pack radiated[STAGES];
+};
+
+TARGET static inline struct instant instant_at(const struct run *run, pack time)
+{
+    const struct drives *drives = &run->drives;
+    const pack part = time / drives->duration;
+    return (struct instant){
+        .power = drives->power_begin + part * (drives->power_end - drives->power_begin),
+        .speed = drives->speed_begin + part * (drives->speed_end - drives->speed_begin),
+        .air = drives->air,
+        .contact = run->contact,
+    };
+}
+
+/* Derivative of the flows by time, `here` being those at `time` without conduction: only friction
+ * power and speed depend on it. */
+TARGET static inline void change_in_time(const struct run *run, pack time, const struct flow *here,
+                                         struct stages *stages)
+{
+    const struct drives *drives = &run->drives;
+    struct flow *change = &stages->change;
+    stages->changes = any((drives->power_begin != drives->power_end) |
+                          (drives->speed_begin != drives->speed_end));
+    if (!stages->changes)
+        return;
+    const pack little =
+        either(time < 0.5 * drives->duration, all(1e-6), all(-1e-6)) * drives->duration;
+    const pack per = 1.0 / little;
+    const struct instant then = instant_at(run, time + little);
+    struct exchange exchange;
+    find_exchange(&run->brakes, &then, &run->now.field, &exchange);
+    gather(&run->brakes, &then, &run->now.field, &exchange, change);
+    for (int i = 0; i < outer_count(run->brakes.cells); i++) {
+        const int node = outer_node(run->brakes.cells, i);
+        change->rate[node] = (change->rate[node] - here->rate[node]) * per;
+    }
+    change->convected = (change->convected - here->convected) * per;
+    change->radiated = (change->radiated - here->radiated) * per;
+}
+
+/* Elimination in C/(h gamma) - dF/dT, tridiagonal; the unknowns are temperatures. */
+TARGET static inline void eliminate(int nodes, const pack *restrict capacity,
+                                    struct stages *restrict stages)
+{
+    const struct slopes *slopes = &stages->slopes;
+    const pack per = stages->per_step * (1.0 / GAMMA);
+    pack pivot = all(0.0);
+    pack next = all(0.0);
+    for (int i = 0; i < nodes; i++) {
+        stages->factor[i] = slopes->before[i] * pivot;
+        pivot = 1.0 / (capacity[i] * per - slopes->own[i] - stages->factor[i] * next);
+        next = slopes->next[i];
+        stages->pivot[i] = pivot;
+        stages->above[i] = next * pivot;
+    }
+}
+
+TARGET static inline void substitute(int nodes, const struct stages *restrict stages,
+                                     pack *restrict x)
+{
+    pack beside = x[0];
+    for (int i = 1; i < nodes; i++)
+        x[i] = beside = x[i] + stages->factor[i] * beside;
+    x[nodes - 1] = beside = beside * stages->pivot[nodes - 1];
+    for (int i = nodes - 2; i >= 0; i--)
+        x[i] = beside = x[i] * stages->pivot[i] + stages->above[i] * beside;
+}
+
+/* What changes of the temperatures add to a loss: those of the outer nodes. */
+TARGET static inline pack sum_of_losses(const struct brakes *brakes, const pack *slope,
+                                        const pack *x)
+{
+    pack sum = all(0.0);
+    for (int i = 0; i < outer_count(brakes->cells); i++) {
+        const int node = outer_node(brakes->cells, i);
+        sum += slope[node] * x[node];
+    }
+    return sum;
+}
+
+/* Sum of the first k of a node, each times its factor. */
+TARGET __attribute__((always_inline)) static inline pack sum_of(int count, const pack *factor,
+                                                                const pack k[STAGES])
+{
+    pack sum = factor[0] * k[0];
+    for (int j = 1; j < count; j++)
+        sum += factor[j] * k[j];
+    return sum;
+}
+
+TARGET __attribute__((always_inline)) static inline void
+add_sums(int nodes, int count, const pack *factor, const struct stages *restrict stages,
+         const pack *restrict to, pack *restrict x)
+{
+    for (int i = 0; i < nodes; i++)
+        x[i] = to[i] + sum_of(count, factor, stages->k[i]);
+}
+
+/* x = to + the sums: a loop for each count, with all its products in registers. */
+TARGET static inline void with_sums(int nodes, int count, const pack *factor,
+                                    const struct stages *restrict stages, const pack *restrict to,
+                                    pack *restrict x)
+{
+    switch (count) {
+    case 1:
+        add_sums(nodes, 1, factor, stages, to, x);
+        break;
+    case 2:
+        add_sums(nodes, 2, factor, stages, to, x);
+        break;
+    case 3:
+        add_sums(nodes, 3, factor, stages, to, x);
+        break;
+    case 4:
+        add_sums(nodes, 4, factor, stages, to, x);
+        break;
+    default:
+        add_sums(nodes, 5, factor, stages, to, x);
+        break;
+    }
+}
+
+/* k of a stage from the flows at its argument. */
+TARGET static inline void stage(const struct run *run, int s, const struct flow *restrict flow,
+                                struct stages *restrict stages)
+{
+    const int nodes = run->brakes.nodes;
+    pack c[STAGES];
+    pack x[NODES];
+    pack convected = flow->convected;
+    pack radiated = flow->radiated;
+    for (int j = 0; j < s; j++) {
+        c[j] = C[s][j] * stages->per_step;
+        convected += c[j] * stages->convected[j];
+        radiated += c[j] * stages->radiated[j];
+    }
+    if (s == 0)
+        memcpy(x, flow->rate, (size_t)nodes * sizeof *x);
+    else
+        with_sums(nodes, s, c, stages, flow->rate, x);
+    if (stages->changes) {
+        const pack by = stages->step * BY[s];
+        convected += by * stages->change.convected;
+        radiated += by * stages->change.radiated;
+        for (int i = 0; i < outer_count(run->brakes.cells); i++) {
+            const int node = outer_node(run->brakes.cells, i);
+            x[node] += by * stages->change.rate[node];
+        }
+    }
+    substitute(nodes, stages, x);
+    convected += sum_of_losses(&run->brakes, stages->slopes.convected, x);
+    radiated += sum_of_losses(&run->brakes, stages->slopes.radiated, x);
+    for (int i = 0; i < nodes; i++)
+        stages->k[i][s] = run->now.field.capacity[i] * x[i];
+    stages->convected[s] = stages->step * GAMMA * convected;
+    stages->radiated[s] = stages->step * GAMMA * radiated;
+}
+
+/* `at` holds the argument of the stage before it. */
+TARGET static inline void argument(int nodes, int s, const pack *restrict enthalpy,
+                                   const struct stages *restrict stages, pack *restrict at)
+{
+    pack a[STAGES];
+    if (s == STAGES - 1) {
+        for (int i = 0; i < nodes; i++)
+            at[i] += stages->k[i][s - 1];
+        return;
+    }
+    for (int j = 0; j < s; j++)
+        a[j] = all(ALPHA[s][j]);
+    with_sums(nodes, s, a, stages, enthalpy, at);
+}
+
+TARGET static inline void first_stage(const struct run *run, struct stages *stages)
+{
+    const struct brakes *brakes = &run->brakes;
+    const struct field *field = &run->now.field;
+    const struct instant now = instant_at(run, run->now.time);
+    struct exchange exchange;
+    struct flow flow;
+    find_exchange(brakes, &now, field, &exchange);
+    gather(brakes, &now, field, &exchange, &flow);
+    find_slopes(brakes, &now, field, &exchange, &stages->slopes);
+    change_in_time(run, run->now.time, &flow, stages);
+    eliminate(brakes->nodes, field->capacity, stages);
+    conduct(brakes, field, &flow);
+    stage(run, 0, &flow, stages);
+}
+
+TARGET static inline void sum_up_trial(const struct run *run, const struct stages *stages,
+                                       struct trial *trial)
+{
+    trial->error = all(0.0);
+    trial->convected = stages->convected[STAGES - 1];
+    trial->radiated = stages->radiated[STAGES - 1];
+    for (int i = 0; i < run->brakes.nodes; i++) {
+        const pack last = stages->k[i][STAGES - 1];
+        const pack error = magnitude(last) / run->now.field.capacity[i];
+        trial->enthalpy[i] += last;
+        trial->error = either(error <= trial->error, trial->error, error); /* a NaN stays */
+    }
+    for (int j = 0; j < STAGES - 1; j++) {
+        trial->convected += ALPHA[STAGES - 1][j] * stages->convected[j];
+        trial->radiated += ALPHA[STAGES - 1][j] * stages->radiated[j];
+    }
+}
+
+TARGET static inline void try_step(const struct run *run, pack step, struct trial *trial)
+{
+    const struct brakes *brakes = &run->brakes;
+    struct stages stages;
+    struct field field;
+    struct exchange exchange;
+    struct flow flow;
+    stages.step = step;
+    stages.per_step = 1.0 / step;
+    first_stage(run, &stages);
+    for (int s = 1; s < STAGES; s++) {
+        const struct instant now = instant_at(run, run->now.time + AT[s] * step);
+        argument(brakes->nodes, s, run->now.enthalpy, &stages, trial->enthalpy);
+        find_potentials(brakes, trial->enthalpy, &field);
+        find_exchange(brakes, &now, &field, &exchange);
+        gather(brakes, &now, &field, &exchange, &flow);
+        conduct(brakes, &field, &flow);
+        stage(run, s, &flow, &stages);
+    }
+    sum_up_trial(run, &stages, trial);
+}
+
+/* After a jump of the power the face follows with the time constant of the rubbed cell, then with
+ * the root of time: a first step at which a method of this order is near the tolerance. */
+TARGET static inline pack first_step(const struct run *run, pack kept, pack power)
+{
+    const struct brakes *brakes = &run->brakes;
+    const struct field *field = &run->now.field;
+    const pack natural = either(kept > 0.0, kept, run->drives.duration);
+    const pack jump = magnitude(run->drives.power_begin - power);
+    const pack tolerance = brakes->tolerance;
+    const pack conductance = field->conductivity[FIRST_CELL] * brakes->first_reach;
+    const pack capacity = field->capacity[FIRST_CELL];
+    const pack cell =
+        2.0 * capacity / conductance * root(root(100.0 * tolerance * conductance / jump));
+    /* until 2 jump sqrt(t / pi) / (effusivity area) comes to ten tolerances */
+    const pack rise = 10.0 * tolerance / jump;
+    const pack depth = 0.25 * BRAKE_PI * rise * rise * 0.5 * conductance * capacity;
+    return either(jump == 0.0, natural, lesser(natural, greater(cell, depth)));
+}
+
+/* Length of the next step: the end is met, and not by a sliver. */
+TARGET static inline pack fitted(pack step, pack remaining)
+{
+    const pack shorter = either(step > 0.5 * remaining, 0.5 * remaining, step);
+    return either(step >= remaining, remaining, shorter);
+}
+
+/* Factor on the step after one with this error: order 4, embedded 3. */
+TARGET static inline pack growth(pack error, pack tolerance)
+{
+    const pack least = all(0.1);
+    const pack most = all(10.0);
+    const pack factor = 0.9 * root(root(tolerance / error));
+    const pack kept = either(factor < least, least, either(factor < most, factor, most));
+    return either(error < BRAKE_INFINITY, kept, least);
+}
+
+TARGET static inline mask solid_at(pack temperature)
+{
+    return (temperature > 0.0) & (temperature < HOTTEST);
+}
+
+/* Takes over, in the lanes that take it, a step and what follows from its enthalpies. */
+TARGET static inline void accept(struct run *run, pack step, const struct trial *trial, mask taken)
+{
+    struct stand *now = &run->now;
+    const struct instant begin = instant_at(run, now->time);
+    const struct instant end = instant_at(run, now->time + step);
+    const int nodes = run->brakes.nodes;
+    mask solid = taken;
+    for (int i = 0; i < nodes; i++)
+        now->enthalpy[i] = either(taken, trial->enthalpy[i], now->enthalpy[i]);
+    find_field(&run->brakes, now->enthalpy, &now->field);
+    for (int i = 0; i < nodes; i++)
+        solid &= solid_at(now->field.temperature[i]);
+    run->refused |= taken & other_than(solid);
+    now->supplied += either(taken, 0.5 * step * (begin.power + end.power), all(0.0));
+    now->convected += either(taken, trial->convected, all(0.0));
+    now->radiated += either(taken, trial->radiated, all(0.0));
+    now->steps += either(taken, all(1.0), all(0.0));
+}
+
+/* The rubbed face from the mean of its cell and the flux through both of its sides: a parabola. */
+TARGET static inline pack face_temperature(const struct brakes *brakes, const struct instant *now,
+                                           const struct field *field)
+{
+    const struct half half = front_half(brakes, now, field);
+    const struct face face = balance_face(&brakes->front, now->air, &half);
+    pack onward = all(0.0);
+    if (brakes->cells > 1)
+        onward =
+            brakes->inner[0] * (field->potential[FIRST_CELL] - field->potential[FIRST_CELL + 1]);
+    return field->temperature[FIRST_CELL] +
+           2.0 * (face.into_wall / 3.0 + onward / 6.0) / half.conductance;
+}
+
+/* ---- one call -------------------------------------------------------------------------------- */
+
+TARGET static inline void put_state(const struct brake_thermal_state *from, int nodes, int i,
+                                    struct stand *to)
+{
+    for (int node = 0; node < nodes; node++)
+        set_lane(&to->enthalpy[node], i, from->enthalpy[node]);
+    set_lane(&to->step, i, from->step);
+    set_lane(&to->supplied, i, from->supplied);
+    set_lane(&to->convected, i, from->convected);
+    set_lane(&to->radiated, i, from->radiated);
+}
+
+TARGET static inline void put_drive(const struct brake_thermal_task *from, int i, struct run *to)
+{
+    const struct brake_thermal_drive *drive = &from->drive;
+    const bool applied = drive->power_begin > 0.0 || drive->power_end > 0.0;
+    set_lane(&to->drives.power_begin, i, drive->power_begin);
+    set_lane(&to->drives.power_end, i, drive->power_end);
+    set_lane(&to->drives.speed_begin, i, drive->speed_begin);
+    set_lane(&to->drives.speed_end, i, drive->speed_end);
+    set_lane(&to->drives.air, i, drive->air);
+    set_lane(&to->drives.duration, i, from->duration);
+    set_lane(&to->contact, i, applied ? from->brake->spec.contact : 0.0);
+}
+
+/* Lanes beyond `count` do as the first, and are left out of account. */
+TARGET static inline void begin_run(struct brake_thermal_task *const *task, int count,
+                                    struct run *run)
+{
+    const struct brake_thermal *brake[WIDTH];
+    struct stand *now = &run->now;
+    pack before; /* power */
+    for (int i = 0; i < WIDTH; i++)
+        brake[i] = task[i < count ? i : 0]->brake;
+    put_brakes(brake, &run->brakes);
+    for (int i = 0; i < WIDTH; i++) {
+        const struct brake_thermal_task *one = task[i < count ? i : 0];
+        put_state(one->state, run->brakes.nodes, i, now);
+        put_drive(one, i, run);
+        set_lane(&before, i, one->state->power);
+        set_mask(&run->goes, i, i < count);
+        set_mask(&run->refused, i, false);
+    }
+    now->time = now->steps = now->rejected = all(0.0);
+    find_field(&run->brakes, now->enthalpy, &now->field);
+    now->step = first_step(run, now->step, before);
+}
+
+/* One step of every lane that goes. */
+TARGET static inline void go_on(struct run *run)
+{
+    struct stand *now = &run->now;
+    struct trial trial;
+    const pack duration = run->drives.duration;
+    const pack remaining = duration - now->time;
+    const pack step = either(run->goes, fitted(now->step, remaining), all(1.0));
+    run->refused |= run->goes & (step < 1e-13 * duration);
+    try_step(run, step, &trial);
+    const pack wanted = step * growth(trial.error, run->brakes.tolerance);
+    const mask taken = run->goes & (trial.error <= run->brakes.tolerance);
+    const mask longer = (step < now->step) & (wanted < now->step);
+    accept(run, step, &trial, taken);
+    now->rejected += either(taken | other_than(run->goes), all(0.0), all(1.0));
+    now->step = either(run->goes & other_than(taken & longer), wanted, now->step);
+    now->time = either(taken, either(step == remaining, duration, now->time + step), now->time);
+    run->goes &= (now->time < duration) & other_than(run->refused);
+}
+
+TARGET static inline void take_state(const struct run *run, const pack *face, int i,
+                                     struct brake_thermal_task *to)
+{
+    const struct stand *now = &run->now;
+    struct brake_thermal_state *state = to->state;
+    for (int node = 0; node < run->brakes.nodes; node++) {
+        state->enthalpy[node] = lane(&now->enthalpy[node], i);
+        state->temperature[node] = lane(&now->field.temperature[node], i);
+    }
+    state->time += to->duration;
+    state->supplied = lane(&now->supplied, i);
+    state->convected = lane(&now->convected, i);
+    state->radiated = lane(&now->radiated, i);
+    state->face = lane(face, i);
+    state->power = to->drive.power_end;
+    state->step = lane(&now->step, i);
+    state->steps += (long)lane(&now->steps, i);
+    state->rejected += (long)lane(&now->rejected, i);
+}
+
+TARGET static inline void end_run(struct run *run, struct brake_thermal_task *const *task,
+                                  int count)
+{
+    const struct instant end = instant_at(run, run->drives.duration);
+    const pack face = face_temperature(&run->brakes, &end, &run->now.field);
+    const mask refused = run->refused | other_than(solid_at(face));
+    for (int i = 0; i < count; i++) {
+        task[i]->status = holds(refused, i) ? BRAKE_E_RANGE : BRAKE_OK;
+        if (task[i]->status == BRAKE_OK)
+            take_state(run, &face, i, task[i]);
+    }
+}
+
+/* Up to WIDTH tasks that are usable, of brakes that are ready and have the same number of cells. */
+TARGET static inline void advance(struct brake_thermal_task *const *task, int count)
+{
+    struct run run;
+    begin_run(task, count, &run);
+    for (long tries = 0; any(run.goes); tries++) {
+        if (tries == MOST_TRIES)
+            run.refused |= run.goes;
+        go_on(&run);
+    }
+    end_run(&run, task, count);
+}
+
+#endif
