@@ -1,5 +1,7 @@
 #include "verbs.h"
 #include "answer/explain.h"
+#include "study/assess.h"
+#include "study/procedure.h"
 
 struct options {
     enum brake_systems units;
@@ -44,13 +46,16 @@ static int explain(const struct options *o, const struct brake_explained_of *of)
     return command_print(d, BRAKE_AS_TEXT, stdout);
 }
 
-/* A requirement that is asked for by name is judged, whether it binds or not. */
-static unsigned rules_of(const char *name)
+/* Only a verdict is drawn; a line, a result and a warning are told as the file has them. A
+ * requirement that is asked for by name is judged, whether it binds or not. */
+static int assess(const char *name, const struct brake_sheet *sheet, struct brake_assessment *found)
 {
     const struct brake_named named = brake_named_find(NULL, name);
-    return named.kind == BRAKE_NAMED_CRITERION
-               ? (unsigned)brake_book_of(brake_criterion_at(named.index))->rules
-               : (unsigned)BRAKE_RULES_OWN;
+    if (named.kind == BRAKE_NAMED_CRITERION)
+        return command_assess(sheet, brake_book_of(brake_criterion_at(named.index))->rules, found);
+    brake_assess(sheet, BRAKE_RULES_OWN, found);
+    brake_assess_fade(sheet, NULL, found);
+    return 0;
 }
 
 static int explain_in_file(struct options *o)
@@ -59,7 +64,7 @@ static int explain_in_file(struct options *o)
     struct brake_assessment assessment;
     int status = command_read(o->file, &o->set, &o->units, &sheet);
     if (status == 0)
-        status = command_assess(&sheet, rules_of(o->name), &assessment);
+        status = assess(o->name, &sheet, &assessment);
     if (status != 0)
         return status;
     return explain(o, &(struct brake_explained_of){&sheet, &assessment});

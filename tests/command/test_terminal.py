@@ -62,7 +62,7 @@ def test_a_refused_word_does_not_steer_the_terminal(words):
 
 def test_the_name_of_a_file_does_not_steer_whoever_reads_the_report(tmp_path):
     name = tmp_path / NASTY.replace("/", "")
-    shutil.copy(HERON, name)
+    shutil.copy(plain.without_heat("heron.ini"), name)
     words = ("report", str(name), "--before", str(name), "-o", "-")
     assert_plain(plain.run(*words, "--text").stdout)
     assert_plain(plain.run(*words).stdout)

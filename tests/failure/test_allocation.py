@@ -40,7 +40,7 @@ CASES = {
     "drivelog --json": ("drivelog", HERON, DRIVE, "--json"),
     "heat": ("heat", HERON, "--stop", "100km/h"),
     "heat --csv": ("heat", HERON, "--stop", "100km/h", "--csv"),
-    "shakedown": ("shakedown", HERON, "-o", OUT),
+    "shakedown": ("shakedown", COLD, "-o", OUT),
     "size --json": ("size", HERON, "--by", "front.tyre.rollout", "--for", "all", "--json"),
     "explain": ("explain", "front.tyre.rollout"),
     "explain in a file": ("explain", "us.135.cold", COLD),

@@ -1,5 +1,8 @@
 """A small vehicle file that is accepted, ways to change it, and the command that reads it."""
 import atexit
+import csv
+import functools
+import io
 import json
 import math
 import os
@@ -97,6 +100,24 @@ def check(given, *options):
     done = run("check", "/dev/stdin", "--json", *options, given=given)
     assert done.returncode in (0, 1, 3), done.stderr.decode()
     return json.loads(done.stdout, parse_constant=refuse_constant)
+
+
+@functools.cache
+def _result_names():
+    return ",".join(check(VEHICLE)["results"])
+
+
+def results(given, *options):
+    """What every result is, in SI, None where it cannot be given: by a sweep of one case, since
+    `check` draws how sure it is, which takes most of its time. That both give the same is tested in
+    tests/command/test_results.py."""
+    one = ("--bare", "--axis", "stop.reaction_time=2.5s", "--out", _result_names())
+    done = run("sweep", "/dev/stdin", *one, *options, given=given)
+    assert done.returncode == 0, done.stderr.decode() or done.stdout.decode()[-300:]
+    head, row = csv.reader(io.StringIO(done.stdout.decode()))
+    names = [column.partition(" ")[0] for column in head]
+    told = zip(names[1:], row[1:])  # the axis comes first
+    return {name: float(cell) if cell else None for name, cell in told if name != "note"}
 
 
 def refuse_constant(word):

@@ -28,8 +28,7 @@ LEVEL = plain.changed("[vehicle] rolling_resistance = 0", "[vehicle] tyre_grip =
 def results(*setting, text=LEVEL):
     """Values of the results, SI, with lines set."""
     options = [word for line in setting for word in ("--set", line)]
-    report = plain.check(text, *options)["results"]
-    return {path: result["value"] for path, result in report.items()}
+    return plain.results(text, *options)
 
 
 @st.composite
