@@ -31,8 +31,8 @@ CORE_PACKAGES := gcc libc6-dev pkg-config
 PYTHON_PACKAGES := mypy python3-dev python3-distributed python3-matplotlib python3-pandas python3-pip \
     python3-setuptools python3-venv python3-wheel python3-xarray swig
 PACKAGES := $(CORE_PACKAGES) $(PYTHON_PACKAGES) binutils chromium clang clang-format clang-tidy cppcheck \
-    g++ gcovr libcjson-dev libclang-rt-dev-wasm32 libcmocka-dev libomp-dev libsundials-dev lld locales man-db \
-    nodejs poppler-utils python3 python3-html5lib python3-hypothesis python3-jsonschema python3-numpy python3-pytest \
+    doxygen g++ gcovr libcjson-dev libclang-rt-dev-wasm32 libcmocka-dev libomp-dev libsundials-dev lld locales man-db \
+    nodejs poppler-utils python3 python3-html5lib python3-hypothesis python3-jsonschema python3-markdown python3-numpy python3-pytest \
     python3-scipy units valgrind wasi-libc
 
 HEADERS := $(wildcard libbrake/include/brake/*.h)
@@ -42,9 +42,9 @@ UNIT_TESTS := $(wildcard tests/*/test_*.c)
 PUBLISHED := $(wildcard tests/published/*.c)
 DRIVERS := $(wildcard tests/*/driver.c)
 BENCHES := $(wildcard tests/bench/*.c)
-PYTEST_FOLDERS ?= command failure file schema oracle spread browser python install lint web
+PYTEST_FOLDERS ?= command failure file schema oracle spread browser python install lint web reference
 # These measure the plain build and nothing else, or build for themselves.
-PLAIN_ONLY := failure install lint python web
+PLAIN_ONLY := failure install lint python web reference
 PYTESTS := $(foreach folder,$(PYTEST_FOLDERS),$(wildcard tests/$(folder)/test_*.py))
 NODE_TESTS := $(if $(filter web,$(PYTEST_FOLDERS)),$(wildcard tests/web/*.test.mjs))
 
@@ -57,7 +57,7 @@ SHARED := $(BUILD)/libbrake.so.$(VERSION)
 OBJECTS := $(call object,$(LIBRARY) $(COMMAND) $(UNIT_TESTS) $(PUBLISHED) $(DRIVERS) $(BENCHES))
 
 .PHONY: all check check-kill oracle check-sanitize check-sanitize-python check-valgrind check-arm64 \
-    check-allocation compiled lint prove schema web \
+    check-allocation compiled docs lint prove reference schema web \
     coverage bench deps-core deps install uninstall format clean help
 .DELETE_ON_ERROR:
 
@@ -223,6 +223,18 @@ schema: all $(BUILD)/tests/schema-driver
 	@STOPMARGIN=$(abspath $(BUILD)/stopmargin) LIBBRAKE_BUILD=$(abspath $(BUILD)) PYTHONPATH=tests \
 	    PYTHONDONTWRITEBYTECODE=1 $(PYTHON) -m schema
 
+# Pages that are made of the tables and of runs; the guide's answers and pictures among them.
+reference: all
+	@STOPMARGIN=$(abspath $(BUILD)/stopmargin) PYTHONPATH=tests PYTHONDONTWRITEBYTECODE=1 $(PYTHON) -m reference
+
+# What is read: the guide with what stands behind it as one page, the C API, the Python package.
+docs: $(PACKAGE)
+	@mkdir -p $(BUILD)/docs/c $(BUILD)/docs/python
+	@PYTHONPATH=tests PYTHONDONTWRITEBYTECODE=1 $(PYTHON) -m reference.book $(abspath $(BUILD)/docs/guide.html)
+	@(cat reference/Doxyfile; echo 'OUTPUT_DIRECTORY = $(BUILD)/docs/c') | doxygen -
+	@cd $(BUILD)/docs/python && PYTHONPATH=$(abspath $(BUILD)/python) $(PYTHON) -m pydoc -w $(abspath $(BUILD)/python)/ >/dev/null
+	@echo 'docs $(BUILD)/docs/c/html/index.html'; echo 'docs $(BUILD)/docs/python/libbrake.html'
+
 # Whole duties against a second solver: some minutes.
 oracle: all $(DRIVER_PROGRAMS)
 	DUTY_CASES=54 LIBBRAKE_BUILD=$(abspath $(BUILD)) PYTHONPATH=tests PYTHONDONTWRITEBYTECODE=1 \
@@ -340,6 +352,8 @@ help:
 	@echo 'check-arm64     every source compiled for arm64, by a cross compiler'
 	@echo 'check-allocation  each of the first ALLOCATIONS (2000) allocations fails in turn'
 	@echo 'lint            warnings of two compilers, static analysis, measurements of the code'
+	@echo 'reference       write anew what is made in reference: lists, guide'
+	@echo 'docs            the guide as one page, the C and the Python interface'
 	@echo 'schema          write reference/schema anew: the form of every answer as JSON'
 	@echo 'prove           abstract interpretation of the physics (not part of check)'
 	@echo 'coverage        lines and branches that the tests reach'

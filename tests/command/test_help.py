@@ -129,13 +129,6 @@ def test_an_option_without_help_does_not_compile(verb, tmp_path):
 # ---- what is made of the same lists --------------------------------------------------------------
 
 
-def test_the_readme_shows_how_each_verb_is_called():
-    """The block of the README is what `stopmargin help --usage` prints."""
-    readme = (plain.ROOT / "README.md").read_text(encoding="utf-8")
-    block = re.search(r"\n\n((?:    .*\n)+)", readme.partition("## The command")[2])[1]
-    assert re.sub(r"^    ", "", block, flags=re.MULTILINE) == told("help", "--usage")
-
-
 def page():
     """The manual page as it is read."""
     source = told("help", "--man")
