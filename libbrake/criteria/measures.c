@@ -353,19 +353,14 @@ static double mass_load(const struct brake_criterion *c, struct states *s, enum 
     return system_of(s, load, failure)->balance.body.mass / s->vehicle->general.rated_mass;
 }
 
-/* Friction from which on a shoe locks itself over its own. */
-static double shoe_lock_of(const struct brake_vehicle *v, enum brake_axle axle)
-{
-    return brake_vehicle_lock_friction(v, axle) / v->axle[axle].lining.mu;
-}
-
 static double shoe_lock(const struct brake_criterion *c, struct states *s, enum brake_load load,
                         enum brake_failure failure)
 {
     (void)c;
     (void)load;
     (void)failure;
-    return fmin(shoe_lock_of(s->vehicle, BRAKE_FRONT), shoe_lock_of(s->vehicle, BRAKE_REAR));
+    return fmin(brake_vehicle_room_to_lock(s->vehicle, BRAKE_FRONT),
+                brake_vehicle_room_to_lock(s->vehicle, BRAKE_REAR));
 }
 
 /* ---- hot performance ------------------------------------------------------------------------ */

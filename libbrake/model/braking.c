@@ -11,6 +11,14 @@
 
 /* ---- friction and torque -------------------------------------------------------------------- */
 
+static enum brake_status factor_at(const struct brake_gain_law *law, double mu, double *factor)
+{
+    if (law->shoes == BRAKE_DUO_SERVO)
+        return brake_drum_factor_servo(&law->shoe, mu, &law->secondary,
+                                       law->secondary_friction * mu, factor);
+    return brake_drum_factor_shape(&law->shoe, law->shoes, mu, factor);
+}
+
 static enum brake_status find_gain(const struct brake_gain_law *law, double mu, double *ratio)
 {
     double now;
@@ -23,9 +31,9 @@ static enum brake_status find_gain(const struct brake_gain_law *law, double mu, 
         *ratio = isfinite(power) ? power : BRAKE_NAN;
         return isfinite(power) ? BRAKE_OK : BRAKE_E_RANGE;
     }
-    enum brake_status status = brake_drum_factor_shape(&law->shoe, law->shoes, mu, &now);
+    enum brake_status status = factor_at(law, mu, &now);
     if (status == BRAKE_OK)
-        status = brake_drum_factor_shape(&law->shoe, law->shoes, law->mu, &then);
+        status = factor_at(law, law->mu, &then);
     if (status == BRAKE_OK)
         *ratio = now / then;
     return status;

@@ -112,6 +112,8 @@ enum brake_status brake_drum_factor_shape(const struct brake_shoe *shoe, enum br
     double leading;
     double trailing;
     *factor = BRAKE_NAN;
+    if (shoes == BRAKE_DUO_SERVO)
+        return brake_drum_factor_servo(shoe, mu, shoe, mu, factor);
     if (!shoe_in_range(shoe, mu))
         return BRAKE_E_RANGE;
     const struct lengths length = lengths_of(shoe);
@@ -121,9 +123,25 @@ enum brake_status brake_drum_factor_shape(const struct brake_shoe *shoe, enum br
     status = factor_of(shoe, length, mu, BRAKE_TRAILING, &trailing);
     if (status != BRAKE_OK)
         return status;
-    const double link = brake_drum_link(leading, shoe->drum_radius,
-                                        shoe->force_arm - shoe->pivot_radius, shoe->pivot_radius);
-    *factor = brake_drum_factor(shoes, leading, trailing, link);
+    *factor = brake_drum_factor(shoes, leading, trailing, BRAKE_NAN);
+    return BRAKE_OK;
+}
+
+enum brake_status brake_drum_factor_servo(const struct brake_shoe *primary, double mu,
+                                          const struct brake_shoe *secondary, double mu_secondary,
+                                          double *factor)
+{
+    double first;
+    double second;
+    *factor = BRAKE_NAN;
+    enum brake_status status = brake_shoe_factor(primary, mu, BRAKE_LEADING, &first);
+    if (status == BRAKE_OK)
+        status = brake_shoe_factor(secondary, mu_secondary, BRAKE_LEADING, &second);
+    if (status != BRAKE_OK)
+        return status;
+    *factor = first + second * brake_drum_link(first, primary->drum_radius,
+                                               primary->force_arm - primary->pivot_radius,
+                                               primary->pivot_radius);
     return BRAKE_OK;
 }
 

@@ -238,7 +238,8 @@ static void scale_friction(struct brake_vehicle *vehicle, double factor)
         struct brake_axle_of_vehicle *at = &vehicle->axle[axle];
         at->pads.mu *= factor;
         at->lining.mu *= factor;
-        at->drum.brake_factor *= factor; /* NaN when it comes from the lining */
+        at->lining.secondary_mu *= factor; /* NaN where there is none that is told */
+        at->drum.brake_factor *= factor;   /* NaN when it comes from the lining */
     }
 }
 

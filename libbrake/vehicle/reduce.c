@@ -163,6 +163,25 @@ static void usual_of_disc(struct work *w, int axle)
     work_offer_default(w, AXLE_INDEX(disc.hat_mass, axle), 0.37 * disc->rotor_mass);
 }
 
+/* Whether a line that tells the geometry of the shoes is given. */
+static bool has_shape(const struct brake_lining_lines *lining)
+{
+    return !(isnan(lining->pivot_radius) && isnan(lining->force_arm) && isnan(lining->heel) &&
+             isnan(lining->toe) && isnan(lining->secondary_heel) && isnan(lining->secondary_toe));
+}
+
+static void reduce_secondary(struct work *w, int axle)
+{
+    const struct brake_axle_of_vehicle *at = &w->vehicle->axle[axle];
+    const struct brake_lining_lines *lining = &at->lining;
+    if (at->axle.brake != BRAKE_DRUM || at->drum.shoes != BRAKE_DUO_SERVO ||
+        !isnan(at->drum.brake_factor))
+        return;
+    work_offer_default(w, AXLE_INDEX(lining.secondary_heel, axle), lining->heel);
+    work_offer_default(w, AXLE_INDEX(lining.secondary_toe, axle), lining->toe);
+    work_offer_default(w, AXLE_INDEX(lining.secondary_mu, axle), lining->mu);
+}
+
 static void reduce_drum(struct work *w, int axle)
 {
     static const double usual[] = {
@@ -173,8 +192,7 @@ static void reduce_drum(struct work *w, int axle)
         return;
     work_offer_default(w, AXLE_INDEX(drum.compliance, axle),
                        1.2e-3 * brake_piston_area(2.0, drum->cylinder_diameter));
-    if (isnan(lining->pivot_radius) && isnan(lining->force_arm) && isnan(lining->heel) &&
-        isnan(lining->toe))
+    if (!has_shape(lining))
         work_offer_default(
             w, AXLE_INDEX(drum.brake_factor, axle),
             usual[drum->shoes] *
@@ -472,10 +490,12 @@ static const struct {
     {reduce_inertia, 0, {WORK_OF(axle[0].tyre)}},
     {reduce_pads, 0, {WORK_OF(axle[0].disc), WORK_OF(axle[0].axle), WORK_OF(axle[0].pads)}},
     {reduce_drum, 0, {WORK_OF(axle[0].drum), WORK_OF(axle[0].axle), WORK_OF(axle[0].lining)}},
+    {reduce_secondary, 0, {WORK_OF(axle[0].lining), WORK_OF(axle[0].axle), WORK_OF(axle[0].drum)}},
     {reduce_tyre, 1, {WORK_OF(axle[1].tyre), WORK_OF(axle[1].axle)}},
     {reduce_inertia, 1, {WORK_OF(axle[1].tyre)}},
     {reduce_pads, 1, {WORK_OF(axle[1].disc), WORK_OF(axle[1].axle), WORK_OF(axle[1].pads)}},
     {reduce_drum, 1, {WORK_OF(axle[1].drum), WORK_OF(axle[1].axle), WORK_OF(axle[1].lining)}},
+    {reduce_secondary, 1, {WORK_OF(axle[1].lining), WORK_OF(axle[1].axle), WORK_OF(axle[1].drum)}},
     {reduce_pedal, 0, {WORK_OF(pedal)}},
     {reduce_valve, 0, {WORK_OF(valve), WORK_OF(lift)}},
     {reduce_booster, 0, {WORK_OF(booster), WORK_OF(pedal), WORK_OF(master)}},

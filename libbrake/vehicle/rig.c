@@ -365,7 +365,9 @@ static void lay_drum(const struct brake_vehicle *vehicle, int axle, struct brake
     const struct brake_drum_lines *drum = &vehicle->axle[axle].drum;
     const struct brake_lining_lines *lining = &vehicle->axle[axle].lining;
     const double told = lining->toe - lining->heel;
-    const double arc = isnan(told) ? BRAKE_PI * 110.0 / 180.0 : told;
+    const double secondary = lining->secondary_toe - lining->secondary_heel;
+    const double mean = isnan(secondary) ? told : (told + secondary) / 2.0;
+    const double arc = isnan(told) ? BRAKE_PI * 110.0 / 180.0 : mean;
     const double piston = brake_piston_area(1.0, drum->cylinder_diameter);
     const double shoe = arc * drum->diameter / 2.0 * 0.95 * drum->width;
     const struct chain chain = {.area = 2.0 * shoe,
@@ -415,8 +417,9 @@ static enum brake_status build_brake(const struct brake_vehicle *vehicle, int ax
 /* ---- friction and the rig ------------------------------------------------------------------- */
 
 /* Torque goes with friction to a power where only the brake factor of a drum is known. */
-static struct brake_gain_law gain_law(const struct brake_axle_of_vehicle *at)
+static struct brake_gain_law gain_law(const struct brake_vehicle *vehicle, enum brake_axle axle)
 {
+    const struct brake_axle_of_vehicle *at = &vehicle->axle[axle];
     const struct brake_lining_lines *lining = &at->lining;
     struct brake_gain_law law = {.mu = at->pads.mu, .power = 1.0};
     if (at->axle.brake == BRAKE_DISC)
@@ -425,8 +428,9 @@ static struct brake_gain_law gain_law(const struct brake_axle_of_vehicle *at)
     law.shoes = (enum brake_shoes)at->drum.shoes;
     law.power = brake_vehicle_factor_power((enum brake_shoes)at->drum.shoes);
     law.shaped = isnan(at->drum.brake_factor);
-    law.shoe = (struct brake_shoe){at->drum.diameter / 2.0, lining->pivot_radius, lining->force_arm,
-                                   lining->heel, lining->toe};
+    law.shoe = brake_vehicle_shoe(vehicle, axle);
+    law.secondary = brake_vehicle_secondary_shoe(vehicle, axle);
+    law.secondary_friction = lining->secondary_mu / lining->mu;
     return law;
 }
 
@@ -484,7 +488,7 @@ static void build_rig(const struct brake_vehicle *vehicle, enum brake_load load,
         const struct brake_axle_of_vehicle *at = &vehicle->axle[i];
         const double radius =
             at->axle.brake == BRAKE_DISC ? at->disc.effective_radius : at->drum.diameter / 2.0;
-        rig->law[i] = gain_law(at);
+        rig->law[i] = gain_law(vehicle, (enum brake_axle)i);
         rig->rubbing[i] = radius / at->tyre.rolling_radius;
     }
 }

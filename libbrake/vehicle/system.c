@@ -122,11 +122,20 @@ struct brake_valve brake_vehicle_valve(const struct brake_vehicle *vehicle, enum
     return valve_of(vehicle, brake_vehicle_body(vehicle, load));
 }
 
-static struct brake_shoe shoe_of(const struct brake_vehicle *vehicle, enum brake_axle axle)
+struct brake_shoe brake_vehicle_shoe(const struct brake_vehicle *vehicle, enum brake_axle axle)
 {
     const struct brake_lining_lines *lining = &vehicle->axle[axle].lining;
     return (struct brake_shoe){vehicle->axle[axle].drum.diameter / 2.0, lining->pivot_radius,
                                lining->force_arm, lining->heel, lining->toe};
+}
+
+struct brake_shoe brake_vehicle_secondary_shoe(const struct brake_vehicle *vehicle,
+                                               enum brake_axle axle)
+{
+    struct brake_shoe shoe = brake_vehicle_shoe(vehicle, axle);
+    shoe.heel = vehicle->axle[axle].lining.secondary_heel;
+    shoe.toe = vehicle->axle[axle].lining.secondary_toe;
+    return shoe;
 }
 
 enum brake_status brake_vehicle_drum_factor(const struct brake_vehicle *vehicle,
@@ -134,11 +143,14 @@ enum brake_status brake_vehicle_drum_factor(const struct brake_vehicle *vehicle,
 {
     const struct brake_drum_lines *drum = &vehicle->axle[axle].drum;
     const struct brake_lining_lines *lining = &vehicle->axle[axle].lining;
-    const struct brake_shoe shoe = shoe_of(vehicle, axle);
+    const struct brake_shoe shoe = brake_vehicle_shoe(vehicle, axle);
+    const struct brake_shoe secondary = brake_vehicle_secondary_shoe(vehicle, axle);
     if (!isnan(drum->brake_factor)) {
         *factor = drum->brake_factor;
         return BRAKE_OK;
     }
+    if (drum->shoes == BRAKE_DUO_SERVO)
+        return brake_drum_factor_servo(&shoe, lining->mu, &secondary, lining->secondary_mu, factor);
     return brake_drum_factor_shape(&shoe, (enum brake_shoes)drum->shoes, lining->mu, factor);
 }
 
@@ -148,15 +160,26 @@ bool brake_vehicle_shoe_shaped(const struct brake_vehicle *vehicle, enum brake_a
     return at->axle.brake == BRAKE_DRUM && isnan(at->drum.brake_factor);
 }
 
-double brake_vehicle_lock_friction(const struct brake_vehicle *vehicle, enum brake_axle axle)
+/* Friction from which on a leading shoe locks itself, over what it has. */
+static double room_to_lock(const struct brake_shoe *shoe, double mu)
 {
-    const struct brake_shoe shoe = shoe_of(vehicle, axle);
     double normal;
     double friction;
+    brake_shoe_moments(shoe, &normal, &friction);
+    return friction > 0.0 ? normal / friction / mu : BRAKE_INFINITY;
+}
+
+double brake_vehicle_room_to_lock(const struct brake_vehicle *vehicle, enum brake_axle axle)
+{
+    const struct brake_axle_of_vehicle *at = &vehicle->axle[axle];
+    const struct brake_shoe shoe = brake_vehicle_shoe(vehicle, axle);
+    const struct brake_shoe secondary = brake_vehicle_secondary_shoe(vehicle, axle);
     if (!brake_vehicle_shoe_shaped(vehicle, axle))
         return BRAKE_INFINITY;
-    brake_shoe_moments(&shoe, &normal, &friction);
-    return friction > 0.0 ? normal / friction : BRAKE_INFINITY;
+    const double first = room_to_lock(&shoe, at->lining.mu);
+    if (at->drum.shoes != BRAKE_DUO_SERVO)
+        return first;
+    return fmin(first, room_to_lock(&secondary, at->lining.secondary_mu));
 }
 
 double brake_vehicle_factor_power(enum brake_shoes shoes)

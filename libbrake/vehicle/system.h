@@ -58,10 +58,25 @@ struct brake_valve brake_vehicle_valve(const struct brake_vehicle *vehicle, enum
  * @param axle     front or rear
  * @param factor   [-] filled: drum.brake_factor, or from the lining; NaN when refused
  * @return         OK, E_RANGE or E_SELF_LOCK
- * @source         brake_drum_factor_shape
+ * @source         brake_drum_factor_shape, brake_drum_factor_servo
  */
 enum brake_status brake_vehicle_drum_factor(const struct brake_vehicle *vehicle,
                                             enum brake_axle axle, double *factor);
+
+/** Shoe of a drum; the primary one of a duo-servo.
+ * @param vehicle  complete
+ * @param axle     front or rear
+ * @return         geometry [m, rad]
+ */
+struct brake_shoe brake_vehicle_shoe(const struct brake_vehicle *vehicle, enum brake_axle axle);
+
+/** Secondary shoe of a duo-servo drum.
+ * @param vehicle  complete
+ * @param axle     front or rear
+ * @return         geometry [m, rad]
+ */
+struct brake_shoe brake_vehicle_secondary_shoe(const struct brake_vehicle *vehicle,
+                                               enum brake_axle axle);
 
 /** Whether the shoes of an axle are known by their geometry: only then can it be told when one
  * locks itself.
@@ -71,13 +86,13 @@ enum brake_status brake_vehicle_drum_factor(const struct brake_vehicle *vehicle,
  */
 bool brake_vehicle_shoe_shaped(const struct brake_vehicle *vehicle, enum brake_axle axle);
 
-/** Friction from which on a leading shoe of an axle locks itself.
+/** Friction from which on a leading shoe of an axle locks itself, over the friction that it has.
  * @param vehicle  complete
  * @param axle     of it
  * @return         [-]; infinite where the geometry of the shoes is not known, or none can lock
  * @source         Shigley, eq. 16-2 to 16-4: the moment of the friction is that of the pressure
  */
-double brake_vehicle_lock_friction(const struct brake_vehicle *vehicle, enum brake_axle axle);
+double brake_vehicle_room_to_lock(const struct brake_vehicle *vehicle, enum brake_axle axle);
 
 /** How a brake factor follows friction where the geometry of the shoes is not known: as a power of
  * it.

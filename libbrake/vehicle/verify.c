@@ -139,6 +139,17 @@ void work_verify_needs(struct work *w)
     need(w, LOAD_INDEX(mass, BRAKE_FULL), "");
 }
 
+static void check_ends(struct work *w, int heel, int toe)
+{
+    const double begins = *work_real(w, heel);
+    const double ends = *work_real(w, toe);
+    if (ends <= begins)
+        work_refuse(w, BRAKE_E_CONFLICT, toe,
+                    "got %s, but %s is %s; the toe lies farther from the pivot",
+                    work_words(w, toe, ends).text, work_row(w, heel)->name,
+                    work_words(w, heel, begins).text);
+}
+
 static void check_drum(struct work *w, int axle)
 {
     const struct brake_drum_lines *drum = &w->vehicle->axle[axle].drum;
@@ -154,15 +165,11 @@ static void check_drum(struct work *w, int axle)
         need(w, AXLE_INDEX(lining.heel, axle), when);
         need(w, AXLE_INDEX(lining.toe, axle), when);
     }
-    const struct brake_lining_lines *lining = &w->vehicle->axle[axle].lining;
     const struct brake_quantity *q = work_row(w, AXLE_INDEX(drum.brake_factor, axle));
     const enum brake_status status =
         brake_vehicle_drum_factor(w->vehicle, (enum brake_axle)axle, &factor);
-    if (lining->toe <= lining->heel)
-        work_refuse(w, BRAKE_E_CONFLICT, AXLE_INDEX(lining.toe, axle),
-                    "got %s, but heel is %s; the toe lies farther from the pivot",
-                    work_words(w, AXLE_INDEX(lining.toe, axle), lining->toe).text,
-                    work_words(w, AXLE_INDEX(lining.heel, axle), lining->heel).text);
+    check_ends(w, AXLE_INDEX(lining.heel, axle), AXLE_INDEX(lining.toe, axle));
+    check_ends(w, AXLE_INDEX(lining.secondary_heel, axle), AXLE_INDEX(lining.secondary_toe, axle));
     if (status == BRAKE_OK && !(factor >= q->low && factor <= q->high))
         work_refuse(w, BRAKE_E_RANGE, AXLE_INDEX(lining.mu, axle),
                     "gives these shoes a brake factor of %.4g; accepts %.4g to %.4g", factor,
@@ -346,6 +353,9 @@ static void check_unused(struct work *w)
     for (int axle = 0; axle < BRAKE_AXLES; axle++) {
         const int shape = w->vehicle->axle[axle].pads.shape;
         const int choice = AXLE_INDEX(pads.shape, axle);
+        if (w->vehicle->axle[axle].drum.shoes != BRAKE_DUO_SERVO)
+            unused_from_to(w, AXLE_INDEX(lining.secondary_heel, axle),
+                           AXLE_INDEX(lining.secondary_mu, axle), AXLE_INDEX(drum.shoes, axle));
         if (shape != BRAKE_OUTLINE)
             unused(w, AXLE_INDEX(pads.outline, axle), choice);
         if (shape != BRAKE_RECTANGLE) {

@@ -77,6 +77,9 @@ static void read_law(struct brake_gain_law *law)
     numbers((double *const[]){&shoe->drum_radius, &shoe->pivot_radius, &shoe->force_arm,
                               &shoe->heel, &shoe->toe},
             5);
+    law->secondary = *shoe;
+    numbers((double *const[]){&law->secondary.heel, &law->secondary.toe, &law->secondary_friction},
+            3);
 }
 
 static void read_curve(int points, struct brake_curve *curve)

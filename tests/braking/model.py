@@ -43,7 +43,8 @@ class Hot:
     mu: float
     power: float
     shoes: object  # None: a disc
-    shoe: tuple  # drum radius, pivot radius, force arm, heel, toe
+    shoe: tuple  # drum radius, pivot radius, force arm, heel, toe; of the secondary one heel, toe
+    # and its friction over that of the primary
     rubbing: float
     lining: float
     friction: list  # (temperature, value)
@@ -68,18 +69,24 @@ class Hot:
         """What the torque is proportional to."""
         if self.shoes is None:
             return mu**self.power
-        r, a, c, heel, toe = self.shoe
+        r, a, c, heel, toe, secondary_heel, secondary_toe, over = self.shoe
+        leading, trailing = self.drags(mu, heel, toe)
+        if self.shoes == TWO_LEADING:
+            return 2.0 * leading
+        if self.shoes == DUO_SERVO:
+            pushed = self.drags(over * mu, secondary_heel, secondary_toe)[0]
+            return leading + pushed * (c - a + leading * r) / a
+        return leading + trailing
+
+    def drags(self, mu, heel, toe):
+        """Of a leading and a trailing shoe, over the force that applies it."""
+        r, a, c = self.shoe[:3]
         friction = r * (math.cos(heel) - math.cos(toe)) - a / 2 * (
             math.sin(toe) ** 2 - math.sin(heel) ** 2
         )
         normal = a * ((toe - heel) / 2 - (math.sin(2 * toe) - math.sin(2 * heel)) / 4)
         force = mu * c * (math.cos(heel) - math.cos(toe))
-        leading, trailing = force / (normal - mu * friction), force / (normal + mu * friction)
-        if self.shoes == TWO_LEADING:
-            return 2.0 * leading
-        if self.shoes == DUO_SERVO:
-            return leading * (1.0 + (c - a + leading * r) / a)
-        return leading + trailing
+        return force / (normal - mu * friction), force / (normal + mu * friction)
 
     def ratio(self, face, speed, pressure):
         face = min(max(face, self.knots[0]), self.knots[-1])

@@ -701,7 +701,8 @@ static void what_cannot_be_worked_out_is_not_met(void **state)
     struct brake_sheet sheet;
     read_sheet(&sheet, shoe_text());
     sheet.vehicle.axle[BRAKE_REAR].lining.mu =
-        1.01 * brake_vehicle_lock_friction(&sheet.vehicle, BRAKE_REAR);
+        1.01 * sheet.vehicle.axle[BRAKE_REAR].lining.mu *
+        brake_vehicle_room_to_lock(&sheet.vehicle, BRAKE_REAR);
     for (size_t i = 0; i < sizeof ids / sizeof ids[0]; i++) {
         struct brake_judgement j;
         brake_judge(named(ids[i]), &sheet.vehicle, &j);

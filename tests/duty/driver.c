@@ -123,9 +123,10 @@ static void print_friction(const struct brake_rig *rig, int axle)
     const struct brake_shoe *shoe = &law->shoe;
     const struct brake_curve *curve = &rig->friction[axle]->temperature;
     print((double[]){law->mu, law->power, law->shaped, law->shoes, shoe->drum_radius,
-                     shoe->pivot_radius, shoe->force_arm, shoe->heel, shoe->toe, rig->rubbing[axle],
-                     rig->lining[axle], curve->points},
-          12);
+                     shoe->pivot_radius, shoe->force_arm, shoe->heel, shoe->toe,
+                     law->secondary.heel, law->secondary.toe, law->secondary_friction,
+                     rig->rubbing[axle], rig->lining[axle], curve->points},
+          15);
     for (int i = 0; i < curve->points; i++)
         print((double[]){curve->x[i], curve->y[i]}, 2);
 }

@@ -59,7 +59,7 @@ class Numbers:
 
 def read_axle(numbers):
     """Friction of an axle, and one of its brakes."""
-    mu, power, shaped, shoes, *shoe = numbers.some(9)
+    mu, power, shaped, shoes, *shoe = numbers.some(12)
     rubbing, lining, points = numbers.some(3)
     friction = [tuple(numbers.some(2)) for _ in range(int(points))]
     level = [(0.0, 1.0), (1.0, 1.0)]

@@ -631,7 +631,8 @@ static void torque_follows_friction_as_the_brake_lets_it(void **state)
     const struct brake_shoe shoe = {
         .drum_radius = 0.125, .pivot_radius = 0.1, .force_arm = 0.2, .heel = 0.3, .toe = 2.2};
     law.shaped = true;
-    law.shoe = shoe;
+    law.shoe = law.secondary = shoe;
+    law.secondary_friction = 1.0;
     for (int kind = BRAKE_LEADING_TRAILING; kind <= BRAKE_DUO_SERVO; kind++) {
         double now;
         double then;
@@ -643,6 +644,14 @@ static void torque_follows_friction_as_the_brake_lets_it(void **state)
         /* A drum that helps itself loses more than a disc. */
         assert_true(brake_gain_ratio(&law, 0.35) < 0.35 / 0.4);
     }
+    /* The secondary lining of a duo-servo keeps its own part of the friction. */
+    double now;
+    double then;
+    law.secondary.toe = 2.0;
+    law.secondary_friction = 0.8;
+    brake_drum_factor_servo(&shoe, 0.35, &law.secondary, 0.28, &now);
+    brake_drum_factor_servo(&shoe, 0.40, &law.secondary, 0.32, &then);
+    assert_near(brake_gain_ratio(&law, 0.35), now / then, ROUNDING);
     assert_nan(brake_gain_ratio(&law, 5.0));
     assert_nan(brake_gain_ratio(&law, 0.0));
     assert_nan(brake_gain_ratio(&law, BRAKE_NAN));

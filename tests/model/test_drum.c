@@ -281,6 +281,40 @@ static void the_brake_factor_of_a_shape_is_that_of_its_shoes(void **state)
     assert_near(factor, leading * (1.0 + link), ROUNDING);
 }
 
+/* Norton, Machine Design, double short-shoe brake: narrow linings act in one point, each at its own
+ * angle and with its own friction. The primary shoe, about the drum's axis: the wheel cylinder at
+ * 0.09 m and its drag at 0.14 m against the link at 0.11 m; the secondary one takes the link's
+ * force. */
+static void the_secondary_shoe_has_its_own_lining(void **state)
+{
+    (void)state;
+    const double at[] = {1.2, 1.7};
+    const double mu[] = {0.40, 0.32};
+    struct brake_shoe narrow[] = {shoe, shoe};
+    double point[2];
+    double factor;
+    for (int i = 0; i < 2; i++) {
+        narrow[i].heel = at[i] - 1e-4;
+        narrow[i].toe = at[i] + 1e-4;
+        point[i] = brake_shoe_factor_short(mu[i], shoe.force_arm, shoe.pivot_radius * sin(at[i]),
+                                           shoe.drum_radius - shoe.pivot_radius * cos(at[i]),
+                                           BRAKE_LEADING);
+    }
+    const double link = (0.09 + point[0] * 0.14) / 0.11;
+    assert_int_equal(brake_drum_factor_servo(&narrow[0], mu[0], &narrow[1], mu[1], &factor),
+                     BRAKE_OK);
+    assert_near(factor, point[0] + point[1] * link, 1e-7); /* second order in the angle */
+    /* It is the second one whose drag is multiplied. */
+    assert_int_equal(brake_drum_factor_servo(&narrow[1], mu[1], &narrow[0], mu[0], &factor),
+                     BRAKE_OK);
+    assert_near(factor, point[1] + point[0] * (0.09 + point[1] * 0.14) / 0.11, 1e-7);
+    /* Either may grab. */
+    assert_int_equal(brake_drum_factor_servo(&shoe, 0.3, &shoe, 5.0, &factor), BRAKE_E_SELF_LOCK);
+    assert_nan(factor);
+    assert_int_equal(brake_drum_factor_servo(&shoe, 5.0, &shoe, 0.3, &factor), BRAKE_E_SELF_LOCK);
+    assert_int_equal(brake_drum_factor_servo(&shoe, 0.3, &shoe, BRAKE_NAN, &factor), BRAKE_E_RANGE);
+}
+
 static const struct brake_drum rear = {
     .area = 2.4e-4, .radius = 0.14, .factor = 2.0, .efficiency = 0.95, .threshold = 0.3e6};
 
@@ -317,6 +351,7 @@ int main(void)
         cmocka_unit_test(a_shoe_out_of_range_is_refused),
         cmocka_unit_test(the_arrangement_of_the_shoes_makes_the_brake_factor),
         cmocka_unit_test(the_brake_factor_of_a_shape_is_that_of_its_shoes),
+        cmocka_unit_test(the_secondary_shoe_has_its_own_lining),
         cmocka_unit_test(drum_torque_goes_with_the_pressure_above_the_return_springs),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -381,6 +381,9 @@ def complete_drum(vehicle, axle, has, give):
     if not any(has(lining + name) for name in ("pivot_radius", "force_arm", "heel", "toe")):
         factor, power = USUAL_FACTOR[vehicle[drum + "shoes"]]
         give(drum + "brake_factor", factor * (vehicle[lining + "mu"] / 0.37) ** power)
+    elif vehicle[drum + "shoes"] == "duo_servo" and not has(drum + "brake_factor"):
+        for name in ("heel", "toe", "mu"):
+            give(lining + "secondary_" + name, vehicle[lining + name])
 
 
 def complete_control(vehicle, has, give):

@@ -115,8 +115,9 @@ def shoe_factors(mu, radius, pivot, arm, heel, toe):
     return drag / ((normal - friction) / arm), drag / ((normal + friction) / arm)
 
 
-def brake_factor(shoes, mu, radius, pivot, arm, heel, toe):
+def brake_factor(shoes, mu, radius, geometry, secondary):
     """Drag of both shoes over the force of one wheel-cylinder piston."""
+    pivot, arm, heel, toe = geometry
     leading, trailing = shoe_factors(mu, radius, pivot, arm, heel, toe)
     if shoes == "leading_trailing":
         return leading + trailing
@@ -124,7 +125,8 @@ def brake_factor(shoes, mu, radius, pivot, arm, heel, toe):
         return 2 * leading
     # Duo-servo: moments about the drum's axis of the primary shoe give the force in the link.
     link = ((arm - pivot) + leading * radius) / pivot
-    return leading + leading * link
+    begins, ends, rubs = secondary
+    return leading + shoe_factors(rubs, radius, pivot, arm, begins, ends)[0] * link
 
 
 class Brake(NamedTuple):
@@ -147,13 +149,20 @@ def shoe_of(vehicle, axle):
     return geometry if known(*geometry) else None
 
 
+def secondary_of(vehicle, axle):
+    """Heel, toe and friction of the shoe that the link of a duo-servo pushes."""
+    lining = f"{axle}.drum.lining."
+    names = ("secondary_heel", "secondary_toe", "secondary_mu")
+    return [vehicle.get(lining + name) for name in names]
+
+
 def factor_of(vehicle, axle):
     """Brake factor of a drum: as stated, else by the shape of its shoes."""
     drum, geometry = f"{axle}.drum.", shoe_of(vehicle, axle)
     if geometry is None:
         return number(vehicle.get(drum + "brake_factor"))
     mu, radius = vehicle[f"{axle}.drum.lining.mu"], vehicle[drum + "diameter"] / 2
-    return brake_factor(vehicle[drum + "shoes"], mu, radius, *geometry)
+    return brake_factor(vehicle[drum + "shoes"], mu, radius, geometry, secondary_of(vehicle, axle))
 
 
 def brake_of(vehicle, axle):
@@ -1394,12 +1403,19 @@ def lock_friction(vehicle, axle):
         return INF
     pivot, _, heel, toe = geometry
     radius = vehicle[f"{axle}.drum.diameter"] / 2
+    shoes = [(heel, toe, vehicle[f"{axle}.drum.lining.mu"])]
+    if vehicle[f"{axle}.drum.shoes"] == "duo_servo":
+        shoes.append(secondary_of(vehicle, axle))
+    return min(room_of_shoe(radius, pivot, *shoe) for shoe in shoes)
+
+
+def room_of_shoe(radius, pivot, heel, toe, mu):
     half = (toe - heel) / 2
     angle = (toe + heel) / 2 + half * NODES
     pressure = numpy.sin(angle)
     off = float(WEIGHTS @ (pressure * pivot * numpy.sin(angle)))
     on = float(WEIGHTS @ (pressure * (radius - pivot * numpy.cos(angle))))
-    return INF if on <= 0 else off / on / vehicle[f"{axle}.drum.lining.mu"]
+    return INF if on <= 0 else off / on / mu
 
 
 def most_known(values):

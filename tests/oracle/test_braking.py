@@ -54,7 +54,7 @@ def any_hot(any_of, axle):
         mu=mu,
         power=1.0 if any_of.random() < 0.7 else any_of.uniform(1.0, 2.0),
         shoes=int(any_of.integers(0, 3)) if drum else None,
-        shoe=(0.125, 0.1, 0.2, 0.3, 2.2),
+        shoe=(0.125, 0.1, 0.2, 0.3, 2.2, 0.25, 2.3, 0.9),
         rubbing=any_of.uniform(0.3, 0.45),
         lining=any_of.uniform(0.2, 0.5),
         friction=list(zip(kelvin, values)),

@@ -73,7 +73,8 @@ def test_long_shoes():
     torque = g["f"] * g["p_a"] * g["face_width"] * radius**2
     torque *= math.cos(g["theta1"]) - math.cos(g["theta2"])
     force = torque / (leading * radius)
-    total = model.brake_factor("leading_trailing", g["f"], *shape) * force * radius
+    shoes = model.brake_factor("leading_trailing", g["f"], radius, shape[1:], None)
+    total = shoes * force * radius
     expect("CV-06", a=pivot, F=force, T_lead=torque, T_trail=trailing * force * radius, T=total)
 
 

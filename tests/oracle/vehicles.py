@@ -372,6 +372,10 @@ def write_drum(out, axle):
         out.between(f"{lining}.force_arm", 1.5 * radius, 1.7 * radius, "length")
         out.between(f"{lining}.heel", math.radians(8), math.radians(30), "angle")
         out.between(f"{lining}.toe", math.radians(110), math.radians(135), "angle")
+        if shoes == "duo_servo":
+            out.maybe(0.5, f"{lining}.secondary_heel", math.radians(5), math.radians(25), "angle")
+            out.maybe(0.5, f"{lining}.secondary_toe", math.radians(110), math.radians(140), "angle")
+            out.maybe(0.5, f"{lining}.secondary_mu", 0.25, 0.38, "ratio")
     out.maybe(0.5, f"{drum}.efficiency", 0.85, 1.0, "ratio")
     out.maybe(0.5, f"{drum}.threshold", 0.0, 6e5, "pressure")
     out.maybe(0.5, f"{drum}.piston_travel", 0.0, 0.001, "length")

@@ -105,6 +105,12 @@ static void a_shoe_that_cannot_be_is_refused(void **state)
     expect_refusal(
         swapped(swapped(lined(), "mu = 0.35", "mu = 0.52"), "leading_trailing", "duo_servo"),
         BRAKE_E_RANGE, "rear.drum.lining.mu", "gives these shoes a brake factor of");
+    const char *duo = swapped(lined(), "leading_trailing", "duo_servo");
+    expect_refusal(plus(duo, "secondary_heel = 60 deg\nsecondary_toe = 50 deg\n"), BRAKE_E_CONFLICT,
+                   "rear.drum.lining.secondary_toe", "got 50 deg, but secondary_heel is 60 deg");
+    expect_refusal(plus(lined(), "secondary_mu = 0.4\n"), BRAKE_E_CONFLICT,
+                   "rear.drum.lining.secondary_mu",
+                   "is of no use, as rear.drum.shoes is leading_trailing");
 }
 
 static void lines_of_a_brake_that_is_not_there_are_refused(void **state)

@@ -137,6 +137,32 @@ static void a_drum_that_locks_by_itself_has_no_torque(void **state)
     assert_nan(brake_vehicle_torque_gain(&sheet.vehicle, BRAKE_REAR, &threshold));
 }
 
+/* The secondary lining of a duo-servo is as the primary's until it is told, and either may lock. */
+static void a_duo_servo_has_a_secondary_lining(void **state)
+{
+    (void)state;
+    struct brake_sheet alike;
+    struct brake_sheet own;
+    double factor;
+    double other;
+    const char *text = swapped(swapped(drum_text(), "brake_factor = 2\n", ""),
+                               "shoes = leading_trailing", "shoes = duo_servo");
+    read_sheet(&alike, plus(text, lining));
+    struct brake_lining_lines *at = &alike.vehicle.axle[BRAKE_REAR].lining;
+    assert_equal(at->secondary_heel, at->heel);
+    assert_equal(at->secondary_toe, at->toe);
+    assert_equal(at->secondary_mu, at->mu);
+    assert_int_equal(brake_vehicle_drum_factor(&alike.vehicle, BRAKE_REAR, &factor), BRAKE_OK);
+    const double room = brake_vehicle_room_to_lock(&alike.vehicle, BRAKE_REAR);
+    /* S_1 + S_2 link: weaker by what the second lining rubs less. */
+    read_sheet(&own, plus(plus(text, lining), "secondary_mu = 0.25\n"));
+    assert_int_equal(brake_vehicle_drum_factor(&own.vehicle, BRAKE_REAR, &other), BRAKE_OK);
+    assert_true(other < 0.8 * factor);
+    assert_near(brake_vehicle_room_to_lock(&own.vehicle, BRAKE_REAR), room, ROUNDING);
+    at->secondary_mu = 2.0 * at->mu;
+    assert_near(brake_vehicle_room_to_lock(&alike.vehicle, BRAKE_REAR), room / 2.0, ROUNDING);
+}
+
 /* At B / A by reference/method.md, section 3, and nothing below it. */
 static void a_shoe_locks_from_a_friction_on(void **state)
 {
@@ -144,16 +170,16 @@ static void a_shoe_locks_from_a_friction_on(void **state)
     struct brake_sheet sheet;
     double factor;
     read_sheet(&sheet, plus(swapped(drum_text(), "brake_factor = 2\n", ""), lining));
-    const double lock = brake_vehicle_lock_friction(&sheet.vehicle, BRAKE_REAR);
+    const double lock = 0.35 * brake_vehicle_room_to_lock(&sheet.vehicle, BRAKE_REAR);
     sheet.vehicle.axle[BRAKE_REAR].lining.mu = lock * (1.0 - 1e-12);
     assert_int_equal(brake_vehicle_drum_factor(&sheet.vehicle, BRAKE_REAR, &factor), BRAKE_OK);
     sheet.vehicle.axle[BRAKE_REAR].lining.mu = lock * (1.0 + 1e-12);
     assert_int_equal(brake_vehicle_drum_factor(&sheet.vehicle, BRAKE_REAR, &factor),
                      BRAKE_E_SELF_LOCK);
     /* A disc, and a drum of which only the factor is known, are not known to lock. */
-    assert_infinite(brake_vehicle_lock_friction(&sheet.vehicle, BRAKE_FRONT));
+    assert_infinite(brake_vehicle_room_to_lock(&sheet.vehicle, BRAKE_FRONT));
     sheet.vehicle.axle[BRAKE_REAR].drum.brake_factor = 2.5;
-    assert_infinite(brake_vehicle_lock_friction(&sheet.vehicle, BRAKE_REAR));
+    assert_infinite(brake_vehicle_room_to_lock(&sheet.vehicle, BRAKE_REAR));
 }
 
 /* ---- valves ---------------------------------------------------------------------------------- */
@@ -633,6 +659,7 @@ int main(void)
         cmocka_unit_test(a_drum_axle_gives_twice_the_torque_of_a_drum),
         cmocka_unit_test(a_drum_without_a_factor_takes_that_of_its_shoes),
         cmocka_unit_test(a_drum_that_locks_by_itself_has_no_torque),
+        cmocka_unit_test(a_duo_servo_has_a_secondary_lining),
         cmocka_unit_test(a_shoe_locks_from_a_friction_on),
         cmocka_unit_test(without_a_valve_the_rear_follows_for_ever),
         cmocka_unit_test(a_fixed_valve_has_one_knee),

@@ -61,18 +61,20 @@ extern "C" {
 
 /** How the torque of a brake follows its friction. */
 struct brake_gain_law {
-    double mu;              /**< [-] friction at which the balance's gain holds */
-    double power;           /**< [-] torque goes with mu to this power: 1 for a disc */
-    bool shaped;            /**< true: a drum whose shoes are known, power is not used */
-    enum brake_shoes shoes; /**< of that drum */
-    struct brake_shoe shoe; /**< of that drum */
+    double mu;                   /**< [-] friction at which the balance's gain holds */
+    double power;                /**< [-] torque goes with mu to this power: 1 for a disc */
+    bool shaped;                 /**< true: a drum whose shoes are known, power is not used */
+    enum brake_shoes shoes;      /**< of that drum */
+    struct brake_shoe shoe;      /**< of that drum; the primary one of a duo-servo */
+    struct brake_shoe secondary; /**< of a duo-servo */
+    double secondary_friction;   /**< [-] over that of the primary */
 };
 
 /** Torque at a friction over torque at the friction of the law.
  * @param law  of the brake
  * @param mu   [-] friction, above 0
  * @return     [-]; NaN when a shoe locks by itself at this friction
- * @source     brake_disc_torque; brake_drum_factor_shape
+ * @source     brake_disc_torque; brake_drum_factor_shape; brake_drum_factor_servo
  */
 double brake_gain_ratio(const struct brake_gain_law *law, double mu);
 

@@ -86,7 +86,7 @@ double brake_shoe_pressure(const struct brake_shoe *shoe, double mu, enum brake_
 /** Brake factor of a drum from its shoe factors.
  *
  *   leading-trailing C* = S_l + S_t;  two-leading C* = 2 S_l;
- *   duo-servo C* = S_l (1 + F_x/F), link force F_x/F = (h_a + S_l r) / h_l
+ *   duo-servo C* = S_l (1 + F_x/F), link force F_x/F = (h_a + S_l r) / h_l, both shoes alike
  * @param shoes     arrangement
  * @param leading   [-] factor of a leading shoe
  * @param trailing  [-] factor of a trailing shoe
@@ -118,6 +118,24 @@ double brake_drum_link(double leading, double drum_radius, double arm_force, dou
  */
 enum brake_status brake_drum_factor_shape(const struct brake_shoe *shoe, enum brake_shoes shoes,
                                           double mu, double *factor);
+
+/** Brake factor of a duo-servo drum from the geometry of its two shoes. The wheel cylinder works
+ * the primary shoe, whose pivot is the link; the link works the secondary one, whose pivot is the
+ * anchor.
+ *
+ *   C* = S_1 + S_2 F_x/F
+ * @param primary       geometry [m, rad], angles from the link
+ * @param mu            [-] its lining friction
+ * @param secondary     geometry [m, rad], angles from the anchor; same drum
+ * @param mu_secondary  [-] its lining friction
+ * @param factor        [-] filled: C*; NaN when refused
+ * @return              OK, E_RANGE or E_SELF_LOCK
+ * @source              brake_shoe_factor and brake_drum_link; the link is taken at the pivot
+ *                      radius, the wheel cylinder at force_arm - pivot_radius of the primary
+ */
+enum brake_status brake_drum_factor_servo(const struct brake_shoe *primary, double mu,
+                                          const struct brake_shoe *secondary, double mu_secondary,
+                                          double *factor);
 
 /** One drum brake. */
 struct brake_drum {

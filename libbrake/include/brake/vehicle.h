@@ -190,6 +190,7 @@ struct brake_lining_lines {
     double mu;
     double pivot_radius, force_arm;
     double heel, toe;
+    double secondary_heel, secondary_toe, secondary_mu;
     double thickness;
     struct brake_points friction;
     double fade;
