@@ -2,7 +2,7 @@
 
 #include <stdlib.h>
 
-static int read_log(const char *path, const char *columns, struct brake_log *log)
+int drive_read(const char *path, const char *columns, struct brake_log *log)
 {
     struct brake_error error;
     FILE *stream;
@@ -18,7 +18,7 @@ int drive_take(const struct drive_options *o, const struct brake_sheet *sheet,
                struct brake_log *log, struct brake_drive *drive)
 {
     struct brake_error error;
-    int status = read_log(o->log, o->columns, log);
+    int status = drive_read(o->log, o->columns, log);
     if (status != 0)
         return status;
     const enum brake_status measured = brake_log_measure(log, &o->nominal, &o->day, drive, &error);
@@ -37,7 +37,7 @@ static int learn_from(const char *path, struct brake_sheet *sheet)
     static struct brake_drive drive; /* it is large */
     struct brake_error error;
     struct brake_log log;
-    int status = read_log(path, NULL, &log);
+    int status = drive_read(path, NULL, &log);
     if (status != 0)
         return status;
     if (brake_log_measure(&log, &round_speeds, &brake_drive_usual_day, &drive, &error) != BRAKE_OK)

@@ -12,6 +12,10 @@ struct drive_options {
     enum brake_load load; /* as it was driven */
 };
 
+/* Reads a log. Returns 0, the log then to be freed by brake_log_free, or the exit status, in
+ * words. */
+int drive_read(const char *path, const char *columns, struct brake_log *log);
+
 /* Reads a log, measures its stops and holds them against the prediction. Refuses in words a log
  * that cannot be read, is too coarse or holds no stop. Returns 0, the log then to be freed by
  * brake_log_free, or the exit status. */

@@ -3,6 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "cooldown.h"
 #include "progress.h"
 #include "verbs.h"
 #include "vehicle/text.h"
@@ -167,8 +168,12 @@ static const struct words_option options[] = {
     {"--descent", "GRADE,LENGTH,SPEED[,ENGINE]", take_kind, 0,
      "8%,6km,50km/h; the share that the engine holds: 30%"},
     {"--cycle", "DRIVE.csv", take_kind, 0, "a drive in time: time [s],speed [km/h],grade [%]"},
+    {"--cooldown", "LOG.csv", take_kind, 0,
+     "what a log of the brakes as they cool tells of heat.cooling: time [s],speed [km/h],"
+     "front_temperature [degC], or rear_temperature, or both; brakes off; heat.ambient the air of "
+     "that day"},
     {"--columns", "NAME=UNIT,...", words_take_text, offsetof(struct options, columns),
-     "units that the heads of the drive do not give: time=s,speed=mph"},
+     "units that the heads of the table do not give: time=s,speed=mph"},
     {"--cool", "TIME[,SPEED]", words_take_text, offsetof(struct options, cool),
      "afterwards (30min standing; nothing after a stop)"},
     {"--load", "empty|full", words_take_load, offsetof(struct options, load), "load case (full)"},
@@ -178,6 +183,11 @@ static const struct words_option options[] = {
     {"--csv", "", NULL, offsetof(struct options, csv), "the history, a row a moment"},
     {NULL, "FILE", words_take_file, offsetof(struct options, file), words_help_file}};
 
+static bool measured(const struct options *o)
+{
+    return strcmp(o->kind, "--cooldown") == 0;
+}
+
 static int take_words(char **words, struct options *o)
 {
     const int status = words_take(words, options, o);
@@ -186,9 +196,11 @@ static int take_words(char **words, struct options *o)
     if (o->file == NULL)
         return command_misused("heat wants a vehicle file");
     if (o->kind == NULL)
-        return command_misused("heat wants --stop, --snubs, --descent or --cycle");
-    if (o->columns != NULL && strcmp(o->kind, "--cycle") != 0)
-        return command_misused("--columns is for --cycle CSV, which is not there");
+        return command_misused("heat wants --stop, --snubs, --descent, --cycle or --cooldown");
+    if (o->columns != NULL && strcmp(o->kind, "--cycle") != 0 && !measured(o))
+        return command_misused("--columns is for the table of --cycle or --cooldown");
+    if (measured(o) && (o->cool != NULL || o->csv))
+        return command_misused("--cooldown goes without --cool and --csv");
     if (o->json && o->csv)
         return command_misused("one of --json and --csv");
     return 0;
@@ -268,6 +280,9 @@ static int run_heat(char **words)
     int status = take_words(words, &o);
     if (status == 0)
         status = command_read(o.file, &o.set, &o.units, &sheet);
+    if (status == 0 && measured(&o))
+        return cooldown_run(&(struct cooldown_options){o.file, o.duty, o.columns, o.units, o.json},
+                            &sheet);
     if (status == 0)
         status = take_duty(&o, &sheet.vehicle, &duty, &drive);
     if (status == 0)
@@ -278,12 +293,13 @@ static int run_heat(char **words)
 
 const struct words_verb verb_heat = {
     "heat",
-    "--stop|--snubs|--descent|--cycle VALUE",
+    "--stop|--snubs|--descent|--cycle|--cooldown VALUE",
     "how hot the brakes get: fade, boiling",
     "Runs the brakes through one duty, a stop, a string of snubs, a descent or a drive in time, "
     "friction following temperature: how hot faces, rotors, pads and fluid get, how far the fluid "
     "stays below its wet boiling point, how pedal force rises by fade.",
-    "0 what the driver asks for is held and the fluid does not boil; 1 not so; 3 a line that heat "
-    "needs is left out, or it could not be said.",
+    "0 what the driver asks for is held and the fluid does not boil, or a log of a cool-down "
+    "tells; "
+    "1 not so; 3 a line that heat needs is left out, or it could not be said.",
     options,
     run_heat};

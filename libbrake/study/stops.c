@@ -29,6 +29,12 @@ static const double SHORT_GAP = 0.25;  /* [s] less is no gap */
 static const double COARSE = 0.20;     /* [-] half width over deceleration */
 static const double SIGMAS = 5.0;      /* more is no noise */
 
+bool brake_foot_on(const struct brake_log_row *row)
+{
+    return row->value[BRAKE_LOG_PEDAL_FORCE] >= PEDAL_ON ||
+           row->value[BRAKE_LOG_PRESSURE] >= PRESSURE_ON;
+}
+
 enum { SAMPLE = 1001 /* numbers that a median is taken of */ };
 
 struct search {

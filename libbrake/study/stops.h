@@ -22,6 +22,12 @@ enum brake_status brake_drive_measure(const struct brake_log_row *row, long rows
  */
 bool brake_drive_counts(const struct brake_drive_stop *stop);
 
+/** Whether the foot is on the brake.
+ * @param row  of a log
+ * @return     true when its pedal force or pressure says so
+ */
+bool brake_foot_on(const struct brake_log_row *row);
+
 /** Number that 95 of 100 stay below, of Student's t.
  * @param freedom  degrees of it, 1 and up
  * @return         [-]; NaN below 1

@@ -2,6 +2,7 @@
 import functools
 import itertools
 import json
+import math
 import pathlib
 import tempfile
 
@@ -13,6 +14,11 @@ VEHICLES = plain.ROOT / "tests" / "vehicles"
 HERON, BEFORE = (str(EXAMPLES / name) for name in ("heron.ini", "heron-before.ini"))
 ALL = [str(path) for path in (*sorted(EXAMPLES.glob("*.ini")), *sorted(VEHICLES.glob("*.ini")))]
 PAIRS = [(path.replace("-after.", "-before."), path) for path in ALL if path.endswith("-after.ini")]
+
+
+# Answers of one verb that have another form: the list that tells them apart.
+FORMS = {("compare", "kits"): "compare-kits", ("heat", "axles"): "heat-cooldown"}
+LISTS = {key for _, key in FORMS}
 
 
 def _logs(folder):
@@ -44,7 +50,19 @@ def _driven(folder):
     return str(path)
 
 
-def _asked(logs, driven):
+def _cooled(folder):
+    """A log of both axles as they cool, with a column more."""
+    head = "time [s],speed [km/h],front_temperature [degC],rear_temperature [degC],lap"
+    rows = (
+        f"{t},80,{18 + 400 * math.exp(-t / 400):.2f},{18 + 200 * math.exp(-t / 900):.2f},1"
+        for t in range(0, 900, 5)
+    )
+    path = pathlib.Path(folder) / "cooled.csv"
+    path.write_text("\n".join([head, *rows]) + "\n")
+    return str(path)
+
+
+def _asked(logs, driven, cooled):
     """Words of the command, the verb first."""
     drive = str(EXAMPLES / "heron-drive.csv")
     for path in ALL:
@@ -60,6 +78,7 @@ def _asked(logs, driven):
                  ["--descent", "8%,6km,50km/h"],
                  ["--descent", "12%,20km,80km/h", "--load", "full"]):  # fmt: skip
         yield ["heat", HERON, *duty]
+    yield ["heat", HERON, "--cooldown", cooled, "--set", "heat.ambient=18degC"]
     for path in (HERON, BEFORE, *(after for _, after in PAIRS)):
         yield ["spread", path, "--samples", "1024"]
     for before, after in (
@@ -137,14 +156,14 @@ def _sizes():
 
 @functools.cache
 def answers():
-    """(words, answer) of each verb, of compare by its two forms. A vehicle that a verb cannot be
+    """(words, answer) of each verb, of compare and heat by their two forms. A vehicle that a verb cannot be
     asked of gives none."""
     found = {}
     with tempfile.TemporaryDirectory() as folder:
-        for verb, *words in _asked(_logs(folder), _driven(folder)):
+        for verb, *words in _asked(_logs(folder), _driven(folder), _cooled(folder)):
             done = plain.run(verb, *words, "--json")
             if done.stdout:
                 answer = json.loads(done.stdout, parse_constant=plain.refuse_constant)
-                form = "compare-kits" if "kits" in answer else verb
+                form = FORMS.get((verb, next((key for key in answer if key in LISTS), "")), verb)
                 found.setdefault(form, []).append((words, answer))
     return found

@@ -7,6 +7,7 @@
 
 #include "brake/assessment.h"
 #include "brake/compare.h"
+#include "brake/cooldown.h"
 #include "brake/document.h"
 #include "brake/duty.h"
 #include "brake/log.h"
@@ -151,6 +152,20 @@ void brake_answer_heat(struct brake_document *document, const struct brake_duty_
  * @param report    the duty
  */
 void brake_answer_history(struct brake_document *document, const struct brake_duty_report *report);
+
+/** A cool-down that was measured. */
+struct brake_cooldown_report {
+    const struct brake_sheet *sheet;
+    const struct brake_log *log;
+    const struct brake_cooldown *cooldown;
+};
+
+/** What factor on the cooling by air a cool-down tells, how surely, and the line to write.
+ * @param document  filled
+ * @param report    the cool-down
+ */
+void brake_answer_cooldown(struct brake_document *document,
+                           const struct brake_cooldown_report *report);
 
 /** A drive that was held against the prediction. */
 struct brake_drive_report {

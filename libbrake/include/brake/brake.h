@@ -21,6 +21,7 @@
 #include "brake/compare.h"
 #include "brake/constants.h"
 #include "brake/convection.h"
+#include "brake/cooldown.h"
 #include "brake/criteria.h"
 #include "brake/disc.h"
 #include "brake/document.h"
