@@ -42,7 +42,7 @@ static double mean_distance(double ratio)
 {
     double sum = 1.0;
     double term = 1.0;
-    for (double n = 0.0; term > 1e-17; n += 1.0) {
+    for (int n = 0; term > 1e-17; n++) {
         term *= (n - 0.5) * (n - 0.5) / ((n + 1.0) * (n + 2.0)) * ratio * ratio;
         sum += term;
     }

@@ -242,7 +242,7 @@ static double half_of(const struct brake_pair_fit *fit, int spans)
 
 /* A start near enough: the power that brings a factor of 0.65 to the first temperature, from a
  * trial that takes heat as proportional to it. */
-static bool begin(const struct cooling *c, struct brake_pair_fit *fit)
+static bool guess(const struct cooling *c, struct brake_pair_fit *fit)
 {
     double trial[SPANS];
     *fit = (struct brake_pair_fit){
@@ -257,7 +257,7 @@ static bool begin(const struct cooling *c, struct brake_pair_fit *fit)
 static bool fit_one(struct cooling *c, double heated, struct brake_pair_fit *fit)
 {
     c->heated = heated;
-    return begin(c, fit) && brake_pair_fit(cool_down, c, c->measured, c->spans, fit);
+    return guess(c, fit) && brake_pair_fit(cool_down, c, c->measured, c->spans, fit);
 }
 
 /* By how much ln c moves when the air was warmer than stated. */

@@ -82,11 +82,12 @@ static bool move(struct fitting *f, struct brake_pair_fit *fit, const double ste
 {
     double left[BRAKE_PAIR_POINTS];
     double part = 1.0;
-    for (int i = 0; i < HALVES; i++, part *= 0.5) {
+    for (int i = 0; i < HALVES; i++) {
         const double pair[2] = {
             bounded(fit->pair[0] + part * bounded(step[0], -1.0, 1.0), fit->least, fit->most),
             fit->pair[1] + part * bounded(step[1], -1.0, 1.0)};
         const double squares = leave(f, pair, left);
+        part *= 0.5;
         if (!(squares < fit->squares))
             continue;
         fit->pair[0] = pair[0];

@@ -1079,7 +1079,7 @@ static const struct brake_quantity heat_rows[] = {
      .typical = 0.25,
      .meaning = "Cooling of rotors and drums by air over that of the same in the open.",
      .means = BRAKE_BY_GAUGE,
-     .measure = "Logged temperatures of a cool-down at speed; 1 in the open.",
+     .measure = "Logged temperatures of a cool-down at speed (heat --cooldown); 1 in the open.",
      .why = "vented in a shield 0.5 to 0.6, open wheel without one 0.8 to 0.95; common practice, no source"},
     {LINE(heat, pad_conduction), .kind = BRAKE_REAL, .danger = BRAKE_TOO_LOW,
      .dimension = BRAKE_RATIO, .unit = "", .low = 0.1, .high = 20.0, USUAL(1.0, 0.5, 2.0),

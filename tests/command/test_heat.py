@@ -292,7 +292,7 @@ def test_a_drive_as_a_spreadsheet_saves_it_is_taken(tmp_path):
 @pytest.mark.parametrize(
     ("options", "message"),
     [
-        ((), "--stop, --snubs, --descent or --cycle"),
+        ((), "--stop, --snubs, --descent, --cycle or --cooldown"),
         (("--stop",), "number is wanted"),
         (("--stop", "100"), "has no unit"),
         (("--stop", "100kg"), "a speed is wanted"),
@@ -313,7 +313,7 @@ def test_a_drive_as_a_spreadsheet_saves_it_is_taken(tmp_path):
         (("--stop", "100km/h", "--descent", "8%,6km,50km/h"), "one duty at a time"),
         (("--stop", "100km/h", "--load", "half"), "empty, full"),
         (("--stop", "100km/h", "--cool", "-1s"), "0 s to 24 h"),
-        (("--stop", "100km/h", "--columns", "time=s"), "--columns is for --cycle"),
+        (("--stop", "100km/h", "--columns", "time=s"), "--columns is for the table of --cycle"),
         (("--stop", "100km/h", "--json", "--csv"), "one of"),
         (("--stop", "100km/h", "--fast"), "unknown option"),
         (("--stop", "100km/h", "other.ini"), "one file at a time"),

@@ -16,11 +16,6 @@ ALL = [str(path) for path in (*sorted(EXAMPLES.glob("*.ini")), *sorted(VEHICLES.
 PAIRS = [(path.replace("-after.", "-before."), path) for path in ALL if path.endswith("-after.ini")]
 
 
-# Answers of one verb that have another form: the list that tells them apart.
-FORMS = {("compare", "kits"): "compare-kits", ("heat", "axles"): "heat-cooldown"}
-LISTS = {key for _, key in FORMS}
-
-
 def _logs(folder):
     """Logs of drives: one with a lock, a gap and a column more; one without a pedal."""
     table = drives.rows([drives.Stop(22, 5.5), drives.Stop(22, 5), drives.Stop(20, 5)], 10, 0.05)
@@ -154,16 +149,23 @@ def _sizes():
         ]
 
 
+def _form(verb, answer):
+    """Verb, and what tells its second form apart."""
+    if verb == "compare" and "kits" in answer:
+        return "compare-kits"
+    return "heat-cooldown" if verb == "heat" and "axles" in answer else verb
+
+
 @functools.cache
 def answers():
-    """(words, answer) of each verb, of compare and heat by their two forms. A vehicle that a verb cannot be
-    asked of gives none."""
+    """(words, answer) of each verb, of compare and heat by their two forms. A vehicle that a verb
+    cannot be asked of gives none."""
     found = {}
     with tempfile.TemporaryDirectory() as folder:
-        for verb, *words in _asked(_logs(folder), _driven(folder), _cooled(folder)):
+        asked = _asked(_logs(folder), _driven(folder), _cooled(folder))
+        for verb, *words in asked:
             done = plain.run(verb, *words, "--json")
             if done.stdout:
                 answer = json.loads(done.stdout, parse_constant=plain.refuse_constant)
-                form = FORMS.get((verb, next((key for key in answer if key in LISTS), "")), verb)
-                found.setdefault(form, []).append((words, answer))
+                found.setdefault(_form(verb, answer), []).append((words, answer))
     return found

@@ -27,7 +27,8 @@ static bool newton(const void *context, const double pair[2], double *y)
 
 static bool nothing(const void *context, const double pair[2], double *y)
 {
-    (void)context, (void)pair, (void)y;
+    (void)context, (void)pair;
+    y[0] = BRAKE_NAN;
     return false;
 }
 
@@ -36,7 +37,7 @@ static double noise(unsigned *seed)
 {
     double sum = -6.0;
     for (int i = 0; i < 12; i++) {
-        *seed = *seed * 1664525u + 1013904223u;
+        *seed = *seed * 1664525U + 1013904223U;
         sum += (*seed >> 8) / 16777216.0;
     }
     return sum;
