@@ -5,6 +5,7 @@
 #include "brake/warnings.h"
 #include "parts.h"
 #include "criteria/judge.h"
+#include "criteria/meanings.h"
 #include "criteria/scope.h"
 
 static const char YARDSTICK[] = "Yardstick";
@@ -220,12 +221,15 @@ int brake_part_order(const struct brake_assessment *a, int order[BRAKE_CRITERIA]
 
 /* What a row is called, where it stands, and what it is worth. */
 static const char *mark_of(struct brake_document *d, const struct brake_criterion *c,
-                           enum brake_scope scope)
+                           const struct brake_judgement *j)
 {
-    return scope == BRAKE_HAZARD
-               ? brake_document_words(d, "%s, %s", c->id, c->clause)
-               : brake_document_words(d, "%s, %s; %s; read: %s", c->id, c->clause,
-                                      brake_scope_word(scope), brake_read_word(c->read));
+    const char *severity = brake_severity_word(c, j);
+    if (j->scope == BRAKE_HAZARD)
+        return brake_document_words(d, "%s, %s", c->id, c->clause);
+    return brake_document_words(d, "%s, %s; %s; read: %s%s%s", c->id, c->clause,
+                                brake_scope_word(j->scope), brake_read_word(c->read),
+                                severity != NULL ? "; the text calls it " : "",
+                                severity != NULL ? severity : "");
 }
 
 static void criterion_row(struct brake_document *d, const struct brake_assessment *a, int criterion)
@@ -246,7 +250,7 @@ static void criterion_row(struct brake_document *d, const struct brake_assessmen
                brake_cell_text(said ? brake_document_words(d, "%s, %s", c->title, state_of(d, j))
                                     : c->title),
                brake_cell_text(j->reason),
-               brake_cell_text(mark_of(d, c, j->scope)),
+               brake_cell_text(mark_of(d, c, j)),
                value_of(a, criterion),
                limit_of(a, criterion),
                said ? value_of(a, criterion) : nothing,
@@ -270,6 +274,7 @@ static void criterion_row(struct brake_document *d, const struct brake_assessmen
                brake_cell_text(known ? brake_failure_words(j->failure) : NULL),
                brake_cell_text(brake_read_word(c->read)),
                brake_cell_text(c->text),
+               brake_cell_text(brake_severity_word(c, j)),
                brake_cell_text("check against the current text")});
 }
 
@@ -306,6 +311,7 @@ void brake_part_criteria(struct brake_document *d, const struct brake_assessment
                                                  {"state", NULL, BRAKE_COLUMN},
                                                  {"read", NULL, BRAKE_COLUMN},
                                                  {"read_in", NULL, BRAKE_COLUMN},
+                                                 {"severity", NULL, BRAKE_COLUMN},
                                                  {"mark", NULL, BRAKE_COLUMN}};
     enum { REQUIREMENT = 5 };
     int order[BRAKE_CRITERIA];

@@ -148,7 +148,7 @@ static const char *force_of(struct brake_document *d, const struct brake_criteri
 {
     if (parks(c->measure))
         return c->force > 0.0 ? brake_document_words(d, "%.0f N by hand, %.0f N by foot", c->force,
-                                                     c->force + 100.0)
+                                                     brake_criterion_foot(c))
                               : "parking.force";
     return c->force > 0.0 ? brake_document_words(d, "%.0f N on the pedal", c->force)
                           : "driver.pedal_force_most";
@@ -186,7 +186,9 @@ static const char *binds_whom(const struct brake_criterion *c)
         [BRAKE_ROLE_HAZARD] = "judged on every vehicle, whatever binds it",
         [BRAKE_ROLE_IN_USE] = "binds vehicles in use where it has force",
         [BRAKE_ROLE_BUILT] = "what vehicles are built to: a yardstick, not counted",
-        [BRAKE_ROLE_PART] = "has force in a part of its country only: a yardstick, not counted"};
+        [BRAKE_ROLE_PART] =
+            "has force in a part of its country, or over a part of its vehicles: a yardstick, "
+            "not counted"};
     return c->screen ? "for comparison: the text lets another test decide"
                      : roles[brake_book_of(c)->role];
 }

@@ -4,6 +4,7 @@
 
 #include "brake/paper.h"
 #include "brake/version.h"
+#include "criteria/meanings.h"
 #include "criteria/scope.h"
 #include "file/carried.h"
 #include "parts.h"
@@ -96,8 +97,10 @@ static void short_row(struct brake_document *d, const struct brake_assessment *a
     const struct brake_criterion *c = brake_criterion_at(criterion);
     const struct brake_judgement *j = &a->judgement[criterion];
     const struct brake_conformance *conformance = &a->conformance.of[criterion];
-    const char *clause =
-        brake_document_words(d, "%s; read: %s", c->clause, brake_read_word(c->read));
+    const char *severity = brake_severity_word(c, j);
+    const char *clause = brake_document_words(
+        d, "%s; read: %s%s%s", c->clause, brake_read_word(c->read),
+        severity != NULL ? "; the text calls it " : "", severity != NULL ? severity : "");
     const char *met = conformance->samples > 0 ? brake_part_met(d, conformance) : j->reason;
     brake_document_row(d,
                        (const struct brake_cell[]){
@@ -116,7 +119,8 @@ static void in_short(struct brake_document *d, const struct brake_assessment *a)
         const char *caption;
     } group[] = {{BRAKE_BINDS, true, "What binds it."},
                  {BRAKE_HAZARD, true, "Hazards, whatever binds it."},
-                 {BRAKE_YARDSTICK, false, "What it was built to, where that is not met for sure."}};
+                 {BRAKE_YARDSTICK, false,
+                  "What it was built to, or what may bind it, where that is not met for sure."}};
     static const struct brake_column column[] = {{NULL, "requirement in short", BRAKE_COLUMN},
                                                  {NULL, "", BRAKE_DETAIL},
                                                  {NULL, "verdict", BRAKE_COLUMN},

@@ -164,7 +164,7 @@ static const struct words_option options[] = {
      "the hardest stop, 100km/h, or one at a pedal force, 100km/h,300N"},
     {"--snubs", "COUNT,FROM,TO,INTERVAL,DECELERATION", take_kind, 0,
      "a string of them, 15,120km/h,60km/h,45s,3m/s2, or a published sequence: us.135.fade, "
-     "un.13h.fade, un.13.fade"},
+     "un.13h.fade, un.13.fade, au.sa.fade"},
     {"--descent", "GRADE,LENGTH,SPEED[,ENGINE]", take_kind, 0,
      "8%,6km,50km/h; the share that the engine holds: 30%"},
     {"--cycle", "DRIVE.csv", take_kind, 0, "a drive in time: time [s],speed [km/h],grade [%]"},

@@ -26,7 +26,7 @@ const char *brake_failure_words(enum brake_failure failure)
 /* Whether the rated mass decides if it applies, or is what the vehicle is loaded to. */
 static bool by_rated_mass(const struct brake_criterion *c)
 {
-    return (c->applies & (BRAKE_TO_LIGHT | BRAKE_TO_10000_LB)) != 0 ||
+    return (c->applies & (BRAKE_TO_LIGHT | BRAKE_TO_10000_LB | BRAKE_TO_4500_KG)) != 0 ||
            (c->load & BRAKE_AT_RATED) != 0;
 }
 
@@ -39,6 +39,23 @@ static struct lack lacks(const struct brake_criterion *c, const struct brake_veh
     if (measure->hot != NULL)
         return (struct lack){"the fade procedure was not run", NULL};
     return measure->lacks != NULL ? measure->lacks(c, v) : (struct lack){NULL, NULL};
+}
+
+/* ---- how bad it is -------------------------------------------------------------------------- */
+
+double brake_criterion_foot(const struct brake_criterion *criterion)
+{
+    return criterion->foot > 0.0 ? criterion->foot : criterion->force + 100.0;
+}
+
+/* Of a graded text: under half of what it asks for; of side differences, half of the other wheel
+ * where wheels steer. 2014/45/EU, Annex I, 1.2.1 to 1.4.2; DVSA MOT manual, the same numbers. */
+static bool dangerous(const struct brake_criterion *c, const struct brake_vehicle *v,
+                      const struct brake_judgement *j)
+{
+    if (c->measure == BRAKE_SIDE_DIFFERENCE)
+        return c->graded && v->axle[BRAKE_FRONT].axle.side_difference > 0.5;
+    return c->graded && j->value < 0.5 * j->limit;
 }
 
 /* ---- judging -------------------------------------------------------------------------------- */
@@ -96,6 +113,7 @@ static struct brake_judgement judge(const struct brake_criterion *criterion, uns
                     judge_state(criterion, s, (enum brake_load)load, criterion->failure[i], &j);
             }
         }
+        j.dangerous = dangerous(criterion, vehicle, &j);
         if (criterion->measure == BRAKE_REAR_FIRST && isinf(j.value))
             j.reason = "the rear never takes the lead";
     }
@@ -140,7 +158,9 @@ void brake_judge_hot(const struct brake_criterion *criterion, const struct brake
 {
     struct brake_judgement *j = judgement;
     *j = unknown;
-    j->load = (criterion->load & BRAKE_AT_RATED) != 0 ? BRAKE_RATED : BRAKE_FULL;
+    j->load = (criterion->load & BRAKE_AT_RATED) != 0   ? BRAKE_RATED
+              : (criterion->load & BRAKE_AT_LIGHT) != 0 ? BRAKE_LIGHT
+                                                        : BRAKE_FULL;
     j->scope =
         brake_criterion_scope(criterion, vehicle, brake_book_of(criterion)->rules, &j->reason);
     if (j->reason == NULL && by_rated_mass(criterion) && isnan(vehicle->general.rated_mass))

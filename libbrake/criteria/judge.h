@@ -40,6 +40,12 @@ double brake_measure_margin_off(enum brake_measure measure, double margin, doubl
  */
 double brake_test_speed(double speed, double top_speed);
 
+/** Force that a criterion allows a parking pedal.
+ * @param criterion  of a parking brake, with a force by hand
+ * @return           [N]
+ */
+double brake_criterion_foot(const struct brake_criterion *criterion);
+
 /** What a measure is measured in.
  * @param measure  of a criterion
  * @return         its dimension

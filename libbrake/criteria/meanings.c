@@ -15,6 +15,14 @@ const char *brake_verdict_meaning(enum brake_verdict verdict)
     return meanings[verdict];
 }
 
+const char *brake_severity_word(const struct brake_criterion *criterion,
+                                const struct brake_judgement *judgement)
+{
+    if (!criterion->graded || judgement->verdict != BRAKE_FALLS_SHORT)
+        return NULL;
+    return judgement->dangerous ? "dangerous" : "major";
+}
+
 const char *brake_applies_words(int bit)
 {
     static const char *const words[] = {
@@ -33,6 +41,13 @@ const char *brake_applies_words(int bit)
         "drums whose shoes are known by their geometry",
         "commercial vehicles",
         "vehicles with a secondary brake of its own",
+        "a rated mass above 3,500 kg",
+        "a rated mass up to 4,500 kg",
+        "classes 3 and 4 of the DVSA: no goods vehicles above 3,000 kg",
+        "class 7 of the DVSA: goods vehicles of 3,000 to 3,500 kg",
+        "vehicles with a valve before the rear brakes",
+        "vehicles with a circuit to each axle",
+        "vehicles with a trailer without brakes",
     };
     return bit < (int)(sizeof words / sizeof words[0]) ? words[bit] : NULL;
 }

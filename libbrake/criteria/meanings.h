@@ -14,4 +14,12 @@ const char *brake_verdict_meaning(enum brake_verdict verdict);
  * by their number, NULL past the last. */
 const char *brake_applies_words(int bit);
 
+/** What a graded text calls a vehicle that falls short of it.
+ * @param criterion  the requirement
+ * @param judgement  by it
+ * @return           "major" or "dangerous"; NULL: it does not fall short, or the text has no words
+ */
+const char *brake_severity_word(const struct brake_criterion *criterion,
+                                const struct brake_judgement *judgement);
+
 #endif

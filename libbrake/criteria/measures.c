@@ -102,7 +102,7 @@ static double distance_of(const struct brake_criterion *c, const struct brake_ve
 /* Torque at the force that the test allows; the control is taken as linear. */
 static double parking_torque(const struct brake_criterion *c, const struct brake_vehicle *v)
 {
-    const double most = c->force + (v->parking.control == BRAKE_FOOT ? 100.0 : 0.0);
+    const double most = v->parking.control == BRAKE_FOOT ? brake_criterion_foot(c) : c->force;
     const double share = c->force > 0.0 ? fmin(1.0, most / v->parking.force) : 1.0;
     return v->parking.torque * share;
 }
@@ -121,31 +121,70 @@ static double stop_distance(const struct brake_criterion *c, struct states *s, e
     return distance_of(c, s->vehicle, stop_deceleration(c, s, load, failure));
 }
 
+/* NSW Brake assessment manual (2013), p. 15: V0^2 / (2 S), S from the first movement of the
+ * pedal. */
+static double stop_average(const struct brake_criterion *c, struct states *s, enum brake_load load,
+                           enum brake_failure failure)
+{
+    const double speed = test_speed(c, s->vehicle);
+    return speed * speed / (2.0 * stop_distance(c, s, load, failure));
+}
+
 static double stop_ratio(const struct brake_criterion *c, struct states *s, enum brake_load load,
                          enum brake_failure failure)
 {
     return stop_deceleration(c, s, load, failure) / BRAKE_GRAVITY;
 }
 
-/* Standing on the rollers: no load moves, no wheel gains speed. A vehicle whose centre drive holds
- * both axles cannot be tested there; it is on the road. */
-static double roller_ratio(const struct brake_criterion *c, struct states *s, enum brake_load load,
-                           enum brake_failure failure)
+/* Forces of the axles standing on the rollers, and the most that the rollers hold: no load moves,
+ * no wheel gains speed. */
+struct on_rollers {
+    double force[BRAKE_AXLES];
+    double most[BRAKE_AXLES];
+};
+
+static struct on_rollers on_rollers(const struct brake_criterion *c, struct states *s,
+                                    enum brake_load load, enum brake_failure failure)
 {
     const struct brake_system *system = system_of(s, load, failure);
     const struct brake_balance *b = &system->balance;
     const double pressure = brake_system_pressure(system, pedal_force(c, s->vehicle));
     const double rear = b->body.mass * b->body.behind / b->wheelbase;
     const double mass[BRAKE_AXLES] = {b->body.mass - rear, rear};
+    struct on_rollers r;
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        r.force[i] = brake_axle_torque(b, (enum brake_axle)i, pressure) / b->axle[i].radius;
+        r.most[i] = BRAKE_ROLLER_ADHESION * b->axle[i].wheels * mass[i] * BRAKE_GRAVITY;
+    }
+    return r;
+}
+
+/* A vehicle whose centre drive holds both axles cannot be tested there; it is on the road. */
+static double roller_ratio(const struct brake_criterion *c, struct states *s, enum brake_load load,
+                           enum brake_failure failure)
+{
+    const struct brake_balance *b = &system_of(s, load, failure)->balance;
+    const struct on_rollers r = on_rollers(c, s, load, failure);
     double held = 0.0;
     if (b->locked)
         return stop_ratio(c, s, load, failure);
-    for (int i = 0; i < BRAKE_AXLES; i++) {
-        const double force = brake_axle_torque(b, (enum brake_axle)i, pressure) / b->axle[i].radius;
-        const double most = BRAKE_ROLLER_ADHESION * b->axle[i].wheels * mass[i] * BRAKE_GRAVITY;
-        held += isnan(force) ? force : fmin(force, most);
-    }
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        held += isnan(r.force[i]) ? r.force[i] : fmin(r.force[i], r.most[i]);
     return held / (b->body.mass * BRAKE_GRAVITY);
+}
+
+/* DVSA MOT manual 1.2.1: met too if, unladen, the front wheels lock and each rear wheel has 100
+ * kgf. */
+static double roller_or_lock(const struct brake_criterion *c, struct states *s,
+                             enum brake_load load, enum brake_failure failure)
+{
+    const double ratio = roller_ratio(c, s, load, failure);
+    const struct on_rollers unladen = on_rollers(c, s, BRAKE_EMPTY, failure);
+    const bool met =
+        !system_of(s, load, failure)->balance.locked &&
+        unladen.force[BRAKE_FRONT] >= unladen.most[BRAKE_FRONT] &&
+        fmin(unladen.force[BRAKE_REAR], unladen.most[BRAKE_REAR]) >= 2.0 * 100.0 * BRAKE_GRAVITY;
+    return met && ratio < c->limit ? c->limit : ratio;
 }
 
 static double tow_deceleration(const struct brake_criterion *c, struct states *s,
@@ -154,6 +193,15 @@ static double tow_deceleration(const struct brake_criterion *c, struct states *s
     return brake_tow_deceleration(system_of(s, load, failure)->balance.body.mass,
                                   stop_deceleration(c, s, load, failure), s->vehicle->trailer.mass,
                                   0.0, 0.0);
+}
+
+static double train_deceleration(const struct brake_criterion *c, struct states *s,
+                                 enum brake_load load, enum brake_failure failure)
+{
+    const struct brake_trailer_lines *trailer = &s->vehicle->trailer;
+    return brake_tow_deceleration(system_of(s, load, failure)->balance.body.mass,
+                                  stop_deceleration(c, s, load, failure), trailer->mass,
+                                  trailer->braking_ratio, trailer->working);
 }
 
 /* ---- parking -------------------------------------------------------------------------------- */
@@ -299,6 +347,13 @@ static double pedal_travel(const struct brake_criterion *c, struct states *s, en
     return brake_system_travel(system, pressure) / s->vehicle->pedal.travel;
 }
 
+static double force_for_rate(const struct brake_criterion *c, struct states *s,
+                             enum brake_load load, enum brake_failure failure)
+{
+    const struct brake_system *system = system_of(s, load, failure);
+    return brake_pedal_force(&system->pedal, brake_balance_pressure(&system->balance, c->rate));
+}
+
 /* Of the pedal's travel or of a chamber's stroke, whichever is the more; strokes that are not known
  * leave the travel. */
 static double stroke_used(const struct brake_criterion *c, struct states *s, enum brake_load load,
@@ -381,6 +436,12 @@ static double hot_deceleration(const struct brake_criterion *c, const struct bra
 {
     (void)c;
     return fmax(f->hot[0].developed, f->hot[1].developed);
+}
+
+static double each_hot(const struct brake_criterion *c, const struct brake_hot_figures *f)
+{
+    (void)c;
+    return fmin(f->hot[0].developed, f->hot[1].developed);
 }
 
 static double hot_kept(const struct brake_criterion *c, const struct brake_hot_figures *f)
@@ -489,6 +550,12 @@ const struct measure measures[BRAKE_MEASURES] = {
                                  .error = BRAKE_MODEL_STOP,
                                  .lacks = lacks_of_stop,
                                  .value = stop_deceleration},
+    [BRAKE_STOP_AVERAGE] = {.meaning =
+                                "Speed squared over twice the stopping distance, pedal to halt.",
+                            .dimension = BRAKE_ACCELERATION,
+                            .error = BRAKE_MODEL_STOP,
+                            .lacks = lacks_of_stop,
+                            .value = stop_average},
     [BRAKE_STOP_RATIO] = {.meaning = "Brake force over the vehicle's weight.",
                           .dimension = BRAKE_RATIO,
                           .error = BRAKE_MODEL_STOP,
@@ -499,11 +566,23 @@ const struct measure measures[BRAKE_MEASURES] = {
                             .error = BRAKE_MODEL_STOP,
                             .lacks = lacks_of_stop,
                             .value = roller_ratio},
+    [BRAKE_ROLLER_OR_LOCK] =
+        {.meaning = "Brake force on a roller tester over the vehicle's weight; met too by front "
+                    "wheels that lock there unladen, with 100 kgf at each rear wheel.",
+         .dimension = BRAKE_RATIO,
+         .error = BRAKE_MODEL_STOP,
+         .lacks = lacks_of_stop,
+         .value = roller_or_lock},
     [BRAKE_TOW_DECELERATION] = {.meaning = "Deceleration with an unbraked trailer.",
                                 .dimension = BRAKE_ACCELERATION,
                                 .error = BRAKE_MODEL_STOP,
                                 .lacks = lacks_of_stop,
                                 .value = tow_deceleration},
+    [BRAKE_TRAIN_DECELERATION] = {.meaning = "Deceleration with the trailer, which brakes too.",
+                                  .dimension = BRAKE_ACCELERATION,
+                                  .error = BRAKE_MODEL_STOP,
+                                  .lacks = lacks_of_stop,
+                                  .value = train_deceleration},
     [BRAKE_PARKING_GRADE] = {.meaning =
                                  "Grade that the parking brake holds, the lesser of up and down.",
                              .dimension = BRAKE_RATIO,
@@ -564,6 +643,11 @@ const struct measure measures[BRAKE_MEASURES] = {
                             .error = BRAKE_MODEL_STROKE,
                             .lacks = lacks_of_travel,
                             .value = pedal_travel},
+    [BRAKE_PEDAL_FORCE] = {.meaning = "Pedal force for the deceleration of the clause.",
+                           .dimension = BRAKE_FORCE,
+                           .at_most = true,
+                           .error = BRAKE_MODEL_STOP,
+                           .value = force_for_rate},
     [BRAKE_STROKE_USED] = {.meaning = "Travel of the pedal, or stroke of a chamber, used in full "
                                       "braking, over what there is.",
                            .dimension = BRAKE_RATIO,
@@ -616,6 +700,12 @@ const struct measure measures[BRAKE_MEASURES] = {
          .dimension = BRAKE_ACCELERATION,
          .error = BRAKE_MODEL_HEAT,
          .hot = hot_deceleration},
+    [BRAKE_HOT_EACH] =
+        {.meaning =
+             "Mean fully developed deceleration after the fade procedure, worse of two stops.",
+         .dimension = BRAKE_ACCELERATION,
+         .error = BRAKE_MODEL_HEAT,
+         .hot = each_hot},
     [BRAKE_HOT_KEPT] =
         {.meaning =
              "Mean fully developed deceleration of the first hot stop over that of the cold stop.",

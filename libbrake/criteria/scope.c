@@ -38,6 +38,7 @@ const char *brake_read_word(enum brake_read read)
 static const char *wrong_kind(const struct brake_vehicle *v, unsigned applies)
 {
     const struct brake_general_lines *g = &v->general;
+    const bool goods = g->category == BRAKE_N1;
     const struct {
         unsigned bit;
         bool fits;
@@ -60,6 +61,15 @@ static const char *wrong_kind(const struct brake_vehicle *v, unsigned applies)
         {BRAKE_TO_COMMERCIAL, g->use != BRAKE_PRIVATE, "for commercial vehicles"},
         {BRAKE_TO_SECONDARY, g->secondary == BRAKE_SEPARATE,
          "for vehicles with a secondary brake of its own"},
+        {BRAKE_TO_HEAVIER, g->rated_mass > 3500.0, "for a rated mass above 3,500 kg"},
+        {BRAKE_TO_4500_KG, !(g->rated_mass > 4500.0), "for a rated mass up to 4,500 kg"},
+        {BRAKE_TO_MOT_4, !(goods && g->rated_mass > 3000.0), "for DVSA classes 3 and 4"},
+        {BRAKE_TO_MOT_7, goods && g->rated_mass > 3000.0 && g->rated_mass <= 3500.0,
+         "for DVSA class 7"},
+        {BRAKE_TO_VALVE, v->valve.kind != BRAKE_VALVE_NONE, "for a valve before the rear brakes"},
+        {BRAKE_TO_AXLE_SPLIT, v->circuits.split == BRAKE_SPLIT_II, "for a circuit to each axle"},
+        {BRAKE_TO_UNBRAKED_TRAILER, v->trailer.mass > 0.0 && !(v->trailer.braking_ratio > 0.0),
+         "for vehicles with a trailer without brakes"},
         {BRAKE_TO_FAST, !(g->top_speed <= 125.0 / 3.6), "for a top speed above 125 km/h"},
     };
     for (size_t i = 0; i < sizeof kinds / sizeof kinds[0]; i++) {
@@ -85,6 +95,10 @@ static unsigned lands_of(int country)
         return ~0U;
     if (country == BRAKE_IN_NL)
         return BRAKE_LAND_EEA | BRAKE_LAND_NL;
+    if (country == BRAKE_IN_DE)
+        return BRAKE_LAND_EEA | BRAKE_LAND_DE;
+    if (country == BRAKE_IN_AU)
+        return BRAKE_LAND_OTHER | BRAKE_LAND_AU;
     if (country >= BRAKE_IN_AT && country <= BRAKE_IN_NO)
         return BRAKE_LAND_EEA;
     return country == BRAKE_IN_US   ? BRAKE_LAND_US

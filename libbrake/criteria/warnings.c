@@ -44,9 +44,20 @@ void warn_add(struct warn_list *list, enum brake_warned of, const char *format, 
     va_end(values);
 }
 
+/* UN R39, 5.3: shown less true speed at most a tenth of it and 4 km/h; the fastest of its speeds
+ * (from memory: 40, 80, 120 km/h) allows the least in proportion. */
+static const double SPEEDOMETER_TEST = 120.0; /* km/h */
+
 static void about_speedometer(struct warn_list *l)
 {
     const double ratio = l->results->common.speedometer.true_over_shown;
+    const double speed = fmin(SPEEDOMETER_TEST, 3.6 * l->vehicle->general.top_speed);
+    const double most = 1.1 * speed + 4.0;
+    if (speed / ratio > most)
+        warn_add(l, BRAKE_WARNS_SPEEDOMETER_HIGH,
+                 "The speedometer reads high: at %.0f km/h it shows %.0f km/h, where UN R39 allows "
+                 "%.0f km/h.",
+                 speed, speed / ratio, most);
     if (ratio > 1.005)
         warn_add(
             l, BRAKE_WARNS_SPEEDOMETER_LOW,

@@ -32,6 +32,9 @@ static const struct brake_fade_sequence sequences[] = {
      120.0 * KMH, 0.8, 0.5, 338.15, 45.0, 3.0, 15, true},
     {"un.13.fade", "UN R13, Annex 4, 1.5.1, N1", "from memory; check against the current text",
      120.0 * KMH, 0.8, 0.5, 338.15, 55.0, 3.0, 15, true},
+    {"au.sa.fade", "South Australia, brake system test procedure",
+     "the page itself, undated; that each application ends at rest is not said there", 60.0 * KMH,
+     1.0, 0.0, 338.15, 25.0, 4.5, 15, false},
 };
 
 const struct brake_fade_sequence *brake_fade_sequence_at(int index)

@@ -21,12 +21,14 @@ enum { COOLING_STOPS = 4, STEPS = 7 };
 struct procedure {
     const char *sequence;
     double speed; /* of the stops */
-    double force; /* most that the clause allows */
+    double force; /* most that the clause allows; 0: the driver's most */
+    bool alone; /* both hot stops with that force, at once, and nothing after them; lightly laden */
 };
 
 static const struct procedure procedures[BRAKE_FADES] = {
-    [BRAKE_FADE_CAR] = {"us.135.fade", 100.0 * KMH, 500.0},
-    [BRAKE_FADE_GOODS] = {"un.13.fade", 80.0 * KMH, 700.0},
+    [BRAKE_FADE_CAR] = {"us.135.fade", 100.0 * KMH, 500.0, false},
+    [BRAKE_FADE_GOODS] = {"un.13.fade", 80.0 * KMH, 700.0, false},
+    [BRAKE_FADE_SA] = {"au.sa.fade", 60.0 * KMH, 0.0, true},
 };
 
 /* Rows of both lands are judged by one run, that of the vehicle's own. */
@@ -191,7 +193,8 @@ static void go_through(struct run *run)
     static const struct brake_hot_stop none = {BRAKE_INFINITY, 0.0};
     struct brake_fade *fade = run->fade;
     struct brake_hot_figures *figures = &fade->figures;
-    const double most = run->procedure->force;
+    const struct procedure *of = run->procedure;
+    const double most = of->force > 0.0 ? of->force : run->vehicle->driver.pedal_force_most;
     const struct segment cold = {"in the cold stop", 0.0, 0.0};
     const struct segment first = {"in the first hot stop", pause(run), 0.5 * run->speed};
     const struct segment second = {"in the second hot stop", COOLING_INTERVAL, COOLING_SPEED};
@@ -202,8 +205,10 @@ static void go_through(struct run *run)
         lacks(fade, "there is no cold stop to compare with");
     if (!heat_up(run))
         return;
-    figures->hot[0] = stop(run, &first, fade->cold_force, NULL);
+    figures->hot[0] = stop(run, &first, of->alone ? most : fade->cold_force, NULL);
     figures->hot[1] = stop(run, &second, most, NULL);
+    if (of->alone)
+        return;
     cool_down(run);
     figures->recovery = stop(run, &last, fade->cold_force, NULL);
 }
@@ -260,8 +265,10 @@ static void missing(struct brake_fade *fade, const struct brake_error *error)
 }
 
 /* As driven when the rated mass is not known: what asks for that is not judged then. */
-static enum brake_load load_of(const struct brake_vehicle *vehicle)
+static enum brake_load load_of(const struct brake_vehicle *vehicle, enum brake_fade_kind kind)
 {
+    if (procedures[kind].alone)
+        return BRAKE_LIGHT;
     return isnan(vehicle->general.rated_mass) ? BRAKE_FULL : BRAKE_RATED;
 }
 
@@ -269,8 +276,9 @@ static struct run begin(const struct brake_vehicle *vehicle, enum brake_fade_kin
                         struct brake_fade *fade)
 {
     struct run run = {.vehicle = vehicle, .procedure = &procedures[kind], .fade = fade};
-    *fade = (struct brake_fade){
-        .load = load_of(vehicle), .cold_force = BRAKE_NAN, .figures = {.fluid_room = BRAKE_NAN}};
+    *fade = (struct brake_fade){.load = load_of(vehicle, kind),
+                                .cold_force = BRAKE_NAN,
+                                .figures = {.fluid_room = BRAKE_NAN}};
     run.speed = brake_test_speed(run.procedure->speed, vehicle->general.top_speed);
     run.snubs = brake_fade_stops(brake_fade_sequence_find(sequence_of(vehicle, kind)),
                                  vehicle->general.top_speed);
@@ -378,24 +386,22 @@ void brake_assess_fade_shown(const struct brake_sheet *sheet, const struct brake
 {
     struct brake_assessment *a = assessment;
     const enum brake_fade_kind of = brake_fade_own(&sheet->vehicle);
-    const enum brake_fade_kind other = of == BRAKE_FADE_CAR ? BRAKE_FADE_GOODS : BRAKE_FADE_CAR;
-    const bool both = wanted(a, other);
-    struct brake_fade fade;
+    struct brake_hot_figures figures[BRAKE_FADES];
     /* A watch is told by one thread. */
-#pragma omp parallel sections if (both && watch == NULL)
-    {
-#pragma omp section
-        brake_fade_run(&sheet->vehicle, of, watch, rows, own);
-#pragma omp section
-        if (both)
-            brake_fade_run(&sheet->vehicle, other, watch, NULL, &fade);
+#pragma omp parallel for schedule(dynamic, 1) if (watch == NULL)
+    for (int kind = 0; kind < BRAKE_FADES; kind++) {
+        struct brake_fade other;
+        struct brake_fade *fade = kind == (int)of ? own : &other;
+        if (fade == own || wanted(a, (enum brake_fade_kind)kind)) {
+            brake_fade_run(&sheet->vehicle, (enum brake_fade_kind)kind, watch,
+                           fade == own ? rows : NULL, fade);
+            figures[kind] = fade->figures;
+        }
     }
     for (int i = 0; i < brake_criterion_count(); i++) {
         const struct brake_criterion *c = brake_criterion_at(i);
-        if (a->judgement[i].scope != BRAKE_OUTSIDE && brake_measure_hot(c->measure) &&
-            (c->fade == of || both))
-            brake_judge_hot(c, &sheet->vehicle, c->fade == of ? &own->figures : &fade.figures,
-                            &a->judgement[i]);
+        if (a->judgement[i].scope != BRAKE_OUTSIDE && brake_measure_hot(c->measure))
+            brake_judge_hot(c, &sheet->vehicle, &figures[c->fade], &a->judgement[i]);
     }
     brake_fade_results(own, &a->results.common);
     put_warnings(own, a);

@@ -9,6 +9,7 @@
 #include "brake/parking.h"
 #include "brake/stop.h"
 #include "criteria/judge.h"
+#include "criteria/meanings.h"
 #include "criteria/scope.h"
 #include "vehicle/system.h"
 
@@ -389,6 +390,100 @@ static void an_unbraked_trailer_is_drawn_by_mass(void **state)
         judge("un.13h.trailer", plus(plain, "[trailer]\nmass = 500 kg\nbraking_ratio = 50 %\n"));
     assert_near(j.value, full_stop * 2500.0 / 3000.0, ROUNDING);
     assert_near(j.margin, j.value / 5.4 - 1.0, ROUNDING);
+}
+
+/* 20 % of the trailer's 500 kg brake with it: 0.4, half of it working. */
+static void a_train_is_braked_by_its_trailer_too(void **state)
+{
+    (void)state;
+    const char *text =
+        plus(plain, "[trailer]\nmass = 500 kg\nbraking_ratio = 40 %\nworking = 50 %\n");
+    const double own = 2500.0 * full_stop;
+    assert_near(judge("nl.train", text).value, (own + 0.2 * 500.0 * BRAKE_GRAVITY) / 3000.0,
+                ROUNDING);
+    assert_int_equal(judge("de.41.unbraked_trailer", text).scope, BRAKE_OUTSIDE);
+    assert_near(judge("de.41.unbraked_trailer", plus(plain, "[trailer]\nmass = 500 kg\n")).value,
+                own / 3000.0, ROUNDING);
+}
+
+/* V0^2 / (2 S) (NSW manual, p. 15): 0.36 s at 30 km/h and then 5 m/s2, and both in one distance. */
+static void an_average_counts_the_way_before_the_brakes_come_on(void **state)
+{
+    (void)state;
+    const struct brake_criterion criterion = {.measure = BRAKE_STOP_AVERAGE,
+                                              .load = BRAKE_AT_EMPTY,
+                                              .force = 500.0,
+                                              .speed = 30.0 / 3.6,
+                                              .limit = 2.9};
+    const double v = 30.0 / 3.6;
+    const struct brake_judgement j = judge_by(&criterion, plain);
+    assert_near(j.value, v * v / 2.0 / (0.36 * v + v * v / 10.0), ROUNDING);
+    assert_near(j.margin, j.value / 2.9 - 1.0, ROUNDING);
+}
+
+/* The vehicle gives 1 m/s2 per 100 N empty; rated is 2750/2250 of it. 10 ft/s2 and 90 lbf: 49 CFR
+ * 571.105, S5.1.5.2. */
+static void a_pedal_force_is_that_for_the_deceleration_of_the_clause(void **state)
+{
+    (void)state;
+    struct brake_criterion criterion = *named("us.105.water");
+    criterion.applies = 0;
+    const struct brake_judgement j = judge_by(&criterion, plain);
+    assert_near(j.value, 304.8 * 11.0 / 9.0, 1e-6);
+    assert_near(j.margin, 400.34 / j.value - 1.0, 1e-4);
+    assert_within(j.limit / 4.4482216, 90.0, 0.005);
+}
+
+/* DVSA MOT manual 1.2.1. Unladen 1000 kg stand on each axle; the pedal gives 18 N per newton in
+ * front, 4.5 at the rear, and the rollers hold one g: from 545 N on the fronts lock, from 436 N on
+ * each rear wheel has 100 kgf. 3400 kg is the design weight. */
+static void vans_meet_their_figure_by_locking_too(void **state)
+{
+    (void)state;
+    const char *van = plus(swapped(plain, "rated_mass = 2500 kg\n", "rated_mass = 3400 kg\n"),
+                           "[vehicle]\ncategory = N1\n[driver]\npedal_force_most = 550 N\n");
+    const char *gentle = swapped(van, "550 N", "540 N");
+    const char *weak = swapped(van, "pistons = 1 x 30 mm", "pistons = 1 x 20 mm");
+    const double weight = 3400.0 * BRAKE_GRAVITY;
+    assert_equal(judge("gb.mot.service_class7", van).value, 0.5);
+    assert_int_equal(judge("gb.mot.service_class7", van).verdict, BRAKE_MEETS);
+    assert_near(judge("gb.mot.service_class7", gentle).value, 22.5 * 540.0 / weight, ROUNDING);
+    assert_near(judge("gb.mot.service_class7", weak).value, (18.0 + 2.0) * 550.0 / weight,
+                ROUNDING);
+    assert_int_equal(judge("gb.mot.service_n1", van).scope, BRAKE_OUTSIDE);
+    assert_near(judge("gb.mot.parking_class7", plus(van, "[parking]\ntorque = 2000 N*m\n")).value,
+                5000.0 / weight, ROUNDING);
+}
+
+/* 2014/45/EU, Annex I: "Less than 50 % of the above values reached" (1.2.2, 1.3.2, 1.4.2) and "less
+ * than 50 % of the maximum effort recorded from the other wheel ... in the case of steered axles"
+ * (1.2.1): dangerous. 22.5 N per newton of pedal on 2500 kg rated: 0.459 at 500 N, 0.275 at 300 N,
+ * of 0.58. */
+static void half_of_what_is_asked_for_is_dangerous(void **state)
+{
+    (void)state;
+    static const char *const sides = "[front.axle]\nside_difference = %s\n[rear.axle]\n"
+                                     "side_difference = %s\n";
+    const struct brake_criterion *service = named("eu.45.service_m1");
+    const struct brake_criterion *difference = named("eu.45.sides");
+    const struct brake_judgement major = judge("eu.45.service_m1", plain);
+    const struct brake_judgement worse =
+        judge("eu.45.service_m1", plus(plain, "[driver]\npedal_force_most = 300 N\n"));
+    char text[2][200];
+    snprintf(text[0], sizeof text[0], sides, "51 %", "20 %");
+    snprintf(text[1], sizeof text[1], sides, "20 %", "51 %");
+    const struct brake_judgement front = judge("eu.45.sides", plus(plain, text[0]));
+    const struct brake_judgement rear = judge("eu.45.sides", plus(plain, text[1]));
+    assert_string_equal(brake_severity_word(service, &major), "major");
+    assert_string_equal(brake_severity_word(service, &worse), "dangerous");
+    assert_string_equal(brake_severity_word(difference, &front), "dangerous");
+    assert_string_equal(brake_severity_word(difference, &rear), "major");
+    const struct brake_judgement met =
+        judge("eu.45.service_m1", plus(plain, "[driver]\npedal_force_most = 800 N\n"));
+    assert_null(brake_severity_word(service, &met));
+    const struct brake_judgement other = judge("us.393.car.force", plain);
+    assert_int_equal(other.verdict, BRAKE_FALLS_SHORT);
+    assert_null(brake_severity_word(named("us.393.car.force"), &other));
 }
 
 static const char parked[] = "[parking]\ntorque = 2500 N*m\n[trailer]\nmass = 500 kg\n";
@@ -907,6 +1002,27 @@ static void every_bit_keeps_a_clause_from_those_it_is_not_for(void **state)
                    "for vehicles with a trailer");
     expect_applies(BRAKE_TO_FAST, as_fast_as(plain, "126 km/h"), as_fast_as(plain, "125 km/h"),
                    "for a top speed above 125 km/h");
+    expect_applies(BRAKE_TO_HEAVIER, rated("3501 kg"), rated("3500 kg"),
+                   "for a rated mass above 3,500 kg");
+    expect_applies(BRAKE_TO_4500_KG, rated("4500 kg"), rated("4501 kg"),
+                   "for a rated mass up to 4,500 kg");
+    const char *goods = "[vehicle]\ncategory = N1\n";
+    expect_applies(BRAKE_TO_MOT_4, plus(rated("3000 kg"), goods), plus(rated("3001 kg"), goods),
+                   "for DVSA classes 3 and 4");
+    expect_applies(BRAKE_TO_MOT_4, rated("3001 kg"), plus(rated("3001 kg"), goods),
+                   "for DVSA classes 3 and 4");
+    expect_applies(BRAKE_TO_MOT_7, plus(rated("3001 kg"), goods), rated("3001 kg"),
+                   "for DVSA class 7");
+    expect_applies(BRAKE_TO_MOT_7, plus(rated("3500 kg"), goods), plus(rated("3501 kg"), goods),
+                   "for DVSA class 7");
+    expect_applies(BRAKE_TO_VALVE,
+                   plus(plain, "[valve]\nkind = fixed\nknee = 30 bar\nslope = 0.3\n"), plain,
+                   "for a valve before the rear brakes");
+    expect_applies(BRAKE_TO_AXLE_SPLIT, plain, swapped(plain, "split = II", "split = X"),
+                   "for a circuit to each axle");
+    expect_applies(BRAKE_TO_UNBRAKED_TRAILER, plus(plain, "[trailer]\nmass = 500 kg\n"),
+                   plus(plain, "[trailer]\nmass = 500 kg\nbraking_ratio = 10 %\n"),
+                   "for vehicles with a trailer without brakes");
     /* Not fast enough in other words. */
     expect_applies(BRAKE_TO_FAST, as_fast_as(plain, "80 mph"), as_fast_as(plain, "77 mph"),
                    "for a top speed above 125 km/h");
@@ -979,11 +1095,14 @@ static void every_criterion_is_whole(void **state)
         if (c->measure == BRAKE_STOP_DISTANCE)
             assert_true((c->speed > 0.0) != (c->speed_cap > 0.0));
         /* The prefix of the name tells the family. */
-        static const char *const prefix[] = {"us.", "un.", "eu.", "gb.", "nl.", "hazard."};
-        int family = 0;
-        while ((brake_book_of(c)->rules >> family & 1) == 0)
-            family++;
-        assert_int_equal(strncmp(c->id, prefix[family], strlen(prefix[family])), 0);
+        const char *word = "hazard";
+        unsigned family;
+        for (int k = 0; brake_rules_at(k, &family) != NULL; k++) {
+            if (family == (unsigned)brake_book_of(c)->rules)
+                word = brake_rules_at(k, &family);
+        }
+        assert_int_equal(strncmp(c->id, word, strlen(word)), 0);
+        assert_int_equal(c->id[strlen(word)], '.');
         for (int j = 0; j < i; j++)
             assert_string_not_equal(c->id, brake_criterion_at(j)->id);
         used[c->measure] = true;
@@ -1041,6 +1160,23 @@ static void in_europe_the_periodic_inspection_binds(void **state)
     const char *const british = registered("GB", "private", "2001");
     assert_int_equal(scope_of("gb.mot.service_m1_old", british, BRAKE_RULES_OWN), BRAKE_BINDS);
     assert_int_equal(scope_of("eu.45.service_m1_plain", british, BRAKE_RULES_OWN), BRAKE_OUTSIDE);
+}
+
+/* What a state or province asks for, and StVZO 41, which is for vehicles outside of its 41(18):
+ * which those are no line tells. */
+static void what_has_force_in_a_part_is_a_yardstick(void **state)
+{
+    (void)state;
+    const char *const australian = registered("AU", "private", "2001");
+    assert_int_equal(scope_of("au.nsw.pretest", australian, BRAKE_RULES_OWN), BRAKE_YARDSTICK);
+    assert_int_equal(scope_of("ca.qc.service", australian, BRAKE_RULES_OWN), BRAKE_OUTSIDE);
+    assert_int_equal(scope_of("un.13h.type0", australian, BRAKE_RULES_OWN), BRAKE_YARDSTICK);
+    const char *const canadian = registered("CA", "private", "2001");
+    assert_int_equal(scope_of("ca.qc.service", canadian, BRAKE_RULES_OWN), BRAKE_YARDSTICK);
+    const char *const german = registered("DE", "private", "1985");
+    assert_int_equal(scope_of("de.41.service", german, BRAKE_RULES_OWN), BRAKE_YARDSTICK);
+    assert_int_equal(scope_of("eu.45.service_m1_plain", german, BRAKE_RULES_OWN), BRAKE_BINDS);
+    assert_int_equal(scope_of("au.nsw.pretest", german, BRAKE_RULES_AU), BRAKE_SCREEN);
 }
 
 static void a_family_that_is_asked_for_is_a_screen_where_it_has_no_force(void **state)
@@ -1138,7 +1274,11 @@ static void every_criterion_can_be_judged_on_some_vehicle(void **state)
         plus(full_text(), "[vehicle]\ncategory = N1\nfirst_registered = 2000\n"),
         plus(full_text(), "[vehicle]\ncategory = N1\nfirst_registered = 1966\n"),
         plus(full_text(), "[vehicle]\ncategory = N1\nfirst_registered = 1996\n"),
-        shoe_text()};
+        shoe_text(),
+        swapped(plus(full_text(), more), "rated_mass = 2500 kg", "rated_mass = 4000 kg"),
+        swapped(plus(full_text(), "[vehicle]\ncategory = N1\n"), "rated_mass = 2500 kg",
+                "rated_mass = 3400 kg"),
+        swapped(full_text(), "braking_ratio = 40 %", "braking_ratio = 0 %")};
     for (int i = 0; i < brake_criterion_count(); i++) {
         int judged = 0;
         if (brake_measure_hot(brake_criterion_at(i)->measure))
@@ -1163,7 +1303,12 @@ static void every_measure_has_a_dimension_and_a_direction(void **state)
         bool at_most;
     } cases[] = {{BRAKE_STOP_DISTANCE, BRAKE_LENGTH, true},
                  {BRAKE_STOP_DECELERATION, BRAKE_ACCELERATION, false},
+                 {BRAKE_STOP_AVERAGE, BRAKE_ACCELERATION, false},
                  {BRAKE_STOP_RATIO, BRAKE_RATIO, false},
+                 {BRAKE_ROLLER_OR_LOCK, BRAKE_RATIO, false},
+                 {BRAKE_TRAIN_DECELERATION, BRAKE_ACCELERATION, false},
+                 {BRAKE_PEDAL_FORCE, BRAKE_FORCE, true},
+                 {BRAKE_HOT_EACH, BRAKE_ACCELERATION, false},
                  {BRAKE_TOW_DECELERATION, BRAKE_ACCELERATION, false},
                  {BRAKE_PARKING_GRADE, BRAKE_RATIO, false},
                  {BRAKE_PARKING_TOW_GRADE, BRAKE_RATIO, false},
@@ -1248,6 +1393,11 @@ int main(void)
         cmocka_unit_test(a_ratio_of_the_eu_is_taken_of_the_rated_weight),
         cmocka_unit_test(a_ratio_is_deceleration_over_g),
         cmocka_unit_test(an_unbraked_trailer_is_drawn_by_mass),
+        cmocka_unit_test(a_train_is_braked_by_its_trailer_too),
+        cmocka_unit_test(an_average_counts_the_way_before_the_brakes_come_on),
+        cmocka_unit_test(a_pedal_force_is_that_for_the_deceleration_of_the_clause),
+        cmocka_unit_test(vans_meet_their_figure_by_locking_too),
+        cmocka_unit_test(half_of_what_is_asked_for_is_dangerous),
         cmocka_unit_test(the_parking_brake_is_judged_full),
         cmocka_unit_test(tyres_may_limit_the_parking_brake),
         cmocka_unit_test(grades_need_the_forces_of_the_worked_check),
@@ -1278,6 +1428,7 @@ int main(void)
         cmocka_unit_test(every_criterion_is_whole),
         cmocka_unit_test(in_the_united_states_use_and_date_decide),
         cmocka_unit_test(in_europe_the_periodic_inspection_binds),
+        cmocka_unit_test(what_has_force_in_a_part_is_a_yardstick),
         cmocka_unit_test(a_family_that_is_asked_for_is_a_screen_where_it_has_no_force),
         cmocka_unit_test(the_order_of_lock_is_a_screen),
         cmocka_unit_test(without_country_use_and_date_nothing_binds),

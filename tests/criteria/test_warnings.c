@@ -71,6 +71,18 @@ static void a_speedometer_that_reads_low(void **state)
                 "more energy");
 }
 
+/* UN R39, 5.3: shown at most a tenth and 4 km/h above the speed. Now 2.5133 m a turn: at 120 km/h
+ * 136 km/h is 2.8484 m; of a vehicle that does 60 km/h, 70 km/h is 2.9322 m. */
+static void a_speedometer_that_reads_high(void **state)
+{
+    (void)state;
+    const char *slow = plus(plain, "[vehicle]\ntop_speed = 60 km/h\n");
+    expect_pair("speedometer_high", speedometer(plain, "2.847 m"), speedometer(plain, "2.850 m"), 1,
+                "at 120 km/h it shows 136 km/h, where UN R39 allows 136 km/h");
+    expect_pair("speedometer_high", speedometer(slow, "2.931 m"), speedometer(slow, "2.935 m"), 1,
+                "at 60 km/h it shows 70 km/h");
+}
+
 /* 5 % either way; 2.5133/2.39 = 1.0516, 2.5133/2.66 = 0.9449. */
 static void an_anti_lock_on_other_tyres(void **state)
 {
@@ -523,6 +535,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_plain_vehicle_gets_no_warning),
         cmocka_unit_test(a_speedometer_that_reads_low),
+        cmocka_unit_test(a_speedometer_that_reads_high),
         cmocka_unit_test(an_anti_lock_on_other_tyres),
         cmocka_unit_test(a_master_cylinder_that_is_too_small),
         cmocka_unit_test(a_pedal_that_goes_far_down),

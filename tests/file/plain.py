@@ -13,6 +13,9 @@ ROOT = pathlib.Path(__file__).parents[2]
 PROGRAM = os.environ.get("STOPMARGIN", str(ROOT / "build" / "stopmargin"))
 EXAMPLES = sorted((ROOT / "examples").glob("*.ini"))
 
+RULES = "own", "us", "un", "eu", "gb", "nl", "de", "ca", "au", "all"  # of --rules
+ACCEPTED = f"accepts {', '.join(RULES)}"
+
 # Every line that is needed, and no other: disc brakes in front, drums at the rear, no booster.
 VEHICLE = """\
 [vehicle]

@@ -8,7 +8,7 @@ import tempfile
 from oracle import lines, model, vehicles
 
 RELATIVE = 1e-9
-HOT = re.compile(r"\.(hot|recovery|fluid)")  # heat over time, which has oracles of its own
+HOT = re.compile(r"\.(hot|recovery|fluid|fade)")  # heat over time, which has oracles of its own
 KEPT = 20  # differences in a message
 
 # Natural size of what may cross 0, by the end of its path, for an absolute tolerance.

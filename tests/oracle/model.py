@@ -469,12 +469,12 @@ class Car:
     def parking_axle(self):
         return 0 if self.get("parking.on") == "front" else 1
 
-    def parking_torque(self, allowed=INF):
+    def parking_torque(self, allowed=INF, foot=0.0):
         """Torque at the wheels with no more than an allowed hand force (foot: 100 N more)."""
         torque = number(self.get("parking.torque"))
         force = number(self.get("parking.force"))
         if self.get("parking.control") == "foot":
-            allowed += 100.0
+            allowed = foot or allowed + 100.0
         return torque * min(1.0, allowed / force)
 
     @property
@@ -819,11 +819,10 @@ class Case:
         if kind == "none":
             return INF, 1.0
         slope = number(get("valve.slope"))
-        if self.car.sensing:
-            if failure == "valve_open":
-                return INF, 1.0
-            if failure == "valve_shut":
-                return 0.0, slope
+        if failure == "valve_open":
+            return INF, 1.0
+        if failure == "valve_shut":
+            return 0.0, slope
         return self.knee(), slope
 
     def knee(self):
@@ -1131,6 +1130,7 @@ def evaluate(vehicle):
 KMH = 1 / 3.6
 MPH = 0.44704
 FOOT = 0.3048
+LBF = 0.45359237 * G
 TEN_THOUSAND_LB = 10000 * 0.45359237
 BOTH, EMPTY, FULL, RATED = ("empty", "full"), ("empty",), ("full",), ("rated",)
 LIGHT_AND_RATED, EMPTY_AND_RATED = ("light", "rated"), ("empty", "rated")
@@ -1148,6 +1148,8 @@ class Criterion(NamedTuple):
     cap: float = 0.0  # km/h
     lag: float = 0.0  # s; distances: lag v + coefficient v^2, v in km/h in the square
     coefficient: float = 0.0
+    rate: float = 0.0  # m/s2, of a pedal force
+    foot: float = 0.0  # parking pedal; 0: 100 N more than by hand
     applies: tuple = ()
     since: float = 0.0  # year of first registration
     until: float = INF
@@ -1220,8 +1222,42 @@ def dutch(limit, force, *applies, **years):
     return Criterion("deceleration", limit, force=force, applies=applies, **years)
 
 
+def failed_in_nsw(failures, *applies):
+    """NSW manual p. 38: 2.55 m/s2 on average from 80 km/h, M1 full, N1 light and rated."""
+    def row(kind, loads):
+        return Criterion(
+            "average", 2.55, loads=loads, failures=failures, speed=80.0,
+            applies=(*applies, kind, "4500 kg"),
+        )  # fmt: skip
+
+    return row("M1", FULL), row("N1", LIGHT_AND_RATED)
+
+
+def on_a_plate(limit, failure, *applies, force=0.0):
+    return Criterion(
+        "ratio", limit, EMPTY, (failure,), force, applies=(*applies, "4500 kg")
+    )
+
+
+NSW_FAILURES = {
+    "circuit": failed_in_nsw(ONE_CIRCUIT),
+    "valve": failed_in_nsw(("valve_open", "valve_shut"), "valve"),
+    "antilock": failed_in_nsw(("no_antilock",), "antilock"),
+}
+HEAVY = ("heavier", "10000 lb")
+
+
 CRITERIA = {
     **{f"hazard.{name}": row for name, row in HAZARDS.items()},
+    # 49 CFR 571.105: S5.2, S5.1.3.2, S5.1.5.2 (90 lbf)
+    "us.105.parking": Criterion(
+        "grade", 0.20, LIGHT_AND_RATED, force=90 * LBF, foot=125 * LBF, applies=HEAVY
+    ),
+    "us.105.assist_spent": Criterion(
+        "distance", 646 * FOOT, RATED, ("no_assist",), 150 * LBF, 60 * MPH / KMH,
+        applies=(*HEAVY, "boosted"),
+    ),
+    "us.105.water": Criterion("pedal force", 90 * LBF, RATED, rate=10 * FOOT, applies=HEAVY),
     # 49 CFR 571.135: S7.5, S7.6, S7.7, S7.8, S7.9, S7.10, S7.11, S7.12, S7.2, S7.4
     "us.135.cold": fmvss_distance(0.0060),
     "us.135.high_speed": fmvss_distance(0.0067, "fast", speed=0.0, cap=160.0),
@@ -1303,9 +1339,11 @@ CRITERIA = {
     # DVSA MOT manual, 1.2.2, 1.3.2, 1.4.2, 1.2.1
     "gb.mot.service_m1": mot(0.58, "M1", since=2010 + 8 / 12),
     "gb.mot.service_m1_old": mot(0.50, "M1", until=2010 + 8 / 12),
-    "gb.mot.service_n1": mot(0.50, "N1"),
-    "gb.mot.secondary": mot(0.25, "separate secondary", failures=ONE_CIRCUIT),
-    "gb.mot.parking": Criterion("parking ratio", 0.16, EMPTY),
+    "gb.mot.service_n1": mot(0.50, "N1", "MOT class 4"),
+    "gb.mot.service_class7": Criterion("roller or lock", 0.50, RATED, applies=("MOT class 7",)),
+    "gb.mot.secondary": mot(0.25, "separate secondary", "MOT class 4", failures=ONE_CIRCUIT),
+    "gb.mot.parking": Criterion("parking ratio", 0.16, EMPTY, applies=("MOT class 4",)),
+    "gb.mot.parking_class7": Criterion("parking ratio", 0.16, RATED, applies=("MOT class 7",)),
     "gb.mot.sides": Criterion("sides", 0.30, EMPTY),
     # Regeling voertuigen 5.2.38, 5.3.38, Annex VIII 61
     "nl.service_m1": dutch(5.8, 500.0, "M1", since=2012),
@@ -1316,13 +1354,39 @@ CRITERIA = {
     "nl.service_n1_1997": dutch(4.0, 700.0, "N1", since=1967.5, until=1998),
     "nl.service_n1_1967": dutch(3.8, 700.0, "N1", until=1967.5),
     "nl.parking": Criterion("grade", 0.16, since=1967.5),
+    "nl.parking_1967": Criterion("parking deceleration", 1.0, until=1967.5),
+    "nl.train": Criterion("train", 4.0, applies=("trailer",)),
+    "nl.train_parking": Criterion("trailer grade", 0.10, applies=("trailer",)),
     "nl.sides": Criterion("sides", 0.30, EMPTY),
+    # StVZO 41(4), (4a), (5), (11)
+    "de.41.service": Criterion("deceleration", 5.0, RATED),
+    "de.41.part_failed": Criterion("deceleration", 2.2, RATED, ONE_CIRCUIT),
+    "de.41.parking": Criterion("parking deceleration", 1.5, RATED),
+    "de.41.unbraked_trailer": Criterion("tow", 5.0, RATED, applies=("unbraked trailer",)),
+    # Quebec, C-24.2, r. 32: 32, 35, 165
+    "ca.qc.service": Criterion("deceleration", 6.0, EMPTY, applies=("4500 kg",)),
+    "ca.qc.travel": Criterion("travel", 0.65, EMPTY, force=550.0, applies=("4500 kg",)),
+    "ca.qc.travel_major": Criterion("travel", 0.80, EMPTY, force=550.0, applies=("4500 kg",)),
+    # NSW manual, p. 12, 38, 25
+    "au.nsw.pretest": Criterion(
+        "average", 2.9, EMPTY, force=885.0, speed=30.0, applies=("4500 kg",)
+    ),
+    "au.nsw.pretest_peak": Criterion("deceleration", 3.4, EMPTY, force=885.0, applies=("4500 kg",)),
+    **{
+        f"au.nsw.{what}_{kind}": row
+        for what, rows in NSW_FAILURES.items()
+        for kind, row in zip(("m1", "n1"), rows)
+    },
+    "au.nsw.plate_front_out": on_a_plate(0.20, "first_circuit", "axle split"),
+    "au.nsw.plate_rear_out": on_a_plate(0.50, "second_circuit", "axle split"),
+    "au.nsw.plate_assist_out": on_a_plate(0.50, "no_assist", "boosted", force=500.0),
 }
 
 
 NEEDED = {
     "light": "vehicle.rated_mass",
     "10000 lb": "vehicle.rated_mass",
+    "4500 kg": "vehicle.rated_mass",
     "fast": "vehicle.top_speed",
 }
 
@@ -1338,13 +1402,20 @@ def applies(car, what):
         "N1": get("vehicle.category") == "N1",
         "light": rated <= 3500,
         "10000 lb": rated <= TEN_THOUSAND_LB,
+        "4500 kg": rated <= 4500,
+        "heavier": rated > 3500,  # not known: it is not looked at
+        "MOT class 4": not (get("vehicle.category") == "N1" and rated > 3000),
+        "MOT class 7": get("vehicle.category") == "N1" and 3000 < rated <= 3500,
         "car frame": get("vehicle.frame") == "car",
         "truck frame": get("vehicle.frame") == "truck",
         "antilock": car.antilock,
         "no antilock": not car.antilock,
         "boosted": car.boosted,
         "sensing valve": car.sensing,
+        "valve": get("valve.kind") != "none",
+        "axle split": get("circuits.split") == "II",
         "trailer": get("trailer.mass") > 0,
+        "unbraked trailer": get("trailer.mass") > 0 and not get("trailer.braking_ratio") > 0,
         "commercial": get("vehicle.use") != "private",
         "separate secondary": get("vehicle.secondary") == "separate",
         "shoes": any(shoe_of(car.vehicle, axle) for axle in AXLES),
@@ -1436,23 +1507,43 @@ def load_used(masses, most):
     return max(m / one for m, one in zip(masses, most)) if known(*most) else NAN
 
 
+STOPS = "distance", "average", "deceleration", "ratio", "roller", "roller or lock", "tow", "train"
+
+
+def on_rollers(car, case, failure, force):
+    """Force of each axle, and the most that rollers hold of it."""
+    braked = case.motion(failure)
+    forces = [t / r for t, r in zip(braked.torques(car.pressure(force, failure)), car.radius)]
+    return forces, [ROLLER_ADHESION * w * m * G for w, m in zip(braked.wheels, case.axle_masses)]
+
+
 def measured(criterion, car, case, failure):
     """What a criterion is judged by, for a load and a state of failure."""
     force = criterion.force or car.get("driver.pedal_force_most")
     measure, motion = criterion.measure, case.motion
-    if measure == "roller" and not car.locked_drive:
-        standing = case.axle_masses
-        braked = case.motion(failure)
-        forces = [t / r for t, r in zip(braked.torques(car.pressure(force, failure)), car.radius)]
-        most = [ROLLER_ADHESION * w * m * G for w, m in zip(braked.wheels, standing)]
+    if measure in ("roller", "roller or lock") and not car.locked_drive:
+        forces, most = on_rollers(car, case, failure, force)
         held = sum(min(one, bound) for one, bound in zip(forces, most))
-        return held / (case.body.mass * G)
-    if measure in ("distance", "deceleration", "ratio", "roller", "tow"):
-        a = case.deceleration(force, failure)
-        if measure == "distance":
-            return car.stop_distance(clause_speed(criterion, car), a)
-        ratio = a / G
-        return {"deceleration": a, "tow": case.tow(a, 0.0)}.get(measure, ratio)
+        ratio = held / (case.body.mass * G)
+        unladen, limits = on_rollers(car, car.cases["empty"], failure, force)
+        hundred_kgf_each = 2 * 100 * G
+        if measure == "roller or lock" and unladen[0] >= limits[0]:
+            if min(unladen[1], limits[1]) >= hundred_kgf_each:
+                return max(ratio, criterion.limit)
+        return ratio
+    if measure == "pedal force":
+        p = motion().pressure_for(criterion.rate)
+        return NAN if p is None else car.force_for(p)
+    if measure in STOPS:
+        a = case.motion(failure).at(car.pressure(force, failure))
+        if measure in ("distance", "average"):
+            speed = clause_speed(criterion, car)
+            distance = car.stop_distance(speed, a)
+            return distance if measure == "distance" else speed**2 / (2 * distance)
+        towed = {"tow": 0.0, "train": car.get("trailer.working")}
+        if measure in towed:
+            return case.tow(a, towed[measure])
+        return a if measure == "deceleration" else a / G
     if measure == "rear first":
         return INF if car.locked_drive else motion().rear_first_above() / G
     if measure == "rear curve":
@@ -1475,7 +1566,7 @@ def measured(criterion, car, case, failure):
         return load_used(case.axle_masses, [car.get(f"{axle}.axle.rated_mass") for axle in AXLES])
     if measure == "mass":
         return case.body.mass / number(car.get("vehicle.rated_mass"))
-    torque = car.parking_torque(criterion.force or INF)
+    torque = car.parking_torque(criterion.force or INF, criterion.foot)
     if measure == "trailer grade":
         return case.trailer_grade(torque)
     if measure in ("parking ratio", "parking trailer ratio"):
@@ -1490,7 +1581,7 @@ def measured(criterion, car, case, failure):
 def margin_of(measure, value, limit):
     if measure in ("sides", "travel", "stroke", "tyre load", "axle load", "mass"):
         return 1 - value / limit
-    if measure in ("distance", "rear curve"):
+    if measure in ("distance", "rear curve", "pedal force"):
         return limit / value - 1 if value > 0 else INF if known(value) else NAN
     return value / limit - 1
 

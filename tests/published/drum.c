@@ -48,35 +48,27 @@ static double short_factor(const struct short_shoe *shoe, enum brake_lead lead)
                                    lead);
 }
 
-/* Norton, double short-shoe brake. */
+/* The book's self-energizing ratio, normal force over what applies the shoe. */
+static double ratio_by_friction_arm(double arm, const void *with)
+{
+    struct short_shoe shoe = *(const struct short_shoe *)with;
+    shoe.arm_friction = arm;
+    return short_factor(&shoe, BRAKE_LEADING) / shoe.mu;
+}
+
+/* Norton, Example 17-2. */
 void cv_05_short_shoes(void **state)
 {
     (void)state;
     const char *const id = "CV-05";
     const double radius = given(id, "r");
-    const double width = given(id, "w");
-    const struct short_shoe shoe = {given(id, "mu"), given(id, "a"), given(id, "b"),
-                                    given(id, "c")};
-    /* The book's r theta w is the area of a flat sector of mean radius r and that width. */
-    const double normal =
-        given(id, "p_max") / brake_sector_pressure(1.0, radius - width / 2.0, radius + width / 2.0,
-                                                   given(id, "shoe_angle"), BRAKE_UNIFORM_PRESSURE);
-    check(id, "N", normal);
-    const double leading = short_factor(&shoe, BRAKE_LEADING);
-    const double trailing = short_factor(&shoe, BRAKE_TRAILING);
-    const double force = shoe.mu * normal / leading;
-    check(id, "Fa", force);
-    check(id, "N_trail", trailing * force / shoe.mu);
-
-    /* Pressure on one square metre stands for the force that applies the shoes. */
-    struct brake_drum drum = {.area = 1.0, .radius = radius, .efficiency = 1.0};
-    drum.factor = leading;
-    check(id, "T_lead", brake_drum_torque(&drum, force));
-    drum.factor = trailing;
-    check(id, "T_trail", brake_drum_torque(&drum, force));
-    drum.factor = brake_drum_factor(BRAKE_LEADING_TRAILING, leading, trailing, 0.0);
-    check(id, "T", brake_drum_torque(&drum, force));
-    check(id, "c_lock", solve(freedom_by_friction_arm, &shoe, 0.0, 0.0, 10.0 * radius));
+    const struct short_shoe shoe = {given(id, "mu"), given(id, "a"), given(id, "b"), 0.0};
+    const double arm = solve(ratio_by_friction_arm, &shoe, given(id, "ratio"), 0.0, 3.0 * radius);
+    const double lock = solve(freedom_by_friction_arm, &shoe, 0.0, 0.0, 10.0 * radius);
+    check(id, "c", arm);
+    check(id, "c_over_r", arm / radius);
+    check(id, "c_lock", lock);
+    check(id, "c_lock_over_r", lock / radius);
 }
 
 static double factor_of(const struct brake_shoe *shoe, double mu, enum brake_lead lead)

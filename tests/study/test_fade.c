@@ -81,6 +81,19 @@ static void the_figures_are_judged_as_the_clauses_say(void **state)
     assert_int_equal(judge("un.13.hot", &figures).scope, BRAKE_OUTSIDE); /* M1 */
 }
 
+/* 0.8 g in each of two stops: South Australia's brake system test procedure. */
+static void each_of_two_stops_means_the_worse(void **state)
+{
+    (void)state;
+    static const struct brake_hot_figures figures = {
+        {60.0, 8.0}, {{40.0, 8.0}, {41.0, 7.8}}, {70.0, 6.0}, .fluid_room = 2.0, .lacks = NULL};
+    read_sheet(&sheet, plus(plain, heat));
+    const struct brake_judgement j = judge("au.sa.fade", &figures);
+    assert_equal(j.value, 7.8);
+    assert_near(j.margin, 7.8 / (0.8 * 9.80665) - 1.0, 1e-9);
+    assert_int_equal(j.load, BRAKE_LIGHT);
+}
+
 static void too_much_after_cooling_falls_short_as_too_little_does(void **state)
 {
     (void)state;
@@ -134,6 +147,26 @@ static void steady_friction_keeps_the_whole_deceleration(void **state)
     assert_near(f->hot[1].developed, f->cold.developed, 1e-3);
     assert_near(f->recovery.developed, f->hot[0].developed, 1e-3);
     assert_true(fade.residual < 1e-9);
+}
+
+/* 15 stops from 60 km/h, 25 s apart, lightly laden; both stops after them take what the driver
+ * gives, so that what does not fade keeps its whole deceleration in both. */
+static void south_australia_stops_from_60_km_h(void **state)
+{
+    (void)state;
+    run(plus(large(), steady), BRAKE_FADE_SA);
+    const struct brake_hot_figures *f = &fade.figures;
+    assert_null(f->lacks);
+    assert_int_equal(fade.load, BRAKE_LIGHT);
+    assert_int_equal(fade.heating.applications, 15);
+    assert_near(fade.snubs.stops.from, 60.0 * KMH, 1e-12);
+    assert_equal(fade.snubs.stops.to, 0.0);
+    assert_near(f->hot[0].developed, f->cold.developed, 1e-3);
+    assert_near(f->hot[1].developed, f->cold.developed, 1e-3);
+    assert_equal(f->recovery.developed, 0.0);
+    run(plus(plus(plain, heat), fading), BRAKE_FADE_SA);
+    assert_null(f->lacks);
+    assert_true(fade.figures.hot[0].developed < 0.95 * fade.figures.cold.developed);
 }
 
 static void fading_friction_is_felt_hot_and_comes_back(void **state)
@@ -315,10 +348,12 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(the_figures_are_judged_as_the_clauses_say),
+        cmocka_unit_test(each_of_two_stops_means_the_worse),
         cmocka_unit_test(too_much_after_cooling_falls_short_as_too_little_does),
         cmocka_unit_test(no_stop_after_cooling_is_too_little_and_not_within_the_most),
         cmocka_unit_test(without_a_rated_mass_no_hot_stop_can_be_said),
         cmocka_unit_test(steady_friction_keeps_the_whole_deceleration),
+        cmocka_unit_test(south_australia_stops_from_60_km_h),
         cmocka_unit_test(fading_friction_is_felt_hot_and_comes_back),
         cmocka_unit_test(the_cold_stop_is_the_hardest_from_100_km_h),
         cmocka_unit_test(its_snubs_are_a_duty_like_any_other),

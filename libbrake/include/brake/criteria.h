@@ -17,18 +17,22 @@ extern "C" {
 
 enum { BRAKE_CRITERIA = 128 /**< room for every criterion */ };
 
-/** Families of rules. F(name, word, bit). */
-#define BRAKE_FAMILIES(F) F(US, us, 1) F(UN, un, 2) F(EU, eu, 4) F(GB, gb, 8) F(NL, nl, 16)
+/** Families of rules: the one list of them. F(name, word, bit). */
+#define BRAKE_FAMILIES(F)                                                                          \
+    F(US, us, 1)                                                                                   \
+    F(UN, un, 2) F(EU, eu, 4) F(GB, gb, 8) F(NL, nl, 16) F(DE, de, 32) F(CA, ca, 64) F(AU, au, 128)
 
 /** Families of rules, as bits. Hazards are judged whichever are asked for. */
 #define BRAKE_FAMILY_(name, word, bit) BRAKE_RULES_##name = (bit),
+#define BRAKE_FAMILY_BIT_(name, word, bit) | (bit)
 enum brake_rules {
-    BRAKE_RULES_ALL = 31, /**< every family, whatever the vehicle is */
-    BRAKE_RULES_HAZARD = 32,
-    BRAKE_RULES_OWN = 64, /**< those that bind the vehicle, or that it was built to */
+    BRAKE_RULES_ALL = 0 BRAKE_FAMILIES(BRAKE_FAMILY_BIT_), /**< whatever the vehicle is */
+    BRAKE_RULES_HAZARD = 1024,
+    BRAKE_RULES_OWN = 2048, /**< those that bind the vehicle, or that it was built to */
     BRAKE_FAMILIES(BRAKE_FAMILY_)
 };
 #undef BRAKE_FAMILY_
+#undef BRAKE_FAMILY_BIT_
 
 /** How a requirement stands to a vehicle. */
 enum brake_scope {
@@ -48,7 +52,9 @@ enum brake_land {
     BRAKE_LAND_EEA = 4,
     BRAKE_LAND_NL = 8,
     BRAKE_LAND_GB = 16,
-    BRAKE_LAND_OTHER = 32
+    BRAKE_LAND_DE = 32,
+    BRAKE_LAND_AU = 64,
+    BRAKE_LAND_OTHER = 128
 };
 
 /** What a text is for. */
@@ -56,12 +62,14 @@ enum brake_text_role {
     BRAKE_ROLE_HAZARD,
     BRAKE_ROLE_IN_USE,
     BRAKE_ROLE_BUILT,
-    BRAKE_ROLE_PART /**< has force in a part of its country only */
+    BRAKE_ROLE_PART /**< has force in a part of its country, or over a part of its vehicles, that no
+                       line tells */
 };
 
 /** The texts that requirements are taken from. */
 enum brake_book_id {
     BRAKE_BOOK_HAZARD,
+    BRAKE_BOOK_105,
     BRAKE_BOOK_135,
     BRAKE_BOOK_393,
     BRAKE_BOOK_570,
@@ -69,7 +77,11 @@ enum brake_book_id {
     BRAKE_BOOK_R13,
     BRAKE_BOOK_45,
     BRAKE_BOOK_MOT,
-    BRAKE_BOOK_NL
+    BRAKE_BOOK_NL,
+    BRAKE_BOOK_DE,
+    BRAKE_BOOK_QUEBEC,
+    BRAKE_BOOK_NSW,
+    BRAKE_BOOK_SA
 };
 
 /** A text that requirements are taken from. */
@@ -105,9 +117,13 @@ enum brake_verdict { BRAKE_MEETS, BRAKE_FALLS_SHORT, BRAKE_CANNOT_SAY };
 enum brake_measure {
     BRAKE_STOP_DISTANCE,        /**< [m] at most lag v + coefficient v^2, or the limit */
     BRAKE_STOP_DECELERATION,    /**< [m/s2] fully developed, at least */
+    BRAKE_STOP_AVERAGE,         /**< [m/s2] speed^2 over twice the stopping distance, at least */
     BRAKE_STOP_RATIO,           /**< [-] brake force over weight, at least */
     BRAKE_ROLLER_RATIO,         /**< [-] brake force on a roller tester over weight, at least */
+    BRAKE_ROLLER_OR_LOCK,       /**< [-] the same; met too by front wheels that lock unladen there
+                                     with 100 kgf at each rear wheel */
     BRAKE_TOW_DECELERATION,     /**< [m/s2] with an unbraked trailer, at least */
+    BRAKE_TRAIN_DECELERATION,   /**< [m/s2] with the trailer and its brakes, at least */
     BRAKE_PARKING_GRADE,        /**< [-] held up and down, at least */
     BRAKE_PARKING_TOW_GRADE,    /**< [-] held with an unbraked trailer, at least */
     BRAKE_PARKING_DECELERATION, /**< [m/s2] by the parking brake, at least */
@@ -118,6 +134,7 @@ enum brake_measure {
     BRAKE_ADHESION_CURVE,       /**< [-] ratio at first lock over the published bound, at least 1 */
     BRAKE_SIDE_DIFFERENCE,      /**< [-] left to right on an axle, at most */
     BRAKE_PEDAL_TRAVEL,         /**< [-] of the travel to the floor, at most */
+    BRAKE_PEDAL_FORCE,          /**< [N] for the deceleration of the clause, at most */
     BRAKE_STROKE_USED,          /**< [-] of travel or stroke, at the deceleration of the limit's
                                      clause */
     BRAKE_SHOE_LOCK,            /**< [-] friction at which a shoe locks itself over its own, at
@@ -128,6 +145,7 @@ enum brake_measure {
     BRAKE_HOT_DISTANCE,         /**< [m] better of two hot stops, at most lag v + coefficient v^2 */
     BRAKE_HOT_LENGTHENING,      /**< [m] first hot stop, at most lag v + (cold - lag v) / limit */
     BRAKE_HOT_DECELERATION,     /**< [m/s2] fully developed, better of two hot stops, at least */
+    BRAKE_HOT_EACH,             /**< [m/s2] fully developed, worse of two hot stops, at least */
     BRAKE_HOT_KEPT,             /**< [-] first hot stop over cold, fully developed, at least */
     BRAKE_RECOVERY_LEAST,       /**< [-] stop after cooling over cold, at least */
     BRAKE_RECOVERY_MOST,        /**< [-] the same, at most */
@@ -172,7 +190,14 @@ enum brake_applies {
     BRAKE_TO_FAST = 1 << 11,       /**< top speed above 125 km/h */
     BRAKE_TO_SHOE_SHAPE = 1 << 12, /**< a drum whose shoes are known by their geometry */
     BRAKE_TO_COMMERCIAL = 1 << 13, /**< used commercially */
-    BRAKE_TO_SECONDARY = 1 << 14   /**< with a secondary brake of its own */
+    BRAKE_TO_SECONDARY = 1 << 14,  /**< with a secondary brake of its own */
+    BRAKE_TO_HEAVIER = 1 << 15,    /**< rated mass above 3,500 kg */
+    BRAKE_TO_4500_KG = 1 << 16,    /**< rated mass up to 4,500 kg */
+    BRAKE_TO_MOT_4 = 1 << 17,      /**< classes 3 and 4 of the DVSA: no goods above 3,000 kg */
+    BRAKE_TO_MOT_7 = 1 << 18,      /**< class 7 of the DVSA: goods, 3,000 to 3,500 kg */
+    BRAKE_TO_VALVE = 1 << 19,      /**< with a valve before the rear brakes */
+    BRAKE_TO_AXLE_SPLIT = 1 << 20, /**< with a circuit to each axle */
+    BRAKE_TO_UNBRAKED_TRAILER = 1 << 21
 };
 
 /** Verdicts of some rows, counted. */
@@ -199,6 +224,7 @@ struct brake_ruling {
 enum brake_fade_kind {
     BRAKE_FADE_CAR,   /**< stops from 100 km/h, snubs every 45 s: FMVSS 135, UN R13-H */
     BRAKE_FADE_GOODS, /**< stops from 80 km/h, snubs every 55 s: UN R13 for N1 */
+    BRAKE_FADE_SA,    /**< stops from 60 km/h every 25 s: South Australia */
     BRAKE_FADES
 };
 
@@ -212,12 +238,16 @@ struct brake_criterion {
     enum brake_measure measure;
     enum brake_failure failure[2]; /**< states of failure; the worse counts */
     unsigned load;                 /**< bits of enum brake_load_of */
-    double force;                  /**< [N] pedal, or hand (foot: 100 more); 0: driver's most */
+    double force;                  /**< [N] pedal, or hand; 0: driver's most */
+    double foot;                   /**< [N] parking pedal; 0: 100 more than by hand */
     double speed;                  /**< [m/s] 0: a share of top speed, up to speed_cap */
     double speed_cap;              /**< [m/s] for 80 % of top speed */
     double lag;                    /**< [s] of the distance formula; 0: the clause allows none */
-    double coefficient;        /**< [m/(km/h)2] of the distance formula; 0: limit is the distance */
-    double limit;              /**< [SI] of the measure */
+    double coefficient; /**< [m/(km/h)2] of the distance formula; 0: limit is the distance */
+    double rate;        /**< [m/s2] that a pedal force is asked for */
+    double limit;       /**< [SI] of the measure */
+    bool graded;        /**< the text calls less than half of it dangerous, and less than half of
+                                    the other wheel's force where wheels steer */
     enum brake_fade_kind fade; /**< procedure that a hot measure is taken from */
     unsigned applies;          /**< bits of enum brake_applies */
     double from;               /**< [year] first registered then or later; 0: whenever */
@@ -235,6 +265,7 @@ struct brake_judgement {
     double margin;              /**< [-] above 0 meets; have over need, less 1 */
     enum brake_load load;       /**< at which it is worst */
     enum brake_failure failure; /**< at which it is worst */
+    bool dangerous;             /**< below what a graded text calls so, at face value */
     const char *reason;         /**< why it cannot be said, or why there is no figure; else NULL */
     const char *missing;        /**< path of the one line that it lacks, when there is one; else
                                      NULL */

@@ -26,6 +26,8 @@ enum { BRAKE_WARNINGS = 72 /**< room for every warning, 12 of heat among them */
 #define BRAKE_WARNING_LIST(W) \
     W(SPEEDOMETER_LOW, "speedometer_low", \
       "The speedometer reads low: the vehicle is faster than it shows.") \
+    W(SPEEDOMETER_HIGH, "speedometer_high", \
+      "The speedometer shows more than a tenth and 4 km/h above the speed.") \
     W(ANTILOCK_TYRES, "antilock_tyres", \
       "The tyres roll otherwise than anti-lock and stability control were set for.") \
     W(MASTER_TOO_SMALL, "master_too_small", \
