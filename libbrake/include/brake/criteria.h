@@ -15,7 +15,7 @@
 extern "C" {
 #endif
 
-enum { BRAKE_CRITERIA = 128 /**< room for every criterion */ };
+enum { BRAKE_CRITERIA = 144 /**< room for every criterion */ };
 
 /** Families of rules: the one list of them. F(name, word, bit). */
 #define BRAKE_FAMILIES(F)                                                                          \
