@@ -310,7 +310,7 @@ def test_standard_input_that_is_no_vehicle_file():
         (("check",), "check wants a vehicle file"),
         (
             ("check", "--jason", "a.ini"),
-            "unknown option '--jason'; did you mean --json? It accepts --before, --set,",
+            "unknown option '--jason'; did you mean --json? It accepts --before, --parts,",
         ),
         (("check", "-j"), "unknown option '-j'"),
         (

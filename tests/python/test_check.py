@@ -144,7 +144,7 @@ def test_criteria_and_warnings_have_names(heron):
     assert all(w.id and w.text for w in found.warnings)
     assert pickle.loads(pickle.dumps(found)) == found
     with pytest.raises(ValueError, match=plain.ACCEPTED):
-        heron.check("de")
+        heron.check("mars")
 
 
 def test_history_goes_into_a_data_frame(heron):
