@@ -5,6 +5,7 @@
 #include <stddef.h>
 
 #include "brake/stop.h"
+#include "braking_lanes.h"
 #include "extremes.h"
 #include "force_lines.h"
 #include "thermal_lanes.h"
@@ -392,26 +393,6 @@ static struct brake_thermal_drive drive_of(const struct course *c, const struct 
                                         .air = c->rig->air};
 }
 
-static enum brake_status warm(const struct course *c, const struct brake_braking *braking,
-                              struct passage *p)
-{
-    struct brake_thermal_task task[BRAKE_AXLES];
-    int tasks = 0;
-    for (int i = 0; i < BRAKE_AXLES; i++) {
-        if (c->rig->thermal[i] == NULL)
-            continue;
-        p->heat[i] = braking->heat[i];
-        task[tasks++] = (struct brake_thermal_task){c->rig->thermal[i], drive_of(c, p, i),
-                                                    p->to.time, &p->heat[i], BRAKE_OK};
-    }
-    brake_thermal_advance_all(task, tasks);
-    for (int i = 0; i < tasks; i++) {
-        if (task[i].status != BRAKE_OK)
-            return task[i].status;
-    }
-    return BRAKE_OK;
-}
-
 /* Torque per pressure along the parabola through its values at both ends and that before; until
  * there is one before, a straight line. The parabola never leaves that line by more than a quarter
  * of the smaller end, so that the torque keeps its sign whatever came before. */
@@ -465,17 +446,6 @@ static void guess(const struct brake_braking *braking, double length, struct cou
     }
 }
 
-/* The vehicle over a length, then the heat of it, then the friction at that heat. */
-static enum brake_status pass(struct course *c, const struct brake_braking *braking, double length,
-                              struct passage *p)
-{
-    run(c, length, p);
-    if (!is_finite(p))
-        return BRAKE_E_RANGE;
-    const enum brake_status status = warm(c, braking, p);
-    return status == BRAKE_OK ? fade(c, braking, p) : status;
-}
-
 /* Length at which a step would miss by the tolerance. Never so short that the noise of the heat's
  * own tolerance would be taken for a miss. */
 static double fitting(const struct brake_rig *rig, const struct passage *p)
@@ -485,29 +455,6 @@ static double fitting(const struct brake_rig *rig, const struct passage *p)
     const double factor = missed > 0.0 ? 0.9 * sqrt(sqrt(rig->tolerance / missed)) : 2.0;
     const double wanted = length * most_of(0.2, least_of(2.0, factor));
     return most_of(rig->step / 40.0, least_of(rig->step, wanted));
-}
-
-/* Predictor by that guess, shorter when it misses far; corrector by the line to the predicted end.
- * Where the first ended early, at a corner, the line is not to be trusted far beyond. */
-static enum brake_status couple(struct course *c, const struct brake_braking *braking,
-                                double length, struct passage *p)
-{
-    const double tolerance = c->rig->tolerance;
-    guess(braking, length, c);
-    enum brake_status status = pass(c, braking, length, p);
-    if (status == BRAKE_OK && tolerance > 0.0 && fitting(c->rig, p) < 0.6 * p->to.time) {
-        length = fitting(c->rig, p);
-        guess(braking, length, c);
-        status = pass(c, braking, length, p);
-    }
-    if (status != BRAKE_OK)
-        return status;
-    const double wanted = fitting(c->rig, p);
-    /* A step that was cut says nothing against a longer one. */
-    c->next = wanted < p->to.time ? wanted : most_of(wanted, c->pace);
-    if (!is_coupled(c->rig) || p->miss * p->to.time < 0.1 * tolerance)
-        return BRAKE_OK;
-    return pass(c, braking, least_of(length, 2.0 * p->to.time), p);
 }
 
 /* ---- the begin of a step -------------------------------------------------------------------- */
@@ -804,29 +751,6 @@ static void note(const struct course *c, const struct brake_braking *b, struct b
     o->residual = fabs(lost - work - b->resisted) / most_of(begun, work);
 }
 
-static enum brake_status take_step(struct course *c, double until, struct brake_braking *b,
-                                   struct brake_outcome *o)
-{
-    struct passage p;
-    const double begun = b->time;
-    c->speed = b->speed;
-    c->pace = pace(c->rig, b);
-    set_rise(c->rig, begun, c);
-    set_lag(b->output, c);
-    enum brake_status status = grip(b, c, &p.begin);
-    if (status != BRAKE_OK)
-        return status;
-    const double end = planned_end(c, begun, until);
-    status = couple(c, b, end - begun, &p);
-    if (status != BRAKE_OK)
-        return status;
-    note_heat(c, &p, b, is_rough(c, &p, begun, end), o);
-    keep(c, &p, end - begun, end, b);
-    note_corners(c, &p, begun, b, o);
-    note(c, b, o);
-    return BRAKE_OK;
-}
-
 /* Balance, pedal and what is left unasked here show as NaN in the first step. */
 static bool rig_in_range(const struct brake_rig *rig)
 {
@@ -860,27 +784,216 @@ static bool state_in_range(const struct brake_braking *b)
            b->span >= 0.0 && isfinite(b->span) && b->step >= 0.0;
 }
 
+/* ---- side by side --------------------------------------------------------------------------- */
+
+/* One of the brakings that go on side by side. */
+struct lane {
+    struct brake_braking_task *task;
+    struct course course;
+    struct passage passage;
+    struct brake_braking braking;
+    struct brake_outcome outcome;
+    double begun;  /* of the step */
+    double end;    /* planned */
+    double length; /* to try */
+};
+
+/* Some of them. */
+struct lanes {
+    struct lane *lane[BRAKE_TOGETHER];
+    int count;
+};
+
+static bool is_well(const struct lane *lane)
+{
+    return lane->task->status == BRAKE_OK;
+}
+
+static void heat_of(struct lane *lane, struct brake_thermal_task *task, int *tasks)
+{
+    const struct course *c = &lane->course;
+    struct passage *p = &lane->passage;
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        if (c->rig->thermal[i] == NULL)
+            continue;
+        p->heat[i] = lane->braking.heat[i];
+        task[(*tasks)++] = (struct brake_thermal_task){c->rig->thermal[i], drive_of(c, p, i),
+                                                       p->to.time, &p->heat[i], BRAKE_OK};
+    }
+}
+
+/* The first that is wrong is told. */
+static void take_status(const struct brake_thermal_task *task, int count, struct lane *lane)
+{
+    for (int i = count - 1; i >= 0; i--) {
+        if (task[i].status != BRAKE_OK)
+            lane->task->status = task[i].status;
+    }
+}
+
+static void warm(const struct lanes *lanes)
+{
+    struct brake_thermal_task task[BRAKE_TOGETHER * BRAKE_AXLES];
+    int end[BRAKE_TOGETHER];
+    int tasks = 0;
+    for (int i = 0; i < lanes->count; i++) {
+        if (is_well(lanes->lane[i]))
+            heat_of(lanes->lane[i], task, &tasks);
+        end[i] = tasks;
+    }
+    brake_thermal_advance_all(task, tasks);
+    for (int i = 0; i < lanes->count; i++) {
+        const int begin = i > 0 ? end[i - 1] : 0;
+        take_status(&task[begin], end[i] - begin, lanes->lane[i]);
+    }
+}
+
+/* The vehicle over a length, then the heat of it, then the friction at that heat. */
+static void pass(const struct lanes *lanes)
+{
+    for (int i = 0; i < lanes->count; i++) {
+        struct lane *lane = lanes->lane[i];
+        run(&lane->course, lane->length, &lane->passage);
+        if (!is_finite(&lane->passage))
+            lane->task->status = BRAKE_E_RANGE;
+    }
+    warm(lanes);
+    for (int i = 0; i < lanes->count; i++) {
+        struct lane *lane = lanes->lane[i];
+        if (is_well(lane))
+            lane->task->status = fade(&lane->course, &lane->braking, &lane->passage);
+    }
+}
+
+static struct lanes those(const struct lanes *from, bool (*which)(struct lane *lane))
+{
+    struct lanes to = {.count = 0};
+    for (int i = 0; i < from->count; i++) {
+        if (is_well(from->lane[i]) && which(from->lane[i]))
+            to.lane[to.count++] = from->lane[i];
+    }
+    return to;
+}
+
+static bool misses_far(struct lane *lane)
+{
+    const struct course *c = &lane->course;
+    const double fits = fitting(c->rig, &lane->passage);
+    if (!(c->rig->tolerance > 0.0 && fits < 0.6 * lane->passage.to.time))
+        return false;
+    lane->length = fits;
+    guess(&lane->braking, lane->length, &lane->course);
+    return true;
+}
+
+/* Where the predictor ended early, at a corner, the line is not to be trusted far beyond. */
+static bool wants_corrector(struct lane *lane)
+{
+    struct course *c = &lane->course;
+    const struct passage *p = &lane->passage;
+    const double wanted = fitting(c->rig, p);
+    /* A step that was cut says nothing against a longer one. */
+    c->next = wanted < p->to.time ? wanted : most_of(wanted, c->pace);
+    if (!is_coupled(c->rig) || p->miss * p->to.time < 0.1 * c->rig->tolerance)
+        return false;
+    lane->length = least_of(lane->length, 2.0 * p->to.time);
+    return true;
+}
+
+/* Predictor by that guess, shorter when it misses far; corrector by the line to the predicted
+ * end. */
+static void couple(const struct lanes *lanes)
+{
+    for (int i = 0; i < lanes->count; i++)
+        guess(&lanes->lane[i]->braking, lanes->lane[i]->length, &lanes->lane[i]->course);
+    pass(lanes);
+    const struct lanes shorter = those(lanes, misses_far);
+    pass(&shorter);
+    const struct lanes corrected = those(lanes, wants_corrector);
+    pass(&corrected);
+}
+
+static bool begins_step(struct lane *lane)
+{
+    struct course *c = &lane->course;
+    struct brake_braking *b = &lane->braking;
+    if (!(b->time < lane->task->until && isnan(lane->outcome.ended)))
+        return false;
+    lane->begun = b->time;
+    c->speed = b->speed;
+    c->pace = pace(c->rig, b);
+    set_rise(c->rig, lane->begun, c);
+    set_lag(b->output, c);
+    lane->task->status = grip(b, c, &lane->passage.begin);
+    lane->end = planned_end(c, lane->begun, lane->task->until);
+    lane->length = lane->end - lane->begun;
+    return is_well(lane);
+}
+
+static void end_step(struct lane *lane)
+{
+    const struct course *c = &lane->course;
+    const struct passage *p = &lane->passage;
+    struct brake_braking *b = &lane->braking;
+    struct brake_outcome *o = &lane->outcome;
+    note_heat(c, p, b, is_rough(c, p, lane->begun, lane->end), o);
+    keep(c, p, lane->end - lane->begun, lane->end, b);
+    note_corners(c, p, lane->begun, b, o);
+    note(c, b, o);
+}
+
+static void go_on(const struct lanes *all)
+{
+    struct lanes lanes = those(all, begins_step);
+    while (lanes.count > 0) {
+        couple(&lanes);
+        for (int i = 0; i < lanes.count; i++) {
+            if (is_well(lanes.lane[i]))
+                end_step(lanes.lane[i]);
+        }
+        lanes = those(&lanes, begins_step);
+    }
+}
+
+static void begin_lane(struct brake_braking_task *task, struct lane *lane)
+{
+    const struct brake_rig *rig = task->rig;
+    lane->task = task;
+    lane->braking = *task->braking;
+    lane->outcome = *task->outcome;
+    lane->course =
+        (struct course){.rig = rig, .application = task->application, .outcome = &lane->outcome};
+    task->status = BRAKE_OK;
+    if (!(rig_in_range(rig) && task_in_range(task->application, task->until) &&
+          state_in_range(&lane->braking)))
+        task->status = BRAKE_E_RANGE;
+    for (int i = 0; i < BRAKE_AXLES && task->status == BRAKE_OK; i++)
+        task->status = find_gain(&rig->law[i], rig->law[i].mu, &lane->course.gain[i]);
+}
+
+void brake_braking_advance_all(struct brake_braking_task *task, int count)
+{
+    struct lane lane[BRAKE_TOGETHER];
+    struct lanes lanes = {.count = count};
+    for (int i = 0; i < count; i++) {
+        begin_lane(&task[i], &lane[i]);
+        lanes.lane[i] = &lane[i];
+    }
+    go_on(&lanes);
+    for (int i = 0; i < count; i++) {
+        if (!is_well(&lane[i]))
+            continue;
+        *task[i].braking = lane[i].braking;
+        *task[i].outcome = lane[i].outcome;
+    }
+}
+
 enum brake_status brake_braking_advance(const struct brake_rig *rig,
                                         const struct brake_application *application, double until,
                                         struct brake_braking *braking,
                                         struct brake_outcome *outcome)
 {
-    struct brake_braking b = *braking;
-    struct brake_outcome o = *outcome;
-    struct course c = {.rig = rig, .application = application, .outcome = &o};
-    if (!(rig_in_range(rig) && task_in_range(application, until) && state_in_range(&b)))
-        return BRAKE_E_RANGE;
-    for (int i = 0; i < BRAKE_AXLES; i++) {
-        const enum brake_status status = find_gain(&rig->law[i], rig->law[i].mu, &c.gain[i]);
-        if (status != BRAKE_OK)
-            return status;
-    }
-    while (b.time < until && isnan(o.ended)) {
-        const enum brake_status status = take_step(&c, until, &b, &o);
-        if (status != BRAKE_OK)
-            return status;
-    }
-    *braking = b;
-    *outcome = o;
-    return BRAKE_OK;
+    struct brake_braking_task task = {rig, application, until, braking, outcome, BRAKE_OK};
+    brake_braking_advance_all(&task, 1);
+    return task.status;
 }

@@ -20,7 +20,7 @@ static const double MEETS = 0.95;
 static const double EVEN = 0.50;
 static const double BY_DEFAULTS = 0.25; /* of the scatter: from here on a word rests on them */
 
-enum { HOT_BLOCK = 32, PLACES_OF_LINE = 9 };
+enum { HOT_BLOCK = 4 * BRAKE_TOGETHER, PLACES_OF_LINE = 9 };
 
 struct drawing {
     const struct brake_conformance_options *options;
@@ -86,25 +86,46 @@ static void count(const struct drawing *d, bool hot, const double margin[BRAKE_C
     }
 }
 
+static void draw_cold(const struct drawing *d, long first, long count)
+{
+    double(*margin)[BRAKE_CRITERIA] = d->room->block;
+#pragma omp parallel for schedule(dynamic, 16)
+    for (long i = 0; i < count; i++) {
+        double share[BRAKE_INPUTS];
+        brake_sobol_middle(&d->room->sobol, (uint32_t)(first + i), share);
+        sample_margins(&d->room->inputs, d->options->rules, share, margin[i]);
+    }
+}
+
+/* Those of a group are judged side by side. */
+static void draw_hot(const struct drawing *d, long first, long count)
+{
+    double(*margin)[BRAKE_CRITERIA] = d->room->block;
+#pragma omp parallel for schedule(dynamic, 1)
+    for (long group = 0; group < count; group += BRAKE_TOGETHER) {
+        double share[BRAKE_TOGETHER][BRAKE_INPUTS];
+        struct sample_hot sample[BRAKE_TOGETHER];
+        for (long i = 0; i < BRAKE_TOGETHER; i++) {
+            brake_sobol_middle(&d->room->sobol, (uint32_t)(first + group + i), share[i]);
+            sample[i] = (struct sample_hot){share[i], margin[group + i]};
+        }
+        sample_hot_margins(&d->room->inputs, d->options->rules, sample, BRAKE_TOGETHER);
+    }
+}
+
 /* Each sample into its own place, counted in their order: the threads leave no trace. */
 static bool draw(const struct drawing *d, bool hot, long from, long to)
 {
     const long block = hot ? HOT_BLOCK : BRAKE_SAMPLES_LEAST;
-    double(*margin)[BRAKE_CRITERIA] = d->room->block;
     for (long first = from; first < to; first += block) {
         if (watch_stops(d->options->watch))
             return false;
-#pragma omp parallel for schedule(dynamic, hot ? 1 : 16)
-        for (long i = 0; i < block; i++) {
-            double share[BRAKE_INPUTS];
-            brake_sobol_middle(&d->room->sobol, (uint32_t)(first + i), share);
-            if (hot)
-                sample_hot_margins(&d->room->inputs, d->options->rules, share, margin[i]);
-            else
-                sample_margins(&d->room->inputs, d->options->rules, share, margin[i]);
-        }
+        if (hot)
+            draw_hot(d, first, block);
+        else
+            draw_cold(d, first, block);
         for (long i = 0; i < block; i++)
-            count(d, hot, margin[i], first + i);
+            count(d, hot, d->room->block[i], first + i);
         if (hot)
             watch_tell(d->options->watch, (double)(first + block), (double)to);
     }

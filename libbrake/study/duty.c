@@ -5,7 +5,9 @@
 #include <string.h>
 
 #include "brake/stop.h"
+#include "model/braking_lanes.h"
 #include "model/thermal_lanes.h"
+#include "duties.h"
 #include "sequences.h"
 
 static const double BRAKED_SLICE = 0.5; /* [s] while a stop or a braked segment of a drive lasts */
@@ -169,7 +171,15 @@ double brake_duty_planned(const struct brake_duty *duty)
 
 /* ---- one run -------------------------------------------------------------------------------- */
 
+/* A time with the brakes off, speed along a straight line. */
+struct rolling {
+    double duration;
+    double from;
+    double to;
+};
+
 struct run {
+    enum brake_status status;
     const struct brake_hot_rig *hot;
     struct brake_rig rig; /* that of hot, as the duty has it */
     const struct brake_duty *duty;
@@ -177,10 +187,41 @@ struct run {
     struct brake_duty_result *result;
     struct brake_braking braking;
     struct brake_outcome outcome;
-    double time;                /* when the present application or segment began */
-    double work[BRAKE_AXLES];   /* of those before it */
-    double before[BRAKE_AXLES]; /* supplied to one brake before the duty */
+    double time;                          /* when the present application or segment began */
+    double work[BRAKE_AXLES];             /* of those before it */
+    double before[BRAKE_AXLES];           /* supplied to one brake before the duty */
+    struct brake_application application; /* the present one */
+    struct rolling way;                   /* the present one */
+    double until;                         /* of either: end of the present slice */
+    int done;                             /* stops or segments that lie behind */
+    bool braked;                          /* in the present segment, or the descent */
 };
+
+/* Runs that go on side by side. */
+struct runs {
+    struct run *run[BRAKE_TOGETHER];
+    int count;
+};
+
+/* Those of them that are well and of which something holds. */
+static struct runs those(const struct runs *from, bool (*which)(struct run *run))
+{
+    struct runs to = {.count = 0};
+    for (int i = 0; i < from->count; i++) {
+        if (from->run[i]->status == BRAKE_OK && which(from->run[i]))
+            to.run[to.count++] = from->run[i];
+    }
+    return to;
+}
+
+/* Does something with each that is well. */
+static void with_each(const struct runs *runs, void (*act)(struct run *run))
+{
+    for (int i = 0; i < runs->count; i++) {
+        if (runs->run[i]->status == BRAKE_OK)
+            act(runs->run[i]);
+    }
+}
 
 static struct brake_duty_row instant(const struct run *run)
 {
@@ -254,52 +295,51 @@ static void release(struct run *run, double speed)
     b->deceleration = 0.0;
 }
 
-/* A time with the brakes off, speed along a straight line. */
-struct rolling {
-    double duration;
-    double from;
-    double to;
-};
-
 static double speed_at(const struct rolling *way, double time)
 {
     return way->from + (way->to - way->from) * time / way->duration;
 }
 
-static enum brake_status roll_until(struct run *run, const struct rolling *way, double until)
+static struct brake_thermal_drive drive_of(const struct run *run)
 {
-    struct brake_braking *b = &run->braking;
-    const struct brake_thermal_drive drive = {.speed_begin = speed_at(way, b->time),
-                                              .speed_end = speed_at(way, until),
-                                              .air = run->rig.air};
-    struct brake_thermal_task task[BRAKE_AXLES];
-    for (int i = 0; i < BRAKE_AXLES; i++)
-        task[i] = (struct brake_thermal_task){&run->hot->thermal[i], drive, until - b->time,
-                                              &b->heat[i], BRAKE_OK};
-    brake_thermal_advance_all(task, BRAKE_AXLES);
-    for (int i = 0; i < BRAKE_AXLES; i++) {
-        if (task[i].status != BRAKE_OK)
-            return task[i].status;
+    return (struct brake_thermal_drive){.speed_begin = speed_at(&run->way, run->braking.time),
+                                        .speed_end = speed_at(&run->way, run->until),
+                                        .air = run->rig.air};
+}
+
+/* To the end of the slice. */
+static void roll_slice(const struct runs *runs)
+{
+    struct brake_thermal_task task[BRAKE_TOGETHER * BRAKE_AXLES];
+    for (int i = 0; i < runs->count * BRAKE_AXLES; i++) {
+        struct run *run = runs->run[i / BRAKE_AXLES];
+        struct brake_braking *b = &run->braking;
+        const int axle = i % BRAKE_AXLES;
+        task[i] = (struct brake_thermal_task){&run->hot->thermal[axle], drive_of(run),
+                                              run->until - b->time, &b->heat[axle], BRAKE_OK};
     }
-    b->time = until;
-    b->speed = drive.speed_end;
-    b->deceleration = (way->from - way->to) / way->duration;
-    return BRAKE_OK;
+    brake_thermal_advance_all(task, runs->count * BRAKE_AXLES);
+    for (int i = 0; i < runs->count * BRAKE_AXLES; i++) {
+        struct run *run = runs->run[i / BRAKE_AXLES];
+        run->status = run->status == BRAKE_OK ? task[i].status : run->status;
+        run->braking.speed = speed_at(&run->way, run->until);
+        run->braking.deceleration = (run->way.from - run->way.to) / run->way.duration;
+    }
+    for (int i = 0; i < runs->count; i++)
+        runs->run[i]->braking.time = runs->run[i]->until;
 }
 
 /* The rows within a slice, on a copy: nothing depends on the watching. */
-static enum brake_status tell_rolling(const struct run *run, const struct rolling *way,
-                                      double until)
+static enum brake_status tell_rolling(const struct run *run)
 {
-    enum brake_status status = BRAKE_OK;
-    if (!watched_closely(run))
-        return status;
     struct run seen = *run;
-    while (status == BRAKE_OK && until - seen.braking.time > SHOWN + 1e-9) {
-        status = roll_until(&seen, way, seen.braking.time + SHOWN);
+    const struct runs one = {{&seen}, 1};
+    while (seen.status == BRAKE_OK && run->until - seen.braking.time > SHOWN + 1e-9) {
+        seen.until = seen.braking.time + SHOWN;
+        roll_slice(&one);
         tell(&seen);
     }
-    return status;
+    return seen.status;
 }
 
 /* What changes ever more slowly is cut into slices of half the time since it began, in whole
@@ -309,67 +349,97 @@ static double slice_after(double time)
     return fmin(LONGEST_SLICE, fmax(SLICE, floor(time / 2.0)));
 }
 
-static enum brake_status roll(struct run *run, double duration, double from, double to)
+static bool rolls_on(struct run *run)
 {
-    const struct rolling way = {duration, from, to};
-    enum brake_status status = BRAKE_OK;
-    double time = 0.0;
+    const double time = run->braking.time;
+    const double left = run->way.duration - time;
+    const double slice = slice_after(time);
+    if (!(left > 1e-9) || stopped(run))
+        return false;
+    run->until = left > slice + 1e-9 ? time + slice : run->way.duration;
+    if (watched_closely(run))
+        run->status = tell_rolling(run);
+    return run->status == BRAKE_OK;
+}
+
+static void set_out(struct run *run, double duration, double from, double to)
+{
+    run->way = (struct rolling){duration, from, to};
     release(run, from);
-    while (status == BRAKE_OK && duration - time > 1e-9 && !stopped(run)) {
-        const double slice = slice_after(time);
-        time = duration - time > slice + 1e-9 ? time + slice : duration;
-        status = tell_rolling(run, &way, time);
-        if (status == BRAKE_OK)
-            status = roll_until(run, &way, time);
-        if (status == BRAKE_OK)
-            show(run);
+}
+
+static void arrive(struct run *run)
+{
+    release(run, run->way.to);
+}
+
+/* Those that have set out, to the end of their ways. */
+static void roll(const struct runs *runs)
+{
+    struct runs on = those(runs, rolls_on);
+    while (on.count > 0) {
+        roll_slice(&on);
+        with_each(&on, show);
+        on = those(&on, rolls_on);
     }
-    if (status == BRAKE_OK)
-        release(run, to);
-    return status;
+    with_each(runs, arrive);
 }
 
-static void begin(struct run *run, const struct brake_application *application)
+static void begin(struct run *run)
 {
-    release(run, application->from);
-    brake_braking_begin(&run->rig, application, &run->braking, &run->outcome);
+    release(run, run->application.from);
+    brake_braking_begin(&run->rig, &run->application, &run->braking, &run->outcome);
 }
 
-/* The rows of a slice that ends at a time, on a copy of where it began. */
-static enum brake_status tell_braking(struct run *seen, const struct brake_application *application,
-                                      double until)
+/* The rows of the slice that follows, on a copy. */
+static enum brake_status tell_braking(const struct run *run)
 {
-    const double every = seen->duty->kind == BRAKE_DUTY_DESCENT ? SHOWN : SHOWN_BRAKED;
-    struct brake_braking *b = &seen->braking;
-    enum brake_status status = BRAKE_OK;
-    while (status == BRAKE_OK && until - b->time > every + 1e-9) {
-        status = brake_braking_advance(&seen->rig, application, b->time + every, b, &seen->outcome);
-        if (!isnan(seen->outcome.ended))
-            break;
-        tell(seen);
-    }
-    return status;
-}
-
-/* Brakes on for a slice, or to the end speed. */
-static enum brake_status brake(struct run *run, const struct brake_application *application,
-                               double slice)
-{
-    struct brake_braking *b = &run->braking;
+    const double every = run->duty->kind == BRAKE_DUTY_DESCENT ? SHOWN : SHOWN_BRAKED;
     struct run seen = *run;
+    struct brake_braking *b = &seen.braking;
+    enum brake_status status = BRAKE_OK;
+    while (status == BRAKE_OK && run->until - b->time > every + 1e-9) {
+        status =
+            brake_braking_advance(&seen.rig, &seen.application, b->time + every, b, &seen.outcome);
+        if (status != BRAKE_OK || !isnan(seen.outcome.ended))
+            break;
+        tell(&seen);
+    }
+    return status;
+}
+
+static void end_slice(struct run *run)
+{
+    const struct brake_braking *b = &run->braking;
+    const struct brake_application *a = &run->application;
     const double settled = run->rig.dead_time + run->rig.rise_time;
-    const double until = b->time + slice;
-    enum brake_status status =
-        brake_braking_advance(&run->rig, application, until, b, &run->outcome);
-    if (status == BRAKE_OK && watched_closely(run))
-        status = tell_braking(&seen, application, b->time);
-    if (status != BRAKE_OK)
-        return status;
-    if (application->manner == BRAKE_HOLDS_DECELERATION && b->time > settled)
-        run->result->shortfall =
-            fmax(run->result->shortfall, application->deceleration - b->deceleration);
+    if (a->manner == BRAKE_HOLDS_DECELERATION && b->time > settled)
+        run->result->shortfall = fmax(run->result->shortfall, a->deceleration - b->deceleration);
     show(run);
-    return BRAKE_OK;
+}
+
+/* Brakes on to the end of the slice, or to the end speed. */
+static void brake_slice(const struct runs *runs)
+{
+    struct brake_braking_task task[BRAKE_TOGETHER];
+    for (int i = 0; i < runs->count; i++) {
+        struct run *run = runs->run[i];
+        task[i] = (struct brake_braking_task){&run->rig,     &run->application, run->until,
+                                              &run->braking, &run->outcome,     BRAKE_OK};
+    }
+    brake_braking_advance_all(task, runs->count);
+    for (int i = 0; i < runs->count; i++)
+        runs->run[i]->status = task[i].status;
+    with_each(runs, end_slice);
+}
+
+/* Plans the next slice. */
+static bool plan_slice(struct run *run, double slice)
+{
+    run->until = run->braking.time + slice;
+    if (watched_closely(run))
+        run->status = tell_braking(run);
+    return run->status == BRAKE_OK;
 }
 
 /* What is to be kept of an application that has ended. */
@@ -397,44 +467,76 @@ static void keep(struct run *run)
 /* ---- the kinds ------------------------------------------------------------------------------ */
 
 /* The force of the first application, once it is built up, is held from then on. */
-static void hold_force(const struct run *run, struct brake_application *application)
+static void hold_force(struct run *run)
 {
     const struct brake_braking *b = &run->braking;
     const double built_up = b->time - run->rig.dead_time - 0.5 * run->rig.rise_time;
-    application->manner = BRAKE_HOLDS_FORCE;
-    application->force = b->effort / built_up;
+    run->application.manner = BRAKE_HOLDS_FORCE;
+    run->application.force = b->effort / built_up;
 }
 
-static enum brake_status run_stops(struct run *run)
+static bool is_stops(struct run *run)
 {
     const struct brake_stops *stops = &run->duty->stops;
-    struct brake_duty_result *result = run->result;
-    const bool same_force = stops->sequence != NULL && stops->sequence->same_force;
-    struct brake_application application = {stops->manner, run->duty->force, stops->deceleration,
-                                            stops->from, stops->to};
+    run->application = (struct brake_application){stops->manner, run->duty->force,
+                                                  stops->deceleration, stops->from, stops->to};
+    return run->duty->kind == BRAKE_DUTY_STOPS;
+}
+
+static bool begins_stop(struct run *run)
+{
+    if (run->done == run->duty->stops.count || !run->result->held || stopped(run))
+        return false;
+    begin(run);
+    return true;
+}
+
+static bool stops_on(struct run *run)
+{
+    const struct brake_stops *stops = &run->duty->stops;
     const double most = stops->count > 1 ? stops->interval : TOO_LONG;
-    for (int i = 0; i < stops->count && !stopped(run); i++) {
-        enum brake_status status = BRAKE_OK;
-        begin(run, &application);
-        while (status == BRAKE_OK && isnan(run->outcome.ended) && run->braking.time < most &&
-               !stopped(run))
-            status = brake(run, &application, fmin(BRAKED_SLICE, most - run->braking.time));
-        if (status != BRAKE_OK)
-            return status;
-        keep(run);
-        result->force_last = run->outcome.force_most;
-        result->force_first = i == 0 ? result->force_last : result->force_first;
-        result->held = result->held && !isnan(run->outcome.ended);
-        if (!result->held)
-            return BRAKE_OK;
-        if (i == 0 && same_force)
-            hold_force(run, &application);
-        if (i + 1 < stops->count)
-            status = roll(run, stops->interval - run->braking.time, stops->to, stops->from);
-        if (status != BRAKE_OK)
-            return status;
+    const double left = most - run->braking.time;
+    if (!isnan(run->outcome.ended) || !(left > 0.0) || stopped(run))
+        return false;
+    return plan_slice(run, fmin(BRAKED_SLICE, left));
+}
+
+static void end_stop(struct run *run)
+{
+    const struct brake_fade_sequence *sequence = run->duty->stops.sequence;
+    struct brake_duty_result *result = run->result;
+    const bool first = run->done++ == 0;
+    keep(run);
+    result->force_last = run->outcome.force_most;
+    result->force_first = first ? result->force_last : result->force_first;
+    result->held = result->held && !isnan(run->outcome.ended);
+    if (first && result->held && sequence != NULL && sequence->same_force)
+        hold_force(run);
+}
+
+static bool regains_speed(struct run *run)
+{
+    const struct brake_stops *stops = &run->duty->stops;
+    if (!run->result->held || run->done == stops->count)
+        return false;
+    set_out(run, stops->interval - run->braking.time, stops->to, stops->from);
+    return true;
+}
+
+static void run_stops(const struct runs *runs)
+{
+    struct runs due = those(runs, begins_stop);
+    while (due.count > 0) {
+        struct runs on = those(&due, stops_on);
+        while (on.count > 0) {
+            brake_slice(&on);
+            on = those(&on, stops_on);
+        }
+        with_each(&due, end_stop);
+        const struct runs between = those(&due, regains_speed);
+        roll(&between);
+        due = those(&due, begins_stop);
     }
-    return BRAKE_OK;
 }
 
 /* Force of the road against the vehicle: slope, rolling, air. */
@@ -445,14 +547,9 @@ static double resistance(const struct brake_rig *rig, double grade, double speed
 }
 
 /* The driver is on the brakes already; the engine's part is put down as rolling resistance. */
-static enum brake_status run_descent(struct run *run)
+static void begin_descent(struct run *run, double pull)
 {
     const struct brake_descent *descent = &run->duty->descent;
-    const struct brake_application application = {BRAKE_HOLDS_DECELERATION, run->duty->force, 0.0,
-                                                  descent->speed, 0.0};
-    const double pull = -resistance(&run->rig, -descent->grade, descent->speed);
-    if (!(pull > 0.0) || descent->engine == 1.0)
-        return roll(run, descent->length / descent->speed, descent->speed, descent->speed);
     run->rig.balance.grade = -descent->grade;
     run->rig.balance.rolling += descent->engine * pull *
                                 sqrt(1.0 + descent->grade * descent->grade) /
@@ -460,61 +557,147 @@ static enum brake_status run_descent(struct run *run)
     /* All goes slowly. */
     run->rig.tolerance *= LONGEST_SLICE / run->rig.step;
     run->rig.step = LONGEST_SLICE;
-    begin(run, &application);
-    bool first = true;
-    while (descent->length - run->braking.distance > 1e-6 && !stopped(run)) {
-        const double left = (descent->length - run->braking.distance) / run->braking.speed;
-        const enum brake_status status =
-            brake(run, &application, fmin(slice_after(run->braking.time), left));
-        if (status != BRAKE_OK)
-            return status;
-        if (first)
-            run->result->force_first = run->braking.pedal_force;
-        first = false;
-        run->result->force_last = run->braking.pedal_force;
+    run->application = (struct brake_application){BRAKE_HOLDS_DECELERATION, run->duty->force, 0.0,
+                                                  descent->speed, 0.0};
+    begin(run);
+}
+
+/* Brakes stay off where the vehicle by itself, or the engine, would hold it. */
+static bool is_descent(struct run *run)
+{
+    const struct brake_descent *descent = &run->duty->descent;
+    if (run->duty->kind != BRAKE_DUTY_DESCENT)
+        return false;
+    const double pull = -resistance(&run->rig, -descent->grade, descent->speed);
+    run->braked = pull > 0.0 && descent->engine < 1.0;
+    if (run->braked)
+        begin_descent(run, pull);
+    else
+        set_out(run, descent->length / descent->speed, descent->speed, descent->speed);
+    return true;
+}
+
+static bool has_braked(struct run *run)
+{
+    return run->braked;
+}
+
+static bool has_rolled(struct run *run)
+{
+    return !run->braked;
+}
+
+static bool descends_on(struct run *run)
+{
+    const double way = run->duty->descent.length - run->braking.distance;
+    const double left = way / run->braking.speed;
+    return way > 1e-6 && !stopped(run) &&
+           plan_slice(run, fmin(slice_after(run->braking.time), left));
+}
+
+static void note_force(struct run *run)
+{
+    run->result->force_last = run->braking.pedal_force;
+    if (run->done++ == 0)
+        run->result->force_first = run->result->force_last;
+}
+
+static void run_descents(const struct runs *runs)
+{
+    const struct runs rolling = those(runs, has_rolled);
+    const struct runs braking = those(runs, has_braked);
+    roll(&rolling);
+    struct runs on = those(&braking, descends_on);
+    while (on.count > 0) {
+        brake_slice(&on);
+        with_each(&on, note_force);
+        on = those(&on, descends_on);
     }
-    keep(run);
-    return BRAKE_OK;
+    with_each(&braking, keep);
+}
+
+static bool is_cycle(struct run *run)
+{
+    return run->duty->kind == BRAKE_DUTY_CYCLE;
 }
 
 /* From one row to the next: on the brakes where the vehicle by itself would slow less. */
-static enum brake_status run_segment(struct run *run, const struct brake_cycle_point *point)
+static bool begins_segment(struct run *run)
 {
+    const struct brake_cycle_point *point = &run->duty->cycle.point[run->done];
+    if (run->done + 1 >= run->duty->cycle.count || stopped(run))
+        return false;
     const double duration = point[1].time - point->time;
     const double slowing = (point->speed - point[1].speed) / duration;
     const double mean = 0.5 * (point->speed + point[1].speed);
     const double pull = brake_effective_mass(&run->rig.balance) * slowing -
                         resistance(&run->rig, point->grade, mean);
-    const struct brake_application application = {BRAKE_HOLDS_DECELERATION, run->duty->force,
-                                                  slowing, point->speed,
-                                                  slowing > 0.0 ? point[1].speed : 0.0};
-    if (!(pull > 0.0) || !(point->speed > 0.0))
-        return roll(run, duration, point->speed, point[1].speed);
-    run->rig.balance.grade = point->grade;
-    begin(run, &application);
-    while (isnan(run->outcome.ended) && duration - run->braking.time > 1e-9 && !stopped(run)) {
-        const double left = duration - run->braking.time;
-        const enum brake_status status = brake(run, &application, fmin(BRAKED_SLICE, left));
-        if (status != BRAKE_OK)
-            return status;
+    run->done++;
+    run->braked = pull > 0.0 && point->speed > 0.0;
+    if (!run->braked) {
+        set_out(run, duration, point->speed, point[1].speed);
+        return true;
     }
+    run->application =
+        (struct brake_application){BRAKE_HOLDS_DECELERATION, run->duty->force, slowing,
+                                   point->speed, slowing > 0.0 ? point[1].speed : 0.0};
+    run->rig.balance.grade = point->grade;
+    begin(run);
+    return true;
+}
+
+/* [s] of the present segment */
+static double left_of_segment(const struct run *run)
+{
+    const struct brake_cycle_point *end = &run->duty->cycle.point[run->done];
+    return end->time - end[-1].time - run->braking.time;
+}
+
+static bool slows_on(struct run *run)
+{
+    const double left = left_of_segment(run);
+    if (!run->braked || !isnan(run->outcome.ended) || !(left > 1e-9) || stopped(run))
+        return false;
+    return plan_slice(run, fmin(BRAKED_SLICE, left));
+}
+
+static void end_braked(struct run *run)
+{
+    if (!run->braked)
+        return;
     keep(run);
     run->result->force_last = run->outcome.force_most;
     if (run->result->applications == 1)
         run->result->force_first = run->result->force_last;
-    const double left = duration - run->braking.time;
-    return left > 1e-9 ? roll(run, left, point[1].speed, point[1].speed) : BRAKE_OK;
 }
 
-static enum brake_status run_cycle(struct run *run)
+/* All of a segment without brakes, or what is left of one with them. */
+static bool rolls_in_segment(struct run *run)
 {
-    const struct brake_cycle *cycle = &run->duty->cycle;
-    for (int i = 0; i + 1 < cycle->count && !stopped(run); i++) {
-        const enum brake_status status = run_segment(run, &cycle->point[i]);
-        if (status != BRAKE_OK)
-            return status;
+    const double speed = run->duty->cycle.point[run->done].speed;
+    const double left = left_of_segment(run);
+    if (!run->braked)
+        return true;
+    if (!(left > 1e-9))
+        return false;
+    set_out(run, left, speed, speed);
+    return true;
+}
+
+static void run_cycles(const struct runs *runs)
+{
+    struct runs due = those(runs, begins_segment);
+    while (due.count > 0) {
+        struct runs on = those(&due, slows_on);
+        while (on.count > 0) {
+            brake_slice(&on);
+            on = those(&on, slows_on);
+        }
+        with_each(&due, end_braked);
+        const struct runs rolling = those(&due, rolls_in_segment);
+        roll(&rolling);
+        due = those(&due, begins_segment);
     }
-    return BRAKE_OK;
 }
 
 /* ---- the whole ------------------------------------------------------------------------------ */
@@ -541,25 +724,24 @@ static double first_warmth(const struct run *run)
     return published ? sequence->start : run->rig.air;
 }
 
-static enum brake_status start(struct run *run)
+static void start(struct run *run)
 {
     const struct brake_duty *duty = run->duty;
-    for (int i = 0; i < BRAKE_AXLES; i++) {
-        const enum brake_status status =
+    for (int i = 0; i < BRAKE_AXLES && run->status == BRAKE_OK; i++) {
+        run->status =
             brake_thermal_start(&run->hot->thermal[i], first_warmth(run), &run->braking.heat[i]);
-        if (status != BRAKE_OK)
-            return status;
         if (duty->heat != NULL)
             run->braking.heat[i] = duty->heat[i];
         run->before[i] = run->braking.heat[i].supplied;
     }
+    if (run->status != BRAKE_OK)
+        return;
     if (duty->kind != BRAKE_DUTY_STOPS) {
         run->rig.dead_time = 0.0;
         run->rig.rise_time = 0.0;
     }
     run->braking.speed = first_speed(duty);
     show(run);
-    return BRAKE_OK;
 }
 
 static void end(struct run *run)
@@ -577,21 +759,6 @@ static void end(struct run *run)
         heat->energy = row.work[i];
         run->result->braked[i] = run->braking.heat[i];
     }
-}
-
-static enum brake_status run_kind(struct run *run)
-{
-    switch (run->duty->kind) {
-    case BRAKE_DUTY_STOPS:
-        return run_stops(run);
-    case BRAKE_DUTY_DESCENT:
-        return run_descent(run);
-    case BRAKE_DUTY_CYCLE:
-        return run_cycle(run);
-    case BRAKE_DUTY_REST:
-        break;
-    }
-    return BRAKE_OK;
 }
 
 /* Of one brake: heat that went astray, and work that did not become heat. */
@@ -625,22 +792,67 @@ static void sum_up(struct run *run)
     result->stress_share = stress / run->hot->iron->strength;
 }
 
+static void begin_run(const struct brake_duty_task *task, struct run *run)
+{
+    *run = (struct run){.hot = task->hot,
+                        .rig = task->hot->rig,
+                        .duty = task->duty,
+                        .watch = task->watch,
+                        .result = task->result};
+    *task->result = (struct brake_duty_result){.held = true, .developed = BRAKE_NAN};
+    run->status = brake_duty_wrong(task->duty) != NULL ? BRAKE_E_RANGE : BRAKE_OK;
+    if (run->status == BRAKE_OK)
+        start(run);
+}
+
+static bool is_well(struct run *run)
+{
+    return run->status == BRAKE_OK;
+}
+
+static bool rests(struct run *run)
+{
+    const struct brake_duty *duty = run->duty;
+    if (!(duty->rest > 0.0))
+        return false;
+    set_out(run, duty->rest, duty->rest_speed, duty->rest_speed);
+    return true;
+}
+
+static void run_all(const struct runs *runs)
+{
+    const struct runs stops = those(runs, is_stops);
+    const struct runs descents = those(runs, is_descent);
+    const struct runs cycles = those(runs, is_cycle);
+    run_stops(&stops);
+    run_descents(&descents);
+    run_cycles(&cycles);
+    with_each(runs, end);
+    const struct runs carried = those(runs, is_well);
+    const struct runs resting = those(&carried, rests);
+    roll(&resting);
+    for (int i = 0; i < carried.count; i++)
+        sum_up(carried.run[i]);
+}
+
+void brake_duty_run_all(struct brake_duty_task *task, int count)
+{
+    struct run run[BRAKE_TOGETHER];
+    struct runs runs = {.count = count};
+    for (int i = 0; i < count; i++) {
+        begin_run(&task[i], &run[i]);
+        runs.run[i] = &run[i];
+    }
+    run_all(&runs);
+    for (int i = 0; i < count; i++)
+        task[i].status = run[i].status;
+}
+
 enum brake_status brake_duty_run(const struct brake_hot_rig *hot, const struct brake_duty *duty,
                                  const struct brake_duty_watch *watch,
                                  struct brake_duty_result *result)
 {
-    struct run run = {.hot = hot, .rig = hot->rig, .duty = duty, .watch = watch, .result = result};
-    *result = (struct brake_duty_result){.held = true, .developed = BRAKE_NAN};
-    if (brake_duty_wrong(duty) != NULL)
-        return BRAKE_E_RANGE;
-    enum brake_status status = start(&run);
-    if (status == BRAKE_OK)
-        status = run_kind(&run);
-    if (status != BRAKE_OK)
-        return status;
-    end(&run);
-    if (duty->rest > 0.0)
-        status = roll(&run, duty->rest, duty->rest_speed, duty->rest_speed);
-    sum_up(&run);
-    return status;
+    struct brake_duty_task task = {hot, duty, watch, result, BRAKE_OK};
+    brake_duty_run_all(&task, 1);
+    return task.status;
 }

@@ -2,10 +2,13 @@
 
 #include <math.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "assess.h"
 #include "criteria/judge.h"
+#include "duties.h"
+#include "model/braking_lanes.h"
 #include "sequences.h"
 #include "vehicle/text.h"
 
@@ -48,12 +51,37 @@ struct run {
     const struct brake_duty_watch *rows;
     struct brake_stops snubs;
     struct brake_hot_rig hot;
+    struct brake_hot_rig worn; /* over pads and linings as thin as service allows */
     struct brake_thermal_state heat[BRAKE_AXLES];
     struct brake_fade *fade;
-    int done;    /* steps */
-    bool boiled; /* the fluid, at a time when a stop was due */
-    bool coarse; /* for figures alone, see brake_fade_figures */
+    struct brake_duty duty;          /* the present part */
+    struct brake_duty_result result; /* of it */
+    int done;                        /* steps */
+    bool boiled;                     /* the fluid, at a time when a stop was due */
+    bool coarse;                     /* for figures alone, see brake_fade_figures */
 };
+
+/* Procedures that go on side by side. */
+struct runs {
+    struct run *run[BRAKE_TOGETHER];
+    int count;
+};
+
+static struct runs those(const struct runs *from, bool (*which)(struct run *run))
+{
+    struct runs to = {.count = 0};
+    for (int i = 0; i < from->count; i++) {
+        if (which(from->run[i]))
+            to.run[to.count++] = from->run[i];
+    }
+    return to;
+}
+
+static void with_each(const struct runs *runs, void (*act)(struct run *run))
+{
+    for (int i = 0; i < runs->count; i++)
+        act(runs->run[i]);
+}
 
 static void lacks(struct brake_fade *fade, const char *why)
 {
@@ -65,34 +93,61 @@ static bool stopped(const struct run *run)
     return run->watch != NULL && run->watch->stop != NULL && *run->watch->stop != 0;
 }
 
-/* One part of the procedure. */
-static bool carry_out(struct run *run, const struct brake_duty *duty,
-                      const struct brake_duty_watch *rows, struct brake_duty_result *result)
+static bool may_go_on(struct run *run)
 {
-    if (run->fade->figures.lacks != NULL || stopped(run)) {
-        lacks(run->fade, run->fade->figures.lacks != NULL ? run->fade->figures.lacks
-                                                          : "the fade procedure was interrupted");
-        return false;
-    }
-    const enum brake_status status = brake_duty_run(&run->hot, duty, rows, result);
+    if (run->fade->figures.lacks == NULL && stopped(run))
+        lacks(run->fade, "the fade procedure was interrupted");
+    return run->fade->figures.lacks == NULL;
+}
+
+static bool came_through(struct run *run)
+{
+    return run->fade->figures.lacks == NULL;
+}
+
+static void note_part(struct run *run, enum brake_status status, double residual)
+{
     if (status != BRAKE_OK) {
         lacks(run->fade, brake_status_message(status));
-        return false;
+        return;
     }
-    run->fade->residual = fmax(run->fade->residual, result->residual);
+    run->fade->residual = fmax(run->fade->residual, residual);
     if (run->watch != NULL && run->watch->progress != NULL)
         run->watch->progress(run->watch->context, ++run->done, STEPS);
-    return true;
+}
+
+/* The snubs have a result of their own, and may be watched. */
+static struct brake_duty_task task_of(struct run *run, bool snubs)
+{
+    struct brake_fade *fade = run->fade;
+    if (snubs)
+        return (struct brake_duty_task){&run->hot, &fade->snubs, run->rows, &fade->heating,
+                                        BRAKE_OK};
+    return (struct brake_duty_task){&run->hot, &run->duty, NULL, &run->result, BRAKE_OK};
+}
+
+/* One part of the procedure: those that are through it. */
+static struct runs carry_out(const struct runs *runs, bool snubs)
+{
+    const struct runs due = those(runs, may_go_on);
+    struct brake_duty_task task[BRAKE_TOGETHER];
+    for (int i = 0; i < due.count; i++)
+        task[i] = task_of(due.run[i], snubs);
+    brake_duty_run_all(task, due.count);
+    for (int i = 0; i < due.count; i++)
+        note_part(due.run[i], task[i].status, task[i].result->residual);
+    return those(&due, came_through);
 }
 
 /* Heat goes on from the part before it. */
-static bool go_on(struct run *run, struct brake_duty *duty, struct brake_duty_result *result)
+static struct runs go_on(const struct runs *runs)
 {
-    duty->heat = run->heat;
-    if (!carry_out(run, duty, NULL, result))
-        return false;
-    memcpy(run->heat, result->heat, sizeof run->heat);
-    return true;
+    for (int i = 0; i < runs->count; i++)
+        runs->run[i]->duty.heat = runs->run[i]->heat;
+    const struct runs through = carry_out(runs, false);
+    for (int i = 0; i < through.count; i++)
+        memcpy(through.run[i]->heat, through.run[i]->result.heat, sizeof through.run[i]->heat);
+    return through;
 }
 
 /* Vapour in a line leaves no pedal; said once. */
@@ -117,100 +172,127 @@ static bool boiled(struct run *run, const struct brake_duty_result *result, cons
     return true;
 }
 
-/* A stop's name, and the way from it to what comes next. */
-struct segment {
-    const char *when;
-    double rest;
-    double speed;
-};
-
-/* A stop from the speed of the clause at incipient lock. */
-static struct brake_hot_stop stop(struct run *run, const struct segment *segment, double force,
-                                  double *mean_force)
-{
-    static const struct brake_hot_stop none = {BRAKE_INFINITY, 0.0};
-    struct brake_duty duty = {
-        .kind = BRAKE_DUTY_STOPS,
-        .stops = {.count = 1, .from = run->speed, .manner = BRAKE_AT_INCIPIENT_LOCK},
-        .force = force,
-        .rest = segment->rest,
-        .rest_speed = segment->speed};
-    struct brake_duty_result result;
-    if (!go_on(run, &duty, &result))
-        return none;
-    if (mean_force != NULL)
-        *mean_force = result.force_mean;
-    if (!result.held || boiled(run, &result, segment->when))
-        return none;
-    return (struct brake_hot_stop){result.distance, result.developed};
-}
-
 static double pause(const struct run *run)
 {
     return run->snubs.interval - (run->snubs.from - run->snubs.to) / run->snubs.deceleration;
 }
 
-/* The snubs, and how hot all gets when the vehicle is parked right after them; but the procedure
- * goes on without parking: speed is regained as between two snubs. */
-static bool heat_up(struct run *run)
+enum stop { COLD_STOP, FIRST_HOT_STOP, SECOND_HOT_STOP, LAST_STOP };
+
+static struct brake_hot_stop *figure_of(const struct run *run, enum stop which)
 {
-    struct brake_fade *fade = run->fade;
-    struct brake_duty *snubs = &fade->snubs;
-    struct brake_duty regain = {.kind = BRAKE_DUTY_REST,
-                                .force = run->vehicle->driver.pedal_force_most,
-                                .rest = pause(run),
-                                .rest_speed = 0.5 * (run->snubs.to + run->speed)};
-    struct brake_duty_result result;
-    *snubs = (struct brake_duty){.kind = BRAKE_DUTY_STOPS,
-                                 .stops = run->snubs,
-                                 .force = run->vehicle->driver.pedal_force_most,
-                                 .rest = run->coarse ? 0.0 : BRAKE_PARKED};
-    if (!carry_out(run, snubs, run->rows, &fade->heating))
-        return false;
-    memcpy(run->heat, fade->heating.braked, sizeof run->heat);
-    fade->warnings = brake_duty_warnings(&run->hot, snubs, &fade->heating, fade->warning);
-    return !boiled(run, &fade->heating, "after the snubs") &&
-           fade->heating.applications == run->snubs.count && go_on(run, &regain, &result);
+    struct brake_hot_figures *figures = &run->fade->figures;
+    struct brake_hot_stop *const stops[] = {&figures->cold, &figures->hot[0], &figures->hot[1],
+                                            &figures->recovery};
+    return stops[which];
 }
 
-static void cool_down(struct run *run)
+/* A stop from the speed of the clause at incipient lock, and the way from it to what comes next. */
+static void plan_stop(struct run *run, enum stop which)
 {
-    struct brake_duty duty = {.kind = BRAKE_DUTY_STOPS,
-                              .stops = {.count = COOLING_STOPS,
-                                        .from = COOLING_SPEED,
-                                        .interval = COOLING_INTERVAL,
-                                        .manner = BRAKE_HOLDS_DECELERATION,
-                                        .deceleration = COOLING_RATE},
-                              .force = run->vehicle->driver.pedal_force_most,
-                              .rest = COOLING_INTERVAL,
-                              .rest_speed = COOLING_SPEED};
-    struct brake_duty_result result;
-    go_on(run, &duty, &result);
-}
-
-static void go_through(struct run *run)
-{
-    static const struct brake_hot_stop none = {BRAKE_INFINITY, 0.0};
-    struct brake_fade *fade = run->fade;
-    struct brake_hot_figures *figures = &fade->figures;
+    const double rest[] = {0.0, pause(run), COOLING_INTERVAL, 0.0};
+    const double speed[] = {0.0, 0.5 * run->speed, COOLING_SPEED, 0.0};
     const struct procedure *of = run->procedure;
     const double most = of->force > 0.0 ? of->force : run->vehicle->driver.pedal_force_most;
-    const struct segment cold = {"in the cold stop", 0.0, 0.0};
-    const struct segment first = {"in the first hot stop", pause(run), 0.5 * run->speed};
-    const struct segment second = {"in the second hot stop", COOLING_INTERVAL, COOLING_SPEED};
-    const struct segment last = {"in the stop after cooling", 0.0, 0.0};
-    figures->hot[0] = figures->hot[1] = figures->recovery = none;
-    figures->cold = stop(run, &cold, most, &fade->cold_force);
-    if (figures->lacks == NULL && !(figures->cold.developed > 0.0))
-        lacks(fade, "there is no cold stop to compare with");
-    if (!heat_up(run))
-        return;
-    figures->hot[0] = stop(run, &first, of->alone ? most : fade->cold_force, NULL);
-    figures->hot[1] = stop(run, &second, most, NULL);
-    if (of->alone)
-        return;
-    cool_down(run);
-    figures->recovery = stop(run, &last, fade->cold_force, NULL);
+    const bool at_most = of->alone || which == COLD_STOP || which == SECOND_HOT_STOP;
+    run->duty = (struct brake_duty){
+        .kind = BRAKE_DUTY_STOPS,
+        .stops = {.count = 1, .from = run->speed, .manner = BRAKE_AT_INCIPIENT_LOCK},
+        .force = at_most ? most : run->fade->cold_force,
+        .rest = rest[which],
+        .rest_speed = speed[which]};
+    *figure_of(run, which) = (struct brake_hot_stop){BRAKE_INFINITY, 0.0};
+}
+
+static void take_stop(struct run *run, enum stop which)
+{
+    static const char *const when[] = {"in the cold stop", "in the first hot stop",
+                                       "in the second hot stop", "in the stop after cooling"};
+    const struct brake_duty_result *result = &run->result;
+    if (which == COLD_STOP)
+        run->fade->cold_force = result->force_mean;
+    if (result->held && !boiled(run, result, when[which]))
+        *figure_of(run, which) = (struct brake_hot_stop){result->distance, result->developed};
+}
+
+static void stop(const struct runs *runs, enum stop which)
+{
+    for (int i = 0; i < runs->count; i++)
+        plan_stop(runs->run[i], which);
+    const struct runs through = go_on(runs);
+    for (int i = 0; i < through.count; i++)
+        take_stop(through.run[i], which);
+}
+
+static void compare_with_cold(struct run *run)
+{
+    if (run->fade->figures.lacks == NULL && !(run->fade->figures.cold.developed > 0.0))
+        lacks(run->fade, "there is no cold stop to compare with");
+}
+
+static void plan_snubs(struct run *run)
+{
+    run->fade->snubs = (struct brake_duty){.kind = BRAKE_DUTY_STOPS,
+                                           .stops = run->snubs,
+                                           .force = run->vehicle->driver.pedal_force_most,
+                                           .rest = run->coarse ? 0.0 : BRAKE_PARKED};
+}
+
+/* Whether the procedure goes on: without parking, speed is regained as between two snubs. */
+static bool is_heated(struct run *run)
+{
+    struct brake_fade *fade = run->fade;
+    memcpy(run->heat, fade->heating.braked, sizeof run->heat);
+    fade->warnings = brake_duty_warnings(&run->hot, &fade->snubs, &fade->heating, fade->warning);
+    run->duty = (struct brake_duty){.kind = BRAKE_DUTY_REST,
+                                    .force = run->vehicle->driver.pedal_force_most,
+                                    .rest = pause(run),
+                                    .rest_speed = 0.5 * (run->snubs.to + run->speed)};
+    return !boiled(run, &fade->heating, "after the snubs") &&
+           fade->heating.applications == run->snubs.count;
+}
+
+/* The snubs, and how hot all gets when the vehicle is parked right after them. */
+static struct runs heat_up(const struct runs *runs)
+{
+    with_each(runs, plan_snubs);
+    const struct runs through = carry_out(runs, true);
+    const struct runs heated = those(&through, is_heated);
+    return go_on(&heated);
+}
+
+/* Whether the procedure has cooling stops, which are planned then. */
+static bool is_cooled(struct run *run)
+{
+    run->duty = (struct brake_duty){.kind = BRAKE_DUTY_STOPS,
+                                    .stops = {.count = COOLING_STOPS,
+                                              .from = COOLING_SPEED,
+                                              .interval = COOLING_INTERVAL,
+                                              .manner = BRAKE_HOLDS_DECELERATION,
+                                              .deceleration = COOLING_RATE},
+                                    .force = run->vehicle->driver.pedal_force_most,
+                                    .rest = COOLING_INTERVAL,
+                                    .rest_speed = COOLING_SPEED};
+    return !run->procedure->alone;
+}
+
+static void no_stops(struct run *run)
+{
+    for (int i = COLD_STOP; i <= LAST_STOP; i++)
+        *figure_of(run, (enum stop)i) = (struct brake_hot_stop){BRAKE_INFINITY, 0.0};
+}
+
+static void go_through(const struct runs *runs)
+{
+    with_each(runs, no_stops);
+    stop(runs, COLD_STOP);
+    with_each(runs, compare_with_cold);
+    const struct runs hot = heat_up(runs);
+    stop(&hot, FIRST_HOT_STOP);
+    stop(&hot, SECOND_HOT_STOP);
+    const struct runs cooled = those(&hot, is_cooled);
+    go_on(&cooled);
+    stop(&cooled, LAST_STOP);
 }
 
 /* [m] where pads and linings are replaced; service data */
@@ -224,35 +306,53 @@ static void take_long_steps(struct brake_hot_rig *hot)
         hot->thermal[i].spec.tolerance *= 5.0;
 }
 
-/* Room to boiling of fluid with water in it, over linings as worn as service allows. The descent of
- * UN R13, Annex 4, 1.6 (Type-II), in gear; from memory. What an engine takes in a low gear: common
- * practice, no source. */
-static double descend(const struct brake_vehicle *vehicle, bool coarse)
+/* Over linings as worn as service allows. The descent of UN R13, Annex 4, 1.6 (Type-II), in gear;
+ * from memory. What an engine takes in a low gear: common practice, no source. */
+static bool descends(struct run *run)
 {
-    const struct brake_duty descent = {
+    const struct brake_vehicle *vehicle = run->vehicle;
+    struct brake_vehicle worn = *vehicle;
+    struct brake_error error;
+    run->fade->figures.fluid_room = BRAKE_NAN;
+    run->duty = (struct brake_duty){
         .kind = BRAKE_DUTY_DESCENT,
         .descent = {.grade = 0.06, .length = 6e3, .speed = 30.0 / 3.6, .engine = 0.4},
         .force = vehicle->driver.pedal_force_most,
         .rest = BRAKE_PARKED};
-    const double air = vehicle->heat.ambient;
-    struct brake_vehicle worn = *vehicle;
-    struct brake_hot_rig hot;
-    struct brake_duty_result result;
-    struct brake_error error;
-    double hottest = air;
     for (int i = 0; i < BRAKE_AXLES; i++) {
         worn.axle[i].pads.thickness = fmin(WORN_PADS, vehicle->axle[i].pads.thickness);
         worn.axle[i].lining.thickness = fmin(WORN_LINING, vehicle->axle[i].lining.thickness);
     }
-    if (brake_hot_rig_build(&worn, BRAKE_FULL, &hot, &error) != BRAKE_OK)
-        return BRAKE_NAN;
-    if (coarse)
-        take_long_steps(&hot);
-    if (brake_duty_run(&hot, &descent, NULL, &result) != BRAKE_OK)
-        return BRAKE_NAN;
+    if (brake_hot_rig_build(&worn, BRAKE_FULL, &run->worn, &error) != BRAKE_OK)
+        return false;
+    if (run->coarse)
+        take_long_steps(&run->worn);
+    return true;
+}
+
+/* Room to boiling of fluid with water in it. */
+static void take_room(struct run *run)
+{
+    const double air = run->vehicle->heat.ambient;
+    double hottest = air;
     for (int i = 0; i < BRAKE_AXLES; i++)
-        hottest = fmax(hottest, result.axle[i].fluid_most);
-    return (hottest + result.fluid_margin - air) / (hottest - air);
+        hottest = fmax(hottest, run->result.axle[i].fluid_most);
+    run->fade->figures.fluid_room = (hottest + run->result.fluid_margin - air) / (hottest - air);
+}
+
+static void descend(const struct runs *runs)
+{
+    const struct runs worn = those(runs, descends);
+    struct brake_duty_task task[BRAKE_TOGETHER];
+    for (int i = 0; i < worn.count; i++) {
+        struct run *run = worn.run[i];
+        task[i] = (struct brake_duty_task){&run->worn, &run->duty, NULL, &run->result, BRAKE_OK};
+    }
+    brake_duty_run_all(task, worn.count);
+    for (int i = 0; i < worn.count; i++) {
+        if (task[i].status == BRAKE_OK)
+            take_room(worn.run[i]);
+    }
 }
 
 static void missing(struct brake_fade *fade, const struct brake_error *error)
@@ -272,57 +372,97 @@ static enum brake_load load_of(const struct brake_vehicle *vehicle, enum brake_f
     return isnan(vehicle->general.rated_mass) ? BRAKE_FULL : BRAKE_RATED;
 }
 
-static struct run begin(const struct brake_vehicle *vehicle, enum brake_fade_kind kind,
-                        struct brake_fade *fade)
+static void begin(const struct brake_vehicle *vehicle, enum brake_fade_kind kind, struct run *run,
+                  struct brake_fade *fade)
 {
-    struct run run = {.vehicle = vehicle, .procedure = &procedures[kind], .fade = fade};
     *fade = (struct brake_fade){.load = load_of(vehicle, kind),
                                 .cold_force = BRAKE_NAN,
                                 .figures = {.fluid_room = BRAKE_NAN}};
-    run.speed = brake_test_speed(run.procedure->speed, vehicle->general.top_speed);
-    run.snubs = brake_fade_stops(brake_fade_sequence_find(sequence_of(vehicle, kind)),
-                                 vehicle->general.top_speed);
-    return run;
+    run->vehicle = vehicle;
+    run->procedure = &procedures[kind];
+    run->fade = fade;
+    run->watch = NULL;
+    run->rows = NULL;
+    run->done = 0;
+    run->boiled = run->coarse = false;
+    run->speed = brake_test_speed(run->procedure->speed, vehicle->general.top_speed);
+    run->snubs = brake_fade_stops(brake_fade_sequence_find(sequence_of(vehicle, kind)),
+                                  vehicle->general.top_speed);
 }
 
-static void run_built(struct run *run)
+static bool is_built(struct run *run)
 {
+    struct brake_error error;
+    if (brake_hot_rig_build(run->vehicle, run->fade->load, &run->hot, &error) != BRAKE_OK) {
+        missing(run->fade, &error);
+        return false;
+    }
+    if (run->coarse)
+        take_long_steps(&run->hot);
     for (int i = 0; i < BRAKE_AXLES; i++)
         brake_thermal_start(&run->hot.thermal[i], run->snubs.sequence->start, &run->heat[i]);
     run->hot.rig.adhesion *= BRAKE_TEST_ADHESION / run->vehicle->road.adhesion;
-    run->fade->figures.fluid_room = descend(run->vehicle, run->coarse);
-    go_through(run);
+    return true;
+}
+
+static void run_all(const struct runs *runs)
+{
+    const struct runs built = those(runs, is_built);
+    descend(&built);
+    go_through(&built);
 }
 
 void brake_fade_run(const struct brake_vehicle *vehicle, enum brake_fade_kind kind,
                     const struct brake_watch *watch, const struct brake_duty_watch *rows,
                     struct brake_fade *fade)
 {
-    struct brake_error error;
-    struct run run = begin(vehicle, kind, fade);
+    struct run run;
+    const struct runs runs = {{&run}, 1};
+    begin(vehicle, kind, &run, fade);
     run.watch = watch;
     run.rows = rows;
-    if (brake_hot_rig_build(vehicle, fade->load, &run.hot, &error) != BRAKE_OK) {
-        missing(fade, &error);
-        return;
-    }
-    run_built(&run);
+    run_all(&runs);
 }
 
-void brake_fade_figures(const struct brake_vehicle *vehicle, enum brake_fade_kind kind,
-                        struct brake_hot_figures *figures)
-{
+/* A procedure and what comes of it. */
+struct whole {
+    struct run run;
     struct brake_fade fade;
-    struct run run = begin(vehicle, kind, &fade);
-    struct brake_error error;
-    run.coarse = true;
-    if (brake_hot_rig_build(vehicle, fade.load, &run.hot, &error) == BRAKE_OK) {
-        take_long_steps(&run.hot);
-        run_built(&run);
-    } else {
-        missing(&fade, &error);
+};
+
+static void find_figures(const struct brake_vehicle *const *vehicle, enum brake_fade_kind kind,
+                         int count, struct whole *whole, struct brake_hot_figures *figures)
+{
+    struct runs runs = {.count = count};
+    for (int i = 0; i < count; i++) {
+        begin(vehicle[i], kind, &whole[i].run, &whole[i].fade);
+        whole[i].run.coarse = true;
+        runs.run[i] = &whole[i].run;
     }
-    *figures = fade.figures;
+    run_all(&runs);
+    for (int i = 0; i < count; i++)
+        figures[i] = whole[i].fade.figures;
+}
+
+/* Without memory: the same one by one, in room on the stack that is taken here alone. */
+__attribute__((noinline)) static void find_one_by_one(const struct brake_vehicle *const *vehicle,
+                                                      enum brake_fade_kind kind, int count,
+                                                      struct brake_hot_figures *figures)
+{
+    struct whole whole;
+    for (int i = 0; i < count; i++)
+        find_figures(&vehicle[i], kind, 1, &whole, &figures[i]);
+}
+
+void brake_fade_figures(const struct brake_vehicle *const *vehicle, enum brake_fade_kind kind,
+                        int count, struct brake_hot_figures *figures)
+{
+    struct whole *whole = malloc((size_t)count * sizeof *whole);
+    if (whole != NULL)
+        find_figures(vehicle, kind, count, whole, figures);
+    else
+        find_one_by_one(vehicle, kind, count, figures);
+    free(whole);
 }
 
 /* ---- in an assessment ----------------------------------------------------------------------- */

@@ -37,14 +37,16 @@ void brake_fade_run(const struct brake_vehicle *vehicle, enum brake_fade_kind ki
                     const struct brake_watch *watch, const struct brake_duty_watch *rows,
                     struct brake_fade *fade);
 
-/** What a procedure is judged by and nothing else, for one vehicle of many: nothing is parked, and
- * the steps are as long as makes a margin differ by less than 0.002.
+/** What a procedure is judged by and nothing else, for vehicles of many, side by side: nothing is
+ * parked, and the steps are as long as makes a margin differ by less than 0.002. The figures of a
+ * vehicle do not depend on those beside it.
  * @param vehicle  complete
  * @param kind     whose procedure
+ * @param count    of the vehicles: 1 to BRAKE_TOGETHER of model/braking_lanes.h
  * @param figures  filled
  */
-void brake_fade_figures(const struct brake_vehicle *vehicle, enum brake_fade_kind kind,
-                        struct brake_hot_figures *figures);
+void brake_fade_figures(const struct brake_vehicle *const *vehicle, enum brake_fade_kind kind,
+                        int count, struct brake_hot_figures *figures);
 
 /** Procedure of a vehicle's own category, whose figures are its results.
  * @param vehicle  complete

@@ -1,5 +1,7 @@
 #include "sample.h"
 
+#include <stdlib.h>
+
 #include "brake/constants.h"
 #include "procedure.h"
 #include "criteria/judge.h"
@@ -59,13 +61,25 @@ void sample_margins(const struct brake_inputs *inputs, unsigned rules, const dou
     put_model_errors(inputs, share, false, margin);
 }
 
-/* Margins of the criteria of one procedure; it is run when there are any. */
-static void judge_hot(const struct brake_vehicle *vehicle, enum brake_fade_kind kind,
-                      unsigned rules, double margin[BRAKE_CRITERIA])
+/* ---- hot performance ------------------------------------------------------------------------- */
+
+/* Whether the vehicle is judged by any criterion of a procedure. */
+static bool is_asked(const struct brake_vehicle *vehicle, enum brake_fade_kind kind, unsigned rules)
 {
-    struct brake_hot_figures figures;
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        const struct brake_criterion *c = brake_criterion_at(i);
+        if (brake_measure_hot(c->measure) && c->fade == kind && applies(i, vehicle, rules))
+            return true;
+    }
+    return false;
+}
+
+/* Margins of the criteria of a procedure; where none applies there are no figures. */
+static void judge_hot(const struct brake_vehicle *vehicle, enum brake_fade_kind kind,
+                      unsigned rules, const struct brake_hot_figures *figures,
+                      double margin[BRAKE_CRITERIA])
+{
     struct brake_judgement judgement;
-    bool run = false;
     for (int i = 0; i < brake_criterion_count(); i++) {
         const struct brake_criterion *c = brake_criterion_at(i);
         if (!brake_measure_hot(c->measure) || c->fade != kind)
@@ -73,20 +87,59 @@ static void judge_hot(const struct brake_vehicle *vehicle, enum brake_fade_kind 
         margin[i] = BRAKE_INFINITY;
         if (!applies(i, vehicle, rules))
             continue;
-        if (!run)
-            brake_fade_figures(vehicle, kind, &figures);
-        run = true;
-        brake_judge_hot(c, vehicle, &figures, &judgement);
+        brake_judge_hot(c, vehicle, figures, &judgement);
         margin[i] = judgement.margin;
     }
 }
 
-void sample_hot_margins(const struct brake_inputs *inputs, unsigned rules, const double *share,
-                        double margin[BRAKE_CRITERIA])
+/* The procedure is run, side by side, on those vehicles that are judged by it. */
+static void judge_by(enum brake_fade_kind kind, unsigned rules, const struct brake_vehicle *vehicle,
+                     int count, struct sample_hot *sample)
+{
+    const struct brake_vehicle *asked[BRAKE_TOGETHER];
+    struct brake_hot_figures figures[BRAKE_TOGETHER];
+    int number = 0;
+    for (int i = 0; i < count; i++) {
+        if (is_asked(&vehicle[i], kind, rules))
+            asked[number++] = &vehicle[i];
+    }
+    if (number > 0)
+        brake_fade_figures(asked, kind, number, figures);
+    number = 0;
+    for (int i = 0; i < count; i++) {
+        judge_hot(&vehicle[i], kind, rules, &figures[number], sample[i].margin);
+        number += is_asked(&vehicle[i], kind, rules) ? 1 : 0;
+    }
+}
+
+static void judge_drawn(const struct brake_inputs *inputs, unsigned rules,
+                        struct brake_vehicle *vehicle, int count, struct sample_hot *sample)
+{
+    for (int i = 0; i < count; i++)
+        brake_inputs_vehicle(inputs, sample[i].share, &vehicle[i]);
+    for (int kind = 0; kind < BRAKE_FADES; kind++)
+        judge_by((enum brake_fade_kind)kind, rules, vehicle, count, sample);
+    for (int i = 0; i < count; i++)
+        put_model_errors(inputs, sample[i].share, true, sample[i].margin);
+}
+
+/* Without memory: the same one by one. */
+__attribute__((noinline)) static void judge_one_by_one(const struct brake_inputs *inputs,
+                                                       unsigned rules, struct sample_hot *sample,
+                                                       int count)
 {
     struct brake_vehicle vehicle;
-    brake_inputs_vehicle(inputs, share, &vehicle);
-    for (int kind = 0; kind < BRAKE_FADES; kind++)
-        judge_hot(&vehicle, (enum brake_fade_kind)kind, rules, margin);
-    put_model_errors(inputs, share, true, margin);
+    for (int i = 0; i < count; i++)
+        judge_drawn(inputs, rules, &vehicle, 1, &sample[i]);
+}
+
+void sample_hot_margins(const struct brake_inputs *inputs, unsigned rules,
+                        struct sample_hot *sample, int count)
+{
+    struct brake_vehicle *vehicle = calloc((size_t)count, sizeof *vehicle);
+    if (vehicle != NULL)
+        judge_drawn(inputs, rules, vehicle, count, sample);
+    else
+        judge_one_by_one(inputs, rules, sample, count);
+    free(vehicle);
 }

@@ -18,7 +18,10 @@
 #include "conformance.h"
 #include "watching.h"
 
-enum { BLOCK = 512, FADED_BLOCK = 32 /* samples at a time; they divide their number */ };
+enum {
+    BLOCK = 512,
+    FADED_BLOCK = 4 * BRAKE_TOGETHER /* samples at a time; they divide their number */
+};
 
 /* The results that a builder asks for first. */
 static const char *const headlines[] = {
@@ -93,14 +96,11 @@ static struct brake_model margins_of(const struct brake_spread *spread)
                                 spread};
 }
 
-static void keep_sample(const struct brake_spread *spread, const double *share, long sample)
+static void keep_sample(const struct brake_spread *spread, const double *share,
+                        const double *margin, long sample)
 {
     struct brake_vehicle vehicle;
     struct brake_results results;
-    double margin[BRAKE_CRITERIA];
-    sample_margins(&spread->inputs, spread->rules, share, margin);
-    if (spread->faded)
-        sample_hot_margins(&spread->inputs, spread->rules, share, margin);
     brake_inputs_vehicle(&spread->inputs, share, &vehicle);
     brake_evaluate(&vehicle, &results);
     for (int c = 0; c < spread->criteria; c++)
@@ -110,25 +110,40 @@ static void keep_sample(const struct brake_spread *spread, const double *share, 
             brake_result_value(&results, spread->result[r]);
 }
 
+/* A few samples: their hot performance is judged side by side. */
+static void keep_samples(const struct brake_spread *spread, const struct brake_sobol *sobol,
+                         long first)
+{
+    const long each = spread->samples / BRAKE_REPLICATES;
+    double share[BRAKE_TOGETHER][BRAKE_INPUTS];
+    double margin[BRAKE_TOGETHER][BRAKE_CRITERIA];
+    struct sample_hot sample[BRAKE_TOGETHER];
+    for (int i = 0; i < BRAKE_TOGETHER; i++) {
+        replicates_shares(sobol, each, first + i, share[i]);
+        sample_margins(&spread->inputs, spread->rules, share[i], margin[i]);
+        sample[i] = (struct sample_hot){share[i], margin[i]};
+    }
+    if (spread->faded)
+        sample_hot_margins(&spread->inputs, spread->rules, sample, BRAKE_TOGETHER);
+    for (int i = 0; i < BRAKE_TOGETHER; i++)
+        keep_sample(spread, share[i], margin[i], first + i);
+}
+
 /* ---- all samples ---------------------------------------------------------------------------- */
 
 /* Returns false when told to stop. */
 static bool draw(const struct brake_spread *spread, struct brake_sobol *sobol,
                  const struct brake_watch *watch, double total)
 {
-    const long each = spread->samples / BRAKE_REPLICATES;
     const long block = spread->faded ? FADED_BLOCK : BLOCK;
     replicates_scramble(brake_inputs_count(&spread->inputs),
                         UINT64_C(2) * BRAKE_REPLICATES * spread->seed, sobol);
     for (long first = 0; first < spread->samples; first += block) {
         if (watch_stops(watch))
             return false;
-#pragma omp parallel for schedule(dynamic, 8)
-        for (long sample = first; sample < first + block; sample++) {
-            double share[BRAKE_INPUTS];
-            replicates_shares(sobol, each, sample, share);
-            keep_sample(spread, share, sample);
-        }
+#pragma omp parallel for schedule(dynamic, 1)
+        for (long sample = first; sample < first + block; sample += BRAKE_TOGETHER)
+            keep_samples(spread, sobol, sample);
         watch_tell(watch, (double)first, total);
     }
     return true;

@@ -3,6 +3,8 @@
 #include "../vehicle/sheet.h"
 
 #include "brake/duty.h"
+#include "model/braking_lanes.h"
+#include "study/duties.h"
 #include "study/sequences.h"
 
 static const double KMH = 1.0 / 3.6;
@@ -507,6 +509,67 @@ static void a_duty_that_is_stopped_ends_with_its_slice(void **state)
     }
 }
 
+static void assert_same(const struct brake_duty_result *a, const struct brake_duty_result *b)
+{
+    assert_memory_equal(a->axle, b->axle, sizeof a->axle);
+    assert_memory_equal(a->braked, b->braked, sizeof a->braked);
+    assert_memory_equal(a->heat, b->heat, sizeof a->heat);
+    assert_equal(a->distance, b->distance);
+    assert_equal(a->duration, b->duration);
+    assert_equal(a->force_first, b->force_first);
+    assert_equal(a->force_last, b->force_last);
+    assert_equal(a->force_mean, b->force_mean);
+    assert_equal(a->shortfall, b->shortfall);
+    assert_equal(a->residual, b->residual);
+    assert_int_equal(a->applications, b->applications);
+    assert_int_equal(a->held, b->held);
+    assert_int_equal(a->locked, b->locked);
+}
+
+/* Snubs that end early, are refused, lock; a descent with and without brakes; a drive; a rest. */
+static void duties_side_by_side_are_what_they_are_alone(void **state)
+{
+    (void)state;
+    enum { DUTIES = 8 };
+    static struct brake_hot_rig other;
+    static struct brake_duty_result alone[DUTIES], beside[DUTIES];
+    static const struct brake_cycle_point points[] = {
+        {0.0, 20.0, 0.0}, {5.0, 8.0, 0.0}, {20.0, 12.0, -0.08}, {60.0, 12.0, 0.0}, {70.0, 0.0, 0}};
+    struct brake_duty duty[DUTIES] = {
+        snubs(4, 120.0, 60.0, 45.0, 3.0), snubs(1, 100.0, 0.0, 0.0, 1),
+        snubs(3, 100.0, 50.0, 30.0, 9.5), descent(0.08, 900.0, 40, 0),
+        descent(0.0, 900.0, 40.0, 0.0),   drive(points, 5),
+        snubs(0, 1.0, 0.0, 1.0, 1.0),     {.kind = BRAKE_DUTY_REST}};
+    duty[1].stops.manner = BRAKE_AT_INCIPIENT_LOCK;
+    duty[2].force = 200.0;
+    duty[7].force = 100.0;
+    duty[7].rest = 300.0;
+    build();
+    other = hot;
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        other.rig.thermal[i] = &other.thermal[i];
+        other.rig.friction[i] = &other.friction[i];
+        other.thermal[i].spec.tolerance *= 4.0;
+    }
+    for (int turn = 0; turn < DUTIES; turn++) {
+        struct brake_duty_task task[DUTIES];
+        for (int i = 0; i < DUTIES; i++) {
+            const int which = (3 * i + turn) % DUTIES; /* 3 and 8 have no common factor */
+            task[i] = (struct brake_duty_task){which % 2 == 0 ? &hot : &other, &duty[which], NULL,
+                                               &beside[which], BRAKE_OK};
+        }
+        brake_duty_run_all(task, DUTIES);
+        for (int i = 0; i < DUTIES; i++) {
+            const int which = (3 * i + turn) % DUTIES;
+            assert_int_equal(task[i].status,
+                             brake_duty_run(task[i].hot, &duty[which], NULL, &alone[which]));
+            assert_same(&alone[which], &beside[which]);
+        }
+    }
+    assert_false(beside[2].held);
+    assert_true(beside[1].locked);
+}
+
 /* Second order in the step: what a step of a quarter changes is near all the error there is. */
 static void the_steps_are_short_enough(void **state)
 {
@@ -755,6 +818,7 @@ int main(void)
         cmocka_unit_test(extreme_walls_are_finite_or_refused),
         cmocka_unit_test(a_drive_of_ten_hours_is_shown_once_a_second),
         cmocka_unit_test(who_watches_changes_nothing),
+        cmocka_unit_test(duties_side_by_side_are_what_they_are_alone),
         cmocka_unit_test(the_steps_are_short_enough),
         cmocka_unit_test(a_stop_at_a_deceleration_has_it_fully_developed),
         cmocka_unit_test(what_the_foot_cannot_hold_is_told),

@@ -344,6 +344,41 @@ static void a_goods_vehicle_is_judged_by_both_procedures(void **state)
     }
 }
 
+static void assert_same(const struct brake_hot_figures *a, const struct brake_hot_figures *b)
+{
+    assert_memory_equal(&a->cold, &b->cold, sizeof a->cold);
+    assert_memory_equal(a->hot, b->hot, sizeof a->hot);
+    assert_memory_equal(&a->recovery, &b->recovery, sizeof a->recovery);
+    assert_memory_equal(&a->fluid_room, &b->fluid_room, sizeof a->fluid_room);
+    assert_true(a->lacks == b->lacks);
+}
+
+/* One whose fluid boils, one that cannot be said, one without enough friction for its snubs. */
+static void company_does_not_change_the_figures(void **state)
+{
+    (void)state;
+    enum { VEHICLES = 6 };
+    static struct brake_sheet each[VEHICLES];
+    struct brake_hot_figures beside[VEHICLES];
+    const struct brake_vehicle *vehicle[VEHICLES];
+    read_sheet(&each[0], plus(plus(plain, heat), fading));
+    read_sheet(&each[1], plus(large(), steady));
+    read_sheet(&each[2], swapped(plus(plain, heat), "rotor_mass = 14 kg", "rotor_mass = 1.2 kg"));
+    read_sheet(&each[3], plain);
+    read_sheet(&each[4], swapped(plus(plain, heat), "mu = 0.4\n", "mu = 0.07\n"));
+    read_sheet(&each[5], swapped(plus(plain, heat), "rotor = vented", "rotor = solid"));
+    for (int turn = 0; turn < VEHICLES; turn++) {
+        for (int i = 0; i < VEHICLES; i++)
+            vehicle[i] = &each[(5 * i + turn) % VEHICLES].vehicle;
+        brake_fade_figures(vehicle, BRAKE_FADE_CAR, VEHICLES, beside);
+        for (int i = 0; i < VEHICLES; i++) {
+            struct brake_hot_figures alone;
+            brake_fade_figures(&vehicle[i], BRAKE_FADE_CAR, 1, &alone);
+            assert_same(&alone, &beside[i]);
+        }
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -364,6 +399,7 @@ int main(void)
         cmocka_unit_test(progress_is_told_part_by_part),
         cmocka_unit_test(an_assessment_gains_results_and_verdicts),
         cmocka_unit_test(a_goods_vehicle_is_judged_by_both_procedures),
+        cmocka_unit_test(company_does_not_change_the_figures),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
