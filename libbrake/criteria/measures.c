@@ -148,12 +148,14 @@ static struct on_rollers on_rollers(const struct brake_criterion *c, struct stat
 {
     const struct brake_system *system = system_of(s, load, failure);
     const struct brake_balance *b = &system->balance;
+    struct brake_balance open = *b; /* electronic distribution sees no vehicle that moves */
+    open.regulated = false;
     const double pressure = brake_system_pressure(system, pedal_force(c, s->vehicle));
     const double rear = b->body.mass * b->body.behind / b->wheelbase;
     const double mass[BRAKE_AXLES] = {b->body.mass - rear, rear};
     struct on_rollers r;
     for (int i = 0; i < BRAKE_AXLES; i++) {
-        r.force[i] = brake_axle_torque(b, (enum brake_axle)i, pressure) / b->axle[i].radius;
+        r.force[i] = brake_axle_torque(&open, (enum brake_axle)i, pressure) / b->axle[i].radius;
         r.most[i] = BRAKE_ROLLER_ADHESION * b->axle[i].wheels * mass[i] * BRAKE_GRAVITY;
     }
     return r;

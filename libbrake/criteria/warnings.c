@@ -64,7 +64,9 @@ static void about_speedometer(struct warn_list *l)
             "The speedometer reads low: at 100 km/h shown the vehicle does %.0f km/h, and a stop "
             "from there takes %.0f %% more energy.",
             100.0 * ratio, 100.0 * (ratio * ratio - 1.0));
-    if (l->vehicle->general.antilock == BRAKE_FITTED && fabs(ratio - 1.0) > 0.05)
+    if ((l->vehicle->general.antilock == BRAKE_FITTED ||
+         l->vehicle->valve.kind == BRAKE_VALVE_EBD) &&
+        fabs(ratio - 1.0) > 0.05)
         warn_add(
             l, BRAKE_WARNS_ANTILOCK_TYRES,
             "Tyres roll %+.0f %% against what the speedometer was set for: anti-lock and stability "
@@ -145,6 +147,21 @@ static void about_valve(struct warn_list *l)
             1e3 * lift, brake_vehicle_valve(l->vehicle, (enum brake_load)load).knee / 1e5,
             brake_vehicle_valve(&reset, (enum brake_load)load).knee / 1e5,
             brake_load_word((enum brake_load)load));
+}
+
+static void about_distribution(struct warn_list *l, int load)
+{
+    struct brake_system failed;
+    if (l->vehicle->valve.kind != BRAKE_VALVE_EBD)
+        return;
+    brake_system_build(l->vehicle, (enum brake_load)load, BRAKE_VALVE_OPEN, &failed);
+    const double ratio =
+        brake_balance_rear_first(&failed.balance, 0.15 * BRAKE_GRAVITY) / BRAKE_GRAVITY;
+    if (ratio < lock_order_limit)
+        warn_add(l, BRAKE_WARNS_DISTRIBUTION_FAILED,
+                 "Once the electronic brake-force distribution has failed, and its lamp is on, the "
+                 "REAR wheels lock first above %.2f g when %s: brake gently, have it mended.",
+                 ratio, brake_load_word((enum brake_load)load));
 }
 
 static void about_ratings(struct warn_list *l, int load)
@@ -275,6 +292,8 @@ int brake_warnings(const struct brake_vehicle *vehicle, const struct brake_resul
         about_ratings(&list, load);
     }
     about_valve(&list);
+    for (int load = 0; load < BRAKE_LOADS; load++)
+        about_distribution(&list, load);
     about_pistons(&list);
     about_speedometer(&list);
     about_tyre_speed(&list);

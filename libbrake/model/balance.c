@@ -22,11 +22,15 @@ struct brake_body brake_turning_body(const struct brake_balance *balance)
 double brake_axle_torque(const struct brake_balance *balance, enum brake_axle axle, double pressure)
 {
     const struct brake_axle_brakes *brakes = &balance->axle[axle];
+    if (balance->regulated) {
+        const struct force_lines whole = force_lines_of(balance);
+        return axle_torque(&whole, (int)axle, pressure);
+    }
     struct force_lines lines = {.valve = balance->valve, .hold = balance->hold};
     lines.axle[axle].gain = brakes->gain;
     lines.axle[axle].threshold = brakes->threshold;
     lines.axle[axle].held = brakes->held;
-    return axle_torque(&lines, (int)axle, pressure);
+    return open_torque(&lines, (int)axle, pressure);
 }
 
 static double adhesion_used(const struct force_lines *lines, double force, double load)
@@ -83,10 +87,83 @@ static void fill_ends(const struct force_lines *lines, double end[PIECES + 1],
         at[i] = free_deceleration(lines, end[i]);
 }
 
+static const double NEVER = 1e12; /* [Pa] */
+
+/* What is above 0 from a pressure on. */
+typedef double past_what(const struct force_lines *lines, double pressure, double what);
+
+/* Where it turns from below 0, by halving to the last bit. */
+static double turn_between(const struct force_lines *lines, past_what *past, double what,
+                           const double between[2])
+{
+    double low = between[0];
+    double high = between[1];
+    for (;;) {
+        const double middle = low + (high - low) / 2.0;
+        if (middle <= low || middle >= high)
+            return high;
+        if (past(lines, middle, what) < 0.0)
+            low = middle;
+        else
+            high = middle;
+    }
+}
+
+/* On the first piece that ends above 0, else beyond the last; infinite when there is none. */
+static double pressure_where(const struct force_lines *lines, past_what *past, double what)
+{
+    double end[PIECES + 1];
+    double low = 0.0;
+    piece_ends(lines, end);
+    if (isnan(past(lines, end[PIECES], what)))
+        return BRAKE_NAN;
+    if (past(lines, low, what) >= 0.0)
+        return low;
+    for (int i = 1; i <= PIECES; i++) {
+        if (past(lines, end[i], what) >= 0.0)
+            return turn_between(lines, past, what, (const double[]){low, end[i]});
+        low = end[i];
+    }
+    while (past(lines, 2.0 * low, what) < 0.0) {
+        low *= 2.0;
+        if (low > NEVER)
+            return BRAKE_INFINITY;
+    }
+    return turn_between(lines, past, what, (const double[]){low, 2.0 * low});
+}
+
+static double past_deceleration(const struct force_lines *lines, double pressure, double what)
+{
+    return free_deceleration(lines, pressure) - what;
+}
+
+/* The front's, as the rear uses no more. */
+static double past_lock(const struct force_lines *lines, double pressure, double adhesion)
+{
+    const double a = free_deceleration(lines, pressure);
+    return force_asked(lines, BRAKE_FRONT, pressure, a) -
+           adhesion_left(lines, adhesion) * lines->axle[BRAKE_FRONT].wheels * front_load(lines, a);
+}
+
+static struct brake_lock regulated_lock(const struct force_lines *lines, double adhesion)
+{
+    const double front = pressure_where(lines, past_lock, adhesion);
+    const double lift = pressure_where(lines, past_deceleration, lift_off(lines));
+    const double pressure = least_of(front, lift);
+    const struct brake_lock lock = {.pressure = pressure,
+                                    .deceleration = pressure == BRAKE_INFINITY
+                                                        ? BRAKE_INFINITY
+                                                        : free_deceleration(lines, pressure),
+                                    .axle = lift < front ? BRAKE_REAR : BRAKE_FRONT};
+    return lock;
+}
+
 static double pressure_for(const struct force_lines *lines, double deceleration)
 {
     double end[PIECES + 1];
     double at[PIECES + 1];
+    if (lines->regulated)
+        return pressure_where(lines, past_deceleration, deceleration);
     fill_ends(lines, end, at);
     return pressure_of(end, at, deceleration);
 }
@@ -105,7 +182,8 @@ bool brake_balance_points(const struct brake_balance *balance, const double *dec
     double given[PIECES + 1];
     fill_ends(&lines, end, given);
     for (int i = 0; i < count; i++) {
-        const double pressure = pressure_of(end, given, deceleration[i]);
+        const double pressure = lines.regulated ? pressure_for(&lines, deceleration[i])
+                                                : pressure_of(end, given, deceleration[i]);
         if (isinf(pressure))
             return false;
         at[i] = point_at(&lines, pressure);
@@ -118,6 +196,10 @@ void brake_balance_locks(const struct brake_balance *balance, const double *adhe
 {
     const struct force_lines lines = force_lines_of(balance);
     struct pieces pieces;
+    for (int i = 0; i < count && lines.regulated; i++)
+        lock[i] = regulated_lock(&lines, adhesion[i]);
+    if (lines.regulated)
+        return;
     take_pieces(&lines, &pieces);
     const double lift = pressure_of(pieces.end, pieces.deceleration, lift_off(&lines));
     for (int i = 0; i < count; i++)
@@ -156,15 +238,13 @@ static double quadratic_rise(double x0, double step, const double y[3])
     return x0 + step * (b > 0.0 ? -2.0 * y[0] / (b + root) : (root - b) / (2.0 * a));
 }
 
-static const double NEVER = 1e12; /* [Pa] */
-
 double brake_balance_rear_first(const struct brake_balance *balance, double from)
 {
     const struct force_lines lines = force_lines_of(balance);
     double end[PIECES + 1];
     double rise = BRAKE_INFINITY;
     const double begin = pressure_for(&lines, from);
-    if (lines.locked || lines.axle[BRAKE_REAR].gain <= 0.0 || isinf(begin))
+    if (lines.locked || lines.regulated || lines.axle[BRAKE_REAR].gain <= 0.0 || isinf(begin))
         return BRAKE_INFINITY;
     piece_ends(&lines, end);
     for (int i = 0; i < PIECES; i++) {
@@ -194,12 +274,13 @@ enum kept { NOTHING_KEPT, STRONG_KEPT, ALL_KEPT, KINDS_OF_KEPT };
  * kept: the other one, of half the axle, by its torque. */
 static double weak_torque(const struct force_lines *lines, int axle, double pressure)
 {
-    return axle_torque(lines, axle, pressure) - 0.5 * even_torque(lines, axle, pressure);
+    return open_torque(lines, axle, pressure) - 0.5 * even_torque(lines, axle, pressure);
 }
 
 /* Deceleration with some wheels kept at their share of adhesion, the others by their torque:
  * sum of F_i + f m g = m a, F_i = T_i/r_i - J_i a or c_i N_i(a) less the turning of the wheels that
- * are not braked, c_i = (k - f) w_i, N_i = n_i + d_i a.
+ * are not braked, c_i = (k - f) w_i, N_i = n_i + d_i a. Electronic distribution would keep the rear
+ * to what is kept in front, which is done anyway.
  * Infinite where a kept axle gains load faster than the deceleration uses it. */
 static double saturated(const struct force_lines *lines, double pressure, double adhesion,
                         const enum kept kept[BRAKE_AXLES])
@@ -216,7 +297,7 @@ static double saturated(const struct force_lines *lines, double pressure, double
         mass -= adhesion_left(lines, adhesion) * wheels * transfer[i];
         mass -= wheels * lines->axle[i].inertia * per_radius * per_radius;
         if (kept[i] == NOTHING_KEPT)
-            force += axle_torque(lines, i, pressure) * per_radius;
+            force += open_torque(lines, i, pressure) * per_radius;
         else if (kept[i] == STRONG_KEPT)
             force += weak_torque(lines, i, pressure) * per_radius;
     }
@@ -256,13 +337,14 @@ static double kept_force(const struct force_lines *lines, int axle, double press
 struct brake_balance_state brake_balance_kept(const struct brake_balance *balance, double pressure,
                                               double adhesion, double antilock)
 {
-    const struct force_lines lines = force_lines_of(balance);
+    struct force_lines lines = force_lines_of(balance);
     const double kept = antilock <= 0.0 ? adhesion : antilock * adhesion;
     struct brake_balance_state at;
     double asked[BRAKE_AXLES];
     if (antilock <= 0.0 || lines.locked)
         return point_at(&lines, least_of(pressure, brake_balance_lock(balance, kept).pressure));
     at.deceleration = with_antilock(&lines, pressure, kept);
+    lines = let_go(lines, pressure, at.deceleration);
     fill_loads(&lines, &at);
     for (int i = 0; i < BRAKE_AXLES; i++)
         at.force[i] =
@@ -287,12 +369,13 @@ double brake_balance_deceleration(const struct brake_balance *balance, double pr
 double brake_balance_sliding(const struct brake_balance *balance, double pressure, double adhesion,
                              double sliding)
 {
-    const struct force_lines lines = force_lines_of(balance);
+    struct force_lines lines = force_lines_of(balance);
     const struct brake_lock lock = brake_balance_lock(balance, adhesion);
     const int other = lock.axle == BRAKE_FRONT ? BRAKE_REAR : BRAKE_FRONT;
     enum kept locked[BRAKE_AXLES] = {ALL_KEPT, ALL_KEPT};
     if (!(pressure > lock.pressure))
         return free_deceleration(&lines, pressure);
+    lines.regulated = false; /* a front that slides is behind by more than any rear */
     locked[other] = lines.locked ? ALL_KEPT : NOTHING_KEPT;
     double deceleration = saturated(&lines, pressure, sliding * adhesion, locked);
     const double front = front_load(&lines, deceleration);

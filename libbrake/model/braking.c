@@ -93,6 +93,7 @@ enum corner {
     AT_BOTH,       /* the other is at its end too */
     AT_MOST,       /* the fluid gives no more pressure */
     AT_VALVE,      /* the valve begins to hold rear pressure back */
+    AT_REGULATED,  /* so does electronic distribution */
     AT_FRONT,      /* the front brakes begin to bite */
     AT_REAR,
     AT_80,
@@ -187,6 +188,12 @@ static void fill_pressure_corners(const struct brake_balance *balance, struct in
     now->past[AT_HOLD] = now->pressure - balance->hold.from;
     now->past[AT_BOTH] = now->pressure - balance->hold.to;
     now->past[AT_VALVE] = now->pressure - balance->valve.knee;
+    now->past[AT_REGULATED] = -1.0;
+    if (balance->regulated) {
+        const struct force_lines lines = force_lines_of(balance);
+        now->past[AT_REGULATED] =
+            open_deceleration(&lines, now->pressure) - let_through(&lines, now->pressure);
+    }
     now->past[AT_FRONT] = now->pressure - balance->axle[BRAKE_FRONT].threshold;
     now->past[AT_REAR] = rear - balance->axle[BRAKE_REAR].threshold;
 }
@@ -198,7 +205,8 @@ static void fill_limits(const struct brake_rig *rig, const struct brake_balance 
 {
     double past[BRAKE_AXLES] = {now->pressure - lock->pressure, -1.0};
     if (rig->antilock > 0.0 && !balance->locked) {
-        const struct force_lines lines = force_lines_of(balance);
+        const struct force_lines lines =
+            let_go(force_lines_of(balance), now->pressure, at->deceleration);
         for (int i = 0; i < BRAKE_AXLES; i++)
             past[i] =
                 force_asked(&lines, i, now->pressure, at->deceleration) -
@@ -214,6 +222,8 @@ static void fill_limits(const struct brake_rig *rig, const struct brake_balance 
 static void fill_rates(const struct brake_balance *balance, const struct brake_balance_state *at,
                        double pressure, double speed, struct motion *rate)
 {
+    struct brake_balance open = *balance;
+    open.regulated = false;
     rate->time = 1.0;
     rate->distance = speed;
     rate->speed = -at->deceleration;
@@ -222,7 +232,7 @@ static void fill_rates(const struct brake_balance *balance, const struct brake_b
         const double radius = balance->axle[i].radius;
         const double inertia_torque =
             balance->axle[i].inertia / (radius * radius) * at->deceleration;
-        const double most = brake_axle_torque(balance, (enum brake_axle)i, pressure) / radius;
+        const double most = brake_axle_torque(&open, (enum brake_axle)i, pressure) / radius;
         rate->work[i] = most_of(0.0, least_of(most, at->force[i] + inertia_torque)) * speed;
     }
 }

@@ -19,6 +19,7 @@ struct force_lines {
         double per_radius; /* [1/m] */
     } axle[BRAKE_AXLES];
     bool locked;
+    bool regulated;      /* the rear is kept to the adhesion that the front uses */
     double weight;       /* [N] square to the road */
     double longitudinal; /* [N] weight along the road and air: they act where the inertia does */
     double rolling;      /* [-] of the adhesion, that rolling takes */
@@ -45,6 +46,8 @@ static inline struct force_lines force_lines_of(const struct brake_balance *bala
     const double per_wheelbase = 1.0 / balance->wheelbase;
     struct force_lines lines = {
         .valve = balance->valve, .hold = balance->hold, .locked = balance->locked};
+    lines.regulated =
+        balance->regulated && !balance->locked && balance->axle[BRAKE_FRONT].gain > 0.0;
     lines.weight = square_weight(balance);
     lines.longitudinal = lines.weight * balance->grade + balance->drag;
     lines.rolling = balance->rolling;
@@ -87,7 +90,8 @@ static inline double torque_lost(const struct force_lines *lines, int axle, doub
     return even_torque(lines, axle, within) - even_torque(lines, axle, lines->hold.from);
 }
 
-static inline double axle_torque(const struct force_lines *lines, int axle, double pressure)
+/* Of an axle that nothing regulates. */
+static inline double open_torque(const struct force_lines *lines, int axle, double pressure)
 {
     return even_torque(lines, axle, pressure) -
            lines->axle[axle].held * torque_lost(lines, axle, pressure);
@@ -96,6 +100,76 @@ static inline double axle_torque(const struct force_lines *lines, int axle, doub
 static inline double front_load(const struct force_lines *lines, double deceleration)
 {
     return lines->front + lines->shift * deceleration;
+}
+
+/* Whether the wheels of an axle hang on different circuits, of which one is held. */
+static inline bool wheels_differ(const struct force_lines *lines, int axle)
+{
+    return lines->axle[axle].strong < lines->axle[axle].held;
+}
+
+/* Deceleration with this part of the rear's braked wheels, the stronger ones first, kept to the
+ * adhesion that the front uses: with P what slows the vehicle by itself, t what the front asks for,
+ * w_i J_i the turning of braked wheels, q = w_2/w_1 of that part,
+ *
+ *   (M - w_2 J_2) a - P = q N_2(a)/N_1(a) (t - w_1 J_1 a) */
+static inline double kept_to_front(const struct force_lines *lines, double pressure, double part)
+{
+    const double front = open_torque(lines, BRAKE_FRONT, pressure);
+    const double rear = open_torque(lines, BRAKE_REAR, pressure);
+    const double spared = lines->axle[BRAKE_FRONT].held - lines->axle[BRAKE_FRONT].strong;
+    const double weak = 2.0 * rear - even_torque(lines, BRAKE_REAR, pressure);
+    double turning[BRAKE_AXLES];
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        turning[i] = lines->axle[i].wheels * lines->axle[i].inertia * lines->axle[i].per_radius *
+                     lines->axle[i].per_radius;
+    const double asked = (front + spared * torque_lost(lines, BRAKE_FRONT, pressure)) *
+                         lines->axle[BRAKE_FRONT].per_radius;
+    const double alone = front * lines->axle[BRAKE_FRONT].per_radius + lines->resistance +
+                         (1.0 - part) * weak * lines->axle[BRAKE_REAR].per_radius;
+    const double mass = lines->equivalent - part * turning[BRAKE_REAR];
+    const double ratio = part * lines->axle[BRAKE_REAR].wheels / lines->axle[BRAKE_FRONT].wheels;
+    const double behind = lines->weight - lines->front;
+    const double square = lines->shift * (mass - ratio * turning[BRAKE_FRONT]);
+    const double slope = lines->front * mass - lines->shift * alone +
+                         ratio * (lines->shift * asked + behind * turning[BRAKE_FRONT]);
+    const double lacks = lines->front * alone + ratio * behind * asked;
+    return 2.0 * lacks / (slope + sqrt(slope * slope + 4.0 * square * lacks));
+}
+
+static inline double open_deceleration(const struct force_lines *lines, double pressure)
+{
+    double force = lines->resistance;
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        force += open_torque(lines, i, pressure) * lines->axle[i].per_radius;
+    return force * lines->per_mass;
+}
+
+/* Deceleration that is let through where no rear wheel is let go. The sum of lesser forces is the
+ * least of all their sums, so its root is the least of their roots. */
+static inline double let_through(const struct force_lines *lines, double pressure)
+{
+    const double both = kept_to_front(lines, pressure, 1.0);
+    if (!wheels_differ(lines, BRAKE_REAR))
+        return both;
+    return least_of(both, kept_to_front(lines, pressure, 0.5));
+}
+
+static inline double regulated_torque(const struct force_lines *lines, double pressure)
+{
+    const double open = open_deceleration(lines, pressure);
+    const double front =
+        open_torque(lines, BRAKE_FRONT, pressure) * lines->axle[BRAKE_FRONT].per_radius;
+    const double least = let_through(lines, pressure);
+    const double force = least * lines->equivalent - lines->resistance - front;
+    return least < open ? most_of(0.0, force / lines->axle[BRAKE_REAR].per_radius)
+                        : open_torque(lines, BRAKE_REAR, pressure);
+}
+
+static inline double axle_torque(const struct force_lines *lines, int axle, double pressure)
+{
+    return axle == BRAKE_REAR && lines->regulated ? regulated_torque(lines, pressure)
+                                                  : open_torque(lines, axle, pressure);
 }
 
 static inline double free_deceleration(const struct force_lines *lines, double pressure)
@@ -115,12 +189,6 @@ static inline double tyre_force(const struct force_lines *lines, int axle, doubl
            per_radius;
 }
 
-/* Whether the wheels of an axle hang on different circuits, of which one is held. */
-static inline bool wheels_differ(const struct force_lines *lines, int axle)
-{
-    return lines->axle[axle].strong < lines->axle[axle].held;
-}
-
 /* What the wheels that are not braked add to the force of their axle: their own turning. */
 static inline double free_wheels(const struct force_lines *lines, int axle, double wheels,
                                  double deceleration)
@@ -129,15 +197,37 @@ static inline double free_wheels(const struct force_lines *lines, int axle, doub
     return (1.0 - wheels) * lines->axle[axle].inertia * deceleration * per_radius * per_radius;
 }
 
+static inline double open_asked(const struct force_lines *lines, int axle, double pressure,
+                                double deceleration)
+{
+    const double spared = lines->axle[axle].held - lines->axle[axle].strong;
+    const double per_radius = lines->axle[axle].per_radius;
+    const double turning = lines->axle[axle].inertia * deceleration * per_radius;
+    return (open_torque(lines, axle, pressure) - turning) * per_radius +
+           spared * torque_lost(lines, axle, pressure) * per_radius +
+           free_wheels(lines, axle, lines->axle[axle].wheels, deceleration);
+}
+
 /* Force that the braked wheels of an axle ask of the road beside rolling; of wheels that differ, as
  * if all were the one that is asked most. */
 static inline double force_asked(const struct force_lines *lines, int axle, double pressure,
                                  double deceleration)
 {
-    const double spared = lines->axle[axle].held - lines->axle[axle].strong;
-    return tyre_force(lines, axle, pressure, deceleration) +
-           spared * torque_lost(lines, axle, pressure) * lines->axle[axle].per_radius +
-           free_wheels(lines, axle, lines->axle[axle].wheels, deceleration);
+    const double asked = open_asked(lines, axle, pressure, deceleration);
+    if (axle == BRAKE_FRONT || !lines->regulated)
+        return asked;
+    const double front = front_load(lines, deceleration);
+    return least_of(asked, open_asked(lines, BRAKE_FRONT, pressure, deceleration) *
+                               lines->axle[BRAKE_REAR].wheels * (lines->weight - front) /
+                               (lines->axle[BRAKE_FRONT].wheels * front));
+}
+
+/* Where an anti-lock lets less through, electronic distribution does nothing beside it. */
+static inline struct force_lines let_go(struct force_lines lines, double pressure,
+                                        double deceleration)
+{
+    lines.regulated = lines.regulated && !(deceleration < free_deceleration(&lines, pressure));
+    return lines;
 }
 
 /* Adhesion that is left to the brakes. */

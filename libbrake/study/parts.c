@@ -291,7 +291,7 @@ static void add_hydraulics(const struct brake_vehicle *vehicle, struct brake_par
     const enum brake_repair_class takes = BRAKE_REPAIR_BORE;
     if (vehicle->valve.kind == BRAKE_VALVE_NONE)
         add_valves(offer, count);
-    else if (vehicle->valve.bypass == BRAKE_NONE)
+    else if (vehicle->valve.kind != BRAKE_VALVE_EBD && vehicle->valve.bypass == BRAKE_NONE)
         set(add(offer, count, BYPASS, takes, "a rear valve with a bypass"), "valve.bypass",
             BRAKE_FITTED);
     if (vehicle->circuits.split == BRAKE_SPLIT_ONE)

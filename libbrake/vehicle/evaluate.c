@@ -180,12 +180,13 @@ static double torque_needed(const struct question *q, enum brake_axle axle, doub
 
 static void answer_torque(struct question *q, struct brake_case_results *r)
 {
-    const struct brake_balance *b = &q->system.balance;
+    struct brake_balance open = q->system.balance;
     const double front = ideal_front_share(q);
+    open.regulated = false;
     r->torque.front_needed = torque_needed(q, BRAKE_FRONT, front);
     r->torque.rear_needed = torque_needed(q, BRAKE_REAR, 1.0 - front);
-    r->torque.front_available = brake_axle_torque(b, BRAKE_FRONT, q->pressure_most);
-    r->torque.rear_available = brake_axle_torque(b, BRAKE_REAR, q->pressure_most);
+    r->torque.front_available = brake_axle_torque(&open, BRAKE_FRONT, q->pressure_most);
+    r->torque.rear_available = brake_axle_torque(&open, BRAKE_REAR, q->pressure_most);
     r->torque.front_margin = margin(r->torque.front_available, r->torque.front_needed);
     r->torque.rear_margin = margin(r->torque.rear_available, r->torque.rear_needed);
     r->torque.margin = margin(r->torque.front_available + r->torque.rear_available,
@@ -243,7 +244,9 @@ static void answer_failed(struct question *q, struct brake_case_results *r)
     r->failed.no_assist = boosted ? failed_deceleration(q, BRAKE_NO_ASSIST) : BRAKE_NAN;
     r->failed.low_vacuum = boosted ? failed_deceleration(q, BRAKE_LOW_VACUUM) : BRAKE_NAN;
     r->failed.valve_open = sensing ? failed_deceleration(q, BRAKE_VALVE_OPEN) : BRAKE_NAN;
-    r->failed.valve_shut = sensing ? failed_deceleration(q, BRAKE_VALVE_SHUT) : BRAKE_NAN;
+    r->failed.valve_shut = sensing && q->vehicle->valve.kind != BRAKE_VALVE_EBD
+                               ? failed_deceleration(q, BRAKE_VALVE_SHUT)
+                               : BRAKE_NAN;
     r->failed.no_antilock =
         q->system.antilock > 0.0 ? failed_deceleration(q, BRAKE_NO_ANTILOCK) : BRAKE_NAN;
     r->failed.wheels_locked = brake_balance_sliding(&q->system.balance, q->pressure_most,

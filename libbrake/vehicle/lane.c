@@ -7,7 +7,7 @@
 
 bool brake_lane_known(const struct brake_vehicle *vehicle)
 {
-    return vehicle->general.antilock != BRAKE_FITTED &&
+    return vehicle->general.antilock != BRAKE_FITTED && vehicle->valve.kind != BRAKE_VALVE_EBD &&
            vehicle->driveline.centre != BRAKE_CENTRE_LOCKED;
 }
 

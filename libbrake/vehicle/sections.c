@@ -33,7 +33,7 @@ static const char *const mounting_words[] = {"floating", "fixed", NULL};
 static const char *const shape_words[] = {"sector", "rectangle", "outline", "circle", NULL};
 static const char *const contact_words[] = {"uniform_pressure", "uniform_wear", NULL};
 static const char *const shoes_words[] = {"leading_trailing", "two_leading", "duo_servo", NULL};
-static const char *const valve_words[] = {"none", "fixed", "load", "height", NULL};
+static const char *const valve_words[] = {"none", "fixed", "load", "height", "ebd", NULL};
 static const char *const booster_words[] = {"none", "fitted", "hydraulic", NULL};
 static const char *const pump_words[] = {"engine", "electric", NULL};
 static const char *const split_words[] = {"II", "X", "HI", "LL", "HH", "one", NULL};
@@ -618,8 +618,8 @@ static const struct brake_quantity valve_rows[] = {
     {LINE(valve, kind), .need = BRAKE_ASKED, .kind = BRAKE_CHOICE, .choices = valve_words,
      .fallback = BRAKE_VALVE_NONE,
      .meaning = "Valve in the rear line: none, fixed (or set by hand), sensing load, sensing the "
-                "height of the body over the axle.",
-     .measure = "Follow the rear line.",
+                "height of the body over the axle; ebd is electronic distribution.",
+     .measure = "Follow the rear line; ebd is in the unit of the anti-lock, with a lamp.",
      .why = "without a valve the rear locks soonest"},
     {LINE(valve, bypass), .kind = BRAKE_CHOICE, .choices = fitted_words, .fallback = BRAKE_FITTED,
      .odds = 0.3, .other = BRAKE_NONE,

@@ -104,7 +104,7 @@ static struct brake_valve valve_of(const struct brake_vehicle *vehicle, struct b
 {
     const struct brake_valve_lines *lines = &vehicle->valve;
     struct brake_valve valve = {lines->knee, lines->slope};
-    if (lines->kind == BRAKE_VALVE_NONE) {
+    if (lines->kind == BRAKE_VALVE_NONE || lines->kind == BRAKE_VALVE_EBD) {
         valve.knee = BRAKE_INFINITY;
         valve.slope = 1.0;
     } else if (lines->kind != BRAKE_VALVE_FIXED) {
@@ -407,6 +407,14 @@ static void set_ends(const struct brake_vehicle *vehicle, struct brake_system *s
         release_circuits(system);
 }
 
+/* One unit works anti-lock and electronic distribution. */
+static void fail_unit(struct brake_system *system)
+{
+    if (system->balance.regulated)
+        system->antilock = 0.0;
+    system->balance.regulated = false;
+}
+
 void brake_system_release(struct brake_system *system)
 {
     system->stroke[0] = system->stroke[1] = BRAKE_NAN;
@@ -435,12 +443,15 @@ void brake_system_fail(const struct brake_vehicle *vehicle, enum brake_failure f
         break;
     case BRAKE_VALVE_OPEN:
         system->balance.valve.knee = BRAKE_INFINITY;
+        fail_unit(system);
         break;
     case BRAKE_VALVE_SHUT:
         system->balance.valve.knee = 0.0;
+        fail_unit(system);
         break;
     case BRAKE_NO_ANTILOCK:
         system->antilock = 0.0;
+        fail_unit(system);
         break;
     case BRAKE_INTACT:
     case BRAKE_FAILURES:
@@ -459,6 +470,7 @@ void brake_system_build(const struct brake_vehicle *vehicle, enum brake_load loa
     system->balance.drag = 0.0;
     system->balance.valve = valve_of(vehicle, system->balance.body);
     system->balance.locked = vehicle->driveline.centre == BRAKE_CENTRE_LOCKED;
+    system->balance.regulated = vehicle->valve.kind == BRAKE_VALVE_EBD;
     build_axles(vehicle, &system->balance);
     build_pedal(vehicle, &system->pedal);
     build_circuits(vehicle, system);

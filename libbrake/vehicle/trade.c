@@ -17,10 +17,9 @@ static const struct {
      "force_pairs (pedal force, line pressure); what its accumulator holds without the pump is "
      "the line reserve"},
     {"ebd ebv ebfd brakeforcedistribution electronicbrakeforcedistribution",
-     "electronic brake-force distribution (EBD) is not modelled: no line takes rear pressure off "
-     "as the wheels slip. Say vehicle.antilock = fitted when it has that too; valve.kind = none "
-     "is then the rear without it, which locks sooner and gets hotter. Pressures read at front and "
-     "rear are valve.kind = fixed with gauge_pairs"},
+     "electronic brake-force distribution (EBD) is the line kind = ebd of [valve]; anti-lock, "
+     "which "
+     "mostly comes with it, is vehicle.antilock = fitted"},
     {"dually duallies dual duals dualwheels dualwheel dualrearwheels dualtyres dualtires drw "
      "twinwheels twintyres twintires twin twins",
      "dual (twin) wheels are the line wheels = dual of [rear.axle]; [rear.tyre] is then of one of "

@@ -124,17 +124,18 @@ void work_verify_needs(struct work *w)
         !work_given(w, INDEX(booster.assist)))
         need(w, INDEX(booster.piston_diameter),
              ", as the booster is hydraulic; or force_pairs, or assist");
-    if (w->vehicle->valve.kind != BRAKE_VALVE_NONE) {
+    const int kind = w->vehicle->valve.kind;
+    if (kind != BRAKE_VALVE_NONE && kind != BRAKE_VALVE_EBD) {
         const char *when = ", as a valve is fitted; or write valve.kind = none, as if it were not "
                            "there: the rear locks sooner";
         need(w, INDEX(valve.knee), when);
         need(w, INDEX(valve.slope), when);
     }
-    if (w->vehicle->valve.kind > BRAKE_VALVE_FIXED) {
+    if (kind == BRAKE_VALVE_LOAD || kind == BRAKE_VALVE_HEIGHT) {
         need(w, INDEX(valve.knee_rate), ", as the valve senses load");
         need(w, INDEX(valve.set_mass), ", as the valve senses load");
     }
-    if (w->vehicle->valve.kind == BRAKE_VALVE_HEIGHT)
+    if (kind == BRAKE_VALVE_HEIGHT)
         need(w, INDEX(valve.stiffness), ", as the valve senses height");
     need(w, LOAD_INDEX(mass, BRAKE_FULL), "");
 }
@@ -327,7 +328,8 @@ static void check_unused_of_valve(struct work *w)
     static const size_t first[] = {
         [BRAKE_VALVE_NONE] = offsetof(struct brake_vehicle, valve.knee),
         [BRAKE_VALVE_FIXED] = offsetof(struct brake_vehicle, valve.knee_rate),
-        [BRAKE_VALVE_LOAD] = offsetof(struct brake_vehicle, valve.stiffness)};
+        [BRAKE_VALVE_LOAD] = offsetof(struct brake_vehicle, valve.stiffness),
+        [BRAKE_VALVE_EBD] = offsetof(struct brake_vehicle, valve.knee)};
     if (w->vehicle->valve.kind != BRAKE_VALVE_HEIGHT)
         unused_from_to(w, work_index(w, first[w->vehicle->valve.kind]),
                        INDEX(valve.uncorrected_lift), INDEX(valve.kind));

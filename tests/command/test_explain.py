@@ -195,8 +195,8 @@ def test_a_line_of_a_part_that_is_not_there_is_refused():
     [
         ("hydraulic assist", "booster = hydraulic"),
         ("Hydraulic-Booster", "the line reserve"),
-        ("EBD", "is not modelled"),
-        ("brake force distribution", "valve.kind = fixed with gauge_pairs"),
+        ("EBD", "kind = ebd of [valve]"),
+        ("brake force distribution", "vehicle.antilock = fitted"),
         ("dually", "the line wheels = dual"),
         ("dual wheels", "the second load index"),
         ("GVWR", "vehicle.rated_mass"),
@@ -215,8 +215,7 @@ def test_a_word_of_the_trade_is_answered_with_what_to_write(word, says):
     [
         ("[booster]\nhydraulic = fitted\n", "booster = hydraulic"),
         ("[hydraulic]\n", "piston_diameter and pressure"),
-        ("[vehicle]\nebd = fitted\n", "is not modelled"),
-        ("[valve]\nkind = EBD\n", "is not modelled"),
+        ("[vehicle]\nebd = fitted\n", "kind = ebd of [valve]"),
         ("[rear.tyre]\ndual = yes\n", "the line wheels = dual"),
         ("[vehicle]\ncurb_weight = 4360 lb\n", "vehicle.mass"),
     ],

@@ -201,6 +201,19 @@ static void a_valve_that_a_lift_deceives(void **state)
     assert_int_equal(count_of(load, "valve_upset", NULL), 0);
 }
 
+/* A fifth of the torque at the rear never leads; six times that leads from the start. */
+static void a_rear_that_leads_once_the_distribution_has_failed(void **state)
+{
+    (void)state;
+    const char *ebd = plus(plain, "[valve]\nkind = ebd\n");
+    const char *strong = swapped(ebd, "pistons = 1 x 30 mm", "pistons = 6 x 30 mm");
+    assert_int_equal(count_of(ebd, "distribution_failed", NULL), 0);
+    assert_int_equal(count_of(strong, "distribution_failed", "REAR wheels lock first above"), 2);
+    assert_int_equal(count_of(strong, "rear_locks_first", NULL), 0);
+    assert_int_equal(
+        count_of(swapped(strong, "kind = ebd", "kind = none"), "rear_locks_first", NULL), 2);
+}
+
 /* Full 1100 kg in front, 1400 kg at the rear; empty 1000 kg each. */
 static void an_axle_beyond_its_rating(void **state)
 {
@@ -542,6 +555,7 @@ int main(void)
         cmocka_unit_test(a_pedal_that_comes_to_its_end),
         cmocka_unit_test(a_rear_that_locks_first),
         cmocka_unit_test(a_valve_that_a_lift_deceives),
+        cmocka_unit_test(a_rear_that_leads_once_the_distribution_has_failed),
         cmocka_unit_test(an_axle_beyond_its_rating),
         cmocka_unit_test(tyres_beyond_their_load_index),
         cmocka_unit_test(a_vehicle_beyond_its_rating),

@@ -705,6 +705,11 @@ LINES = {
         "[valve] knee = 30 bar",
         "valve.knee: is of no use, as valve.kind is none, by default; change one of them",
     ),
+    "knee of an electronic distribution": (
+        "[valve] kind = ebd",
+        "[valve] knee = 30 bar",
+        "valve.knee: is of no use, as valve.kind is ebd; change one of them",
+    ),
     "line of a sensing valve on a fixed one": (
         "[valve] kind = fixed",
         "[valve] knee = 30 bar",

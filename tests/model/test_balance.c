@@ -656,6 +656,101 @@ static void hold_crossing(const struct brake_balance *b, double crossing)
     assert_true(after.used[BRAKE_REAR] > after.used[BRAKE_FRONT]);
 }
 
+/* ---- electronic distribution ----------------------------------------------------------------- */
+
+/* Limpert, ch. 7, and Mannering and Washburn, ch. 2, eq. 2.30: both axles use the same adhesion
+ * when the front has (L - x + z h)/L of the force; then all of the road is used, a = k g. Alike the
+ * rear would lead from the start. */
+static void distribution_follows_the_ideal_share(void **state)
+{
+    (void)state;
+    struct brake_balance b = plain;
+    b.regulated = true;
+    b.axle[BRAKE_FRONT].gain = b.axle[BRAKE_REAR].gain = 5e-4;
+    for (double k = 0.1; k < 1.15; k += 0.1) {
+        const double share = (2.5 - 1.2 + k * 0.8) / 2.5;
+        const double front = share * k * 2000.0 * BRAKE_GRAVITY;
+        const struct brake_lock lock = brake_balance_lock(&b, k);
+        assert_near(lock.deceleration, k * BRAKE_GRAVITY, 1e-12);
+        assert_near(lock.pressure, front * 0.4 / 5e-4, 1e-12);
+        assert_int_equal(lock.axle, BRAKE_FRONT);
+        assert_near(brake_balance_pressure(&b, k * BRAKE_GRAVITY), lock.pressure, 1e-12);
+        assert_near(brake_axle_torque(&b, BRAKE_REAR, lock.pressure),
+                    (1.0 - share) * k * 2000.0 * BRAKE_GRAVITY * 0.4, 1e-11);
+    }
+    assert_infinite(brake_balance_rear_first(&b, 0.0));
+    /* The rear leaves the road when all load is in front: a = x/h g. */
+    const struct brake_lock lifted = brake_balance_lock(&b, 1.6);
+    assert_near(lifted.deceleration, 1.2 / 0.8 * BRAKE_GRAVITY, 1e-11);
+    assert_int_equal(lifted.axle, BRAKE_REAR);
+}
+
+/* It takes off what the rear would use beyond the front, and nothing else. */
+static void distribution_never_lets_the_rear_lead(void **state)
+{
+    (void)state;
+    struct cases cases = {31};
+    int held = 0;
+    for (int i = 0; i < RANDOM_VEHICLES; i++) {
+        struct brake_balance b = any_vehicle(&cases);
+        const struct brake_balance open = b;
+        b.regulated = true;
+        const double pressure = any_between(&cases, 1e6, 15e6);
+        const struct brake_balance_state as = brake_balance_at(&open, pressure);
+        const struct brake_balance_state is = brake_balance_at(&b, pressure);
+        if (!(as.load[BRAKE_REAR] > 0.0) || !(is.load[BRAKE_REAR] > 0.0))
+            continue;
+        if (as.used[BRAKE_REAR] <= as.used[BRAKE_FRONT]) {
+            assert_equal(is.deceleration, as.deceleration);
+            assert_equal(is.force[BRAKE_REAR], as.force[BRAKE_REAR]);
+            continue;
+        }
+        held++;
+        assert_near(is.used[BRAKE_REAR], is.used[BRAKE_FRONT], 1e-9);
+        assert_true(is.deceleration < as.deceleration);
+        const double sum = is.force[0] + is.force[1] + b.rolling * b.body.mass * BRAKE_GRAVITY;
+        assert_near(sum, b.body.mass * is.deceleration, 1e-9);
+        assert_near(brake_balance_pressure(&b, is.deceleration), pressure, 1e-9);
+    }
+    assert_true(held > RANDOM_VEHICLES / 4);
+}
+
+/* What lets no more through than an anti-lock keeps takes nothing from it; where the front does not
+ * brake, or both axles turn together, there is nothing to compare. */
+static void distribution_takes_nothing_from_an_anti_lock(void **state)
+{
+    (void)state;
+    struct cases cases = {32};
+    for (int i = 0; i < RANDOM_VEHICLES; i++) {
+        struct brake_balance b = any_vehicle(&cases);
+        const struct brake_balance open = b;
+        b.regulated = true;
+        const double pressure = any_between(&cases, 0.0, 15e6);
+        const double k = any_between(&cases, 0.2, 1.1);
+        const struct brake_balance_state as = brake_balance_kept(&open, pressure, k, 0.9);
+        const struct brake_balance_state is = brake_balance_kept(&b, pressure, k, 0.9);
+        const double free = brake_balance_at(&b, pressure).deceleration;
+        assert_near(is.deceleration, fmin(as.deceleration, free), ROUNDING);
+        struct brake_balance loose = b;
+        loose.axle[BRAKE_FRONT].gain = 0.0;
+        struct brake_balance rear = open;
+        rear.axle[BRAKE_FRONT].gain = 0.0;
+        assert_equal(brake_balance_at(&loose, pressure).deceleration,
+                     brake_balance_at(&rear, pressure).deceleration);
+        b.locked = true;
+        struct brake_balance stiff = open;
+        stiff.locked = true;
+        assert_equal(brake_balance_lock(&b, k).pressure, brake_balance_lock(&stiff, k).pressure);
+    }
+    struct brake_balance b = plain;
+    b.regulated = true;
+    assert_nan(brake_balance_pressure(&b, BRAKE_NAN));
+    assert_nan(brake_balance_lock(&b, BRAKE_NAN).deceleration);
+    assert_nan(brake_balance_at(&b, BRAKE_NAN).deceleration);
+    b.axle[BRAKE_FRONT].radius = BRAKE_NAN;
+    assert_nan(brake_balance_pressure(&b, 3.0));
+}
+
 static void where_the_rear_takes_the_lead_both_use_the_same(void **state)
 {
     (void)state;
@@ -1050,6 +1145,9 @@ int main(void)
         cmocka_unit_test(the_wheel_whose_circuit_goes_on_locks_first),
         cmocka_unit_test(beyond_both_ends_what_the_held_circuit_lacks_stays_the_same),
         cmocka_unit_test(an_antilock_keeps_each_wheel_of_a_held_axle),
+        cmocka_unit_test(distribution_follows_the_ideal_share),
+        cmocka_unit_test(distribution_never_lets_the_rear_lead),
+        cmocka_unit_test(distribution_takes_nothing_from_an_anti_lock),
         cmocka_unit_test(where_the_rear_takes_the_lead_both_use_the_same),
         cmocka_unit_test(a_front_biased_vehicle_leads_at_the_front_from_the_first_pressure_on),
         cmocka_unit_test(a_rear_that_leads_already_leads_from_where_the_question_begins),

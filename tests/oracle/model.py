@@ -321,7 +321,7 @@ class Car:
         self.free_play = get("pedal.free_play")
         self.travel = number(get("pedal.travel"))
         self.valve = get("valve.kind")
-        self.sensing = self.valve in ("load", "height")
+        self.sensing = self.valve in ("load", "height", "ebd")
         self.set_fluid()
         self.limits = {}
         self.cases = {load: Case(self, load) for load in ("empty", "full", "light", "rated")}
@@ -514,7 +514,14 @@ class Motion:
         self.knee, self.slope = case.valve_at(failure)
         if failed is not None and not share[0] and car.get("valve.bypass") == "fitted":
             self.knee, self.slope = INF, 1.0
+        # One unit works anti-lock and electronic distribution; without a front there is no more
+        # slip to compare with, and a locked drive has but one.
+        unit = failure not in ("no_antilock", "valve_open", "valve_shut")
+        self.distributed = car.valve == "ebd" and unit and self.front > 0.0
+        self.regulated = self.distributed and not car.locked_drive
         self.antilock = car.antilock and failure != "no_antilock"
+        if car.valve == "ebd":
+            self.antilock = self.antilock and unit
         self.mass, self.weight = body.mass, body.mass * G
         self.effective = body.mass + sum(car.turning)
         self.corners = sorted(
@@ -530,6 +537,15 @@ class Motion:
         return self.knee + (self.rear_p0 - self.knee) / self.slope if self.slope else INF
 
     def torques(self, p):
+        """Of both axles; the rear's as far as it is let through."""
+        front, rear = self.open_torques(p)
+        if not self.regulated or rear <= 0.0:
+            return front, rear
+        a = self.balanced(p, INF)
+        left = self.effective * a - front / self.car.radius[0] - self.car.rolling * self.weight
+        return front, max(0.0, min(rear, left * self.car.radius[1]))
+
+    def open_torques(self, p):
         """Of both axles; the held circuit keeps its pressure while the other one goes on."""
         even = self.even_torques(p)
         if p <= self.hold:
@@ -544,7 +560,7 @@ class Motion:
 
     def asked_torque(self, axle, p):
         """That of the wheel with the higher pressure, as if both had it."""
-        return self.even_torques(p)[axle] if self.apart[axle] else self.torques(p)[axle]
+        return self.even_torques(p)[axle] if self.apart[axle] else self.open_torques(p)[axle]
 
     def even_torques(self, p):
         rear = p if p <= self.knee else self.knee + self.slope * (p - self.knee)
@@ -555,7 +571,9 @@ class Motion:
 
     def free(self, p):
         """Deceleration whatever the tyres hold."""
-        front, rear = self.torques(p)
+        return self.slowed(*self.torques(p))
+
+    def slowed(self, front, rear):
         r1, r2 = self.car.radius
         return (front / r1 + rear / r2 + self.car.rolling * self.weight) / self.effective
 
@@ -574,6 +592,13 @@ class Motion:
         What they roll against acts there too.
         """
         a = self.free(p)
+        asked = self.open_asked(axle, p, a)
+        if axle == 1 and self.regulated:
+            part = self.wheels[1] * self.load(1, a) / (self.wheels[0] * self.load(0, a))
+            return min(asked, self.open_asked(0, p, a) * part)
+        return asked
+
+    def open_asked(self, axle, p, a):
         share = self.wheels[axle]
         force = self.asked_torque(axle, p) / self.car.radius[axle]
         force -= share * self.car.turning[axle] * a
@@ -613,7 +638,10 @@ class Motion:
             locked_drive = self.car.locked_drive
         key = k, locked_drive
         if key not in self.locks:
+            regulated = self.regulated
+            self.regulated = regulated and not locked_drive
             self.locks[key] = self.find_lock(k, locked_drive)
+            self.regulated = regulated
         return self.locks[key]
 
     def find_lock(self, k, locked_drive):
@@ -626,6 +654,8 @@ class Motion:
             return None if p is None else (p, self.free(p), axle)
         found = []
         for axle, torque in enumerate((self.front, self.rear)):
+            if axle and self.regulated:
+                continue  # it uses no more than the front
             if torque > 0.0 and not (axle and self.rear_threshold() == INF):
                 p = first_root(
                     lambda p, axle=axle: self.excess(axle, k, p),
@@ -646,40 +676,47 @@ class Motion:
         free = self.free(p)
         k = self.car.adhesion
         if self.antilock and not self.car.locked_drive:
-            return self.held(p, free, k * self.car.antilock_adhesion_share)
+            return min(self.balanced(p, k * self.car.antilock_adhesion_share), self.case.lift_off())
         k *= self.car.antilock_adhesion_share if self.antilock else self.car.driver_adhesion_share
         lock = self.lock(k)
         return free if lock is None else min(free, lock[1])
 
-    def held(self, p, free, k):
+    def balanced(self, p, k):
         """Deceleration with each axle held to adhesion k: the a at which forces balance.
 
-        Both axles in one balance, m a = sum of min(asked, held) + f m g, and not one after the
-        other: the loads that hold them move with a.
+        Electronic distribution holds the rear to what the front uses. Both axles in one balance,
+        m a = sum of min(asked, held) + f m g, and not one after the other: the loads that hold
+        them move with a.
         """
         turning, wheels, radius = self.car.turning, self.wheels, self.car.radius
+        free = self.slowed(*self.open_torques(p))
         # Of each axle the wheels of the lower and of the higher pressure, as if both were alike.
         pairs = []
-        for axle, torque in enumerate(self.torques(p)):
+        for axle, torque in enumerate(self.open_torques(p)):
             strong = self.asked_torque(axle, p)
             pairs.append((2 * torque - strong, strong) if self.apart[axle] else (torque, torque))
 
         def left_over(a):
             total = -self.mass * a
+            limits = [k, k]
+            if self.regulated:
+                carried = wheels[0] * self.load(0, a)
+                limits[1] = min(k, self.open_asked(0, p, a) / carried)
             for axle in (0, 1):
                 load, share = self.load(axle, a), wheels[axle]
                 for torque in pairs[axle]:
                     # The wheel itself, with what it rolls against, then those without brakes.
-                    asked = torque / radius[axle] - share * turning[axle] * a
-                    asked += share * self.car.rolling * load
-                    total += (min(asked, k * share * load) if torque > 0 else asked) / 2
+                    loose = share * (self.car.rolling * load - turning[axle] * a)
+                    asked = torque / radius[axle] + loose
+                    if torque > 0 and limits[axle] < INF:
+                        asked = max(loose, min(asked, limits[axle] * share * load))
+                    total += asked / 2
                 total += (1 - share) * (self.car.rolling * load - turning[axle] * a)
             return total
 
-        lifted = self.case.lift_off()
-        if left_over(free) >= -1e-12 * self.weight:
-            return min(free, lifted)
-        return min(root(left_over, 0.0, free), lifted)
+        if left_over(free) >= -1e-12 * self.weight or left_over(0.0) <= 0.0:
+            return free if left_over(0.0) > 0.0 else min(0.0, free)
+        return root(left_over, 0.0, free)
 
     def pushes(self, force):
         """Brake torque over radius of each axle that tyres or anti-lock let stand."""
@@ -691,7 +728,10 @@ class Motion:
         lock = None if controlled else self.lock(k)
         p = p if lock is None else min(p, lock[0])
         found = []
-        for axle, torque in enumerate(self.torques(p)):
+        torques = self.torques(p)
+        if controlled and a < self.free(p):
+            torques = self.open_torques(p)  # the anti-lock alone
+        for axle, torque in enumerate(torques):
             push = torque / car.radius[axle]
             left = (k - car.rolling) * self.wheels[axle] * self.load(axle, a)
             kept = left + self.wheels[axle] * car.turning[axle] * a
@@ -717,7 +757,7 @@ class Motion:
     def slid(self, p, slides):
         """Deceleration with some axles locked and sliding."""
         friction = self.car.adhesion * self.car.get("road.sliding")
-        torques = self.torques(p)
+        torques = self.open_torques(p)
 
         def left_over(a):
             total = -self.mass * a
@@ -762,6 +802,8 @@ class Motion:
             _, _, _, n1, n2 = self.forces(p)
             return self.asked(1, p) * n1 - self.asked(0, p) * n2
 
+        if self.distributed:
+            return INF
         start = self.pressure_for(0.15 * G)
         if start is None:
             return NAN
@@ -816,7 +858,7 @@ class Case:
     def valve_at(self, failure):
         """Knee and slope of the valve."""
         get, kind = self.car.get, self.car.valve
-        if kind == "none":
+        if kind in ("none", "ebd"):
             return INF, 1.0
         slope = number(get("valve.slope"))
         if failure == "valve_open":
@@ -871,6 +913,8 @@ class Case:
             self.pedal_results(most),
             self.balance_results(),
             {f"failed.{failure}": self.deceleration(most, failure) for failure in FAILURES},
+            # No electronic distribution is stuck shut.
+            {"failed.valve_shut": NAN} if self.car.valve == "ebd" else {},
             {"failed.wheels_locked": self.motion().sliding(self.car.pressure(most))},
             self.stop_results(most),
             self.parking_results(),
@@ -954,7 +998,7 @@ class Case:
         target, k = car.get("driver.target"), car.adhesion
         ideal = self.front_load(target) / (self.body.mass * G)
         found = {"balance.ideal_front_share": ideal}
-        available = motion.torques(car.pressure(car.get("driver.pedal_force_most")))
+        available = motion.open_torques(car.pressure(car.get("driver.pedal_force_most")))
         total = 0
         for index, (axle, share) in enumerate(zip(AXLES, (ideal, 1 - ideal))):
             radius = car.radius[index]
@@ -982,7 +1026,7 @@ class Case:
         found["balance.rear_first_above"] = motion.rear_first_above()
         both = motion.lock(k, locked_drive=True)
         found["balance.locked_drive_lock_deceleration"] = both[1] if both else NAN
-        found["balance.valve_knee"] = self.knee() if car.valve != "none" else NAN
+        found["balance.valve_knee"] = self.knee() if car.valve not in ("none", "ebd") else NAN
         d, scrub = number(car.get("front.axle.side_difference")), number(
             car.get("front.axle.scrub_radius")
         )
@@ -1513,7 +1557,7 @@ STOPS = "distance", "average", "deceleration", "ratio", "roller", "roller or loc
 def on_rollers(car, case, failure, force):
     """Force of each axle, and the most that rollers hold of it."""
     braked = case.motion(failure)
-    forces = [t / r for t, r in zip(braked.torques(car.pressure(force, failure)), car.radius)]
+    forces = [t / r for t, r in zip(braked.open_torques(car.pressure(force, failure)), car.radius)]
     return forces, [ROLLER_ADHESION * w * m * G for w, m in zip(braked.wheels, case.axle_masses)]
 
 

@@ -386,12 +386,14 @@ def write_drum(out, axle):
 
 def write_valve(out, state):
     dice = out.dice
-    kind = dice.choice(("none", "fixed", "load", "height"))
+    kind = dice.choice(("none", "fixed", "load", "height", "ebd"))
     if kind == "none":
         out.maybe_word(0.5, "valve.kind", "none")
         return
     out.add("valve.kind", kind, kind)
     out.maybe_word(0.5, "valve.bypass", "none", "fitted")
+    if kind == "ebd":
+        return
     knee, slope = dice.uniform(15e5, 50e5), dice.uniform(0.15, 0.6)
     if dice.random() < 0.5:
         out.edge(0.1, "valve.knee", "pressure", 0, 1.9e7)

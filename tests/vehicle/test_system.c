@@ -367,6 +367,39 @@ static void a_sensing_valve_may_stick_open_or_shut(void **state)
     assert_between(deceleration(text, BRAKE_INTACT), 4.5 + 1e-6, 5.0 - 1e-6);
 }
 
+/* Plain's rear has a fifth of the torque and never leads: the distribution lets all through. Six
+ * times as strong it would lead from the start. One unit works both, and when it fails neither is
+ * left. */
+static void a_unit_that_fails_leaves_neither_distribution_nor_anti_lock(void **state)
+{
+    (void)state;
+    const char *ebd = plus(plain, "[valve]\nkind = ebd\n");
+    assert_near(deceleration(ebd, BRAKE_INTACT), 5.0, ROUNDING);
+    assert_near(deceleration(ebd, BRAKE_VALVE_OPEN), 5.0, ROUNDING);
+    const char *strong = swapped(ebd, "pistons = 1 x 30 mm", "pistons = 6 x 30 mm");
+    const char *all = swapped(strong, "adhesion = 0.8", "adhesion = 1.3");
+    const struct brake_system open = build(all, BRAKE_EMPTY, BRAKE_VALVE_OPEN);
+    assert_near(brake_balance_at(&open.balance, brake_system_pressure(&open, 500.0)).deceleration,
+                500.0 * 18.0 / 0.4 / 2250.0, ROUNDING);
+    const struct brake_system kept = build(all, BRAKE_EMPTY, BRAKE_INTACT);
+    const struct brake_balance_state at =
+        brake_balance_at(&kept.balance, brake_system_pressure(&kept, 500.0));
+    assert_near(at.used[BRAKE_REAR], at.used[BRAKE_FRONT], 1e-9);
+    /* (L - x + z h)/L of the force is the front's; the wheels' own turning aside. */
+    const double z = at.deceleration / BRAKE_GRAVITY;
+    const double turned = 0.8 + 2.0 * 20.0 / 0.4 / 2000.0;
+    assert_near(at.force[BRAKE_FRONT] / (at.force[0] + at.force[1]), (1.25 + z * turned) / 2.5,
+                1e-9);
+    const char *both = plus(all, "[vehicle]\nantilock = fitted\nantilock_efficiency = 0.75\n");
+    assert_true(build(both, BRAKE_EMPTY, BRAKE_INTACT).antilock > 0.0);
+    for (int failure = BRAKE_VALVE_OPEN; failure <= BRAKE_NO_ANTILOCK; failure++) {
+        const struct brake_system failed = build(both, BRAKE_EMPTY, (enum brake_failure)failure);
+        assert_equal(failed.antilock, 0.0);
+        assert_false(failed.balance.regulated);
+        assert_infinite(brake_valve_pressure(failed.balance.valve, BRAKE_INFINITY));
+    }
+}
+
 /* 1200 N: 12 m/s2 at the brakes. With anti-lock 0.75 x 0.8 g at both axles; without, first lock on
  * what the driver keeps, 0.5 x 0.8: 0.2 g / (0.8375 - 0.136). */
 static void an_anti_lock_that_fails_leaves_what_the_driver_keeps(void **state)
@@ -673,6 +706,7 @@ int main(void)
         cmocka_unit_test(oil_that_is_left_assists_when_the_pump_stands_still),
         cmocka_unit_test(a_vehicle_without_a_booster_loses_nothing_with_it),
         cmocka_unit_test(a_sensing_valve_may_stick_open_or_shut),
+        cmocka_unit_test(a_unit_that_fails_leaves_neither_distribution_nor_anti_lock),
         cmocka_unit_test(an_anti_lock_that_fails_leaves_what_the_driver_keeps),
         cmocka_unit_test(an_anti_lock_keeps_no_driver_from_what_he_can_do),
         cmocka_unit_test(a_locked_centre_drive_locks_all_wheels_together),

@@ -23,6 +23,10 @@
  * k_1 = k_2 = sum of (T_i/r_i - w_i J_i a) / (w_1 N_1 + w_2 N_2) + f, w = 1 for an axle without
  * brakes. No stop goes beyond the a of N_2 = 0, where the rear axle leaves the road.
  *
+ * Electronic distribution keeps the rear to k_2 <= k_1. Where it does so, k_1 = k_2 with T_1 known
+ * is a quadratic in a, from which T_2 follows; what is then asked of the pressure is no more
+ * straight, and is found by halving.
+ *
  * Sources: UN Regulation 13-H, Annex 5 (adhesion utilisation); Wong, Theory of Ground Vehicles, ch.
  * 3; Limpert, Brake Design and Safety, ch. 7; mechanics (wheels).
  */
@@ -69,6 +73,7 @@ struct brake_balance {
     struct brake_valve valve;                   /**< in the rear line */
     struct brake_hold hold;                     /**< 0 and 0: no chamber ends before the other */
     bool locked;                                /**< true: centre drive locked */
+    bool regulated;                             /**< true: electronic distribution at work */
 };
 
 /** State of the vehicle at one pressure. */
@@ -161,7 +166,8 @@ void brake_balance_locks(const struct brake_balance *balance, const double *adhe
  * at which the rear uses more adhesion than the front and still is on the road.
  * @param balance  the vehicle
  * @param from     [m/s2] where to begin
- * @return         [m/s2]; infinite when the rear never uses more (no rear force, or locked drive)
+ * @return         [m/s2]; infinite when the rear never uses more (no rear force, locked drive, or
+ *                 electronic distribution at work)
  * @source         UN R13-H, Annex 5, 3.1 (B); equality of the two k is a quadratic in p
  */
 double brake_balance_rear_first(const struct brake_balance *balance, double from);

@@ -41,6 +41,8 @@ enum { BRAKE_WARNINGS = 72 /**< room for every warning, 12 of heat among them */
     W(SHOE_MAY_LOCK, "shoe_may_lock", \
       "Within what is known of its lining a shoe may lock itself.") \
     W(VALVE_UPSET, "valve_upset", "A valve that senses height is moved by the lift of the body.") \
+    W(DISTRIBUTION_FAILED, "distribution_failed", \
+      "Once its electronic brake-force distribution has failed the rear locks first.") \
     W(AXLE_RATING, "axle_rating", "An axle carries more than its rating.") \
     W(TYRE_RATING, "tyre_rating", "The tyres of an axle carry more than their load index.") \
     W(MASS_RATING, "mass_rating", "The vehicle weighs more than its rated mass.") \
