@@ -430,38 +430,34 @@ struct whole {
     struct brake_fade fade;
 };
 
-static void find_figures(const struct brake_vehicle *const *vehicle, enum brake_fade_kind kind,
-                         int count, struct whole *whole, struct brake_hot_figures *figures)
+static void run_together(const struct brake_fades *fades, int first, int count, struct whole *whole)
 {
     struct runs runs = {.count = count};
     for (int i = 0; i < count; i++) {
-        begin(vehicle[i], kind, &whole[i].run, &whole[i].fade);
-        whole[i].run.coarse = true;
+        begin(fades->vehicle[first + i], fades->kind, &whole[i].run, &whole[i].fade);
+        whole[i].run.coarse = fades->coarse;
         runs.run[i] = &whole[i].run;
     }
     run_all(&runs);
     for (int i = 0; i < count; i++)
-        figures[i] = whole[i].fade.figures;
+        fades->take(fades->context, first + i, &whole[i].fade);
 }
 
 /* Without memory: the same one by one, in room on the stack that is taken here alone. */
-__attribute__((noinline)) static void find_one_by_one(const struct brake_vehicle *const *vehicle,
-                                                      enum brake_fade_kind kind, int count,
-                                                      struct brake_hot_figures *figures)
+__attribute__((noinline)) static void run_one_by_one(const struct brake_fades *fades)
 {
     struct whole whole;
-    for (int i = 0; i < count; i++)
-        find_figures(&vehicle[i], kind, 1, &whole, &figures[i]);
+    for (int i = 0; i < fades->count; i++)
+        run_together(fades, i, 1, &whole);
 }
 
-void brake_fade_figures(const struct brake_vehicle *const *vehicle, enum brake_fade_kind kind,
-                        int count, struct brake_hot_figures *figures)
+void brake_fade_run_all(const struct brake_fades *fades)
 {
-    struct whole *whole = malloc((size_t)count * sizeof *whole);
+    struct whole *whole = calloc((size_t)fades->count, sizeof *whole);
     if (whole != NULL)
-        find_figures(vehicle, kind, count, whole, figures);
+        run_together(fades, 0, fades->count, whole);
     else
-        find_one_by_one(vehicle, kind, count, figures);
+        run_one_by_one(fades);
     free(whole);
 }
 

@@ -6,6 +6,7 @@
 #include "vehicle/sections.h"
 #include "vehicle/text.h"
 #include "vehicle/groups.h"
+#include "model/braking_lanes.h"
 #include "procedure.h"
 #include "asked.h"
 #include "criteria/judge.h"
@@ -99,6 +100,35 @@ static void fill_closed(const struct brake_vehicle *vehicle, const struct brake_
     }
 }
 
+/* ---- fade procedures, several vehicles side by side ------------------------------------------ */
+
+struct asking {
+    const struct brake_output *output;
+    int count;
+    enum brake_fade_kind kind;                  /* the present one */
+    const struct brake_vehicle *const *vehicle; /* all cases */
+    struct brake_results *results;              /* of each */
+    double *value;
+    int of[BRAKE_TOGETHER]; /* case of each procedure that is run */
+};
+
+static bool is_asked(const struct asking *asking, const struct brake_vehicle *vehicle, int output)
+{
+    const struct brake_output one = asking->output[output];
+    const enum brake_fade_kind kind =
+        one.criterion ? brake_criterion_at(one.index)->fade : brake_fade_own(vehicle);
+    return brake_output_faded(one) && kind == asking->kind && applies(vehicle, one);
+}
+
+static bool is_any_asked(const struct asking *asking, const struct brake_vehicle *vehicle)
+{
+    for (int i = 0; i < asking->count; i++) {
+        if (is_asked(asking, vehicle, i))
+            return true;
+    }
+    return false;
+}
+
 static double faded_value(const struct brake_vehicle *vehicle, const struct brake_fade *fade,
                           const struct brake_results *results, struct brake_output output)
 {
@@ -109,40 +139,58 @@ static double faded_value(const struct brake_vehicle *vehicle, const struct brak
     return judgement.margin;
 }
 
-/* What comes of one fade procedure, which is run when anything does. */
-static void fill_faded(const struct brake_vehicle *vehicle, enum brake_fade_kind kind,
-                       const struct brake_output *output, int count, struct brake_results *results,
-                       double *value)
+static void take_values(void *context, int number, const struct brake_fade *fade)
 {
-    struct brake_fade fade;
-    bool run = false;
-    for (int i = 0; i < count; i++) {
-        const enum brake_fade_kind of = output[i].criterion
-                                            ? brake_criterion_at(output[i].index)->fade
-                                            : brake_fade_own(vehicle);
-        if (!brake_output_faded(output[i]) || of != kind || !applies(vehicle, output[i]))
-            continue;
-        if (!run) {
-            brake_fade_run(vehicle, kind, NULL, NULL, &fade);
-            brake_fade_results(&fade, &results->common);
-            run = true;
-        }
-        value[i] = faded_value(vehicle, &fade, results, output[i]);
+    const struct asking *asking = context;
+    const int of = asking->of[number];
+    const struct brake_vehicle *vehicle = asking->vehicle[of];
+    brake_fade_results(fade, &asking->results[of].common);
+    for (int i = 0; i < asking->count; i++) {
+        if (is_asked(asking, vehicle, i))
+            asking->value[of * asking->count + i] =
+                faded_value(vehicle, fade, &asking->results[of], asking->output[i]);
     }
 }
 
-void brake_outputs(const struct brake_vehicle *vehicle, const struct brake_output *output,
-                   int count, double *value)
+/* A procedure is run where anything comes of it. */
+static void fill_faded(struct asking *asking, int cases)
 {
-    struct brake_results results;
+    const struct brake_vehicle *asked[BRAKE_TOGETHER];
+    int number = 0;
+    for (int i = 0; i < cases; i++) {
+        if (!is_any_asked(asking, asking->vehicle[i]))
+            continue;
+        asking->of[number] = i;
+        asked[number++] = asking->vehicle[i];
+    }
+    const struct brake_fades fades = {asked, number, asking->kind, false, take_values, asking};
+    if (number > 0)
+        brake_fade_run_all(&fades);
+}
+
+void brake_outputs_all(const struct brake_vehicle *const *vehicle, int cases,
+                       const struct brake_output *output, int count, double *value)
+{
+    struct brake_results results[BRAKE_TOGETHER];
+    struct asking asking = {output, count, BRAKE_FADE_CAR, vehicle, results, value, {0}};
     unsigned long long groups = 0;
     bool faded = false;
     for (int i = 0; i < count; i++) {
         groups |= output[i].criterion ? 0 : brake_result_group(output[i].index);
         faded = faded || brake_output_faded(output[i]);
     }
-    brake_evaluate_groups(vehicle, groups, &results);
-    fill_closed(vehicle, &results, output, count, value);
-    for (int kind = 0; kind < BRAKE_FADES && faded; kind++)
-        fill_faded(vehicle, (enum brake_fade_kind)kind, output, count, &results, value);
+    for (int i = 0; i < cases; i++) {
+        brake_evaluate_groups(vehicle[i], groups, &results[i]);
+        fill_closed(vehicle[i], &results[i], output, count, value + (size_t)i * (size_t)count);
+    }
+    for (int kind = 0; kind < BRAKE_FADES && faded; kind++) {
+        asking.kind = (enum brake_fade_kind)kind;
+        fill_faded(&asking, cases);
+    }
+}
+
+void brake_outputs(const struct brake_vehicle *vehicle, const struct brake_output *output,
+                   int count, double *value)
+{
+    brake_outputs_all(&vehicle, 1, output, count, value);
 }

@@ -13,6 +13,7 @@
 #include "brake/assessment.h"
 #include "brake/duty.h"
 #include "brake/watch.h"
+#include "model/braking_lanes.h"
 
 /** What came of a fade procedure. */
 struct brake_fade {
@@ -37,16 +38,21 @@ void brake_fade_run(const struct brake_vehicle *vehicle, enum brake_fade_kind ki
                     const struct brake_watch *watch, const struct brake_duty_watch *rows,
                     struct brake_fade *fade);
 
-/** What a procedure is judged by and nothing else, for vehicles of many, side by side: nothing is
- * parked, and the steps are as long as makes a margin differ by less than 0.002. The figures of a
- * vehicle do not depend on those beside it.
- * @param vehicle  complete
- * @param kind     whose procedure
- * @param count    of the vehicles: 1 to BRAKE_TOGETHER of model/braking_lanes.h
- * @param figures  filled
+/** Procedures of several vehicles, run side by side: none depends on those beside it. */
+struct brake_fades {
+    const struct brake_vehicle *const *vehicle; /**< complete */
+    int count;                                  /**< 1 to BRAKE_TOGETHER of model/braking_lanes.h */
+    enum brake_fade_kind kind;                  /**< whose procedure */
+    bool coarse; /**< true: for the figures alone, of vehicles of many: nothing is parked, and the
+                      steps are as long as makes a margin differ by less than 0.002 */
+    void (*take)(void *context, int number, const struct brake_fade *fade); /**< is given each */
+    void *context;                                                          /**< handed to it */
+};
+
+/** Run them.
+ * @param fades  what is run
  */
-void brake_fade_figures(const struct brake_vehicle *const *vehicle, enum brake_fade_kind kind,
-                        int count, struct brake_hot_figures *figures);
+void brake_fade_run_all(const struct brake_fades *fades);
 
 /** Procedure of a vehicle's own category, whose figures are its results.
  * @param vehicle  complete

@@ -92,6 +92,12 @@ static void judge_hot(const struct brake_vehicle *vehicle, enum brake_fade_kind 
     }
 }
 
+static void take_figures(void *context, int number, const struct brake_fade *fade)
+{
+    struct brake_hot_figures *figures = context;
+    figures[number] = fade->figures;
+}
+
 /* The procedure is run, side by side, on those vehicles that are judged by it. */
 static void judge_by(enum brake_fade_kind kind, unsigned rules, const struct brake_vehicle *vehicle,
                      int count, struct sample_hot *sample)
@@ -103,8 +109,9 @@ static void judge_by(enum brake_fade_kind kind, unsigned rules, const struct bra
         if (is_asked(&vehicle[i], kind, rules))
             asked[number++] = &vehicle[i];
     }
+    const struct brake_fades fades = {asked, number, kind, true, take_figures, figures};
     if (number > 0)
-        brake_fade_figures(asked, kind, number, figures);
+        brake_fade_run_all(&fades);
     number = 0;
     for (int i = 0; i < count; i++) {
         judge_hot(&vehicle[i], kind, rules, &figures[number], sample[i].margin);

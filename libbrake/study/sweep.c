@@ -4,11 +4,13 @@
 #include <math.h>
 #include <stdarg.h>
 #include <stdio.h>
+#include <stdlib.h>
 
 #include "batch.h"
 #include "vehicle/text.h"
 #include "asked.h"
 #include "cases.h"
+#include "model/braking_lanes.h"
 #include "vehicle/recalculation.h"
 
 static const double MOST = 1e15; /* values or cases: doubles still count them one by one */
@@ -240,11 +242,66 @@ static void ask_batch(struct brake_sweeper *sweeper, long long first, int count,
     }
 }
 
+static bool asks_for_heat(const struct brake_sweep *sweep)
+{
+    for (int i = 0; i < sweep->outputs; i++) {
+        if (brake_output_faded(sweep->output[i]))
+            return true;
+    }
+    return false;
+}
+
+/* Cases whose heat is worked out side by side; false when one of them cannot be, or there is no
+ * memory: alone each comes out the same. */
+static bool ask_together(struct brake_sweeper *sweeper, long long first, int count, double *value)
+{
+    const struct brake_sweep *sweep = sweeper->sweep;
+    struct brake_vehicle *room = calloc((size_t)count, sizeof *room);
+    const struct brake_vehicle *vehicle[BRAKE_TOGETHER];
+    int taken = 0;
+    while (room != NULL && taken < count) {
+        struct brake_error error = {0};
+        long long at[BRAKE_AXES_OF_SWEEP];
+        brake_sweep_position(sweep, first + taken, at);
+        if (brake_sweep_take(sweeper, at, &error) != BRAKE_OK)
+            break;
+        room[taken] = sweeper->recalculation.sheet.vehicle;
+        vehicle[taken] = &room[taken];
+        taken++;
+    }
+    if (taken == count)
+        brake_outputs_all(vehicle, count, sweep->output, sweep->outputs, value);
+    free(room);
+    return taken == count;
+}
+
+static void ask_hot(struct brake_sweeper *sweeper, long long first, int count, double *value,
+                    enum brake_status *status)
+{
+    const size_t outputs = (size_t)sweeper->sweep->outputs;
+    for (int done = 0, some; done < count; done += some) {
+        double *at = value + (size_t)done * outputs;
+        some = count - done < BRAKE_TOGETHER ? count - done : BRAKE_TOGETHER;
+        const bool together = ask_together(sweeper, first + done, some, at);
+        for (int i = 0; i < some; i++) {
+            if (!together)
+                ask_alone(sweeper, first + done + i, at + (size_t)i * outputs,
+                          status != NULL ? &status[done + i] : NULL);
+            else if (status != NULL)
+                status[done + i] = BRAKE_OK;
+        }
+    }
+}
+
 void brake_sweep_cases(struct brake_sweeper *sweeper, long long first, int count, double *value,
                        enum brake_status *status)
 {
     if (sweeper->lookup.tables > 0) {
         ask_batch(sweeper, first, count, value, status);
+        return;
+    }
+    if (asks_for_heat(sweeper->sweep)) {
+        ask_hot(sweeper, first, count, value, status);
         return;
     }
     for (int i = 0; i < count; i++)
@@ -296,11 +353,7 @@ int brake_sweep_block(const struct brake_sweeper *sweeper)
     const struct brake_sweep *sweep = sweeper->sweep;
     if (sweeper->lookup.tables > 0)
         return 8192;
-    for (int i = 0; i < sweep->outputs; i++) {
-        if (brake_output_faded(sweep->output[i]))
-            return 1;
-    }
-    return 512;
+    return asks_for_heat(sweep) ? BRAKE_TOGETHER : 512;
 }
 
 static void work_into_array(void *context, int slot, struct brake_sweeper *sweeper, long long first,

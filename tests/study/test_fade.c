@@ -353,6 +353,19 @@ static void assert_same(const struct brake_hot_figures *a, const struct brake_ho
     assert_true(a->lacks == b->lacks);
 }
 
+static void take_figures(void *context, int number, const struct brake_fade *of)
+{
+    struct brake_hot_figures *figures = context;
+    figures[number] = of->figures;
+}
+
+static void find_figures(const struct brake_vehicle *const *vehicle, int count,
+                         struct brake_hot_figures *figures)
+{
+    const struct brake_fades fades = {vehicle, count, BRAKE_FADE_CAR, true, take_figures, figures};
+    brake_fade_run_all(&fades);
+}
+
 /* One whose fluid boils, one that cannot be said, one without enough friction for its snubs. */
 static void company_does_not_change_the_figures(void **state)
 {
@@ -370,10 +383,10 @@ static void company_does_not_change_the_figures(void **state)
     for (int turn = 0; turn < VEHICLES; turn++) {
         for (int i = 0; i < VEHICLES; i++)
             vehicle[i] = &each[(5 * i + turn) % VEHICLES].vehicle;
-        brake_fade_figures(vehicle, BRAKE_FADE_CAR, VEHICLES, beside);
+        find_figures(vehicle, VEHICLES, beside);
         for (int i = 0; i < VEHICLES; i++) {
             struct brake_hot_figures alone;
-            brake_fade_figures(&vehicle[i], BRAKE_FADE_CAR, 1, &alone);
+            find_figures(&vehicle[i], 1, &alone);
             assert_same(&alone, &beside[i]);
         }
     }
