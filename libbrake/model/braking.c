@@ -340,7 +340,7 @@ static double locate(const struct course *c, const struct passage *p, enum corne
         middle = least_of(middle, after - 0.5 * RESOLUTION);
         middle = most_of(middle, before + 0.5 * RESOLUTION);
         const struct motion there = runge_kutta(c, &p->begin, middle);
-        const double value = look(c, &there, true).past[corner];
+        const double value = look(c, &there, corner <= AT_REAR_FIRST).past[corner];
         if ((value > 0.0) == up) {
             after = middle;
             high = value;
