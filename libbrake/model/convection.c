@@ -7,22 +7,22 @@
 struct brake_air brake_air_at(double temperature, double pressure)
 {
     const struct airs air = airs_at(temperature, pressure);
-    return (struct brake_air){air.conductivity, air.viscosity};
+    return (struct brake_air){air.conductivity, 1.0 / air.per_viscosity};
 }
 
 static struct airs as_airs(struct brake_air air)
 {
-    return (struct airs){air.conductivity, air.viscosity};
+    return (struct airs){air.conductivity, 1.0 / air.viscosity};
 }
 
 double brake_convection_face(struct brake_air air, double speed, double diameter)
 {
-    return face_cooling(as_airs(air), speed, diameter);
+    return face_cooling(as_airs(air), speed, diameter, 1.0 / diameter);
 }
 
 double brake_convection_disc(struct brake_air air, double spin, double radius)
 {
-    return disc_cooling(as_airs(air), spin, radius);
+    return disc_cooling(as_airs(air), spin, radius, 1.0 / radius);
 }
 
 double brake_convection_vanes(struct brake_air air, double spin, const struct brake_vanes *vanes)
@@ -32,12 +32,12 @@ double brake_convection_vanes(struct brake_air air, double spin, const struct br
 
 double brake_convection_drum(struct brake_air air, double speed, double diameter)
 {
-    return drum_cooling(as_airs(air), speed, diameter);
+    return drum_cooling(as_airs(air), speed, diameter, 1.0 / diameter);
 }
 
 double brake_convection_cylinder(struct brake_air air, double speed, double diameter)
 {
-    return cylinder_cooling(as_airs(air), speed, diameter);
+    return cylinder_cooling(as_airs(air), speed, diameter, 1.0 / diameter);
 }
 
 double brake_convection_mixed(double forced, double still)

@@ -14,7 +14,7 @@
 
 struct airs {
     pack conductivity;
-    pack viscosity;
+    pack per_viscosity; /* 1 / nu */
 };
 
 /* Surfaces of brakes side by side. */
@@ -28,28 +28,36 @@ struct surface {
     pack factor;
     pack exponent;
     pack diameter;
-    pack rolling_radius;
+    pack per_diameter;
+    pack per_rolling_radius;
     pack slender;  /* [-] hydraulic diameter over length, of VANES as the next two */
     pack pumped;   /* [m] mean speed of the air over spin */
     pack stirring; /* [-] Stanton number of passages so long */
 };
 
+/* With w = (T/273)^1.5: k = 0.0241 w (273 + 194)/(T + 194), mu = 1.716e-5 w (273 + 111)/(T + 111),
+ * nu = mu GAS T/p, over one quotient. */
 TARGET static inline struct airs airs_at(pack temperature, pack pressure)
 {
-    const pack warmth = temperature / 273.0 * root(temperature / 273.0);
-    const pack viscosity = 1.716e-5 * warmth * (273.0 + 111.0) / (temperature + 111.0);
+    const pack part = temperature * (1.0 / 273.0);
+    const pack warmth = part * root(part);
+    const pack heavy = warmth * temperature;
+    const pack per = 1.0 / (heavy * (temperature + 194.0));
     const pack none = all(BRAKE_NAN);
     const mask usable = (temperature > 0.0) & (pressure > 0.0);
-    return (struct airs){
-        either(usable, 0.0241 * warmth * (273.0 + 194.0) / (temperature + 194.0), none),
-        either(usable, viscosity * GAS * temperature / pressure, none)};
+    return (struct airs){either(usable, 0.0241 * (273.0 + 194.0) * warmth * heavy * per, none),
+                         either(usable,
+                                pressure * (1.0 / (1.716e-5 * (273.0 + 111.0) * GAS)) *
+                                    (temperature + 111.0) * (temperature + 194.0) * per,
+                                none)};
 }
 
-TARGET static inline pack face_cooling(struct airs air, pack speed, pack diameter)
+TARGET static inline pack face_cooling(struct airs air, pack speed, pack diameter,
+                                       pack per_diameter)
 {
     const double laminar_to = 2.4e5;
     const double turbulent_from = 3.0e5;
-    const pack reynolds = speed * diameter / air.viscosity;
+    const pack reynolds = speed * diameter * air.per_viscosity;
     const struct logarithm log = logarithm_of(reynolds);
     const mask turbulent = reynolds >= turbulent_from;
     pack number = all(0.0);
@@ -57,41 +65,43 @@ TARGET static inline pack face_cooling(struct airs air, pack speed, pack diamete
         number = 0.70 * power_of(&log, all(0.55));
     if (any(reynolds > laminar_to)) {
         const pack fast = 0.04 * power_of(&log, all(0.8));
-        const pack part = (reynolds - laminar_to) / (turbulent_from - laminar_to);
+        const pack part = (reynolds - laminar_to) * (1.0 / (turbulent_from - laminar_to));
         number = either(reynolds > laminar_to, number + part * (fast - number), number);
         number = either(turbulent, fast, number);
     }
-    return air.conductivity / diameter * number;
+    return air.conductivity * per_diameter * number;
 }
 
 /* Mean over the face of local coefficients: laminar h = 0.36 k sqrt(w / nu) is the same at every
  * radius; turbulent h = 0.0195 k r^0.6 (w / nu)^0.8 averages to 0.015 (2 / 2.6 of 0.0195). */
-TARGET static inline pack disc_cooling(struct airs air, pack spin, pack radius)
+TARGET static inline pack disc_cooling(struct airs air, pack spin, pack radius, pack per_radius)
 {
     const double transition = 2.5e5;
-    const pack reynolds = spin * radius * radius / air.viscosity;
+    const pack reynolds = spin * radius * radius * air.per_viscosity;
     const pack laminar = 0.36 * root(reynolds);
     const pack area = transition / reynolds; /* (r_t / R)^2 */
     const pack turbulent = 0.015 * power(reynolds, all(0.8)) * (1.0 - power(area, all(1.3)));
-    return air.conductivity / radius *
+    return air.conductivity * per_radius *
            either(reynolds <= transition, laminar, laminar * area + turbulent);
 }
 
-TARGET static inline pack drum_cooling(struct airs air, pack speed, pack diameter)
+TARGET static inline pack drum_cooling(struct airs air, pack speed, pack diameter,
+                                       pack per_diameter)
 {
-    const pack reynolds = speed * diameter / air.viscosity;
-    return 0.1 * air.conductivity / diameter * power(reynolds, all(2.0 / 3.0));
+    const pack reynolds = speed * diameter * air.per_viscosity;
+    return 0.1 * air.conductivity * per_diameter * power(reynolds, all(2.0 / 3.0));
 }
 
-TARGET static inline pack cylinder_cooling(struct airs air, pack speed, pack diameter)
+TARGET static inline pack cylinder_cooling(struct airs air, pack speed, pack diameter,
+                                           pack per_diameter)
 {
     /* 0.62 Pr^(1/3) / (1 + (0.4 / Pr)^(2/3))^(1/4) at PRANDTL */
     const double front = 0.62 * PRANDTL_ROOT / 1.1399412586756799;
-    const pack reynolds = speed * diameter / air.viscosity;
-    const pack share = reynolds / 282000.0;
-    const pack half = root(share);
+    const double root_of_282000 = 531.03672189407015;
+    const pack reynolds = speed * diameter * air.per_viscosity;
+    const pack half = root(reynolds * (1.0 / 282000.0));
     const pack rough = power(1.0 + half * root(root(half)), all(0.8)); /* share^(5/8) */
-    return air.conductivity / diameter * (0.3 + front * root(reynolds) * rough);
+    return air.conductivity * per_diameter * (0.3 + front * root_of_282000 * half * rough);
 }
 
 static inline double slenderness(const struct brake_vanes *vanes)
@@ -113,7 +123,7 @@ TARGET static inline pack stirring_of(pack slender)
 
 TARGET static inline pack vanes_cooling(struct airs air, pack speed, pack stirring)
 {
-    const pack stored = PRANDTL * air.conductivity / air.viscosity; /* rho c_p */
+    const pack stored = PRANDTL * air.conductivity * air.per_viscosity; /* rho c_p */
     return stirring * stored * speed;
 }
 
@@ -127,21 +137,23 @@ TARGET static inline pack forced_cooling(const struct surface *s, pack speed, st
 {
     pack forced = all(0.0);
     if (s->laws >> BRAKE_COOLING_FACE & 1)
-        forced =
-            either(s->law == BRAKE_COOLING_FACE, face_cooling(air, speed, s->diameter), forced);
+        forced = either(s->law == BRAKE_COOLING_FACE,
+                        face_cooling(air, speed, s->diameter, s->per_diameter), forced);
     if (s->laws >> BRAKE_COOLING_DISC & 1)
         forced = either(s->law == BRAKE_COOLING_DISC,
-                        disc_cooling(air, speed / s->rolling_radius, s->diameter / 2.0), forced);
-    if (s->laws >> BRAKE_COOLING_VANES & 1)
-        forced =
-            either(s->law == BRAKE_COOLING_VANES,
-                   vanes_cooling(air, speed / s->rolling_radius * s->pumped, s->stirring), forced);
-    if (s->laws >> BRAKE_COOLING_DRUM & 1)
-        forced =
-            either(s->law == BRAKE_COOLING_DRUM, drum_cooling(air, speed, s->diameter), forced);
-    if (s->laws >> BRAKE_COOLING_CYLINDER & 1)
-        forced = either(s->law == BRAKE_COOLING_CYLINDER, cylinder_cooling(air, speed, s->diameter),
+                        disc_cooling(air, speed * s->per_rolling_radius, 0.5 * s->diameter,
+                                     2.0 * s->per_diameter),
                         forced);
+    if (s->laws >> BRAKE_COOLING_VANES & 1)
+        forced = either(s->law == BRAKE_COOLING_VANES,
+                        vanes_cooling(air, speed * s->per_rolling_radius * s->pumped, s->stirring),
+                        forced);
+    if (s->laws >> BRAKE_COOLING_DRUM & 1)
+        forced = either(s->law == BRAKE_COOLING_DRUM,
+                        drum_cooling(air, speed, s->diameter, s->per_diameter), forced);
+    if (s->laws >> BRAKE_COOLING_CYLINDER & 1)
+        forced = either(s->law == BRAKE_COOLING_CYLINDER,
+                        cylinder_cooling(air, speed, s->diameter, s->per_diameter), forced);
     if (s->laws >> BRAKE_COOLING_POWER & 1)
         forced = either(s->law == BRAKE_COOLING_POWER, power(speed, s->exponent), forced);
     return s->factor * forced;
@@ -175,7 +187,8 @@ TARGET static inline void put_surface(const struct brake_cooling *from, int i, s
     set_lane(&to->factor, i, from->factor);
     set_lane(&to->exponent, i, from->exponent);
     set_lane(&to->diameter, i, from->diameter);
-    set_lane(&to->rolling_radius, i, from->rolling_radius);
+    set_lane(&to->per_diameter, i, 1.0 / from->diameter);
+    set_lane(&to->per_rolling_radius, i, 1.0 / from->rolling_radius);
     if (from->law != BRAKE_COOLING_VANES)
         return;
     set_lane(&to->slender, i, slenderness(&from->vanes));

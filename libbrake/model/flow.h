@@ -282,11 +282,11 @@ struct flow {
     pack radiated;
 };
 
-/* Derivatives of the flows by temperature [W/K]: of rate[i] by that of the node before, its own and
- * the next; of the losses by each. */
+/* Derivatives of the flows by temperature [W/K]: of rate[i] by that of the node before and of the
+ * next; of the losses by each. What a warmer node gives its neighbours and the air it loses itself,
+ * so that this is its own derivative but for the sign. */
 struct slopes {
     pack before[NODES];
-    pack own[NODES];
     pack next[NODES];
     pack convected[NODES];
     pack radiated[NODES];
@@ -487,16 +487,13 @@ TARGET static inline void face_slopes(const struct brakes *brakes, const struct 
     const struct face *back = &exchange->back;
     const struct face cell = warmer_cell(brakes, now, &brakes->front, &exchange->inner);
     const struct face pad = warmer_pad(&brakes->front, now, &exchange->inner);
-    slopes->own[FIRST_CELL] += (cell.into_wall - front->into_wall) * PER_NUDGE;
     slopes->next[BRAKE_PART_PAD] += (cell.into_pad - front->into_pad) * PER_NUDGE;
     slopes->before[FIRST_CELL] += (pad.into_wall - front->into_wall) * PER_NUDGE;
-    slopes->own[BRAKE_PART_PAD] += (pad.into_pad - front->into_pad) * PER_NUDGE;
     add_losses(FIRST_CELL, &cell, front, slopes);
     add_losses(BRAKE_PART_PAD, &pad, front, slopes);
     if (!brakes->back.cools)
         return;
     const struct face behind = warmer_cell(brakes, now, &brakes->back, &exchange->outer);
-    slopes->own[last] += (behind.into_wall - back->into_wall) * PER_NUDGE;
     add_losses(last, &behind, back, slopes);
 }
 
@@ -518,12 +515,9 @@ TARGET static inline void part_slopes(const struct brakes *brakes, const struct 
             const pack radiated = (after.radiated - loss[i].radiated) * PER_NUDGE;
             slopes->convected[node] += convected;
             slopes->radiated[node] += radiated;
-            slopes->own[node] -= convected + radiated;
         }
         if (part == BRAKE_PART_PAD)
             continue;
-        slopes->own[node] -= link;
-        slopes->own[other] -= link;
         if (other > node) {
             slopes->next[node] += link;
             slopes->before[other] += link;
@@ -539,16 +533,13 @@ TARGET static inline void find_slopes(const struct brakes *brakes, const struct 
                                       struct slopes *slopes)
 {
     for (int i = 0; i < brakes->nodes; i++)
-        slopes->before[i] = slopes->own[i] = slopes->next[i] = slopes->convected[i] =
-            slopes->radiated[i] = all(0.0);
+        slopes->before[i] = slopes->next[i] = slopes->convected[i] = slopes->radiated[i] = all(0.0);
     for (int i = 0; i + 1 < brakes->cells; i++) {
         const int node = FIRST_CELL + i;
         const pack leaving = brakes->inner[i] * field->conductivity[node];
         const pack coming = brakes->inner[i] * field->conductivity[node + 1];
-        slopes->own[node] -= leaving;
         slopes->next[node] += coming;
         slopes->before[node + 1] += leaving;
-        slopes->own[node + 1] -= coming;
     }
     face_slopes(brakes, now, exchange, slopes);
     part_slopes(brakes, now, field, exchange->part, slopes);

@@ -205,7 +205,10 @@ static int peer_jacobian(realtype time, N_Vector y, N_Vector rate, SUNMatrix jac
     find_exchange(peer->brakes, &at, &field, &exchange);
     find_slopes(peer->brakes, &at, &field, &exchange, &slopes);
     for (int i = 0; i < nodes; i++) {
-        SM_ELEMENT_B(jacobian, i, i) = slopes.own[i] / field.capacity[i];
+        const double before = i > 0 ? slopes.next[i - 1] : 0.0;
+        const double after = i + 1 < nodes ? slopes.before[i + 1] : 0.0;
+        SM_ELEMENT_B(jacobian, i, i) =
+            -(slopes.convected[i] + slopes.radiated[i] + before + after) / field.capacity[i];
         if (i > 0)
             SM_ELEMENT_B(jacobian, i, i - 1) = slopes.before[i] / field.capacity[i - 1];
         if (i + 1 < nodes)
