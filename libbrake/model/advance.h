@@ -150,8 +150,8 @@ TARGET static inline pack slack_of(const struct slopes *slopes, int node, pack c
 /* Elimination in C/(h gamma) - dF/dT, tridiagonal, from both ends to the middle: two short chains
  * of numbers that wait for one another take half as long as one. A pivot is what is left of the
  * node's own slack and that of those behind it, and what it gives the next: nothing is taken from
- * anything, so that no digits cancel however long the step (Grassmann, Taksar and Heyman, Operations
- * Research 33 (1985) 1107, from memory). The unknowns are temperatures. */
+ * anything, so that no digits cancel however long the step (Grassmann, Taksar and Heyman,
+ * Operations Research 33 (1985) 1107, from memory). The unknowns are temperatures. */
 TARGET static inline void eliminate(int nodes, const pack *restrict capacity,
                                     struct stages *restrict stages)
 {
