@@ -23,12 +23,13 @@ struct driven {
     const char *bytes; /* NULL: none */
     Py_ssize_t size;
     const char *columns;        /* units that its header does not give; NULL: none */
-    int full;                   /* as it was driven */
+    int full;                   /* as it was driven; -1: as the vehicle or the log says */
     struct brake_drive_day day; /* NaN: as is usual */
 };
 
 /* The same, read and held against the prediction. */
 struct held {
+    struct brake_sheet driven; /* the vehicle as it was driven */
     struct brake_log log;
     struct brake_drive drive;
     struct brake_drive_report report; /* of both; drive NULL: there is none */

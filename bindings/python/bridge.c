@@ -1,5 +1,6 @@
 #define _POSIX_C_SOURCE 200809L /* fmemopen, open_memstream */
 #include "answer/document.h"
+#include "file/carried.h"
 #include "bridge.h"
 
 #include "call.h"
@@ -55,6 +56,36 @@ enum brake_status sheet_read(const char *bytes, size_t size, struct brake_sheet 
     enum brake_status status = brake_file_read(stream, sheet, error);
     fclose(stream);
     return status == BRAKE_OK ? brake_sheet_complete(sheet, error) : status;
+}
+
+enum brake_status sheet_take_parts(const char *bytes, size_t size, struct brake_sheet *sheet,
+                                   struct brake_error *error)
+{
+    FILE *stream = fmemopen((void *)(uintptr_t)bytes, size, "rb");
+    if (stream == NULL)
+        return error->status = BRAKE_E_READ;
+    const enum brake_status status = brake_own_sizes_read(stream, &sheet->own, error);
+    fclose(stream);
+    return status;
+}
+
+char *page_table(const char *bytes, size_t size, const char *element)
+{
+    struct brake_error error;
+    char *text = NULL;
+    size_t length = 0;
+    FILE *stream = fmemopen((void *)(uintptr_t)bytes, size, "rb");
+    FILE *copy = open_memstream(&text, &length);
+    bool there = stream != NULL && copy != NULL;
+    there = there && brake_carried_copy(stream, element, copy, &error) == BRAKE_OK;
+    if (stream != NULL)
+        fclose(stream);
+    if (copy != NULL)
+        fclose(copy);
+    if (there)
+        return text;
+    free(text);
+    return NULL;
 }
 
 enum brake_status sheet_set(struct brake_sheet *sheet, const char *setting,

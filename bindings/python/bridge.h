@@ -26,6 +26,16 @@ enum brake_status sheet_check(const struct brake_sheet *sheet, struct brake_erro
 enum brake_status sheet_read(const char *bytes, size_t size, struct brake_sheet *sheet,
                              struct brake_error *error);
 
+/* Learns what the log of a drive tells, given as its bytes and the units that its head lacks, empty:
+ * none; takes the sizes of a list of parts. */
+enum brake_status sheet_learn(const char *bytes, size_t size, const char *columns,
+                              struct brake_sheet *sheet, struct brake_error *error);
+enum brake_status sheet_take_parts(const char *bytes, size_t size, struct brake_sheet *sheet,
+                                   struct brake_error *error);
+
+/* A table that a page of the report carries, as a text; NULL: it carries none of that name. */
+char *page_table(const char *bytes, size_t size, const char *element);
+
 /* Sets one line, "path=value"; complete the vehicle afterwards. */
 enum brake_status sheet_set(struct brake_sheet *sheet, const char *setting,
                             struct brake_error *error);

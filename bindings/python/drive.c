@@ -31,27 +31,48 @@ static struct brake_measured or_usual(struct brake_measured given, struct brake_
     return isnan(given.value) ? usual : given;
 }
 
-static struct brake_drive_day take_day(const struct brake_drive_day *given)
+static struct brake_drive_day take_day(const struct brake_drive_day *given,
+                                       const struct brake_drive_day *usual)
 {
-    const struct brake_drive_day *usual = &brake_drive_usual_day;
     return (struct brake_drive_day){or_usual(given->grade, usual->grade),
                                     or_usual(given->lag, usual->lag),
                                     or_usual(given->gauge, usual->gauge)};
+}
+
+/* The vehicle as it was driven, held against its stops. */
+static void hold(const struct driven *driven, const struct brake_nominal *nominal,
+                 struct held *held, struct brake_error *error)
+{
+    const struct brake_drive_day said = brake_drive_day_of(&held->driven);
+    const struct brake_drive_day day = take_day(&driven->day, &said);
+    const enum brake_load load =
+        (enum brake_load)(driven->full >= 0 ? driven->full : held->driven.vehicle.drive.load);
+    if (brake_log_measure(&held->log, nominal, &day, &held->drive, error) != BRAKE_OK)
+        return;
+    brake_drive_compare(&held->driven, load, &held->drive);
+    held->report = (struct brake_drive_report){&held->driven, load, &held->log, &held->drive};
 }
 
 enum brake_status drive_hold(const struct brake_sheet *sheet, const struct driven *driven,
                              const struct brake_nominal *nominal, struct held *held,
                              struct brake_error *error)
 {
-    const enum brake_load load = driven->full ? BRAKE_FULL : BRAKE_EMPTY;
-    const struct brake_drive_day day = take_day(&driven->day);
     if (driven->bytes == NULL)
         return BRAKE_OK;
     if (read_log(driven, &held->log, error) == BRAKE_OK &&
-        brake_log_measure(&held->log, nominal, &day, &held->drive, error) == BRAKE_OK) {
-        brake_drive_compare(sheet, load, &held->drive);
-        held->report = (struct brake_drive_report){sheet, load, &held->log, &held->drive};
-    }
+        brake_log_driven(&held->log, sheet, &held->driven, error) == BRAKE_OK)
+        hold(driven, nominal, held, error);
+    return error->status;
+}
+
+enum brake_status sheet_learn(const char *bytes, size_t size, const char *columns,
+                              struct brake_sheet *sheet, struct brake_error *error)
+{
+    const struct driven driven = {.bytes = bytes, .size = (Py_ssize_t)size, .columns = columns};
+    struct brake_log log = {.row = NULL};
+    if (read_log(&driven, &log, error) == BRAKE_OK)
+        (void)brake_log_learn(&log, sheet, error);
+    brake_log_free(&log);
     return error->status;
 }
 

@@ -116,11 +116,11 @@ HELD(double pair[BRAKE_PAIR_NUMBERS], PyBUF_WRITABLE,
 }
 %typemap(freearg) struct brake_history *history { free($1->row); }
 
-/* The log of a drive: (bytes, units of columns, whether it was driven full, grade, lag, gauge), of
+/* The log of a drive: (bytes, units of columns, 1 when it was driven full, 0 empty, -1 as it says itself, grade, lag, gauge), of
  * the last three value and half, NaN for what is usual. */
 %typemap(in) const struct driven *driven (struct driven driven) {
     struct brake_drive_day *const day = &driven.day;
-    if (!PyArg_ParseTuple($input, "z#zp(dd)(dd)(dd)", &driven.bytes, &driven.size, &driven.columns,
+    if (!PyArg_ParseTuple($input, "z#zi(dd)(dd)(dd)", &driven.bytes, &driven.size, &driven.columns,
                           &driven.full, &day->grade.value, &day->grade.half, &day->lag.value,
                           &day->lag.half, &day->gauge.value, &day->gauge.half))
         SWIG_fail;
@@ -174,6 +174,7 @@ WATCHED(duty_run)
 %pybuffer_binary(const char *bytes, size_t size);
 
 %newobject sheet_json;
+%newobject page_table;
 %newobject sheet_check_json;
 %newobject sheet_report;
 %newobject catalogue_json;

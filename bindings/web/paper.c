@@ -105,37 +105,48 @@ FACE(face_plan) char *face_plan(const char *text)
 
 /* ---- a drive that was driven ------------------------------------------------------------ */
 
-static enum brake_status measure(const char *text, struct brake_log *log, struct brake_drive *drive,
-                                 struct brake_error *error)
+/* A drive, and the vehicle as it was driven. */
+struct drive {
+    struct brake_log log;
+    struct brake_sheet driven;
+    struct brake_drive stops;
+};
+
+static enum brake_status measure(const char *text, const struct brake_sheet *sheet,
+                                 struct drive *drive, struct brake_error *error)
 {
     const struct brake_nominal none = {.count = 0};
     FILE *stream = fmemopen((void *)(uintptr_t)text, strlen(text), "rb");
     if (stream == NULL)
         return error->status = BRAKE_E_MEMORY;
-    enum brake_status status = brake_log_read(stream, NULL, log, error);
+    enum brake_status status = brake_log_read(stream, NULL, &drive->log, error);
     fclose(stream);
     if (status == BRAKE_OK)
-        status = brake_log_measure(log, &none, &brake_drive_usual_day, drive, error);
+        status = brake_log_driven(&drive->log, sheet, &drive->driven, error);
+    const struct brake_drive_day day = brake_drive_day_of(&drive->driven);
+    if (status == BRAKE_OK)
+        status = brake_log_measure(&drive->log, &none, &day, &drive->stops, error);
     return status;
 }
 
 FACE(face_drive) char *face_drive(const char *text, const char *log_text)
 {
     char *given = NULL;
-    struct brake_log log = {.row = NULL};
     struct vehicle *v = usable(text, "", &given);
-    struct brake_drive *drive = calloc(1, sizeof *drive);
-    if (v != NULL && drive != NULL && measure(log_text, &log, drive, &v->error) == BRAKE_OK) {
-        brake_drive_compare(&v->sheet, BRAKE_EMPTY, drive);
+    struct drive *drive = calloc(1, sizeof *drive);
+    if (v != NULL && drive != NULL && measure(log_text, &v->sheet, drive, &v->error) == BRAKE_OK) {
+        const enum brake_load load = (enum brake_load)drive->driven.vehicle.drive.load;
+        brake_drive_compare(&drive->driven, load, &drive->stops);
         struct brake_document *d = vehicle_document(v);
         if (d != NULL)
-            brake_answer_drive(d,
-                               &(struct brake_drive_report){&v->sheet, BRAKE_EMPTY, &log, drive});
+            brake_answer_drive(
+                d, &(struct brake_drive_report){&drive->driven, load, &drive->log, &drive->stops});
         given = vehicle_give(v, d, BRAKE_AS_HTML);
     } else if (v != NULL) {
         given = refuse(v);
     }
-    brake_log_free(&log);
+    if (drive != NULL)
+        brake_log_free(&drive->log);
     free(drive);
     return given;
 }

@@ -11,24 +11,37 @@
 #include "parts.h"
 #include "vehicle/text.h"
 
-static void write_all(FILE *stream, const struct brake_sheet *sheet, const char *file)
+/* What is carried, as it is written. */
+struct carried {
+    const struct brake_sheet *sheet;
+    const char *file;
+    const struct brake_log *log;
+    const struct brake_own_sizes *own;
+};
+
+static void write_all(FILE *stream, const struct carried *c)
 {
-    struct brake_mark mark = {.version = BRAKE_VERSION};
-    brake_digest_vehicle(sheet, mark.digest);
-    brake_text_format(mark.file, sizeof mark.file, "%s", file != NULL ? file : "");
-    brake_carried_write(stream, &mark);
-    brake_file_write_lines(sheet, stream);
+    if (c->sheet != NULL) {
+        struct brake_mark mark = {.version = BRAKE_VERSION};
+        brake_digest_vehicle(c->sheet, mark.digest);
+        brake_text_format(mark.file, sizeof mark.file, "%s", c->file != NULL ? c->file : "");
+        brake_carried_write(stream, &mark);
+        brake_file_write_lines(c->sheet, stream);
+    } else if (c->log != NULL) {
+        brake_log_write(c->log, stream);
+    } else {
+        brake_own_sizes_write(c->own, stream);
+    }
 }
 
-void brake_part_carry(struct brake_document *d, const char *name, const struct brake_sheet *sheet,
-                      const char *file)
+static void carry(struct brake_document *d, const char *name, const struct carried *c)
 {
     char *text = NULL;
     size_t size = 0;
     FILE *stream = open_memstream(&text, &size);
     bool whole = stream != NULL;
     if (whole) {
-        write_all(stream, sheet, file);
+        write_all(stream, c);
         whole = ferror(stream) == 0;
         whole = fclose(stream) == 0 && whole;
     }
@@ -36,6 +49,24 @@ void brake_part_carry(struct brake_document *d, const char *name, const struct b
         brake_document_carry(d, name, text);
     d->short_of_memory = d->short_of_memory || !whole;
     free(text);
+}
+
+void brake_part_carry(struct brake_document *d, const char *name, const struct brake_sheet *sheet,
+                      const char *file)
+{
+    carry(d, name, &(struct carried){.sheet = sheet, .file = file});
+}
+
+void brake_part_carry_log(struct brake_document *d, const char *name, const struct brake_log *log)
+{
+    if (log != NULL)
+        carry(d, name, &(struct carried){.log = log});
+}
+
+void brake_part_carry_parts(struct brake_document *d, const struct brake_own_sizes *own)
+{
+    if (own->count > 0)
+        carry(d, BRAKE_CARRIED_PARTS, &(struct carried){.own = own});
 }
 
 const char *brake_part_digest(struct brake_document *d, const struct brake_sheet *sheet)

@@ -123,10 +123,12 @@ const char *brake_part_measure(struct brake_document *d, const struct brake_shee
 void brake_part_advice(struct brake_document *d, const struct brake_sheet *sheet,
                        const struct brake_assessment *a);
 
-/* A vehicle in the page, in an element of that name, with the name of its file (NULL: none); and
- * the first letters of its digest. */
+/* A vehicle in the page, in an element of that name, with the name of its file (NULL: none); the
+ * log of its drive (NULL: none), its list of parts; and the first letters of its digest. */
 void brake_part_carry(struct brake_document *d, const char *name, const struct brake_sheet *sheet,
                       const char *file);
+void brake_part_carry_log(struct brake_document *d, const char *name, const struct brake_log *log);
+void brake_part_carry_parts(struct brake_document *d, const struct brake_own_sizes *own);
 const char *brake_part_digest(struct brake_document *d, const struct brake_sheet *sheet);
 
 /* Parts of answers that the report for inspection has too. */

@@ -66,6 +66,9 @@ static void carry(struct brake_document *d, const struct brake_paper *paper)
     brake_part_carry(d, BRAKE_CARRIED_VEHICLE, paper->sheet, file_name(paper->file));
     if (paper->before != NULL)
         brake_part_carry(d, BRAKE_CARRIED_BEFORE, paper->before, file_name(paper->before_file));
+    brake_part_carry_log(d, BRAKE_CARRIED_DRIVE, paper->log);
+    brake_part_carry_log(d, BRAKE_CARRIED_DRIVE_BEFORE, paper->before_log);
+    brake_part_carry_parts(d, &paper->sheet->own);
 }
 
 static void facts(struct brake_document *d, const struct brake_paper *paper)

@@ -128,6 +128,8 @@ static void asked_for(struct brake_document *d, const struct brake_size_report *
                                                  {"value", NULL, BRAKE_COLUMN},
                                                  {"unit", NULL, BRAKE_COLUMN},
                                                  {"now", NULL, BRAKE_COLUMN}};
+    struct brake_sheet settled;
+    brake_target_settle(r->sheet, r->target, r->targets, &settled);
     brake_document_table(d, &(struct brake_table){.key = "for", .column = column, .columns = 5});
     for (int i = 0; i < r->targets; i++) {
         const struct brake_target *target = &r->target[i];
@@ -136,7 +138,7 @@ static void asked_for(struct brake_document *d, const struct brake_size_report *
                    brake_cell_text(target_name(d, target)),
                    brake_cell_text(relations[target->relation]),
                    brake_cell_number(target->value, NULL), brake_part_si(target_dimension(target)),
-                   brake_cell_number(brake_target_value(target, &r->sheet->vehicle), NULL)});
+                   brake_cell_number(brake_target_value(target, &settled.vehicle), NULL)});
     }
 }
 
@@ -624,6 +626,11 @@ static void without(struct brake_document *d, const char *const *key)
 void brake_answer_size(struct brake_document *document, const struct brake_size_report *report)
 {
     brake_document_head(document, "What must be fitted", brake_part_name(report->sheet));
+    brake_part_told(document, report->sheet);
+    if (report->sheet->known.count > 0)
+        brake_document_say(document, NULL, " ",
+                           "Sizes are for lines at the middle of what that drive makes likely; for "
+                           "what is to be regained, as they stand.");
     if (report->size != NULL) {
         over_range(document, report);
         without(document, (const char *const[]){"combinations", NULL});

@@ -4,6 +4,7 @@
 
 #include "command.h"
 #include "drive.h"
+#include "file/carried.h"
 #include "vehicle/text.h"
 
 int command_beside(const char *file, const char *named, char **path)
@@ -89,7 +90,7 @@ static int read_carried(const char *file, struct brake_sheet *after, struct brak
         status = brake_sheet_complete(before, &error);
     if (status != BRAKE_OK)
         return command_refuse(file, &error);
-    const int learned = drive_learn(file, before);
+    const int learned = drive_learn(file, BRAKE_CARRIED_DRIVE_BEFORE, before);
     return learned != 0 ? learned : take(file, after, before);
 }
 
@@ -108,6 +109,23 @@ int command_before(const char *option, const char *file, struct brake_sheet *aft
     int status = command_beside(file, named, &path);
     if (status == 0)
         status = read_one(path, after, before);
+    free(path);
+    return status;
+}
+
+int command_before_log(const char *option, const char *file, const struct brake_sheet *after,
+                       const struct brake_sheet *before, struct brake_log *log)
+{
+    bool there;
+    char *path;
+    log->row = NULL;
+    if (option != NULL)
+        return drive_named(option, BRAKE_CARRIED_DRIVE, before, log, &there);
+    if (command_is_page(file))
+        return drive_named(file, BRAKE_CARRIED_DRIVE_BEFORE, before, log, &there);
+    int status = command_beside(file, after->vehicle.general.before, &path);
+    if (status == 0)
+        status = drive_named(path, BRAKE_CARRIED_DRIVE, before, log, &there);
     free(path);
     return status;
 }

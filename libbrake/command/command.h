@@ -62,10 +62,21 @@ int command_beside(const char *file, const char *named, char **path);
 int command_before(const char *option, const char *file, struct brake_sheet *after,
                    struct brake_sheet *before, bool *told);
 
+/* Reads the log that this vehicle before names; its row stays NULL where it names none. Returns as
+ * command_read does. */
+int command_before_log(const char *option, const char *file, const struct brake_sheet *after,
+                       const struct brake_sheet *before, struct brake_log *log);
+
 /* Whether a file is the page of a report, which carries its vehicle; says whether that is what was
  * printed, and whether version and file are the same. */
 bool command_is_page(const char *path);
 void command_tell_page(const char *path, const struct brake_sheet *sheet);
+
+/* Reads a table that such a page carries in an element; tells whether there is one. Returns 0,
+ * EXIT_REFUSED or EXIT_FAILED. */
+typedef enum brake_status command_reader(FILE *table, void *into, struct brake_error *error);
+int command_table(const char *path, const char *element, command_reader *reader, void *into,
+                  bool *there);
 
 /* Whether a vehicle before may stand beside the other; carries what belongs to one of them, and
  * says so. Returns 0 or EXIT_REFUSED. */

@@ -1,5 +1,6 @@
 #include "drive.h"
 
+#include <math.h>
 #include <stdlib.h>
 
 int drive_read(const char *path, const char *columns, struct brake_log *log)
@@ -14,49 +15,86 @@ int drive_read(const char *path, const char *columns, struct brake_log *log)
     return status == BRAKE_OK ? 0 : command_refuse(command_name(path), &error);
 }
 
-int drive_take(const struct drive_options *o, const struct brake_sheet *sheet,
-               struct brake_log *log, struct brake_drive *drive)
+/* The day as the file and the log have it, but for what the options say. */
+static struct brake_drive_day day_of(const struct drive_options *o,
+                                     const struct brake_sheet *driven)
+{
+    struct brake_drive_day day = brake_drive_day_of(driven);
+    if (!isnan(o->day.grade.value))
+        day.grade = o->day.grade;
+    if (!isnan(o->day.lag.value))
+        day.lag = o->day.lag;
+    if (!isnan(o->day.gauge.value))
+        day.gauge = o->day.gauge;
+    return day;
+}
+
+/* Refuses what of a log cannot be measured. */
+static int measure(const struct drive_options *o, const struct brake_sheet *sheet,
+                   struct drive_taken *taken)
 {
     struct brake_error error;
-    int status = drive_read(o->log, o->columns, log);
-    if (status != 0)
-        return status;
-    const enum brake_status measured = brake_log_measure(log, &o->nominal, &o->day, drive, &error);
-    if (measured == BRAKE_OK) {
-        brake_drive_compare(sheet, o->load, drive);
+    if (brake_log_driven(&taken->log, sheet, &taken->driven, &error) != BRAKE_OK)
+        return command_refuse(command_name(o->log), &error);
+    const struct brake_drive_day day = day_of(o, &taken->driven);
+    const enum brake_status measured =
+        brake_log_measure(&taken->log, &o->nominal, &day, &taken->drive, &error);
+    if (measured == BRAKE_OK)
         return 0;
-    }
-    brake_log_free(log);
     (void)command_refuse(command_name(o->log), &error);
     return measured == BRAKE_E_MISSING ? 3 : EXIT_REFUSED;
 }
 
-static int learn_from(const char *path, struct brake_sheet *sheet)
+int drive_take(const struct drive_options *o, const struct brake_sheet *sheet,
+               struct drive_taken *taken)
 {
-    const struct brake_nominal round_speeds = {.count = 0};
-    static struct brake_drive drive; /* it is large */
-    struct brake_error error;
-    struct brake_log log;
-    int status = drive_read(path, NULL, &log);
+    int status = drive_read(o->log, o->columns, &taken->log);
     if (status != 0)
         return status;
-    if (brake_log_measure(&log, &round_speeds, &brake_drive_usual_day, &drive, &error) != BRAKE_OK)
-        status = command_refuse(path, &error);
-    else if (brake_drive_learn(sheet, (enum brake_load)sheet->vehicle.drive.load, &drive) !=
-             BRAKE_OK)
-        status = command_short_of_memory();
-    brake_log_free(&log);
+    status = measure(o, sheet, taken);
+    if (status != 0) {
+        brake_log_free(&taken->log);
+        return status;
+    }
+    const enum brake_load load =
+        o->load < BRAKE_LOADS ? o->load : (enum brake_load)taken->driven.vehicle.drive.load;
+    brake_drive_compare(&taken->driven, load, &taken->drive);
+    taken->report = (struct brake_drive_report){&taken->driven, load, &taken->log, &taken->drive};
+    return 0;
+}
+
+static enum brake_status take_log(FILE *table, void *into, struct brake_error *error)
+{
+    return brake_log_read(table, NULL, into, error);
+}
+
+int drive_named(const char *file, const char *element, const struct brake_sheet *sheet,
+                struct brake_log *log, bool *there)
+{
+    char *path;
+    *there = false;
+    if (sheet->vehicle.drive.log[0] == '\0')
+        return 0;
+    int status = command_table(file, element, take_log, log, there);
+    if (status != 0 || *there)
+        return status;
+    status = command_beside(file, sheet->vehicle.drive.log, &path);
+    if (status == 0)
+        status = drive_read(path, NULL, log);
+    free(path);
+    *there = status == 0;
     return status;
 }
 
-int drive_learn(const char *file, struct brake_sheet *sheet)
+int drive_learn(const char *file, const char *element, struct brake_sheet *sheet)
 {
-    char *path;
-    if (sheet->vehicle.drive.log[0] == '\0')
-        return 0;
-    int status = command_beside(file, sheet->vehicle.drive.log, &path);
-    if (status == 0)
-        status = learn_from(path, sheet);
-    free(path);
-    return status;
+    struct brake_error error;
+    struct brake_log log;
+    bool there;
+    const int status = drive_named(file, element, sheet, &log, &there);
+    if (status != 0 || !there)
+        return status;
+    const enum brake_status learned = brake_log_learn(&log, sheet, &error);
+    brake_log_free(&log);
+    return learned == BRAKE_OK ? 0 : command_refuse(sheet->vehicle.drive.log, &error);
 }

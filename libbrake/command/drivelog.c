@@ -99,7 +99,7 @@ static const struct words_option options[] = {
     {"--nominal", "SPEED,...", take_nominal, offsetof(struct options, drive.nominal),
      "speeds that distances are brought to, 80km/h,50km/h"},
     {"--load", "empty|full", words_take_load, offsetof(struct options, drive.load),
-     "as it was driven (empty)"},
+     "as it was driven (drive.load)"},
     {"--grade", "GRADE[+-HALF]", take_grade, offsetof(struct options, drive.day.grade),
      "of a road that the log gives no grade for, the way of the first stop, uphill positive "
      "(0 % +- 1 %)"},
@@ -148,20 +148,19 @@ static int print(const struct options *o, const struct brake_drive_report *repor
 
 static int run_drivelog(char **words)
 {
-    struct options o = {.drive = {.load = BRAKE_EMPTY, .day = brake_drive_usual_day},
+    struct options o = {.drive = {.load = BRAKE_LOADS, .day = DRIVE_DAY_UNSAID},
                         .set = {.most = COMMAND_SETTINGS}};
     struct brake_sheet sheet;
-    struct brake_log log;
-    static struct brake_drive drive; /* it is large */
+    static struct drive_taken taken; /* it is large */
     int status = take_words(words, &o);
     if (status == 0)
         status = command_read(o.file, &o.set, &o.units, &sheet);
     if (status == 0)
-        status = drive_take(&o.drive, &sheet, &log, &drive);
+        status = drive_take(&o.drive, &sheet, &taken);
     if (status != 0)
         return status;
-    status = print(&o, &(struct brake_drive_report){&sheet, o.drive.load, &log, &drive});
-    brake_log_free(&log);
+    status = print(&o, &taken.report);
+    brake_log_free(&taken.log);
     return status;
 }
 

@@ -12,6 +12,7 @@
 #include "machine.h"
 #include "output.h"
 #include "verbs.h"
+#include "file/carried.h"
 #include "vehicle/letters.h"
 #include "vehicle/text.h"
 
@@ -93,7 +94,7 @@ int command_read(const char *path, const struct command_list *settings, enum bra
     if (status != BRAKE_OK)
         return command_refuse(path, &error);
     const int listed = command_parts_named(file, sheet);
-    return listed != 0 ? listed : drive_learn(file, sheet);
+    return listed != 0 ? listed : drive_learn(file, BRAKE_CARRIED_DRIVE, sheet);
 }
 
 /* Whether help is asked for before the options end. */

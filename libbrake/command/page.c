@@ -5,6 +5,7 @@
 #include <sys/stat.h>
 
 #include "command.h"
+#include "file/carried.h"
 #include "file/digest.h"
 
 /* What the page says of its vehicle. What is no regular file, a pipe, is not read a second time. */
@@ -24,6 +25,50 @@ bool command_is_page(const char *path)
 {
     struct brake_mark mark;
     return read_mark(path, &mark);
+}
+
+/* The table as a text, to be freed; NULL: the page has none, or cannot be read. */
+static char *copy_table(const char *path, const char *element, size_t *size,
+                        struct brake_error *error)
+{
+    char *text = NULL;
+    FILE *stream = fopen(path, "rb");
+    FILE *copy = open_memstream(&text, size);
+    error->status = BRAKE_E_MEMORY;
+    if (stream != NULL && copy != NULL)
+        (void)brake_carried_copy(stream, element, copy, error);
+    if (stream != NULL)
+        fclose(stream);
+    if (copy != NULL)
+        fclose(copy);
+    if (error->status == BRAKE_OK)
+        return text;
+    free(text);
+    return NULL;
+}
+
+int command_table(const char *path, const char *element, command_reader *reader, void *into,
+                  bool *there)
+{
+    struct brake_error error = {.status = BRAKE_OK};
+    size_t size = 0;
+    char *text = command_is_page(path) ? copy_table(path, element, &size, &error) : NULL;
+    *there = text != NULL;
+    if (error.status == BRAKE_E_MEMORY)
+        return command_short_of_memory();
+    if (!*there)
+        return error.status == BRAKE_OK || error.status == BRAKE_E_MISSING
+                   ? 0
+                   : command_refuse(path, &error);
+    FILE *table = fmemopen(text, size, "rb");
+    if (table != NULL)
+        (void)reader(table, into, &error);
+    if (table != NULL)
+        fclose(table);
+    free(text);
+    if (table == NULL)
+        return command_short_of_memory();
+    return error.status == BRAKE_OK ? 0 : command_refuse(path, &error);
 }
 
 /* How the file that the page was made of stands today. */

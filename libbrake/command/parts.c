@@ -2,6 +2,7 @@
 #include <stdlib.h>
 
 #include "command.h"
+#include "file/carried.h"
 
 int command_parts(const char *path, struct brake_sheet *sheet)
 {
@@ -15,12 +16,21 @@ int command_parts(const char *path, struct brake_sheet *sheet)
     return status == BRAKE_OK ? 0 : command_refuse(command_name(path), &error);
 }
 
+static enum brake_status take(FILE *table, void *into, struct brake_error *error)
+{
+    return brake_own_sizes_read(table, into, error);
+}
+
 int command_parts_named(const char *file, struct brake_sheet *sheet)
 {
     char *path;
+    bool there;
     if (sheet->vehicle.general.parts[0] == '\0')
         return 0;
-    int status = command_beside(file, sheet->vehicle.general.parts, &path);
+    int status = command_table(file, BRAKE_CARRIED_PARTS, take, &sheet->own, &there);
+    if (status != 0 || there)
+        return status;
+    status = command_beside(file, sheet->vehicle.general.parts, &path);
     if (status == 0)
         status = command_parts(path, sheet);
     free(path);

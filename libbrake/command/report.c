@@ -6,6 +6,7 @@
 
 #include "drive.h"
 #include "output.h"
+#include "file/carried.h"
 #include "verbs.h"
 #include "vehicle/text.h"
 
@@ -32,7 +33,7 @@ static const struct words_option options[] = {
     {"--columns", "NAME=UNIT,...", words_take_text, offsetof(struct options, drive.columns),
      "of the log: units that its header does not give, time=s,speed=mph"},
     {"--driven", "empty|full", words_take_load, offsetof(struct options, drive.load),
-     "of the log: as it was driven (empty)"},
+     "of the log: as it was driven (drive.load)"},
     {"--text", "", NULL, offsetof(struct options, text),
      "the same without pictures; without -o it goes to standard output"},
     {"--load", "empty|full", words_take_load, offsetof(struct options, load),
@@ -109,19 +110,35 @@ static int report(const struct options *o, struct brake_paper *paper)
 /* The log of a drive, when there is one, then the report. */
 static int with_drive(const struct options *o, const struct brake_paper *given)
 {
-    struct brake_log log;
-    static struct brake_drive drive; /* it is large */
+    static struct drive_taken taken; /* it is large */
     struct brake_paper paper = *given;
     if (o->drive.log == NULL)
         return report(o, &paper);
-    int status = drive_take(&o->drive, given->sheet, &log, &drive);
+    int status = drive_take(&o->drive, given->sheet, &taken);
     if (status != 0)
         return status;
-    const struct brake_drive_report driven = {given->sheet, o->drive.load, &log, &drive};
-    paper.drive = &driven;
+    paper.drive = &taken.report;
     paper.drive_file = command_name(o->drive.log);
     status = report(o, &paper);
+    brake_log_free(&taken.log);
+    return status;
+}
+
+/* The report, with the logs that both vehicles name. */
+static int with_logs(const struct options *o, struct brake_paper *paper)
+{
+    struct brake_log log = {.row = NULL};
+    struct brake_log before = {.row = NULL};
+    bool there;
+    int status = drive_named(o->file, BRAKE_CARRIED_DRIVE, paper->sheet, &log, &there);
+    if (status == 0 && paper->before != NULL)
+        status = command_before_log(o->before, o->file, paper->sheet, paper->before, &before);
+    paper->log = log.row != NULL ? &log : NULL;
+    paper->before_log = before.row != NULL ? &before : NULL;
+    if (status == 0)
+        status = with_drive(o, paper);
     brake_log_free(&log);
+    brake_log_free(&before);
     return status;
 }
 
@@ -129,7 +146,7 @@ static int run_report(char **words)
 {
     struct options o = {.rules = BRAKE_RULES_OWN,
                         .load = BRAKE_FULL,
-                        .drive = {.load = BRAKE_EMPTY, .day = brake_drive_usual_day},
+                        .drive = {.load = BRAKE_LOADS, .day = DRIVE_DAY_UNSAID},
                         .set = {.most = COMMAND_SETTINGS}};
     struct brake_sheet sheet;
     struct brake_sheet before;
@@ -149,7 +166,7 @@ static int run_report(char **words)
                                 .file = command_name(o.file),
                                 .before_file = command_name(o.before),
                                 .date = date};
-    return with_drive(&o, &paper);
+    return with_logs(&o, &paper);
 }
 
 const struct words_verb verb_report = {

@@ -12,6 +12,17 @@
 #define BRAKE_CARRIED_VEHICLE "lines-of-vehicle"
 #define BRAKE_CARRIED_BEFORE "lines-of-before"
 
+/* Those of the drives that both name, and of the vehicle's list of parts. */
+#define BRAKE_CARRIED_DRIVE "rows-of-drive"
+#define BRAKE_CARRIED_DRIVE_BEFORE "rows-of-earlier-drive"
+#define BRAKE_CARRIED_PARTS "rows-of-parts"
+
+enum { BRAKE_CARRIED_BYTES = 1 << 26 /* most of a page that is looked through for a table */ };
+
+/* Copy what stands in an element of a page, its escapes taken back. E_MISSING: there is none. */
+enum brake_status brake_carried_copy(FILE *stream, const char *element, FILE *to,
+                                     struct brake_error *error);
+
 /* The first line of an element, what it says of the vehicle; reading is false of any other line. */
 void brake_carried_write(FILE *stream, const struct brake_mark *mark);
 bool brake_carried_read(const char *line, struct brake_mark *mark);

@@ -150,6 +150,8 @@ enum brake_status brake_cells_next(struct brake_cells *c)
             return refuse_nul(c, nul);
         if (status == BRAKE_OK && !is_passed_over(c))
             return BRAKE_OK;
+        if (status == BRAKE_OK && c->said != NULL)
+            status = brake_said_take(c);
         c->length = 0;
     }
     return status;

@@ -10,6 +10,7 @@
 #include <stdio.h>
 
 #include "brake/catalogue.h"
+#include "brake/log.h"
 
 enum {
     BRAKE_CELLS = 256,           /* most in a row */
@@ -21,6 +22,7 @@ enum {
 struct brake_cells {
     FILE *stream;
     struct brake_error *error;
+    struct brake_said *said; /* takes what comments say of the vehicle; NULL: nothing does */
     char separator; /* between cells; NUL: not known yet, comma, semicolon and tab all count */
 
     int line;        /* in which the row begins */
@@ -43,5 +45,8 @@ enum brake_status brake_cells_next(struct brake_cells *cells);
 
 /* Cut the row at a separator; may be done again at another. */
 enum brake_status brake_cells_cut(struct brake_cells *cells, char separator);
+
+/* Keep the row when it is a comment that says a line of the vehicle, `# path = value`. */
+enum brake_status brake_said_take(struct brake_cells *cells);
 
 #endif

@@ -42,7 +42,8 @@ enum brake_status brake_written_drive_read(FILE *stream, const char *units,
                                            struct brake_error *error)
 {
     memset(drive, 0, sizeof *drive);
-    struct brake_read_table *table = brake_table_open(stream, &kind, units, &drive->aside, error);
+    struct brake_read_table *table =
+        brake_table_open(stream, &kind, units, &drive->aside, NULL, error);
     if (table == NULL)
         return error->status;
     drive->level = !brake_table_has(table, GRADE);

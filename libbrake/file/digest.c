@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "brake/file.h"
+#include "vehicle/sections.h"
 #include "vehicle/text.h"
 
 /* Section 4.2.2: fractions of the cube roots of the first 64 primes. */
@@ -101,10 +102,44 @@ void brake_digest_end(struct brake_digest *digest, char text[BRAKE_DIGEST_TEXT])
         brake_text_format(text + 8 * i, 9, "%08x", (unsigned)digest->state[i]);
 }
 
+static void add_number(struct brake_digest *digest, double number)
+{
+    char text[32];
+    brake_text_format(text, sizeof text, "%.12g", number);
+    brake_digest_add_text(digest, text);
+}
+
+/* What was typed in other units is off by a last bit when it is written and read again. */
+static void add_rounded(struct brake_digest *digest, const struct brake_vehicle *vehicle, int index)
+{
+    const struct brake_quantity *q = brake_quantity_at(index);
+    const void *at = brake_quantity_seen(vehicle, index);
+    const struct brake_points *points = at;
+    char value[2048];
+    if (q->kind == BRAKE_REAL) {
+        add_number(digest, *(const double *)at);
+    } else if (q->kind == BRAKE_CURVE) {
+        for (int i = 0; i < points->count; i++) {
+            add_number(digest, points->at[i].x);
+            add_number(digest, points->at[i].y);
+        }
+    } else if (q->kind != BRAKE_PISTONS) { /* whose numbers are lines of their own */
+        brake_value_write(vehicle, index, value, sizeof value);
+        brake_digest_add_text(digest, value);
+    }
+}
+
 void brake_digest_vehicle(const struct brake_sheet *sheet, char text[BRAKE_DIGEST_TEXT])
 {
     struct brake_digest digest;
     brake_digest_begin(&digest);
-    brake_digest_add_vehicle(&digest, sheet);
+    for (int i = 0; i < brake_catalogue_count(); i++) {
+        char path[160];
+        if (sheet->record[i].from == BRAKE_ABSENT)
+            continue;
+        brake_catalogue_path(&sheet->vehicle, i, path, sizeof path);
+        brake_digest_add_text(&digest, path);
+        add_rounded(&digest, &sheet->vehicle, i);
+    }
     brake_digest_end(&digest, text);
 }

@@ -21,10 +21,10 @@ void brake_digest_add(struct brake_digest *digest, const void *bytes, size_t cou
 /* A text with its end, so that "ab" and "c" are not "a" and "bc". */
 void brake_digest_add_text(struct brake_digest *digest, const char *text);
 
-/* Every value of a vehicle that is known, by its path. */
+/* Every value of a vehicle that is known, by its path, as it is written. */
 void brake_digest_add_vehicle(struct brake_digest *digest, const struct brake_sheet *sheet);
 
-/* The digest of a vehicle alone. */
+/* The digest of a vehicle alone, of its values in 12 digits. */
 void brake_digest_vehicle(const struct brake_sheet *sheet, char text[BRAKE_DIGEST_TEXT]);
 
 /* Ends it; fills its 64 hexadecimal digits. */

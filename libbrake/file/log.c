@@ -1,10 +1,14 @@
 #include "brake/log.h"
 
+#include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
+#include "number.h"
 #include "table.h"
 #include "value.h"
+#include "writer.h"
+#include "vehicle/text.h"
 #include "vehicle/room.h"
 
 static const struct brake_table_column column[BRAKE_LOG_COLUMNS] = {
@@ -49,7 +53,8 @@ enum brake_status brake_log_read(FILE *stream, const char *units, struct brake_l
                                  struct brake_error *error)
 {
     memset(log, 0, sizeof *log);
-    struct brake_read_table *table = brake_table_open(stream, &kind, units, &log->aside, error);
+    struct brake_read_table *table =
+        brake_table_open(stream, &kind, units, &log->aside, &log->said, error);
     if (table == NULL)
         return error->status;
     for (int i = 0; i < BRAKE_LOG_COLUMNS; i++)
@@ -59,6 +64,40 @@ enum brake_status brake_log_read(FILE *stream, const char *units, struct brake_l
     if (status != BRAKE_OK)
         brake_log_free(log);
     return status;
+}
+
+static void write_head(FILE *stream, const struct brake_table_column *of)
+{
+    const char *unit = brake_unit_si(of->dimension)->name;
+    brake_text_print(stream, unit[0] != '\0' ? "%s [%s]" : "%s", of->name, unit);
+}
+
+static void write_cell(FILE *stream, double value)
+{
+    char number[BRAKE_NUMBER_SIZE] = "";
+    if (!isnan(value))
+        brake_number_write(value, number);
+    brake_text_print(stream, "%s", number);
+}
+
+void brake_log_write(const struct brake_log *log, FILE *stream)
+{
+    for (int i = 0; i < log->said.count; i++)
+        brake_text_print(stream, "# %s\n", log->said.text[i]);
+    for (long r = -1; r < log->rows; r++) {
+        const char *comma = "";
+        for (int c = 0; c < BRAKE_LOG_COLUMNS; c++) {
+            if (!log->has[c])
+                continue;
+            brake_text_print(stream, "%s", comma);
+            comma = ",";
+            if (r < 0)
+                write_head(stream, &column[c]);
+            else
+                write_cell(stream, log->row[r].value[c]);
+        }
+        brake_text_print(stream, "\n");
+    }
 }
 
 void brake_log_free(struct brake_log *log)

@@ -5,7 +5,9 @@
 #include "brake/file.h"
 #include "cells.h"
 #include "study/parts.h"
+#include "number.h"
 #include "value.h"
+#include "writer.h"
 #include "vehicle/sections.h"
 #include "vehicle/text.h"
 
@@ -110,4 +112,17 @@ enum brake_status brake_own_sizes_read(FILE *stream, struct brake_own_sizes *own
         status = REFUSE(cells, BRAKE_E_MISSING, "", "the list of parts has no row below its head");
     free(cells);
     return status;
+}
+
+void brake_own_sizes_write(const struct brake_own_sizes *own, FILE *stream)
+{
+    brake_text_print(stream, "part,size\n");
+    for (int i = 0; i < own->count; i++) {
+        char path[64];
+        char number[BRAKE_NUMBER_SIZE];
+        brake_catalogue_path(NULL, own->line[i], path, sizeof path);
+        brake_number_write(own->value[i], number);
+        brake_text_print(stream, "%s,%s %s\n", path, number,
+                         brake_unit_si(brake_quantity_at(own->line[i])->dimension)->name);
+    }
 }

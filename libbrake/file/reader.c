@@ -17,7 +17,8 @@ enum { SECTION_BYTES = 49, PART_NAME_BYTES = 40 };
 struct input {
     FILE *stream;
     const char *text;
-    const char *carried; /* element of a page that holds the vehicle */
+    const char *carried; /* element of a page that holds the vehicle, or what belongs to it */
+    long most;           /* bytes of it; 0: as of a vehicle file */
     struct brake_sheet *sheet;
     struct brake_error *error;
     long bytes;
@@ -29,6 +30,11 @@ struct input {
 
 #define REFUSE(in, status, field, ...)                                                             \
     brake_value_refuse((in)->error, status, (in)->line, field, __VA_ARGS__)
+
+static long most_of(const struct input *in)
+{
+    return in->most > 0 ? in->most : BRAKE_FILE_BYTES;
+}
 
 static int next_byte(struct input *in)
 {
@@ -68,8 +74,8 @@ static int take_line(struct input *in, char line[BRAKE_LINE_BYTES + 2])
     line[length] = '\0';
     if (length > BRAKE_LINE_BYTES)
         REFUSE(in, BRAKE_E_SIZE, "", "is longer than %d bytes", BRAKE_LINE_BYTES);
-    else if (in->bytes > BRAKE_FILE_BYTES)
-        REFUSE(in, BRAKE_E_SIZE, "", "the file is larger than %d bytes", BRAKE_FILE_BYTES);
+    else if (in->bytes > most_of(in))
+        REFUSE(in, BRAKE_E_SIZE, "", "the file is larger than %ld bytes", most_of(in));
     else if (!brake_text_is_plain(line))
         REFUSE(in, BRAKE_E_SYNTAX, "", "is not UTF-8 text, or holds a control character");
     return in->error->status == BRAKE_OK ? length : -1;
@@ -273,7 +279,7 @@ static bool pass(struct input *in, const char *mark)
 {
     const char *next = mark;
     int byte;
-    while (*next != '\0' && in->bytes < BRAKE_FILE_BYTES && (byte = next_byte(in)) != EOF) {
+    while (*next != '\0' && in->bytes < most_of(in) && (byte = next_byte(in)) != EOF) {
         in->line += byte == '\n' ? 1 : 0;
         next = byte == *next ? next + 1 : byte == *mark ? mark + 1 : mark;
     }
@@ -360,6 +366,32 @@ bool brake_file_mark(FILE *stream, struct brake_mark *mark)
     for (line[0] = '\0'; more && line[0] == '\0';)
         more = take_line(&in, line) >= 0 && brake_carried_line(line);
     return more && brake_carried_read(line, mark);
+}
+
+/* Lines of an element up to its end; false when the page ends before. */
+static bool copy_lines(struct input *in, FILE *to)
+{
+    char line[BRAKE_LINE_BYTES + 2];
+    for (bool more = true; more;) {
+        if (take_line(in, line) < 0)
+            return false;
+        more = brake_carried_line(line);
+        brake_text_print(to, "%s\n", line);
+    }
+    return true;
+}
+
+enum brake_status brake_carried_copy(FILE *stream, const char *element, FILE *to,
+                                     struct brake_error *error)
+{
+    struct input in = {
+        .stream = stream, .carried = element, .error = error, .most = BRAKE_CARRIED_BYTES};
+    *error = (struct brake_error){.status = BRAKE_OK};
+    if (!enter(&in))
+        return REFUSE(&in, BRAKE_E_MISSING, "", "is a page that carries no such table");
+    if (!copy_lines(&in, to) && error->status == BRAKE_OK)
+        REFUSE(&in, BRAKE_E_SYNTAX, "", "ends within a table; the page was cut off, save it anew");
+    return error->status;
 }
 
 enum brake_status brake_file_read_text(const char *text, struct brake_sheet *sheet,

@@ -202,7 +202,7 @@ static enum brake_status take_heads(struct brake_read_table *t)
 
 struct brake_read_table *brake_table_open(FILE *stream, const struct brake_table_kind *kind,
                                           const char *units, struct brake_notes *notes,
-                                          struct brake_error *error)
+                                          struct brake_said *said, struct brake_error *error)
 {
     struct brake_read_table *t = calloc(1, sizeof *t);
     memset(notes, 0, sizeof *notes);
@@ -216,6 +216,7 @@ struct brake_read_table *brake_table_open(FILE *stream, const struct brake_table
     t->error = error;
     t->cells.stream = stream;
     t->cells.error = error;
+    t->cells.said = said;
     enum brake_status status = take_units(t, units);
     if (status == BRAKE_OK)
         status = take_heads(t);

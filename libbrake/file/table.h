@@ -34,11 +34,11 @@ struct brake_table_kind {
 
 struct brake_read_table; /* one on its way in */
 
-/* Reads the head. `units`: "time=s,speed=mph" for heads without a unit, NULL: none. NULL:
- * refused. */
+/* Reads the head. `units`: "time=s,speed=mph" for heads without a unit, NULL: none. `said`:
+ * takes what comments say of the vehicle, NULL: nothing does. NULL: refused. */
 struct brake_read_table *brake_table_open(FILE *stream, const struct brake_table_kind *kind,
                                           const char *units, struct brake_notes *notes,
-                                          struct brake_error *error);
+                                          struct brake_said *said, struct brake_error *error);
 
 bool brake_table_has(const struct brake_read_table *table, int column);
 

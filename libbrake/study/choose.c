@@ -8,6 +8,7 @@
 #include "watching.h"
 #include "vehicle/text.h"
 #include "target.h"
+#include "tyres.h"
 
 /* Fills what each target gets; returns the least margin, NaN when one cannot be said. */
 static double get(const struct brake_choice_question *question, const struct brake_vehicle *vehicle,
@@ -26,6 +27,15 @@ static double get(const struct brake_choice_question *question, const struct bra
         }
     }
     return said ? margin : BRAKE_NAN;
+}
+
+static struct brake_choice_question settle(const struct brake_choice_question *asked,
+                                           struct brake_sheet *settled)
+{
+    struct brake_choice_question question = *asked;
+    brake_target_settle(asked->sheet, asked->target, asked->targets, settled);
+    question.sheet = settled;
+    return question;
 }
 
 /* ---- combinations --------------------------------------------------------------------------- */
@@ -80,9 +90,12 @@ static bool try_case(const struct brake_choice_question *question, long number,
     return one->margin >= 0.0;
 }
 
-int brake_choose(const struct brake_choice_question *question, const struct brake_watch *watch,
+int brake_choose(const struct brake_choice_question *asked, const struct brake_watch *watch,
                  struct brake_choice *choice, int room, struct brake_choice_count *count)
 {
+    struct brake_sheet settled;
+    const struct brake_choice_question at_middle = settle(asked, &settled);
+    const struct brake_choice_question *question = &at_middle;
     long cases = 1;
     int kept = 0;
     *count = (struct brake_choice_count){.cases = 0};
@@ -108,7 +121,7 @@ static int line_of(int axle, const char *name)
     return brake_catalogue_find(NULL, path);
 }
 
-static void fit_tyre(struct brake_sheet *sheet, int axle, const char *marking)
+void brake_tyre_fit(struct brake_sheet *sheet, int axle, const char *marking)
 {
     static const char *const old[] = {"rollout", "rolling_radius", "overall_diameter",
                                       "load_capacity", "speed_limit"};
@@ -129,9 +142,9 @@ static enum brake_status change_tyres(const struct brake_sheet *sheet, const cha
     const double before = sheet->vehicle.axle[BRAKE_FRONT].tyre.overall_diameter;
     struct brake_marking size;
     *changed = *sheet;
-    fit_tyre(changed, BRAKE_FRONT, marking);
+    brake_tyre_fit(changed, BRAKE_FRONT, marking);
     if (brake_sheet_has(sheet, rear))
-        fit_tyre(changed, BRAKE_REAR, marking);
+        brake_tyre_fit(changed, BRAKE_REAR, marking);
     if (brake_marking_read(marking, &size) >= 0 && !isnan(before)) {
         const double risen =
             sheet->vehicle.lift.wheel_rise + 0.5 * (size.overall_diameter - before);
@@ -157,10 +170,12 @@ static void try_tyre(const struct brake_choice_question *question, struct brake_
     one->margin = get(question, &changed.vehicle, one->got, &one->least);
 }
 
-bool brake_choose_tyres(const struct brake_choice_question *question, const char *const *marking,
+bool brake_choose_tyres(const struct brake_choice_question *asked, const char *const *marking,
                         int count, const struct brake_watch *watch,
                         struct brake_tyre_choice *choice)
 {
+    struct brake_sheet settled;
+    const struct brake_choice_question question = settle(asked, &settled);
     for (int i = 0; i < count; i++) {
         if (watch_stops(watch))
             return false;
@@ -169,7 +184,7 @@ bool brake_choose_tyres(const struct brake_choice_question *question, const char
                                         .rollout = BRAKE_NAN,
                                         .margin = BRAKE_NAN,
                                         .least = -1};
-        try_tyre(question, &one);
+        try_tyre(&question, &one);
         int at = i;
         for (; at > 0 && !(choice[at - 1].diameter <= one.diameter || isnan(one.diameter)); at--)
             choice[at] = choice[at - 1];

@@ -42,6 +42,26 @@ double brake_student_95(int freedom)
 const struct brake_drive_day brake_drive_usual_day = {
     .grade = {0.0, 0.01}, .lag = {0.1, 0.1}, .gauge = {1.0, 0.02}};
 
+/* A tolerance holds two standard deviations, a half 1.645. */
+static struct brake_measured told(const struct brake_sheet *sheet, const char *path,
+                                  struct brake_measured usual)
+{
+    const int line = brake_catalogue_find(NULL, path);
+    const double value = brake_quantity_value(&sheet->vehicle, line);
+    const double half = 0.5 * 1.645 * sheet->record[line].tolerance;
+    if (isnan(value))
+        return usual;
+    return (struct brake_measured){value, half > 0.0 ? half : usual.half};
+}
+
+struct brake_drive_day brake_drive_day_of(const struct brake_sheet *sheet)
+{
+    const struct brake_drive_day *usual = &brake_drive_usual_day;
+    return (struct brake_drive_day){.grade = told(sheet, "drive.grade", usual->grade),
+                                    .lag = told(sheet, "drive.lag", usual->lag),
+                                    .gauge = told(sheet, "drive.gauge", usual->gauge)};
+}
+
 static const double GRIP = BRAKE_DRIVE_GRIP;
 
 static const double AIR = 1.225; /* [kg/m3] ISO 2533, at 15 degC */

@@ -86,9 +86,10 @@ void brake_inputs_list(const struct brake_sheet *sheet, const enum brake_shape *
     for (int i = 0; i < brake_catalogue_count(); i++) {
         if (is_open_choice(sheet, i))
             add_choice(inputs, i);
-        if (brake_quantity_at(i)->kind != BRAKE_REAL || !brake_record_moves(&sheet->record[i]))
-            continue;
-        add_input(inputs, i, shape != NULL ? shape[i] : BRAKE_NORMAL);
+        const struct brake_quantity *q = brake_quantity_at(i);
+        if (q->kind == BRAKE_REAL && q->role != BRAKE_OF_DAY &&
+            brake_record_moves(&sheet->record[i]))
+            add_input(inputs, i, shape != NULL ? shape[i] : BRAKE_NORMAL);
     }
     for (int i = 0; i < causes; i++)
         add_cause(inputs, i);

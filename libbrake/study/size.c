@@ -2,6 +2,7 @@
 #include "asked.h"
 #include "comparing.h"
 #include "scan.h"
+#include "settled.h"
 #include "target.h"
 #include "vehicle/recalculation.h"
 #include "criteria/judge.h"
@@ -46,6 +47,19 @@ double brake_target_value(const struct brake_target *target, const struct brake_
 bool brake_target_of_margin(const struct brake_target *target)
 {
     return target->wish != BRAKE_WISH_OUTPUT || target->output.criterion;
+}
+
+/* What is to be regained is held against a vehicle that was not driven: as the lines stand. */
+void brake_target_settle(const struct brake_sheet *sheet, const struct brake_target *target,
+                         int targets, struct brake_sheet *settled)
+{
+    bool as_lines = false;
+    for (int i = 0; i < targets; i++)
+        as_lines = as_lines || target[i].wish == BRAKE_WISH_REGAINED;
+    if (as_lines)
+        *settled = *sheet;
+    else
+        brake_settle(sheet, settled);
 }
 
 /* Above 0 on the wanted side. */
@@ -190,9 +204,9 @@ static bool is_flat(const struct brake_roots *roots, double target)
     return roots->finite == roots->known && roots->most - roots->least <= FLAT * scale;
 }
 
-enum brake_status brake_size_find(const struct brake_size_question *question,
-                                  const struct brake_watch *watch, struct brake_size *size,
-                                  struct brake_error *error)
+static enum brake_status find(const struct brake_size_question *question,
+                              const struct brake_watch *watch, struct brake_size *size,
+                              struct brake_error *error)
 {
     const double now = brake_quantity_value(&question->sheet->vehicle, question->by);
     const double middle = 0.5 * (question->low + question->high);
@@ -216,6 +230,17 @@ enum brake_status brake_size_find(const struct brake_size_question *question,
     if (size->roots.known > 0 && !brake_size_answered(question, size))
         find_limits(question, &set, size);
     return BRAKE_OK;
+}
+
+enum brake_status brake_size_find(const struct brake_size_question *question,
+                                  const struct brake_watch *watch, struct brake_size *size,
+                                  struct brake_error *error)
+{
+    struct brake_size_question settled = *question;
+    struct brake_sheet sheet;
+    brake_target_settle(question->sheet, &question->target, 1, &sheet);
+    settled.sheet = &sheet;
+    return find(&settled, watch, size, error);
 }
 
 bool brake_size_answered(const struct brake_size_question *question, const struct brake_size *size)

@@ -20,6 +20,16 @@ double brake_target_value(const struct brake_target *target, const struct brake_
  */
 double brake_target_margin(const struct brake_target *target, double value);
 
+/** The vehicle that sizes are sought on: at the middle of what its drive makes likely, but as its
+ * lines stand where torque is to be regained.
+ * @param sheet    complete
+ * @param target   what is wanted
+ * @param targets  of them
+ * @param settled  filled, complete
+ */
+void brake_target_settle(const struct brake_sheet *sheet, const struct brake_target *target,
+                         int targets, struct brake_sheet *settled);
+
 /** Whether a margin is wanted, not a value.
  * @param target  what is wanted
  * @return        true of criteria and of what is to be regained

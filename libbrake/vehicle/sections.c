@@ -1027,9 +1027,22 @@ static const struct brake_quantity drive_rows[] = {
      .measure = "As for drivelog: time, speed and pedal_force (or pressure); a file beside this one. After a "
                 "change keep it in the file before."},
     {LINE(drive, load), .kind = BRAKE_CHOICE, .choices = load_words, .fallback = BRAKE_EMPTY,
-     .meaning = "Load case of that drive.",
+     .meaning = "Load case of that drive; so a line `# drive.load = full` of the log itself, and of each part "
+                "that was another then, `# front.tyre.marking = ...`.",
      .measure = "As it was driven.",
      .why = "less mass makes more of the same brakes: the stricter reading"},
+    {LINE(drive, grade), .kind = BRAKE_REAL, .role = BRAKE_OF_DAY, .dimension = BRAKE_RATIO, .unit = "%",
+     .low = -0.3, .high = 0.3, NO_DEFAULT,
+     .meaning = "Grade of that road, the way of the first stop, uphill positive; 0 % +- 1.2 % where it is left out.",
+     .means = BRAKE_BY_TAPE, .measure = "Level and rule; or stop both ways and leave it out."},
+    {LINE(drive, lag), .kind = BRAKE_REAL, .role = BRAKE_OF_DAY, .dimension = BRAKE_TIME, .unit = "s",
+     .low = 0.0, .high = 1.0, NO_DEFAULT,
+     .meaning = "Lag of the logged speed behind the pedal; 0.1 s +- 0.12 s where it is left out.",
+     .means = BRAKE_BY_MAKER, .measure = "Logger's data; a wheel sensor has none."},
+    {LINE(drive, gauge), .kind = BRAKE_REAL, .role = BRAKE_OF_DAY, .dimension = BRAKE_RATIO, .unit = "",
+     .low = 0.5, .high = 2.0, NO_DEFAULT,
+     .meaning = "True pedal force, or pressure, over what the log says; 1 +- 0.024 where it is left out.",
+     .means = BRAKE_BY_SCALE, .measure = "A known weight on the scale of the pedal."},
 };
 
 static const struct brake_quantity driver_rows[] = {

@@ -9,6 +9,7 @@ import subprocess
 
 import pytest
 
+import libbrake
 from libbrake import errors
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
@@ -163,3 +164,26 @@ def test_the_refusal_of_a_file_names_it(heron, tmp_path):
 def test_a_wrong_question_is_refused_in_words(heron, log, given, kind, words):
     with pytest.raises(kind, match=words):
         heron.drivelog(log, **given)
+
+
+@beside_the_command
+def test_the_drive_that_a_file_names_is_learned(tmp_path):
+    """Given a file that names a log, when it is loaded, then its check says what the command says;
+    a text has no folder, and learns when it is told to; a page carries the log."""
+    path = tmp_path / "driven.ini"
+    path.write_text(HERON.read_text() + "\n[drive]\nlog = drive.csv\n")
+    (tmp_path / "drive.csv").write_bytes(DRIVE.read_bytes())
+    told = json.loads(said("check", path, "--json"))["drive"]
+    assert told["stops"] > 0
+    assert libbrake.load(path).check().to_dict()["drive"] == told
+    text = libbrake.loads(path.read_text())
+    assert "was not read" in str(text.check())
+    text.learn(tmp_path / "drive.csv")
+    assert text.check().to_dict()["drive"] == told
+    page = tmp_path / "driven.html"
+    said("report", path, "-o", page)
+    (tmp_path / "drive.csv").unlink()
+    with pytest.raises(FileNotFoundError):
+        libbrake.load(path)
+    carried = libbrake.load(page).check().to_dict()["drive"]
+    assert carried["ratio"] == pytest.approx(told["ratio"], rel=1e-9)

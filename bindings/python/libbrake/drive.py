@@ -72,6 +72,21 @@ def day(grade, lag, gauge):
     )
 
 
+def was_full(load, name="load"):
+    """1 when it was driven full, 0 empty, -1 as the vehicle or the log says."""
+    return -1 if load is None else int(is_full(load, name))
+
+
+def learn(sheet, log, columns):
+    """See Vehicle.learn."""
+    text, name = read(log)
+    try:
+        _core.sheet_learn(text, columns or "", sheet)
+    except Refused as refusal:
+        refusal.file = name
+        raise
+
+
 def drivelog(vehicle, log, columns, nominal, load, off):
     """See Vehicle.drivelog; `off`: its grade, lag and gauge."""
     speeds = [] if nominal is None else amounts("nominal", nominal, _SPEEDS, 1)
@@ -79,7 +94,7 @@ def drivelog(vehicle, log, columns, nominal, load, off):
         raise ValueError(f"nominal: got {nominal!r}; accepts 3.6 to 360 km/h")
     text, name = read(log)
     try:
-        driven = text, columns, is_full(load), *day(*off)
+        driven = text, columns, was_full(load), *day(*off)
         return Answer(*_core.drive_run(vehicle._sheet, driven, array("d", speeds)))
     except Refused as refusal:
         refusal.file = name

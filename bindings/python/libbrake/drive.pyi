@@ -10,6 +10,8 @@ from libbrake.duty import Amounts
 Log = Union[str, os.PathLike[str], Mapping[str, Values]]
 
 def read(log: Log) -> tuple[bytes, str]: ...
+def learn(sheet: bytearray, log: Log, columns: Optional[str]) -> None: ...
+def was_full(load: Optional[str], name: str = "load") -> int: ...
 def day(
     grade: Optional[Amounts], lag: Optional[Amounts], gauge: Optional[Amounts]
 ) -> tuple[tuple[float, float], ...]: ...
@@ -19,6 +21,6 @@ def drivelog(
     log: Log,
     columns: Optional[str],
     nominal: Optional[Amounts],
-    load: str,
+    load: Optional[str],
     off: tuple[Optional[Amounts], Optional[Amounts], Optional[Amounts]],
 ) -> Answer: ...

@@ -22,15 +22,16 @@ def report(vehicle, before, names, drive, rules, load, date):
     """See Vehicle.report. `names`: of the files of both vehicles; `drive`: log, columns, load."""
     log, columns, driven = drive
     text, name = None, ""
-    full, was_full = is_full(load), is_full(driven, "driven")
-    from libbrake.drive import as_usual, read
+    from libbrake.drive import as_usual, read, was_full
+
+    full, so_driven = is_full(load), was_full(driven, "driven")
 
     if log is not None:
         text, name = read(log)
     words = *names, name or None, str(date or day.today()), rules_bits(rules), full
     sheets = vehicle._sheet, fitted(before, vehicle)
     try:
-        return Report(*_core.report_run(*sheets, words, (text, columns, was_full, *as_usual())))
+        return Report(*_core.report_run(*sheets, words, (text, columns, so_driven, *as_usual())))
     except Refused as refusal:
         refusal.file = name
         raise

@@ -82,6 +82,15 @@ class Vehicle(Sections):
         """The vehicle as a file, every line explained."""
         return _core.sheet_file(self._sheet)
 
+    def learn(self, log, columns=None):
+        """Learn what a drive tells, as load(path) does of the log that `[drive] log` names: every
+        study draws the vehicle as that drive makes likely. `log`, `columns`: as for drivelog()."""
+        from libbrake.drive import learn
+
+        sheet = bytearray(self._sheet)
+        learn(sheet, log, columns)
+        object.__setattr__(self, "_sheet", bytes(sheet))
+
     # ---- what can be asked
 
     def check(self, rules="own", before=None):
@@ -139,7 +148,7 @@ class Vehicle(Sections):
         return size(self, by, target, within, progress)
 
     def drivelog(
-        self, log, columns=None, nominal=None, load="empty", grade=None, lag=None, gauge=None
+        self, log, columns=None, nominal=None, load=None, grade=None, lag=None, gauge=None
     ):
         """The log of a drive held against the prediction: `v.drivelog("log.csv")`, or arrays by
         name, `v.drivelog({"time": t, "speed": v, "pedal_force": f})`, in SI unless the name has a
@@ -147,7 +156,8 @@ class Vehicle(Sections):
         front_temperature, rear_temperature, grade (positive uphill), heading where there are such;
         NaN for a reading that is missing.
         `columns`: units that the header of a file lacks, "time=s,speed=mph". `nominal`: speeds that
-        distances are brought to, "80 km/h" or a list. `load`: as it was driven.
+        distances are brought to, "80 km/h" or a list. `load`: as it was driven; the lines of
+        [drive], and of the log's comments, say it where it is left out, and so of what follows.
         What the day of measuring was off by, in all stops alike, a value or (value, half):
         `grade` of a road that the log has none of, the way of the first stop, (0, 0.01) when left
         out; `lag` of the speed behind the pedal, (0.1, 0.1) s; `gauge`, true pedal force over what
@@ -175,7 +185,7 @@ class Vehicle(Sections):
         return shakedown(self, load, despite)
 
     def report(
-        self, before=None, load="full", rules="own", drivelog=None, columns=None, driven="empty",
+        self, before=None, load="full", rules="own", drivelog=None, columns=None, driven=None,
         date=None, file=None, before_file=None,
     ):
         """The report for inspection. `before`: the vehicle before it was changed, for what each
@@ -252,11 +262,37 @@ def loads(text):
 
 
 def load(path):
-    """A vehicle from its file."""
+    """A vehicle from its file, or from the page of a report; the drive and the list of parts that
+    it names are read too."""
     with open(os.fspath(path), "rb") as stream:  # the number of an open file is no path
         text = stream.read()
+    at = path
     try:
-        return loads(text)
+        vehicle = loads(text)
+        sheet = bytearray(vehicle._sheet)
+        for name, take, at in _named(vehicle, path):
+            table = _core.page_table(text, _TABLES[name])
+            take(_beside(at) if table is None else table.encode(), sheet)
+        return Vehicle(bytes(sheet))
     except Refused as refusal:
-        refusal.file = str(path)
+        refusal.file = str(at)
         raise
+
+
+# Tables that a page carries in place of the files that its vehicle names.
+_TABLES = {"drive.log": "rows-of-drive", "vehicle.parts": "rows-of-parts"}
+
+
+def _named(vehicle, path):
+    """The files that a vehicle's own file names: line, what takes one, and path."""
+    folder = os.path.dirname(os.fspath(path))
+    takes = {"drive.log": lambda log, sheet: _core.sheet_learn(log, "", sheet),
+             "vehicle.parts": _core.sheet_take_parts}  # fmt: skip
+    for line, take in takes.items():
+        if vehicle.get(line):
+            yield line, take, os.path.join(folder, vehicle.get(line))
+
+
+def _beside(path):
+    with open(path, "rb") as stream:
+        return stream.read()

@@ -28,6 +28,9 @@ class Vehicle(Sections):
     def to_text(self) -> str:
         ...
 
+    def learn(self, log: Log, columns: Optional[str] = None) -> None:
+        ...
+
     def check(self, rules: str = "own", before: Optional["Vehicle"] = None) -> Check:
         ...
 
@@ -62,7 +65,7 @@ class Vehicle(Sections):
         log: Log,
         columns: Optional[str] = None,
         nominal: Optional[Amounts] = None,
-        load: str = "empty",
+        load: Optional[str] = None,
         grade: Optional[Amounts] = None,
         lag: Optional[Amounts] = None,
         gauge: Optional[Amounts] = None,
@@ -75,7 +78,7 @@ class Vehicle(Sections):
         rules: str = "own",
         drivelog: Optional[Log] = None,
         columns: Optional[str] = None,
-        driven: str = "empty",
+        driven: Optional[str] = None,
         date: Day = None,
         file: Optional[str] = None,
         before_file: Optional[str] = None,

@@ -32,10 +32,11 @@ enum brake_kind {
 
 /** What the library does with a quantity. */
 enum brake_role {
-    BRAKE_USED,   /**< taken as it is */
-    BRAKE_RAW,    /**< a measurement that another quantity is worked out from */
-    BRAKE_WORKED, /**< may be given; worked out from raw measurements or a rule when it is not */
-    BRAKE_PART_OF /**< one number of a composite line; in a file only through that line */
+    BRAKE_USED,    /**< taken as it is */
+    BRAKE_RAW,     /**< a measurement that another quantity is worked out from */
+    BRAKE_WORKED,  /**< may be given; worked out from raw measurements or a rule when it is not */
+    BRAKE_PART_OF, /**< one number of a composite line; in a file only through that line */
+    BRAKE_OF_DAY   /**< what a day of measuring was off by: of the drive, not of the vehicle */
 };
 
 /** Which error in the number makes the real vehicle worse than the result. */

@@ -65,6 +65,12 @@ struct brake_drive_day {
  */
 extern const struct brake_drive_day brake_drive_usual_day;
 
+/** What the lines of a vehicle's drive say of the day; what they leave out is as usual.
+ * @param sheet  complete
+ * @return       the day
+ */
+struct brake_drive_day brake_drive_day_of(const struct brake_sheet *sheet);
+
 /** Why a stop does not count, as bits. */
 enum brake_stop_flag {
     BRAKE_STOP_GAP = 1,        /**< rows are missing in it */

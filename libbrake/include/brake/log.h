@@ -13,6 +13,9 @@
  * comma, the same in all the file. Cells may stand in quotes, a quote within being two. Lines end
  * with LF, CR LF or CR; UTF-8 with or without its mark.
  *
+ * A comment `# front.tyre.marking = LT285/75R16` says which line of the vehicle was another when it
+ * was driven; so do those of [drive], `# drive.load = full`.
+ *
  * Nothing is guessed: what can be read in two ways is refused. Other columns are left aside and
  * told. An empty cell is a reading that is missing: nothing takes its place; a row without its
  * time, speed or grade is left out and told, as one that repeats the row before it. The same time
@@ -39,12 +42,22 @@ struct brake_notes {
     long more; /**< left aside beyond those */
 };
 
+enum { BRAKE_SAID = 32, BRAKE_SAID_BYTES = 160 /**< lines of a vehicle, and bytes of each */ };
+
+/** What the comments of a log say of the vehicle as it was driven. */
+struct brake_said {
+    int count;
+    int line[BRAKE_SAID];                    /**< of the file */
+    char text[BRAKE_SAID][BRAKE_SAID_BYTES]; /**< "path = value" */
+};
+
 /** A log in memory. */
 struct brake_log {
     struct brake_log_row *row; /**< in order of time; belongs to the log */
     long rows;
     bool has[BRAKE_LOG_COLUMNS];
     struct brake_notes aside;
+    struct brake_said said;
 };
 
 /** Read a log.
@@ -70,6 +83,27 @@ enum brake_status brake_log_measure(const struct brake_log *log,
                                     const struct brake_nominal *nominal,
                                     const struct brake_drive_day *day, struct brake_drive *drive,
                                     struct brake_error *error);
+
+/** The vehicle as it was driven: with the lines that the log's comments say. Of a tyre with another
+ * marking nothing is left that was measured on the one of now.
+ * @param log     read
+ * @param now     the vehicle, complete
+ * @param driven  filled, complete
+ * @param error   filled on refusal: line of the log, what came and what is accepted
+ * @return        OK, or the status of the error
+ */
+enum brake_status brake_log_driven(const struct brake_log *log, const struct brake_sheet *now,
+                                   struct brake_sheet *driven, struct brake_error *error);
+
+/** Learn of a vehicle what a log tells, as its own lines and those of the log say that it was
+ * driven; of parts that are others since it tells nothing.
+ * @param log    read
+ * @param sheet  complete; its knowledge is filled, from nothing
+ * @param error  filled on refusal: line of the log, what came and what is needed
+ * @return       OK, or the status of the error
+ */
+enum brake_status brake_log_learn(const struct brake_log *log, struct brake_sheet *sheet,
+                                  struct brake_error *error);
 
 /** Free a log.
  * @param log  read

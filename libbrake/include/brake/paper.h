@@ -35,6 +35,8 @@ struct brake_paper {
     const char *file;                        /**< name of the vehicle file; NULL: none */
     const char *before_file;                 /**< NULL: none */
     const char *drive_file;                  /**< of the log of a drive; NULL: none */
+    const struct brake_log *log;             /**< that the vehicle names, for the page to carry */
+    const struct brake_log *before_log;      /**< that the vehicle before names; NULL: none */
     const char *date;                        /**< of the report, in words */
 };
 

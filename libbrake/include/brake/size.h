@@ -2,7 +2,8 @@
  * What must be fitted: the value of a quantity that gives a result or a criterion's margin, the
  * tyre that the brakes carry, the parts of a list that work together.
  *
- * A quantity is changed as --set changes it: everything that hangs on it is worked out anew.
+ * A quantity is changed as --set changes it: everything that hangs on it is worked out anew. The
+ * other lines stand as they do, but where a drive told of them at the middle of that.
  */
 #ifndef BRAKE_SIZE_H
 #define BRAKE_SIZE_H

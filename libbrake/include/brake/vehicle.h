@@ -312,6 +312,9 @@ struct brake_stop_lines {
 struct brake_drive_lines {
     char log[BRAKE_TEXT_SIZE];
     int load;
+    double grade;
+    double lag;
+    double gauge;
 };
 
 struct brake_driver_lines {
