@@ -26,8 +26,8 @@ enum brake_status sheet_check(const struct brake_sheet *sheet, struct brake_erro
 enum brake_status sheet_read(const char *bytes, size_t size, struct brake_sheet *sheet,
                              struct brake_error *error);
 
-/* Learns what the log of a drive tells, given as its bytes and the units that its head lacks, empty:
- * none; takes the sizes of a list of parts. */
+/* Learns what the log of a drive tells, given as its bytes and the units that its head lacks,
+ * empty: none; takes the sizes of a list of parts. */
 enum brake_status sheet_learn(const char *bytes, size_t size, const char *columns,
                               struct brake_sheet *sheet, struct brake_error *error);
 enum brake_status sheet_take_parts(const char *bytes, size_t size, struct brake_sheet *sheet,

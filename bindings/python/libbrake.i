@@ -116,8 +116,8 @@ HELD(double pair[BRAKE_PAIR_NUMBERS], PyBUF_WRITABLE,
 }
 %typemap(freearg) struct brake_history *history { free($1->row); }
 
-/* The log of a drive: (bytes, units of columns, 1 when it was driven full, 0 empty, -1 as it says itself, grade, lag, gauge), of
- * the last three value and half, NaN for what is usual. */
+/* The log of a drive: (bytes, units of columns, 1 when it was driven full, 0 empty, -1 as it says
+ * itself, grade, lag, gauge), of the last three value and half, NaN for what is usual. */
 %typemap(in) const struct driven *driven (struct driven driven) {
     struct brake_drive_day *const day = &driven.day;
     if (!PyArg_ParseTuple($input, "z#zi(dd)(dd)(dd)", &driven.bytes, &driven.size, &driven.columns,

@@ -6,6 +6,7 @@
 #include "brake/log.h"
 #include "study/change.h"
 #include "study/tyres.h"
+#include "study/driven.h"
 #include "value.h"
 #include "vehicle/sections.h"
 

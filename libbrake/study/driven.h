@@ -21,4 +21,13 @@ double brake_drive_predict(const struct brake_drive *drive, const struct brake_d
                            double drag_area, const struct brake_system *system,
                            const struct brake_drive_stop *stop, double adhesion);
 
+/** Learn of a vehicle what its stops tell: every study of it draws it so from then on.
+ * @param sheet  complete; its knowledge is filled, from nothing
+ * @param load   as it was driven
+ * @param drive  measured
+ * @return       OK; E_MEMORY
+ */
+enum brake_status brake_drive_learn(struct brake_sheet *sheet, enum brake_load load,
+                                    const struct brake_drive *drive);
+
 #endif

@@ -91,7 +91,7 @@ def test_a_log_that_is_not_there_is_refused(tmp_path):
     assert b"lost.csv" in done.stderr
 
 
-# ---- the day, and the vehicle as it was driven ----------------------------------------------------
+# ---- the day, and the vehicle as it was driven ---------------------------------------------------
 
 TYRE = "front.tyre.marking"
 

@@ -67,6 +67,7 @@ def _asked(logs, driven, cooled):
     yield ["check", HERON, "--before", BEFORE]
     yield ["check", driven]
     yield ["spread", driven, "--samples", "1024"]
+    yield ["size", driven, "--by", "master.bore", "--for", "all"]
     yield ["compare", BEFORE, driven]
     yield from (["check", HERON, "--rules", "us"], ["shakedown", HERON, "--load", "full"])
     for duty in (["--stop", "80km/h,200N"], ["--snubs", "us.135.fade"], ["--cycle", drive],
@@ -104,6 +105,7 @@ def _sizes():
             "all",
         ):
             yield ["size", path, "--by", by, "--for", wanted]
+    yield ["size", HERON, "--before", BEFORE, "--by", "master.bore", "--for", "regained"]
     for path in (HERON, BEFORE):
         yield ["size", path, *lists, "--for", "full.deceleration.at_pedal_force >= 5 m/s2"]
         yield ["size", path, *lists, "--for", "all"]

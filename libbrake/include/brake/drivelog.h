@@ -159,15 +159,6 @@ struct brake_nominal {
 void brake_drive_compare(const struct brake_sheet *sheet, enum brake_load load,
                          struct brake_drive *drive);
 
-/** Learn of a vehicle what its stops tell: every study of it draws it so from then on.
- * @param sheet  complete; its knowledge is filled, from nothing
- * @param load   as it was driven
- * @param drive  measured
- * @return       OK; E_MEMORY
- */
-enum brake_status brake_drive_learn(struct brake_sheet *sheet, enum brake_load load,
-                                    const struct brake_drive *drive);
-
 /** What a drive told of the vehicle before holds of its unchanged parts still; a drive of the
  * changed vehicle itself goes before it.
  * @param before  complete, learned of or not
