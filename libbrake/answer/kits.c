@@ -12,9 +12,12 @@ enum { LEADING = 2, COLUMNS = LEADING + 3 * BRAKE_KITS };
 static void sentences(struct brake_document *d, const struct brake_kit *kit, int number)
 {
     const struct brake_assessment *a = kit->assessment;
+    const char *driven = brake_part_driven(d, kit->sheet);
     brake_document_say(d, NULL, brake_document_words(d, "Kit %d", number),
                        brake_document_words(d, "%s: %s", kit->file, brake_part_name(kit->sheet)));
     brake_document_say(d, NULL, "Changes", brake_part_changes(d, a->before));
+    if (driven != NULL)
+        brake_document_say(d, NULL, "Drive", driven);
     brake_document_say(d, NULL, "Verdict",
                        brake_document_words(d, "%s. All at once: %.0f of 100.",
                                             brake_part_ruling(d, &kit->sheet->vehicle, &a->ruling),

@@ -12,6 +12,7 @@ struct reading {
     const struct brake_quantity *quantity;
     char path[160];
     enum brake_from from;
+    bool same; /* it says so: as before the change */
     bool told; /* `from` stands in the text */
     bool us;   /* a unit of the US trade does */
 };

@@ -54,6 +54,27 @@ static int from_of_word(const char *word)
     return -1;
 }
 
+/* The next letter of a word in which blanks, dashes and the size of letters do not count: DOT 4 is
+ * dot4, duo-servo is duo_servo. */
+static int next_letter(const char **word)
+{
+    *word += strspn(*word, " \t-_");
+    return **word != '\0' ? brake_letter_small(*(*word)++) : '\0';
+}
+
+static bool is_choice(const char *known, const char *word)
+{
+    int letter;
+    do {
+        letter = next_letter(&known);
+        if (letter != next_letter(&word))
+            return false;
+    } while (letter != '\0');
+    return true;
+}
+
+static const char SAME[] = "same_as_before";
+
 static bool note_from(struct reading *r, const char *word)
 {
     const int from = from_of_word(reading_past_blanks(word));
@@ -99,10 +120,26 @@ static enum brake_status take_semicolon(struct reading *r, char *text)
     return BRAKE_OK;
 }
 
+/* Cuts off what says that the line is of the same part as before a change. */
+static enum brake_status take_same(struct reading *r, char *text)
+{
+    char *comma = strrchr(text, ',');
+    r->same = comma != NULL && is_choice(SAME, comma + 1);
+    if (r->same)
+        cut(text, comma);
+    if (!is_choice(SAME, text))
+        return BRAKE_OK;
+    return READING_REFUSE(r, BRAKE_E_SYNTAX,
+                          "write the value as the file before has it, and behind it a comma and "
+                          "'same as before'");
+}
+
 /* Cuts the word that says where the value came from off the text, behind its last comma. */
 static enum brake_status take_from(struct reading *r, char *text)
 {
-    const enum brake_status status = take_semicolon(r, text);
+    enum brake_status status = take_semicolon(r, text);
+    if (status == BRAKE_OK)
+        status = take_same(r, text);
     char *comma = strrchr(text, ',');
     if (status != BRAKE_OK || comma == NULL || is_inside(r, text, comma))
         return status;
@@ -137,6 +174,7 @@ static void record(struct reading *r, int index, const struct amount *amount)
     kept->line = r->source.line;
     kept->set = r->source.set;
     kept->us = r->us;
+    kept->same = r->same;
     kept->worked = false;
     kept->typical = amount != NULL && amount->tolerance < 0.0 && q->typical > 0.0;
     kept->tolerance = 0.0;
@@ -164,25 +202,6 @@ static enum brake_status read_real(struct reading *r, const char *text)
     *(double *)brake_quantity_in(&r->sheet->vehicle, r->index) = amount.value;
     record(r, r->index, &amount);
     return BRAKE_OK;
-}
-
-/* The next letter of a word in which blanks, dashes and the size of letters do not count: DOT 4 is
- * dot4, duo-servo is duo_servo. */
-static int next_letter(const char **word)
-{
-    *word += strspn(*word, " \t-_");
-    return **word != '\0' ? brake_letter_small(*(*word)++) : '\0';
-}
-
-static bool is_choice(const char *known, const char *word)
-{
-    int letter;
-    do {
-        letter = next_letter(&known);
-        if (letter != next_letter(&word))
-            return false;
-    } while (letter != '\0');
-    return true;
 }
 
 /* The choice that a wrong word was meant to be; empty: none is near. */

@@ -124,7 +124,8 @@ static void write_line(const struct brake_sheet *sheet, int index, bool comment,
     brake_text_print(stream, "%s%s = %s%s", comment ? "; overridden: " : "", q->name, value,
                      tolerance);
     if (record->from > BRAKE_DEFAULT && (q->kind != BRAKE_TEXT || q->role == BRAKE_RAW))
-        brake_text_print(stream, ", %s", brake_from_word(record->from));
+        brake_text_print(stream, ", %s%s", brake_from_word(record->from),
+                         record->same ? ", same as before" : "");
     fputc('\n', stream);
 }
 

@@ -34,6 +34,37 @@ static enum brake_status refuse(const struct brake_sheet *before, const char *pa
     return error->status;
 }
 
+/* A value that a rule works out from a changed line is another one too. */
+static bool same_interval(const struct brake_sheet *before, const struct brake_sheet *after,
+                          int index)
+{
+    const struct brake_record *one = &before->record[index];
+    const struct brake_record *other = &after->record[index];
+    return brake_same_number(brake_quantity_value(&before->vehicle, index),
+                             brake_quantity_value(&after->vehicle, index)) &&
+           brake_same_number(one->tolerance, other->tolerance) &&
+           brake_same_number(one->lean, other->lean);
+}
+
+/* What is said to be the same as before must be that. */
+static enum brake_status fit_same(const struct brake_sheet *before, const struct brake_sheet *after,
+                                  struct brake_error *error)
+{
+    for (int i = 0; i < brake_catalogue_count(); i++) {
+        char path[64];
+        if (!after->record[i].same || (given(before, i) && same_interval(before, after, i)))
+            continue;
+        brake_catalogue_path(NULL, i, path, sizeof path);
+        return refuse(before, path,
+                      given(before, i) ? "is another here, with its tolerance, though the changed "
+                                         "vehicle has it as same as before"
+                                       : "is not given here, though the changed vehicle has it as "
+                                         "same as before",
+                      error);
+    }
+    return BRAKE_OK;
+}
+
 enum brake_status brake_before_fits(const struct brake_sheet *before,
                                     const struct brake_sheet *after, struct brake_error *error)
 {
@@ -51,7 +82,7 @@ enum brake_status brake_before_fits(const struct brake_sheet *before,
             "is not that of the changed vehicle, whose [lift] would count twice; there give "
             "the height before the lift, or no [lift]",
             error);
-    return BRAKE_OK;
+    return fit_same(before, after, error);
 }
 
 static double mean_radius(const struct brake_vehicle *vehicle)
@@ -94,18 +125,6 @@ bool brake_before_carry(struct brake_sheet *before, const struct brake_sheet *af
 
 /* ---- which lines have one value -------------------------------------------------------------- */
 
-/* A value that a rule works out from a changed line is another one too. */
-static bool same_interval(const struct brake_sheet *before, const struct brake_sheet *after,
-                          int index)
-{
-    const struct brake_record *one = &before->record[index];
-    const struct brake_record *other = &after->record[index];
-    return brake_same_number(brake_quantity_value(&before->vehicle, index),
-                             brake_quantity_value(&after->vehicle, index)) &&
-           brake_same_number(one->tolerance, other->tolerance) &&
-           brake_same_number(one->lean, other->lean);
-}
-
 /* Whether each line stands for an unchanged part. */
 static void find_kept(const struct brake_sheet *before, const struct brake_sheet *after,
                       bool kept[BRAKE_ROWS])
@@ -117,7 +136,8 @@ static void find_kept(const struct brake_sheet *before, const struct brake_sheet
         kept[i] = brake_quantity_at(i)->kind != BRAKE_REAL || same_interval(before, after, i);
         for (int k = 0; k < lines && kept[i]; k++) {
             const int changed = line[k].before >= 0 ? line[k].before : line[k].after;
-            kept[i] = changed != i && (part == NULL || brake_part_of(changed) != part);
+            kept[i] = changed != i &&
+                      (part == NULL || after->record[i].same || brake_part_of(changed) != part);
         }
     }
 }

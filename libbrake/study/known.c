@@ -73,7 +73,7 @@ static int share_of_line(const struct brake_inputs *inputs, const struct brake_k
     if (!brake_same_number(value, known->value) ||
         !brake_same_number(record->tolerance, known->tolerance) ||
         !brake_same_number(record->lean, known->lean) ||
-        known_mark(inputs->sheet, known->number) != known->part)
+        (!record->same && known_mark(inputs->sheet, known->number) != known->part))
         return -1;
     for (int i = 0; i < inputs->count; i++) {
         if (inputs->input[i].index == known->number)

@@ -96,7 +96,7 @@ static bool is_record(const struct brake_quantity *row, const struct brake_recor
     return from >= BRAKE_ABSENT && from <= BRAKE_MEASURED && record->tolerance >= 0.0 &&
            record->tolerance <= most && fabs(record->lean) < 1.0 && is_bool(&record->typical) &&
            is_bool(&record->worked) && is_bool(&record->set) && is_bool(&record->us) &&
-           record->line >= 0;
+           is_bool(&record->same) && record->line >= 0;
 }
 
 static enum brake_status refuse(struct brake_error *error, const char *section, const char *name)

@@ -116,3 +116,60 @@ def test_bigger_tyres_that_no_height_tells_of_are_named(tmp_path):
     )
     said = plain.run("check", str(told), "--before", str(stock), "--rules", "us")
     assert b"raise it by" not in said.stderr
+
+
+# ---- the same part ------------------------------------------------------------------------------
+
+
+def test_pads_that_were_kept_are_drawn_once(tmp_path):
+    """Given new calipers with the old pads, when the file says `same as before` of their friction,
+    then the ratio stays, and is known better: its friction cancels. By hand: of a torque that is
+    all but proportional to it, 0.04 / 0.38 = 10.5 % twice, each 95 of 100."""
+    examples = plain.ROOT / "examples"
+    text = (examples / "heron.ini").read_text()
+    kept = tmp_path / "kept.ini"
+    mu = "0.38 +- 0.04, catalogue"
+    kept.write_text(text.replace(mu, mu + ", same as before"))
+    before = str(examples / "heron-before.ini")
+    answers = []
+    for file in (examples / "heron.ini", kept):
+        done = plain.run("check", str(file), "--before", before, "--json")
+        front = json.loads(done.stdout)["changes"]["torque_per_need"][0]
+        assert front["axle"] == "front axle"
+        answers.append(front)
+    apart, same = answers
+    assert apart["ratio"] == same["ratio"]
+
+    def half(r):
+        return 0.5 * (r["ratio_p95"] - r["ratio_p05"]) / r["ratio"] / 1.645
+
+    friction = 2**0.5 * 0.5 * 0.04 / 0.38
+    assert half(apart) ** 2 - half(same) ** 2 == pytest.approx(friction**2, rel=0.25)
+
+
+@pytest.mark.parametrize(
+    ("line", "words"),
+    [
+        ("same as before", b"write the value as the file before has it"),
+        ("0.40 +- 0.04, same as before", b"is another here"),
+        ("0.38 +- 0.02, same as before", b"is another here"),
+    ],
+)
+def test_what_is_not_the_same_is_refused(tmp_path, line, words):
+    examples = plain.ROOT / "examples"
+    text = (examples / "heron.ini").read_text()
+    file = tmp_path / "other.ini"
+    file.write_text(text.replace("0.38 +- 0.04, catalogue", line))
+    done = plain.run("check", str(file), "--before", str(examples / "heron-before.ini"))
+    assert done.returncode == 2 and words in done.stderr
+
+
+def test_kits_are_drawn_by_the_drive_of_the_vehicle_before(tmp_path):
+    """Given a drive of the vehicle before, then each kit says that it is drawn by it."""
+    from command import test_driven
+
+    before = test_driven.write(tmp_path, "before", 0.9)
+    kit = tmp_path / "kit.ini"
+    kit.write_text(test_driven.VEHICLE.replace("33x10.50R15", "35x12.50R15"))
+    told = plain.run("compare", str(before), str(kit), str(kit)).stdout.decode()
+    assert " ".join(told.split()).count("drawn by 3 stops before the change") == 2

@@ -127,6 +127,7 @@ struct brake_record {
     bool worked;      /**< true: worked out from raw measurements or a rule */
     bool set;         /**< true: set after the file was read; wins over raw measurements */
     bool us;          /**< true: given in a unit of the US trade */
+    bool same;        /**< true: said to be the same part as before the change */
     int line;         /**< of the file; 0 when it did not come from one */
 };
 

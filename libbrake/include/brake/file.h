@@ -5,7 +5,7 @@
  * at the start of a line or after a blank, but # not in a name. Large and small letters are alike.
  * A value is
  *
- *     number unit [+- number [unit]] [, measured | catalogue | estimated]
+ *     number unit [+- number [unit]] [, measured | catalogue | estimated] [, same as before]
  *     number - number unit                  from here to there: middle and tolerance
  *     15/16 in, 1 3/8 in, 8 ft 9 in, 35"    for lengths
  *     FF                                    for friction: edge code of SAE J866, a band
@@ -15,9 +15,11 @@
  *     (20 bar, 18 bar) (60 bar, 35 bar)     for a curve; goes on in lines that begin with a bracket
  *     ...                                   still to be filled in: as if the line were left out
  *
- * A value without one of the three words counts as estimated. A tolerance without a unit is in that
- * of the number; one in % is a share of the value, or points when the value itself is in %. UTF-8
- * without control characters and marks of direction, lines up to 4000 bytes, files up to 1 MB.
+ * `same as before` says of a line that it is of a part that was not changed, though others of its
+ * section were; the file of the vehicle before has the same value. A value without one of the
+ * three words counts as estimated. A tolerance without a unit is in that of the number; one in %
+ * is a share of the value, or points when the value itself is in %. UTF-8 without control
+ * characters and marks of direction, lines up to 4000 bytes, files up to 1 MB.
  */
 #ifndef BRAKE_FILE_H
 #define BRAKE_FILE_H
