@@ -1,0 +1,102 @@
+/* Fade procedures of the Heron with its tolerances drawn, as behind a hot row and in spread --fade:
+ * one at a time, and eight side by side, in the time of one processor. The margins must be the
+ * same. From the rate follows how long studies take on two threads, beside what they should.
+ *
+ * usage: procedures FILE */
+#define _GNU_SOURCE
+#include <omp.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <time.h>
+
+#include "brake/brake.h"
+#include "study/sample.h"
+#include "study/sobol.h"
+
+enum { SAMPLES = 64, RUNS = 3 };
+
+static struct brake_sheet sheet;
+static struct brake_inputs inputs;
+static double share[SAMPLES][BRAKE_INPUTS];
+
+static void stop(const char *what)
+{
+    fprintf(stderr, "bench procedures: %s\n", what);
+    exit(EXIT_FAILURE);
+}
+
+static void draw(const char *path)
+{
+    static struct brake_sobol sobol;
+    struct brake_error error;
+    FILE *stream = fopen(path, "rb");
+    if (stream == NULL || brake_file_read(stream, &sheet, &error) != BRAKE_OK ||
+        brake_sheet_complete(&sheet, &error) != BRAKE_OK)
+        stop("the vehicle file was refused");
+    fclose(stream);
+    brake_inputs_list(&sheet, NULL, &inputs);
+    brake_sobol_scrambled(brake_inputs_count(&inputs), 0, &sobol);
+    for (int i = 0; i < SAMPLES; i++)
+        brake_sobol_middle(&sobol, (uint32_t)i, share[i]);
+}
+
+static double now(clockid_t clock)
+{
+    struct timespec time;
+    clock_gettime(clock, &time);
+    return (double)time.tv_sec + 1e-9 * (double)time.tv_nsec;
+}
+
+static void judge(int together, double margin[SAMPLES][BRAKE_CRITERIA])
+{
+#pragma omp parallel for schedule(dynamic, 1)
+    for (int first = 0; first < SAMPLES; first += together) {
+        struct sample_hot sample[BRAKE_TOGETHER];
+        for (int i = 0; i < together; i++)
+            sample[i] = (struct sample_hot){share[first + i], margin[first + i]};
+        sample_hot_margins(&inputs, BRAKE_RULES_US, sample, together);
+    }
+}
+
+/* The least time of a sample of several runs. */
+static double seconds(int together, int threads, double margin[SAMPLES][BRAKE_CRITERIA])
+{
+    const clockid_t clock = threads > 1 ? CLOCK_MONOTONIC : CLOCK_PROCESS_CPUTIME_ID;
+    double least = 1e9;
+    omp_set_num_threads(threads);
+    for (int i = 0; i < RUNS; i++) {
+        const double begin = now(clock);
+        judge(together, margin);
+        const double taken = now(clock) - begin;
+        least = taken < least ? taken : least;
+    }
+    return least / SAMPLES;
+}
+
+static void print_goal(const char *what, double procedures, double each, double goal)
+{
+    printf("%-32s %6.2f s of %g\n", what, procedures * each / 2.0, goal);
+}
+
+int main(int count, char **words)
+{
+    static double alone[SAMPLES][BRAKE_CRITERIA];
+    static double beside[SAMPLES][BRAKE_CRITERIA];
+    draw(count > 1 ? words[1] : "examples/heron.ini");
+    const double one = seconds(1, 1, alone);
+    const double eight = seconds(BRAKE_TOGETHER, 1, beside);
+    const double two = seconds(BRAKE_TOGETHER, 2, beside);
+    if (memcmp(alone, beside, sizeof alone) != 0)
+        stop("margins side by side are not those one at a time");
+    printf("one at a time                    %6.0f procedures a second\n", 1.0 / one);
+    printf("eight side by side               %6.0f procedures a second\n", 1.0 / eight);
+    puts("by that rate on two threads:");
+    print_goal("128 samples behind hot rows", 128.0, eight, 0.3);
+    print_goal("spread --fade of 4,096 samples", 4096.0, eight, 5.0);
+    print_goal("fade map of 50 x 50", 2500.0, eight, 3.0);
+    printf(
+        "bench procedures: side by side %.2f x one at a time (goal 10), two threads %.2f x one\n",
+        one / eight, eight / two);
+    return EXIT_SUCCESS;
+}
