@@ -28,7 +28,8 @@ static enum brake_status find_gain(const struct brake_gain_law *law, double mu, 
     if (!(mu > 0.0))
         return BRAKE_E_RANGE;
     if (!law->shaped) {
-        const double power = pow(mu / law->mu, law->power);
+        const double more = mu / law->mu;
+        const double power = law->power == 1.0 ? more : pow(more, law->power);
         *ratio = isfinite(power) ? power : BRAKE_NAN;
         return isfinite(power) ? BRAKE_OK : BRAKE_E_RANGE;
     }
@@ -819,42 +820,29 @@ static bool is_well(const struct lane *lane)
     return lane->task->status == BRAKE_OK;
 }
 
-static void heat_of(struct lane *lane, struct brake_thermal_task *task, int *tasks)
-{
-    const struct course *c = &lane->course;
-    struct passage *p = &lane->passage;
-    for (int i = 0; i < BRAKE_AXLES; i++) {
-        if (c->rig->thermal[i] == NULL)
-            continue;
-        p->heat[i] = lane->braking.heat[i];
-        task[(*tasks)++] = (struct brake_thermal_task){c->rig->thermal[i], drive_of(c, p, i),
-                                                       p->to.time, &p->heat[i], BRAKE_OK};
-    }
-}
-
-/* The first that is wrong is told. */
-static void take_status(const struct brake_thermal_task *task, int count, struct lane *lane)
-{
-    for (int i = count - 1; i >= 0; i--) {
-        if (task[i].status != BRAKE_OK)
-            lane->task->status = task[i].status;
-    }
-}
-
+/* First all brakes of one axle, then those of the other: alike are side by side. */
 static void warm(const struct lanes *lanes)
 {
     struct brake_thermal_task task[BRAKE_TOGETHER * BRAKE_AXLES];
-    int end[BRAKE_TOGETHER];
+    struct lane *of[BRAKE_TOGETHER * BRAKE_AXLES];
     int tasks = 0;
-    for (int i = 0; i < lanes->count; i++) {
-        if (is_well(lanes->lane[i]))
-            heat_of(lanes->lane[i], task, &tasks);
-        end[i] = tasks;
+    for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+        for (int i = 0; i < lanes->count; i++) {
+            struct lane *lane = lanes->lane[i];
+            struct passage *p = &lane->passage;
+            const struct brake_thermal *thermal = lane->course.rig->thermal[axle];
+            if (thermal == NULL || !is_well(lane))
+                continue;
+            p->heat[axle] = lane->braking.heat[axle];
+            of[tasks] = lane;
+            task[tasks++] = (struct brake_thermal_task){thermal, drive_of(&lane->course, p, axle),
+                                                        p->to.time, &p->heat[axle], BRAKE_OK};
+        }
     }
     brake_thermal_advance_all(task, tasks);
-    for (int i = 0; i < lanes->count; i++) {
-        const int begin = i > 0 ? end[i - 1] : 0;
-        take_status(&task[begin], end[i] - begin, lanes->lane[i]);
+    for (int i = 0; i < tasks; i++) {
+        if (is_well(of[i]))
+            of[i]->task->status = task[i].status;
     }
 }
 

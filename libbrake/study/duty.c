@@ -307,26 +307,29 @@ static struct brake_thermal_drive drive_of(const struct run *run)
                                         .air = run->rig.air};
 }
 
-/* To the end of the slice. */
+/* To the end of the slice: first all brakes of one axle, then those of the other. */
 static void roll_slice(const struct runs *runs)
 {
-    struct brake_thermal_task task[BRAKE_TOGETHER * BRAKE_AXLES];
-    for (int i = 0; i < runs->count * BRAKE_AXLES; i++) {
-        struct run *run = runs->run[i / BRAKE_AXLES];
+    struct brake_thermal_task task[BRAKE_AXLES * BRAKE_TOGETHER];
+    const int tasks = BRAKE_AXLES * runs->count;
+    for (int i = 0; i < tasks; i++) {
+        struct run *run = runs->run[i % runs->count];
         struct brake_braking *b = &run->braking;
-        const int axle = i % BRAKE_AXLES;
+        const int axle = i / runs->count;
         task[i] = (struct brake_thermal_task){&run->hot->thermal[axle], drive_of(run),
                                               run->until - b->time, &b->heat[axle], BRAKE_OK};
     }
-    brake_thermal_advance_all(task, runs->count * BRAKE_AXLES);
-    for (int i = 0; i < runs->count * BRAKE_AXLES; i++) {
-        struct run *run = runs->run[i / BRAKE_AXLES];
+    brake_thermal_advance_all(task, tasks);
+    for (int i = 0; i < tasks; i++) {
+        struct run *run = runs->run[i % runs->count];
         run->status = run->status == BRAKE_OK ? task[i].status : run->status;
+    }
+    for (int i = 0; i < runs->count; i++) {
+        struct run *run = runs->run[i];
         run->braking.speed = speed_at(&run->way, run->until);
         run->braking.deceleration = (run->way.from - run->way.to) / run->way.duration;
+        run->braking.time = run->until;
     }
-    for (int i = 0; i < runs->count; i++)
-        runs->run[i]->braking.time = runs->run[i]->until;
 }
 
 /* The rows within a slice, on a copy: nothing depends on the watching. */
