@@ -2,8 +2,10 @@
 #include "brake/compare.h"
 
 #include <math.h>
+#include <stdlib.h>
 #include <string.h>
 
+#include "asked.h"
 #include "mixing.h"
 #include "watching.h"
 #include "vehicle/groups.h"
@@ -261,15 +263,19 @@ unsigned long long brake_torque_groups(void)
     return groups;
 }
 
-/* Every number that is held side by side, of one vehicle. */
-static void answer(const struct sharing *s, const struct brake_vehicle *vehicle, double *value)
+/* Every number that is held side by side, of some vehicles. */
+static void answer(const struct sharing *s, const struct brake_vehicle *const *vehicle, int count,
+                   double *value)
 {
-    struct brake_results results;
-    double like[BRAKE_LOADS][BRAKE_AXLES + 1];
-    brake_outputs(vehicle, s->c->output, s->c->margins, value);
-    brake_evaluate_groups(vehicle, s->torques, &results);
-    brake_torque_over_need(&results, like);
-    memcpy(value + s->c->margins, like, sizeof like);
+    const struct brake_comparison *c = s->c;
+    brake_outputs_all(vehicle, count, c->output, c->margins, columns(c), value);
+    for (int i = 0; i < count; i++) {
+        struct brake_results results;
+        double like[BRAKE_LOADS][BRAKE_AXLES + 1];
+        brake_evaluate_groups(vehicle[i], s->torques, &results);
+        brake_torque_over_need(&results, like);
+        memcpy(value + (size_t)i * columns(c) + c->margins, like, sizeof like);
+    }
 }
 
 static unsigned groups_of(const struct brake_comparison *c, unsigned coalition)
@@ -281,24 +287,47 @@ static unsigned groups_of(const struct brake_comparison *c, unsigned coalition)
 }
 
 /* The two ends are the vehicles themselves, so that shares add up to their difference. */
-static void answer_coalition(const struct sharing *s, unsigned coalition, double *value)
+static const struct brake_vehicle *coalition_of(const struct sharing *s, unsigned coalition,
+                                                struct brake_vehicle *mixed)
 {
     const struct brake_comparison *c = s->c;
-    struct brake_vehicle mixed;
-    const struct brake_vehicle *vehicle = &mixed;
     if (coalition == 0)
-        vehicle = &c->before->vehicle;
-    else if (coalition == (1U << c->changes) - 1U)
-        vehicle = &c->after->vehicle;
-    else
-        brake_mixing_make(&s->mixing, groups_of(c, coalition), &mixed);
-    answer(s, vehicle, value);
+        return &c->before->vehicle;
+    if (coalition == (1U << c->changes) - 1U)
+        return &c->after->vehicle;
+    brake_mixing_make(&s->mixing, groups_of(c, coalition), mixed);
+    return mixed;
+}
+
+/* Up to `most` of them side by side, as many as there is room for in `mixed`. */
+static void answer_by(const struct sharing *s, unsigned from, unsigned to, unsigned most,
+                      struct brake_vehicle *mixed, double *room)
+{
+    for (unsigned first = from; first < to; first += most) {
+        const unsigned count = to - first < most ? to - first : most;
+        const struct brake_vehicle *vehicle[BRAKE_TOGETHER];
+        for (unsigned i = 0; i < count; i++)
+            vehicle[i] = coalition_of(s, first + i, &mixed[i]);
+        answer(s, vehicle, (int)count, room + first * columns(s->c));
+    }
+}
+
+/* Without memory: the same one by one. */
+__attribute__((noinline)) static void answer_one_by_one(const struct sharing *s, unsigned from,
+                                                        unsigned to, double *room)
+{
+    struct brake_vehicle mixed;
+    answer_by(s, from, to, 1, &mixed, room);
 }
 
 static void answer_run(const struct sharing *s, unsigned from, unsigned to, double *room)
 {
-    for (unsigned i = from; i < to; i++)
-        answer_coalition(s, i, room + i * columns(s->c));
+    struct brake_vehicle *mixed = calloc(BRAKE_TOGETHER, sizeof *mixed);
+    if (mixed != NULL)
+        answer_by(s, from, to, BRAKE_TOGETHER, mixed, room);
+    else
+        answer_one_by_one(s, from, to, room);
+    free(mixed);
 }
 
 static void share_out(const struct brake_comparison *c, const double *value,
@@ -323,7 +352,7 @@ bool brake_compare_share(struct brake_comparison *comparison, const struct brake
 {
     struct brake_comparison *c = comparison;
     const unsigned coalitions = 1U << c->changes;
-    const unsigned run = c->faded ? 1 : RUN;
+    const unsigned run = c->faded ? BRAKE_TOGETHER : RUN;
     const unsigned block = RUNS * run;
     struct sharing sharing = {.c = c, .torques = brake_torque_groups()};
     brake_mixing_begin(&c->before->vehicle, &c->after->vehicle, &sharing.mixing);

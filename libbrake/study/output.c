@@ -108,6 +108,7 @@ struct asking {
     enum brake_fade_kind kind;                  /* the present one */
     const struct brake_vehicle *const *vehicle; /* all cases */
     struct brake_results *results;              /* of each */
+    size_t stride;
     double *value;
     int of[BRAKE_TOGETHER]; /* case of each procedure that is run */
 };
@@ -144,11 +145,11 @@ static void take_values(void *context, int number, const struct brake_fade *fade
     const struct asking *asking = context;
     const int of = asking->of[number];
     const struct brake_vehicle *vehicle = asking->vehicle[of];
+    double *value = asking->value + (size_t)of * asking->stride;
     brake_fade_results(fade, &asking->results[of].common);
     for (int i = 0; i < asking->count; i++) {
         if (is_asked(asking, vehicle, i))
-            asking->value[of * asking->count + i] =
-                faded_value(vehicle, fade, &asking->results[of], asking->output[i]);
+            value[i] = faded_value(vehicle, fade, &asking->results[of], asking->output[i]);
     }
 }
 
@@ -169,10 +170,10 @@ static void fill_faded(struct asking *asking, int cases)
 }
 
 void brake_outputs_all(const struct brake_vehicle *const *vehicle, int cases,
-                       const struct brake_output *output, int count, double *value)
+                       const struct brake_output *output, int count, size_t stride, double *value)
 {
     struct brake_results results[BRAKE_TOGETHER];
-    struct asking asking = {output, count, BRAKE_FADE_CAR, vehicle, results, value, {0}};
+    struct asking asking = {output, count, BRAKE_FADE_CAR, vehicle, results, stride, value, {0}};
     unsigned long long groups = 0;
     bool faded = false;
     for (int i = 0; i < count; i++) {
@@ -181,7 +182,7 @@ void brake_outputs_all(const struct brake_vehicle *const *vehicle, int cases,
     }
     for (int i = 0; i < cases; i++) {
         brake_evaluate_groups(vehicle[i], groups, &results[i]);
-        fill_closed(vehicle[i], &results[i], output, count, value + (size_t)i * (size_t)count);
+        fill_closed(vehicle[i], &results[i], output, count, value + (size_t)i * stride);
     }
     for (int kind = 0; kind < BRAKE_FADES && faded; kind++) {
         asking.kind = (enum brake_fade_kind)kind;
@@ -192,5 +193,5 @@ void brake_outputs_all(const struct brake_vehicle *const *vehicle, int cases,
 void brake_outputs(const struct brake_vehicle *vehicle, const struct brake_output *output,
                    int count, double *value)
 {
-    brake_outputs_all(&vehicle, 1, output, count, value);
+    brake_outputs_all(&vehicle, 1, output, count, (size_t)count, value);
 }

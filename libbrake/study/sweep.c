@@ -270,7 +270,8 @@ static bool ask_together(struct brake_sweeper *sweeper, long long first, int cou
         taken++;
     }
     if (taken == count)
-        brake_outputs_all(vehicle, count, sweep->output, sweep->outputs, value);
+        brake_outputs_all(vehicle, count, sweep->output, sweep->outputs, (size_t)sweep->outputs,
+                          value);
     free(room);
     return taken == count;
 }
