@@ -92,21 +92,27 @@ static const double NEVER = 1e12; /* [Pa] */
 /* What is above 0 from a pressure on. */
 typedef double past_what(const struct force_lines *lines, double pressure, double what);
 
-/* Where it turns from below 0, by halving to the last bit. */
+/* Where it turns from below 0: by the straight line between both ends of what is left, one end's
+ * value halved when the other moves twice (the Illinois method), until that moves no more. */
 static double turn_between(const struct force_lines *lines, past_what *past, double what,
                            const double between[2])
 {
-    double low = between[0];
-    double high = between[1];
-    for (;;) {
-        const double middle = low + (high - low) / 2.0;
-        if (middle <= low || middle >= high)
-            return high;
-        if (past(lines, middle, what) < 0.0)
-            low = middle;
-        else
-            high = middle;
+    double at[2] = {between[0], between[1]};
+    double value[2] = {past(lines, at[0], what), past(lines, at[1], what)};
+    double last = at[1];
+    int side = -1;
+    for (int i = 0; i < 200; i++) {
+        const double next = at[0] - value[0] * (at[1] - at[0]) / (value[1] - value[0]);
+        if (!(fabs(next - last) > 1e-15 * at[1]))
+            return next;
+        const double there = past(lines, next, what);
+        const int end = there < 0.0 ? 0 : 1;
+        value[1 - end] *= side == end ? 0.5 : 1.0;
+        at[end] = last = next;
+        value[end] = there;
+        side = end;
     }
+    return last;
 }
 
 /* On the first piece that ends above 0, else beyond the last; infinite when there is none. */
@@ -120,7 +126,7 @@ static double pressure_where(const struct force_lines *lines, past_what *past, d
     if (past(lines, low, what) >= 0.0)
         return low;
     for (int i = 1; i <= PIECES; i++) {
-        if (past(lines, end[i], what) >= 0.0)
+        if (end[i] > low && past(lines, end[i], what) >= 0.0)
             return turn_between(lines, past, what, (const double[]){low, end[i]});
         low = end[i];
     }
@@ -147,14 +153,17 @@ static double past_lock(const struct force_lines *lines, double pressure, double
 
 static struct brake_lock regulated_lock(const struct force_lines *lines, double adhesion)
 {
-    const double front = pressure_where(lines, past_lock, adhesion);
-    const double lift = pressure_where(lines, past_deceleration, lift_off(lines));
-    const double pressure = least_of(front, lift);
-    const struct brake_lock lock = {.pressure = pressure,
-                                    .deceleration = pressure == BRAKE_INFINITY
-                                                        ? BRAKE_INFINITY
-                                                        : free_deceleration(lines, pressure),
-                                    .axle = lift < front ? BRAKE_REAR : BRAKE_FRONT};
+    struct brake_lock lock = {.pressure = pressure_where(lines, past_lock, adhesion),
+                              .deceleration = BRAKE_INFINITY,
+                              .axle = BRAKE_FRONT};
+    const bool locks = lock.pressure < BRAKE_INFINITY;
+    if (!locks || free_deceleration(lines, lock.pressure) > lift_off(lines)) {
+        const double lift = pressure_where(lines, past_deceleration, lift_off(lines));
+        lock.axle = lift < lock.pressure ? BRAKE_REAR : BRAKE_FRONT;
+        lock.pressure = least_of(lock.pressure, lift);
+    }
+    if (lock.pressure != BRAKE_INFINITY)
+        lock.deceleration = free_deceleration(lines, lock.pressure);
     return lock;
 }
 

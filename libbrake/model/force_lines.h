@@ -155,15 +155,25 @@ static inline double let_through(const struct force_lines *lines, double pressur
     return least_of(both, kept_to_front(lines, pressure, 0.5));
 }
 
-static inline double regulated_torque(const struct force_lines *lines, double pressure)
+/* The rear can be let go, but does not push. */
+static inline double regulated_deceleration(const struct force_lines *lines, double pressure)
 {
-    const double open = open_deceleration(lines, pressure);
     const double front =
         open_torque(lines, BRAKE_FRONT, pressure) * lines->axle[BRAKE_FRONT].per_radius;
-    const double least = let_through(lines, pressure);
-    const double force = least * lines->equivalent - lines->resistance - front;
-    return least < open ? most_of(0.0, force / lines->axle[BRAKE_REAR].per_radius)
-                        : open_torque(lines, BRAKE_REAR, pressure);
+    const double alone = (front + lines->resistance) * lines->per_mass;
+    const double least = least_of(open_deceleration(lines, pressure), let_through(lines, pressure));
+    return most_of(least, alone);
+}
+
+static inline double regulated_torque(const struct force_lines *lines, double pressure)
+{
+    const double front =
+        open_torque(lines, BRAKE_FRONT, pressure) * lines->axle[BRAKE_FRONT].per_radius;
+    const double a = regulated_deceleration(lines, pressure);
+    const double force = a * lines->equivalent - lines->resistance - front;
+    return a < open_deceleration(lines, pressure)
+               ? most_of(0.0, force / lines->axle[BRAKE_REAR].per_radius)
+               : open_torque(lines, BRAKE_REAR, pressure);
 }
 
 static inline double axle_torque(const struct force_lines *lines, int axle, double pressure)
@@ -174,10 +184,8 @@ static inline double axle_torque(const struct force_lines *lines, int axle, doub
 
 static inline double free_deceleration(const struct force_lines *lines, double pressure)
 {
-    double force = lines->resistance;
-    for (int i = 0; i < BRAKE_AXLES; i++)
-        force += axle_torque(lines, i, pressure) * lines->axle[i].per_radius;
-    return force * lines->per_mass;
+    return lines->regulated ? regulated_deceleration(lines, pressure)
+                            : open_deceleration(lines, pressure);
 }
 
 static inline double tyre_force(const struct force_lines *lines, int axle, double pressure,

@@ -789,8 +789,9 @@ class Motion:
             return both, both
         w1, w2 = self.wheels
         f1, f2 = self.asked(0, p), self.asked(1, p)
-        # A lifted axle has no load to use any adhesion of.
-        return f1 / (w1 * n1) if n1 > 0 else NAN, f2 / (w2 * n2) if n2 > 0 else NAN
+        # A lifted axle has no load to use any adhesion of; one that is let go there asks for none.
+        lifted = 0.0 if self.regulated else NAN
+        return f1 / (w1 * n1) if n1 > 0 else NAN, f2 / (w2 * n2) if n2 > 0 else lifted
 
     def rear_first_above(self):
         """Lowest a >= 0.15 g at which the rear uses more adhesion than the front.
