@@ -86,7 +86,7 @@ double brake_axis_number(const struct brake_axis *axis, long long number)
 long long brake_sweep_count(const struct brake_sweep *sweep)
 {
     double count = 1.0;
-    for (int i = 0; i < sweep->axes; i++)
+    for (int i = 0; i < (sweep->together ? 1 : sweep->axes); i++)
         count *= (double)sweep->axis[i].count;
     return count <= MOST ? (long long)count : -1;
 }
@@ -94,7 +94,7 @@ long long brake_sweep_count(const struct brake_sweep *sweep)
 void brake_sweep_position(const struct brake_sweep *sweep, long long number, long long *at)
 {
     for (int i = sweep->axes - 1; i >= 0; i--) {
-        at[i] = number % sweep->axis[i].count;
+        at[i] = sweep->together ? number : number % sweep->axis[i].count;
         number /= sweep->axis[i].count;
     }
 }
@@ -157,6 +157,9 @@ static enum brake_status check_axis(const struct brake_sweep *sweep, int number,
         if (sweep->axis[i].index == axis->index)
             return refuse(error, BRAKE_E_DUPLICATE, path, "is an axis twice");
     }
+    if (sweep->together && axis->count != sweep->axis[0].count)
+        return refuse(error, BRAKE_E_SIZE, path, "got %lld values; accepts %lld, as the first axis",
+                      axis->count, sweep->axis[0].count);
     for (long long i = 0; i < axis->count && status == BRAKE_OK; i += step)
         status = check_value(axis, i, path, error);
     return status;

@@ -56,7 +56,7 @@ int main(int count, char **words)
     }
     for (int i = 0; i < OUTPUTS; i++)
         (void)brake_output_find(outputs[i], &output[i]);
-    const struct brake_sweep sweep = {&sheet, axis, AXES, output, OUTPUTS};
+    const struct brake_sweep sweep = {&sheet, axis, AXES, output, OUTPUTS, false};
     if (brake_sweep_begin(&sweep, &sweeper, &error) != BRAKE_OK)
         return fail(error.text);
     const size_t room = brake_sweep_room(&sweeper);

@@ -129,7 +129,7 @@ static void make_grid(struct grid *grid)
     grid->axis[1] = listed("vehicle.mass", "kg", masses, 3);
     grid->output[0] = output_named("empty.mass.total");
     grid->output[1] = output_named("empty.deceleration.at_pedal_force");
-    grid->sweep = (struct brake_sweep){&sheet, grid->axis, 2, grid->output, 2};
+    grid->sweep = (struct brake_sweep){&sheet, grid->axis, 2, grid->output, 2, false};
     begin(&grid->sweep);
 }
 
@@ -177,7 +177,7 @@ static void units_of_an_axis_are_its_own(void **state)
     double value;
     read_sheet(&sheet, plain);
     const struct brake_axis axis = listed("vehicle.mass", "lb", pounds, 1);
-    const struct brake_sweep sweep = {&sheet, &axis, 1, &output, 1};
+    const struct brake_sweep sweep = {&sheet, &axis, 1, &output, 1, false};
     begin(&sweep);
     assert_int_equal(brake_sweep_case(&sweeper, 0, &value, &error), BRAKE_OK);
     assert_near(value, 4400.0 * 0.45359237, ROUNDING); /* the international pound */
@@ -237,7 +237,7 @@ static int compare_quantity(int index)
                                     .spacing = BRAKE_LISTED,
                                     .count = 6,
                                     .number = number};
-    const struct brake_sweep sweep = {&sheet, &axis, 1, output, count};
+    const struct brake_sweep sweep = {&sheet, &axis, 1, output, count, false};
     struct brake_error told;
     int refused = 0;
     const enum brake_status begun = brake_sweep_begin(&sweep, &sweeper, &told);
@@ -320,7 +320,7 @@ static void hot_performance_gives_the_same_bits(void **state)
     fclose(stream);
     complete(&sheet);
     const struct brake_axis axis = listed("front.disc.pads.mu", "", friction, 3);
-    const struct brake_sweep sweep = {&sheet, &axis, 1, output, 2};
+    const struct brake_sweep sweep = {&sheet, &axis, 1, output, 2, false};
     begin(&sweep);
     for (int i = 0; i < 3; i++) {
         assert_int_equal(brake_sweep_case(&sweeper, i, value, &error), BRAKE_OK);
@@ -340,7 +340,7 @@ static void any_number_of_threads_gives_the_same_bits(void **state)
     struct brake_axis axis = steps(2.0, 3.999, 0.001);
     axis.index = index_at(&sheet.vehicle, "vehicle.wheelbase");
     axis.unit = brake_unit_find("m");
-    const struct brake_sweep sweep = {&sheet, &axis, 1, &output, 1};
+    const struct brake_sweep sweep = {&sheet, &axis, 1, &output, 1, false};
     begin(&sweep);
     assert_int_equal(brake_sweep_values(&sweeper, 1, NULL, one), 2000);
     for (int threads = 2; threads <= 7; threads += 5) {
@@ -401,7 +401,7 @@ static void compare_batch(int first, int second, struct counted *counted)
     const struct brake_axis axis[] = {around(first, number[0]), around(second, number[1]),
                                       filled("road.adhesion", 0.5, 0.05),
                                       filled("driver.pedal_force", 100.0, 50.0)};
-    const struct brake_sweep sweep = {&sheet, axis, 4, output, BATCH_OUTPUTS};
+    const struct brake_sweep sweep = {&sheet, axis, 4, output, BATCH_OUTPUTS, false};
     for (int i = 0; i < BATCH_OUTPUTS; i++)
         output[i] = output_named(batch_outputs[i]);
     if (brake_sweep_begin(&sweep, &sweeper, &error) != BRAKE_OK || brake_sweep_room(&sweeper) == 0)
@@ -471,7 +471,7 @@ static void a_case_that_contradicts_itself_has_no_outputs_and_the_next_has(void 
     double value[3];
     read_sheet(&sheet, plain);
     const struct brake_axis axis = listed("vehicle.unsprung_mass", "kg", unsprung, 3);
-    const struct brake_sweep sweep = {&sheet, &axis, 1, &output, 1};
+    const struct brake_sweep sweep = {&sheet, &axis, 1, &output, 1, false};
     begin(&sweep);
     for (int i = 0; i < 3; i++)
         assert_int_equal(brake_sweep_case(&sweeper, i, &value[i], &error),
@@ -484,7 +484,7 @@ static void a_case_that_contradicts_itself_has_no_outputs_and_the_next_has(void 
 static enum brake_status begun_with(const struct brake_axis *axis, int count)
 {
     const struct brake_output output = output_named("full.stop.distance");
-    const struct brake_sweep sweep = {&sheet, axis, count, &output, 1};
+    const struct brake_sweep sweep = {&sheet, axis, count, &output, 1, false};
     return brake_sweep_begin(&sweep, &sweeper, &error);
 }
 
@@ -565,7 +565,7 @@ static long long run_watched(struct watched *watched, double *value)
     axis.index = index_at(&sheet.vehicle, "vehicle.mass");
     axis.unit = brake_unit_find("kg");
     axis.count = 40000;
-    const struct brake_sweep sweep = {&sheet, &axis, 1, &output, 1};
+    const struct brake_sweep sweep = {&sheet, &axis, 1, &output, 1, false};
     begin(&sweep);
     return brake_sweep_values(&sweeper, 2, &watch, value);
 }
@@ -603,9 +603,45 @@ static void a_stop_from_the_start_does_nothing(void **state)
     assert_int_equal(watched.calls, 0);
 }
 
+/* Friction of the front and pedal force, each case with its own: 10 mu F / 500 N + F / 500 N. */
+static void axes_that_go_together_are_taken_value_by_value(void **state)
+{
+    (void)state;
+    const double mu[] = {0.3, 0.4, 0.5}, force[] = {300.0, 400.0, 500.0};
+    double value[3];
+    read_sheet(&sheet, plain);
+    const struct brake_axis axis[] = {listed("front.disc.pads.mu", "", mu, 3),
+                                      listed("driver.pedal_force_most", "N", force, 3)};
+    const struct brake_output output = output_named("empty.deceleration.most");
+    const struct brake_sweep sweep = {&sheet, axis, 2, &output, 1, true};
+    assert_int_equal(brake_sweep_count(&sweep), 3);
+    struct brake_sweeper *made = brake_sweeper_new(&sweep, &error);
+    assert_non_null(made);
+    assert_int_equal(brake_sweep_values(made, 2, NULL, value), 3);
+    brake_sweeper_free(made);
+    for (int i = 0; i < 3; i++)
+        assert_near(value[i], (10.0 * mu[i] + 1.0) * force[i] / 500.0, ROUNDING);
+}
+
+static void axes_that_go_together_are_of_one_length(void **state)
+{
+    (void)state;
+    const double mu[] = {0.3, 0.4, 0.5};
+    read_sheet(&sheet, plain);
+    const struct brake_axis axis[] = {listed("front.disc.pads.mu", "", mu, 3),
+                                      listed("rear.disc.pads.mu", "", mu, 2)};
+    const struct brake_output output = output_named("empty.deceleration.most");
+    const struct brake_sweep sweep = {&sheet, axis, 2, &output, 1, true};
+    assert_int_equal(brake_sweep_begin(&sweep, &sweeper, &error), BRAKE_E_SIZE);
+    assert_string_equal(error.field, "rear.disc.pads.mu");
+    assert_string_equal(error.text, "got 2 values; accepts 3, as the first axis");
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(axes_that_go_together_are_taken_value_by_value),
+        cmocka_unit_test(axes_that_go_together_are_of_one_length),
         cmocka_unit_test(steps_reach_the_high_end_when_a_whole_number_of_them_does),
         cmocka_unit_test(steps_that_do_not_reach_the_high_end_stay_below_it),
         cmocka_unit_test(decimal_steps_give_decimal_numbers),

@@ -1,8 +1,8 @@
 /** @file sweep.h
  * A sweep: a vehicle worked out at every combination of the values along some axes.
  *
- * An axis is a line of the vehicle file and its values. The cases are numbered from 0; the last
- * axis runs fastest. Each case is what brake_sheet_set on every axis and brake_sheet_complete give.
+ * An axis is a line of the vehicle file and its values. The cases are numbered from 0; of
+ * combinations the last axis runs fastest. Each case is what brake_sheet_set on every axis and brake_sheet_complete give.
  * A case that the vehicle refuses, because its values contradict others, has no outputs.
  */
 #ifndef BRAKE_SWEEP_H
@@ -46,7 +46,9 @@ struct brake_sweep {
     const struct brake_axis *axis;
     int axes; /**< 1 to BRAKE_AXES_OF_SWEEP */
     const struct brake_output *output;
-    int outputs; /**< 1 and up */
+    int outputs;   /**< 1 and up */
+    bool together; /**< false: every combination; true: case n has value n of every axis, all of
+                        them as long as the first */
 };
 
 /** Values in equal steps; the last is `high` when a whole number of steps reaches it, to rounding.
@@ -70,7 +72,7 @@ enum brake_status brake_axis_ratios(double low, double high, long long count,
 
 /** Number of cases.
  * @param sweep  what is swept
- * @return       product of the counts; -1 when it is beyond 1e15
+ * @return       product of the counts, or together that of one axis; -1 when it is beyond 1e15
  */
 long long brake_sweep_count(const struct brake_sweep *sweep);
 
@@ -79,8 +81,9 @@ struct brake_sweeper;
 
 /** Make ready to work out cases, and work out once what many of them share.
  * @param sweep  what is swept; must outlive the sweeper
- * @param error  filled on refusal: an axis that is no number, stands twice, leaves its range, or is
- *               of no use to this vehicle; too many axes or cases; memory is short
+ * @param error  filled on refusal: an axis that is no number, stands twice, leaves its range, is of
+ *               no use to this vehicle, or is longer or shorter than the one it goes together with;
+ *               too many axes or cases; memory is short
  * @return       the sweeper, to be freed by brake_sweeper_free; NULL when refused
  */
 struct brake_sweeper *brake_sweeper_new(const struct brake_sweep *sweep, struct brake_error *error);
