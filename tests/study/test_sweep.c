@@ -607,7 +607,7 @@ static void a_stop_from_the_start_does_nothing(void **state)
 static void axes_that_go_together_are_taken_value_by_value(void **state)
 {
     (void)state;
-    const double mu[] = {0.3, 0.4, 0.5}, force[] = {300.0, 400.0, 500.0};
+    const double mu[] = {0.3, 0.4, 0.5}, force[] = {100.0, 200.0, 300.0};
     double value[3];
     read_sheet(&sheet, plain);
     const struct brake_axis axis[] = {listed("front.disc.pads.mu", "", mu, 3),
