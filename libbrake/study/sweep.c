@@ -95,7 +95,7 @@ void brake_sweep_position(const struct brake_sweep *sweep, long long number, lon
 {
     for (int i = sweep->axes - 1; i >= 0; i--) {
         at[i] = sweep->together ? number : number % sweep->axis[i].count;
-        number /= sweep->axis[i].count;
+        number /= sweep->together ? 1 : sweep->axis[i].count;
     }
 }
 
