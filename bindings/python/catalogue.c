@@ -2,6 +2,7 @@
 #include "answer/document.h"
 #include "answer/parts.h"
 #include "bridge.h"
+#include "criteria/meanings.h"
 
 static struct brake_cell plain(double number)
 {
@@ -71,11 +72,20 @@ static void results(struct brake_document *d)
 
 static void criteria(struct brake_document *d)
 {
-    static const struct brake_column column[] = {{"id", NULL, BRAKE_COLUMN}};
-    brake_document_table(d, &(struct brake_table){"criteria", .column = column, .columns = 1});
-    for (int i = 0; i < brake_criterion_count(); i++)
-        brake_document_row(d,
-                           (const struct brake_cell[]){brake_cell_text(brake_criterion_at(i)->id)});
+    static const struct brake_column column[] = {{"id", NULL, BRAKE_COLUMN},
+                                                 {"title", NULL, BRAKE_COLUMN},
+                                                 {"clause", NULL, BRAKE_COLUMN},
+                                                 {"meaning", NULL, BRAKE_COLUMN},
+                                                 {"unit", NULL, BRAKE_COLUMN}};
+    brake_document_table(d, &(struct brake_table){"criteria", .column = column, .columns = 5});
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        const struct brake_criterion *row = brake_criterion_at(i);
+        brake_document_row(
+            d, (const struct brake_cell[]){brake_cell_text(row->id), brake_cell_text(row->title),
+                                           brake_cell_text(row->clause),
+                                           brake_cell_text(brake_measure_meaning(row->measure)),
+                                           brake_cell_text(brake_part_unit(row->measure)->name)});
+    }
 }
 
 #define NAME_AND_NUMBER(name, number, text) brake_document_fact(d, #name, NULL, plain(number));

@@ -149,6 +149,7 @@ HELD(double pair[BRAKE_PAIR_NUMBERS], PyBUF_WRITABLE,
 }
 %enddef
 WATCHED(sweep_run)
+WATCHED(samples_run)
 WATCHED(spread_run)
 WATCHED(compare_run)
 WATCHED(size_range)

@@ -20,6 +20,12 @@ void output_name(int number, char *text, size_t size)
         brake_output_name(brake_output_at(number), text, size);
 }
 
+void line_path(const struct brake_sheet *sheet, int index, char *text, size_t size)
+{
+    if (index >= 0 && index < brake_catalogue_count())
+        brake_catalogue_path(&sheet->vehicle, index, text, size);
+}
+
 static enum brake_dimension dimension_of(int number)
 {
     const bool known = number >= 0 && number < brake_output_count();
@@ -38,15 +44,26 @@ double output_amount(int number, const char *name, const char *text, struct brak
     return value;
 }
 
+/* Outputs by their numbers; false when there are more than there can be. */
+static bool take_outputs(struct numbers outputs, struct brake_output output[BRAKE_OUTPUTS])
+{
+    for (int i = 0; i < outputs.count && i < BRAKE_OUTPUTS; i++)
+        output[i] = brake_output_at((int)outputs.at[i]);
+    return outputs.count <= BRAKE_OUTPUTS;
+}
+
+static enum brake_status refuse(struct brake_error *error, enum brake_status status)
+{
+    return answer_refuse(error, status, brake_status_message(status));
+}
+
 enum brake_status outputs_of(const struct brake_sheet *sheet, struct numbers outputs,
                              const struct columns *out, struct brake_error *error)
 {
     struct brake_output output[BRAKE_OUTPUTS];
-    if (outputs.count > BRAKE_OUTPUTS || out->count != 1 || out->column[0].count != outputs.count)
+    if (!take_outputs(outputs, output) || out->count != 1 || out->column[0].count != outputs.count)
         return answer_refuse(error, BRAKE_E_SIZE,
                              "more outputs than there are, or no room for them");
-    for (int i = 0; i < outputs.count; i++)
-        output[i] = brake_output_at((int)outputs.at[i]);
     brake_outputs(&sheet->vehicle, output, (int)outputs.count, columns_writable(out, 0));
     return BRAKE_OK;
 }
@@ -77,8 +94,8 @@ static bool take_axes(struct numbers lines, const struct columns *values, struct
 }
 
 enum brake_status sweep_run(const struct brake_sheet *sheet, struct numbers lines,
-                            const struct columns *values, struct numbers outputs, int threads,
-                            const struct brake_watch *watch, const struct columns *out,
+                            const struct columns *values, bool together, struct numbers outputs,
+                            int threads, const struct brake_watch *watch, const struct columns *out,
                             struct brake_error *error)
 {
     struct brake_axis axis[COLUMNS];
@@ -87,18 +104,99 @@ enum brake_status sweep_run(const struct brake_sheet *sheet, struct numbers line
                                       .axis = axis,
                                       .axes = values->count,
                                       .output = output,
-                                      .outputs = (int)outputs.count};
-    if (!take_axes(lines, values, axis) || outputs.count > BRAKE_OUTPUTS || out->count != 1)
-        return answer_refuse(error, BRAKE_E_SIZE, brake_status_message(BRAKE_E_SIZE));
-    for (int i = 0; i < outputs.count; i++)
-        output[i] = brake_output_at((int)outputs.at[i]);
+                                      .outputs = (int)outputs.count,
+                                      .together = together};
+    if (!take_axes(lines, values, axis) || !take_outputs(outputs, output) || out->count != 1)
+        return refuse(error, BRAKE_E_SIZE);
     struct brake_sweeper *sweeper = brake_sweeper_new(&sweep, error);
     if (sweeper == NULL)
         return error->status;
     if (brake_sweep_count(&sweep) * outputs.count == out->column[0].count)
         brake_sweep_values(sweeper, threads, watch, columns_writable(out, 0));
     else
-        answer_refuse(error, BRAKE_E_SIZE, brake_status_message(BRAKE_E_SIZE));
+        refuse(error, BRAKE_E_SIZE);
     brake_sweeper_free(sweeper);
+    return error->status;
+}
+
+/* ---- derivatives ---------------------------------------------------------------------------- */
+
+static void put_derivatives(const struct brake_derivative *found, long count,
+                            const struct columns *out)
+{
+    for (long i = 0; i < count; i++) {
+        columns_writable(out, 0)[i] = found[i].value;
+        columns_writable(out, 1)[i] = found[i].error;
+        columns_writable(out, 2)[i] = found[i].kink ? 1.0 : 0.0;
+    }
+}
+
+enum brake_status gradient_run(const struct brake_sheet *sheet, struct numbers outputs,
+                               struct numbers lines, const struct columns *out,
+                               struct brake_error *error)
+{
+    struct brake_output output[BRAKE_OUTPUTS];
+    int line[BRAKE_ROWS];
+    const long count = outputs.count * lines.count;
+    if (!take_outputs(outputs, output) || lines.count > BRAKE_ROWS || out->count != 3 ||
+        out->column[0].count != count || out->column[1].count != count ||
+        out->column[2].count != count)
+        return refuse(error, BRAKE_E_SIZE);
+    for (int i = 0; i < lines.count; i++)
+        line[i] = (int)lines.at[i];
+    struct brake_derivative *found = answer_memory((size_t)count * sizeof *found, error);
+    if (found == NULL)
+        return error->status;
+    const enum brake_status status =
+        brake_gradient(sheet, output, (int)outputs.count, line, (int)lines.count, found);
+    if (status == BRAKE_OK)
+        put_derivatives(found, count, out);
+    else
+        refuse(error, status);
+    free(found);
+    return status;
+}
+
+/* ---- samples -------------------------------------------------------------------------------- */
+
+enum brake_status samples_lines(const struct brake_sheet *sheet, const struct columns *out,
+                                struct brake_error *error)
+{
+    const struct brake_samples_options options = {.samples = BRAKE_SPREAD_LEAST};
+    enum brake_status status;
+    struct brake_samples *samples = brake_samples_new(sheet, &options, &status);
+    if (samples == NULL)
+        return refuse(error, status);
+    for (int i = 0; i < out->column[0].count; i++)
+        columns_writable(out, 0)[i] =
+            i < brake_samples_lines(samples) ? brake_samples_line(samples, i) : -1;
+    brake_samples_free(samples);
+    return BRAKE_OK;
+}
+
+enum brake_status samples_run(const struct brake_sheet *sheet, unsigned rules,
+                              unsigned long long seed, struct numbers shapes,
+                              struct numbers outputs, const struct brake_watch *watch,
+                              const struct columns *out, struct brake_error *error)
+{
+    struct brake_output output[BRAKE_OUTPUTS];
+    enum brake_shape shape[BRAKE_ROWS] = {0};
+    enum brake_status status = BRAKE_E_SIZE;
+    if (!take_outputs(outputs, output) || outputs.count < 1 || out->count != 2)
+        return refuse(error, status);
+    for (int i = 0; i < shapes.count && i < BRAKE_ROWS; i++)
+        shape[i] = (enum brake_shape)shapes.at[i];
+    const struct brake_samples_options options = {
+        rules, out->column[1].count / outputs.count, seed, shape, output, (int)outputs.count};
+    struct brake_samples *samples = brake_samples_new(sheet, &options, &status);
+    if (samples == NULL && status == BRAKE_E_RANGE)
+        return answer_refuse(error, status, brake_spread_wrong(options.samples));
+    if (samples == NULL)
+        return refuse(error, status);
+    if (out->column[0].count == options.samples * brake_samples_lines(samples))
+        brake_samples_draw(samples, watch, columns_writable(out, 0), columns_writable(out, 1));
+    else
+        refuse(error, BRAKE_E_SIZE);
+    brake_samples_free(samples);
     return error->status;
 }

@@ -11,7 +11,7 @@ enum { STEPS = 9 };
 
 static const double widest = 0.0078125; /* [-] of the number: the first step, a power of two */
 static const double kinked = 1e-5;      /* [-] of the slopes: less is no kink */
-static const double doubt = 10.0;       /* [-] of the errors: less is no kink */
+static const double leeway = 10.0;       /* [-] of the errors: less is no kink */
 
 /* What is worked out of one line: outputs at the number itself, and on both sides of it. */
 struct stencil {
@@ -124,7 +124,7 @@ static struct brake_derivative derivative_of(const struct stencil *s, int output
         return one(isnan(left.value) ? &right : &left, off);
     const double apart = fabs(right.value - left.value);
     const double least = kinked * fmax(fabs(left.value), fabs(right.value)) +
-                         doubt * (left.error + right.error + off);
+                         leeway * (left.error + right.error + off);
     if (apart > least)
         return (struct brake_derivative){0.5 * (left.value + right.value), 0.5 * apart, true};
     return one(&both, off);

@@ -120,7 +120,8 @@ static bool answers_known(const struct brake_sweep *sweep)
 size_t brake_sweep_room(const struct brake_sweeper *sweeper)
 {
     struct brake_lookup lookup;
-    if (sweeper->sweep->together || !answers_known(sweeper->sweep) || !brake_lane_known(&sweeper->recalculation.sheet.vehicle))
+    if (sweeper->sweep->together || !answers_known(sweeper->sweep) ||
+        !brake_lane_known(&sweeper->recalculation.sheet.vehicle))
         return 0;
     choose_tables(sweeper, &lookup);
     return size_of(sweeper->sweep, &lookup);

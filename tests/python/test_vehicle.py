@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 import libbrake
 from libbrake import _core, errors
-from libbrake.lines import Child, Line, Real
+from libbrake.fields import Child, Line, Real
 from libbrake.parts import Parts
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]

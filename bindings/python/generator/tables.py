@@ -68,7 +68,7 @@ def sections(tables):
     tree = Tree(tables)
     yield '"""The sections of the vehicle file. Made from the catalogue."""'
     yield "from libbrake.duty import HeatSection"
-    yield "from libbrake.lines import Child, Choice, Curve, Pistons, Real, Section, Text"
+    yield "from libbrake.fields import Child, Choice, Curve, Pistons, Real, Section, Text"
     yield "from libbrake.parts import PartSection, Parts"
     for path in tree.paths:
         yield f"\n\nclass {_name(path)}({_BASES.get(path, 'Section')}):"
@@ -85,7 +85,7 @@ def sections_stub(tables):
     """Text of sections.pyi."""
     tree = Tree(tables)
     yield "from libbrake.duty import HeatSection"
-    yield "from libbrake.lines import Choice, Curve, Pistons, Real, Section, Text"
+    yield "from libbrake.fields import Choice, Curve, Pistons, Real, Section, Text"
     yield "from libbrake.parts import PartSection, PartList"
     for path in tree.paths:
         yield f"\nclass {_name(path)}({_BASES.get(path, 'Section')}):"

@@ -5,7 +5,8 @@
     print(v.check())
 
 Each subject of the model is a module: `libbrake.disc.torque(...)`, with numbers or arrays.
-`libbrake.explain("full.stop.distance")` says what a result means.
+`libbrake.lines()`, `results()` and `criteria()` list what can be set and asked, each with its
+meaning; `libbrake.explain("full.stop.distance")` tells one.
 
 CAUTION. A calculation is not an approval. Local codes rule, and road brakes must be checked by a
 qualified inspector before the vehicle is driven on the road.
@@ -15,7 +16,8 @@ from libbrake.made import SUBJECTS
 
 __version__ = _version()
 _ELSEWHERE = {"Vehicle": "vehicle", "load": "vehicle", "loads": "vehicle",
-              "compare": "answers", "explain": "meaning"}  # fmt: skip
+              "compare": "answers", "explain": "meaning", "lines": "meaning",
+              "results": "meaning", "criteria": "meaning"}  # fmt: skip
 
 
 def __getattr__(name):

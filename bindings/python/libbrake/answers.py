@@ -85,7 +85,7 @@ class Plan(Answer):
         return Plan, (self._text, self.text, self.html)
 
 
-def _shapes(vehicle, shape):
+def shapes_of(vehicle, shape):
     """Shape of every quantity, by its number."""
     words = list(iter(lambda at=iter(range(99)): _core.shape_word(next(at)), ""))
     given = shape if isinstance(shape, dict) else {}
@@ -100,7 +100,7 @@ def _shapes(vehicle, shape):
 
 def spread(vehicle, samples, rules, seed, shape, fade, progress):
     """See Vehicle.spread."""
-    bits, shapes = rules_bits(rules), _shapes(vehicle, shape)
+    bits, shapes = rules_bits(rules), shapes_of(vehicle, shape)
     samples = whole("samples", samples, 1, 1 << 31)
     seed = whole("seed", seed, 0, (1 << 64) - 1)
     return Answer(

@@ -3,7 +3,7 @@ from array import array
 
 from libbrake import _core
 from libbrake.check import is_full
-from libbrake.lines import Section
+from libbrake.fields import Section
 from libbrake.made import HISTORY
 from libbrake.taken import row
 from libbrake.tree import Named, Tree

@@ -2,7 +2,7 @@ from collections.abc import Sequence
 from typing import Any, Optional, Union
 
 from libbrake.arrays import Values
-from libbrake.lines import Section
+from libbrake.fields import Section
 from libbrake.outcomes import Heated
 from libbrake.study import Progress
 from libbrake.table import Table

@@ -1,12 +1,44 @@
-"""What a result means."""
-from libbrake.outcomes import RESULTS
+"""What can be set and asked, and what each means."""
+import functools
+import json
+
+from libbrake import _core
 from libbrake.tree import Named
 
 
-def explain(name):
-    """Meaning, unit, symbol of a result, and the section of reference/method.md that says how it is
-    worked out: `libbrake.explain("full.stop.distance").meaning`.
+@functools.cache
+def _catalogue():
+    return json.loads(_core.catalogue_json())
+
+
+def lines():
+    """Every line of the vehicle file: `libbrake.lines()["front.tyre.rollout"].meaning`; `measure`
+    says how to measure it, `low` and `high` what is accepted, in `unit`. A part that is fitted has
+    those of `part`, under its name.
     """
-    if name not in RESULTS:
-        raise ValueError(f"no result {name!r}; `stopmargin explain` lists all")
-    return Named(RESULTS[name])
+    return {f"{row['section']}.{row['name']}": Named(row) for row in _catalogue()["quantities"]}
+
+
+def results():
+    """Every result, those of heat, a drive and a comparison included, with `meaning`, `unit` and
+    `section` of reference/method.md.
+    """
+    return {row["path"]: Named({key: row[key] for key in ("meaning", "unit", "symbol", "section")})
+            for row in _catalogue()["results"]}  # fmt: skip
+
+
+def criteria():
+    """Every requirement and hazard, with `title`, `clause`, and `meaning` and `unit` of what it
+    measures. Restated: check each against the current text.
+    """
+    return {row["id"]: Named(row) for row in _catalogue()["criteria"]}
+
+
+def explain(name):
+    """Meaning, unit and more of a line, a result or a criterion:
+    `libbrake.explain("full.stop.distance").meaning`.
+    """
+    for known in (results(), lines(), criteria()):
+        if name in known:
+            return known[name]
+    raise ValueError(f"no result {name!r}, line or criterion; results() and the others list all")

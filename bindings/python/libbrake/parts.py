@@ -2,7 +2,7 @@
 from collections.abc import Mapping
 
 from libbrake import _core
-from libbrake.lines import Child, Section
+from libbrake.fields import Child, Section
 
 
 class PartSection(Section):

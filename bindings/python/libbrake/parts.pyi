@@ -1,7 +1,7 @@
 from collections.abc import Iterator, Mapping
 from typing import TypeVar
 
-from libbrake.lines import Section
+from libbrake.fields import Section
 
 T = TypeVar("T")
 

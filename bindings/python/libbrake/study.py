@@ -8,7 +8,7 @@ from array import array
 from libbrake import _core
 from libbrake.arrays import doubles, numpy
 from libbrake.errors import RefusedUnknown
-from libbrake.lines import Real
+from libbrake.fields import Real
 from libbrake.table import Table
 from libbrake.taken import amounts, names, whole
 
@@ -47,7 +47,7 @@ def outputs(vehicle, names):
     return dict(zip(names, room))
 
 
-def _room(lengths):
+def not_known(lengths):
     """Numbers for every position along some axes, not known yet."""
     count = math.prod(lengths)
     if count > _MOST:
@@ -58,7 +58,7 @@ def _room(lengths):
 
 def _spread_out(values, kept, lengths):
     """Numbers at the places that were kept of every axis; NaN at the others."""
-    room, np = _room(lengths), numpy()
+    room, np = not_known(lengths), numpy()
     if np is not None:
         room.reshape(lengths)[np.ix_(*kept)] = values.reshape([len(at) for at in kept])
         return room
@@ -84,29 +84,71 @@ def _run(sheet, axes, outputs, threads, progress):
     complete = [len(at) for at in kept] == lengths or not all(kept)
     taken = [values if complete else doubles([values[at] for at in places])
              for (_, _, values), places in zip(axes, kept)]  # fmt: skip
-    room = _room([*map(len, taken), len(outputs)])
+    room = not_known([*map(len, taken), len(outputs)])
     lines = array("d", (index for index, _, _ in axes))
-    _core.sweep_run(sheet, lines, taken, array("d", outputs), threads, progress, [room])
+    _core.sweep_run(sheet, lines, taken, False, array("d", outputs), threads, progress, [room])
     if complete:
         return room
     return _spread_out(room, [*kept, range(len(outputs))], [*lengths, len(outputs)])
 
 
-def sweep(vehicle, axes, out, threads, progress):
-    """See Vehicle.sweep."""
+def _taken(vehicle, lines, out, threads):
+    """Lines with their values, outputs and threads that a study over arrays is asked for."""
     names_ = names("out", out)
-    found = {path: axis(vehicle, path, values) for path, values in axes.items()}
+    found = {path: axis(vehicle, path, values) for path, values in lines.items()}
     if not names_ or not found:
-        raise ValueError("a sweep wants one or more axes, and one or more outputs")
+        raise ValueError("a study wants one or more axes, and one or more outputs")
     threads = min(os.cpu_count() or 1, 1024) if threads is None else whole(
         "threads", threads, 1, 1024)  # fmt: skip
-    outputs = [output(name) for name in names_]
-    room = _run(vehicle._sheet, list(found.values()), outputs, threads, progress)
-    lengths = [len(values) for _, _, values in found.values()]
+    return found, {name: output(name) for name in names_}, threads
+
+
+def columns(values, shape, outputs):
+    """Arrays by name of numbers that stand side by side, case by case."""
+    np, count = numpy(), len(outputs)
+    arrays = {name: values[at::count] if np is None else values.reshape(*shape, count)[..., at]
+              for at, name in enumerate(outputs)}  # fmt: skip
+    return arrays
+
+
+def units_of(outputs):
+    """SI units of outputs by name."""
+    return {name: _core.output_unit(number) for name, number in outputs.items()}
+
+
+def _of_lines(found):
+    """Arrays and units of the lines that were taken."""
     arrays = {path: values for path, (_, _, values) in found.items()}
-    units = {path: unit for path, (_, unit, _) in found.items()}
-    for at, (name, number) in enumerate(zip(names_, outputs)):
-        arrays[name] = room[at :: len(names_)] if numpy() is None else (
-            room.reshape(*lengths, len(names_))[..., at])  # fmt: skip
-        units[name] = _core.output_unit(number)
-    return Table(arrays, units, tuple(found), vehicle.copy())
+    return arrays, {path: unit for path, (_, unit, _) in found.items()}
+
+
+def sweep(vehicle, axes, out, threads, progress):
+    """See Vehicle.sweep."""
+    found, outputs, threads = _taken(vehicle, axes, out, threads)
+    room = _run(vehicle._sheet, list(found.values()), list(outputs.values()), threads, progress)
+    lengths = [len(values) for _, _, values in found.values()]
+    arrays, units = _of_lines(found)
+    arrays.update(columns(room, lengths, outputs))
+    return Table(arrays, {**units, **units_of(outputs)}, tuple(found), vehicle.copy())
+
+
+def cases(vehicle, lines, out, threads, progress):
+    """See Vehicle.cases."""
+    found, outputs, threads = _taken(vehicle, lines, out, threads)
+    (first, (_, _, one)), *others = found.items()
+    for path, (_, _, values) in others:
+        if len(values) != len(one):
+            raise ValueError(f"{path}: got {len(values)} values; accepts {len(one)}, as {first}")
+    inside = [set(_inside(index, values)) for index, _, values in found.values()]
+    kept = sorted(set.intersection(*inside)) or range(len(one))  # none: the library says why
+    room = not_known([len(one), len(outputs)])
+    taken = [doubles([values[at] for at in kept]) for _, _, values in found.values()]
+    part = not_known([len(kept), len(outputs)])
+    numbers = (array("d", (index for index, _, _ in found.values())), array("d", outputs.values()))
+    _core.sweep_run(vehicle._sheet, numbers[0], taken, True, numbers[1], threads, progress, [part])
+    count = len(outputs)
+    for place, at in enumerate(kept):
+        room[at * count : (at + 1) * count] = part[place * count : (place + 1) * count]
+    arrays, units = _of_lines(found)
+    arrays.update(columns(room, [len(one)], outputs))
+    return Table(arrays, {**units, **units_of(outputs)})

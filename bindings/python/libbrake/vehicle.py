@@ -3,7 +3,7 @@ import os
 
 from libbrake import _core
 from libbrake.errors import Refused
-from libbrake.lines import Child, Line, short
+from libbrake.fields import Child, Line, short
 from libbrake.parts import Parts
 from libbrake.sections import Sections
 
@@ -120,6 +120,45 @@ class Vehicle(Sections):
         from libbrake.study import sweep
 
         return sweep(self, axes, out, threads, progress)
+
+    def cases(self, lines, out, threads=None, progress=None):
+        """The outputs of cases of your own, each with its own value of every line: draws of any
+        distribution, points of an optimiser, rows of a table. `v.cases({"front.disc.pads.mu": mu,
+        "rear.drum.lining.mu": nu}, out=["full.stop.distance"])`, arrays of one length. `threads`,
+        `progress`, what is refused: as of sweep.
+
+        Gives a Table of columns.
+        """
+        from libbrake.study import cases
+
+        return cases(self, lines, out, threads, progress)
+
+    def samples(
+        self, samples=16384, out=(), rules="own", seed=1, shape="normal", progress=None
+    ):
+        """Samples as data: every line that is uncertain and every output in `out`, a column each, a
+        row a sample; shared causes, and what a drive has told, are in them. They are those that
+        spread() draws with the same `samples`, `seed` and `shape`. A criterion gives its margin,
+        the model's own error in it: infinite where it does not apply, those of hot performance by
+        a fade procedure a sample. A choice that was left out is its number.
+
+        Gives a Table of columns.
+        """
+        from libbrake.samples import samples as draw
+
+        return draw(self, samples, out, rules, seed, shape, progress)
+
+    def gradient(self, outputs, lines):
+        """Derivatives of outputs by lines, `v.gradient(["full.stop.distance"],
+        ["front.tyre.rollout", "front.disc.pads.mu"])`: what a sweep would give around the vehicle,
+        extrapolated to steps of nothing, with an error of each; kinks are told.
+
+        Gives a Gradient: `g["full.stop.distance", "front.tyre.rollout"]`, arrays `value`, `error`,
+        `kink`, to_pandas(), to_xarray().
+        """
+        from libbrake.gradient import gradient
+
+        return gradient(self, outputs, lines)
 
     def spread(
         self, samples=16384, rules="own", seed=1, shape="normal", fade=False, progress=None

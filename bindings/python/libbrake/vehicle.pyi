@@ -7,6 +7,7 @@ from libbrake.arrays import Values
 from libbrake.check import Check
 from libbrake.drive import Log
 from libbrake.duty import Amounts
+from libbrake.gradient import Gradient
 from libbrake.report import Day, Report
 from libbrake.sections import Sections
 from libbrake.study import Progress
@@ -44,6 +45,25 @@ class Vehicle(Sections):
         threads: Optional[int] = None,
         progress: Progress = None,
     ) -> Table: ...
+    def cases(
+        self,
+        lines: Mapping[str, Union[Values, Sequence[str]]],
+        out: Union[str, Sequence[str]],
+        threads: Optional[int] = None,
+        progress: Progress = None,
+    ) -> Table: ...
+    def samples(
+        self,
+        samples: int = 16384,
+        out: Union[str, Sequence[str]] = (),
+        rules: str = "own",
+        seed: int = 1,
+        shape: Union[str, dict[str, str]] = "normal",
+        progress: Progress = None,
+    ) -> Table: ...
+    def gradient(
+        self, outputs: Union[str, Sequence[str]], lines: Union[str, Sequence[str]]
+    ) -> Gradient: ...
     def spread(
         self,
         samples: int = 16384,

@@ -1,9 +1,9 @@
 /** @file gradient.h
  * How fast outputs change with lines of a vehicle file: the derivative of each by each.
  *
- * A line is given other numbers as brake_sheet_set and brake_sheet_complete do: what follows from it
- * is worked out anew. Central differences at steps that halve, from a hundredth of the number down,
- * are extrapolated to none; what the last orders differ by is the error (C. J. F. Ridders, Accurate
+ * A line is given other numbers as brake_sheet_set and brake_sheet_complete do: what follows from
+ * it is worked out anew. Central differences at steps that halve, from a hundredth of the number
+ * down, are extrapolated to none; what the last orders differ by is the error (C. J. F. Ridders, Accurate
  * computation of F'(x) and F'(x)F''(x), Advances in Engineering Software 4 (1982), from memory).
  * Where the slopes to the left and to the right differ there is a kink: a booster that runs out, a
  * valve that opens, an axle that locks.
@@ -29,8 +29,8 @@ struct brake_derivative {
     bool kink; /**< the slopes differ; the value is their mean */
 };
 
-/** Derivatives of outputs by lines. Results of hot performance are good to their steps in time only:
- * look at the error.
+/** Derivatives of outputs by lines. Results of hot performance are good to their steps in time
+ * only: look at the error.
  * @param sheet       complete
  * @param output      results, or criteria for their margin
  * @param outputs     of them, 1 to BRAKE_OUTPUTS

@@ -2,8 +2,8 @@
  * A sweep: a vehicle worked out at every combination of the values along some axes.
  *
  * An axis is a line of the vehicle file and its values. The cases are numbered from 0; of
- * combinations the last axis runs fastest. Each case is what brake_sheet_set on every axis and brake_sheet_complete give.
- * A case that the vehicle refuses, because its values contradict others, has no outputs.
+ * combinations the last axis runs fastest. Each case is what brake_sheet_set on every axis and
+ * brake_sheet_complete give. A case that the vehicle refuses, because its values contradict others, has no outputs.
  */
 #ifndef BRAKE_SWEEP_H
 #define BRAKE_SWEEP_H

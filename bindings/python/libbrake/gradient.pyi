@@ -1,0 +1,27 @@
+from typing import Any, Union, overload
+
+class Gradient:
+    outputs: tuple[str, ...]
+    lines: tuple[str, ...]
+    output_units: tuple[str, ...]
+    line_units: tuple[str, ...]
+    value: Any
+    error: Any
+    kink: Any
+    caution: str
+    def __init__(
+        self,
+        outputs: dict[str, str],
+        lines: dict[str, str],
+        value: Any,
+        error: Any,
+        kink: Any,
+    ) -> None: ...
+    @overload
+    def __getitem__(self, place: tuple[str, str]) -> float: ...
+    @overload
+    def __getitem__(self, place: str) -> Any: ...
+    def to_pandas(self) -> Any: ...
+    def to_xarray(self) -> Any: ...
+
+def gradient(vehicle: Any, outputs: Any, lines: Any) -> Gradient: ...
