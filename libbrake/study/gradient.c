@@ -11,7 +11,7 @@ enum { STEPS = 9 };
 
 static const double widest = 0.0078125; /* [-] of the number: the first step, a power of two */
 static const double kinked = 1e-5;      /* [-] of the slopes: less is no kink */
-static const double leeway = 10.0;       /* [-] of the errors: less is no kink */
+static const double leeway = 10.0;      /* [-] of the errors: less is no kink */
 
 /* What is worked out of one line: outputs at the number itself, and on both sides of it. */
 struct stencil {

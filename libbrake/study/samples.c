@@ -64,18 +64,14 @@ int brake_samples_line(const struct brake_samples *samples, int number)
 
 /* ---- one sample ------------------------------------------------------------------------------ */
 
-static void keep_outputs(const struct brake_samples *s, const double *share, double *value)
+static void keep_outputs(const struct brake_samples *s, const double *share, const double *margin,
+                         double *value)
 {
     const struct brake_samples_options *o = s->options;
     struct brake_vehicle vehicle;
-    double margin[BRAKE_CRITERIA];
     struct brake_output result[BRAKE_OUTPUTS];
     double found[BRAKE_OUTPUTS];
     int results = 0;
-    if (s->margins)
-        sample_margins(&s->inputs, o->rules, share, margin);
-    if (s->hot)
-        sample_hot_margins(&s->inputs, o->rules, share, margin);
     for (int i = 0; i < o->outputs; i++) {
         if (!o->output[i].criterion)
             result[results++] = o->output[i];
@@ -85,6 +81,30 @@ static void keep_outputs(const struct brake_samples *s, const double *share, dou
     results = 0;
     for (int i = 0; i < o->outputs; i++)
         value[i] = o->output[i].criterion ? margin[o->output[i].index] : found[results++];
+}
+
+/* A few samples: their hot performance is judged side by side. */
+static void keep_samples(const struct brake_samples *s, const struct brake_sobol *sobol, long first,
+                         double *line, double *output)
+{
+    const struct brake_samples_options *o = s->options;
+    double share[BRAKE_TOGETHER][BRAKE_INPUTS];
+    double margin[BRAKE_TOGETHER][BRAKE_CRITERIA];
+    struct sample_hot sample[BRAKE_TOGETHER];
+    for (int i = 0; i < BRAKE_TOGETHER; i++) {
+        replicates_shares(sobol, o->samples / BRAKE_REPLICATES, first + i, share[i]);
+        if (s->margins && output != NULL)
+            sample_margins(&s->inputs, o->rules, share[i], margin[i]);
+        sample[i] = (struct sample_hot){share[i], margin[i]};
+    }
+    if (s->hot && output != NULL)
+        sample_hot_margins(&s->inputs, o->rules, sample, BRAKE_TOGETHER);
+    for (int i = 0; i < BRAKE_TOGETHER; i++) {
+        if (line != NULL)
+            brake_inputs_values(&s->inputs, share[i], line + (first + i) * s->inputs.count);
+        if (output != NULL)
+            keep_outputs(s, share[i], margin[i], output + (first + i) * o->outputs);
+    }
 }
 
 /* ---- all samples ----------------------------------------------------------------------------- */
@@ -99,15 +119,9 @@ bool brake_samples_draw(const struct brake_samples *samples, const struct brake_
     for (long first = 0; first < o->samples; first += BLOCK) {
         if (watch_stops(watch))
             return false;
-#pragma omp parallel for schedule(dynamic, 8)
-        for (long i = first; i < first + BLOCK; i++) {
-            double share[BRAKE_INPUTS];
-            replicates_shares(sobol, o->samples / BRAKE_REPLICATES, i, share);
-            if (line != NULL)
-                brake_inputs_values(&samples->inputs, share, line + i * samples->inputs.count);
-            if (output != NULL)
-                keep_outputs(samples, share, output + i * o->outputs);
-        }
+#pragma omp parallel for schedule(dynamic)
+        for (long i = first; i < first + BLOCK; i += BRAKE_TOGETHER)
+            keep_samples(samples, sobol, i, line, output);
         watch_tell(watch, (double)(first + BLOCK), (double)o->samples);
     }
     return true;

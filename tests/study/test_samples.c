@@ -91,6 +91,37 @@ static void they_are_the_samples_of_a_spread(void **state)
     brake_samples_free(samples);
 }
 
+/* A margin of hot performance is that of a spread with hot performance, and the lines are the same
+ * whether or not outputs are asked for. */
+static void hot_margins_are_those_of_a_spread(void **state)
+{
+    (void)state;
+    static double alone[SAMPLES * LINES];
+    FILE *stream = fopen(SOURCE_ROOT "/examples/heron.ini", "rb");
+    struct brake_error error;
+    assert_non_null(stream);
+    assert_int_equal(brake_file_read(stream, &sheet, &error), BRAKE_OK);
+    fclose(stream);
+    complete(&sheet);
+    struct brake_samples *samples = list("hazard.fluid", "hazard.circuit");
+    assert_true(brake_samples_draw(samples, NULL, line, output));
+    assert_true(brake_samples_draw(samples, NULL, alone, NULL));
+    assert_memory_equal(alone, line,
+                        (size_t)SAMPLES * (size_t)brake_samples_lines(samples) * sizeof *line);
+    int met[2] = {0, 0};
+    for (int i = 0; i < 2 * SAMPLES; i++)
+        met[i % 2] += output[i] >= 0.0;
+    options = (struct brake_spread_options){
+        .rules = BRAKE_RULES_ALL, .samples = SAMPLES, .seed = 1, .faded = true};
+    assert_int_equal(brake_spread_prepare(&sheet, &options, &spread), BRAKE_OK);
+    void *room = malloc(brake_spread_room(&spread));
+    assert_true(brake_spread_run(&spread, room, NULL));
+    for (int i = 0; i < 2; i++)
+        assert_near(spread.output[asked[i].index].met, (double)met[i] / SAMPLES, ROUNDING);
+    free(room);
+    brake_samples_free(samples);
+}
+
 static void a_number_that_is_not_drawn_is_refused(void **state)
 {
     (void)state;
@@ -130,6 +161,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(an_output_follows_from_the_lines_of_its_sample),
         cmocka_unit_test(they_are_the_samples_of_a_spread),
+        cmocka_unit_test(hot_margins_are_those_of_a_spread),
         cmocka_unit_test(a_number_that_is_not_drawn_is_refused),
         cmocka_unit_test(whoever_watches_can_stop_it),
     };

@@ -3,8 +3,9 @@
  *
  * A line is given other numbers as brake_sheet_set and brake_sheet_complete do: what follows from
  * it is worked out anew. Central differences at steps that halve, from a hundredth of the number
- * down, are extrapolated to none; what the last orders differ by is the error (C. J. F. Ridders, Accurate
- * computation of F'(x) and F'(x)F''(x), Advances in Engineering Software 4 (1982), from memory).
+ * down, are extrapolated to none; what the last orders differ by is the error (C. J. F. Ridders,
+ * Accurate computation of F'(x) and F'(x)F''(x), Advances in Engineering Software 4 (1982), from
+ * memory).
  * Where the slopes to the left and to the right differ there is a kink: a booster that runs out, a
  * valve that opens, an axle that locks.
  */

@@ -3,7 +3,8 @@
  *
  * An axis is a line of the vehicle file and its values. The cases are numbered from 0; of
  * combinations the last axis runs fastest. Each case is what brake_sheet_set on every axis and
- * brake_sheet_complete give. A case that the vehicle refuses, because its values contradict others, has no outputs.
+ * brake_sheet_complete give. A case that the vehicle refuses, because its values contradict others,
+ * has no outputs.
  */
 #ifndef BRAKE_SWEEP_H
 #define BRAKE_SWEEP_H
