@@ -55,7 +55,7 @@ enum brake_status sheet_read(const char *bytes, size_t size, struct brake_sheet 
         return error->status = BRAKE_E_READ;
     enum brake_status status = brake_file_read(stream, sheet, error);
     fclose(stream);
-    return status == BRAKE_OK ? brake_sheet_complete(sheet, error) : status;
+    return status == BRAKE_OK ? sheet_complete(sheet, error) : status;
 }
 
 enum brake_status sheet_take_parts(const char *bytes, size_t size, struct brake_sheet *sheet,
@@ -96,7 +96,8 @@ enum brake_status sheet_set(struct brake_sheet *sheet, const char *setting,
 
 enum brake_status sheet_complete(struct brake_sheet *sheet, struct brake_error *error)
 {
-    return brake_sheet_complete(sheet, error);
+    const enum brake_status status = brake_sheet_complete(sheet, error);
+    return status == BRAKE_OK && sheet->known.stops == 0 ? brake_tester_learn(sheet) : status;
 }
 
 /* ---- asking for a value --------------------------------------------------------------------- */

@@ -30,7 +30,7 @@ export function plan(text, start, catalogue) {
     .filter(({ rows }) => rows.some(({ first }) => first));
 }
 
-const HEADINGS = { vehicle: "The vehicle", scales: "On the scales" };
+const HEADINGS = { vehicle: "The vehicle", scales: "On the scales", tester: "On the tester" };
 const heading = (path) => {
   const text = HEADINGS[path] ?? path.replaceAll(".", " ");
   return text[0].toUpperCase() + text.slice(1);

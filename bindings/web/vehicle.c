@@ -10,7 +10,7 @@
 static bool read_one(const char *text, struct brake_sheet *sheet, struct brake_error *error)
 {
     return brake_file_read_text(text, sheet, error) == BRAKE_OK &&
-           brake_sheet_complete(sheet, error) == BRAKE_OK;
+           brake_sheet_complete(sheet, error) == BRAKE_OK && brake_tester_learn(sheet) == BRAKE_OK;
 }
 
 static bool read_before(const char *text, struct vehicle *v)

@@ -1,4 +1,4 @@
-/* What a drive told of the vehicle, wherever samples of it are spoken of. */
+/* What a drive and a tester told of the vehicle, wherever samples of it are spoken of. */
 #include "parts.h"
 
 static const char *const keys[] = {[BRAKE_DRIVE_NONE] = "none",
@@ -22,7 +22,15 @@ static const char *stops_of(struct brake_document *d, const struct brake_knowled
         known->left_out > 0
             ? brake_document_words(d, ", %d left out (drivelog says why)", known->left_out)
             : "";
-    return brake_document_words(d, "%d stop%s%s%s%s", known->stops, plural(known->stops),
+    const char *forces = known->forces > 0
+                             ? brake_document_words(d, "%s of a tester",
+                                                    known->forces == 1 ? "an axle" : "both axles")
+                             : "";
+    if (known->stops == 0 && known->forces > 0)
+        return brake_document_words(d, "%s%s%s", forces, known->another ? " before the change" : "",
+                                    left);
+    return brake_document_words(d, "%s%s%d stop%s%s%s%s", forces, known->forces > 0 ? " and " : "",
+                                known->stops, plural(known->stops),
                                 known->another ? " before the change" : "", bounds, left);
 }
 
@@ -63,9 +71,10 @@ static const char *against_lines(struct brake_document *d, const struct brake_sh
 const char *brake_part_driven(struct brake_document *d, const struct brake_sheet *sheet)
 {
     const struct brake_knowledge *known = &sheet->known;
-    if (known->stops == 0 && known->left_out > 0)
+    const int readings = known->stops + known->forces;
+    if (readings == 0 && known->left_out > 0)
         return "no stop tells anything: all is drawn by the lines alone.";
-    if (known->stops == 0)
+    if (readings == 0)
         return sheet->vehicle.drive.log[0] != '\0'
                    ? "the log that drive.log names was not read: all is drawn by the lines alone."
                    : NULL;
@@ -84,6 +93,7 @@ void brake_part_told(struct brake_document *d, const struct brake_sheet *sheet)
     brake_document_section(d, "drive", NULL);
     brake_document_say(d, NULL, "Drive", words);
     brake_document_fact(d, "agreement", NULL, brake_cell_text(keys[known->word]));
+    brake_document_fact(d, "forces", NULL, brake_cell_count(known->forces));
     brake_document_fact(d, "stops", NULL, brake_cell_count(known->stops));
     brake_document_fact(d, "bounds", NULL, brake_cell_count(known->bounds));
     brake_document_fact(d, "left_out", NULL, brake_cell_count(known->left_out));

@@ -146,6 +146,11 @@ static bool parks(enum brake_measure measure)
 
 static const char *force_of(struct brake_document *d, const struct brake_criterion *c)
 {
+    if (c->measure == BRAKE_SIDE_DIFFERENCE)
+        return c->force > 0.0
+                   ? brake_document_words(d, "an axle with no wheel above %.0f N is passed over",
+                                          c->force)
+                   : "that of the reading";
     if (parks(c->measure))
         return c->force > 0.0 ? brake_document_words(d, "%.0f N by hand, %.0f N by foot", c->force,
                                                      brake_criterion_foot(c))

@@ -90,6 +90,7 @@ static void facts(struct brake_document *d, const struct brake_paper *paper)
     identity(d, paper, "Odometer", "vehicle.odometer");
     identity(d, paper, "Owner", "vehicle.owner");
     identity(d, paper, "Changed by", "vehicle.builder");
+    identity(d, paper, "Year of the change", "vehicle.modified");
     brake_document_end(d);
 }
 
@@ -358,15 +359,18 @@ static void duties(struct brake_document *d, const struct brake_paper *paper)
 static void measured(struct brake_document *d, const struct brake_paper *paper)
 {
     static const struct brake_column column[] = {{NULL, "to be measured", BRAKE_COLUMN},
+                                                 {NULL, "", BRAKE_DETAIL},
                                                  {NULL, "calculated", BRAKE_COLUMN},
                                                  {NULL, "measured", BRAKE_COLUMN}};
     brake_document_table(
-        d, &(struct brake_table){
-               .caption = "Fill in what the vehicle really does.", .column = column, .columns = 3});
+        d, &(struct brake_table){.caption = "Fill in what the vehicle really does. In brackets the "
+                                            "lines of the vehicle file that take it.",
+                                 .column = column,
+                                 .columns = 4});
     for (int i = 0; brake_blank_at(i) != NULL; i++) {
         const struct brake_blank *blank = brake_blank_at(i);
         brake_document_row(d, (const struct brake_cell[]){
-                                  brake_cell_text(blank->what),
+                                  brake_cell_text(blank->what), brake_cell_text(blank->lines),
                                   blank->result == NULL
                                       ? brake_cell_text("")
                                       : brake_part_result(&paper->assessment->results,

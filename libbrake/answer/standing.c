@@ -3,26 +3,31 @@
 #include <stddef.h>
 
 static const struct brake_blank blanks[] = {
-    {"Mass on the scales, full", "full.mass.total"},
-    {"Front axle on the scales, full", "full.mass.front_axle"},
-    {"Rear axle on the scales, full", "full.mass.rear_axle"},
-    {"Pedal travel at the target deceleration, empty", "empty.pedal.travel"},
-    {"Pedal force for the target deceleration, full", "full.pedal.force_for_target"},
-    {"Line pressure for the target deceleration, full", "full.pedal.pressure_for_target"},
-    {"Deceleration at the usual pedal force, full", "full.deceleration.at_pedal_force"},
-    {"Largest deceleration, wheels not locked, full", "full.deceleration.most"},
-    {"Stopping distance from the stated speed, full", "full.stop.distance"},
-    {"Deceleration without assist, full", "full.failed.no_assist"},
-    {"Parking brake holds nose up, full", "full.parking.grade_up"},
-    {"Parking brake holds nose down, full", "full.parking.grade_down"},
-    {"True speed over shown speed", "speedometer.true_over_shown"},
-    {"Left to right difference, front", NULL},
-    {"Left to right difference, rear", NULL},
-    {"Lining left, front and rear", NULL},
-    {"Rotor or drum: size now, and its wear limit", NULL},
-    {"Boiling point or water content of the fluid", NULL},
-    {"Vacuum at idle", NULL},
-    {"Tyre pressures, front and rear", NULL},
+    {"Mass on the scales, full", "full.mass.total", NULL},
+    {"Front axle on the scales, full", "full.mass.front_axle", "load.full.front_axle"},
+    {"Rear axle on the scales, full", "full.mass.rear_axle", "load.full.rear_axle"},
+    {"Pedal travel at the target deceleration, empty", "empty.pedal.travel", NULL},
+    {"Pedal force for the target deceleration, full", "full.pedal.force_for_target", NULL},
+    {"Line pressure for the target deceleration, full", "full.pedal.pressure_for_target", NULL},
+    {"Deceleration at the usual pedal force, full", "full.deceleration.at_pedal_force", NULL},
+    {"Largest deceleration, wheels not locked, full", "full.deceleration.most", NULL},
+    {"Stopping distance from the stated speed, full", "full.stop.distance", NULL},
+    {"Deceleration without assist, full", "full.failed.no_assist", NULL},
+    {"Parking brake holds nose up, full", "full.parking.grade_up", NULL},
+    {"Parking brake holds nose down, full", "full.parking.grade_down", NULL},
+    {"True speed over shown speed", "speedometer.true_over_shown", NULL},
+    {"Tester, pedal force held", NULL, "tester.pedal_force"},
+    {"Tester, front left and right", NULL, "tester.front_left, tester.front_right"},
+    {"Tester, rear left and right", NULL, "tester.rear_left, tester.rear_right"},
+    {"Tester, parking brake, left and right", NULL, "tester.parking_left, tester.parking_right"},
+    {"Tester, force on the parking lever", NULL, "tester.lever_force"},
+    {"Left to right difference, front", NULL, "front.axle.side_difference"},
+    {"Left to right difference, rear", NULL, "rear.axle.side_difference"},
+    {"Lining left, front and rear", NULL, NULL},
+    {"Rotor or drum: size now, and its wear limit", NULL, NULL},
+    {"Boiling point or water content of the fluid", NULL, NULL},
+    {"Vacuum at idle", NULL, "booster.vacuum"},
+    {"Tyre pressures, front and rear", NULL, NULL},
 };
 
 const struct brake_blank *brake_blank_at(int index)
@@ -62,9 +67,8 @@ const char *brake_method_at(int index)
         "the model itself may be off by too. A requirement is met where at least 95 of 100 samples "
         "meet it, missed below 50, and cannot be said between (guarded acceptance: JCGM 106, ISO "
         "14253-1). 90 of 100 are from the 5th to the 95th.",
-        "Requirements are restated from 49 CFR 571.135, 393.52 and 570.5, UN Regulations 13 and "
-        "13-H and Directive 2014/45/EU. The wording that binds is that of the current text: check "
-        "each clause against it.",
+        "Requirements are restated from the texts that each row names. The wording that binds is "
+        "that of the current text: check each clause against it.",
         "Every formula with its source stands in reference/method.md and in the headers of "
         "libbrake; which texts were read, and which were put down from memory, in "
         "reference/sources.md.",

@@ -6,6 +6,7 @@
 struct brake_blank {
     const char *what;
     const char *result; /* path of what was calculated for it; NULL: nothing was */
+    const char *lines;  /* of the vehicle file that take it; NULL: none */
 };
 
 /* NULL past the last. */

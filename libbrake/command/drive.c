@@ -92,8 +92,10 @@ int drive_learn(const char *file, const char *element, struct brake_sheet *sheet
     struct brake_log log;
     bool there;
     const int status = drive_named(file, element, sheet, &log, &there);
-    if (status != 0 || !there)
+    if (status != 0)
         return status;
+    if (!there)
+        return brake_tester_learn(sheet) == BRAKE_OK ? 0 : command_short_of_memory();
     const enum brake_status learned = brake_log_learn(&log, sheet, &error);
     brake_log_free(&log);
     return learned == BRAKE_OK ? 0 : command_refuse(sheet->vehicle.drive.log, &error);

@@ -54,7 +54,7 @@ static bool dangerous(const struct brake_criterion *c, const struct brake_vehicl
                       const struct brake_judgement *j)
 {
     if (c->measure == BRAKE_SIDE_DIFFERENCE)
-        return c->graded && v->axle[BRAKE_FRONT].axle.side_difference > 0.5;
+        return c->graded && measure_sides(c, v, BRAKE_FRONT) > 0.5;
     return c->graded && j->value < 0.5 * j->limit;
 }
 

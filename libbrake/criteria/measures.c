@@ -329,14 +329,22 @@ static double adhesion_curve(const struct brake_criterion *c, struct states *s,
     return adhesion_used(&system_of(s, load, failure)->balance, c->coefficient);
 }
 
+double measure_sides(const struct brake_criterion *c, const struct brake_vehicle *v,
+                     enum brake_axle axle)
+{
+    const struct brake_tester_lines *t = &v->tester;
+    const double larger = axle == BRAKE_FRONT ? fmax(t->front_left, t->front_right)
+                                              : fmax(t->rear_left, t->rear_right);
+    return larger <= c->force ? 0.0 : v->axle[axle].axle.side_difference;
+}
+
 static double side_difference(const struct brake_criterion *c, struct states *s,
                               enum brake_load load, enum brake_failure failure)
 {
-    (void)c;
     (void)load;
     (void)failure;
-    return fmax(s->vehicle->axle[BRAKE_FRONT].axle.side_difference,
-                s->vehicle->axle[BRAKE_REAR].axle.side_difference);
+    return fmax(measure_sides(c, s->vehicle, BRAKE_FRONT),
+                measure_sides(c, s->vehicle, BRAKE_REAR));
 }
 
 /* ---- pedal, shoes, loads -------------------------------------------------------------------- */

@@ -48,6 +48,10 @@ struct measure {
     double (*hot)(const struct brake_criterion *c, const struct brake_hot_figures *f);
 };
 
+/* Side difference of an axle; 0 where the clause passes it over. */
+double measure_sides(const struct brake_criterion *c, const struct brake_vehicle *v,
+                     enum brake_axle axle);
+
 extern const struct measure measures[BRAKE_MEASURES];
 
 /* Limit of a criterion that is not hot, for a vehicle. */

@@ -122,6 +122,8 @@ static const char *no_force(const struct brake_book *book, const struct brake_ge
 {
     if ((book->lands & lands_of(g->country)) == 0)
         return "of no force in its country";
+    if (g->modified < book->modified)
+        return "for vehicles changed later";
     return book->role == BRAKE_ROLE_BUILT && g->first_registered < book->from[g->frame]
                ? "for vehicles built later"
                : NULL;

@@ -94,11 +94,14 @@ static enum brake_status learn(const struct brake_log *log, struct room *room,
     if (status != BRAKE_OK)
         return status;
     const enum brake_load load = (enum brake_load)room->driven.vehicle.drive.load;
+    const bool another = is_another(&room->driven, sheet);
+    if (another) /* what the tester read is of the vehicle of now */
+        room->driven.vehicle.tester.pedal_force = BRAKE_NAN;
     status = brake_drive_learn(&room->driven, load, &room->drive);
     if (status != BRAKE_OK)
         return brake_value_refuse(error, status, 0, "", "memory is short");
     sheet->known = room->driven.known;
-    sheet->known.another = is_another(&room->driven, sheet);
+    sheet->known.another = another;
     return BRAKE_OK;
 }
 

@@ -31,6 +31,7 @@ static const struct {
     {"lift", NULL, BRAKE_CHANGE_CG},
     {"scales", NULL, BRAKE_CHANGE_MASS},
     {"tilt", NULL, BRAKE_CHANGE_CG},
+    {"tester", NULL, BRAKE_CHANGE_CONDITIONS},
     {"axle", "brake", BRAKE_CHANGE_DRUM},
     {"axle", "wheels", BRAKE_CHANGE_TYRE},
     {"axle", "scrub_radius", BRAKE_CHANGE_GEOMETRY},

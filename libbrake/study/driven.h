@@ -21,10 +21,11 @@ double brake_drive_predict(const struct brake_drive *drive, const struct brake_d
                            double drag_area, const struct brake_system *system,
                            const struct brake_drive_stop *stop, double adhesion);
 
-/** Learn of a vehicle what its stops tell: every study of it draws it so from then on.
+/** Learn of a vehicle what its stops, and the forces of its tester, tell: every study of it draws
+ * it so from then on.
  * @param sheet  complete; its knowledge is filled, from nothing
  * @param load   as it was driven
- * @param drive  measured
+ * @param drive  measured; NULL: none, the tester alone
  * @return       OK; E_MEMORY
  */
 enum brake_status brake_drive_learn(struct brake_sheet *sheet, enum brake_load load,

@@ -1,5 +1,5 @@
-/* Friction, gain of the booster, brake factor and whatever else moves the stops of a drive, told by
- * it together. Equations: reference/method.md, section 11. */
+/* Friction, gain of the booster, brake factor and whatever else moves the stops of a drive, or the
+ * forces on a tester, told by them together. Equations: reference/method.md, section 11. */
 #include "brake/drivelog.h"
 
 #include <math.h>
@@ -19,25 +19,34 @@ enum {
     MOST = 16384,
     STEPS = 3, /* of Gauss and Newton */
     ROUNDS = 3,
-    MANY = BRAKE_DRIVE_STOPS
+    MANY = BRAKE_DRIVE_STOPS + BRAKE_AXLES,
+    DAYS = 3
 };
 
 static const double SAME = 0.02; /* [-] by which like stops of one vehicle differ, as a standard
                                      deviation: common practice, no source */
 static const double TELLS = 0.1; /* standard deviations that a score must move a stop by */
 static const double RARE = 0.01;
+static const double ROLLERS = 0.05; /* [-] by which all forces of a tester are off, cold pads at a
+                                       walking pace against a stop, as a standard deviation: common
+                                       practice, no source */
 
 struct identifying {
     struct brake_inputs inputs;
     struct brake_sobol sobol;
-    const struct brake_drive *drive;
+    const struct brake_drive *drive; /* NULL: none */
     enum brake_load load;
-    const struct brake_drive_stop *stop[MANY]; /* those that the tyres limited last */
-    int stops;
+    enum brake_axle axle[BRAKE_AXLES];         /* of the forces of the tester, which stand first */
+    const struct brake_drive_stop *stop[MANY]; /* behind them; those that the tyres limited last */
+    int forces;
+    int readings; /* forces and stops */
     int bounds;
+    double scale;            /* [1/kg] that makes decelerations of the forces */
+    double measured[MANY];   /* [m/s2] */
+    double own[MANY];        /* [m/s2] standard deviation of it, by itself */
     double start[MANY];      /* [m/s2] predicted by the lines as they stand */
     double variance[MANY];   /* [m2/s4] of the difference, by itself */
-    double day[2][MANY];     /* [m/s2] by which grade and gauge are off, in all stops together */
+    double day[DAYS][MANY];  /* [m/s2] by which grade, gauge and tester are off, in all together */
     double root[MANY][MANY]; /* Cholesky factor of the covariance of the differences */
     double slope[MANY][BRAKE_INPUTS];
     int directions;
@@ -50,17 +59,36 @@ struct identifying {
 
 static int fitted(const struct identifying *id)
 {
-    return id->stops - id->bounds;
+    return id->readings - id->bounds;
+}
+
+static const struct brake_drive_day *day_of(const struct identifying *id)
+{
+    return id->drive != NULL ? &id->drive->day : &brake_drive_usual_day;
 }
 
 /* ---- prediction ----------------------------------------------------------------------------- */
+
+static void predict_forces(const struct identifying *id, const struct brake_vehicle *vehicle,
+                           double *value)
+{
+    struct brake_system system;
+    brake_system_build(vehicle, (enum brake_load)vehicle->tester.load, BRAKE_INTACT, &system);
+    const double pressure = brake_system_pressure(&system, vehicle->tester.pedal_force);
+    for (int i = 0; i < id->forces; i++) {
+        const enum brake_axle axle = id->axle[i];
+        value[i] = id->scale * brake_axle_torque(&system.balance, axle, pressure) /
+                   system.balance.axle[axle].radius;
+    }
+}
 
 static void predict(const struct identifying *id, const struct brake_vehicle *vehicle,
                     const struct brake_drive_day *day, double adhesion, double *value)
 {
     struct brake_system system;
+    predict_forces(id, vehicle, value);
     brake_system_build(vehicle, id->load, BRAKE_INTACT, &system);
-    for (int i = 0; i < id->stops; i++)
+    for (int i = id->forces; i < id->readings; i++)
         value[i] = brake_drive_predict(id->drive, day, vehicle->heat.drag_area, &system,
                                        id->stop[i], adhesion > 0.0 ? adhesion : system.adhesion);
 }
@@ -74,9 +102,39 @@ static void predict_scores(const struct identifying *id, const double *score, do
         share[k] = brake_normal_share(score[k]);
     brake_inputs_vehicle(&id->inputs, share, &vehicle);
     brake_inputs_model(&id->inputs, share, factor);
-    predict(id, &vehicle, &id->drive->day, BRAKE_DRIVE_GRIP, value);
-    for (int i = 0; i < id->stops; i++)
+    predict(id, &vehicle, day_of(id), BRAKE_DRIVE_GRIP, value);
+    for (int i = id->forces; i < id->readings; i++)
         value[i] *= factor[BRAKE_MODEL_STOP];
+}
+
+/* ---- forces ---------------------------------------------------------------------------------- */
+
+/* Both wheels of an axle were read at a known pedal force. */
+static void take_force(struct identifying *id, enum brake_axle axle, const char *left,
+                       const char *right)
+{
+    const struct brake_sheet *sheet = id->inputs.sheet;
+    const int line[2] = {brake_catalogue_find(NULL, left), brake_catalogue_find(NULL, right)};
+    double squares = 0.0;
+    double sum = 0.0;
+    for (int i = 0; i < 2; i++) {
+        const double sigma = sheet->record[line[i]].tolerance / 1.96; /* 95 of 100 */
+        sum += brake_quantity_value(&sheet->vehicle, line[i]);
+        squares += sigma * sigma;
+    }
+    if (!(sum + sheet->vehicle.tester.pedal_force > 0.0))
+        return;
+    id->axle[id->forces] = axle;
+    id->measured[id->forces] = id->scale * sum;
+    id->own[id->forces] = id->scale * sqrt(squares);
+    id->readings = ++id->forces;
+}
+
+static void take_forces(struct identifying *id, const struct brake_vehicle *vehicle)
+{
+    id->scale = 1.0 / brake_vehicle_body(vehicle, BRAKE_EMPTY).mass;
+    take_force(id, BRAKE_FRONT, "tester.front_left", "tester.front_right");
+    take_force(id, BRAKE_REAR, "tester.rear_left", "tester.rear_right");
 }
 
 /* ---- stops ---------------------------------------------------------------------------------- */
@@ -84,9 +142,9 @@ static void predict_scores(const struct identifying *id, const double *score, do
 static void put_first(struct identifying *id, const bool capped[MANY])
 {
     const struct brake_drive_stop *limited[MANY] = {NULL};
-    int count = 0;
+    int count = id->forces;
     int bounds = 0;
-    for (int i = 0; i < id->stops; i++) {
+    for (int i = id->forces; i < id->readings; i++) {
         if (capped[i])
             limited[bounds++] = id->stop[i];
         else
@@ -101,28 +159,32 @@ static void take_stops(struct identifying *id, const struct brake_vehicle *vehic
 {
     double road[MANY] = {0.0};
     bool capped[MANY] = {false};
-    for (int i = 0; i < id->drive->stops; i++) {
+    for (int i = 0; id->drive != NULL && i < id->drive->stops; i++) {
         const struct brake_drive_stop *stop = &id->drive->stop[i];
         if (brake_drive_counts(stop) && !(isnan(stop->pedal_force) && isnan(stop->pressure)))
-            id->stop[id->stops++] = stop;
+            id->stop[id->readings++] = stop;
     }
-    predict(id, vehicle, &id->drive->day, 0.0, road);
-    predict(id, vehicle, &id->drive->day, BRAKE_DRIVE_GRIP, id->start);
-    for (int i = 0; i < id->stops; i++)
+    predict(id, vehicle, day_of(id), 0.0, road);
+    predict(id, vehicle, day_of(id), BRAKE_DRIVE_GRIP, id->start);
+    for (int i = id->forces; i < id->readings; i++)
         capped[i] = road[i] < id->start[i] * (1.0 - 1e-9);
     put_first(id, capped);
-    predict(id, vehicle, &id->drive->day, BRAKE_DRIVE_GRIP, id->start);
+    for (int i = id->forces; i < id->readings; i++) {
+        id->measured[i] = id->stop[i]->developed.value;
+        id->own[i] = id->stop[i]->developed.half / BRAKE_P95;
+    }
+    predict(id, vehicle, day_of(id), BRAKE_DRIVE_GRIP, id->start);
 }
 
 /* ---- errors of measuring --------------------------------------------------------------------- */
 
 static double scatter_of(const struct identifying *id)
 {
-    const int count = fitted(id);
+    const int count = fitted(id) - id->forces;
     double sum = 0.0;
     double squares = 0.0;
-    for (int i = 0; i < count; i++) {
-        const double ratio = id->stop[i]->developed.value / id->start[i];
+    for (int i = id->forces; i < fitted(id); i++) {
+        const double ratio = id->measured[i] / id->start[i];
         sum += ratio;
         squares += ratio * ratio;
     }
@@ -132,7 +194,7 @@ static double scatter_of(const struct identifying *id)
 
 static void find_errors(struct identifying *id, const struct brake_vehicle *vehicle)
 {
-    const struct brake_drive_day *usual = &id->drive->day;
+    const struct brake_drive_day *usual = day_of(id);
     struct brake_drive_day day = *usual;
     const double scatter = scatter_of(id);
     day.grade.value += usual->grade.half / BRAKE_P95;
@@ -140,19 +202,21 @@ static void find_errors(struct identifying *id, const struct brake_vehicle *vehi
     day = *usual;
     day.gauge.value += usual->gauge.half / BRAKE_P95;
     predict(id, vehicle, &day, BRAKE_DRIVE_GRIP, id->day[1]);
-    for (int i = 0; i < id->stops; i++) {
-        const double own = id->stop[i]->developed.half / BRAKE_P95;
-        const double like = scatter * id->start[i];
-        id->variance[i] = own * own + like * like;
+    for (int i = 0; i < id->readings; i++) {
+        const double like = (i < id->forces ? SAME : scatter) * id->start[i];
+        id->variance[i] = id->own[i] * id->own[i] + like * like;
         for (int d = 0; d < 2; d++)
             id->day[d][i] -= id->start[i];
+        id->day[2][i] = i < id->forces ? ROLLERS * id->start[i] : 0.0;
     }
 }
 
 static double covariance(const struct identifying *id, int i, int k)
 {
-    return (i == k ? id->variance[i] : 0.0) + id->day[0][i] * id->day[0][k] +
-           id->day[1][i] * id->day[1][k];
+    double sum = i == k ? id->variance[i] : 0.0;
+    for (int d = 0; d < DAYS; d++)
+        sum += id->day[d][i] * id->day[d][k];
+    return sum;
 }
 
 static void find_root(struct identifying *id)
@@ -183,12 +247,12 @@ static double likelihood(const struct identifying *id, const double *value)
 {
     double difference[MANY];
     double squares = 0.0;
-    for (int i = 0; i < id->stops; i++)
-        difference[i] = id->stop[i]->developed.value - value[i];
+    for (int i = 0; i < id->readings; i++)
+        difference[i] = id->measured[i] - value[i];
     whiten(id, difference);
     for (int i = 0; i < fitted(id); i++)
         squares += difference[i] * difference[i];
-    for (int i = fitted(id); i < id->stops; i++) {
+    for (int i = fitted(id); i < id->readings; i++) {
         const double lacks = fmax(0.0, difference[i]);
         squares += lacks * lacks / covariance(id, i, i);
     }
@@ -212,7 +276,7 @@ static void find_slopes(struct identifying *id, const double centre[BRAKE_INPUTS
         score[k] = centre[k] - 0.5;
         predict_scores(id, score, less);
         score[k] = centre[k];
-        for (int i = 0; i < id->stops; i++)
+        for (int i = 0; i < id->readings; i++)
             id->slope[i][k] = isfinite(more[i] - less[i]) ? more[i] - less[i] : 0.0;
     }
 }
@@ -246,7 +310,7 @@ static void find_directions(struct identifying *id)
     while (id->directions < KNOWN_SIZE) {
         double most = TELLS;
         int best = -1;
-        for (int i = 0; i < id->stops; i++) {
+        for (int i = 0; i < id->readings; i++) {
             const double length = beyond(id, i, left);
             if (length > most) {
                 most = length;
@@ -276,7 +340,7 @@ static void begin(struct identifying *id, const double centre[BRAKE_INPUTS])
     memset(id->spread, 0, sizeof id->spread);
     predict_scores(id, centre, at);
     for (int i = 0; i < fitted(id); i++)
-        difference[i] = id->stop[i]->developed.value - at[i] + product(id, id->slope[i], centre);
+        difference[i] = id->measured[i] - at[i] + product(id, id->slope[i], centre);
     whiten(id, difference);
     for (int a = 0; a < id->directions; a++) {
         for (int i = 0; i < fitted(id); i++)
@@ -427,7 +491,7 @@ static void hold_against_lines(struct identifying *id, struct brake_knowledge *k
     if (fitted(id) == 0)
         return;
     for (int i = 0; i < fitted(id); i++) {
-        measured += id->stop[i]->developed.value / fitted(id);
+        measured += id->measured[i] / fitted(id);
         for (int k = 0; k < fitted(id); k++)
             variance += covariance(id, i, k) / fitted(id) / fitted(id);
     }
@@ -538,11 +602,13 @@ static void identify(struct identifying *id, struct brake_knowledge *known)
     long samples = SAMPLES;
     const struct brake_vehicle *vehicle = &id->inputs.sheet->vehicle;
     brake_sobol_scrambled(brake_inputs_count(&id->inputs), 0, &id->sobol);
+    take_forces(id, vehicle);
     take_stops(id, vehicle);
-    known->stops = id->stops;
+    known->forces = id->forces;
+    known->stops = id->readings - id->forces;
     known->bounds = id->bounds;
-    known->left_out = id->drive->stops - id->stops;
-    if (id->stops == 0)
+    known->left_out = id->drive != NULL ? id->drive->stops - known->stops : 0;
+    if (id->readings == 0)
         return;
     find_errors(id, vehicle);
     find_root(id);
@@ -580,9 +646,16 @@ enum brake_status brake_drive_learn(struct brake_sheet *sheet, enum brake_load l
     return BRAKE_OK;
 }
 
+enum brake_status brake_tester_learn(struct brake_sheet *sheet)
+{
+    return isnan(sheet->vehicle.tester.pedal_force) ? BRAKE_OK
+                                                    : brake_drive_learn(sheet, BRAKE_EMPTY, NULL);
+}
+
 void brake_drive_carry(const struct brake_sheet *before, struct brake_sheet *after)
 {
-    if (before->known.stops == 0 || after->known.stops > 0)
+    if (before->known.stops + before->known.forces == 0 ||
+        after->known.stops + after->known.forces > 0)
         return;
     after->known = before->known;
     after->known.another = true;

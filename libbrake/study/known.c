@@ -172,7 +172,7 @@ const double *known_shares(const struct brake_inputs *inputs, const double *shar
 
 bool known_thin(const struct brake_knowledge *known)
 {
-    return known->stops > 0 && known->effective < BRAKE_KNOWN_EFFECTIVE;
+    return known->stops + known->forces > 0 && known->effective < BRAKE_KNOWN_EFFECTIVE;
 }
 
 enum brake_verdict known_verdict(const struct brake_knowledge *known)

@@ -388,6 +388,36 @@ static void reduce_fluid(struct work *w, int unused)
     work_offer(w, INDEX(circuits.closing_volume), intercept, pairs, 1);
 }
 
+/* 2014/45/EU, Annex I, 1.2.1: over the larger of the two. */
+static void reduce_sides(struct work *w, int axle)
+{
+    const struct brake_tester_lines *t = &w->vehicle->tester;
+    const bool front = axle == BRAKE_FRONT;
+    const double left = front ? t->front_left : t->rear_left;
+    const double right = front ? t->front_right : t->rear_right;
+    const int forces[] = {front ? INDEX(tester.front_left) : INDEX(tester.rear_left),
+                          front ? INDEX(tester.front_right) : INDEX(tester.rear_right)};
+    if (fmax(left, right) > 0.0)
+        work_offer(w, AXLE_INDEX(axle.side_difference, axle),
+                   fabs(left - right) / fmax(left, right), forces, 2);
+}
+
+/* What the tester read at the wheels, brought to the force that the parking brake is taken to be
+ * pulled with. */
+static void reduce_parking_tester(struct work *w, int axle)
+{
+    const struct brake_tester_lines *t = &w->vehicle->tester;
+    const struct brake_parking_lines *p = &w->vehicle->parking;
+    const int forces[] = {INDEX(tester.parking_left), INDEX(tester.parking_right),
+                          AXLE_INDEX(tyre.rolling_radius, axle), INDEX(tester.lever_force)};
+    const bool pulled = !isnan(t->lever_force);
+    const double share = pulled ? p->force / t->lever_force : 1.0;
+    work_offer(w, INDEX(parking.torque),
+               share * (t->parking_left + t->parking_right) *
+                   w->vehicle->axle[axle].tyre.rolling_radius,
+               forces, pulled ? 4 : 3);
+}
+
 static void reduce_parking(struct work *w, int unused)
 {
     (void)unused;
@@ -404,7 +434,8 @@ static void reduce_parking(struct work *w, int unused)
         !isnan(p->ratio) &&
         brake_vehicle_drum_factor(w->vehicle, (enum brake_axle)axle, &factor) == BRAKE_OK)
         work_offer_default(w, INDEX(parking.factor), 0.85 * factor);
-    if (isnan(p->pull))
+    reduce_parking_tester(w, axle);
+    if (isnan(work_or_else(p->pull, w->vehicle->tester.parking_left)))
         work_offer(
             w, INDEX(parking.torque),
             brake_parking_torque(p->force, p->ratio, p->efficiency, p->factor, p->radius, gear),
@@ -473,7 +504,7 @@ static void reduce_pedal(struct work *w, int unused)
                2);
 }
 
-enum { TOUCHES = 10 };
+enum { TOUCHES = 11 };
 
 /* The rules in their order, with what each touches: first the section it writes to, which it also
  * reads, then the others that it reads. */
@@ -500,11 +531,13 @@ static const struct {
     {reduce_valve, 0, {WORK_OF(valve), WORK_OF(lift)}},
     {reduce_booster, 0, {WORK_OF(booster), WORK_OF(pedal), WORK_OF(master)}},
     {reduce_fluid, 0, {WORK_OF(circuits)}},
+    {reduce_sides, BRAKE_FRONT, {WORK_OF(axle[0].axle), WORK_OF(tester)}},
+    {reduce_sides, BRAKE_REAR, {WORK_OF(axle[1].axle), WORK_OF(tester)}},
     {reduce_parking,
      0,
-     {WORK_OF(parking), WORK_OF(axle[0].tyre), WORK_OF(axle[1].tyre), WORK_OF(driveline),
-      WORK_OF(axle[0].axle), WORK_OF(axle[0].drum), WORK_OF(axle[0].lining), WORK_OF(axle[1].axle),
-      WORK_OF(axle[1].drum), WORK_OF(axle[1].lining)}},
+     {WORK_OF(parking), WORK_OF(tester), WORK_OF(axle[0].tyre), WORK_OF(axle[1].tyre),
+      WORK_OF(driveline), WORK_OF(axle[0].axle), WORK_OF(axle[0].drum), WORK_OF(axle[0].lining),
+      WORK_OF(axle[1].axle), WORK_OF(axle[1].drum), WORK_OF(axle[1].lining)}},
     {reduce_speedometer, 0, {WORK_OF(speedometer)}},
     {reduce_load,
      BRAKE_EMPTY,

@@ -101,6 +101,10 @@ static const struct brake_quantity general_rows[] = {
      .low = 1900.0, .high = 2200.0, NO_DEFAULT,
      .meaning = "Year of first registration; without it the stricter rows are looked at.",
      .means = BRAKE_BY_PAPERS, .measure = "Registration document."},
+    {LINE(general, modified), .kind = BRAKE_REAL, .dimension = BRAKE_RATIO, .unit = "",
+     .low = 1900.0, .high = 2200.0, NO_DEFAULT,
+     .meaning = "Year in which the brakes, tyres or body were changed; 2024.5 is the middle of 2024.",
+     .means = BRAKE_BY_PAPERS, .measure = "Invoice or certificate of the change."},
     {LINE(general, mass), .instead = "scales.front_axle scales.rear_axle", .symbol = "m", .kind = BRAKE_REAL, .role = BRAKE_WORKED,
      .need = BRAKE_NEEDED, .danger = BRAKE_TOO_LOW, .dimension = BRAKE_MASS, .unit = "kg",
      .low = 300.0, .high = 12000.0, NO_DEFAULT, .typical = 0.02,
@@ -206,6 +210,37 @@ static const struct brake_quantity scales_rows[] = {
     SCALE_ROW(rear_right, "Scale reading, rear right wheel."),
     SCALE_ROW(front_axle, "Weighbridge reading, front axle."),
     SCALE_ROW(rear_axle, "Weighbridge reading, rear axle."),
+};
+
+#define TESTER_ROW(member, words)                                                                  \
+    {LINE(tester, member), .kind = BRAKE_REAL, .role = BRAKE_RAW, .danger = BRAKE_TOO_HIGH,        \
+     .dimension = BRAKE_FORCE, .unit = "N", .low = 0.0, .high = 30000.0, NO_DEFAULT,               \
+     .typical = 0.03, .meaning = (words),                                                          \
+     .means = BRAKE_BY_WORKSHOP,                                                                   \
+     .measure = "Roller or plate tester, less what it shows with the brakes off; before a wheel "  \
+                "locks."}
+
+static const struct brake_quantity tester_rows[] = {
+    TESTER_ROW(front_left, "Brake force of the front left wheel at pedal_force."),
+    TESTER_ROW(front_right, "Brake force of the front right wheel at pedal_force."),
+    TESTER_ROW(rear_left, "Brake force of the rear left wheel at pedal_force."),
+    TESTER_ROW(rear_right, "Brake force of the rear right wheel at pedal_force."),
+    {LINE(tester, pedal_force), .kind = BRAKE_REAL, .danger = BRAKE_TOO_LOW,
+     .dimension = BRAKE_FORCE, .unit = "N", .low = 10.0, .high = 1500.0, NO_DEFAULT,
+     .typical = 0.03,
+     .meaning = "Pedal force, held, at which the forces of the wheels were read.",
+     .means = BRAKE_BY_WORKSHOP, .measure = "Gauge on the pedal, on the tester."},
+    TESTER_ROW(parking_left, "Force of the parking brake at the left wheel, control at lever_force."),
+    TESTER_ROW(parking_right, "Force of the parking brake at the right wheel, control at lever_force."),
+    {LINE(tester, lever_force), .kind = BRAKE_REAL, .role = BRAKE_RAW, .danger = BRAKE_TOO_LOW,
+     .dimension = BRAKE_FORCE, .unit = "N", .low = 10.0, .high = 1500.0, NO_DEFAULT,
+     .typical = 0.05,
+     .meaning = "Force on the parking lever or pedal in that reading; left out: parking.force.",
+     .means = BRAKE_BY_WORKSHOP, .measure = "Gauge on the lever, at its end."},
+    {LINE(tester, load), .kind = BRAKE_CHOICE, .choices = load_words, .fallback = BRAKE_EMPTY,
+     .meaning = "Load case on the tester; it moves a valve that senses load.",
+     .measure = "As it was tested.",
+     .why = "vehicles come empty"},
 };
 
 static const struct brake_quantity tilt_rows[] = {
@@ -1196,6 +1231,7 @@ const struct brake_section brake_sections[] = {
     SECTION("lift", 2, "What has risen since cg_height was found.", lift_rows, lift),
     SECTION("scales", 1, "Raw scale readings of the vehicle as weighed.", scales_rows, scales),
     SECTION("tilt", 1, "Raw readings of the tilted-axle test.", tilt_rows, tilt),
+    SECTION("tester", 11, "Readings of a roller or plate tester, of this vehicle.", tester_rows, tester),
     SECTION("front.axle", 5, "The front axle.", axle_rows, axle[0].axle),
     SECTION("front.tyre", 1, "Tyre and wheel, front.", tyre_rows, axle[0].tyre),
     BELONGING("front.disc", 3, "Disc brake, front.", disc_rows, axle[0].disc,

@@ -121,8 +121,9 @@ static bool is_known(const struct brake_known *known)
 static bool is_knowledge(const struct brake_knowledge *known)
 {
     bool good = known->count >= 0 && known->count <= BRAKE_KNOWN && known->stops >= 0 &&
-                known->bounds >= 0 && known->left_out >= 0 && is_bool(&known->another) &&
-                known->word >= BRAKE_DRIVE_NONE && known->word <= BRAKE_DRIVE_MORE;
+                known->forces >= 0 && known->bounds >= 0 && known->left_out >= 0 &&
+                is_bool(&known->another) && known->word >= BRAKE_DRIVE_NONE &&
+                known->word <= BRAKE_DRIVE_MORE;
     for (int i = 0; good && i < known->count; i++)
         good = is_known(&known->of[i]);
     for (int i = 0; i < BRAKE_DRIVE_LINES; i++)

@@ -270,6 +270,11 @@ static void check_readings(struct work *w)
     const int arms[] = {INDEX(pedal.pad_arm), INDEX(pedal.rod_arm)};
     const bool front_known = !isnan(work_or_else(s->front_left, s->front_axle));
     const bool rear_known = !isnan(work_or_else(s->rear_left, s->rear_axle));
+    const int tested[3][2] = {{INDEX(tester.front_left), INDEX(tester.front_right)},
+                              {INDEX(tester.rear_left), INDEX(tester.rear_right)},
+                              {INDEX(tester.parking_left), INDEX(tester.parking_right)}};
+    for (int i = 0; i < 3; i++)
+        need_all(w, tested[i], 2);
     need_all(w, front, 2);
     need_all(w, rear, 2);
     if (front_known && !rear_known)

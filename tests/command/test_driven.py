@@ -208,3 +208,48 @@ def test_a_page_carries_the_drives_and_the_list_of_parts(tmp_path):
         told = plain.run("check", str(page), "--units", "us")
         assert "its vehicle is as it was printed" in told.stderr.decode()
         assert told.stdout.decode() == check(file, "--units", "us")[1]
+
+
+# ---- a tester ----------------------------------------------------------------------------------
+
+TESTER = """
+[tester]
+front_left = {0} N, measured
+front_right = {0} N, measured
+rear_left = {1} N, measured
+rear_right = {1} N, measured
+pedal_force = 75 N, measured
+"""
+
+
+def on_rollers(folder, name, *forces):
+    path = folder / f"{name}.ini"
+    path.write_text(VEHICLE + TESTER.format(*forces), encoding="utf-8")
+    return path
+
+
+def test_forces_of_a_tester_are_drawn_by_as_a_drive_is(tmp_path):
+    """Given the forces of both axles on a tester, when the vehicle is checked, then the screen says
+    so, and side differences and what the forces tell stand in the answer."""
+    path = on_rollers(tmp_path, "fair", 1600, 900)
+    _, text = check(path)
+    assert "drawn by both axles of a tester." in " ".join(text.split())
+    answer = json.loads(check(path, "--json")[1])
+    assert (answer["drive"]["forces"], answer["drive"]["stops"]) == (2, 0)
+    assert answer["drive"]["effective_samples"] >= 1024
+    assert answer["vehicle"]["front.axle.side_difference"]["value"] == 0.0
+
+
+def test_a_weak_tester_falls_short(tmp_path):
+    """Given forces far below what the lines allow, when the vehicle is checked, then it falls
+    short as after a weak drive."""
+    status, text = check(on_rollers(tmp_path, "weak", 400, 150))
+    assert status == 1
+    assert "It brakes worse than its parts should" in " ".join(text.split())
+
+
+def test_drive_and_tester_are_told_together(tmp_path):
+    path = write(tmp_path, "both", 0.95, TESTER.format(1600, 900))
+    drive = drive_of(path)
+    assert (drive["forces"], drive["stops"]) == (2, 3)
+    assert "both axles of a tester and 3 stops." in " ".join(check(path)[1].split())

@@ -1162,6 +1162,36 @@ static void in_europe_the_periodic_inspection_binds(void **state)
     assert_int_equal(scope_of("eu.45.service_m1_plain", british, BRAKE_RULES_OWN), BRAKE_OUTSIDE);
 }
 
+/* DVSA MOT manual 1.2.1: an axle whose higher effort is not more than 40 kg is disregarded; 40 kgf
+ * are 392.3 N. The Directive has no such words. */
+static void weak_wheels_are_passed_over_in_britain(void **state)
+{
+    (void)state;
+    const char *weak = plus(plain, "[tester]\nfront_left = 2000 N\nfront_right = 1800 N\n"
+                                   "rear_left = 390 N\nrear_right = 150 N\n");
+    const char *strong = swapped(weak, "390 N", "395 N");
+    assert_near(judge("gb.mot.sides", weak).value, 0.1, ROUNDING);
+    assert_int_equal(judge("gb.mot.sides", weak).verdict, BRAKE_MEETS);
+    assert_near(judge("gb.mot.sides", strong).value, 1.0 - 150.0 / 395.0, ROUNDING);
+    assert_near(judge("eu.45.sides", weak).value, 1.0 - 150.0 / 390.0, ROUNDING);
+}
+
+/* The manual is of October 2013; a date that is not told leaves its rows. */
+static void a_change_before_the_manual_is_not_held_to_it(void **state)
+{
+    (void)state;
+    const char *const car = registered("AU", "private", "2001");
+    assert_int_equal(
+        scope_of("au.nsw.pretest", plus(car, "[vehicle]\nmodified = 2012\n"), BRAKE_RULES_OWN),
+        BRAKE_OUTSIDE);
+    assert_int_equal(
+        scope_of("au.nsw.pretest", plus(car, "[vehicle]\nmodified = 2014\n"), BRAKE_RULES_OWN),
+        BRAKE_YARDSTICK);
+    assert_int_equal(
+        scope_of("au.sa.fade", plus(car, "[vehicle]\nmodified = 2012\n"), BRAKE_RULES_OWN),
+        BRAKE_YARDSTICK);
+}
+
 /* What a state or province asks for, and StVZO 41, which is for vehicles outside of its 41(18):
  * which those are no line tells. */
 static void what_has_force_in_a_part_is_a_yardstick(void **state)
@@ -1428,6 +1458,8 @@ int main(void)
         cmocka_unit_test(every_criterion_is_whole),
         cmocka_unit_test(in_the_united_states_use_and_date_decide),
         cmocka_unit_test(in_europe_the_periodic_inspection_binds),
+        cmocka_unit_test(weak_wheels_are_passed_over_in_britain),
+        cmocka_unit_test(a_change_before_the_manual_is_not_held_to_it),
         cmocka_unit_test(what_has_force_in_a_part_is_a_yardstick),
         cmocka_unit_test(a_family_that_is_asked_for_is_a_screen_where_it_has_no_force),
         cmocka_unit_test(the_order_of_lock_is_a_screen),

@@ -54,6 +54,7 @@ DEFAULTS = {
         "target": 6.43,
     },
     "drive": {"load": "empty"},
+    "tester": {"load": "empty"},
     "heat": {
         "ambient": 313.15,
         "fluid": "DOT3",
@@ -451,8 +452,18 @@ def complete_parking(vehicle, has, give):
     get = vehicle.get
     give("parking.force", 400.0 if get("parking.control") == "hand" else 500.0)
     axle = "front" if get("parking.on") == "front" else "rear"
+    for end in ("front", "rear"):
+        forces = [f"tester.{end}_{side}" for side in ("left", "right")]
+        if has(*forces) and max(get(path) for path in forces) > 0:
+            left, right = (get(path) for path in forces)
+            give(f"{end}.axle.side_difference", abs(left - right) / max(left, right))
     if has("parking.pull"):
         give("parking.torque", get("parking.pull") * get(f"{axle}.tyre.rolling_radius"))
+    if has("tester.parking_left", "tester.parking_right"):
+        force = get("tester.parking_left") + get("tester.parking_right")
+        if has("tester.lever_force"):
+            force *= get("parking.force") / get("tester.lever_force")
+        give("parking.torque", force * get(f"{axle}.tyre.rolling_radius"))
     drum = get(f"{axle}.axle.brake") == "drum" and get("parking.place") == "wheels"
     if drum and has("parking.ratio"):
         give("parking.factor", 0.85 * model.factor_of(vehicle, axle))

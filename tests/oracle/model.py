@@ -1389,7 +1389,7 @@ CRITERIA = {
     "gb.mot.secondary": mot(0.25, "separate secondary", "MOT class 4", failures=ONE_CIRCUIT),
     "gb.mot.parking": Criterion("parking ratio", 0.16, EMPTY, applies=("MOT class 4",)),
     "gb.mot.parking_class7": Criterion("parking ratio", 0.16, RATED, applies=("MOT class 7",)),
-    "gb.mot.sides": Criterion("sides", 0.30, EMPTY),
+    "gb.mot.sides": Criterion("sides", 0.30, EMPTY, force=40 * G),  # less is passed over
     # Regeling voertuigen 5.2.38, 5.3.38, Annex VIII 61
     "nl.service_m1": dutch(5.8, 500.0, "M1", since=2012),
     "nl.service_m1_old": dutch(5.2, 500.0, "M1", since=1967.5, until=2012),
@@ -1555,6 +1555,13 @@ def load_used(masses, most):
 STOPS = "distance", "average", "deceleration", "ratio", "roller", "roller or lock", "tow", "train"
 
 
+def sides(criterion, car, axle):
+    forces = [number(car.get(f"tester.{axle}_{side}")) for side in ("left", "right")]
+    if known(*forces) and max(forces) <= criterion.force:
+        return 0.0
+    return number(car.get(f"{axle}.axle.side_difference"))
+
+
 def on_rollers(car, case, failure, force):
     """Force of each axle, and the most that rollers hold of it."""
     braked = case.motion(failure)
@@ -1596,7 +1603,7 @@ def measured(criterion, car, case, failure):
     if measure == "adhesion":
         return adhesion_curve(motion(), criterion.coefficient)
     if measure == "sides":
-        return float(numpy.max([number(car.get(f"{a}.axle.side_difference")) for a in AXLES]))
+        return float(numpy.max([sides(criterion, car, axle) for axle in AXLES]))
     if measure == "travel":
         return car.pad_travel(car.pressure(force)) / car.travel
     if measure == "stroke":

@@ -276,7 +276,12 @@ def write_axles(out, state):
         if axle == "rear" and dice.random() < 0.2:
             out.add("rear.axle.wheels", "dual", "dual")
         out.maybe(0.7, f"{axle}.axle.rated_mass", 700, 2200, "mass")
-        out.maybe(0.6, f"{axle}.axle.side_difference", 0.0, 0.4, "ratio")
+        if out.dice.random() < 0.5:
+            out.between(f"{axle}.axle.side_difference", 0.0, 0.4, "ratio")
+        elif out.dice.random() < 0.5:
+            force = out.dice.choice((300, 3000))
+            out.between(f"tester.{axle}_left", 0.5 * force, force, "force")
+            out.between(f"tester.{axle}_right", 0.5 * force, force, "force")
         out.maybe(0.6, f"{axle}.axle.scrub_radius", -0.05, 0.12, "length")
         out.maybe(0.6, f"{axle}.axle.track", 1.2, 1.8, "length")
         state[f"{axle} radius"] = (write_disc if disc else write_drum)(out, axle)
@@ -523,7 +528,11 @@ def write_parking(out, state):
     out.maybe_word(0.5, "parking.place", "wheels", "shaft")
     out.maybe(0.5, "parking.force", 200, 650, "force")
     out.maybe(0.6, "driveline.axle_ratio", 2.7, 5.3, "plain")
-    way = dice.choice(("none", "torque", "pull", "lever"))
+    way = dice.choice(("none", "torque", "pull", "lever", "tester"))
+    if way == "tester":
+        out.between("tester.parking_left", 500, 4000, "force")
+        out.between("tester.parking_right", 500, 4000, "force")
+        out.maybe(0.5, "tester.lever_force", 200, 650, "force")
     if way == "torque":
         out.between("parking.torque", 600, 3000, "torque")
     elif way == "pull":

@@ -97,6 +97,76 @@ static void one_stop_moves_the_lines_by_bayes_rule(void **state)
     assert_true(sheet.known.effective >= BRAKE_KNOWN_EFFECTIVE);
 }
 
+/* Mean and standard deviation of the friction of an axle over samples. */
+static void draw_friction(const struct brake_sheet *sheet, enum brake_axle axle, double *mean,
+                          double *sigma)
+{
+    double sum = 0.0;
+    double squares = 0.0;
+    list(sheet, 7);
+    for (uint32_t s = 0; s < SAMPLES; s++) {
+        double share[BRAKE_INPUTS];
+        struct brake_vehicle vehicle;
+        brake_sobol_middle(&sobol, s, share);
+        brake_inputs_vehicle(&inputs, share, &vehicle);
+        sum += vehicle.axle[axle].pads.mu;
+        squares += vehicle.axle[axle].pads.mu * vehicle.axle[axle].pads.mu;
+    }
+    *mean = sum / SAMPLES;
+    *sigma = sqrt(squares / SAMPLES - *mean * *mean);
+}
+
+/* The front axle gives 18 N per newton of pedal: 7200 N at 400 N, of which a tester reads nine
+ * tenths. Straight and normal, over the middle: prior 0.05102 as above, the reading 0.02 by itself
+ * and 0.05 for rollers against the road, R = 0.0029: 1 - 0.1 P/(P + R) = 0.9527 and sqrt(P R/(P +
+ * R)) = 0.03704 of 0.4. The rear follows by its correlation of 0.5. */
+static void a_tester_moves_the_friction_of_its_axle(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    double mean;
+    double sigma;
+    read_sheet(&sheet, plus(plain, "[tester]\nfront_left = 3240 N\nfront_right = 3240 N\n"
+                                   "pedal_force = 400 N\n"));
+    make_exact(&sheet);
+    state_tolerance(&sheet, "front.disc.pads.mu", 0.04, BRAKE_MEASURED);
+    state_tolerance(&sheet, "rear.disc.pads.mu", 0.04, BRAKE_MEASURED);
+    assert_int_equal(brake_drive_learn(&sheet, BRAKE_EMPTY, NULL), BRAKE_OK);
+    assert_int_equal(sheet.known.forces, 1);
+    assert_int_equal(sheet.known.stops, 0);
+    assert_near(sheet.known.ratio, 0.9, 1e-3);
+    draw_friction(&sheet, BRAKE_FRONT, &mean, &sigma);
+    assert_within(mean, 0.4 * 0.9527, 0.0008);
+    assert_within(sigma, 0.4 * 0.03704, 0.0006);
+    draw_friction(&sheet, BRAKE_REAR, &mean, &sigma);
+    assert_within(mean, 0.4 * (1.0 - 0.5 * 0.0473), 0.0008);
+}
+
+/* Rollers are off by the same at both axles: two equal ratios pull by both together, a front that
+ * is high and a rear that is low part them. */
+static void both_axles_of_a_tester_are_told_apart(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    double front;
+    double rear;
+    double sigma;
+    read_sheet(&sheet, plus(plain, "[tester]\nfront_left = 3780 N\nfront_right = 3780 N\n"
+                                   "rear_left = 810 N\nrear_right = 810 N\npedal_force = 400 N\n"));
+    make_exact(&sheet);
+    state_tolerance(&sheet, "front.disc.pads.mu", 0.04, BRAKE_MEASURED);
+    state_tolerance(&sheet, "rear.disc.pads.mu", 0.04, BRAKE_MEASURED);
+    assert_int_equal(brake_drive_learn(&sheet, BRAKE_EMPTY, NULL), BRAKE_OK);
+    assert_int_equal(sheet.known.forces, 2);
+    draw_friction(&sheet, BRAKE_FRONT, &front, &sigma);
+    draw_friction(&sheet, BRAKE_REAR, &rear, &sigma);
+    /* Ratios 1.05 and 0.9. Prior P (1, 0.5; 0.5, 1), readings R = 0.0004 I + 0.0025: with sum and
+     * difference s = (f + r)/2, d = f - r apart: var s 0.75 P = 0.001952 against 0.0025 + 0.0002,
+     * so s = -0.025 x 0.4196; var d P = 0.002603 against 0.0008, so d = 0.15 x 0.7649. */
+    assert_within(front, 0.4 * (1.0 - 0.01049 + 0.05737), 0.0012);
+    assert_within(rear, 0.4 * (1.0 - 0.01049 - 0.05737), 0.0012);
+}
+
 /* The gauge is off by the same in all stops (90 of 100 within 10 %, sigma 0.0608): a hundred of
  * them know no better than that. Without it they would be sure within 0.02/10. */
 static void many_stops_do_not_average_the_gauge(void **state)
@@ -290,6 +360,8 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(one_stop_moves_the_lines_by_bayes_rule),
+        cmocka_unit_test(a_tester_moves_the_friction_of_its_axle),
+        cmocka_unit_test(both_axles_of_a_tester_are_told_apart),
         cmocka_unit_test(many_stops_do_not_average_the_gauge),
         cmocka_unit_test(what_is_told_is_what_weighing_the_lines_alone_gives),
         cmocka_unit_test(hidden_truths_are_held),

@@ -23,6 +23,21 @@ static void expect(const struct brake_sheet *sheet, const char *path, double val
 static const char mass_lines[] = "mass = 2000 kg\nfront_share = 50 %\n";
 
 /* Follows from the definition: 500 + 510 + 480 + 510 = 2000; 1010 / 2000. */
+/* 300 N of 3000 N; 0.4 m x 3000 N, brought from 300 N at the lever to 400 N of parking.force. */
+static void a_tester_gives_sides_and_parking_torque(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    read_sheet(&sheet, plus(plain, "[tester]\nfront_left = 2700 N\nfront_right = 3000 N\n"
+                                   "parking_left = 1600 N\nparking_right = 1400 N\n"));
+    assert_near(sheet.vehicle.axle[BRAKE_FRONT].axle.side_difference, 0.1, 1e-12);
+    assert_nan(sheet.vehicle.axle[BRAKE_REAR].axle.side_difference);
+    assert_near(sheet.vehicle.parking.torque, 1200.0, 1e-12);
+    read_sheet(&sheet, plus(plain, "[parking]\nforce = 400 N\n[tester]\nparking_left = 1600 N\n"
+                                   "parking_right = 1400 N\nlever_force = 300 N\n"));
+    assert_near(sheet.vehicle.parking.torque, 1600.0, 1e-12);
+}
+
 static void corner_scales_add_up_to_mass_and_front_share(void **state)
 {
     (void)state;
@@ -646,6 +661,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(corner_scales_add_up_to_mass_and_front_share),
+        cmocka_unit_test(a_tester_gives_sides_and_parking_torque),
         cmocka_unit_test(a_weighbridge_gives_the_same_and_may_stand_for_one_end),
         cmocka_unit_test(unsprung_mass_left_out_is_a_share_of_the_mass),
         cmocka_unit_test(the_tilted_axle_gives_the_height_of_the_centre),

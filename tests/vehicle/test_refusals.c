@@ -170,6 +170,10 @@ static void half_a_set_of_readings_is_refused(void **state)
 {
     (void)state;
     const char *pads = swapped(plain, "effective_radius = 125 mm\n", "");
+    expect_refusal(plus(plain, "[tester]\nrear_left = 500 N\n"), BRAKE_E_MISSING,
+                   "tester.rear_right", ", as tester.rear_left is given");
+    expect_refusal(plus(plain, "[tester]\nparking_right = 500 N\n"), BRAKE_E_MISSING,
+                   "tester.parking_left", ", as tester.parking_right is given");
     expect_refusal(plus(plain, "[scales]\nfront_left = 500 kg\n"), BRAKE_E_MISSING,
                    "scales.front_right", ", as scales.front_left is given");
     expect_refusal(plus(plain, "[scales]\nrear_right = 500 kg\n"), BRAKE_E_MISSING,

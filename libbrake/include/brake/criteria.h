@@ -89,9 +89,11 @@ struct brake_book {
     const char *name;
     enum brake_rules rules;
     enum brake_text_role role;
-    unsigned lands; /**< bits of enum brake_land */
-    double from[2]; /**< [year] of manufacture that it began to bind at, by enum brake_frame; 0:
+    unsigned lands;  /**< bits of enum brake_land */
+    double from[2];  /**< [year] of manufacture that it began to bind at, by enum brake_frame; 0:
                          always */
+    double modified; /**< [year] of the change from which on changed vehicles are held to it; 0:
+                          always */
 };
 
 /** How the figure of a requirement was read. */
@@ -238,7 +240,8 @@ struct brake_criterion {
     enum brake_measure measure;
     enum brake_failure failure[2]; /**< states of failure; the worse counts */
     unsigned load;                 /**< bits of enum brake_load_of */
-    double force;                  /**< [N] pedal, or hand; 0: driver's most */
+    double force;                  /**< [N] pedal, or hand; 0: driver's most; of side differences:
+                                        axles whose larger one is no more are passed over */
     double foot;                   /**< [N] parking pedal; 0: 100 more than by hand */
     double speed;                  /**< [m/s] 0: a share of top speed, up to speed_cap */
     double speed_cap;              /**< [m/s] for 80 % of top speed */

@@ -159,6 +159,13 @@ struct brake_nominal {
 void brake_drive_compare(const struct brake_sheet *sheet, enum brake_load load,
                          struct brake_drive *drive);
 
+/** Learn of a vehicle what the forces of its tester tell: every study of it draws it so from then
+ * on. A log that is learned of takes them in too.
+ * @param sheet  complete; its knowledge is filled, from nothing; without such forces all stays
+ * @return       OK; E_MEMORY
+ */
+enum brake_status brake_tester_learn(struct brake_sheet *sheet);
+
 /** What a drive told of the vehicle before holds of its unchanged parts still; a drive of the
  * changed vehicle itself goes before it.
  * @param before  complete, learned of or not

@@ -1,5 +1,5 @@
 /** @file knowledge.h
- * What a drive has told of a vehicle besides its lines.
+ * What a drive, or a brake tester, has told of a vehicle besides its lines.
  *
  * Scores are what every study draws: independent, normal, one for a line, a shared cause or an
  * error of the model. A drive moves their middle by `shift` and takes away their scatter along a
@@ -45,11 +45,12 @@ enum brake_drive_word {
 
 enum { BRAKE_DRIVE_LINES = 3 /**< lines named as in conflict, at most */ };
 
-/** What is known from a drive; all 0: nothing. */
+/** What is known from a drive and a tester; all 0: nothing. */
 struct brake_knowledge {
     int count;
     struct brake_known of[BRAKE_KNOWN];
     int word;         /**< one of enum brake_drive_word */
+    int forces;       /**< of axles on a tester */
     int stops;        /**< that count */
     int bounds;       /**< of them, those that the tyres limited */
     int left_out;     /**< that do not count, or have neither pedal force nor pressure */

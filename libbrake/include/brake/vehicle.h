@@ -97,6 +97,7 @@ struct brake_general_lines {
     int use;
     int secondary;
     double first_registered;
+    double modified;
     double mass;
     double front_share;
     double cg_height;
@@ -120,6 +121,15 @@ struct brake_lift_lines {
 struct brake_scales_lines {
     double front_left, front_right, rear_left, rear_right;
     double front_axle, rear_axle;
+};
+
+/** Brake forces from a roller or plate tester, of this vehicle as it stands in its file. */
+struct brake_tester_lines {
+    double front_left, front_right, rear_left, rear_right;
+    double pedal_force;
+    double parking_left, parking_right;
+    double lever_force;
+    int load;
 };
 
 struct brake_tilt_lines {
@@ -353,6 +363,7 @@ struct brake_vehicle {
     struct brake_lift_lines lift;
     struct brake_scales_lines scales;
     struct brake_tilt_lines tilt;
+    struct brake_tester_lines tester;
     struct brake_axle_of_vehicle axle[BRAKE_AXLES];
     struct brake_valve_lines valve;
     struct brake_pedal_lines pedal;
