@@ -50,7 +50,7 @@ static const struct words_option options[] = {
     {"--shape", "normal|uniform|triangular", take_shape, 0,
      "of every tolerance (normal), or PATH=SHAPE of one; 95 of 100 lie within the tolerance in "
      "each; may be repeated"},
-    {"--fade", "", NULL, offsetof(struct options, fade), "hot performance too; takes minutes"},
+    {"--fade", "", NULL, offsetof(struct options, fade), "hot performance too; takes a minute"},
     {"--set", "PATH=VALUE", words_keep, offsetof(struct options, set), words_help_set},
     {"--rules", WORDS_RULES, words_take_rules, offsetof(struct options, rules), words_help_rules},
     {"--units", "us|si|both", words_take_units, offsetof(struct options, units), words_help_units},

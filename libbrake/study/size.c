@@ -7,9 +7,11 @@
 #include "vehicle/recalculation.h"
 #include "criteria/judge.h"
 #include "conformance.h"
+#include "model/braking_lanes.h"
 
 #include <math.h>
 #include <stddef.h>
+#include <stdlib.h>
 
 static const double FLAT = 1e-9;  /* of the value: less is no move */
 static const double WIDE = 4.0;   /* high over low: from here on points are spaced by ratio */
@@ -92,6 +94,35 @@ static double ask(void *context, double x)
     return excess(target, brake_target_value(target, &vehicle));
 }
 
+/* Hot targets at some places of the range, side by side. */
+static void ask_together(const struct asking *asking, const double *x, int count,
+                         struct brake_vehicle *room, double *value)
+{
+    const struct brake_target *target = &asking->question->target;
+    const struct brake_vehicle *vehicle[BRAKE_TOGETHER];
+    for (int i = 0; i < count; i++) {
+        brake_sheet_vary(asking->sheet, &asking->places, asking->question->by, x[i], &room[i]);
+        vehicle[i] = &room[i];
+    }
+    brake_outputs_all(vehicle, count, &target->output, 1, 1, value);
+    for (int i = 0; i < count; i++)
+        value[i] = excess(target, value[i]);
+}
+
+static void ask_hot(void *context, const double *x, int count, double *value)
+{
+#pragma omp parallel for schedule(dynamic, 1)
+    for (int first = 0; first < count; first += BRAKE_TOGETHER) {
+        const int some = count - first < BRAKE_TOGETHER ? count - first : BRAKE_TOGETHER;
+        struct brake_vehicle *room = calloc((size_t)some, sizeof *room);
+        if (room != NULL)
+            ask_together(context, &x[first], some, room, &value[first]);
+        for (int i = first; i < first + some && room == NULL; i++)
+            value[i] = ask(context, x[i]); /* the same, but slower */
+        free(room);
+    }
+}
+
 static struct brake_scan scan_of(struct asking *asking)
 {
     const double low = asking->question->low;
@@ -104,7 +135,8 @@ static struct brake_scan scan_of(struct asking *asking)
                                .high = high,
                                .points = slow ? SLOW : BRAKE_SCAN_POINTS,
                                .logarithmic = low > 0.0 && high / low >= WIDE,
-                               .noise = slow ? SLOW_NOISE : 0.0};
+                               .noise = slow ? SLOW_NOISE : 0.0,
+                               .values = slow ? ask_hot : NULL};
 }
 
 static enum brake_status set_on(const struct brake_sheet *sheet, int by, double value,
@@ -220,6 +252,7 @@ static enum brake_status find(const struct brake_size_question *question,
         return status;
     brake_roots_find(&size->scan, watch, &size->roots);
     size->scan.value = NULL;
+    size->scan.values = NULL;
     size->scan.context = NULL;
     if (size->roots.stopped)
         return BRAKE_OK;

@@ -22,7 +22,7 @@ static struct brake_roots roots;
 static void find(double (*f)(double), double low, double high)
 {
     struct asked asked = {f, 0};
-    const struct brake_scan scan = {ask, &asked, low, high, BRAKE_SCAN_POINTS, false, 0.0};
+    const struct brake_scan scan = {ask, &asked, low, high, BRAKE_SCAN_POINTS, false, 0.0, NULL};
     brake_roots_find(&scan, NULL, &roots);
     for (int i = 0; i < roots.count; i++)
         assert_true(roots.root[i].kind == BRAKE_TOUCH || f(roots.root[i].x) >= 0.0);
@@ -222,7 +222,7 @@ static void points_may_be_spaced_by_ratio(void **state)
 {
     (void)state;
     struct asked asked = {decades, 0};
-    const struct brake_scan scan = {ask, &asked, 1e-6, 1e6, 7, true, 0.0};
+    const struct brake_scan scan = {ask, &asked, 1e-6, 1e6, 7, true, 0.0, NULL};
     for (int i = 0; i < 7; i++)
         assert_near(brake_scan_at(&scan, i), pow(100.0, i - 3), 1e-12);
     brake_roots_find(&scan, NULL, &roots);
@@ -248,7 +248,7 @@ static void nothing_is_asked_often(void **state)
 {
     (void)state;
     struct asked asked = {cubic, 0};
-    const struct brake_scan scan = {ask, &asked, -3.0, 10.0, 101, false, 0.0};
+    const struct brake_scan scan = {ask, &asked, -3.0, 10.0, 101, false, 0.0, NULL};
     brake_roots_find(&scan, NULL, &roots);
     assert_true(asked.times < 101 + 15); /* halving alone would take some 45 */
 }
@@ -263,7 +263,7 @@ static void leaps_that_are_noise_are_crossed(void **state)
 {
     (void)state;
     struct asked asked = {stepped, 0};
-    struct brake_scan scan = {ask, &asked, 0.0, 1.0, 65, false, 0.0};
+    struct brake_scan scan = {ask, &asked, 0.0, 1.0, 65, false, 0.0, NULL};
     brake_roots_find(&scan, NULL, &roots);
     assert_root(0, 0.5005, BRAKE_JUMP, true);
     scan.noise = 2e-3;
@@ -287,7 +287,7 @@ static void a_watch_is_told_and_can_stop(void **state)
     int told = 0;
     volatile sig_atomic_t stop = 0;
     struct asked asked = {cubic, 0};
-    const struct brake_scan scan = {ask, &asked, -3.0, 10.0, BRAKE_SCAN_POINTS, false, 0.0};
+    const struct brake_scan scan = {ask, &asked, -3.0, 10.0, BRAKE_SCAN_POINTS, false, 0.0, NULL};
     const struct brake_watch watch = {count_progress, &told, &stop};
     brake_roots_find(&scan, &watch, &roots);
     assert_int_equal(told, BRAKE_SCAN_POINTS);

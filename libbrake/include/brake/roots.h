@@ -33,6 +33,8 @@ struct brake_scan {
     bool logarithmic;                         /**< evenly spaced in the logarithm; low above 0 */
     double
         noise; /**< [-] of the span of the values: what solving in steps makes it leap; 0: exact */
+    void (*values)(void *context, const double *x, int count,
+                   double *value); /**< the same at several x at once; NULL: one by one */
 };
 
 /** How zero is met. */
