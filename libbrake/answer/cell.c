@@ -84,17 +84,6 @@ struct brake_cell brake_cell_list(const double *list, int count, const struct br
 
 /* ---- units ---------------------------------------------------------------------------------- */
 
-const struct brake_unit *brake_unit_beside(const struct brake_unit *unit)
-{
-    if (strcmp(unit->name, "m") == 0)
-        return brake_unit_find("ft");
-    if (strcmp(unit->name, "km") == 0)
-        return brake_unit_find("mi");
-    if (unit->dimension == BRAKE_RATIO || unit->dimension == BRAKE_TIME)
-        return unit;
-    return brake_unit_us(unit->dimension);
-}
-
 int brake_cell_units(const struct brake_cell *cell, enum brake_systems systems,
                      const struct brake_unit *units[2])
 {

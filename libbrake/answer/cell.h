@@ -5,6 +5,7 @@
 #include <stdbool.h>
 #include <stddef.h>
 
+#include "vehicle/trade.h"
 #include "brake/document.h"
 #include "brake/units.h"
 
@@ -68,9 +69,6 @@ struct brake_cell brake_cell_text(const char *text);
 struct brake_cell brake_cell_ids(const char *ids);
 struct brake_cell brake_cell_truth(bool truth);
 struct brake_cell brake_cell_list(const double *list, int count, const struct brake_unit *unit);
-
-/* The unit of the US trade beside one of the SI trade; itself where both use the same. */
-const struct brake_unit *brake_unit_beside(const struct brake_unit *unit);
 
 /* The units that a cell is shown in, the first one leading. Returns how many, up to 2. */
 int brake_cell_units(const struct brake_cell *cell, enum brake_systems systems,

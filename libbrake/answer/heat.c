@@ -135,12 +135,14 @@ static const char *verdict_of(struct brake_document *d, const struct brake_duty_
         d, brake_cell_form(fabs(result->fluid_margin), brake_unit_si(BRAKE_RISE), BRAKE_WHOLE));
     const char *boiling = brake_document_amount(
         d, brake_cell_form(r->hot->boiling, brake_unit_find("degC"), BRAKE_WHOLE));
-    return brake_document_words(d, "%s%s; the fluid %s %s %s its wet boiling point, %s",
-                                brake_duty_stood(result) ? "" : "FALLS SHORT: ",
-                                result->held ? "the driver holds what is asked for"
-                                             : "the driver does not hold what is asked for",
-                                boils ? "gets" : "stays", margin, boils ? "above" : "below",
-                                boiling);
+    const char *force = brake_document_amount(
+        d, brake_cell_form(r->duty->force, brake_unit_find("N"), BRAKE_WHOLE));
+    return brake_document_words(d,
+                                "%s%s %s the deceleration asked for; the fluid %s %s %s its wet "
+                                "boiling point, %s",
+                                brake_duty_stood(result) ? "" : "FALLS SHORT: ", force,
+                                result->held ? "hold" : "do not hold", boils ? "gets" : "stays",
+                                margin, boils ? "above" : "below", boiling);
 }
 
 /* ---- numbers -------------------------------------------------------------------------------- */

@@ -16,7 +16,7 @@ const char *brake_failure_words(enum brake_failure failure)
 {
     static const char *const words[BRAKE_FAILURES] = {
         "",           "first circuit failed", "second circuit failed",
-        "no assist",  "least vacuum",         "engine off",
+        "no assist",  "low vacuum",           "engine off",
         "valve open", "valve shut",           "anti-lock failed"};
     return words[failure];
 }

@@ -106,7 +106,7 @@ static void about_end_of_travel(struct warn_list *l)
         const double held = system.balance.hold.from;
         if (system.held >= 0 && held < 0.999 * would)
             warn_add(l, BRAKE_WARNS_END_OF_TRAVEL,
-                     "One chamber of the master cylinder comes to its end before the other: the "
+                     "One chamber of the master cylinder bottoms out before the other: the "
                      "%s circuit stays at %.0f bar, the other one gets %.0f bar of %.0f bar at "
                      "%.0f N.",
                      system.held == 0 ? "first" : "second", held / 1e5, can / 1e5, would / 1e5,
@@ -114,9 +114,9 @@ static void about_end_of_travel(struct warn_list *l)
         else if (can < 0.999 * would)
             warn_add(
                 l, BRAKE_WARNS_END_OF_TRAVEL,
-                "The pedal or a chamber comes to its end before the pressure is there: %s%.0f bar "
-                "of %.0f bar at %.0f N.",
-                words[failure], can / 1e5, would / 1e5, force);
+                "The pedal or a master-cylinder chamber bottoms out: %s%.0f bar; %.0f N would give "
+                "%.0f bar.",
+                words[failure], can / 1e5, force, would / 1e5);
     }
 }
 
@@ -194,7 +194,7 @@ static void about_tyre_speed(struct warn_list *l)
     for (int i = 0; i < BRAKE_AXLES; i++) {
         if (l->vehicle->axle[i].tyre.speed_limit < l->vehicle->general.top_speed)
             warn_add(l, BRAKE_WARNS_TYRE_SPEED,
-                     "The %s tyres are good for %.0f km/h, the vehicle does %.0f km/h.",
+                     "The %s tyres are rated for %.0f km/h, the vehicle does %.0f km/h.",
                      brake_axle_word((enum brake_axle)i),
                      3.6 * l->vehicle->axle[i].tyre.speed_limit,
                      3.6 * l->vehicle->general.top_speed);

@@ -61,7 +61,7 @@ static void warn_of_fluid(const struct brake_hot_rig *hot, const struct brake_du
     if (result->fluid_margin < 0.0)
         add(list, BRAKE_WARNS_HEAT_FLUID_BOILS,
             "The %s fluid gets %.0f degC hot, %.0f K above its wet boiling point of %.0f degC: the "
-            "pedal can go to the floor.",
+            "pedal can go to the floor. Change the fluid, use a lower gear, stop and let it cool.",
             brake_axle_word((enum brake_axle)axle), hottest, -result->fluid_margin,
             celsius(hot->boiling));
     else if (result->fluid_margin < WANTED)
@@ -81,9 +81,8 @@ static void warn_of_rest(const struct brake_hot_rig *hot, const struct brake_dut
     const double pads = brake_thermal_part(brake, &result->heat[axle], BRAKE_PART_PAD);
     if (duty->rest > 0.0 && fluid >= result->axle[axle].fluid_most && pads > hot->boiling - WANTED)
         add(list, BRAKE_WARNS_HEAT_FLUID_RISING,
-            "The %s fluid is at %.0f degC and still getting hotter after %.0f min at rest; heat "
-            "--cool "
-            "looks on longer.",
+            "The %s fluid is at %.0f degC and still getting hotter after %.0f min at rest: hotter "
+            "than shown is possible.",
             brake_axle_word((enum brake_axle)axle), celsius(fluid), duty->rest / 60.0);
 }
 
@@ -98,8 +97,8 @@ static void warn_of_axle(const struct brake_hot_rig *hot, int axle,
             brake_axle_word((enum brake_axle)axle), celsius(heat->face_most), celsius(until));
     if (isnan(until) && heat->face_most > FADES)
         add(list, BRAKE_WARNS_HEAT_FRICTION_ASSUMED,
-            "The %s face gets %.0f degC hot; how its friction fades above %.0f degC is assumed. "
-            "Give "
+            "The %s face gets %.0f degC hot; how its friction fades above %.0f degC is assumed, "
+            "not "
             "the maker's curve.",
             brake_axle_word((enum brake_axle)axle), celsius(heat->face_most), celsius(FADES));
     if (heat->face_most > TRANSFORMS)

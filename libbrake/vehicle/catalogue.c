@@ -65,8 +65,10 @@ const struct brake_quantity *brake_quantity_at(int index)
 
 const struct brake_unit *brake_quantity_unit(const struct brake_quantity *quantity, bool us)
 {
-    return us ? brake_unit_us(quantity->dimension)
-              : brake_unit_of(quantity->unit, quantity->dimension);
+    const struct brake_unit *unit = brake_unit_of(quantity->unit, quantity->dimension);
+    if (us && quantity->dimension == BRAKE_LENGTH)
+        return brake_unit_us(BRAKE_LENGTH); /* a rollout too is read off a tape in inches */
+    return us ? brake_unit_beside(unit) : unit;
 }
 
 const char *brake_means_word(enum brake_means means)

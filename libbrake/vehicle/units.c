@@ -2,6 +2,8 @@
  * gravity, standard atmosphere); inHg at 0 degC. */
 #include "brake/units.h"
 
+#include "trade.h"
+
 #include <stdio.h>
 #include <string.h>
 
@@ -190,4 +192,17 @@ void brake_unit_names(enum brake_dimension dimension, char *text, unsigned size)
             used += (unsigned)brake_text_format(text + used, size - used, used ? ", %s" : "%s",
                                                 units[i].name);
     }
+}
+
+const struct brake_unit *brake_unit_beside(const struct brake_unit *unit)
+{
+    static const char *const beside[][2] = {
+        {"m", "ft"}, {"km", "mi"}, {"m2", "ft2"}, {"kPa", "inHg"}}; /* of a vacuum */
+    for (size_t i = 0; i < sizeof beside / sizeof beside[0]; i++) {
+        if (strcmp(unit->name, beside[i][0]) == 0)
+            return brake_unit_find(beside[i][1]);
+    }
+    if (unit->dimension == BRAKE_RATIO || unit->dimension == BRAKE_TIME)
+        return unit;
+    return brake_unit_us(unit->dimension);
 }

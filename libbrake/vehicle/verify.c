@@ -173,8 +173,9 @@ static void check_drum(struct work *w, int axle)
     check_ends(w, AXLE_INDEX(lining.secondary_heel, axle), AXLE_INDEX(lining.secondary_toe, axle));
     if (status == BRAKE_OK && !(factor >= q->low && factor <= q->high))
         work_refuse(w, BRAKE_E_RANGE, AXLE_INDEX(lining.mu, axle),
-                    "gives these shoes a brake factor of %.4g; accepts %.4g to %.4g", factor,
-                    q->low, q->high);
+                    "gives these shoes a brake factor of %.4g; accepts %.4g to %.4g%s", factor,
+                    q->low, q->high,
+                    factor > q->high ? ": they are about to grab, do not drive it" : "");
     if (status != BRAKE_OK)
         work_refuse(w, status, AXLE_INDEX(lining.mu, axle), "got %.4g: %s%s",
                     w->vehicle->axle[axle].lining.mu, brake_status_message(status),
@@ -317,8 +318,8 @@ static void unused(struct work *w, int index, int choice)
     if (!work_stated(w, index) || !work_given(w, choice) || w->sheet->record[choice].set)
         return;
     brake_catalogue_path(w->vehicle, choice, path, sizeof path);
-    work_refuse(w, BRAKE_E_CONFLICT, index, "is of no use, as %s is %s%s; change one of them", path,
-                work_row(w, choice)->choices[(int)brake_quantity_value(w->vehicle, choice)],
+    work_refuse(w, BRAKE_E_CONFLICT, index, "is not used, because %s is %s%s; change one of them",
+                path, work_row(w, choice)->choices[(int)brake_quantity_value(w->vehicle, choice)],
                 work_stated(w, choice) ? "" : ", by default");
 }
 

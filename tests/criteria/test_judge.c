@@ -1374,7 +1374,7 @@ static void every_answer_has_its_words(void **state)
     assert_string_equal(brake_failure_words(BRAKE_FIRST_CIRCUIT), "first circuit failed");
     assert_string_equal(brake_failure_words(BRAKE_SECOND_CIRCUIT), "second circuit failed");
     assert_string_equal(brake_failure_words(BRAKE_NO_ASSIST), "no assist");
-    assert_string_equal(brake_failure_words(BRAKE_LOW_VACUUM), "least vacuum");
+    assert_string_equal(brake_failure_words(BRAKE_LOW_VACUUM), "low vacuum");
     assert_string_equal(brake_failure_words(BRAKE_ENGINE_OFF), "engine off");
     assert_string_equal(brake_failure_words(BRAKE_VALVE_OPEN), "valve open");
     assert_string_equal(brake_failure_words(BRAKE_VALVE_SHUT), "valve shut");

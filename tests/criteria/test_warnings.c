@@ -259,7 +259,7 @@ static void tyres_too_slow_for_the_vehicle(void **state)
     const char *tyre = plus(plain, "[front.tyre]\nspeed_limit = 160 km/h\n");
     expect_pair("tyre_speed", plus(tyre, "[vehicle]\ntop_speed = 160 km/h\n"),
                 plus(tyre, "[vehicle]\ntop_speed = 165 km/h\n"), 2,
-                "The front tyres are good for 160 km/h, the vehicle does 165 km/h");
+                "The front tyres are rated for 160 km/h, the vehicle does 165 km/h");
 }
 
 /* 60 cm2 a side: 2 x 60 mm, of trucks of 10,000 lb, are 56.5 cm2, 87 mm 59.4, 88 mm 60.8; three

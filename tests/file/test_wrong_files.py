@@ -661,7 +661,7 @@ LINES = {
     "diameter of a sector": (
         "[front.disc.pads] shape = sector",
         "[front.disc.pads] diameter = 60 mm",
-        "front.disc.pads.diameter: is of no use, as front.disc.pads.shape is sector; change one"
+        "front.disc.pads.diameter: is not used, because front.disc.pads.shape is sector; change one"
         " of them",
     ),
     "rectangle across the axle": (
@@ -694,32 +694,32 @@ LINES = {
     # Lines that would be lost
     "outline of a sector": (
         "[front.disc.pads] outline = (90 mm, 10 mm) (130 mm, 10 mm) (130 mm, -10 mm)",
-        "front.disc.pads.outline: is of no use, as front.disc.pads.shape is sector, by default;"
+        "front.disc.pads.outline: is not used, because front.disc.pads.shape is sector, by default;"
         " change one of them",
     ),
     "gain without a booster": (
         "[booster] gain = 4",
-        "booster.gain: is of no use, as booster.booster is none; change one of them",
+        "booster.gain: is not used, because booster.booster is none; change one of them",
     ),
     "knee without a valve": (
         "[valve] knee = 30 bar",
-        "valve.knee: is of no use, as valve.kind is none, by default; change one of them",
+        "valve.knee: is not used, because valve.kind is none, by default; change one of them",
     ),
     "knee of an electronic distribution": (
         "[valve] kind = ebd",
         "[valve] knee = 30 bar",
-        "valve.knee: is of no use, as valve.kind is ebd; change one of them",
+        "valve.knee: is not used, because valve.kind is ebd; change one of them",
     ),
     "line of a sensing valve on a fixed one": (
         "[valve] kind = fixed",
         "[valve] knee = 30 bar",
         "[valve] slope = 0.4",
         "[valve] knee_rate = 0.05 bar/kg",
-        "valve.knee_rate: is of no use, as valve.kind is fixed; change one of them",
+        "valve.knee_rate: is not used, because valve.kind is fixed; change one of them",
     ),
     "axle ratio of a speedometer that counts wheels": (
         "[speedometer] axle_ratio = 4.1",
-        "speedometer.axle_ratio: is of no use, as speedometer.sensor is wheel, by default; change"
+        "speedometer.axle_ratio: is not used, because speedometer.sensor is wheel, by default;"
         " one of them",
     ),
     "least vacuum above the usual one": (
@@ -734,13 +734,13 @@ LINES = {
         "[booster] booster = hydraulic",
         "[booster] assist = 2500 N",
         "[booster] vacuum = 60 kPa",
-        "booster.vacuum: is of no use, as booster.booster is hydraulic; change one of them",
+        "booster.vacuum: is not used, because booster.booster is hydraulic; change one of them",
     ),
     "accumulator of a vacuum booster": (
         "[booster] booster = fitted",
         "[booster] assist = 2500 N",
         "[booster] reserve = 3",
-        "booster.reserve: is of no use, as booster.booster is fitted; change one of them",
+        "booster.reserve: is not used, because booster.booster is fitted; change one of them",
     ),
     "gas that the pump cannot press together": (
         "[booster] booster = hydraulic",

@@ -110,7 +110,7 @@ static void a_shoe_that_cannot_be_is_refused(void **state)
                    "rear.drum.lining.secondary_toe", "got 50 deg, but secondary_heel is 60 deg");
     expect_refusal(plus(lined(), "secondary_mu = 0.4\n"), BRAKE_E_CONFLICT,
                    "rear.drum.lining.secondary_mu",
-                   "is of no use, as rear.drum.shoes is leading_trailing");
+                   "is not used, because rear.drum.shoes is leading_trailing");
 }
 
 static void lines_of_a_brake_that_is_not_there_are_refused(void **state)
@@ -344,20 +344,20 @@ static void lines_that_would_be_lost_are_refused(void **state)
 {
     (void)state;
     expect_refusal(plus(plain, "[valve]\nknee = 30 bar\n"), BRAKE_E_CONFLICT, "valve.knee",
-                   "is of no use, as valve.kind is none, by default; change one of them");
+                   "is not used, because valve.kind is none, by default; change one of them");
     expect_refusal(plus(plain, "[valve]\nkind = none\nuncorrected_lift = 10 mm\n"),
                    BRAKE_E_CONFLICT, "valve.uncorrected_lift",
-                   "is of no use, as valve.kind is none; change one of them");
+                   "is not used, because valve.kind is none; change one of them");
     expect_refusal(plus(plain, "[booster]\ngain = 4\n"), BRAKE_E_CONFLICT, "booster.gain",
-                   "is of no use, as booster.booster is none;");
+                   "is not used, because booster.booster is none;");
     expect_refusal(plus(plain, "[front.disc.pads]\noutline = (1 mm, 1 mm) (2 mm, 1 mm)\n"),
                    BRAKE_E_CONFLICT, "front.disc.pads.outline",
-                   "is of no use, as front.disc.pads.shape is sector, by default");
+                   "is not used, because front.disc.pads.shape is sector, by default");
     expect_refusal(plus(plain, "[rear.disc.pads]\nheight = 50 mm\n"), BRAKE_E_CONFLICT,
-                   "rear.disc.pads.height", "is of no use");
+                   "rear.disc.pads.height", "is not used");
     expect_refusal(plus(plain, "[rear.disc.pads]\nshape = rectangle\ninner_radius = 50 mm\n"),
                    BRAKE_E_CONFLICT, "rear.disc.pads.inner_radius",
-                   "is of no use, as rear.disc.pads.shape is rectangle;");
+                   "is not used, because rear.disc.pads.shape is rectangle;");
 }
 
 static void a_booster_set_away_leaves_its_lines_without_complaint(void **state)

@@ -35,7 +35,7 @@ enum { BRAKE_WARNINGS = 72 /**< room for every warning, 12 of heat among them */
     W(PEDAL_LONG, "pedal_long", \
       "The pedal uses more than 80 % of its travel to the floor at driver.target.") \
     W(END_OF_TRAVEL, "end_of_travel", \
-      "The pedal or a chamber comes to its end before the pressure is there.") \
+      "The pedal or a master-cylinder chamber bottoms out before full pressure.") \
     W(REAR_LOCKS_FIRST, "rear_locks_first", \
       "The rear wheels lock first below the deceleration that the standards name.") \
     W(SHOE_MAY_LOCK, "shoe_may_lock", \
@@ -46,7 +46,7 @@ enum { BRAKE_WARNINGS = 72 /**< room for every warning, 12 of heat among them */
     W(AXLE_RATING, "axle_rating", "An axle carries more than its rating.") \
     W(TYRE_RATING, "tyre_rating", "The tyres of an axle carry more than their load index.") \
     W(MASS_RATING, "mass_rating", "The vehicle weighs more than its rated mass.") \
-    W(TYRE_SPEED, "tyre_speed", "The vehicle is faster than its tyres are good for.") \
+    W(TYRE_SPEED, "tyre_speed", "The vehicle is faster than its tyres are rated for.") \
     W(PISTONS_BOTH_SIDES, "pistons_both_sides", \
       "More piston on one side of a rotor than calipers have: were both sides counted?") \
     W(BOOSTER_RUNS_OUT, "booster_runs_out", \
