@@ -7,10 +7,10 @@ import re
 import html5lib
 
 UNITS = [
-    "%", "mm", "m", "in", "ft", "cm2", "in2", "m2", "ft2", "cm3", "in3", "s", "min", "km", "km/h", "mph",
-    "m/s2", "ft/s2", "kg", "lb", "N", "lbf", "bar", "kPa", "MPa", "psi", "inHg", "N*m", "lbf*ft", "kJ",
-    "MJ", "ft*lbf", "kg*m2", "lb*ft2", "N/mm", "lbf/in", "bar/kg", "psi/lb", "N*m/bar",
-    "lbf*ft/psi", "deg", "K", "degC", "degF rise", "degF",
+    "%", "mm", "m", "in", "ft", "cm2", "in2", "m2", "ft2", "cm3", "in3", "s", "min", "km",
+    "km/h", "mph", "m/s2", "ft/s2", "kg", "lb", "N", "lbf", "bar", "kPa", "MPa", "psi", "inHg",
+    "N*m", "lbf*ft", "kJ", "MJ", "ft*lbf", "kg*m2", "lb*ft2", "N/mm", "lbf/in", "bar/kg",
+    "psi/lb", "N*m/bar", "lbf*ft/psi", "deg", "K", "degC", "degF rise", "degF",
 ]  # fmt: skip
 UNIT = rf"(?:{'|'.join(map(re.escape, sorted(UNITS, key=len, reverse=True)))})(?![\w*/])"
 NUMBER = r"[-+]?\d[\d.]*(?:e[-+]?\d+)?"

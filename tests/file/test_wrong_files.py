@@ -620,7 +620,8 @@ LINES = {
     ),
     "drum that nearly locks by itself": (
         "[rear.drum.lining] mu = 0.75",
-        "rear.drum.lining.mu: gives these shoes a brake factor of 40.82; accepts 0.2 to 12",
+        "rear.drum.lining.mu: gives these shoes a brake factor of 40.82; accepts 0.2 to 12"
+        ": they are about to grab, do not drive it",
     ),
     "toe before heel": (
         "[rear.drum.lining] heel = 40 deg",
@@ -720,7 +721,7 @@ LINES = {
     "axle ratio of a speedometer that counts wheels": (
         "[speedometer] axle_ratio = 4.1",
         "speedometer.axle_ratio: is not used, because speedometer.sensor is wheel, by default;"
-        " one of them",
+        " change one of them",
     ),
     "least vacuum above the usual one": (
         "[booster] booster = fitted",
