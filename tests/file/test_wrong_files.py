@@ -10,7 +10,7 @@ MASSES = "accepts kg, g, t, lb"
 # What a section takes, where a line of it is not known: all that may stand there.
 VEHICLE_LINES = (
     "[vehicle] takes name, before, parts, registration, identification_number, odometer, owner,"
-    " builder, country, category, frame, use, secondary, first_registered,"
+    " builder, country, category, frame, use, secondary, first_registered, modified,"
     " mass, front_share, cg_height, roof_height, wheelbase, unsprung_mass, rated_mass, top_speed,"
     " rolling_resistance, antilock, antilock_efficiency, tyres, tyre_grip"
 )
