@@ -57,7 +57,7 @@ SHARED := $(BUILD)/libbrake.so.$(VERSION)
 OBJECTS := $(call object,$(LIBRARY) $(COMMAND) $(UNIT_TESTS) $(PUBLISHED) $(DRIVERS) $(BENCHES))
 
 .PHONY: all check check-kill oracle check-sanitize check-sanitize-python check-valgrind check-arm64 \
-    check-allocation compiled docs lint prove reference schema web \
+    check-allocation check-deb compiled deb dist docs lint prove reference schema web \
     coverage bench deps-core deps install uninstall format clean help
 .DELETE_ON_ERROR:
 
@@ -306,6 +306,7 @@ deps-core deps:
 
 TO_BIN := $(DESTDIR)$(BINDIR)
 TO_LIB := $(DESTDIR)$(LIBDIR)
+TO_CMAKE := $(TO_LIB)/cmake/libbrake
 TO_INCLUDE := $(DESTDIR)$(INCLUDEDIR)/brake
 TO_DOC := $(DESTDIR)$(DOCDIR)
 TO_MAN := $(DESTDIR)$(MANDIR)/man1
@@ -313,7 +314,7 @@ TO_BASH := $(DESTDIR)$(BASHDIR)
 
 # The pkg-config file names no place, only ways from its own: an installed tree can be moved.
 install: all
-	install -d "$(TO_BIN)" "$(TO_INCLUDE)" "$(TO_LIB)/pkgconfig" "$(TO_DOC)/schema"
+	install -d "$(TO_BIN)" "$(TO_INCLUDE)" "$(TO_LIB)/pkgconfig" "$(TO_CMAKE)" "$(TO_DOC)/schema"
 	install -m 644 $(HEADERS) "$(TO_INCLUDE)"
 	install -m 644 $(BUILD)/libbrake.a "$(TO_LIB)"
 	install -m 755 $(SHARED) "$(TO_LIB)"
@@ -322,6 +323,11 @@ install: all
 	sed "s|@INCLUDEDIR@|$$(realpath -m --relative-to="$(LIBDIR)/pkgconfig" "$(INCLUDEDIR)")|" \
 	    $(BUILD)/libbrake.pc >"$(TO_LIB)/pkgconfig/libbrake.pc"
 	chmod 644 "$(TO_LIB)/pkgconfig/libbrake.pc"
+	sed "s|@INCLUDEDIR@|$$(realpath -m --relative-to="$(LIBDIR)/cmake/libbrake" "$(INCLUDEDIR)")|" \
+	    libbrake/libbrake-config.cmake.in >"$(TO_CMAKE)/libbrake-config.cmake"
+	sed 's|@VERSION@|$(VERSION)|' libbrake/libbrake-config-version.cmake.in \
+	    >"$(TO_CMAKE)/libbrake-config-version.cmake"
+	chmod 644 "$(TO_CMAKE)"/*.cmake
 	install -m 644 LICENSE NOTICE "$(TO_DOC)"
 	install -m 644 reference/schema/*.json "$(TO_DOC)/schema"
 	$(if $(PROGRAM),install -m 755 $(PROGRAM) "$(TO_BIN)")
@@ -332,7 +338,29 @@ install: all
 uninstall:
 	rm -f "$(TO_BIN)/stopmargin" "$(TO_MAN)/stopmargin.1" "$(TO_BASH)/stopmargin" "$(TO_LIB)/pkgconfig/libbrake.pc" "$(TO_LIB)/libbrake.a" \
 	    "$(TO_LIB)/libbrake.so" "$(TO_LIB)/$(SONAME)" "$(TO_LIB)/$(notdir $(SHARED))"
-	rm -rf "$(TO_INCLUDE)" "$(TO_DOC)"
+	rm -rf "$(TO_INCLUDE)" "$(TO_CMAKE)" "$(TO_DOC)"
+
+# Packages: the archive of the sources that git has, and of it what Debian installs.
+
+NAME := libbrake-$(VERSION)
+DIST := $(BUILD)/$(NAME).tar.gz
+DEB := $(BUILD)/deb
+dist:
+	@mkdir -p $(BUILD)
+	@git archive --format=tar --prefix=$(NAME)/ HEAD | gzip -n >$(DIST)
+	@echo 'dist $(DIST)'
+
+deb: dist
+	@rm -rf $(DEB) && mkdir -p $(DEB)
+	@cp $(DIST) $(DEB)/libbrake_$(VERSION).orig.tar.gz
+	@tar -xf $(DIST) -C $(DEB) && cp -r bindings/debian $(DEB)/$(NAME)/debian
+	@cd $(DEB)/$(NAME) && dpkg-buildpackage --build=full --unsigned-source --unsigned-changes
+	@cd $(DEB) && lintian --fail-on error --profile debian libbrake_$(VERSION)-*_$$(dpkg --print-architecture).changes
+	@ls $(DEB)/*.deb
+
+# Each package in an empty root of Debian, installed and used: as root, needs the network.
+check-deb: deb
+	@tests/install/empty-root $(abspath $(DEB))
 
 format:
 	clang-format -i $(HEADERS) $(wildcard libbrake/*/*.[ch] tests/*/*.[ch] bindings/python/*.[ch] bindings/web/*.[ch])
@@ -353,6 +381,8 @@ help:
 	@echo 'check-allocation  each of the first ALLOCATIONS (2000) allocations fails in turn'
 	@echo 'lint            warnings of two compilers, static analysis, measurements of the code'
 	@echo 'reference       write anew what is made in reference: lists, guide'
+	@echo 'dist deb        the archive of the sources; packages of Debian made of it'
+	@echo 'check-deb       those packages, installed and used in an empty root (as root, by debootstrap)'
 	@echo 'docs            the guide as one page, the C and the Python interface'
 	@echo 'schema          write reference/schema anew: the form of every answer as JSON'
 	@echo 'prove           abstract interpretation of the physics (not part of check)'
