@@ -37,3 +37,21 @@ def test_folders_of_a_distribution_hold_what_pkg_config_says(tmp_path):
     run(tmp_path / "example", env={"LD_LIBRARY_PATH": str(library)})
     make("uninstall", f"DESTDIR={stage}", *places)
     assert files(stage) == set()
+
+
+def test_cmake_finds_it_wherever_it_was_put(tmp_path):
+    stage, project = tmp_path / "stage 3", tmp_path / "project"
+    make("install", f"DESTDIR={stage}", "PREFIX=/opt/brakes")
+    project.mkdir()
+    (project / "main.c").write_text(
+        '#include "brake/pedal.h"\nint main(void) { return !(brake_piston_area(1, 1) > 0.7); }\n'
+    )
+    (project / "CMakeLists.txt").write_text(
+        "cmake_minimum_required(VERSION 3.13)\nproject(example C)\n"
+        "find_package(libbrake 0.1 REQUIRED)\nadd_executable(example main.c)\n"
+        "target_link_libraries(example libbrake::libbrake)\n"
+    )
+    built = tmp_path / "built"
+    run("cmake", "-S", project, "-B", built, f"-DCMAKE_PREFIX_PATH={stage}/opt/brakes")
+    run("cmake", "--build", built)
+    run(built / "example")
