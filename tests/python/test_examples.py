@@ -34,7 +34,8 @@ def run(name, *words, cwd):
 
 
 @pytest.mark.parametrize("name, picture", [("design_chart", "chart.svg"), ("fade_map", "fade.svg"),
-                                           ("spread", "spread.svg")])  # fmt: skip
+                                           ("spread", "spread.svg"),
+                                           ("reliability", "reliability.svg")])  # fmt: skip
 def test_a_picture_is_drawn_and_bears_the_caution(name, picture, tmp_path):
     pytest.importorskip("matplotlib")
     assert f"{picture} is drawn" in run(name, cwd=tmp_path)
@@ -54,6 +55,44 @@ def test_the_fade_map_is_hotter_where_it_is_steeper(heron, tmp_path):
     fade = example("fade_map")
     flat, steep = (fade.rise(heron, grade, 45) for grade in (0.04, 0.10))
     assert steep[1] > flat[1] and steep[0] >= flat[0]
+
+
+def test_the_optimum_holds_its_bounds_and_no_part_beside_it_is_better(heron):
+    """Given the sizes that the optimiser found, then every bound holds, and of the sizes half a per
+    cent away those that hold every bound ask for no less force."""
+    optimise = example("optimise")
+    found = optimise.best(heron)
+    assert found.success, found.message
+
+    def outputs(parts):
+        other = heron.copy()
+        other.set(dict(zip(optimise.PARTS, map(float, parts))))
+        return other.outputs(optimise.OUTPUTS)
+
+    def held(value, slack):
+        short = [limit - value[name] for name, limit in optimise.BOUNDS.items()]
+        return max(*short, value[optimise.TRAVEL[0]] - optimise.TRAVEL[1]) < slack
+
+    best = outputs(found.x)
+    assert held(best, 1e-6) and best[optimise.FORCE] < heron.outputs(optimise.FORCE)[optimise.FORCE]
+    for at, (low, high) in enumerate(optimise.PARTS.values()):
+        for share in (0.995, 1.005):
+            beside = list(found.x)
+            beside[at] = min(max(beside[at] * share, low), high)
+            value = outputs(beside)
+            assert not held(value, 0) or value[optimise.FORCE] >= best[optimise.FORCE] - 1e-6
+    assert "Caution. A calculation is not an approval" in run("optimise", cwd=EXAMPLES)
+
+
+def test_what_decides_a_row_is_what_fails_in_it(heron, tmp_path):
+    """Given the rear circuit alone, then friction of its linings is lower where it fails."""
+    pytest.importorskip("matplotlib")
+    reliability = example("reliability")
+    table, met = reliability.draw(heron, tmp_path / "r.svg", samples=1024)
+    lines = [name for name in table if name not in reliability.ROWS]
+    found = reliability.moved(table, lines, "hazard.circuit")
+    assert 0 < met["hazard.circuit"] < 0.95
+    assert "rear.drum.lining.mu" in list(found)[:2] and found["rear.drum.lining.mu"] < 0
 
 
 # ---- past one machine
