@@ -1,6 +1,7 @@
 #define _POSIX_C_SOURCE 200809L /* fmemopen, open_memstream */
 #include "answer/document.h"
 #include "file/carried.h"
+#include "file/digest.h"
 #include "bridge.h"
 
 #include "call.h"
@@ -300,6 +301,13 @@ char *sheet_report(const struct brake_sheet *sheet, const struct brake_sheet *be
 {
     struct assessed *assessed = assess(sheet, before, rules);
     return assessed != NULL ? printed(sheet, assessed, BRAKE_AS_TEXT) : NULL;
+}
+
+void sheet_digest(const struct brake_sheet *sheet, char *text, size_t size)
+{
+    char digest[BRAKE_DIGEST_TEXT];
+    brake_digest_vehicle(sheet, digest);
+    snprintf(text, size, "%s", digest);
 }
 
 int quantity_count(void)

@@ -69,6 +69,9 @@ char *bridge_printed(struct brake_document *document, enum brake_format format);
 char *sheet_json(const struct brake_sheet *sheet);
 
 /* Number of quantities, and the range that one accepts. */
+/* Digest of its values, as the paper has it. */
+void sheet_digest(const struct brake_sheet *sheet, char *text, size_t size);
+
 int quantity_count(void);
 double quantity_low(int index);
 double quantity_high(int index);

@@ -160,3 +160,4 @@ def test_history_goes_into_a_dataset(heron):
     pytest.importorskip("xarray")
     data = heron.heat(stop="100 km/h").history.to_xarray()
     assert data["front_face"].attrs["units"] == "K" and "inspector" in data.attrs["caution"]
+    assert float(data["speed"].sel(time=0.0, method="nearest")) == pytest.approx(100 / 3.6, abs=0.1)

@@ -123,3 +123,28 @@ def test_a_sweep_needs_no_numpy(python):
         "assert len(t['full.stop.distance']) == 2 and 'full.stop.distance' in repr(t)\n",
         blocked=["numpy"],
     )
+
+
+def test_a_dataset_has_units_meanings_and_what_it_came_of(heron):
+    """Conventions of xarray and the CF Metadata Conventions, 3.1 and 3.2: units, 1 for a plain
+    number, and long_name."""
+    pytest.importorskip("xarray")
+    axes = {"front.disc.pads.mu": [0.3, 0.4]}
+    data = heron.sweep(axes, out=["full.stop.distance", "us.135.cold"]).to_xarray()
+    assert data["full.stop.distance"].attrs == {
+        "units": "m",
+        "long_name": libbrake.results()["full.stop.distance"].meaning,
+    }
+    assert data["us.135.cold"].attrs["units"] == data["front.disc.pads.mu"].attrs["units"] == "1"
+    assert data["us.135.cold"].attrs["long_name"] == "Cold stop from 100 km/h"
+    assert data.attrs["libbrake"] == libbrake.__version__
+    assert data.attrs["vehicle"] == heron.digest()
+    assert heron.samples(1024, "full.stop.distance", seed=7).to_xarray().attrs["seed"] == 7
+
+
+def test_a_saved_vehicle_is_the_same_when_it_is_loaded(heron, tmp_path):
+    heron.save(tmp_path / "kept.ini")
+    again = libbrake.load(tmp_path / "kept.ini")
+    assert again == heron and again.digest() == heron.digest()
+    again.front.disc.pads.mu = 0.41
+    assert again.digest() != heron.digest()

@@ -29,4 +29,5 @@ def samples(vehicle, count, out, rules, seed, shape, progress):
     numbers = array("d", outputs.values())
     _core.samples_run(vehicle._sheet, bits, seed, shapes, numbers, progress, [drawn, found])
     arrays = {**columns(drawn, [count], lines), **columns(found, [count], outputs)}
-    return Table(arrays, {**lines, **units_of(outputs)})
+    about = {"vehicle": vehicle.digest(), "seed": seed}
+    return Table(arrays, {**lines, **units_of(outputs)}, about=about)

@@ -129,7 +129,8 @@ def sweep(vehicle, axes, out, threads, progress):
     lengths = [len(values) for _, _, values in found.values()]
     arrays, units = _of_lines(found)
     arrays.update(columns(room, lengths, outputs))
-    return Table(arrays, {**units, **units_of(outputs)}, tuple(found), vehicle.copy())
+    about = {"vehicle": vehicle.digest()}
+    return Table(arrays, {**units, **units_of(outputs)}, tuple(found), vehicle.copy(), about)
 
 
 def cases(vehicle, lines, out, threads, progress):
@@ -151,4 +152,4 @@ def cases(vehicle, lines, out, threads, progress):
         room[at * count : (at + 1) * count] = part[place * count : (place + 1) * count]
     arrays, units = _of_lines(found)
     arrays.update(columns(room, [len(one)], outputs))
-    return Table(arrays, {**units, **units_of(outputs)})
+    return Table(arrays, {**units, **units_of(outputs)}, about={"vehicle": vehicle.digest()})

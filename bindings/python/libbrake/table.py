@@ -8,11 +8,13 @@ from libbrake.errors import Refused
 class Table(Mapping):
     """Arrays by name. `axes` names those that the others are spread along; none: all are columns.
 
-    `units` has the SI unit of each; `caution` stands beside every result.
+    `units` has the SI unit of each; `about` says what came of which vehicle and version; `caution`
+    stands beside every result.
     """
 
-    def __init__(self, arrays, units, axes=(), vehicle=None):
+    def __init__(self, arrays, units, axes=(), vehicle=None, about=None):
         self._vehicle = vehicle
+        self.about = {"libbrake": _core.library_version(), **(about or {})}
         self._arrays, self.units, self.axes = dict(arrays), dict(units), tuple(axes)
         self.caution = _core.caution_text()
 
@@ -53,17 +55,27 @@ class Table(Mapping):
         return pandas.DataFrame({name: _flat(one) for name, one in columns.items()}, index=index)
 
     def to_xarray(self):
-        """A Dataset whose dimensions are the axes, or `row`."""
+        """A Dataset whose dimensions are the axes; of columns `time` where there is such, else `row`.
+        Each array has its unit and, as its long name, what it means.
+        """
         import xarray
 
-        dims = self.axes or ("row",)
-        data = {
-            name: (dims, self[name], {"units": self.units[name]})
-            for name in self
-            if name not in self.axes
-        }
-        coords = {name: (name, self[name], {"units": self.units[name]}) for name in self.axes}
-        return xarray.Dataset(data, coords, {"caution": self.caution})
+        known = self.axes or (("time",) if "time" in self else ())
+        data = {name: (known or ("row",), self[name], self._attributes(name))
+                for name in self if name not in known}  # fmt: skip
+        coords = {name: (name, self[name], self._attributes(name)) for name in known}
+        return xarray.Dataset(data, coords, {**self.about, "caution": self.caution})
+
+    def _attributes(self, name):
+        """Unit and meaning, as those who draw pictures look for them; 1: a plain number."""
+        from libbrake.meaning import explain
+
+        found = {"units": self.units[name] or "1"}
+        try:
+            told = explain(name)
+        except ValueError:  # a column of a history
+            return found
+        return {**found, "long_name": told.get("title") or told.meaning}
 
     def __repr__(self):
         lines = []

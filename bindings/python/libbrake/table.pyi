@@ -6,6 +6,7 @@ from libbrake.arrays import Array
 class Table(Mapping[str, Array]):
     units: dict[str, str]
     axes: tuple[str, ...]
+    about: dict[str, Any]
     caution: str
     def __getitem__(self, name: str) -> Array: ...
     def __iter__(self) -> Iterator[str]: ...

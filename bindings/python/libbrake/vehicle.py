@@ -91,6 +91,15 @@ class Vehicle(Sections):
         learn(sheet, log, columns)
         object.__setattr__(self, "_sheet", bytes(sheet))
 
+    def save(self, path):
+        """Write the vehicle's file, every line explained; load(path) reads it back."""
+        with open(os.fspath(path), "w", encoding="utf-8") as stream:
+            stream.write(self.to_text())
+
+    def digest(self):
+        """What tells this vehicle from others: SHA-256 of its values (FIPS 180-4), in hexadecimal."""
+        return _core.sheet_digest(self._sheet)
+
     # ---- what can be asked
 
     def check(self, rules="own", before=None):
