@@ -55,8 +55,8 @@ class Table(Mapping):
         return pandas.DataFrame({name: _flat(one) for name, one in columns.items()}, index=index)
 
     def to_xarray(self):
-        """A Dataset whose dimensions are the axes; of columns `time` where there is such, else `row`.
-        Each array has its unit and, as its long name, what it means.
+        """A Dataset whose dimensions are the axes; of columns `time` where there is such, else
+        `row`. Each array has its unit and, as its long name, what it means.
         """
         import xarray
 
