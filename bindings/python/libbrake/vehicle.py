@@ -97,7 +97,7 @@ class Vehicle(Sections):
             stream.write(self.to_text())
 
     def digest(self):
-        """What tells this vehicle from others: SHA-256 of its values (FIPS 180-4), in hexadecimal."""
+        """What tells this vehicle from others: SHA-256 of its values (FIPS 180-4)."""
         return _core.sheet_digest(self._sheet)
 
     # ---- what can be asked
