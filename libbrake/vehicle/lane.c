@@ -69,7 +69,7 @@ void brake_lane_fill(const struct brake_vehicle *vehicle, enum brake_load load, 
 #define FLUID                                                                                      \
     WORK_OF(circuits), WORK_OF(master), WORK_OF(pedal), BRAKES(0), GAPS(0), BRAKES(1), GAPS(1)
 
-enum { TOUCHES = 16 };
+enum { TOUCHES = 20 };
 
 /* What brake_lane_fill builds from what: from the first column to the last. */
 static const struct {
@@ -78,7 +78,9 @@ static const struct {
 } parts[BRAKE_LANE_PARTS] = {
     {COLUMN(mass), COLUMN(height), {BODY}},
     {COLUMN(wheelbase), COLUMN(rolling), {WORK_OF(general)}},
-    {COLUMN(knee), COLUMN(slope), {WORK_OF(valve), BODY}},
+    {COLUMN(knee),
+     COLUMN(slope),
+     {WORK_OF(valve), BODY, BRAKES(0), FRICTION(0), WHEELS(0), BRAKES(1), FRICTION(1), WHEELS(1)}},
     {COLUMN(brakes[0].gain), COLUMN(brakes[0].threshold), {BRAKES(0), FRICTION(0)}},
     {COLUMN(brakes[1].gain), COLUMN(brakes[1].threshold), {BRAKES(1), FRICTION(1)}},
     {COLUMN(wheels[0].radius), COLUMN(wheels[0].inertia), {WHEELS(0)}},

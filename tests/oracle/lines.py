@@ -36,7 +36,7 @@ DEFAULTS = {
     "rear.axle": {"wheels": "single"},
     "front.tyre": {"inertia_fraction": 0.60},
     "rear.tyre": {"inertia_fraction": 0.60},
-    "valve": {"kind": "none", "bypass": "fitted"},
+    "valve": {"kind": "none", "bypass": "fitted", "anti_lift": 1.0},
     "pedal": {"efficiency": 0.85, "free_play": 0.003},
     "booster": {"diaphragms": 1.0, "efficiency": 0.92, "pump": "engine"},
     "master": {"efficiency": 0.96, "take_up": 0.0013},

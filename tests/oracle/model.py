@@ -514,6 +514,8 @@ class Motion:
         self.knee, self.slope = case.valve_at(failure)
         if failed is not None and not share[0] and car.get("valve.bypass") == "fitted":
             self.knee, self.slope = INF, 1.0
+        if car.valve == "height" and self.knee < INF and not (failure or "").startswith("valve"):
+            self.knee, self.slope = self.pitched(self.knee, self.slope)
         # One unit works anti-lock and electronic distribution; without a front there is no more
         # slip to compare with, and a locked drive has but one.
         unit = failure not in ("no_antilock", "valve_open", "valve_shut")
@@ -529,6 +531,37 @@ class Motion:
              self.most if self.hold < INF else INF} - {INF}
         )
         self.locks, self.lifted = {}, None
+
+    def pitched(self, knee, slope):
+        """Knee and slope of a valve whose knee falls with the deceleration.
+
+        A straight line in pressure is known by two points of it: the knee where the falling one is
+        met, and how the pressure behind rises from there.
+        """
+        car, body = self.car, self.case.body
+        hubs = sum(car.radius) / 2
+        moved = body.mass * body.height - number(car.get("vehicle.unsprung_mass")) * hubs
+        moved *= 1 - car.get("valve.anti_lift")
+        falls = number(car.get("valve.knee_rate")) * moved / (car.wheelbase * G)
+        front, rear = self.front / car.radius[0], self.rear / car.radius[1]
+        mass = body.mass + sum(car.turning)
+        rolling = car.rolling * body.mass * G
+
+        def slowing(p, behind):
+            return (front * (p - self.front_p0) + rear * (behind - self.rear_p0) + rolling) / mass
+
+        def over(p):
+            return p - (knee - falls * slowing(p, p))
+
+        far = 1e7
+        meets = -over(0.0) * far / (over(far) - over(0.0))
+
+        def missed(rise):  # of the pressure behind the valve, per pascal past the knee
+            more = (slowing(far, rise * far) - slowing(0.0, 0.0)) / far
+            return rise - (slope - (1 - slope) * falls * more)
+
+        rises = -missed(0.0) / (missed(1.0) - missed(0.0))
+        return max(0.0, meets), max(0.0, rises)
 
     def rear_threshold(self):
         """Front pressure at which the rear begins."""
@@ -1027,7 +1060,7 @@ class Case:
         found["balance.rear_first_above"] = motion.rear_first_above()
         both = motion.lock(k, locked_drive=True)
         found["balance.locked_drive_lock_deceleration"] = both[1] if both else NAN
-        found["balance.valve_knee"] = self.knee() if car.valve not in ("none", "ebd") else NAN
+        found["balance.valve_knee"] = NAN if car.valve in ("none", "ebd") else motion.knee
         d, scrub = number(car.get("front.axle.side_difference")), number(
             car.get("front.axle.scrub_radius")
         )

@@ -418,6 +418,7 @@ def write_valve(out, state):
         out.between("valve.set_mass", 0.8 * rear, 1.3 * rear, "mass")
     if kind == "height":
         out.between("valve.stiffness", 3e4, 1.2e5, "stiffness")
+        out.maybe(0.6, "valve.anti_lift", 0.0, 1.1, "ratio")
         out.maybe(0.5, "valve.uncorrected_lift", -0.03, 0.06, "length")
 
 

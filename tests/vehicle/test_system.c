@@ -367,6 +367,35 @@ static void a_sensing_valve_may_stick_open_or_shut(void **state)
     assert_between(deceleration(text, BRAKE_INTACT), 4.5 + 1e-6, 5.0 - 1e-6);
 }
 
+/* Barton and Fieldhouse, Automotive Chassis Engineering, sec. 3.11: what leaves the rear springs is
+ * the load transfer less what the links take. 2000 kg at 0.8 m less 400 kg at 0.4 m over 2.5 m, a
+ * third of it taken up: 384 kg per g at 0.05 bar/kg from a knee of 30 bar. The deceleration that
+ * follows must be the one that moved the valve. */
+static void a_valve_that_senses_height_feels_the_body_pitch(void **state)
+{
+    (void)state;
+    const char *text =
+        plus(swapped(plain, "adhesion = 0.8", "adhesion = 1.3"),
+             "[valve]\nkind = height\nknee = 30 bar\nslope = 0.5\nknee_rate = 0.05 bar/kg\n"
+             "set_mass = 1000 kg\nstiffness = 50 N/mm\nanti_lift = 0.3333333333333333\n");
+    const struct brake_system system = build(text, BRAKE_EMPTY, BRAKE_INTACT);
+    const struct brake_system still =
+        build(swapped(text, "anti_lift = 0.3333333333333333\n", ""), BRAKE_EMPTY, BRAKE_INTACT);
+    assert_near(still.balance.valve.knee, 30e5, ROUNDING);
+    assert_near(still.balance.valve.slope, 0.5, ROUNDING);
+    for (double pressure = 22e5; pressure < 80e5; pressure += 6e5) {
+        const double a = brake_balance_at(&system.balance, pressure).deceleration;
+        const double knee = 30e5 - 0.05e5 * 384.0 * a / BRAKE_GRAVITY;
+        const double rear = pressure > knee ? knee + 0.5 * (pressure - knee) : pressure;
+        assert_near(brake_valve_pressure(system.balance.valve, pressure), rear, 1e-9);
+    }
+    /* One circuit gives less pitch; a valve that is stuck is not moved. */
+    const struct brake_system half = build(text, BRAKE_EMPTY, BRAKE_SECOND_CIRCUIT);
+    assert_true(half.balance.valve.knee > system.balance.valve.knee);
+    assert_equal(build(text, BRAKE_EMPTY, BRAKE_VALVE_SHUT).balance.valve.knee, 0.0);
+    assert_infinite(build(text, BRAKE_EMPTY, BRAKE_VALVE_OPEN).balance.valve.knee);
+}
+
 /* Plain's rear has a fifth of the torque and never leads: the distribution lets all through. Six
  * times as strong it would lead from the start. One unit works both, and when it fails neither is
  * left. */
@@ -706,6 +735,7 @@ int main(void)
         cmocka_unit_test(oil_that_is_left_assists_when_the_pump_stands_still),
         cmocka_unit_test(a_vehicle_without_a_booster_loses_nothing_with_it),
         cmocka_unit_test(a_sensing_valve_may_stick_open_or_shut),
+        cmocka_unit_test(a_valve_that_senses_height_feels_the_body_pitch),
         cmocka_unit_test(a_unit_that_fails_leaves_neither_distribution_nor_anti_lock),
         cmocka_unit_test(an_anti_lock_that_fails_leaves_what_the_driver_keeps),
         cmocka_unit_test(an_anti_lock_keeps_no_driver_from_what_he_can_do),

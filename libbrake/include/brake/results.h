@@ -194,7 +194,7 @@ enum brake_result_group {
       "Adhesion used at the rear at driver.target.") \
     R(CENTRE_DRIVE, balance, locked_drive_lock_deceleration, "a", ACCELERATION, "m/s2", 5, \
       "Deceleration at which all wheels lock together, centre drive locked.") \
-    R(BALANCE, balance, valve_knee, "k", PRESSURE, "bar", 3, "Knee of the rear valve.")
+    R(BALANCE, balance, valve_knee, "k", PRESSURE, "bar", 3, "Knee of the rear valve; of one that senses height with the body pitched.")
 
 #define BRAKE_FAILED_RESULTS(R) \
     R(FAILED, failed, first_circuit, "a", ACCELERATION, "m/s2", 6, \

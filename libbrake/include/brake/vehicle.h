@@ -231,6 +231,7 @@ struct brake_valve_lines {
     double knee_rate;
     double set_mass;
     double stiffness;
+    double anti_lift;
     double uncorrected_lift;
 };
 
