@@ -356,21 +356,27 @@ static void duties(struct brake_document *d, const struct brake_paper *paper)
 
 /* ---- blanks --------------------------------------------------------------------------------- */
 
+/* What it is, and the lines of the file that take it. */
+static const char *asked(struct brake_document *d, const struct brake_blank *blank)
+{
+    return blank->lines != NULL ? brake_document_words(d, "%s [%s]", blank->what, blank->lines)
+                                : blank->what;
+}
+
 static void measured(struct brake_document *d, const struct brake_paper *paper)
 {
     static const struct brake_column column[] = {{NULL, "to be measured", BRAKE_COLUMN},
-                                                 {NULL, "", BRAKE_DETAIL},
                                                  {NULL, "calculated", BRAKE_COLUMN},
                                                  {NULL, "measured", BRAKE_COLUMN}};
     brake_document_table(
         d, &(struct brake_table){.caption = "Fill in what the vehicle really does. In brackets the "
                                             "lines of the vehicle file that take it.",
                                  .column = column,
-                                 .columns = 4});
+                                 .columns = 3});
     for (int i = 0; brake_blank_at(i) != NULL; i++) {
         const struct brake_blank *blank = brake_blank_at(i);
         brake_document_row(d, (const struct brake_cell[]){
-                                  brake_cell_text(blank->what), brake_cell_text(blank->lines),
+                                  brake_cell_text(asked(d, blank)),
                                   blank->result == NULL
                                       ? brake_cell_text("")
                                       : brake_part_result(&paper->assessment->results,

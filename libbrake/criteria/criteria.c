@@ -584,8 +584,8 @@ const char *brake_inspector_item(int index)
         "Left to right difference of brake force, on a roller or plate tester.",
         "Booster: pump out, hold the pedal, start the engine: the pedal must fall.",
         "Fluid: level, age, boiling point or water content.",
-        "Warning lamps: brake failure, fluid, anti-lock and distribution, stability control on the "
-        "new tyres.",
+        ("Warning lamps: brake failure, fluid, anti-lock and distribution, stability control on "
+         "the new tyres."),
         "Parking brake: travel, release, cable, and hold on a slope.",
         "Pull, noise and pedal feel on a closed road.",
         "Tyres: size, load and speed rating, clearance, pressure; wheel fixings.",

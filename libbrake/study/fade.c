@@ -527,11 +527,12 @@ void brake_assess_fade_shown(const struct brake_sheet *sheet, const struct brake
 #pragma omp parallel for schedule(dynamic, 1) if (watch == NULL)
     for (int kind = 0; kind < BRAKE_FADES; kind++) {
         struct brake_fade other;
-        struct brake_fade *fade = kind == (int)of ? own : &other;
-        if (fade == own || wanted(a, (enum brake_fade_kind)kind)) {
-            brake_fade_run(&sheet->vehicle, (enum brake_fade_kind)kind, watch,
-                           fade == own ? rows : NULL, fade);
-            figures[kind] = fade->figures;
+        if (kind == (int)of) {
+            brake_fade_run(&sheet->vehicle, of, watch, rows, own);
+            figures[kind] = own->figures;
+        } else if (wanted(a, (enum brake_fade_kind)kind)) {
+            brake_fade_run(&sheet->vehicle, (enum brake_fade_kind)kind, watch, NULL, &other);
+            figures[kind] = other.figures;
         }
     }
     for (int i = 0; i < brake_criterion_count(); i++) {

@@ -245,7 +245,7 @@ static void whiten(const struct identifying *id, double *difference)
  * a vehicle that cannot be worked out did not stop. */
 static double likelihood(const struct identifying *id, const double *value)
 {
-    double difference[MANY];
+    double difference[MANY] = {0.0};
     double squares = 0.0;
     for (int i = 0; i < id->readings; i++)
         difference[i] = id->measured[i] - value[i];
@@ -330,7 +330,7 @@ static void find_directions(struct identifying *id)
 static void begin(struct identifying *id, const double centre[BRAKE_INPUTS])
 {
     double column[KNOWN_SIZE][MANY] = {{0.0}};
-    double difference[MANY];
+    double difference[MANY] = {0.0};
     double normal[KNOWN_SIZE][KNOWN_SIZE] = {{0.0}};
     double value[KNOWN_SIZE];
     double vector[KNOWN_SIZE][KNOWN_SIZE];

@@ -248,6 +248,19 @@ def test_nothing_is_written_when_the_input_is_refused(tmp_path):
     assert not page.exists()
 
 
+def test_blanks_name_the_lines_that_take_them(tmp_path):
+    """Given a vehicle whose change is dated, when it is reported, then the year stands in its
+    identity, and beside the blanks of a brake tester stand lines that the file takes."""
+    file = tmp_path / "changed.ini"
+    file.write_text(plain.VEHICLE.replace("[vehicle]", "[vehicle]\nmodified = 2024.5", 1))
+    text = " ".join(report(file, "--text")[1].split())
+    assert "Year of the change 2024" in text
+    named = re.findall(r"\[(tester\.\w+)", text)
+    assert len(set(named)) == 5
+    for path in set(named):
+        assert plain.run("explain", path).returncode == 0
+
+
 @pytest.mark.parametrize("rules", ["us", "un", "eu", "all"])
 @pytest.mark.parametrize("text", [plain.VEHICLE, plain.MEETS], ids=["plain", "meets"])
 def test_exit_status_is_that_of_check(tmp_path, rules, text):
