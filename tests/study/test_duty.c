@@ -744,7 +744,8 @@ static void the_fade_sequences_are_those_of_their_clauses(void **state)
         assert_near(slow.to, 52.0 * KMH, ROUNDING);
         assert_non_null(strstr(sequence->text, "check against the current text"));
     }
-    assert_null(brake_fade_sequence_at(3));
+    assert_non_null(brake_fade_sequence_find("au.sa.fade")); /* of a land of its own */
+    assert_null(brake_fade_sequence_at(4));
     assert_null(brake_fade_sequence_at(-1));
 }
 
