@@ -96,8 +96,10 @@ static int tell_loss(struct brake_document *d, const struct brake_assessment *a)
     return brake_paragraph_lines("  ", row);
 }
 
-/* As many as there are lines left; returns how many rows were not told. */
-static int list_open(struct brake_document *d, const struct brake_assessment *a, int lines)
+/* As many as there are lines left, and no fewer than are asked; returns how many rows were not
+ * told. */
+static int list_open(struct brake_document *d, const struct brake_assessment *a, int lines,
+                     int fewest)
 {
     int order[BRAKE_CRITERIA];
     const int count = in_order(a, order);
@@ -110,7 +112,7 @@ static int list_open(struct brake_document *d, const struct brake_assessment *a,
             continue;
         const char *row = open_row(d, a, order + i, count - i);
         lines -= brake_paragraph_lines("  ", row);
-        if (lines >= 0 || listed < FEWEST) {
+        if (lines >= 0 || listed < fewest) {
             brake_document_say(d, NULL, "", row);
             listed++;
         } else {
@@ -132,6 +134,18 @@ static void say(struct brake_document *d, const char *label, const char *text, i
     *lines += brake_paragraph_lines("          ", text);
 }
 
+/* What the changes did. Where it is not known what binds, nothing else tells a changed vehicle from
+ * one as it was built. */
+static const char *changes_of(struct brake_document *d, const struct brake_assessment *a)
+{
+    if (a->before != NULL)
+        return brake_part_changes(d, a->before);
+    return a->ruling.unstated == NULL
+               ? NULL
+               : "not known: name the vehicle as it was, [vehicle] before = FILE; without it "
+                 "nothing tells whether they cost anything.";
+}
+
 void brake_answer_first_screen(struct brake_document *document, const struct brake_sheet *sheet,
                                const struct brake_assessment *assessment)
 {
@@ -140,8 +154,8 @@ void brake_answer_first_screen(struct brake_document *document, const struct bra
     int lines = AROUND;
     brake_document_head(d, "Brakes of a road vehicle", brake_part_name(sheet));
     brake_document_brief(d);
-    if (a->before != NULL)
-        say(d, "Changes", brake_part_changes(d, a->before), &lines);
+    const char *changes = changes_of(d, a);
+    say(d, "Changes", changes, &lines);
     say(d, "Drive", brake_part_driven(d, sheet), &lines);
     say(d, "Verdict",
         brake_document_words(d, "%s. All at once: %.0f of 100.",
@@ -153,9 +167,9 @@ void brake_answer_first_screen(struct brake_document *document, const struct bra
         say(d, "Limits", brake_part_limits(d, a), &lines);
     say(d, "Do", brake_part_do(d, a), &lines);
     say(d, "Measure", brake_part_measure(d, sheet, a), &lines);
-    const int left_out = list_open(d, a, SCREEN - lines);
+    const int left_out = list_open(d, a, SCREEN - lines, changes != NULL ? FEWEST - 1 : FEWEST);
     brake_document_say(d, NULL, "More",
                        brake_document_words(d, "%d rows, %d warnings: --full. How: explain LINE%s",
                                             left_out, a->warnings,
-                                            a->before == NULL ? ". Changes: --before FILE" : ""));
+                                            changes == NULL ? ". Changes: --before FILE" : ""));
 }

@@ -63,6 +63,25 @@ def test_the_first_screen_answers_in_one_look(name):
     assert ("Do not drive it on the road as it is" in text) == bool(hazards)
 
 
+def test_the_vehicle_as_it_was_is_asked_for_where_nothing_else_tells(tmp_path):
+    """Given no country and no vehicle before, then a changed vehicle reads as one as it was built:
+    the first sentence asks for the latter. With either of both it does not."""
+    vehicles = plain.ROOT / "tests" / "vehicles"
+    text = (vehicles / "mule-after.ini").read_text()
+    bare = tmp_path / "bare.ini"
+    bare.write_text(text.replace("country = US\n", ""))
+    before = ("--before", str(vehicles / "mule-before.ini"))
+
+    def told(*words):
+        lines = plain.run("check", *words).stdout.decode().splitlines()
+        assert len(lines) <= 24
+        return "name the vehicle as it was" in " ".join(lines[2:4])
+
+    assert told(str(bare))
+    assert not told(str(bare), *before)
+    assert not told(str(vehicles / "mule-after.ini"))
+
+
 @pytest.mark.parametrize(
     "name", ["minimal-afternoon", "gnat-after", "mule-after", "ibex-grabbing", "lynx-rear-heavy"]
 )
