@@ -17,7 +17,8 @@ const char *brake_failure_words(enum brake_failure failure)
     static const char *const words[BRAKE_FAILURES] = {
         "",           "first circuit failed", "second circuit failed",
         "no assist",  "low vacuum",           "engine off",
-        "valve open", "valve shut",           "anti-lock failed"};
+        "valve open", "valve shut",           "anti-lock failed",
+        "in gear"};
     return words[failure];
 }
 

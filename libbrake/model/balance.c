@@ -283,7 +283,8 @@ enum kept { NOTHING_KEPT, STRONG_KEPT, ALL_KEPT, KINDS_OF_KEPT };
  * kept: the other one, of half the axle, by its torque. */
 static double weak_torque(const struct force_lines *lines, int axle, double pressure)
 {
-    return open_torque(lines, axle, pressure) - 0.5 * even_torque(lines, axle, pressure);
+    return open_torque(lines, axle, pressure) -
+           0.5 * (even_torque(lines, axle, pressure) - lines->axle[axle].drive);
 }
 
 /* Deceleration with some wheels kept at their share of adhesion, the others by their torque:

@@ -15,6 +15,7 @@ struct force_lines {
     struct brake_hold hold;
     struct {
         double gain, threshold, inertia, wheels, held;
+        double drive;      /* [N*m] of the engine, less than 0 where it drags */
         double strong;     /* [-] part of the held torque that the wheel asked most lacks */
         double per_radius; /* [1/m] */
     } axle[BRAKE_AXLES];
@@ -61,13 +62,15 @@ static inline struct force_lines force_lines_of(const struct brake_balance *bala
         const struct brake_axle_brakes *axle = &balance->axle[i];
         lines.axle[i].gain = axle->gain;
         lines.axle[i].threshold = axle->threshold;
-        lines.axle[i].inertia = axle->inertia;
+        lines.axle[i].inertia = axle->inertia + axle->geared;
+        lines.axle[i].drive = 0.0 - axle->drag; /* 0 when that is 0: compilers leave it out */
         lines.axle[i].wheels = axle->wheels;
         lines.axle[i].held = axle->held;
         lines.axle[i].strong = axle->held_wheels < axle->wheels ? 0.0 : axle->held;
         lines.axle[i].per_radius = 1.0 / axle->radius;
         lines.shift += axle->inertia * lines.axle[i].per_radius;
-        lines.equivalent += axle->inertia * lines.axle[i].per_radius * lines.axle[i].per_radius;
+        lines.equivalent +=
+            lines.axle[i].inertia * lines.axle[i].per_radius * lines.axle[i].per_radius;
     }
     lines.shift *= per_wheelbase;
     lines.per_mass = 1.0 / lines.equivalent;
@@ -94,7 +97,7 @@ static inline double torque_lost(const struct force_lines *lines, int axle, doub
 static inline double open_torque(const struct force_lines *lines, int axle, double pressure)
 {
     return even_torque(lines, axle, pressure) -
-           lines->axle[axle].held * torque_lost(lines, axle, pressure);
+           lines->axle[axle].held * torque_lost(lines, axle, pressure) - lines->axle[axle].drive;
 }
 
 static inline double front_load(const struct force_lines *lines, double deceleration)
@@ -118,7 +121,8 @@ static inline double kept_to_front(const struct force_lines *lines, double press
     const double front = open_torque(lines, BRAKE_FRONT, pressure);
     const double rear = open_torque(lines, BRAKE_REAR, pressure);
     const double spared = lines->axle[BRAKE_FRONT].held - lines->axle[BRAKE_FRONT].strong;
-    const double weak = 2.0 * rear - even_torque(lines, BRAKE_REAR, pressure);
+    const double weak =
+        2.0 * rear - (even_torque(lines, BRAKE_REAR, pressure) - lines->axle[BRAKE_REAR].drive);
     double turning[BRAKE_AXLES];
     for (int i = 0; i < BRAKE_AXLES; i++)
         turning[i] = lines->axle[i].wheels * lines->axle[i].inertia * lines->axle[i].per_radius *
@@ -155,12 +159,13 @@ static inline double let_through(const struct force_lines *lines, double pressur
     return least_of(both, kept_to_front(lines, pressure, 0.5));
 }
 
-/* The rear can be let go, but does not push. */
+/* The rear's brakes can be let go; they do not push, and an engine goes on to drag. */
 static inline double regulated_deceleration(const struct force_lines *lines, double pressure)
 {
     const double front =
         open_torque(lines, BRAKE_FRONT, pressure) * lines->axle[BRAKE_FRONT].per_radius;
-    const double alone = (front + lines->resistance) * lines->per_mass;
+    const double push = lines->axle[BRAKE_REAR].drive * lines->axle[BRAKE_REAR].per_radius;
+    const double alone = (front + lines->resistance - push) * lines->per_mass;
     const double least = least_of(open_deceleration(lines, pressure), let_through(lines, pressure));
     return most_of(least, alone);
 }
@@ -172,7 +177,8 @@ static inline double regulated_torque(const struct force_lines *lines, double pr
     const double a = regulated_deceleration(lines, pressure);
     const double force = a * lines->equivalent - lines->resistance - front;
     return a < open_deceleration(lines, pressure)
-               ? most_of(0.0, force / lines->axle[BRAKE_REAR].per_radius)
+               ? most_of(0.0 - lines->axle[BRAKE_REAR].drive,
+                         force / lines->axle[BRAKE_REAR].per_radius)
                : open_torque(lines, BRAKE_REAR, pressure);
 }
 

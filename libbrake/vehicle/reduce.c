@@ -442,6 +442,16 @@ static void reduce_parking(struct work *w, int unused)
             chain, 3);
 }
 
+static void reduce_driveline(struct work *w, int unused)
+{
+    (void)unused;
+    const struct brake_driveline_lines *d = &w->vehicle->driveline;
+    const int gears[] = {INDEX(driveline.gear_ratio), INDEX(driveline.axle_ratio)};
+    work_offer(w, INDEX(driveline.overall_ratio), d->gear_ratio * d->axle_ratio, gears, 2);
+    work_offer_default(w, INDEX(driveline.overall_ratio),
+                       work_or_else(d->gear_ratio, 0.85) * work_or_else(d->axle_ratio, 4.1));
+}
+
 static void reduce_speedometer(struct work *w, int unused)
 {
     (void)unused;
@@ -538,6 +548,7 @@ static const struct {
      {WORK_OF(parking), WORK_OF(tester), WORK_OF(axle[0].tyre), WORK_OF(axle[1].tyre),
       WORK_OF(driveline), WORK_OF(axle[0].axle), WORK_OF(axle[0].drum), WORK_OF(axle[0].lining),
       WORK_OF(axle[1].axle), WORK_OF(axle[1].drum), WORK_OF(axle[1].lining)}},
+    {reduce_driveline, 0, {WORK_OF(driveline)}},
     {reduce_speedometer, 0, {WORK_OF(speedometer)}},
     {reduce_load,
      BRAKE_EMPTY,

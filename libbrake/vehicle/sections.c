@@ -37,7 +37,7 @@ static const char *const valve_words[] = {"none", "fixed", "load", "height", "eb
 static const char *const booster_words[] = {"none", "fitted", "hydraulic", NULL};
 static const char *const pump_words[] = {"engine", "electric", NULL};
 static const char *const split_words[] = {"II", "X", "HI", "LL", "HH", "one", NULL};
-static const char *const parking_words[] = {"front", "rear", "all", NULL};
+static const char *const which_words[] = {"front", "rear", "all", NULL};
 static const char *const control_words[] = {"hand", "foot", NULL};
 static const char *const place_words[] = {"wheels", "shaft", NULL};
 static const char *const centre_words[] = {"free", "locked", NULL};
@@ -916,7 +916,7 @@ static const struct brake_quantity circuits_rows[] = {
 };
 
 static const struct brake_quantity parking_rows[] = {
-    {LINE(parking, on), .kind = BRAKE_CHOICE, .choices = parking_words,
+    {LINE(parking, on), .kind = BRAKE_CHOICE, .choices = which_words,
      .fallback = BRAKE_PARKING_REAR,
      .meaning = "Wheels that the parking brake holds.",
      .measure = "Look; a shaft brake with the centre drive locked holds all.",
@@ -981,6 +981,35 @@ static const struct brake_quantity driveline_rows[] = {
      .dimension = BRAKE_RATIO, .unit = "", .low = 1.0, .high = 10.0, NO_DEFAULT,
      .meaning = "Ratio of the axle gears.",
      .means = BRAKE_BY_PAPERS, .measure = "Tag on the axle; count turns."},
+    {LINE(driveline, driven), .kind = BRAKE_CHOICE, .choices = which_words,
+     .fallback = BRAKE_DRIVEN_REAR,
+     .meaning = "Wheels that the engine turns while braking on the road. Tests in gear only.",
+     .measure = "Look; a 4x4 whose front drive is let off turns the rear ones.",
+     .why = "the rear ones, which then lock earlier"},
+    {LINE(driveline, gear_ratio), .symbol = "i_g", .kind = BRAKE_REAL, .role = BRAKE_RAW,
+     .danger = BRAKE_TOO_HIGH, .dimension = BRAKE_RATIO, .unit = "", .low = 0.4, .high = 2.0,
+     NO_DEFAULT,
+     .meaning = "Ratio of the gearbox in its highest gear, with that of the transfer box on the road.",
+     .means = BRAKE_BY_PAPERS, .measure = "Maker's data."},
+    {LINE(driveline, overall_ratio), .symbol = "i", .kind = BRAKE_REAL, .role = BRAKE_WORKED,
+     .danger = BRAKE_TOO_HIGH, .dimension = BRAKE_RATIO, .unit = "", .low = 1.0, .high = 12.0,
+     RULE(0.75, 1.3), .typical = 0.02,
+     .meaning = "Turns of the engine for one of the wheels in the highest gear. Tests in gear only.",
+     .means = BRAKE_BY_PAPERS,
+     .measure = "gear_ratio and axle_ratio; or engine speed over wheel speed at a steady speed.",
+     .why = "0.85 in the gearbox, 4.1 in the axle, or what of both is given; common practice, no source"},
+    {LINE(driveline, engine_inertia), .symbol = "I_e", .kind = BRAKE_REAL, .danger = BRAKE_TOO_LOW,
+     .dimension = BRAKE_INERTIA, .unit = "kg*m2", .low = 0.0, .high = 3.0, USUAL(0.25, 0.12, 0.45),
+     .typical = 0.2,
+     .meaning = "Moment of inertia of the engine with its flywheel and clutch. Tests in gear only.",
+     .means = BRAKE_BY_MAKER, .measure = "Maker's data.",
+     .why = "engines of 2 to 4 litres; from memory"},
+    {LINE(driveline, engine_drag), .symbol = "M_e", .kind = BRAKE_REAL, .danger = BRAKE_TOO_HIGH,
+     .dimension = BRAKE_TORQUE, .unit = "N*m", .low = 0.0, .high = 400.0, USUAL(35.0, 15.0, 70.0),
+     .typical = 0.2,
+     .meaning = "Torque that turns the engine with the throttle shut, at road speed. Tests in gear only.",
+     .means = BRAKE_BY_MAKER, .measure = "Coast-down in gear against one out of gear.",
+     .why = "friction and pumping of 1 to 2 bar over 2 to 4 litres, V p / 4 pi; from memory"},
 };
 
 static const struct brake_quantity speedometer_rows[] = {

@@ -299,6 +299,8 @@ static void build_axles(const struct brake_vehicle *vehicle, struct brake_balanc
         axle->radius = vehicle->axle[i].tyre.rolling_radius;
         axle->inertia = wheels_of(&vehicle->axle[i]) * vehicle->axle[i].tyre.wheel_inertia;
         axle->wheels = 1.0;
+        axle->geared = 0.0;
+        axle->drag = 0.0;
     }
 }
 
@@ -454,6 +456,20 @@ void brake_system_release(struct brake_system *system)
     release_circuits(system);
 }
 
+/* With the drive to both axles each has a half of the engine: its differential shares the torque, and
+ * the engine turns with the mean of both. */
+static void put_in_gear(const struct brake_driveline_lines *drive, struct brake_balance *balance)
+{
+    static const double share[][BRAKE_AXLES] = {[BRAKE_DRIVEN_FRONT] = {1.0, 0.0},
+                                                [BRAKE_DRIVEN_REAR] = {0.0, 1.0},
+                                                [BRAKE_DRIVEN_ALL] = {0.5, 0.5}};
+    const double ratio = drive->overall_ratio;
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        balance->axle[i].geared = share[drive->driven][i] * drive->engine_inertia * ratio * ratio;
+        balance->axle[i].drag = share[drive->driven][i] * drive->engine_drag * ratio;
+    }
+}
+
 void brake_system_fail(const struct brake_vehicle *vehicle, enum brake_failure failure,
                        struct brake_system *system)
 {
@@ -484,6 +500,9 @@ void brake_system_fail(const struct brake_vehicle *vehicle, enum brake_failure f
     case BRAKE_NO_ANTILOCK:
         system->antilock = 0.0;
         fail_unit(system);
+        break;
+    case BRAKE_IN_GEAR:
+        put_in_gear(&vehicle->driveline, &system->balance);
         break;
     case BRAKE_INTACT:
     case BRAKE_FAILURES:

@@ -841,6 +841,12 @@ static void assist_and_vacuum_are_judged_in_their_state(void **state)
     assert_int_equal(judge("un.13h.assist", text).failure, BRAKE_NO_ASSIST);
     /* 571.135 S7.7.3(g): the engine is off, the reservoirs are full. */
     assert_near(judge("us.135.engine_off", text).value, judge("us.135.cold", text).value, ROUNDING);
+    /* S7.6 is in gear: the engine that drags with 30 N*m more shortens it. */
+    const char *fast = as_fast_as(plain, "180 km/h");
+    const char *dragged = plus(fast, "[driveline]\nengine_drag = 65 N*m\n");
+    assert_int_equal(judge("us.135.high_speed", fast).failure, BRAKE_IN_GEAR);
+    assert_true(judge("us.135.high_speed", dragged).value < judge("us.135.high_speed", fast).value);
+    assert_near(judge("us.135.cold", dragged).value, judge("us.135.cold", fast).value, ROUNDING);
     /* One stop with what the accumulator holds: 60 of 80 bar at its end. */
     const char *oil =
         plus(swapped(swapped(plain, "booster = none", "booster = hydraulic"), "tyre_grip = 1\n",
@@ -1379,6 +1385,7 @@ static void every_answer_has_its_words(void **state)
     assert_string_equal(brake_failure_words(BRAKE_VALVE_OPEN), "valve open");
     assert_string_equal(brake_failure_words(BRAKE_VALVE_SHUT), "valve shut");
     assert_string_equal(brake_failure_words(BRAKE_NO_ANTILOCK), "anti-lock failed");
+    assert_string_equal(brake_failure_words(BRAKE_IN_GEAR), "in gear");
 }
 
 static void the_inspector_gets_a_list_that_ends(void **state)

@@ -102,6 +102,51 @@ static double wheel_shift(const struct brake_balance *b)
     return sum / b->wheelbase;
 }
 
+/* Newton's law with an engine on the rear axle (file head): 100 N*m drag it at every pressure, 3.2
+ * kg*m2 are 20 kg at the road, and throw no load forward. */
+static void an_engine_in_gear_drags_its_axle_and_turns_with_it(void **state)
+{
+    (void)state;
+    struct brake_balance b = plain;
+    b.axle[BRAKE_REAR].inertia = 1.6; /* 10 kg, and 4 kg*m/s of load a m/s2 */
+    b.axle[BRAKE_REAR].drag = 100.0;
+    b.axle[BRAKE_REAR].geared = 3.2;
+    assert_near(brake_effective_mass(&b), 2030.0, ROUNDING);
+    const struct brake_balance_state coasting = brake_balance_at(&b, 0.0);
+    assert_near(coasting.deceleration, 250.0 / 2030.0, ROUNDING);
+    assert_near(coasting.force[BRAKE_FRONT], 0.0, ROUNDING);
+    const struct brake_balance_state at = brake_balance_at(&b, 4e6);
+    const double a = (3200.0 + 800.0 + 100.0) / 0.4 / 2030.0;
+    assert_near(at.deceleration, a, ROUNDING);
+    assert_near(at.force[BRAKE_REAR], 2250.0 - 30.0 * a, ROUNDING);
+    assert_near(at.load[BRAKE_FRONT],
+                (2000.0 * BRAKE_GRAVITY * 1.3 + 2000.0 * 0.8 * a + 4.0 * a) / 2.5, ROUNDING);
+    assert_near(brake_balance_at(&b, brake_balance_pressure(&b, 3.0)).deceleration, 3.0, ROUNDING);
+    assert_near(brake_axle_torque(&b, BRAKE_REAR, 4e6), 800.0, ROUNDING); /* that of its brakes */
+}
+
+/* The driven axle, which the engine drags, is at the limit of adhesion by so much less torque of its
+ * brakes; where an anti-lock keeps all wheels at their share, an engine changes nothing. */
+static void an_engine_in_gear_locks_its_axle_earlier(void **state)
+{
+    (void)state;
+    struct cases cases = {91};
+    for (int i = 0; i < RANDOM_VEHICLES; i++) {
+        struct brake_balance b = any_vehicle(&cases);
+        b.axle[BRAKE_FRONT].wheels = b.axle[BRAKE_REAR].wheels = 1.0;
+        b.valve.knee = BRAKE_INFINITY; /* so that 1e9 Pa are enough at the rear */
+        const struct brake_balance without = b;
+        b.axle[BRAKE_REAR].geared = any_between(&cases, 0.5, 10.0);
+        b.axle[BRAKE_REAR].drag = any_between(&cases, 20.0, 300.0);
+        const struct brake_lock lock = brake_balance_lock(&b, 0.8);
+        const struct brake_balance_state at = brake_balance_at(&b, lock.pressure);
+        if (isfinite(lock.pressure) && at.load[BRAKE_REAR] > 1.0)
+            assert_near(at.used[lock.axle], 0.8, 1e-9);
+        assert_near(brake_balance_deceleration(&b, 1e9, 0.5, 0.8),
+                    brake_balance_deceleration(&without, 1e9, 0.5, 0.8), 1e-9);
+    }
+}
+
 static void a_slope_and_the_air_slow_the_vehicle_and_move_its_load(void **state)
 {
     (void)state;
@@ -1120,6 +1165,8 @@ int main(void)
         cmocka_unit_test(turning_wheels_add_to_the_mass),
         cmocka_unit_test(the_valve_is_in_the_rear_line_only),
         cmocka_unit_test(forces_at_the_tyres_and_rolling_resistance_slow_the_mass),
+        cmocka_unit_test(an_engine_in_gear_drags_its_axle_and_turns_with_it),
+        cmocka_unit_test(an_engine_in_gear_locks_its_axle_earlier),
         cmocka_unit_test(a_slope_and_the_air_slow_the_vehicle_and_move_its_load),
         cmocka_unit_test(adhesion_used_is_force_over_load),
         cmocka_unit_test(an_axle_off_the_road_uses_more_adhesion_than_there_is),

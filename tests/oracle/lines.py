@@ -42,7 +42,12 @@ DEFAULTS = {
     "master": {"efficiency": 0.96, "take_up": 0.0013},
     "circuits": {"hose_volume": 2.4e-6, "air_volume": 3e-7},
     "parking": {"on": "rear", "control": "hand", "place": "wheels", "efficiency": 0.68},
-    "driveline": {"centre": "free"},
+    "driveline": {
+        "centre": "free",
+        "driven": "rear",
+        "engine_inertia": 0.25,
+        "engine_drag": 35.0,
+    },
     "speedometer": {"sensor": "wheel"},
     "trailer": {"mass": 0.0, "braking_ratio": 0.0, "working": 0.8},
     "road": {"adhesion": 0.9, "sliding": 0.80},
@@ -266,6 +271,8 @@ def complete(raw):
         complete_brake(vehicle, axle, has, give)
     complete_control(vehicle, has, give)
     complete_parking(vehicle, has, give)
+    gear, axle = vehicle.get("driveline.gear_ratio"), vehicle.get("driveline.axle_ratio")
+    give("driveline.overall_ratio", (gear or 0.85) * (axle or 4.1))
     if has("speedometer.marking"):
         diameter, turn, _, _ = tyre_of(vehicle["speedometer.marking"])
         give("speedometer.rollout", turn * diameter)

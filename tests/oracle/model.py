@@ -363,6 +363,17 @@ class Car:
             total += share * (at_once + self.give_way(brake, p) + self.hoses / 2 * p + air)
         return total
 
+    def in_gear(self):
+        """What turns, as mass at the road, and torque that drags each axle, in gear."""
+        get = self.get
+        shares = {"front": (1, 0), "rear": (0, 1), "all": (0.5, 0.5)}[get("driveline.driven")]
+        ratio = get("driveline.overall_ratio")
+        engine = get("driveline.engine_inertia") * ratio**2
+        turning = [
+            j + share * engine / r**2 for j, share, r in zip(self.turning, shares, self.radius)
+        ]
+        return turning, [share * get("driveline.engine_drag") * ratio for share in shares]
+
     def failed_chamber(self, failure):
         """Number of the chamber that has failed; of one circuit alone no second can."""
         number_of = {"first_circuit": 0, "second_circuit": 1}.get(failure)
@@ -525,7 +536,8 @@ class Motion:
         if car.valve == "ebd":
             self.antilock = self.antilock and unit
         self.mass, self.weight = body.mass, body.mass * G
-        self.effective = body.mass + sum(car.turning)
+        self.turning, self.dragged = car.in_gear() if failure == "in_gear" else (car.turning, (0, 0))
+        self.effective = body.mass + sum(self.turning)
         self.corners = sorted(
             {self.front_p0, self.rear_p0, self.rear_threshold(), self.knee, self.hold,
              self.most if self.hold < INF else INF} - {INF}
@@ -576,11 +588,12 @@ class Motion:
             return front, rear
         a = self.balanced(p, INF)
         left = self.effective * a - front / self.car.radius[0] - self.car.rolling * self.weight
-        return front, max(0.0, min(rear, left * self.car.radius[1]))
+        return front, max(self.dragged[1], min(rear, left * self.car.radius[1]))
 
     def open_torques(self, p):
         """Of both axles; the held circuit keeps its pressure while the other one goes on."""
         even = self.even_torques(p)
+        even = tuple(now + drag for now, drag in zip(even, self.dragged))
         if p <= self.hold:
             return even
         reached = min(p, self.most)
@@ -593,7 +606,9 @@ class Motion:
 
     def asked_torque(self, axle, p):
         """That of the wheel with the higher pressure, as if both had it."""
-        return self.even_torques(p)[axle] if self.apart[axle] else self.open_torques(p)[axle]
+        if self.apart[axle]:
+            return self.even_torques(p)[axle] + self.dragged[axle]
+        return self.open_torques(p)[axle]
 
     def even_torques(self, p):
         rear = p if p <= self.knee else self.knee + self.slope * (p - self.knee)
@@ -613,7 +628,7 @@ class Motion:
     def forces(self, p):
         """Deceleration, forces at the road and axle loads."""
         front, rear = self.torques(p)
-        (r1, r2), (j1, j2) = self.car.radius, self.car.turning
+        (r1, r2), (j1, j2) = self.car.radius, self.turning
         front, rear = front / r1, rear / r2
         a = (front + rear + self.car.rolling * self.weight) / self.effective
         n1 = self.front_load(a)
@@ -634,7 +649,7 @@ class Motion:
     def open_asked(self, axle, p, a):
         share = self.wheels[axle]
         force = self.asked_torque(axle, p) / self.car.radius[axle]
-        force -= share * self.car.turning[axle] * a
+        force -= share * self.turning[axle] * a
         return force + share * self.car.rolling * self.load(axle, a)
 
     def front_load(self, a):
@@ -649,7 +664,7 @@ class Motion:
         a, total = self.free(p), 0.0
         for axle, torque in enumerate(self.torques(p)):
             share = self.wheels[axle] or 1.0
-            total += torque / self.car.radius[axle] - share * self.car.turning[axle] * a
+            total += torque / self.car.radius[axle] - share * self.turning[axle] * a
             total += share * self.car.rolling * self.load(axle, a)
         return total
 
@@ -721,7 +736,7 @@ class Motion:
         m a = sum of min(asked, held) + f m g, and not one after the other: the loads that hold
         them move with a.
         """
-        turning, wheels, radius = self.car.turning, self.wheels, self.car.radius
+        turning, wheels, radius = self.turning, self.wheels, self.car.radius
         free = self.slowed(*self.open_torques(p))
         # Of each axle the wheels of the lower and of the higher pressure, as if both were alike.
         pairs = []
@@ -741,6 +756,7 @@ class Motion:
                     # The wheel itself, with what it rolls against, then those without brakes.
                     loose = share * (self.car.rolling * load - turning[axle] * a)
                     asked = torque / radius[axle] + loose
+                    loose += self.dragged[axle] / radius[axle]
                     if torque > 0 and limits[axle] < INF:
                         asked = max(loose, min(asked, limits[axle] * share * load))
                     total += asked / 2
@@ -767,7 +783,7 @@ class Motion:
         for axle, torque in enumerate(torques):
             push = torque / car.radius[axle]
             left = (k - car.rolling) * self.wheels[axle] * self.load(axle, a)
-            kept = left + self.wheels[axle] * car.turning[axle] * a
+            kept = left + self.wheels[axle] * self.turning[axle] * a
             found.append(min(push, kept) if controlled else push)
         return found
 
@@ -782,7 +798,7 @@ class Motion:
         other = 1 - lock[2]
         share, load = self.wheels[other], self.load(other, a)
         asked = self.asked_torque(other, p) / self.car.radius[other]
-        asked += share * (self.car.rolling * load - self.car.turning[other] * a)
+        asked += share * (self.car.rolling * load - self.turning[other] * a)
         if not slides[other] and asked > k * share * load:
             a = self.slid(p, [True, True])
         return min(a, self.case.lift_off())
@@ -797,7 +813,7 @@ class Motion:
             for axle in (0, 1):
                 load, locked = self.load(axle, a), self.wheels[axle] if slides[axle] else 0.0
                 total += locked * friction * load
-                total += (1 - locked) * (self.car.rolling * load - self.car.turning[axle] * a)
+                total += (1 - locked) * (self.car.rolling * load - self.turning[axle] * a)
                 total += 0.0 if slides[axle] else torques[axle] / self.car.radius[axle]
             return total
 
@@ -1338,7 +1354,9 @@ CRITERIA = {
     "us.105.water": Criterion("pedal force", 90 * LBF, RATED, rate=10 * FOOT, applies=HEAVY),
     # 49 CFR 571.135: S7.5, S7.6, S7.7, S7.8, S7.9, S7.10, S7.11, S7.12, S7.2, S7.4
     "us.135.cold": fmvss_distance(0.0060),
-    "us.135.high_speed": fmvss_distance(0.0067, "fast", speed=0.0, cap=160.0),
+    "us.135.high_speed": fmvss_distance(
+        0.0067, "fast", speed=0.0, cap=160.0, failures=("in_gear",)
+    ),
     "us.135.engine_off": fmvss_distance(
         0.0060, "boosted", loads=RATED, failures=("engine_off",)
     ),
@@ -1374,7 +1392,9 @@ CRITERIA = {
     # UN R13-H, annex 3 (2.1.1, 2.1.2, 2.2, 2.3) and annex 5 (3.1)
     "un.13h.type0": r13h("deceleration", 6.43),
     "un.13h.type0_distance": r13h("distance", speed=100.0, lag=0.36, coefficient=0.0060),
-    "un.13h.high_speed": r13h("distance", NAN, "fast", cap=160.0, lag=0.36, coefficient=0.0067),
+    "un.13h.high_speed": r13h(
+        "distance", NAN, "fast", cap=160.0, lag=0.36, coefficient=0.0067, failures=("in_gear",)
+    ),
     "un.13h.trailer": r13h("tow", 5.4, "trailer"),
     "un.13h.circuit": r13h("deceleration", 2.44, failures=ONE_CIRCUIT),
     "un.13h.circuit_distance": r13h(
@@ -1389,7 +1409,9 @@ CRITERIA = {
     # UN R13, annex 4 (2.1.1, 2.2, 2.4, 2.3) and annex 10
     "un.13.type0": r13("deceleration", 5.0),
     "un.13.type0_distance": r13("distance", speed=80.0, lag=0.54, coefficient=1 / 130),
-    "un.13.high_speed": r13("distance", cap=120.0, lag=0.54, coefficient=1 / 103.5),
+    "un.13.high_speed": r13(
+        "distance", cap=120.0, lag=0.54, coefficient=1 / 103.5, failures=("in_gear",)
+    ),
     # Secondary: with the service pedal, its assist failed (a failed circuit is 2.4, residual).
     "un.13.secondary": r13("deceleration", 2.2, "boosted", failures=("no_assist",)),
     "un.13.residual_full": r13("deceleration", 1.3, failures=ONE_CIRCUIT, loads=RATED),

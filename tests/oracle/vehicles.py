@@ -549,6 +549,10 @@ def write_parking(out, state):
 def write_road(out, state):
     dice = out.dice
     out.maybe_word(0.5, "driveline.centre", "free", "locked")
+    out.maybe_word(0.5, "driveline.driven", "front", "rear", "all")
+    out.maybe(0.3, "driveline.gear_ratio", 0.6, 1.1, "plain")
+    out.maybe(0.3, "driveline.engine_drag", 0, 120, "torque")
+    out.maybe(0.3, "driveline.engine_inertia", 0.05, 1.0, "inertia")
     way = dice.choice(("none", "marking", "rollout"))
     if way == "marking":
         marking = dice.choice(MARKINGS)

@@ -343,6 +343,54 @@ static void oil_that_is_left_assists_when_the_pump_stands_still(void **state)
     assert_near(deceleration(vacuum, BRAKE_ENGINE_OFF), 8.0, ROUNDING);
 }
 
+/* 50 N*m at 4 turns of the engine for one of the wheels are 200 N*m there, 0.25 kg*m2 are 4. */
+static void an_engine_in_gear_drags_the_axle_that_it_drives(void **state)
+{
+    (void)state;
+    static const double share[][BRAKE_AXLES] = {{1.0, 0.0}, {0.0, 1.0}, {0.5, 0.5}};
+    static const char *const driven[] = {"driven = front\n", "driven = rear\n", "driven = all\n"};
+    const char *engine = plus(plain, "[driveline]\noverall_ratio = 4\nengine_drag = 50 N*m\n"
+                                     "engine_inertia = 0.25 kg*m2\n");
+    const double mass = brake_effective_mass(&(struct brake_balance){
+        .body.mass = build(plain, BRAKE_EMPTY, BRAKE_INTACT).balance.body.mass,
+        .axle = {build(plain, BRAKE_EMPTY, BRAKE_INTACT).balance.axle[BRAKE_FRONT],
+                 build(plain, BRAKE_EMPTY, BRAKE_INTACT).balance.axle[BRAKE_REAR]}});
+    for (int i = 0; i < 3; i++) {
+        const struct brake_system system =
+            build(plus(engine, driven[i]), BRAKE_EMPTY, BRAKE_IN_GEAR);
+        double force = 5.0 * mass; /* 5 m/s2 out of gear */
+        double whole = mass;
+        for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+            const struct brake_axle_brakes *at = &system.balance.axle[axle];
+            assert_near(at->drag, 200.0 * share[i][axle], ROUNDING);
+            assert_near(at->geared, 4.0 * share[i][axle], ROUNDING);
+            force += at->drag / at->radius;
+            whole += at->geared / (at->radius * at->radius);
+        }
+        assert_near(brake_system_deceleration(&system, 500.0), force / whole, ROUNDING);
+    }
+    assert_near(deceleration(engine, BRAKE_INTACT), 5.0, ROUNDING);
+}
+
+/* What is given of gearbox and axle counts; else 0.85 and 4.1. */
+static void the_gears_give_the_turns_of_the_engine(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *lines;
+        double ratio;
+    } cases[] = {{"", 0.85 * 4.1},
+                 {"[driveline]\naxle_ratio = 5\n", 0.85 * 5.0},
+                 {"[driveline]\ngear_ratio = 0.7\n", 0.7 * 4.1},
+                 {"[driveline]\ngear_ratio = 0.7\naxle_ratio = 5\n", 3.5},
+                 {"[driveline]\noverall_ratio = 3\n", 3.0}};
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        struct brake_sheet sheet;
+        read_sheet(&sheet, plus(plain, cases[i].lines));
+        assert_near(sheet.vehicle.driveline.overall_ratio, cases[i].ratio, ROUNDING);
+    }
+}
+
 static void a_vehicle_without_a_booster_loses_nothing_with_it(void **state)
 {
     (void)state;
@@ -733,6 +781,8 @@ int main(void)
         cmocka_unit_test(a_bypass_opens_the_valve_when_the_front_is_lost),
         cmocka_unit_test(the_assist_goes_with_its_vacuum),
         cmocka_unit_test(oil_that_is_left_assists_when_the_pump_stands_still),
+        cmocka_unit_test(an_engine_in_gear_drags_the_axle_that_it_drives),
+        cmocka_unit_test(the_gears_give_the_turns_of_the_engine),
         cmocka_unit_test(a_vehicle_without_a_booster_loses_nothing_with_it),
         cmocka_unit_test(a_sensing_valve_may_stick_open_or_shut),
         cmocka_unit_test(a_valve_that_senses_height_feels_the_body_pitch),

@@ -5,6 +5,7 @@
  *   torque of an axle     T_i = b_i (p_i - p0_i) for p_i > p0_i, p_2 behind the valve
  *   a chamber at its end  T_i less h_i (T_i(q) - T_i(p_from)), q = p kept between p_from and p_to:
  *                         the circuit of the chamber that is out of stroke stays where it is
+ *   an engine in gear     T_i more by its drag, J_i by its inertia, both at the wheels
  *   deceleration          a = (T_1/r_1 + T_2/r_2 + f m g cos t + m g sin t + D) / (m + J_1 + J_2),
  *                         J_i = I_i / r_i^2, t slope of the road, D drag of the air
  *   force at the tyres    F_i = T_i/r_i - J_i a
@@ -16,7 +17,8 @@
  *
  * A wheel that is braked slows itself and no other: w_i. What it rolls against acts where it is
  * braked and takes its part of the adhesion: f. As wheels stop turning they throw load forward like
- * the body: sum of I/r, from the moment of momentum about a point of the road.
+ * the body: sum of I/r, from the moment of momentum about a point of the road. An engine, whose
+ * crankshaft lies along the vehicle, throws none; it drags its axle at every pressure.
  *
  * Everything is piecewise linear in p, so locks and targets are found exactly, piece by piece.
  * With the centre drive locked both axles turn together and share force as they share load:
@@ -52,6 +54,8 @@ struct brake_axle_brakes {
     double wheels;      /**< [-] w, 1 unless a circuit has failed */
     double held;        /**< [-] h, part of the torque that the circuit of the hold works */
     double held_wheels; /**< [-] part of the axle's wheels that this circuit works on */
+    double geared;      /**< [kg*m2] of the engine as the wheels turn it, 0 out of gear */
+    double drag;        /**< [N*m] of the engine at the wheels, 0 out of gear */
 };
 
 /** Pressures between which one chamber of the master cylinder is at the end of its stroke and the

@@ -25,6 +25,7 @@ enum brake_failure {
     BRAKE_VALVE_OPEN,     /**< sensing valve stuck open */
     BRAKE_VALVE_SHUT,     /**< sensing valve stuck at its lowest knee */
     BRAKE_NO_ANTILOCK,
+    BRAKE_IN_GEAR, /**< nothing: the engine stays connected */
     BRAKE_FAILURES
 };
 

@@ -65,6 +65,7 @@ enum brake_booster_kind { BRAKE_BOOSTER_NONE, BRAKE_BOOSTER_VACUUM, BRAKE_BOOSTE
 enum brake_pump { BRAKE_PUMP_ENGINE, BRAKE_PUMP_ELECTRIC };
 enum brake_control { BRAKE_HAND, BRAKE_FOOT };
 enum brake_parking_location { BRAKE_AT_WHEELS, BRAKE_AT_SHAFT };
+enum brake_driven { BRAKE_DRIVEN_FRONT, BRAKE_DRIVEN_REAR, BRAKE_DRIVEN_ALL };
 enum brake_centre { BRAKE_CENTRE_FREE, BRAKE_CENTRE_LOCKED };
 enum brake_sensor { BRAKE_SENSOR_WHEEL, BRAKE_SENSOR_SHAFT };
 enum brake_rotor { BRAKE_SOLID, BRAKE_VENTED };
@@ -293,6 +294,9 @@ struct brake_parking_lines {
 struct brake_driveline_lines {
     int centre;
     double axle_ratio;
+    int driven;
+    double gear_ratio, overall_ratio;
+    double engine_inertia, engine_drag;
 };
 
 struct brake_speedometer_lines {
