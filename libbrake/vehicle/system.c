@@ -456,8 +456,8 @@ void brake_system_release(struct brake_system *system)
     release_circuits(system);
 }
 
-/* With the drive to both axles each has a half of the engine: its differential shares the torque, and
- * the engine turns with the mean of both. */
+/* With the drive to both axles each has a half of the engine: its differential shares the torque,
+ * and the engine turns with the mean of both. */
 static void put_in_gear(const struct brake_driveline_lines *drive, struct brake_balance *balance)
 {
     static const double share[][BRAKE_AXLES] = {[BRAKE_DRIVEN_FRONT] = {1.0, 0.0},

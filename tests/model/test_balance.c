@@ -125,8 +125,8 @@ static void an_engine_in_gear_drags_its_axle_and_turns_with_it(void **state)
     assert_near(brake_axle_torque(&b, BRAKE_REAR, 4e6), 800.0, ROUNDING); /* that of its brakes */
 }
 
-/* The driven axle, which the engine drags, is at the limit of adhesion by so much less torque of its
- * brakes; where an anti-lock keeps all wheels at their share, an engine changes nothing. */
+/* The driven axle, which the engine drags, is at the limit of adhesion by so much less torque of
+ * its brakes; where an anti-lock keeps all wheels at their share, an engine changes nothing. */
 static void an_engine_in_gear_locks_its_axle_earlier(void **state)
 {
     (void)state;

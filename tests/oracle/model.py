@@ -536,7 +536,9 @@ class Motion:
         if car.valve == "ebd":
             self.antilock = self.antilock and unit
         self.mass, self.weight = body.mass, body.mass * G
-        self.turning, self.dragged = car.in_gear() if failure == "in_gear" else (car.turning, (0, 0))
+        self.turning, self.dragged = car.turning, (0, 0)
+        if failure == "in_gear":
+            self.turning, self.dragged = car.in_gear()
         self.effective = body.mass + sum(self.turning)
         self.corners = sorted(
             {self.front_p0, self.rear_p0, self.rear_threshold(), self.knee, self.hold,
