@@ -152,6 +152,7 @@ def vehicle(number, seed=1):
     write_parking(out, state)
     write_road(out, state)
     write_loads(out, state)
+    write_engine(out)
     return out.text(), out.raw
 
 
@@ -549,10 +550,6 @@ def write_parking(out, state):
 def write_road(out, state):
     dice = out.dice
     out.maybe_word(0.5, "driveline.centre", "free", "locked")
-    out.maybe_word(0.5, "driveline.driven", "front", "rear", "all")
-    out.maybe(0.3, "driveline.gear_ratio", 0.6, 1.1, "plain")
-    out.maybe(0.3, "driveline.engine_drag", 0, 120, "torque")
-    out.maybe(0.3, "driveline.engine_inertia", 0.05, 1.0, "inertia")
     way = dice.choice(("none", "marking", "rollout"))
     if way == "marking":
         marking = dice.choice(MARKINGS)
@@ -582,6 +579,13 @@ def write_road(out, state):
     out.maybe(0.5, "road.sliding", 0.5, 1.1, "ratio")
     out.maybe(0.5, "driver.pedal_force_most", 300, 900, "force")
     out.maybe(0.5, "driver.target", 2.0, 8.0, "acceleration")
+
+
+def write_engine(out):
+    out.maybe_word(0.5, "driveline.driven", "front", "rear", "all")
+    out.maybe(0.3, "driveline.gear_ratio", 0.6, 1.1, "plain")
+    out.maybe(0.3, "driveline.engine_drag", 0, 120, "torque")
+    out.maybe(0.3, "driveline.engine_inertia", 0.05, 1.0, "inertia")
 
 
 def write_loads(out, state):
