@@ -155,7 +155,7 @@ struct brake_sheet {
 };
 
 enum {
-    BRAKE_WORK_RULES = 26,       /**< room for the rules that work a vehicle out */
+    BRAKE_WORK_RULES = 28,       /**< room for the rules that work a vehicle out */
     BRAKE_WORK_VERIFICATIONS = 8 /**< room for the verifications of its numbers */
 };
 
