@@ -425,7 +425,7 @@ static void pitch_valve(const struct brake_vehicle *vehicle, struct brake_balanc
     double none = b->rolling * b->body.mass * BRAKE_GRAVITY / mass;
     for (int i = 0; i < BRAKE_AXLES; i++) {
         rise[i] = b->axle[i].gain / b->axle[i].radius / mass;
-        none -= rise[i] * b->axle[i].threshold;
+        none += b->axle[i].drag / b->axle[i].radius / mass - rise[i] * b->axle[i].threshold;
     }
     b->valve.knee = fmax(0.0, (still.knee - falls * none) /
                                   (1.0 + falls * (rise[BRAKE_FRONT] + rise[BRAKE_REAR])));

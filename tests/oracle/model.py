@@ -522,6 +522,9 @@ class Motion:
             self.wheels = car.wheels
         self.front, self.rear = (s * b.torque for s, b in zip(share, car.brakes))
         self.front_p0, self.rear_p0 = (brake.threshold for brake in car.brakes)
+        self.turning, self.dragged = car.turning, (0, 0)
+        if failure == "in_gear":
+            self.turning, self.dragged = car.in_gear()
         self.knee, self.slope = case.valve_at(failure)
         if failed is not None and not share[0] and car.get("valve.bypass") == "fitted":
             self.knee, self.slope = INF, 1.0
@@ -536,9 +539,6 @@ class Motion:
         if car.valve == "ebd":
             self.antilock = self.antilock and unit
         self.mass, self.weight = body.mass, body.mass * G
-        self.turning, self.dragged = car.turning, (0, 0)
-        if failure == "in_gear":
-            self.turning, self.dragged = car.in_gear()
         self.effective = body.mass + sum(self.turning)
         self.corners = sorted(
             {self.front_p0, self.rear_p0, self.rear_threshold(), self.knee, self.hold,
@@ -558,8 +558,9 @@ class Motion:
         moved *= 1 - car.get("valve.anti_lift")
         falls = number(car.get("valve.knee_rate")) * moved / (car.wheelbase * G)
         front, rear = self.front / car.radius[0], self.rear / car.radius[1]
-        mass = body.mass + sum(car.turning)
+        mass = body.mass + sum(self.turning)
         rolling = car.rolling * body.mass * G
+        rolling += sum(drag / r for drag, r in zip(self.dragged, car.radius))
 
         def slowing(p, behind):
             return (front * (p - self.front_p0) + rear * (behind - self.rear_p0) + rolling) / mass
