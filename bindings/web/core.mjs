@@ -22,6 +22,13 @@ function take(core, at) {
   return text;
 }
 
+// The bytes of a core that stands in a page: packed by gzip, as text of base64.
+export async function unpacked(text) {
+  const packed = Uint8Array.from(atob(text.trim()), (sign) => sign.charCodeAt(0));
+  const stream = new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip"));
+  return new Uint8Array(await new Response(stream).arrayBuffer());
+}
+
 // A function that calls an export with texts and numbers and gives back its text.
 export async function openCore(bytes) {
   const module = await WebAssembly.compile(bytes);

@@ -5,6 +5,7 @@ usage: join.py FOLDER CORE.wasm
 A module is a scope of its own once its imports are gone: names of all of them must differ.
 """
 import base64
+import gzip
 import pathlib
 import re
 import sys
@@ -37,7 +38,7 @@ def page(folder, core):
         "SCRIPT": joined(folder, MODULES),
         # the worker is made of the same text
         "WORKER": joined(folder, ["core", "worker"]),
-        "CORE": base64.b64encode(core.read_bytes()).decode("ascii"),
+        "CORE": base64.b64encode(gzip.compress(core.read_bytes(), 9, mtime=0)).decode("ascii"),
     }
     text = (folder / "page.html").read_text(encoding="utf-8")
     return re.sub(r"@(STYLE|SCRIPT|WORKER|CORE)@", lambda mark: parts[mark[1]], text)

@@ -1,6 +1,6 @@
 // The page: what is typed goes into the file's text, and everything shown is made from that.
 import { answer, refusal } from "./answer.mjs";
-import { openCore } from "./core.mjs";
+import { openCore, unpacked } from "./core.mjs";
 import { field, idOf, title, valueOf } from "./field.mjs";
 import { get, given, lines, set } from "./file.mjs";
 import { form, plan, startOf } from "./form.mjs";
@@ -9,14 +9,13 @@ import { History, Store } from "./history.mjs";
 import { apart } from "./value.mjs";
 
 const at = (id) => document.getElementById(id);
-const bytesOf = (text) => Uint8Array.from(atob(text.trim()), (sign) => sign.charCodeAt(0));
 const TRIED = ["front.tyre.marking", "front.tyre.rollout", "front.disc.pistons",
   "front.disc.effective_radius", "front.drum.cylinder_diameter", "front.drum.diameter",
   "rear.disc.pistons", "rear.disc.effective_radius", "rear.drum.cylinder_diameter",
   "rear.drum.diameter", "master.bore"];
 
 const store = new Store(globalThis.localStorage);
-const core = await openCore(bytesOf(at("core").textContent));
+const core = await openCore(await unpacked(at("core").textContent));
 const catalogue = JSON.parse(core("catalogue"));
 const rowOf = new Map(catalogue.quantities.map((row) => [`${row.section}.${row.name}`, row]));
 const units = {};
@@ -31,7 +30,7 @@ let cold;
 function makeWorker() {
   const source = `${at("worker").textContent}
     const text = ${JSON.stringify(at("core").textContent.trim())};
-    serve(self, Uint8Array.from(atob(text), (sign) => sign.charCodeAt(0)), (told) => postMessage(told));`;
+    serve(self, unpacked(text), (told) => postMessage(told));`;
   const url = URL.createObjectURL(new Blob([source], { type: "text/javascript" }));
   return new Worker(url);
 }

@@ -3,7 +3,7 @@ import { openCore } from "./core.mjs";
 
 // What is asked before the core is open must not be lost: whoever listens stands there at once.
 export function serve(scope, bytes, post) {
-  const opening = openCore(bytes);
+  const opening = Promise.resolve(bytes).then(openCore);
   scope.onmessage = async ({ data }) => {
     try {
       const core = await opening;

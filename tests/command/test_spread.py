@@ -2,6 +2,7 @@
 status."""
 import functools
 import json
+import math
 import os
 import re
 import subprocess
@@ -66,8 +67,10 @@ def test_many_samples_as_json():
         assert ordered == sorted(ordered)
         of = found["sensitivity"][one["id"]]
         assert list(of) == inputs + causes + errors
-        # first order indices add up to no more than all, total ones to no less, but for noise
-        assert sum(index["first"] for index in of.values()) < 1.1
+        # first order indices add up to no more than all, total ones to no less, but for noise:
+        # twice the half width that holds it in 95 of 100
+        noise = math.sqrt(sum(index["first_error"] ** 2 for index in of.values()))
+        assert sum(index["first"] for index in of.values()) < 1 + 2 * noise
         assert sum(index["total"] for index in of.values()) > 0.9
 
 
@@ -262,7 +265,8 @@ def test_a_vehicle_that_meets_each_in_95_of_100_ends_with_0(tmp_path):
     assert (status, error) == (0, "")
     assert "Verdict   meets. Of what binds it (DE, private, 1999): " in text
     for one in report(*FEW, file=vehicle(tmp_path))["criteria"]:
-        assert one["probability"] is None or one["probability"] >= 0.95
+        if one["scope"] != "screen":  # for comparison: no words follow from it
+            assert one["probability"] is None or one["probability"] >= 0.95
 
 
 def test_what_cannot_be_said_ends_with_3_and_is_named(tmp_path):

@@ -277,6 +277,8 @@ def drum_of(lines, axle, iron):
     arc = math.radians(110)
     if lining + "toe" in lines:
         arc = lines[lining + "toe"] - lines[lining + "heel"]
+    if lining + "secondary_toe" in lines:  # the link has that of the mean of both shoes
+        arc = (arc + lines[lining + "secondary_toe"] - lines[lining + "secondary_heel"]) / 2
     area = PI * diameter * width
     thickness = lines[drum + "drum_mass"] / iron["density"] / area
     back = PI * (diameter + 2 * thickness) * width
