@@ -632,6 +632,9 @@ void brake_braking_begin(const struct brake_rig *rig, const struct brake_applica
         braking->bending[i] = 0.0;
         braking->friction[i] = friction_of(rig, i, braking->heat[i].face, application->from, 0.0);
         outcome->face_most[i] = hot ? braking->heat[i].face : BRAKE_NAN;
+        outcome->pad_most[i] =
+            hot ? brake_thermal_part(rig->thermal[i], &braking->heat[i], BRAKE_PART_PAD)
+                : BRAKE_NAN;
         outcome->stress_rise[i] = hot ? 0.0 : BRAKE_NAN;
     }
 }
@@ -721,6 +724,7 @@ static void note_heat(const struct course *c, const struct passage *p,
                                  end->face - brake_thermal_mean(thermal, end)};
         if (rough)
             o->warming[i] = o->straining[i] = 0.0;
+        o->pad_most[i] = most_of(o->pad_most[i], brake_thermal_part(thermal, end, BRAKE_PART_PAD));
         o->face_most[i] = largest(face, time, before->span, &o->warming[i], o->face_most[i]);
         o->stress_rise[i] =
             largest(strain, time, before->span, &o->straining[i], o->stress_rise[i]);

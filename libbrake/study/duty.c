@@ -455,6 +455,7 @@ static void keep(struct run *run)
         const double stress = brake_thermal_stress(iron->modulus, iron->expansion, iron->poisson,
                                                    run->outcome.stress_rise[i]);
         heat->face_most = fmax(heat->face_most, run->outcome.face_most[i]);
+        heat->pad_most = fmax(heat->pad_most, run->outcome.pad_most[i]);
         heat->stress_most = fmax(heat->stress_most, stress);
     }
     result->force_most = fmax(result->force_most, run->outcome.force_most);

@@ -781,7 +781,7 @@ class Motion:
         p = p if lock is None else min(p, lock[0])
         found = []
         torques = self.torques(p)
-        if controlled and a < self.free(p):
+        if controlled and a < self.free(p) * (1 - 1e-12):  # by more than rounding
             torques = self.open_torques(p)  # the anti-lock alone
         for axle, torque in enumerate(torques):
             push = torque / car.radius[axle]
@@ -1643,7 +1643,7 @@ def measured(criterion, car, case, failure):
         return ratio
     if measure == "pedal force":
         p = motion().pressure_for(criterion.rate)
-        return NAN if p is None else car.force_for(p)
+        return INF if p is None else car.force_for(p)  # no force gives it
     if measure in STOPS:
         a = case.motion(failure).at(car.pressure(force, failure))
         if measure in ("distance", "average"):

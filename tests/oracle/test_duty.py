@@ -277,8 +277,9 @@ def drum_of(lines, axle, iron):
     arc = math.radians(110)
     if lining + "toe" in lines:
         arc = lines[lining + "toe"] - lines[lining + "heel"]
-    if lining + "secondary_toe" in lines:  # the link has that of the mean of both shoes
-        arc = (arc + lines[lining + "secondary_toe"] - lines[lining + "secondary_heel"]) / 2
+        other = [lines.get(f"{lining}secondary_{end}") for end in ("heel", "toe")]
+        if None not in other:  # the mean of both shoes
+            arc = (arc + other[1] - other[0]) / 2
     area = PI * diameter * width
     thickness = lines[drum + "drum_mass"] / iron["density"] / area
     back = PI * (diameter + 2 * thickness) * width

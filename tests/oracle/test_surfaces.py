@@ -59,11 +59,13 @@ def test_a_better_road_changes_no_row_of_a_requirement(texts):
 
 
 def test_an_anti_lock_that_works_is_never_worse_than_one_that_failed(texts):
-    # Given random vehicles with anti-lock, when it fails, then no stop is shorter.
+    # Given random vehicles with anti-lock, when it fails, then no stop is shorter. Electronic
+    # distribution fails with it, and what that kept from a rear brake that is strong beside the
+    # front's is there again: a longer stop was its price for the order of locking.
     fitted = [with_line(text, "vehicle", "antilock", "fitted") for text in texts]
     shorter = 0
     for number, reply in enumerate(answered(fitted)):
-        for load in ("empty", "full"):
+        for load in ("empty", "full") if "kind = ebd" not in fitted[number] else ():
             results = reply["results"]
             works = results[f"{load}.deceleration.most"]["value"]
             failed = results[f"{load}.failed.no_antilock"]["value"]

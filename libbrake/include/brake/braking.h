@@ -146,6 +146,8 @@ struct brake_outcome {
     double ended;      /**< [s] when the end speed was reached; NaN: not yet */
     double force_most; /**< [N] largest pedal force */
     double face_most[BRAKE_AXLES];   /**< [K] hottest face; NaN without heat */
+    double pad_most[BRAKE_AXLES];    /**< [K] hottest pads or linings, at the ends of steps; NaN
+                                          without heat */
     double stress_rise[BRAKE_AXLES]; /**< [K] largest face less mean; NaN without heat */
     double warming[BRAKE_AXLES];   /**< [K/s] of the face over the last step; 0: not smooth since */
     double straining[BRAKE_AXLES]; /**< [K/s] of the face less mean over it */
