@@ -191,8 +191,8 @@ static const char *binds_whom(const struct brake_criterion *c)
         [BRAKE_ROLE_HAZARD] = "judged on every vehicle, whatever binds it",
         [BRAKE_ROLE_IN_USE] = "binds vehicles in use where it has force",
         [BRAKE_ROLE_BUILT] = "what vehicles are built to: a yardstick, not counted",
-        [BRAKE_ROLE_PART] = "has force in a part of its country, or over a part of its "
-                            "vehicles: a yardstick, not counted"};
+        [BRAKE_ROLE_PART] = ("has force in a part of its country, or over a part of its "
+                             "vehicles: a yardstick, not counted")};
     return c->screen ? "for comparison: the text lets another test decide"
                      : roles[brake_book_of(c)->role];
 }

@@ -18,7 +18,7 @@ static double value_of_line(const void *index, const struct brake_vehicle *vehic
 
 static double value_of_output(const void *output, const struct brake_vehicle *vehicle)
 {
-    double value;
+    double value = BRAKE_NAN;
     brake_outputs(vehicle, output, 1, &value);
     return value;
 }

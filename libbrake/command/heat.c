@@ -244,7 +244,7 @@ static int run(const struct options *o, const struct brake_sheet *sheet,
 {
     static struct brake_hot_rig hot; /* it is large */
     struct brake_error error;
-    struct brake_duty_result result;
+    struct brake_duty_result result = {0};
     struct progress progress;
     struct onlooker onlooker = {
         {NULL, 0, false}, progress_begin(&progress, "s", 0.0), brake_duty_planned(duty)};

@@ -137,6 +137,7 @@ static int with_logs(const struct options *o, struct brake_paper *paper)
     paper->before_log = before.row != NULL ? &before : NULL;
     if (status == 0)
         status = with_drive(o, paper);
+    paper->log = paper->before_log = NULL;
     brake_log_free(&log);
     brake_log_free(&before);
     return status;

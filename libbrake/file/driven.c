@@ -32,9 +32,8 @@ static enum brake_status set(struct brake_sheet *driven, const struct brake_said
 
 /* What was measured on the tyre of now goes when its marking was another. */
 static enum brake_status set_marking(struct brake_sheet *driven, const struct brake_said *said,
-                                     int number, struct brake_error *error)
+                                     int number, int axle, struct brake_error *error)
 {
-    const int axle = marked_axle(said->text[number]);
     char was[BRAKE_TEXT_SIZE];
     const int line = brake_catalogue_find(NULL, markings[axle]);
     memcpy(was, brake_quantity_in(&driven->vehicle, line), sizeof was);
@@ -55,8 +54,9 @@ enum brake_status brake_log_driven(const struct brake_log *log, const struct bra
     *driven = *now;
     *error = (struct brake_error){.status = BRAKE_OK};
     for (int i = 0; i < said->count && status == BRAKE_OK; i++) {
-        if (marked_axle(said->text[i]) < BRAKE_AXLES)
-            status = set_marking(driven, said, i, error);
+        const int axle = marked_axle(said->text[i]);
+        if (axle < BRAKE_AXLES)
+            status = set_marking(driven, said, i, axle, error);
     }
     for (int i = 0; i < said->count && status == BRAKE_OK; i++) {
         if (marked_axle(said->text[i]) == BRAKE_AXLES)

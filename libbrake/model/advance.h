@@ -227,7 +227,7 @@ TARGET __attribute__((always_inline)) static inline void
 add_sums(int nodes, int count, const pack *factor, const struct stages *restrict stages,
          const pack *restrict to, pack *restrict x)
 {
-    for (int i = 0; i < nodes; i++)
+    for (int i = 0; i <= FIRST_CELL || i < nodes; i++) /* there is a cell at least */
         x[i] = to[i] + sum_of(count, factor, stages->k[i]);
 }
 

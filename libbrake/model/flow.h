@@ -532,7 +532,7 @@ TARGET static inline void find_slopes(const struct brakes *brakes, const struct 
                                       const struct field *field, const struct exchange *exchange,
                                       struct slopes *slopes)
 {
-    for (int i = 0; i < brakes->nodes; i++)
+    for (int i = 0; i <= FIRST_CELL || i < brakes->nodes; i++) /* there is a cell at least */
         slopes->before[i] = slopes->next[i] = slopes->convected[i] = slopes->radiated[i] = all(0.0);
     for (int i = 0; i + 1 < brakes->cells; i++) {
         const int node = FIRST_CELL + i;

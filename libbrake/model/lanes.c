@@ -11,11 +11,11 @@ static inline struct brake_balance balance_of(const struct brake_lane_numbers *n
         .valve = {n->knee[i], n->slope[i]},
         .hold = {n->hold_from[i], n->hold_to[i]},
         .axle = {{n->brakes[0].gain[i], n->brakes[0].threshold[i], n->wheels[0].radius[i],
-                  n->wheels[0].inertia[i], 1.0, n->held[0].torque[i], n->held[0].wheels[i],
-                  0.0, 0.0},
+                  n->wheels[0].inertia[i], 1.0, n->held[0].torque[i], n->held[0].wheels[i], 0.0,
+                  0.0},
                  {n->brakes[1].gain[i], n->brakes[1].threshold[i], n->wheels[1].radius[i],
-                  n->wheels[1].inertia[i], 1.0, n->held[1].torque[i], n->held[1].wheels[i],
-                  0.0, 0.0}},
+                  n->wheels[1].inertia[i], 1.0, n->held[1].torque[i], n->held[1].wheels[i], 0.0,
+                  0.0}},
     };
     return balance;
 }

@@ -653,8 +653,8 @@ static bool begins_segment(struct run *run)
 /* [s] of the present segment */
 static double left_of_segment(const struct run *run)
 {
-    const struct brake_cycle_point *end = &run->duty->cycle.point[run->done];
-    return end->time - end[-1].time - run->braking.time;
+    const struct brake_cycle_point *next = &run->duty->cycle.point[run->done];
+    return next->time - next[-1].time - run->braking.time;
 }
 
 static bool slows_on(struct run *run)

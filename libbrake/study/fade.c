@@ -182,9 +182,9 @@ enum stop { COLD_STOP, FIRST_HOT_STOP, SECOND_HOT_STOP, LAST_STOP };
 static struct brake_hot_stop *figure_of(const struct run *run, enum stop which)
 {
     struct brake_hot_figures *figures = &run->fade->figures;
-    struct brake_hot_stop *const stops[] = {&figures->cold, &figures->hot[0], &figures->hot[1],
-                                            &figures->recovery};
-    return stops[which];
+    if (which == COLD_STOP)
+        return &figures->cold;
+    return which == LAST_STOP ? &figures->recovery : &figures->hot[which - FIRST_HOT_STOP];
 }
 
 /* A stop from the speed of the clause at incipient lock, and the way from it to what comes next. */

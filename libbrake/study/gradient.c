@@ -26,7 +26,7 @@ static void ask(struct stencil *s, double number, const struct brake_output *out
                 double *value)
 {
     const struct brake_quantity *q = brake_quantity_at(s->index);
-    struct brake_error error;
+    struct brake_error error = {0};
     const bool inside = number >= q->low && number <= q->high;
     if (inside &&
         brake_recalculation_case(&s->recalculation, &s->index, &number, 1, &error) == BRAKE_OK) {
@@ -65,7 +65,7 @@ struct slope {
 static struct slope extrapolate(const double difference[STEPS], int power)
 {
     struct slope best = {BRAKE_NAN, BRAKE_INFINITY};
-    double before[STEPS];
+    double before[STEPS] = {0.0};
     for (int k = 0; k < STEPS; k++) {
         double now[STEPS];
         double factor = 1.0;
@@ -143,14 +143,14 @@ static bool is_number(const struct brake_sheet *sheet, int line)
 static void derive(const struct brake_sheet *sheet, const struct brake_output *output, int outputs,
                    struct stencil *s, struct brake_derivative *derivative, int lines)
 {
-    struct brake_error error;
+    struct brake_error error = {0};
     s->at = brake_quantity_value(&sheet->vehicle, s->index);
     const bool used = brake_recalculation_begin(sheet, &s->index, &s->at, 1, &s->recalculation,
                                                 &error) == BRAKE_OK;
     if (used)
         fill(s, output, outputs);
     for (int i = 0; i < outputs; i++)
-        derivative[i * lines] =
+        derivative[(size_t)i * (size_t)lines] =
             used ? derivative_of(s, i) : (struct brake_derivative){BRAKE_NAN, BRAKE_NAN, false};
 }
 

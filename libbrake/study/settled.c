@@ -19,7 +19,7 @@ static enum brake_status settle(const struct brake_sheet *sheet, struct brake_in
 {
     double share[BRAKE_INPUTS];
     double value[BRAKE_INPUTS];
-    struct brake_error error;
+    struct brake_error error = {0};
     brake_inputs_list(sheet, NULL, inputs);
     for (int i = 0; i < brake_inputs_count(inputs); i++)
         share[i] = 0.5;

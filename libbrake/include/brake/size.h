@@ -126,14 +126,14 @@ struct brake_choice_count {
 };
 
 /** Try every combination of the sizes of lists.
- * @param question  lists and targets
- * @param watch     told of every combination; NULL: nobody
- * @param choice    those that work, largest least margin first
- * @param room      for so many; the others are counted, not kept
- * @param count     filled
- * @return          number of choices filled
+ * @param asked   lists and targets
+ * @param watch   told of every combination; NULL: nobody
+ * @param choice  those that work, largest least margin first
+ * @param room    for so many; the others are counted, not kept
+ * @param count   filled
+ * @return        number of choices filled
  */
-int brake_choose(const struct brake_choice_question *question, const struct brake_watch *watch,
+int brake_choose(const struct brake_choice_question *asked, const struct brake_watch *watch,
                  struct brake_choice *choice, int room, struct brake_choice_count *count);
 
 /** A tyre of a list. */
