@@ -187,7 +187,7 @@ static bool stands(const struct brake_hot_rig *hot, const struct brake_vehicle *
                                     .force = vehicle->driver.pedal_force_most,
                                     .rest = BRAKE_PARKED};
     const struct brake_duty_watch watch = {.coarse = true};
-    struct brake_duty_result result;
+    struct brake_duty_result result = {0};
     if (brake_duty_run(hot, &duty, &watch, &result) != BRAKE_OK || !result.held || result.locked)
         return false;
     bedding->hottest = fmax(result.axle[BRAKE_FRONT].face_most, result.axle[BRAKE_REAR].face_most);

@@ -997,7 +997,7 @@ static const struct brake_quantity driveline_rows[] = {
      .meaning = "Turns of the engine for one of the wheels in the highest gear. Tests in gear only.",
      .means = BRAKE_BY_PAPERS,
      .measure = "gear_ratio and axle_ratio; or engine speed over wheel speed at a steady speed.",
-     .why = "0.85 in the gearbox, 4.1 in the axle, or what of both is given; common practice, no source"},
+     .why = "0.85 of the gearbox, 4.1 of the axle, or what is given of both; common practice, no source"},
     {LINE(driveline, engine_inertia), .symbol = "I_e", .kind = BRAKE_REAL, .danger = BRAKE_TOO_LOW,
      .dimension = BRAKE_INERTIA, .unit = "kg*m2", .low = 0.0, .high = 3.0, USUAL(0.25, 0.12, 0.45),
      .typical = 0.2,
