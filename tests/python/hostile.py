@@ -235,7 +235,7 @@ STUDIES = ("sweep", "spread", "size", "drivelog", "report", "shakedown", "heat")
 def of_vehicle(walk):
     """All of a vehicle but its studies, and its constructor."""
     found = [name for name, one in inspect.getmembers(libbrake.Vehicle, inspect.isfunction)
-             if not name.startswith("_") and name not in STUDIES]  # fmt: skip
+             if not name.startswith("_") and name not in (*STUDIES, "save")]  # fmt: skip
     methods(walk, vehicle(), found)
     walk.function("Vehicle", libbrake.Vehicle, {"sheet": vehicle()._sheet})
     restore, (version, sheet) = vehicle().__reduce__()

@@ -69,11 +69,13 @@ def test_the_source_archive_builds_elsewhere_and_the_tests_pass_without_the_chec
                  "test_study.py", "test_tables.py"):  # fmt: skip
         if (ROOT / "tests/python" / name).exists():
             shutil.copy(ROOT / "tests/python" / name, tests)
+    (tests.parent / "file").mkdir()
+    shutil.copy(ROOT / "tests/file/plain.py", tests.parent / "file")
     where = run(python, "-c", "import libbrake; print(libbrake.__file__)", cwd=away)
     assert str(tmp_path / "env") in where
     known = {name: ALONE[name] for name in ("LIBBRAKE_BUILD", "STOPMARGIN") if name in ALONE}
-    text = run(python, "-m", "pytest", "-q", "-x", tests, cwd=away, PYTHONPATH=DEBIAN,
-               LIBBRAKE_INSTALLED="1", **known)  # fmt: skip
+    text = run(python, "-m", "pytest", "-q", "-x", tests, cwd=away,
+               PYTHONPATH=f"{DEBIAN}:{tests.parent}", LIBBRAKE_INSTALLED="1", **known)  # fmt: skip
     assert " passed" in text and "failed" not in text
 
 
