@@ -220,8 +220,8 @@ def stated(file=HERON):
 
 
 def test_middle_and_deviation_are_those_of_the_file():
-    """What a number has of its own and what it shares are two dimensions of the sequence: some pairs
-    lie even only from some thousand points of each replicate on."""
+    """What a number has of its own and what it shares are two dimensions of the sequence: some
+    pairs lie even only from some thousand points of each replicate on."""
     values, inputs = sampled(count=32768)
     seen = 0
     for one in inputs:
