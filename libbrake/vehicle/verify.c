@@ -310,12 +310,18 @@ static void check_wheel_readings(struct work *w, int axle)
         need_all(w, pads[shape], 3);
 }
 
+static bool says_the_default(const struct work *w, int index)
+{
+    return brake_quantity_value(w->vehicle, index) == work_row(w, index)->fallback;
+}
+
 /* Lines of a thing that is not fitted, or not of that kind, would be lost. They may stay when
- * --set takes the thing away. */
+ * --set takes the thing away, and where they state the default: nothing is lost then. */
 static void unused(struct work *w, int index, int choice)
 {
     char path[160];
-    if (!work_stated(w, index) || !work_given(w, choice) || w->sheet->record[choice].set)
+    if (!work_stated(w, index) || !work_given(w, choice) || w->sheet->record[choice].set ||
+        says_the_default(w, index))
         return;
     brake_catalogue_path(w->vehicle, choice, path, sizeof path);
     work_refuse(w, BRAKE_E_CONFLICT, index, "is not used, because %s is %s%s; change one of them",

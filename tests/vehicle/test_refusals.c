@@ -360,6 +360,16 @@ static void lines_that_would_be_lost_are_refused(void **state)
                    "is not used, because rear.disc.pads.shape is rectangle;");
 }
 
+static void a_line_that_states_its_default_loses_nothing(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    read_sheet(&sheet, plus(plain, "[valve]\nkind = none\nanti_lift = 1\n"));
+    assert_equal(value_at(&sheet, "valve.anti_lift"), 1.0);
+    expect_refusal(plus(plain, "[valve]\nkind = none\nanti_lift = 0.5\n"), BRAKE_E_CONFLICT,
+                   "valve.anti_lift", "is not used, because valve.kind is none;");
+}
+
 static void a_booster_set_away_leaves_its_lines_without_complaint(void **state)
 {
     (void)state;
@@ -431,6 +441,7 @@ int main(void)
         cmocka_unit_test(a_small_load_may_lie_anywhere),
         cmocka_unit_test(a_body_that_cannot_stand_is_refused),
         cmocka_unit_test(lines_that_would_be_lost_are_refused),
+        cmocka_unit_test(a_line_that_states_its_default_loses_nothing),
         cmocka_unit_test(a_booster_set_away_leaves_its_lines_without_complaint),
         cmocka_unit_test(a_group_of_pistons_that_is_not_there_cannot_be_set),
         cmocka_unit_test(of_two_faults_one_is_told),
