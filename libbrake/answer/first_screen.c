@@ -142,8 +142,7 @@ static const char *changes_of(struct brake_document *d, const struct brake_asses
         return brake_part_changes(d, a->before);
     return a->ruling.unstated == NULL
                ? NULL
-               : "not known: name the vehicle as it was, [vehicle] before = FILE; without it "
-                 "nothing tells whether they cost anything.";
+               : "not known: name the vehicle as it was, [vehicle] before = FILE.";
 }
 
 void brake_answer_first_screen(struct brake_document *document, const struct brake_sheet *sheet,
