@@ -109,7 +109,9 @@ const char *const brake_style[] = {
     ".annex table.wide{table-layout:auto}\n"
     ".annex table.wide tr>:nth-child(n){width:auto}\n"
     ".annex table.of5 tr>:nth-child(5){display:none}\n" /* the number of the line in its file */
-    "main:has(.annex)~*{page:annex}\n"
+    ".annex table.of5 td:nth-child(3){white-space:nowrap}\n"
+    "main:has(.annex)~*{page:annex;font-size:8pt}\n"
+    ".annex h2:has(+.pictures){column-span:all}\n"
     ".annex .pictures{column-span:all;grid-template-columns:repeat(3,minmax(0,1fr));gap:.4rem "
     "1rem}\n"
     ".annex dl.facts{grid-template-columns:max-content minmax(0,1fr)}\n"

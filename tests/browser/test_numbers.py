@@ -10,13 +10,15 @@ from file import plain
 HERON = plain.ROOT / "examples" / "heron.ini"
 BEFORE = plain.ROOT / "examples" / "heron-before.ini"
 DRIVE = plain.ROOT / "examples" / "heron-drive.csv"
-# SI value of one; source: NIST SP 811, appendix B.8, and SI prefixes.
+# SI value of one; source: NIST SP 811, appendix B.8 (inHg: inch of mercury, conventional), and SI
+# prefixes.
 INCH, FOOT, POUND, POUND_FORCE = 0.0254, 0.3048, 0.45359237, 4.4482216152605
 UNITS = {
     "": 1, "%": 0.01, "mm": 1e-3, "m": 1, "in": INCH, "ft": FOOT, "cm2": 1e-4, "in2": INCH**2,
-    "m2": 1, "cm3": 1e-6, "in3": INCH**3, "s": 1, "km/h": 1 / 3.6, "mph": 1609.344 / 3600,
-    "m/s2": 1, "ft/s2": FOOT, "kg": 1, "lb": POUND, "N": 1, "lbf": POUND_FORCE, "bar": 1e5,
-    "kPa": 1e3, "MPa": 1e6, "psi": POUND_FORCE / INCH**2, "N*m": 1, "lbf*ft": POUND_FORCE * FOOT,
+    "m2": 1, "ft2": FOOT**2, "cm3": 1e-6, "in3": INCH**3, "s": 1, "km/h": 1 / 3.6,
+    "mph": 1609.344 / 3600, "m/s2": 1, "ft/s2": FOOT, "kg": 1, "lb": POUND, "N": 1,
+    "lbf": POUND_FORCE, "bar": 1e5, "kPa": 1e3, "inHg": 3386.389, "MPa": 1e6,
+    "psi": POUND_FORCE / INCH**2, "N*m": 1, "lbf*ft": POUND_FORCE * FOOT,
     "kJ": 1e3, "MJ": 1e6, "ft*lbf": POUND_FORCE * FOOT, "kg*m2": 1, "lb*ft2": POUND * FOOT**2,
     "N/mm": 1e3, "lbf/in": POUND_FORCE / INCH, "bar/kg": 1e5,
     "psi/lb": POUND_FORCE / INCH**2 / POUND, "N*m/bar": 1e-5,

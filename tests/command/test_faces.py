@@ -272,11 +272,34 @@ DUTIES = {
 }  # fmt: skip
 
 
+def without_us(sentence):
+    """The text in SI alone has no amounts in brackets."""
+    return re.sub(rf" \({NUMBER} (?:{UNIT})\)", "", sentence)
+
+
+def assert_verdict_of_heat(verdict, found):
+    """What the sentence says is held, how far the fluid is from boiling and where it boils are the
+    results, and its force is the driver's, in kelvins, degrees and newtons told whole."""
+    short, force, held, way, margin, side, boiling = re.fullmatch(
+        rf"(FALLS SHORT: )?({NUMBER}) N (hold|do not hold) the deceleration asked for; the fluid "
+        rf"(stays|gets) ({NUMBER}) K (below|above) its wet boiling point, ({NUMBER}) degC", verdict
+    ).groups()
+    driver = for_programs("check", HERON)["vehicle"]["driver.pedal_force_most"]["value"]
+    left = found["results"]["heat.fluid_margin"]["value"]
+    assert (short is None, held == "hold") == (found["summary"]["stood"], found["summary"]["held"])
+    assert (way, side) == (("gets", "above") if left < 0 else ("stays", "below"))
+    assert_number(force, "N", driver, "force of the verdict")
+    assert_number(margin, "K", abs(left), "margin of the verdict", difference=True)
+    assert_number(boiling, "degC", found["results"]["heat.fluid_boiling"]["value"], "boiling")
+
+
 @pytest.mark.parametrize("duty", DUTIES.values(), ids=DUTIES)
 def test_heat(duty):
     text, found = faces("heat", HERON, *duty)
     results = found["results"]
-    assert flat(re.sub(r" \([^()]* degF[^()]*\)", "", found["summary"]["verdict"])) in flat(text)
+    verdict = without_us(found["summary"]["verdict"])
+    assert f"Verdict {verdict} Duty" in flat(text)
+    assert_verdict_of_heat(verdict, found)
     seen = 0
     for label, *cells, _ in rows(part(text, "Heat")):
         what, _, when = label.partition(", ")

@@ -15,7 +15,8 @@ NAMES = "|".join(re.escape(name) for name in sorted({*UNITS, *ZERO} - {""}, key=
 US = "|".join(
     re.escape(name)
     for name in ("degF rise", "degF", "lbf*ft/psi", "lbf*ft", "lbf/in", "lbf", "lb*ft2", "lb",
-                 "psi/lb", "psi", "ft*lbf", "ft/s2", "ft", "in2", "in3", "in", "mph", "mi")
+                 "psi/lb", "psi", "ft*lbf", "ft/s2", "ft2", "ft", "inHg", "in2", "in3", "in",
+                 "mph", "mi")
 )  # fmt: skip
 END = r"(?![\w*/]| place)"
 # A deceleration is told in g as well. What is not known exactly has its width behind it.
@@ -49,6 +50,8 @@ ANSWERS = {
     "drivelog": ("drivelog", HERON, DRIVE),
     "shakedown": ("shakedown", HERON, "--text"),
     "a line explained": ("explain", "front.tyre.rollout", HERON),
+    "a vacuum explained": ("explain", "booster.vacuum", HERON),
+    "an area explained": ("explain", "heat.drag_area", HERON),
     "a result explained": ("explain", "full.stop.distance", HERON),
 }  # fmt: skip
 
