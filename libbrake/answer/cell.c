@@ -281,18 +281,25 @@ static const struct brake_unit *unit_at(const char *text)
     return NULL;
 }
 
-/* Bytes of the amount that a text begins with, "81 bar"; 0: it begins with none. */
+/* The unit of the number before a text, " bar"; of a range, " to 81 bar", it is its last one's. */
+static const struct brake_unit *unit_behind(const char *text)
+{
+    const size_t to = strncmp(text, " to ", 4) == 0 ? 4 + brake_text_number_length(text + 4) : 0;
+    return (to == 0 || to > 4) && text[to] == ' ' ? unit_at(text + to + 1) : NULL;
+}
+
+/* Bytes of the amount that a text begins with, "81 bar", or "40" of "40 to 81 bar"; 0: it begins
+ * with none. */
 static size_t amount_at(const char *text, struct brake_cell *cell)
 {
     double number;
     const size_t length = brake_text_number_length(text);
-    const struct brake_unit *unit =
-        length > 0 && text[length] == ' ' ? unit_at(text + length + 1) : NULL;
+    const struct brake_unit *unit = length > 0 ? unit_behind(text + length) : NULL;
     if (unit == NULL || brake_unit_beside(unit) == unit ||
         !brake_text_number(text, length, &number))
         return 0;
     *cell = brake_cell_number(brake_unit_to_si(unit, number), unit);
-    return length + 1 + strlen(unit->name);
+    return strncmp(text + length, " to ", 4) == 0 ? length : length + 1 + strlen(unit->name);
 }
 
 void brake_amounts_told(const char *text, enum brake_systems systems, char *told, size_t size)

@@ -69,7 +69,8 @@ static void explain_line(struct brake_document *d, const struct brake_named *nam
     if (q->kind == BRAKE_CHOICE)
         brake_document_say(d, NULL, "One of", brake_part_choices(d, q, ", "));
     fallback(d, q);
-    brake_document_say_in(d, NULL, "Measure", "%s (by %s)", q->measure, brake_means_word(q->means));
+    brake_document_say_in(d, NULL, "Measure", "%s (by %s)", brake_part_as_given(d, q->measure),
+                          brake_means_word(q->means));
     if (q->kind == BRAKE_REAL || q->kind == BRAKE_PISTONS)
         tolerance(d, q);
     method(d, brake_section_at(named->section)->method);

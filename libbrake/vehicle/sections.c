@@ -1186,7 +1186,7 @@ static const struct brake_quantity heat_rows[] = {
      .meaning = "Drag coefficient times frontal area of the vehicle.",
      .means = BRAKE_BY_GAUGE,
      .measure = "Coast-down on a closed road, after the first drive; 1.0 to 1.7 m2 for a tall 4x4.",
-     .why = "cars 0.65, tall 4x4s 0.95 to 1.65: 0.82 of height times width, times 0.36 to 0.50; from memory"},
+     .why = "cars 0.65 m2, tall 4x4s 0.95 to 1.65 m2: 0.82 of height times width, times 0.36 to 0.50; from memory"},
 };
 
 static const struct brake_quantity load_rows[] = {

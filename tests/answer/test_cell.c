@@ -82,6 +82,19 @@ static void amounts_of_a_sentence_are_told_in_the_readers_units(void **state)
     assert_told("(100 degC, 0.38)", BRAKE_US_ONLY, "(212 degF, 0.38)");
 }
 
+/* Given a range with its unit behind the second number, when it is told in other units, then both
+ * ends are the amounts they were. 1 in = 25.4 mm, 1 ft = 0.3048 m; source: NIST SP 811, appendix
+ * B.8. */
+static void both_ends_of_a_range_are_told_in_the_readers_units(void **state)
+{
+    (void)state;
+    assert_told("ask for 1 to 6 mm and", BRAKE_US_ONLY, "ask for 0.03937 in to 0.2362 in and");
+    assert_told("1.0 to 1.7 m2.", BRAKE_US_ONLY, "10.76 ft2 to 18.3 ft2.");
+    assert_told("1 to 6 mm", BRAKE_SI_FIRST, "1 mm (0.03937 in) to 6 mm (0.2362 in)");
+    assert_told("0.95 to 1.65: 2 mm", BRAKE_US_ONLY, "0.95 to 1.65: 0.07874 in");
+    assert_told("1 to 6 %, 2 to x mm", BRAKE_US_ONLY, "1 to 6 %, 2 to x mm");
+}
+
 /* Given words that look like amounts, then they stay: g is that of free fall, not the gram. */
 static void what_is_no_amount_is_left_alone(void **state)
 {
@@ -119,6 +132,7 @@ int main(void)
         cmocka_unit_test(no_exponent_where_digits_can_stand),
         cmocka_unit_test(a_wide_range_is_read_at_once),
         cmocka_unit_test(amounts_of_a_sentence_are_told_in_the_readers_units),
+        cmocka_unit_test(both_ends_of_a_range_are_told_in_the_readers_units),
         cmocka_unit_test(what_is_no_amount_is_left_alone),
         cmocka_unit_test(a_sentence_is_cut_to_its_room),
     };

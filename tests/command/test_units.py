@@ -22,9 +22,9 @@ ALL = {
 }
 SI = "|".join(
     re.escape(name)
-    for name in ("N*m/bar", "N*m", "N/mm", "MPa", "bar/kg", "bar", "cm2", "cm3", "mm2", "mm",
-                 "km/h", "km", "kg*m2", "kg", "kJ", "MJ", "kN", "kW", "m/s2", "m/s", "m", "N", "K",
-                 "degC")
+    for name in ("N*m/bar", "N*m", "N/mm", "MPa", "kPa", "bar/kg", "bar", "cm2", "cm3", "mm2", "mm",
+                 "km/h", "km", "kg*m2", "kg", "kJ", "MJ", "kN", "kW", "m/s2", "m/s", "m2", "m", "N",
+                 "K", "degC")
 )  # fmt: skip
 # Titles of clauses have the units of their clause; "0.38 in place of 0.40" is no length.
 TITLES = re.compile(r"from 100 km/h|from 20 mph|at 50 lbf|in place of")
@@ -50,7 +50,9 @@ def alone(words, units):
 
 
 def amounts(text, names):
-    return set(re.findall(rf"(?<![\w.+-])({NUMBER}) ({names}){END}", TITLES.sub("", text)))
+    """Each with its unit, which a range, "1 to 6 mm", has behind its second number."""
+    one = rf"(?<![\w.+-])({NUMBER})(?=(?: to {NUMBER})? ({names}){END})"
+    return set(re.findall(one, TITLES.sub("", text)))
 
 
 def same(one, other):
