@@ -544,7 +544,7 @@ class Motion:
             {self.front_p0, self.rear_p0, self.rear_threshold(), self.knee, self.hold,
              self.most if self.hold < INF else INF} - {INF}
         )
-        self.locks, self.lifted = {}, None
+        self.locks, self.lifted = {}, {}
 
     def pitched(self, knee, slope):
         """Knee and slope of a valve whose knee falls with the deceleration.
@@ -829,10 +829,10 @@ class Motion:
 
     def lift(self):
         """Pressure at which the rear axle has no load left."""
-        if self.lifted is None:
+        if self.regulated not in self.lifted:
             p = self.pressure_for(self.case.lift_off())
-            self.lifted = 1e12 if p is None else p
-        return self.lifted
+            self.lifted[self.regulated] = 1e12 if p is None else p
+        return self.lifted[self.regulated]
 
     def adhesion_used(self, p):
         a, f1, f2, n1, n2 = self.forces(p)
@@ -1111,7 +1111,7 @@ class Case:
         p = motion.pressure_for(a)
         front, rear = motion.torques(p) if p is not None else (NAN, NAN)
         front, rear = front / car.radius[0], rear / car.radius[1]
-        share = over(front, front + rear)
+        share = over(front, front + rear) if front + rear > 1e-6 else NAN  # what brakes nothing
         found = {
             "stop.distance": distance,
             # Dead time, rise at a/2 in the mean, then from what is left of the speed.
