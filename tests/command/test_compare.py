@@ -170,8 +170,8 @@ def test_the_verdict_comes_first_in_plain_words():
     now = found["after"]
     assert now["falls_short"] == 0 or "Now FALLS SHORT. " in start
     assert f"tyre {100 * both['shares']['tyre']:+.0f} %" in start
-    assert found["verdict"]["lost"] == []
-    assert "Lost nothing that was met before falls short now Like" in start
+    assert found["verdict"]["lost"] == ["hazard.circuit"]
+    assert "Lost met before, FALLS SHORT now: hazard.circuit Like" in start
     heads = [after for before, after in zip(lines, lines[1:]) if before == ""]
     assert heads == [
         "Like for like", "Margins, and what each change did to them",
