@@ -310,9 +310,11 @@ static void check_wheel_readings(struct work *w, int axle)
         need_all(w, pads[shape], 3);
 }
 
+/* In the file: an axis of a sweep goes through other values too. */
 static bool says_the_default(const struct work *w, int index)
 {
-    return brake_quantity_value(w->vehicle, index) == work_row(w, index)->fallback;
+    return w->sheet->record[index].line > 0 &&
+           brake_quantity_value(w->vehicle, index) == work_row(w, index)->fallback;
 }
 
 /* Lines of a thing that is not fitted, or not of that kind, would be lost. They may stay when
