@@ -3,6 +3,7 @@ import functools
 import json
 
 from libbrake import _core
+from libbrake.outcomes import RESULTS
 from libbrake.tree import Named
 
 
@@ -23,8 +24,7 @@ def results():
     """Every result, those of heat, a drive and a comparison included, with `meaning`, `unit` and
     `section` of reference/method.md.
     """
-    return {row["path"]: Named({key: row[key] for key in ("meaning", "unit", "symbol", "section")})
-            for row in _catalogue()["results"]}  # fmt: skip
+    return {path: Named(row) for path, row in RESULTS.items()}
 
 
 def criteria():

@@ -75,21 +75,25 @@ def _inside(index, values):
     return [at for at, one in enumerate(values) if _core.quantity_takes(index, array("d", [one]))]
 
 
-def _run(sheet, axes, outputs, threads, progress):
-    """The outputs case by case. A value outside its range is not worked out, unless none is inside:
-    then the library says why.
+def _run(sheet, axes, outputs, threads, progress, together=False):
+    """The outputs case by case, of axes that go together value by value. A value outside its range
+    is not worked out, unless none is inside: then the library says why.
     """
     kept = [_inside(index, values) for index, _, values in axes]
     lengths = [len(values) for _, _, values in axes]
+    if together and [len(at) for at in kept] != lengths:
+        kept = [sorted(set(kept[0]).intersection(*kept[1:]))] * len(axes)
     complete = [len(at) for at in kept] == lengths or not all(kept)
     taken = [values if complete else doubles([values[at] for at in places])
              for (_, _, values), places in zip(axes, kept)]  # fmt: skip
-    room = not_known([*map(len, taken), len(outputs)])
+    dimensions = slice(1) if together else slice(None)
+    room = not_known([*map(len, taken[dimensions]), len(outputs)])
     lines = array("d", (index for index, _, _ in axes))
-    _core.sweep_run(sheet, lines, taken, False, array("d", outputs), threads, progress, [room])
+    _core.sweep_run(sheet, lines, taken, together, array("d", outputs), threads, progress, [room])
     if complete:
         return room
-    return _spread_out(room, [*kept, range(len(outputs))], [*lengths, len(outputs)])
+    every = range(len(outputs))
+    return _spread_out(room, [*kept[dimensions], every], [*lengths[dimensions], len(every)])
 
 
 def _taken(vehicle, lines, out, threads):
@@ -106,9 +110,8 @@ def _taken(vehicle, lines, out, threads):
 def columns(values, shape, outputs):
     """Arrays by name of numbers that stand side by side, case by case."""
     np, count = numpy(), len(outputs)
-    arrays = {name: values[at::count] if np is None else values.reshape(*shape, count)[..., at]
-              for at, name in enumerate(outputs)}  # fmt: skip
-    return arrays
+    return {name: values[at::count] if np is None else values.reshape(*shape, count)[..., at]
+            for at, name in enumerate(outputs)}  # fmt: skip
 
 
 def units_of(outputs):
@@ -140,16 +143,8 @@ def cases(vehicle, lines, out, threads, progress):
     for path, (_, _, values) in others:
         if len(values) != len(one):
             raise ValueError(f"{path}: got {len(values)} values; accepts {len(one)}, as {first}")
-    inside = [set(_inside(index, values)) for index, _, values in found.values()]
-    kept = sorted(set.intersection(*inside)) or range(len(one))  # none: the library says why
-    room = not_known([len(one), len(outputs)])
-    taken = [doubles([values[at] for at in kept]) for _, _, values in found.values()]
-    part = not_known([len(kept), len(outputs)])
-    numbers = (array("d", (index for index, _, _ in found.values())), array("d", outputs.values()))
-    _core.sweep_run(vehicle._sheet, numbers[0], taken, True, numbers[1], threads, progress, [part])
-    count = len(outputs)
-    for place, at in enumerate(kept):
-        room[at * count : (at + 1) * count] = part[place * count : (place + 1) * count]
+    wanted = list(outputs.values())
+    room = _run(vehicle._sheet, list(found.values()), wanted, threads, progress, together=True)
     arrays, units = _of_lines(found)
     arrays.update(columns(room, [len(one)], outputs))
     return Table(arrays, {**units, **units_of(outputs)}, about={"vehicle": vehicle.digest()})
