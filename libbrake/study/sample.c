@@ -4,6 +4,7 @@
 
 #include "brake/constants.h"
 #include "procedure.h"
+#include "replicates.h"
 #include "criteria/judge.h"
 #include "criteria/scope.h"
 
@@ -149,4 +150,19 @@ void sample_hot_margins(const struct brake_inputs *inputs, unsigned rules,
     else
         judge_one_by_one(inputs, rules, sample, count);
     free(vehicle);
+}
+
+/* ---- a few samples --------------------------------------------------------------------------- */
+
+void sample_draw_few(const struct sample_draw *draw, long first, struct sample_few *few)
+{
+    struct sample_hot sample[BRAKE_TOGETHER];
+    for (int i = 0; i < BRAKE_TOGETHER; i++) {
+        replicates_shares(draw->sobol, draw->each, first + i, few->share[i]);
+        if (draw->margins)
+            sample_margins(draw->inputs, draw->rules, few->share[i], few->margin[i]);
+        sample[i] = (struct sample_hot){few->share[i], few->margin[i]};
+    }
+    if (draw->hot)
+        sample_hot_margins(draw->inputs, draw->rules, sample, BRAKE_TOGETHER);
 }

@@ -83,27 +83,23 @@ static void keep_outputs(const struct brake_samples *s, const double *share, con
         value[i] = o->output[i].criterion ? margin[o->output[i].index] : found[results++];
 }
 
-/* A few samples: their hot performance is judged side by side. */
 static void keep_samples(const struct brake_samples *s, const struct brake_sobol *sobol, long first,
                          double *line, double *output)
 {
     const struct brake_samples_options *o = s->options;
-    double share[BRAKE_TOGETHER][BRAKE_INPUTS];
-    double margin[BRAKE_TOGETHER][BRAKE_CRITERIA];
-    struct sample_hot sample[BRAKE_TOGETHER];
-    for (int i = 0; i < BRAKE_TOGETHER; i++) {
-        replicates_shares(sobol, o->samples / BRAKE_REPLICATES, first + i, share[i]);
-        if (s->margins && output != NULL)
-            sample_margins(&s->inputs, o->rules, share[i], margin[i]);
-        sample[i] = (struct sample_hot){share[i], margin[i]};
-    }
-    if (s->hot && output != NULL)
-        sample_hot_margins(&s->inputs, o->rules, sample, BRAKE_TOGETHER);
+    const struct sample_draw asked = {&s->inputs,
+                                      sobol,
+                                      o->samples / BRAKE_REPLICATES,
+                                      o->rules,
+                                      s->margins && output != NULL,
+                                      s->hot && output != NULL};
+    struct sample_few few;
+    sample_draw_few(&asked, first, &few);
     for (int i = 0; i < BRAKE_TOGETHER; i++) {
         if (line != NULL)
-            brake_inputs_values(&s->inputs, share[i], line + (first + i) * s->inputs.count);
+            brake_inputs_values(&s->inputs, few.share[i], line + (first + i) * s->inputs.count);
         if (output != NULL)
-            keep_outputs(s, share[i], margin[i], output + (first + i) * o->outputs);
+            keep_outputs(s, few.share[i], few.margin[i], output + (first + i) * o->outputs);
     }
 }
 

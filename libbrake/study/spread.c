@@ -110,23 +110,15 @@ static void keep_sample(const struct brake_spread *spread, const double *share,
             brake_result_value(&results, spread->result[r]);
 }
 
-/* A few samples: their hot performance is judged side by side. */
 static void keep_samples(const struct brake_spread *spread, const struct brake_sobol *sobol,
                          long first)
 {
-    const long each = spread->samples / BRAKE_REPLICATES;
-    double share[BRAKE_TOGETHER][BRAKE_INPUTS];
-    double margin[BRAKE_TOGETHER][BRAKE_CRITERIA];
-    struct sample_hot sample[BRAKE_TOGETHER];
-    for (int i = 0; i < BRAKE_TOGETHER; i++) {
-        replicates_shares(sobol, each, first + i, share[i]);
-        sample_margins(&spread->inputs, spread->rules, share[i], margin[i]);
-        sample[i] = (struct sample_hot){share[i], margin[i]};
-    }
-    if (spread->faded)
-        sample_hot_margins(&spread->inputs, spread->rules, sample, BRAKE_TOGETHER);
+    const struct sample_draw asked = {&spread->inputs, sobol, spread->samples / BRAKE_REPLICATES,
+                                      spread->rules,   true,  spread->faded};
+    struct sample_few few;
+    sample_draw_few(&asked, first, &few);
     for (int i = 0; i < BRAKE_TOGETHER; i++)
-        keep_sample(spread, share[i], margin[i], first + i);
+        keep_sample(spread, few.share[i], few.margin[i], first + i);
 }
 
 /* ---- all samples ---------------------------------------------------------------------------- */

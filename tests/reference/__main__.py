@@ -4,6 +4,7 @@ import pathlib
 import subprocess
 import tempfile
 
+from browser import chromium
 from file import plain
 from reference import runs, tables
 
@@ -45,9 +46,9 @@ def print_paper():
         examples = plain.ROOT / "examples"
         plain.run("report", str(examples / "heron.ini"), "--before",
                   str(examples / "heron-before.ini"), "-o", str(page))  # fmt: skip
-        subprocess.run(["chromium", "--headless", "--no-sandbox", "--no-pdf-header-footer",
-                        f"--print-to-pdf={paper}", page.as_uri()],
-                       check=True, capture_output=True)  # fmt: skip
+        browser = chromium.Chromium()
+        browser.print_out(page, "A4", paper)
+        browser.close()
         subprocess.run(["pdftoppm", "-png", "-gray", "-r", "70", "-singlefile", str(paper),
                         str(PICTURES / "paper")], check=True)  # fmt: skip
 

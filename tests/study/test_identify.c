@@ -116,6 +116,18 @@ static void draw_friction(const struct brake_sheet *sheet, enum brake_axle axle,
     *sigma = sqrt(squares / SAMPLES - *mean * *mean);
 }
 
+/* What a tester read teaches of the plain vehicle, of which friction alone is not known. */
+static void read_tester(struct brake_sheet *sheet, const char *lines)
+{
+    char tester[400];
+    snprintf(tester, sizeof tester, "[tester]\n%s", lines);
+    read_sheet(sheet, plus(plain, tester));
+    make_exact(sheet);
+    state_tolerance(sheet, "front.disc.pads.mu", 0.04, BRAKE_MEASURED);
+    state_tolerance(sheet, "rear.disc.pads.mu", 0.04, BRAKE_MEASURED);
+    assert_int_equal(brake_drive_learn(sheet, BRAKE_EMPTY, NULL), BRAKE_OK);
+}
+
 /* The front axle gives 18 N per newton of pedal: 7200 N at 400 N, of which a tester reads nine
  * tenths. Straight and normal, over the middle: prior 0.05102 as above, the reading 0.02 by itself
  * and 0.05 for rollers against the road, R = 0.0029: 1 - 0.1 P/(P + R) = 0.9527 and sqrt(P R/(P +
@@ -126,12 +138,7 @@ static void a_tester_moves_the_friction_of_its_axle(void **state)
     struct brake_sheet sheet;
     double mean;
     double sigma;
-    read_sheet(&sheet, plus(plain, "[tester]\nfront_left = 3240 N\nfront_right = 3240 N\n"
-                                   "pedal_force = 400 N\n"));
-    make_exact(&sheet);
-    state_tolerance(&sheet, "front.disc.pads.mu", 0.04, BRAKE_MEASURED);
-    state_tolerance(&sheet, "rear.disc.pads.mu", 0.04, BRAKE_MEASURED);
-    assert_int_equal(brake_drive_learn(&sheet, BRAKE_EMPTY, NULL), BRAKE_OK);
+    read_tester(&sheet, "front_left = 3240 N\nfront_right = 3240 N\npedal_force = 400 N\n");
     assert_int_equal(sheet.known.forces, 1);
     assert_int_equal(sheet.known.stops, 0);
     assert_near(sheet.known.ratio, 0.9, 1e-3);
@@ -151,12 +158,8 @@ static void both_axles_of_a_tester_are_told_apart(void **state)
     double front;
     double rear;
     double sigma;
-    read_sheet(&sheet, plus(plain, "[tester]\nfront_left = 3780 N\nfront_right = 3780 N\n"
-                                   "rear_left = 810 N\nrear_right = 810 N\npedal_force = 400 N\n"));
-    make_exact(&sheet);
-    state_tolerance(&sheet, "front.disc.pads.mu", 0.04, BRAKE_MEASURED);
-    state_tolerance(&sheet, "rear.disc.pads.mu", 0.04, BRAKE_MEASURED);
-    assert_int_equal(brake_drive_learn(&sheet, BRAKE_EMPTY, NULL), BRAKE_OK);
+    read_tester(&sheet, "front_left = 3780 N\nfront_right = 3780 N\n"
+                        "rear_left = 810 N\nrear_right = 810 N\npedal_force = 400 N\n");
     assert_int_equal(sheet.known.forces, 2);
     draw_friction(&sheet, BRAKE_FRONT, &front, &sigma);
     draw_friction(&sheet, BRAKE_REAR, &rear, &sigma);
