@@ -264,9 +264,12 @@ def test_a_vehicle_that_meets_each_in_95_of_100_ends_with_0(tmp_path):
     status, text, error = spread(*FEW, file=vehicle(tmp_path))
     assert (status, error) == (0, "")
     assert "Verdict   meets. Of what binds it (DE, private, 1999): " in text
-    for one in report(*FEW, file=vehicle(tmp_path))["criteria"]:
-        if one["scope"] != "screen":  # for comparison: no words follow from it
-            assert one["probability"] is None or one["probability"] >= 0.95
+    below = {
+        (one["id"], one["scope"])
+        for one in report(*FEW, file=vehicle(tmp_path))["criteria"]
+        if one["probability"] is not None and one["probability"] < 0.95
+    }
+    assert below == {("au.nsw.plate_assist_out", "screen")}  # for comparison: no word follows
 
 
 def test_what_cannot_be_said_ends_with_3_and_is_named(tmp_path):
