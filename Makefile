@@ -42,9 +42,9 @@ UNIT_TESTS := $(wildcard tests/*/test_*.c)
 PUBLISHED := $(wildcard tests/published/*.c)
 DRIVERS := $(wildcard tests/*/driver.c)
 BENCHES := $(wildcard tests/bench/*.c)
-PYTEST_FOLDERS ?= command failure file schema oracle spread browser python install lint web reference
+PYTEST_FOLDERS ?= command failure file schema oracle spread browser python install lint web reference trust
 # These measure the plain build and nothing else, or build for themselves.
-PLAIN_ONLY := failure install lint python web reference
+PLAIN_ONLY := failure install lint python web reference trust
 PYTESTS := $(foreach folder,$(PYTEST_FOLDERS),$(wildcard tests/$(folder)/test_*.py))
 NODE_TESTS := $(if $(filter web,$(PYTEST_FOLDERS)),$(wildcard tests/web/*.test.mjs))
 
@@ -57,7 +57,7 @@ SHARED := $(BUILD)/libbrake.so.$(VERSION)
 OBJECTS := $(call object,$(LIBRARY) $(COMMAND) $(UNIT_TESTS) $(PUBLISHED) $(DRIVERS) $(BENCHES))
 
 .PHONY: all check check-kill oracle check-sanitize check-sanitize-python check-valgrind check-arm64 \
-    check-allocation check-deb compiled deb dist docs lint prove reference schema web \
+    check-allocation check-deb compiled deb dist docs lint prove reference schema trust web \
     coverage bench deps-core deps install uninstall format clean help
 .DELETE_ON_ERROR:
 
@@ -227,6 +227,10 @@ schema: all $(BUILD)/tests/schema-driver
 reference: all
 	@STOPMARGIN=$(abspath $(BUILD)/stopmargin) PYTHONPATH=tests PYTHONDONTWRITEBYTECODE=1 $(PYTHON) -m reference
 
+# What the targets that measure have left in $(BUILD)/trust, taken into reference/trust; the page of it.
+trust:
+	@LIBBRAKE_BUILD=$(abspath $(BUILD)) PYTHONPATH=tests PYTHONDONTWRITEBYTECODE=1 $(PYTHON) -m trust
+
 # What is read: the guide with what stands behind it as one page, the C API, the Python package.
 docs: $(PACKAGE)
 	@mkdir -p $(BUILD)/docs/c $(BUILD)/docs/python
@@ -381,6 +385,7 @@ help:
 	@echo 'check-allocation  each of the first ALLOCATIONS (2000) allocations fails in turn'
 	@echo 'lint            warnings of two compilers, static analysis, measurements of the code'
 	@echo 'reference       write anew what is made in reference: lists, guide'
+	@echo 'trust           write reference/trust.md anew, from what the targets have measured'
 	@echo 'dist deb        the archive of the sources; packages of Debian made of it'
 	@echo 'check-deb       those packages, installed and used in an empty root (as root, by debootstrap)'
 	@echo 'docs            the guide as one page, the C and the Python interface'
