@@ -365,15 +365,22 @@ void brake_answer_history(struct brake_document *document, const struct brake_du
 {
     static const struct brake_column column[] = {
         {"time", "time", BRAKE_COLUMN},
+        {"distance", "distance", BRAKE_COLUMN},
         {"speed", "speed", BRAKE_COLUMN},
         {"deceleration", "deceleration", BRAKE_COLUMN},
         {"pedal force", "pedal force", BRAKE_COLUMN},
         {"pressure", "pressure", BRAKE_COLUMN},
+        {"front brake pressure", "front brake pressure", BRAKE_COLUMN},
+        {"front torque", "front torque", BRAKE_COLUMN},
+        {"front force", "front force", BRAKE_COLUMN},
         {"front face", "front face", BRAKE_COLUMN},
         {"front mean", "front mean", BRAKE_COLUMN},
         {"front pad", "front pad", BRAKE_COLUMN},
         {"front fluid", "front fluid", BRAKE_COLUMN},
         {"front work", "front work", BRAKE_COLUMN},
+        {"rear brake pressure", "rear brake pressure", BRAKE_COLUMN},
+        {"rear torque", "rear torque", BRAKE_COLUMN},
+        {"rear force", "rear force", BRAKE_COLUMN},
         {"rear face", "rear face", BRAKE_COLUMN},
         {"rear mean", "rear mean", BRAKE_COLUMN},
         {"rear pad", "rear pad", BRAKE_COLUMN},
@@ -382,7 +389,7 @@ void brake_answer_history(struct brake_document *document, const struct brake_du
     };
     const struct brake_unit *degrees = brake_unit_of("degC", BRAKE_TEMPERATURE);
     const struct brake_unit *work = brake_unit_find("kJ");
-    enum { COLUMNS = sizeof column / sizeof column[0], OF_DRIVE = 5 };
+    enum { COLUMNS = sizeof column / sizeof column[0], OF_DRIVE = 6 };
     brake_document_head(document, "Heat of the brakes over time", brake_part_name(report->sheet));
     brake_document_table(
         document, &(struct brake_table){.key = "history", .column = column, .columns = COLUMNS});
@@ -390,11 +397,15 @@ void brake_answer_history(struct brake_document *document, const struct brake_du
         const struct brake_duty_row *row = &report->row[i];
         struct brake_cell cells[COLUMNS] = {
             brake_cell_number(row->time, brake_unit_si(BRAKE_TIME)),
+            brake_cell_number(row->distance, brake_unit_si(BRAKE_LENGTH)),
             brake_cell_number(row->speed, brake_unit_find("km/h")),
             brake_cell_number(row->deceleration, brake_unit_si(BRAKE_ACCELERATION)),
             brake_cell_number(row->pedal_force, brake_unit_si(BRAKE_FORCE)),
             brake_cell_number(row->pressure, brake_unit_find("bar"))};
         for (int axle = 0, at = OF_DRIVE; axle < BRAKE_AXLES; axle++) {
+            cells[at++] = brake_cell_number(row->brake_pressure[axle], brake_unit_find("bar"));
+            cells[at++] = brake_cell_number(row->torque[axle], brake_unit_si(BRAKE_TORQUE));
+            cells[at++] = brake_cell_number(row->force[axle], brake_unit_si(BRAKE_FORCE));
             cells[at++] = brake_cell_number(row->face[axle], degrees);
             cells[at++] = brake_cell_number(row->mean[axle], degrees);
             cells[at++] = brake_cell_number(row->pad[axle], degrees);

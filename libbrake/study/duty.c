@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "brake/stop.h"
+#include "model/braked_axles.h"
 #include "model/braking_lanes.h"
 #include "model/thermal_lanes.h"
 #include "duties.h"
@@ -188,6 +189,7 @@ struct run {
     struct brake_braking braking;
     struct brake_outcome outcome;
     double time;                          /* when the present application or segment began */
+    double gone;                          /* [m] by then */
     double work[BRAKE_AXLES];             /* of those before it */
     double before[BRAKE_AXLES];           /* supplied to one brake before the duty */
     struct brake_application application; /* the present one */
@@ -227,6 +229,7 @@ static struct brake_duty_row instant(const struct run *run)
 {
     const struct brake_braking *b = &run->braking;
     struct brake_duty_row row = {.time = run->time + b->time,
+                                 .distance = run->gone + b->distance,
                                  .speed = b->speed,
                                  .deceleration = b->deceleration,
                                  .pedal_force = b->pedal_force,
@@ -260,7 +263,14 @@ static bool stopped(const struct run *run)
 
 static void tell(const struct run *run)
 {
-    const struct brake_duty_row row = instant(run);
+    struct brake_braked_axle axle[BRAKE_AXLES];
+    struct brake_duty_row row = instant(run);
+    brake_braked_axles(&run->rig, &run->braking, axle);
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        row.brake_pressure[i] = axle[i].pressure;
+        row.torque[i] = axle[i].torque;
+        row.force[i] = axle[i].force;
+    }
     run->watch->row(run->watch->context, &row);
 }
 
@@ -284,11 +294,13 @@ static void release(struct run *run, double speed)
 {
     struct brake_braking *b = &run->braking;
     run->time += b->time;
+    run->gone += b->distance;
     for (int i = 0; i < BRAKE_AXLES; i++) {
         run->work[i] += b->work[i];
         b->work[i] = 0.0;
     }
     b->time = 0.0;
+    b->distance = 0.0;
     b->speed = speed;
     b->pedal_force = 0.0;
     b->pressure = 0.0;
@@ -326,6 +338,8 @@ static void roll_slice(const struct runs *runs)
     }
     for (int i = 0; i < runs->count; i++) {
         struct run *run = runs->run[i];
+        const double mean = speed_at(&run->way, 0.5 * (run->braking.time + run->until));
+        run->braking.distance += mean * (run->until - run->braking.time);
         run->braking.speed = speed_at(&run->way, run->until);
         run->braking.deceleration = (run->way.from - run->way.to) / run->way.duration;
         run->braking.time = run->until;

@@ -479,6 +479,74 @@ static void who_watches_changes_nothing(void **state)
     assert_equal(seen.face, close.face);
 }
 
+/* What the rows of a braking must agree with: Newton, energy, the way as the integral of speed. */
+struct held_against {
+    struct brake_duty_row last;
+    double grade;
+    double worst_force; /* [-] of forces over what slows the mass, less 1 */
+    double worst_work;  /* [-] work of a row over torque times angle, less 1 */
+    double way;         /* [m] by trapezia */
+    int braked;         /* rows */
+};
+
+static void hold_against(void *context, const struct brake_duty_row *row)
+{
+    struct held_against *seen = context;
+    const struct brake_balance *b = &hot.rig.balance;
+    const double weight = b->body.mass * BRAKE_GRAVITY / sqrt(1.0 + seen->grade * seen->grade);
+    const double road = weight * (b->rolling + seen->grade);
+    const struct brake_duty_row *last = &seen->last;
+    const double span = row->time - last->time;
+    seen->way += 0.5 * (row->speed + last->speed) * span;
+    for (int i = 0; i < BRAKE_AXLES && row->pressure > 0.0 && last->pressure > 0.0; i++) {
+        const double turned = 0.5 * (row->speed + last->speed) * span / b->axle[i].radius;
+        const double torque = 0.5 * (row->torque[i] + last->torque[i]);
+        const double work = row->work[i] - last->work[i];
+        seen->worst_work = fmax(seen->worst_work, fabs(work / (torque * turned) - 1.0));
+    }
+    if (row->pressure > 0.0) {
+        const double force = row->force[BRAKE_FRONT] + row->force[BRAKE_REAR];
+        const double slows = b->body.mass * row->deceleration - road;
+        seen->worst_force = fmax(seen->worst_force, fabs(force / slows - 1.0));
+        assert_true(row->brake_pressure[BRAKE_FRONT] <= row->pressure * (1.0 + 1e-12));
+        assert_true(row->brake_pressure[BRAKE_REAR] <= row->pressure * (1.0 + 1e-12));
+        seen->braked++;
+    } else {
+        assert_equal(row->torque[BRAKE_FRONT] + row->torque[BRAKE_REAR], 0.0);
+        assert_equal(row->force[BRAKE_FRONT] + row->force[BRAKE_REAR], 0.0);
+        assert_equal(row->brake_pressure[BRAKE_FRONT] + row->brake_pressure[BRAKE_REAR], 0.0);
+    }
+    seen->last = *row;
+}
+
+/* Newton: m a = F_1 + F_2 + rolling + slope, no air in this vehicle (heat.drag_area 0), to what a
+ * step may miss of the torque: rig.tolerance, 1e-4 s, over steps of 0.1 s. Work is torque times the
+ * angle turned, by trapezia from row to row. */
+static void rows_agree_with_newton_and_with_the_work(void **state)
+{
+    (void)state;
+    static const double antilock[] = {0.0, 0.9};
+    struct brake_duty duties[] = {snubs(1, 100.0, 20.0, 0.0, 4.0), snubs(2, 100.0, 50.0, 30.0, 3.0),
+                                  descent(0.08, 2000.0, 50.0, 0.0),
+                                  snubs(1, 100.0, 20.0, 0.0, 0.0)};
+    duties[3].stops.manner = BRAKE_AT_INCIPIENT_LOCK;
+    for (int i = 0; i < 8; i++) {
+        struct brake_duty *duty = &duties[i / 2];
+        struct held_against seen = {.grade = i / 2 == 2 ? -0.08 : 0.0};
+        const struct brake_duty_watch watch = {.row = hold_against, .context = &seen};
+        build();
+        hot.rig.dead_time = 0.0;
+        hot.rig.rise_time = 0.0;
+        hot.rig.antilock = antilock[i % 2];
+        seen.last.speed = duty->kind == BRAKE_DUTY_DESCENT ? duty->descent.speed : duty->stops.from;
+        assert_int_equal(brake_duty_run(&hot, duty, &watch, &result), BRAKE_OK);
+        assert_true(seen.braked > 20);
+        assert_between(seen.worst_force, 0.0, 1e-3);
+        assert_between(seen.worst_work, 0.0, 2e-3);
+        assert_within(seen.last.distance, seen.way, 1e-3);
+    }
+}
+
 /* Stops when some rows have been shown. */
 struct stopping {
     int rows;
@@ -827,6 +895,7 @@ int main(void)
         cmocka_unit_test(fade_asks_for_more_pedal_force),
         cmocka_unit_test(each_limit_is_warned_of_where_it_is_passed),
         cmocka_unit_test(a_fluid_that_still_gets_hotter_is_told),
+        cmocka_unit_test(rows_agree_with_newton_and_with_the_work),
         cmocka_unit_test(a_duty_that_is_stopped_ends_with_its_slice),
         cmocka_unit_test(the_fade_sequences_are_those_of_their_clauses),
         cmocka_unit_test(nonsense_is_refused_in_words),

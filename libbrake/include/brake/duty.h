@@ -89,11 +89,16 @@ struct brake_duty {
 
 /** One instant of the history. */
 struct brake_duty_row {
-    double time;               /**< [s] */
-    double speed;              /**< [m/s] */
-    double deceleration;       /**< [m/s2] */
-    double pedal_force;        /**< [N] */
-    double pressure;           /**< [Pa] at the master cylinder */
+    double time;                        /**< [s] */
+    double distance;                    /**< [m] */
+    double speed;                       /**< [m/s] */
+    double deceleration;                /**< [m/s2] */
+    double pedal_force;                 /**< [N] */
+    double pressure;                    /**< [Pa] at the master cylinder */
+    double brake_pressure[BRAKE_AXLES]; /**< [Pa] at the brakes: behind valve, distribution and
+                                             anti-lock */
+    double torque[BRAKE_AXLES];         /**< [N*m] of both brakes */
+    double force[BRAKE_AXLES]; /**< [N] at the tyres, without rolling; 0 while the brakes are off */
     double face[BRAKE_AXLES];  /**< [K] rubbed face of rotor or drum */
     double mean[BRAKE_AXLES];  /**< [K] rotor or drum */
     double pad[BRAKE_AXLES];   /**< [K] pads or linings */
