@@ -97,15 +97,15 @@ def test_snubs_as_csv():
     assert status == 1  # parked after them, the fluid boils
     assert lines.pop(0) == f"# {CAUTION}"
     head = lines[0].split(",")
-    assert head[:2] == ["time [s]", "speed [km/h]"]
+    assert head[:3] == ["time [s]", "distance [m]", "speed [km/h]"]
     assert all(re.fullmatch(r"[a-z ]+ \[[^\]]+\]", name) for name in head)
     table = [[float(cell) for cell in line.split(",")] for line in lines[1:]]
     times = [row[0] for row in table]
     assert times[0] == 0 and all(b > a for a, b in zip(times, times[1:]))
-    assert max(row[1] for row in table) == 120
-    assert min(row[1] for row in table if row[0] < 630) == pytest.approx(60, abs=1e-3)
+    assert max(row[2] for row in table) == 120
+    assert min(row[2] for row in table if row[0] < 630) == pytest.approx(60, abs=1e-3)
     # held at 3 m/s2 once the foot is down: 0.28 s of build-up
-    assert [row[2] for row in table if row[3] > 0][4:9] == pytest.approx([3] * 5, abs=1e-3)
+    assert [row[3] for row in table if row[4] > 0][4:9] == pytest.approx([3] * 5, abs=1e-3)
 
 
 def test_rows_are_no_closer_than_promised():
