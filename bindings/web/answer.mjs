@@ -1,46 +1,67 @@
 // The answer as the page shows it: the sentences of the first screen, then what to measure.
-
-const safe = (text) =>
-  text.replace(/[&<>"]/g, (sign) => ({ "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" })[sign]);
-
-// What the command tells to be typed is nothing for a page.
-const shown = ({ label, text }) => label !== "More" && text !== "";
+import { safe, title } from "./words.mjs";
 
 // Heat that is not there yet may turn every word but one.
-function headed({ label, text }, verdict, waiting) {
+function headed({ label }, verdict, waiting) {
   if (label !== "Verdict" || !waiting || verdict === "falls short") return label;
   return "So far, without heat";
 }
 
-function sentence(one, verdict, waiting) {
-  const label = headed(one, verdict, waiting);
-  return label === "" ? `<li>${safe(one.text)}</li>`
-    : `<dt>${label}</dt><dd${one.label === "Verdict" ? ' class="verdict"' : ""}>${safe(one.text)}</dd>`;
-}
+const button = (kind, value, text) =>
+  `<button type="button" data-${kind}="${safe(value)}">${safe(text)}</button>`;
 
-// Names of lines in a refusal lead to their fields.
+// Names of lines lead to their fields; `isLine` knows them.
 const PATH = /\b[a-z_]+(?:\.[a-z_]+)+\b/g;
-const led = (text) =>
-  safe(text).replace(PATH, (path) => `<button type="button" class="link" data-jump="${path}">${path}</button>`);
+const led = (text, isLine) =>
+  safe(text).replace(PATH, (path) => isLine(path)
+    ? `<button type="button" class="link" data-jump="${path}">${path}</button>` : path);
 
-export function refusal({ line, field, text, before }) {
-  const file = before ? "The stock vehicle's file" : "Not yet";
-  const said = text.startsWith(field) || field === "" ? text : `${field}: ${text}`;
-  return `<p><strong>${file}:</strong> ${led(said)}${line ? ` (line ${line})` : ""}</p>`;
+const row = (label, html, kind = "") => `<div${kind ? ` class="${kind}"` : ""}><dt>${label}</dt><dd>${html}</dd></div>`;
+
+// What the command tells to be typed is a button here.
+const OPEN = button("do", "stock", "Open the file of the vehicle as it was");
+const unknown = (named) => row("Changes", `${named
+  ? `not known: this file names ${safe(named)} as the vehicle it was.`
+  : "not known: nothing says what the vehicle was."} ${OPEN}`);
+
+const more = (text) => row("More",
+  `${safe(text.replace(/: --full.*$/s, "."))} ${button("do", "all", "See them all")}`);
+
+function said(one, { verdict, heat, isLine, stock }) {
+  if (one.label === "More") return more(one.text);
+  const text = led(one.text, isLine);
+  if (one.label === "Changes") return row("Changes", stock ? text : `${text} ${OPEN}`);
+  return row(headed(one, verdict, heat !== ""), text, one.label === "Verdict" ? "verdict" : "");
 }
 
-// `heat`: "waiting", "stopped", "failed" or "".
-export function answer({ screen, next, verdict }, heat) {
-  const waiting = heat !== "";
-  const told = screen.filter(shown);
-  const part = (wanted) =>
-    told.filter(({ label }) => (label === "") === wanted)
-      .map((one) => sentence(one, verdict, waiting)).join("");
-  const state = { waiting: "Heat is being worked out.", stopped: "Heat was stopped.",
-    failed: "Heat could not be worked out." }[heat];
-  return `${state ? `<p class="heat">${state} <button type="button" data-heat="${
-      heat === "waiting" ? "stop" : "again"}">${heat === "waiting" ? "Stop" : "Again"}</button></p>` : ""}
-    <dl>${part(false)}</dl><ul>${part(true)}</ul>
-    ${next.length ? `<p>Measure next: ${next.map((path) =>
-      `<button type="button" data-jump="${safe(path)}">${safe(path)}</button>`).join(" ")}</p>` : ""}`;
+export function refusal({ line, field, text, before }, isLine) {
+  const file = before ? "In the file of the vehicle as it was" : "Not yet";
+  const whole = text.startsWith(field) || field === "" ? text : `${field}: ${text}`;
+  return `<p class="verdict"><strong>${file}:</strong> ${led(whole, isLine)}${line ? ` (line ${line})` : ""}</p>`;
+}
+
+const STATES = { waiting: ["Heat is being worked out.", "stop", "Stop"],
+  stopped: ["Heat was stopped.", "again", "Go on"],
+  failed: ["Heat could not be worked out.", "again", "Try again"] };
+
+function state(heat) {
+  if (!STATES[heat]) return "";
+  const [text, word, shown] = STATES[heat];
+  return `<p class="heat">${text} ${button("heat", word, shown)}</p>`;
+}
+
+// `with`: heat ("waiting", "stopped", "failed" or ""), isLine, stock (there is one), named (the file
+// of it that this one names), tried (a change is being tried).
+export function answer({ screen, next, verdict }, { heat, isLine, stock, named, tried }) {
+  const told = screen.filter(({ text }) => text !== "");
+  const known = stock || told.some(({ label }) => label === "Changes");
+  const rows = told.filter(({ label }) => label !== "")
+    .map((one) => said(one, { verdict, heat, isLine, stock })).join("");
+  const open = told.filter(({ label }) => label === "")
+    .map(({ text }) => `<li>${led(text, isLine)}</li>`).join("");
+  return `${tried ? '<p class="heat">With the change that is tried; it is not in the file.</p>' : ""}
+    ${state(heat)}<dl>${known ? "" : unknown(named)}${rows}</dl>
+    ${open ? `<ul>${open}</ul>` : ""}
+    ${next.length ? `<p class="next">Measure next: ${next.map((path) =>
+      button("jump", path, title(path))).join(" ")}</p>` : ""}`;
 }

@@ -27,7 +27,10 @@ char *face_check_text(const char *text, const char *before);
 char *face_check_json(const char *text, const char *before);
 char *face_check_page(const char *text, const char *before);
 char *face_report(const char *text, const char *before, const char *date);
-char *face_plan(const char *text);
+
+/* The plan of the first drive; what keeps the vehicle from being driven comes back as JSON with the
+ * key `obstacles`, but what `despite` names: "no-reserve,rear-first". */
+char *face_plan(const char *text, const char *despite);
 
 /* Deceleration over pedal force as a figure of a page; what is refused is empty. */
 char *face_pedal(const char *text);

@@ -1,51 +1,55 @@
 // One line of the file as a field: number, unit, tolerance, where it came from.
 import { ORIGINS, TOLERANCES, apart, together } from "./value.mjs";
+import { safe, title } from "./words.mjs";
 
 export const idOf = (path) => `line-${path.replaceAll(".", "-")}`;
 
-const escape = (text) =>
-  text.replace(/[&<>"]/g, (sign) => ({ "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" })[sign]);
-export const title = (name) => {
-  const text = name.replace(/[._]/g, " ");
-  return text[0].toUpperCase() + text.slice(1);
-};
-
 const options = (words, chosen) =>
-  words.map((word) => `<option${word === chosen ? " selected" : ""}>${escape(word)}</option>`).join("");
+  words.map((word) => `<option${word === chosen ? " selected" : ""}>${safe(word)}</option>`).join("");
 
-function taps(path, kind, words, chosen, legend) {
+// One tap says it, another takes it back.
+function taps(kind, words, chosen, legend, sign = "") {
   const shown = chosen === "" || words.includes(chosen) ? words : [...words, chosen];
-  return `<fieldset class="taps"><legend>${legend}</legend>${shown
-    .map((word) => `<label><input type="radio" name="${kind}-${path}" data-part="${kind}"
-      value="${escape(word)}"${word === chosen ? " checked" : ""}><span>${
-        kind === "tolerance" ? "± " : ""}${escape(word)}</span></label>`)
-    .join("")}</fieldset>`;
+  return `<div class="taps" role="group" aria-label="${legend}"><span aria-hidden="true">${
+    legend}</span>${shown.map((word) => `<button type="button" data-part="${kind}" value="${
+    safe(word)}" aria-pressed="${word === chosen}">${sign}${safe(word)}</button>`).join("")}</div>`;
 }
 
-function unitsOf(row, unit) {
-  return [...new Set([unit, row.si, row.us, ...row.units.split(" ")].filter((name) => name))];
+// What stands on a plate or in papers is as sure as it is printed.
+function sure(row, { number, tolerance, origin }) {
+  const within = row.means === "papers" && tolerance === "" ? ""
+    : taps("tolerance", TOLERANCES, tolerance, "Sure within", "± ");
+  return `<div class="sure"${number === "" ? " hidden" : ""}>${within}${
+    taps("origin", ORIGINS, origin, "It is")}</div>`;
+}
+
+const unitsOf = (row, unit) =>
+  [...new Set([unit, row.si, row.us, ...row.units.split(" ")].filter((name) => name))];
+
+const choices = (row, word) => {
+  const words = row.choices.split(" ");
+  return options(words.includes(word) ? words : ["", ...words], word);
+};
+
+// Number and unit of a line, for the form or for a change that is tried.
+export function amount(row, id, { number, unit }, help = "") {
+  const units = unitsOf(row, unit);
+  return `<span class="amount"><input id="${id}" data-part="number" autocomplete="off"
+    inputmode="${unit === "in" || row.kind === "pistons" ? "text" : "decimal"}" value="${safe(number)}"${
+    row.kind === "pistons" ? ' placeholder="2 x 48"' : ""} ${help}>${
+    units.length ? `<select data-part="unit" aria-label="Unit of ${title(row.name)}">${
+      options(units, unit)}</select>` : ""}</span>`;
 }
 
 function entry(row, path, value, unit) {
   const id = idOf(path);
   const help = `aria-describedby="${id}-help ${id}-said"`;
-  if (row.kind === "choice") {
-    const words = row.choices.split(" ");
-    const word = apart(value).number;
-    return `<select id="${id}" data-part="whole" ${help}>${
-      options(words.includes(word) ? words : ["", ...words], word)}</select>`;
-  }
-  if (row.kind !== "real")
-    return `<input id="${id}" data-part="whole" autocomplete="off" value="${escape(value)}"
-      placeholder="${row.kind === "pistons" ? `2 x 48 ${unit}` : ""}" ${help}>`;
+  if (row.kind === "choice")
+    return `<select id="${id}" data-part="whole" ${help}>${choices(row, apart(value).number)}</select>`;
+  if (row.kind !== "real" && row.kind !== "pistons")
+    return `<input id="${id}" data-part="whole" autocomplete="off" value="${safe(value)}" ${help}>`;
   const parts = apart(value);
-  const units = unitsOf(row, parts.unit || unit);
-  return `<span class="amount"><input id="${id}" data-part="number" autocomplete="off"
-    inputmode="${unit === "in" ? "text" : "decimal"}" value="${escape(parts.number)}" ${help}>${
-    units.length ? `<select data-part="unit" aria-label="Unit of ${title(row.name)}">${
-      options(units, parts.unit || unit)}</select>` : ""}</span>
-    ${taps(path, "tolerance", TOLERANCES, parts.tolerance, "Sure within")}
-    ${taps(path, "origin", ORIGINS, parts.origin, "It is")}`;
+  return amount(row, id, { ...parts, unit: parts.unit || unit }, help) + sure(row, parts);
 }
 
 // `value` as the file has it, "" for none; `unit` the one used last for such numbers.
@@ -53,16 +57,17 @@ export function field(row, path, value, unit) {
   const id = idOf(path);
   return `<div class="field" data-path="${path}" data-kind="${row.kind}">
     <label for="${id}">${title(row.name)}</label>
+    <p class="means" id="${id}-help">${safe(row.meaning)}</p>
     ${entry(row, path, value, unit)}
-    <p class="said" id="${id}-said" role="alert"></p>
-    <details><summary>How: ${escape(row.means)}</summary>
-    <p id="${id}-help">${escape(row.meaning)} ${escape(row.measure)}</p></details></div>`;
+    <p class="said" id="${id}-said" role="alert"></p>${
+    row.measure ? `<details class="how"><summary>How to get it: ${safe(row.means)}</summary>
+    <p>${safe(row.measure)}</p></details>` : ""}</div>`;
 }
 
 // What stands in a field, as the file has it.
 export function valueOf(node) {
   const part = (name) => node.querySelector(`[data-part=${name}]`);
-  const tapped = (name) => node.querySelector(`[data-part=${name}]:checked`)?.value ?? "";
+  const tapped = (name) => node.querySelector(`[data-part=${name}][aria-pressed=true]`)?.value ?? "";
   if (part("whole")) return part("whole").value.trim();
   return together({ number: part("number").value, unit: part("unit")?.value ?? "",
     tolerance: tapped("tolerance"), origin: tapped("origin") });

@@ -70,9 +70,11 @@ static void sections(struct brake_document *d)
     }
 }
 
-/* Units that a line takes, a blank between two. */
+/* Units that a line takes, a blank between two; what is counted has none. */
 static const char *units(struct brake_document *d, const struct brake_quantity *row)
 {
+    if (brake_quantity_unit(row, false)->name[0] == '\0')
+        return "";
     const struct brake_unit *unit;
     const char *all = NULL;
     for (int i = 0; (unit = brake_unit_at(i)) != NULL; i++) {

@@ -28,7 +28,8 @@ export class History {
   }
 }
 
-// Keeps a few texts by name; false where the browser keeps nothing.
+// Keeps a few texts by name; false where the browser keeps nothing. To ask for its storage, which
+// `storage` does, may be refused too.
 export class Store {
   constructor(storage) {
     this.storage = storage;
@@ -36,7 +37,7 @@ export class Store {
 
   keep(name, text) {
     try {
-      this.storage.setItem(`stopmargin.${name}`, text);
+      this.storage().setItem(`stopmargin.${name}`, text);
       return true;
     } catch {
       return false;
@@ -45,7 +46,7 @@ export class Store {
 
   kept(name) {
     try {
-      return this.storage.getItem(`stopmargin.${name}`) ?? "";
+      return this.storage().getItem(`stopmargin.${name}`) ?? "";
     } catch {
       return "";
     }

@@ -11,8 +11,8 @@ import re
 import sys
 
 # A module stands behind those that it uses.
-MODULES = ["core", "file", "value", "history", "heat", "drawings", "field", "form", "answer",
-           "page"]
+MODULES = ["core", "words", "file", "value", "history", "heat", "drawings", "field", "form",
+           "trial", "answer", "papers", "page"]
 IMPORT = re.compile(r"^import [^;]*;\n", re.MULTILINE)
 EXPORT = re.compile(r"^export ", re.MULTILINE)
 NAME = re.compile(r"^(?:export )?(?:async )?(?:const|let|function|class) (\w+)", re.MULTILINE)

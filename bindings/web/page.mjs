@@ -1,27 +1,33 @@
 // The page: what is typed goes into the file's text, and everything shown is made from that.
 import { answer, refusal } from "./answer.mjs";
 import { openCore, unpacked } from "./core.mjs";
-import { field, idOf, title, valueOf } from "./field.mjs";
-import { get, given, lines, set } from "./file.mjs";
-import { form, plan, startOf } from "./form.mjs";
+import { field, idOf, valueOf } from "./field.mjs";
+import { get, given, lines, set, split } from "./file.mjs";
+import { additions, form, others, plan, rowOf, startOf } from "./form.mjs";
 import { Heat } from "./heat.mjs";
 import { History, Store } from "./history.mjs";
+import { kindOfFile, obstacles, outcome } from "./papers.mjs";
+import { changesOf, trials, tried } from "./trial.mjs";
 import { apart } from "./value.mjs";
+import { fileName } from "./words.mjs";
 
 const at = (id) => document.getElementById(id);
-const TRIED = ["front.tyre.marking", "front.tyre.rollout", "front.disc.pistons",
-  "front.disc.effective_radius", "front.drum.cylinder_diameter", "front.drum.diameter",
-  "rear.disc.pistons", "rear.disc.effective_radius", "rear.drum.cylinder_diameter",
-  "rear.drum.diameter", "master.bore"];
+const all = (selector) => [...document.querySelectorAll(selector)];
 
-const store = new Store(globalThis.localStorage);
+const store = new Store(() => globalThis.localStorage);
 const core = await openCore(await unpacked(at("core").textContent));
 const catalogue = JSON.parse(core("catalogue"));
-const rowOf = new Map(catalogue.quantities.map((row) => [`${row.section}.${row.name}`, row]));
-const units = {};
-let history = new History(store.kept("file"));
+const units = JSON.parse(store.kept("units") || "{}");
+const history = new History(store.kept("file"));
 let stock = store.kept("stock");
-let tried = "";
+// What is being tried instead of the file, or nothing.
+let trial = "";
+const opened = new Set(["vehicle"]);
+const wanted = [];
+
+const isLine = (path) => Boolean(whole(path));
+// "axle.brake" in a sentence is that of both axles.
+const whole = (path) => [path, `front.${path}`].find((one) => rowOf(catalogue, one));
 
 // ---- the answer --------------------------------------------------------------------------------
 
@@ -31,8 +37,7 @@ function makeWorker() {
   const source = `${at("worker").textContent}
     const text = ${JSON.stringify(at("core").textContent.trim())};
     serve(self, unpacked(text), (told) => postMessage(told));`;
-  const url = URL.createObjectURL(new Blob([source], { type: "text/javascript" }));
-  return new Worker(url);
+  return new Worker(URL.createObjectURL(new Blob([source], { type: "text/javascript" })));
 }
 
 const heat = new Heat(makeWorker, (name, data) => {
@@ -42,22 +47,35 @@ const heat = new Heat(makeWorker, (name, data) => {
 });
 
 function show(found, state) {
-  at("answer").hidden = false;
-  at("answer").innerHTML = `<p class="caution">${catalogue.caution_line}</p>${
-    found.refused ? refusal(found.refused) : answer(found, state)}`;
+  const how = { heat: state, isLine, stock: stock !== "", named: namedBefore(), tried: trial !== "" };
+  at("answer").innerHTML = found.refused ? refusal(found.refused, isLine) : answer(found, how);
+  at("whole").hidden = false;
+  at("told").textContent = document.querySelector("#answer .verdict")?.textContent ?? "";
+}
+
+at("whole").addEventListener("click", ({ target }) => {
+  const all = target.getAttribute("aria-expanded") !== "true";
+  target.setAttribute("aria-expanded", String(all));
+  target.textContent = all ? "Verdict only" : "Whole answer";
+});
+
+function namedBefore() {
+  const value = get(history.now, "vehicle.before");
+  return given(value) ? value : "";
 }
 
 // A refusal stands beside its field.
 function mark(refused) {
-  for (const node of document.querySelectorAll(".field")) {
-    const said = refused && !refused.before && node.dataset.path === refused.field;
+  for (const node of all(".field")) {
     const typed = node.querySelector("[data-part=whole], [data-part=number]");
-    node.querySelector(".said").textContent = said && valueOf(node) !== "" ? refused.text : "";
-    typed.setAttribute("aria-invalid", said && valueOf(node) !== "" ? "true" : "false");
+    const said = refused && !refused.before && node.dataset.path === refused.field && typed.value !== "";
+    node.querySelector(".said").textContent = said ? refused.text : "";
+    typed.setAttribute("aria-invalid", said ? "true" : "false");
   }
 }
 
-function workOut(text) {
+function workOut() {
+  const text = trial || history.now;
   heat.stop();
   if (text.trim() === "") return;
   cold = JSON.parse(core("check", text, stock, 0));
@@ -68,21 +86,16 @@ function workOut(text) {
 
 // ---- the form ----------------------------------------------------------------------------------
 
-const inInches = (text) => lines(text).some(({ value }) => /\bin\b|\blb\b/.test(value));
+const inInches = (text) => lines(text).some(({ value }) => /\d\s*(in|lb|lbf|ft)\b/.test(value));
 
-function unitOf(row) {
-  return units[row.si] ?? (inInches(history.now) ? row.us : row.si);
-}
+const unitOf = (row) => units[row.si] ?? (inInches(history.now) ? row.us : row.si);
 
 function draw() {
   const text = history.now;
-  const start = startOf(text, core, inInches(text));
-  at("form").innerHTML = form(plan(text, start, catalogue), unitOf);
-  at("changes").innerHTML = TRIED.filter((path) => given(get(text, path)))
-    .map((path) => `<label>${title(path)} <input data-try="${path}" value=""></label>`).join("");
-  for (const node of at("changes").querySelectorAll("input"))
-    node.value = get(text, node.dataset.try);
+  const sections = plan(text, startOf(text, core, inInches(text)), catalogue, wanted);
+  at("form").innerHTML = form(sections, opened, unitOf) + additions(others(sections, catalogue, text));
   at("undo").disabled = !history.canUndo;
+  mark(cold?.refused);
 }
 
 function keep(text) {
@@ -90,124 +103,184 @@ function keep(text) {
   at("undo").disabled = !history.canUndo;
   at("kept").textContent = store.keep("file", text) ? "Kept in this browser."
     : "This browser keeps nothing: save the file.";
-  workOut(text);
+  workOut();
 }
 
+// The file that was open is one step back.
 function begin(text) {
-  history = new History(text);
+  trial = "";
   keep(text);
   draw();
-  workOut(text);
   view("measure");
+}
+
+// What was typed in a field goes into the file; a field that takes it apart otherwise is drawn anew.
+function enter(node) {
+  const { path } = node.dataset;
+  const value = valueOf(node);
+  keep(set(history.now, path, value));
+  const { number } = apart(value);
+  const typed = node.querySelector("[data-part=number]");
+  node.querySelector(".sure")?.toggleAttribute("hidden", number === "");
+  if (typed && typed.value !== number)
+    node.outerHTML = field(rowOf(catalogue, path), path, value, unitOf(rowOf(catalogue, path)));
 }
 
 at("form").addEventListener("change", ({ target }) => {
   const node = target.closest(".field");
-  const row = rowOf.get(node.dataset.path);
-  if (target.dataset.part === "unit") units[row.si] = target.value;
-  keep(set(history.now, node.dataset.path, valueOf(node)));
-  if (["front.axle.brake", "rear.axle.brake", "booster.booster"].includes(node.dataset.path)) {
+  if (!node) return;
+  const { path } = node.dataset;
+  if (target.dataset.part === "unit") {
+    units[rowOf(catalogue, path).si] = target.value;
+    store.keep("units", JSON.stringify(units));
+  }
+  enter(node);
+  if (["front.axle.brake", "rear.axle.brake", "booster.booster"].includes(path)) {
     draw();
-    at(idOf(node.dataset.path)).focus();
+    at(idOf(path)).focus();
   }
 });
 
-// Leads to a field, and opens what it stands in.
-function jump(path) {
-  view("measure");
-  const [row] = catalogue.quantities.filter((one) => `${one.section}.${one.name}` === path);
-  if (row && !at(idOf(path)))
-    at("form").insertAdjacentHTML("beforeend", field(row, path, "", unitOf(row)));
-  const node = at(idOf(path));
-  node?.closest("details")?.setAttribute("open", "");
-  node?.focus();
-  node?.scrollIntoView({ block: "center" });
+// One tap says it, another takes it back.
+function tap(button) {
+  const pressed = button.getAttribute("aria-pressed") === "true";
+  for (const one of button.parentElement.querySelectorAll("button"))
+    one.setAttribute("aria-pressed", String(one === button && !pressed));
+  enter(button.closest(".field"));
 }
+
+function add(section) {
+  const name = at("part-name").value.trim().toLowerCase().replace(/[^a-z0-9]+/g, "_");
+  if (section === "part" && name === "") return at("part-name").focus();
+  const path = section === "part" ? `part.${name}` : section;
+  wanted.push(path);
+  opened.add(path);
+  draw();
+  document.querySelector(`[data-section="${path}"] input, [data-section="${path}"] select`).focus();
+}
+
+at("form").addEventListener("click", ({ target }) => {
+  if (target.hasAttribute("aria-pressed")) tap(target);
+  if (target.dataset.add) add(target.dataset.add);
+});
+
+at("form").addEventListener("input", ({ target }) => {
+  if (target.dataset.part === "number")
+    target.closest(".field").querySelector(".sure").toggleAttribute("hidden", target.value.trim() === "");
+});
+
+at("form").addEventListener("toggle", ({ target }) => {
+  if (target.dataset.section) opened[target.open ? "add" : "delete"](target.dataset.section);
+}, true);
+
+// Leads to a field, and opens what it stands in.
+function jump(told) {
+  const path = whole(told);
+  view("measure");
+  if (!at(idOf(path))) {
+    wanted.push(split(path)[0]);
+    draw();
+  }
+  const node = at(idOf(path));
+  for (let one = node; one; one = one.parentElement)
+    if (one.localName === "details") one.open = true;
+  node.focus();
+  node.scrollIntoView({ block: "center" });
+}
+
+const DO = {
+  stock: () => at("stock").click(),
+  all: () => {
+    view("paper");
+    ask("check_page");
+  },
+};
 
 at("answer").addEventListener("click", ({ target }) => {
   if (target.dataset.jump) jump(target.dataset.jump);
-  if (target.dataset.heat === "again") workOut(tried || history.now);
+  if (target.dataset.do) DO[target.dataset.do]();
+  if (target.dataset.heat === "again") workOut();
   if (target.dataset.heat !== "stop") return;
   heat.stop();
   show(cold, "stopped");
 });
 
 at("undo").addEventListener("click", () => {
-  const text = history.undo();
-  store.keep("file", text);
+  document.activeElement.blur(); // what is being typed counts as typed
+  store.keep("file", history.undo());
   draw();
-  workOut(text);
+  workOut();
 });
 
 // ---- trying ------------------------------------------------------------------------------------
 
-at("changes").addEventListener("change", () => {
-  tried = history.now;
-  for (const node of at("changes").querySelectorAll("input"))
-    if (node.value.trim() !== get(history.now, node.dataset.try))
-      tried = set(tried, node.dataset.try, node.value.trim());
-  workOut(tried);
-  at("curve").innerHTML = core("pedal", tried);
-});
-
-function stopTrying() {
-  tried = "";
-  draw();
-  at("curve").innerHTML = "";
+function tryAgain() {
+  at("changes").innerHTML = trials(history.now, (path) => rowOf(catalogue, path), unitOf);
+  at("curve").innerHTML = history.now && core("pedal", history.now);
 }
 
-at("keep").addEventListener("click", () => {
-  if (tried) keep(tried);
-  stopTrying();
+at("changes").addEventListener("change", () => {
+  const changes = changesOf(history.now, all("[data-try]"));
+  trial = changes.size ? tried(history.now, changes) : "";
+  workOut();
+  at("curve").innerHTML = core("pedal", trial || history.now);
 });
 
-at("back").addEventListener("click", () => {
-  stopTrying();
-  workOut(history.now);
-});
+function endTrial(text) {
+  trial = "";
+  if (text) keep(text);
+  else workOut();
+  draw();
+  tryAgain();
+}
+
+at("keep").addEventListener("click", () => endTrial(trial));
+at("back").addEventListener("click", () => endTrial(""));
 
 // ---- paper -------------------------------------------------------------------------------------
 
+let sheet = { name: "", text: "" };
+
 const paper = new Heat(makeWorker, (name, data) => {
-  const refused = data.text?.startsWith("{") && JSON.parse(data.text).refused;
-  const whole = data.text && !refused;
-  at("paper-said").textContent = refused ? refused.text : (data.failed ?? "");
-  at("sheet").hidden = at("print").hidden = !whole;
-  if (whole) at("sheet").srcdoc = data.text;
+  const found = outcome(data);
+  sheet = { name, text: found.paper ?? "" };
+  at("paper-said").textContent = found.said;
+  at("sheet").hidden = at("sheet-tools").hidden = !found.paper;
+  at("despite").hidden = !found.obstacles;
+  at("despite").innerHTML = found.obstacles ? obstacles(found.obstacles) : "";
+  at("sheet").srcdoc = sheet.text;
 });
+
+const today = () => new Date().toLocaleDateString("sv"); // as ISO 8601, of the place
+const WORDS = { report: () => [stock, today()], plan: (despite = "") => [despite],
+  check_page: () => [stock], drive: (log) => [log] };
 
 function ask(name, ...words) {
   at("paper-said").textContent = "Being worked out.";
-  at("sheet").hidden = at("print").hidden = true;
-  paper.ask(name, history.now, ...words);
+  at("sheet").hidden = at("sheet-tools").hidden = at("despite").hidden = true;
+  paper.ask(name, history.now, ...WORDS[name](...words));
 }
 
-const today = () => new Date().toLocaleDateString("sv");
-const WORDS = { report: () => [stock, today()], plan: () => [], check_page: () => [stock] };
-
 at("paper").addEventListener("click", ({ target }) => {
-  const name = target.dataset.paper;
-  if (name) ask(name, ...WORDS[name]());
+  if (target.dataset.paper) ask(target.dataset.paper);
+});
+at("despite").addEventListener("submit", (event) => {
+  event.preventDefault();
+  ask("plan", new FormData(event.target).getAll("despite").join(","));
 });
 at("print").addEventListener("click", () => at("sheet").contentWindow.print());
-at("log").addEventListener("change", async ({ target }) => ask("drive", await target.files[0].text()));
-at("paper").addEventListener("dragover", (event) => event.preventDefault());
-at("paper").addEventListener("drop", async (event) => {
-  event.preventDefault();
-  ask("drive", await event.dataTransfer.files[0].text());
-});
 
 // ---- files and views ---------------------------------------------------------------------------
 
 function view(name) {
   for (const id of ["begin", "measure", "try", "paper"]) at(id).hidden = id !== name;
-  for (const button of document.querySelectorAll("[data-view]"))
+  for (const button of all("[data-view]"))
     button.setAttribute("aria-pressed", String(button.dataset.view === name));
+  if (name === "try" && !trial) tryAgain();
 }
 
 document.querySelector("nav").addEventListener("click", ({ target }) => {
   if (target.dataset.view) view(target.dataset.view);
-  if (target.dataset.view === "try") at("curve").innerHTML = core("pedal", history.now);
 });
 
 at("kind").addEventListener("submit", (event) => {
@@ -217,21 +290,68 @@ at("kind").addEventListener("submit", (event) => {
   begin(core("start", number("front"), number("rear"), number("assist"), of.get("use"),
     of.get("country"), number("us")));
 });
-at("open").addEventListener("change", async ({ target }) => begin(await target.files[0].text()));
-at("stock").addEventListener("change", async ({ target }) => {
-  stock = await target.files[0].text();
-  store.keep("stock", stock);
-  at("stock-said").textContent = `${target.files[0].name} is kept beside.`;
-  workOut(history.now);
+
+// A vehicle, or the log of a drive.
+async function open(file) {
+  const text = await file.text();
+  if (kindOfFile(file.name, text) === "vehicle") return begin(text);
+  view("paper");
+  ask("drive", text);
+}
+
+function keepStock(text, called) {
+  stock = text;
+  store.keep("stock", text);
+  store.keep("stock-called", called);
+  sayStock(called);
+  workOut();
+}
+
+function sayStock(called) {
+  at("stock-away").hidden = stock === "";
+  at("stock-said").textContent = stock && `${called || "The vehicle as it was"} is kept beside.`;
+}
+
+// The same file may be opened twice.
+function opens(id, take) {
+  at(id).addEventListener("change", async ({ target }) => {
+    const [file] = target.files;
+    if (file) await take(file);
+    target.value = "";
+  });
+}
+
+opens("open", open);
+opens("log", open);
+opens("stock", async (file) => keepStock(await file.text(), file.name));
+at("stock-away").addEventListener("click", () => keepStock("", ""));
+document.addEventListener("dragover", (event) => event.preventDefault());
+document.addEventListener("drop", (event) => {
+  event.preventDefault();
+  if (event.dataTransfer.files.length) open(event.dataTransfer.files[0]);
 });
-at("save").addEventListener("click", () => {
+
+function save(text, type, name) {
   const link = document.createElement("a");
-  link.href = URL.createObjectURL(new Blob([history.now], { type: "text/plain" }));
-  link.download = "vehicle.ini";
+  link.href = URL.createObjectURL(new Blob([text], { type }));
+  link.download = name;
   link.click();
-});
+}
+
+const called = () => get(history.now, "vehicle.name");
+const SAVE = {
+  file: () => save(history.now, "text/plain", fileName(called(), "ini")),
+  sheet: () => save(sheet.text, "text/html", fileName(`${called()} ${sheet.name}`, "html")),
+};
+document.querySelector("main").addEventListener("click", ({ target }) => SAVE[target.dataset.save]?.());
 
 at("caution").textContent = catalogue.caution_line;
 at("caution-long").textContent = catalogue.caution;
+at("country").innerHTML = rowOf(catalogue, "vehicle.country").choices.split(" ")
+  .map((word) => `<option value="${word}">${word === "unstated" ? "not said" : word}`).join("");
+sayStock(store.kept("stock-called"));
+at("answer").textContent = "Begin below: the answer stands here, and changes as you fill in.";
 if (history.now) begin(history.now);
+at("asleep").hidden = true;
+document.querySelector("nav").hidden = document.querySelector("main").hidden = false;
 document.body.dataset.ready = "yes";

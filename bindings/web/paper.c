@@ -4,10 +4,12 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "answer/document.h"
 #include "answer/picture.h"
 #include "face.h"
 #include "study/assess.h"
 #include "vehicle.h"
+#include "vehicle/text.h"
 
 /* A vehicle that can be used; NULL: `refused` holds why, NULL there: memory is short. */
 static struct vehicle *usable(const char *text, const char *before, char **refused)
@@ -67,23 +69,47 @@ FACE(face_pedal) char *face_pedal(const char *text)
 
 /* ---- the first drive ------------------------------------------------------------------- */
 
-/* Says what keeps the vehicle from being driven; false: nothing does. */
-static bool obstructed(const struct brake_shakedown *plan, struct brake_error *error)
+/* Obstacles whose words a person said: "no-reserve,rear-first". */
+static unsigned said_despite(const char *despite)
 {
-    const char *words;
+    const char *text;
+    const char *word;
     unsigned bit;
-    for (int i = 0; brake_obstacle_at(i, &bit, &words) != NULL; i++) {
-        if ((plan->obstacles & bit) == 0)
-            continue;
-        error->status = BRAKE_E_RANGE;
-        strncat(error->text, error->text[0] != '\0' ? "; " : "do not drive it: ",
-                sizeof error->text - strlen(error->text) - 1);
-        strncat(error->text, words, sizeof error->text - strlen(error->text) - 1);
-    }
-    return error->status != BRAKE_OK;
+    unsigned said = 0;
+    for (int i = 0; (word = brake_obstacle_at(i, &bit, &text)) != NULL; i++)
+        said |= strstr(despite, word) != NULL ? bit : 0;
+    return said;
 }
 
-FACE(face_plan) char *face_plan(const char *text)
+/* What keeps the vehicle from being driven, each with the word to say; frees the vehicle. */
+static char *obstructed(struct vehicle *v, unsigned obstacles)
+{
+    static const struct brake_column column[] = {{"word", NULL, BRAKE_COLUMN},
+                                                 {"text", NULL, BRAKE_COLUMN}};
+    struct brake_document *d = brake_document_new(BRAKE_SI_FIRST);
+    const char *text;
+    const char *word;
+    unsigned bit;
+    if (d != NULL)
+        brake_document_table(d, &(struct brake_table){"obstacles", .column = column, .columns = 2});
+    for (int i = 0; d != NULL && (word = brake_obstacle_at(i, &bit, &text)) != NULL; i++) {
+        if ((obstacles & bit) != 0)
+            brake_document_row(
+                d, (const struct brake_cell[]){brake_cell_text(word), brake_cell_text(text)});
+    }
+    return vehicle_give(v, d, BRAKE_AS_COMPACT_JSON);
+}
+
+/* A plan of no stage is none. */
+static char *no_deceleration(struct vehicle *v)
+{
+    v->error.status = BRAKE_E_RANGE;
+    brake_text_format(v->error.text, sizeof v->error.text, "%s",
+                      "the brakes of this file give no deceleration");
+    return refuse(v);
+}
+
+FACE(face_plan) char *face_plan(const char *text, const char *despite)
 {
     char *refused = NULL;
     struct brake_shakedown plan;
@@ -95,8 +121,11 @@ FACE(face_plan) char *face_plan(const char *text)
         return NULL;
     }
     brake_shakedown_plan(&v->sheet, BRAKE_EMPTY, &v->assessment, &plan);
-    if (obstructed(&plan, &v->error))
-        return refuse(v);
+    const unsigned unsaid = plan.obstacles & ~said_despite(despite);
+    if (unsaid != 0)
+        return obstructed(v, unsaid);
+    if (plan.stages == 0)
+        return no_deceleration(v);
     struct brake_document *d = vehicle_document(v);
     if (d != NULL)
         brake_answer_shakedown(d, &v->sheet, &v->assessment, &plan);

@@ -54,7 +54,8 @@ class Page:
         """Puts the cursor there, and types in place of what stands there."""
         self.js(
             f"(() => {{ const node = document.querySelector({selector!r});"
-            " node.closest('details')?.setAttribute('open', ''); node.focus(); node.select(); })()"
+            " for (let one = node; one; one = one.parentElement) if (one.localName === 'details')"
+            " one.open = true; node.focus(); node.select(); })()"
         )
         self.browser._ask("Input.insertText", text=text)
         self.js("document.activeElement.dispatchEvent(new Event('change', {bubbles: true}))")
@@ -66,7 +67,9 @@ class Page:
         self.browser._ask("DOM.setFileInputFiles", nodeId=node, files=[str(path)])
 
     def answer(self):
-        return " ".join(self.js("document.getElementById('answer').innerText").split())
+        """Its words, also those that a small window folds away."""
+        nodes = "[...document.querySelectorAll('aside :is(p, dt, dd, li)')]"
+        return " ".join(self.js(f"{nodes}.map(node => node.textContent).join(' ')").split())
 
     def file(self):
         return self.js("localStorage.getItem('stopmargin.file')")

@@ -3,17 +3,48 @@ import assert from "node:assert/strict";
 import { basename, join } from "node:path";
 import { test } from "node:test";
 
+import { made } from "./made.mjs";
 import { ROOT, alone, cold, command, core, read, vehicles } from "./native.mjs";
 
 const heron = join(ROOT, "examples/heron.ini");
 const before = join(ROOT, "examples/heron-before.ini");
 
+// The words of the command and those of the page, of one text.
+function sameScreen(text) {
+  const native = command(["check", "-"], text);
+  if (native.status !== 2) assert.equal(core("check_text", text, ""), native.text);
+  else assert.equal(refusalOf(JSON.parse(core("check", text, "", 0))), native.said.trim());
+  return native.status;
+}
+
+const refusalOf = ({ refused: { line, field, text } }) =>
+  `standard input:${line || ""}${line ? ":" : ""} ${field}: ${text}`;
+
 for (const path of vehicles) {
   test(`the first screen of ${basename(path)} without heat is the command's, word for word`, () => {
-    const text = cold(path);
-    const native = command(["check", "-"], text);
-    assert.notEqual(native.status, 2);
-    assert.equal(core("check_text", text, ""), native.text);
+    assert.notEqual(sameScreen(cold(path)), 2);
+  });
+}
+
+// With the test vehicles more than 50.
+const MADE = 20;
+
+test(`so is that of ${MADE} vehicles made of these, or the refusal`, () => {
+  const catalogue = JSON.parse(core("catalogue"));
+  const ended = Array.from({ length: MADE }, (_, seed) =>
+    sameScreen(made(cold(vehicles[seed % vehicles.length]), seed + 1, catalogue)));
+  assert.ok(vehicles.length + MADE >= 50);
+  for (const status of [1, 3]) assert.ok(ended.includes(status), `none ended with ${status}`);
+});
+
+for (const name of ["ibex-33s.ini"]) {
+  test(`the first screen of ${name} with heat is the command's, and what the page shows of it`, () => {
+    const text = alone(join(ROOT, "tests/vehicles", name));
+    const native = command(["check", "-"], text).text;
+    assert.equal(core("check_text", text, ""), native);
+    const told = native.replace(/\s+/g, " ");
+    for (const one of JSON.parse(core("check", text, "", 1)).screen)
+      assert.ok(told.includes(one.text), one.text);
   });
 }
 
@@ -32,11 +63,7 @@ test("rows of heat are being worked out in the cold answer, and in no verdict", 
 
 test("a refusal names file, line, field and reason as the command does", () => {
   const text = alone(heron).replace(/^wheelbase .*$/m, "wheelbase = 2420 kg");
-  const { refused } = JSON.parse(core("check", text, "", 0));
-  assert.equal(
-    command(["check", "-"], text).said.trim(),
-    `standard input:${refused.line}: ${refused.field}: ${refused.text}`,
-  );
+  assert.equal(sameScreen(text), 2);
 });
 
 test("a refusal of the vehicle before says that it is of that file", () => {
@@ -73,12 +100,39 @@ test("the report is the command's, but for the name of the file", () => {
   assert.deepEqual(missing, []);
 });
 
-test("the plan of the first drive is the command's, or its refusal in the same words", () => {
-  const text = read(join(ROOT, "tests/vehicles/minimal-afternoon.ini"));
-  const native = command(["shakedown", "-"], text);
-  const page = core("plan", text);
-  if (native.status === 1) assert.ok(native.said.includes(JSON.parse(page).refused.text), page);
-  else assert.equal(page, native.text);
+// The plan of a vehicle, and what the command says of it.
+function plans(name, despite) {
+  const text = read(join(ROOT, "tests/vehicles", name));
+  const words = despite ? ["--despite", despite] : [];
+  return [core("plan", text, despite), command(["shakedown", "-", ...words], text)];
+}
+
+test("the plan of the first drive is the command's", () => {
+  const [page, native] = plans("ibex-stock.ini", "");
+  assert.equal(native.status, 0);
+  assert.equal(page, native.text);
+});
+
+test("what keeps a vehicle from being driven is told in the command's words", () => {
+  const [page, native] = plans("tapir-one-circuit.ini", "");
+  const { obstacles } = JSON.parse(page);
+  assert.equal(native.status, 1);
+  assert.ok(obstacles.length > 0);
+  for (const { word, text } of obstacles)
+    assert.ok(native.said.includes(`${text}. Whoever knows better says --despite ${word}`), word);
+});
+
+test("whoever says the word gets the command's plan all the same", () => {
+  const [, { said }] = plans("lynx-rear-heavy.ini", "");
+  const despite = [...said.matchAll(/--despite ([a-z-]+)/g)].map(([, word]) => word).join(",");
+  const [page, native] = plans("lynx-rear-heavy.ini", despite);
+  assert.equal(native.status, 0);
+  assert.equal(page, native.text);
+});
+
+test("what has no unit is offered none", () => {
+  const { quantities } = JSON.parse(core("catalogue"));
+  assert.deepEqual(quantities.filter(({ si, units }) => si === "" && units !== ""), []);
 });
 
 test("every requirement with every number is the command's", () => {

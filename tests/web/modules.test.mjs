@@ -43,16 +43,31 @@ test("an emptied line has dots again", () => {
 });
 
 test("a value comes apart and together again", () => {
-  for (const text of ["2420 mm +- 4 mm, measured", "15/16 in", "35 in +- 1 %, catalogue", "4",
-    "0.35 - 0.45, estimated"])
+  for (const text of ["2420 mm +- 4 mm, measured", "15/16 in", "1 3/8 in", "35 in +- 1 %, catalogue",
+    "4", "0.35 - 0.45, estimated", "2 x 48 mm +- 0.05 mm, measured", "3.5 cm3",
+    "1 x 38 mm + 1 x 34 mm", "35x12.50R17LT 121Q", "20 bar 5 cm3, 40 bar 9 cm3"])
     assert.equal(together(apart(text)), text);
+});
+
+test("a number has its unit beside it, so have pistons of one size", () => {
+  assert.deepEqual(apart("2 x 48 mm +- 0.05 mm, measured"),
+    { number: "2 x 48", unit: "mm", tolerance: "0.05 mm", origin: "measured" });
+  assert.deepEqual(apart("3.5 cm3"), { number: "3.5", unit: "cm3", tolerance: "", origin: "" });
 });
 
 test("what is no number and unit stays whole", () => {
   assert.deepEqual(apart("FF, catalogue"),
     { number: "FF", unit: "", tolerance: "", origin: "catalogue" });
-  assert.equal(apart("2 x 48 mm").number, "2 x 48 mm");
+  assert.equal(apart("1 x 38 mm + 1 x 34 mm").number, "1 x 38 mm + 1 x 34 mm");
   assert.equal(together({ number: "FF", unit: "mm", tolerance: "", origin: "" }), "FF");
+});
+
+test("what is typed along with a number goes before what was tapped", () => {
+  const tapped = { unit: "mm", tolerance: "1 %", origin: "estimated" };
+  assert.equal(together({ number: "95 in", ...tapped }), "95 in +- 1 %, estimated");
+  assert.equal(together({ number: "2420 ± 4 mm, measured", ...tapped }),
+    "2420 mm +- 4 mm, measured");
+  assert.equal(together({ number: " ", ...tapped }), "");
 });
 
 test("a decimal comma that is typed is a point in the file", () => {
@@ -69,9 +84,20 @@ test("undo brings the file before the last change back, and never loses the firs
 });
 
 test("a browser that keeps nothing is told as one", () => {
-  const store = new Store({ setItem: () => { throw new Error("full"); }, getItem: () => null });
-  assert.equal(store.keep("file", "a"), false);
-  assert.equal(store.kept("file"), "");
+  const full = new Store(() => ({ setItem: () => { throw new Error("full"); }, getItem: () => null }));
+  assert.equal(full.keep("file", "a"), false);
+  assert.equal(full.kept("file"), "");
+  const refused = new Store(() => { throw new Error("no storage for such a file"); });
+  assert.equal(refused.keep("file", "a"), false);
+  assert.equal(refused.kept("file"), "");
+});
+
+test("what is kept is found again", () => {
+  const shelf = new Map();
+  const store = new Store(() => ({ setItem: (name, text) => shelf.set(name, text),
+    getItem: (name) => shelf.get(name) }));
+  assert.equal(store.keep("file", "a"), true);
+  assert.equal(store.kept("file"), "a");
 });
 
 test("a question that comes before the worker's core is open is not lost", async () => {

@@ -22,11 +22,16 @@ export function command(words, input = "") {
   return { text: done.stdout, said: done.stderr, status: done.status };
 }
 
+// Files of the folder OTHER_VEHICLES are looked at too.
+const other = process.env.OTHER_VEHICLES;
+
 export const vehicles = [
   ...["heron.ini", "heron-before.ini"].map((name) => join(ROOT, "examples", name)),
   ...readdirSync(join(ROOT, "tests/vehicles"))
     .filter((name) => name.endsWith(".ini"))
     .map((name) => join(ROOT, "tests/vehicles", name)),
+  ...(other ? readdirSync(other).filter((name) => name.endsWith(".ini")) : []).map((name) =>
+    join(other, name)),
 ];
 
 export const read = (path) => readFileSync(path, "utf8");
