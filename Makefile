@@ -31,7 +31,7 @@ CORE_PACKAGES := gcc libc6-dev pkg-config
 PYTHON_PACKAGES := mypy python3-dev python3-distributed python3-matplotlib python3-pandas python3-pip \
     python3-setuptools python3-venv python3-wheel python3-xarray swig
 PACKAGES := $(CORE_PACKAGES) $(PYTHON_PACKAGES) binutils chromium clang clang-format clang-tidy cmake cppcheck \
-    doxygen g++ gcovr libcjson-dev libclang-rt-dev-wasm32 libcmocka-dev libomp-dev libsundials-dev lld locales man-db \
+    doxygen g++ gcovr libcjson-dev libclang-rt-dev libclang-rt-dev-wasm32 libcmocka-dev libomp-dev libsundials-dev lld locales man-db \
     nodejs poppler-utils python3 python3-html5lib python3-hypothesis python3-jsonschema python3-markdown python3-numpy python3-pytest \
     python3-scipy units valgrind wasi-libc
 
@@ -42,6 +42,7 @@ UNIT_TESTS := $(wildcard tests/*/test_*.c)
 PUBLISHED := $(wildcard tests/published/*.c)
 DRIVERS := $(wildcard tests/*/driver.c)
 BENCHES := $(wildcard tests/bench/*.c)
+FUZZ := $(filter-out tests/fuzz/replay.c,$(wildcard tests/fuzz/*.c))
 PYTEST_FOLDERS ?= command failure file schema oracle spread browser python install lint web reference trust
 # These measure the plain build and nothing else, or build for themselves.
 PLAIN_ONLY := failure install lint python web reference trust
@@ -52,12 +53,15 @@ object = $(1:%.c=$(BUILD)/%.o)
 TESTS := $(UNIT_TESTS:%.c=$(BUILD)/%) $(if $(PUBLISHED),$(BUILD)/tests/published/published)
 DRIVER_PROGRAMS := $(DRIVERS:tests/%/driver.c=$(BUILD)/tests/%-driver)
 BENCH_PROGRAMS := $(BENCHES:%.c=$(BUILD)/%)
+FUZZ_PROGRAMS := $(FUZZ:%.c=$(BUILD)/%)
+FACE := $(wildcard bindings/web/*.c)
 PROGRAM := $(if $(COMMAND),$(BUILD)/stopmargin)
 SHARED := $(BUILD)/libbrake.so.$(VERSION)
-OBJECTS := $(call object,$(LIBRARY) $(COMMAND) $(UNIT_TESTS) $(PUBLISHED) $(DRIVERS) $(BENCHES))
+OBJECTS := $(call object,$(LIBRARY) $(COMMAND) $(UNIT_TESTS) $(PUBLISHED) $(DRIVERS) $(BENCHES) $(FUZZ) $(FACE) \
+    tests/fuzz/replay.c)
 
 .PHONY: all check check-kill oracle check-sanitize check-sanitize-python check-valgrind check-arm64 \
-    check-allocation check-deb compiled deb dist docs lint prove reference schema trust web \
+    check-allocation check-deb compiled deb dist docs fuzz fuzz-programs lint prove reference schema trust web \
     coverage bench deps-core deps install uninstall format clean help
 .DELETE_ON_ERROR:
 
@@ -170,6 +174,21 @@ $(TESTS) $(DRIVER_PROGRAMS) $(BENCH_PROGRAMS): $(BUILD)/libbrake.a
 	$(call say,link $@)
 	$(Q)$(LINK) -o $@ $(filter %.o,$^) $(BUILD)/libbrake.a $(TEST_LIBS) $(LIBS)
 
+# A target shows itself its seeds, or has clang's libFuzzer look for more (`make fuzz`). What it uses of
+# the command has a main of its own.
+FUZZER := $(BUILD)/tests/fuzz/replay.o
+$(call object,$(FUZZ) tests/fuzz/replay.c): DEFINES := -DSOURCE_ROOT='"$(CURDIR)"' -Ilibbrake/command
+$(BUILD)/tests/fuzz/command.a: $(call object,$(COMMAND))
+	$(call say,archive $@)
+	@mkdir -p $(@D)
+	@objcopy --redefine-sym main=command_main $(BUILD)/libbrake/command/main.o $(@D)/main.o
+	@rm -f $@
+	$(Q)$(AR) rcs $@ $(filter-out %/main.o,$^) $(@D)/main.o
+$(FUZZ_PROGRAMS): %: %.o $(if $(FUZZER),$(FUZZER)) $(call object,$(FACE)) $(BUILD)/tests/fuzz/command.a \
+    $(BUILD)/libbrake.a
+	$(call say,link $@)
+	$(Q)$(LINK) $(FUZZ_LINK) -o $@ $^ -lcjson $(LIBS)
+
 # The Python tests find what to test in these two; WRAPPER stands before each C test program.
 RUN_TESTS = STOPMARGIN=$(abspath $(BUILD)/stopmargin) LIBBRAKE_BUILD=$(abspath $(BUILD)) \
     INSTRUMENT='$(INSTRUMENT)' \
@@ -189,9 +208,9 @@ check-allocation: all $(SHIM)
 	    PYTHONPATH=tests PYTHONDONTWRITEBYTECODE=1 \
 	    $(PYTHON) -m pytest -q -p no:cacheprovider tests/failure/test_allocation.py
 
-check: all $(TESTS) $(DRIVER_PROGRAMS) $(if $(filter failure,$(PYTEST_FOLDERS)),$(SHIM)) $(if $(filter python,$(PYTEST_FOLDERS)),$(PACKAGE)) \
+check: all $(TESTS) $(FUZZ_PROGRAMS) $(DRIVER_PROGRAMS) $(if $(filter failure,$(PYTEST_FOLDERS)),$(SHIM)) $(if $(filter python,$(PYTEST_FOLDERS)),$(PACKAGE)) \
     $(if $(filter web,$(PYTEST_FOLDERS)),web)
-	@$(RUN_TESTS) $(TESTS) $(PYTESTS) $(NODE_TESTS)
+	@$(RUN_TESTS) $(TESTS) $(FUZZ_PROGRAMS) $(PYTESTS) $(NODE_TESTS)
 
 # 99: no status of stopmargin or pytest.
 check-sanitize:
@@ -251,8 +270,22 @@ check-kill: all
 
 check-valgrind: WRAPPER := valgrind --quiet --error-exitcode=99 --leak-check=full \
     --suppressions=$(CURDIR)/tests/valgrind.supp
-check-valgrind: $(TESTS)
-	@$(RUN_TESTS) $(TESTS)
+check-valgrind: $(TESTS) $(FUZZ_PROGRAMS)
+	@$(RUN_TESTS) $(TESTS) $(FUZZ_PROGRAMS)
+
+# Any bytes at all, SECONDS for each target in TARGETS: those of tests/fuzz, and `arguments` of Python.
+SECONDS ?= 60
+TARGETS ?=
+FUZZ_BUILD := $(BUILD)/fuzz
+fuzz: export ASAN_OPTIONS := detect_leaks=1:allocator_may_return_null=1
+fuzz:
+	@$(MAKE) --no-print-directory fuzz-programs CC=clang BUILD=$(FUZZ_BUILD) FUZZER= \
+	    CFLAGS='-O1 -g -fno-omit-frame-pointer' FUZZ_LINK=-fsanitize=fuzzer \
+	    INSTRUMENT='-fsanitize=fuzzer-no-link,address,undefined -fno-sanitize-recover=all'
+	@OMP_NUM_THREADS=1 LIBBRAKE_BUILD=$(abspath $(BUILD)) PYTHONPATH=tests PYTHONDONTWRITEBYTECODE=1 \
+	    $(PYTHON) -m fuzz --seconds $(SECONDS) $(TARGETS)
+
+fuzz-programs: $(FUZZ_PROGRAMS)
 
 lint: all
 	@PYTHONPATH=tests PYTHONDONTWRITEBYTECODE=1 $(PYTHON) -m lint --build $(BUILD) \
@@ -381,6 +414,7 @@ help:
 	@echo 'oracle          54 whole duties over time against a second solver (check takes 18)'
 	@echo 'check-kill      300 runs of each verb that writes a file, ended at any moment (check takes 40)'
 	@echo 'check-valgrind  the C tests under valgrind'
+	@echo 'fuzz            any bytes at all: SECONDS (60) for each of TARGETS (all of tests/fuzz)'
 	@echo 'check-arm64     every source compiled for arm64, by a cross compiler'
 	@echo 'check-allocation  each of the first ALLOCATIONS (2000) allocations fails in turn'
 	@echo 'lint            warnings of two compilers, static analysis, measurements of the code'

@@ -38,8 +38,9 @@ void brake_conformance_interval(long met, long samples, double *low, double *hig
     const double share = (double)met / n;
     const double middle = share + z * z / (2.0 * n);
     const double half = z * sqrt(share * (1.0 - share) / n + z * z / (4.0 * n * n));
-    *low = fmax(0.0, (middle - half) / (1.0 + z * z / n));
-    *high = fmin(1.0, (middle + half) / (1.0 + z * z / n));
+    /* Of none and of all the share is an end itself, which rounding would pass by. */
+    *low = fmax(0.0, fmin(share, (middle - half) / (1.0 + z * z / n)));
+    *high = fmin(1.0, fmax(share, (middle + half) / (1.0 + z * z / n)));
 }
 
 enum brake_verdict brake_conformance_word(double low)

@@ -108,10 +108,14 @@ class Walk:
     def __init__(self):
         self.calls, self.faults = 0, []
 
+    def tell(self, name):
+        """What is about to be called, for when it is the last."""
+        sys.stdout.write(name[:200] + "\n")
+
     def call(self, name, use):
         """One call: a value or an exception with words."""
         self.calls += 1
-        sys.stdout.write(name[:200] + "\n")
+        self.tell(name)
         signal.alarm(PATIENCE)
         try:
             use()
@@ -320,4 +324,5 @@ def main(batch):
     print(json.dumps({"calls": walk.calls, "faults": walk.faults}))
 
 
-main(sys.argv[1])
+if __name__ == "__main__":
+    main(sys.argv[1])

@@ -1,0 +1,89 @@
+"""Runs the targets of tests/fuzz one after the other: make fuzz SECONDS=n TARGETS='value log'.
+
+What a target finds new it keeps in the build folder, and goes on from there the next time; bytes
+that broke it are kept beside it. Ends with 1 when one broke.
+"""
+import argparse
+import os
+import pathlib
+import re
+import subprocess
+import sys
+
+from lint import source
+from trust import record
+
+HERE = pathlib.Path(__file__).resolve().parent
+BUILD = pathlib.Path(os.environ.get("LIBBRAKE_BUILD", source.ROOT / "build"))
+FOUND = BUILD / "fuzz" / "found"
+PROGRAMS = sorted(path.stem for path in HERE.glob("*.c") if path.stem != "replay")
+ARGUMENTS = "arguments"  # of the Python package
+# Where there are more seeds than its own.
+SEEDS = {"vehicle": ["tests/vehicles", "examples"]}
+LONGEST = {"vehicle": 8000, "page": 8000, "log": 4000, "cycle": 2000, "changed": 65}
+
+
+def figures(said):
+    """(runs, edges, seconds) that libFuzzer told at its end."""
+    runs = re.findall(r"stat::number_of_executed_units: (\d+)", said)
+    edges = re.findall(r"cov: (\d+) ft:", said)
+    seconds = re.findall(r"Done \d+ runs in (\d+) second", said)
+    return [int(found[-1]) if found else 0 for found in (runs, edges, seconds)]
+
+
+def run(target, seconds):
+    """Runs one target; whether it stood, and what to say of it."""
+    corpus = FOUND / target
+    corpus.mkdir(parents=True, exist_ok=True)
+    seeds = [HERE / "seeds" / target, *(source.ROOT / folder for folder in SEEDS.get(target, ()))]
+    command = [BUILD / "fuzz" / "tests" / "fuzz" / target, f"-max_total_time={seconds}",
+               f"-max_len={LONGEST.get(target, 400)}", "-print_final_stats=1", "-timeout=60",
+               "-rss_limit_mb=3000", "-close_fd_mask=3", f"-artifact_prefix={FOUND}/{target}-",
+               corpus, *(path for path in seeds if path.exists())]  # fmt: skip
+    done = subprocess.run(command, capture_output=True, encoding="utf-8", errors="replace")
+    if done.returncode:
+        print(done.stderr[-4000:])
+    runs, edges, took = figures(done.stderr)
+    return done.returncode == 0, f"{runs} runs in {took} s, {edges} edges"
+
+
+def run_arguments(seconds):
+    """The same for arguments of the Python package, in a process of its own."""
+    path = os.pathsep.join([str(BUILD / "python"), str(source.ROOT / "tests")])
+    command = [sys.executable, "-W", "ignore", "-m", "fuzz.arguments", str(seconds)]
+    done = subprocess.run(command, capture_output=True, encoding="utf-8", errors="replace",
+                          env={**os.environ, "PYTHONPATH": path})  # fmt: skip
+    if done.returncode:
+        print(done.stdout[-2000:] + done.stderr[-4000:])
+    return done.returncode == 0, (done.stdout.splitlines() or ["nothing"])[-1]
+
+
+def main():
+    """All of them, or those that are named."""
+    parser = argparse.ArgumentParser()
+    parser.add_argument("--seconds", type=int, default=60)
+    parser.add_argument("targets", nargs="*", default=[*PROGRAMS, ARGUMENTS])
+    told = parser.parse_args()
+    broken = 0
+    for target in told.targets:
+        runner = run_arguments if target == ARGUMENTS else lambda s, t=target: run(t, s)
+        stood, figure = runner(told.seconds)
+        broken += not stood
+        print(f"fuzz: {target}: {figure}{'' if stood else ', BROKE'}", flush=True)
+        verdict = "no fault" if stood else "a fault, not mended"
+        record.record("fuzz", "Any bytes at all", {target: f"{figure}; {verdict}"}, RESTS, LEFT)
+    return 1 if broken else 0
+
+
+RESTS = (
+    "Targets of `tests/fuzz`, each with what must be true of any bytes, under address and "
+    "undefined-behaviour sanitizers (libFuzzer, clang); `arguments` calls the Python package with "
+    "arguments drawn at random. Edges are those of the code that the target reached."
+)
+LEFT = (
+    "The page's own modules; files larger than some kilobytes; heat over time but for one stop "
+    "(`make oracle`); several threads (`make check-threads`)."
+)
+
+if __name__ == "__main__":
+    sys.exit(main())
