@@ -20,9 +20,18 @@ SONAME := libbrake.so.$(basename $(VERSION))
 # Errors only in `make lint`: a later compiler warns of more, and whoever has it wants to build. But for a
 # row that stops short of its last member: an option of the command without help.
 WARNINGS := -Wall -Wextra -Wpedantic -Wconversion -Wshadow -Wdouble-promotion -Werror=missing-field-initializers
-LANGUAGE := -std=c11 -fopenmp -Ilibbrake/include -Ilibbrake
-COMPILE = $(CC) $(LANGUAGE) $(WARNINGS) -fPIC -fno-semantic-interposition $(DEFINES) $(CPPFLAGS) $(CFLAGS) $(INSTRUMENT)
-LINK = $(CC) -fopenmp $(CFLAGS) $(INSTRUMENT) $(LDFLAGS)
+# -ffp-contract=off: a product and a sum are rounded each, on every processor.
+LANGUAGE := -std=c11 -fopenmp -ffp-contract=off -Ilibbrake/include -Ilibbrake
+# What makes a fault of memory end the program; sanitizers see more without it, -O0 has none of it.
+FORTIFY = $(if $(INSTRUMENT)$(filter -O0,$(CFLAGS)),,-U_FORTIFY_SOURCE -D_FORTIFY_SOURCE=2)
+HARDENING = $(FORTIFY) -fstack-protector-strong
+HARDENED_LINK := -Wl,-z,relro -Wl,-z,now
+PIE := -pie
+# The same bytes in whatever folder it is built.
+ANYWHERE = '-ffile-prefix-map=$(CURDIR)=.'
+COMPILE = $(CC) $(LANGUAGE) $(WARNINGS) -fPIC -fno-semantic-interposition $(ANYWHERE) $(HARDENING) \
+    $(DEFINES) $(CPPFLAGS) $(CFLAGS) $(INSTRUMENT)
+LINK = $(CC) -fopenmp $(CFLAGS) $(HARDENED_LINK) $(INSTRUMENT) $(LDFLAGS)
 LIBS := -lm
 
 # What must be installed: to build, and in addition to test.
@@ -30,14 +39,14 @@ CORE_PACKAGES := gcc libc6-dev pkg-config
 # What the Python package is built with, what its tests use, what its examples show.
 PYTHON_PACKAGES := mypy python3-dev python3-distributed python3-matplotlib python3-pandas python3-pip \
     python3-setuptools python3-venv python3-wheel python3-xarray swig
-PACKAGES := $(CORE_PACKAGES) $(PYTHON_PACKAGES) binutils chromium clang clang-format clang-tidy cmake cppcheck \
+PACKAGES := $(CORE_PACKAGES) $(PYTHON_PACKAGES) abigail-tools binutils chromium clang clang-format clang-tidy cmake cppcheck \
     doxygen g++ gcovr libcjson-dev libclang-rt-dev libclang-rt-dev-wasm32 libcmocka-dev libomp-dev libsundials-dev lld locales man-db \
     nodejs poppler-utils python3 python3-html5lib python3-hypothesis python3-jsonschema python3-markdown python3-numpy python3-pytest \
     python3-scipy units valgrind wasi-libc
 
-HEADERS := $(wildcard libbrake/include/brake/*.h)
-COMMAND := $(wildcard libbrake/command/*.c)
-LIBRARY := $(filter-out $(COMMAND),$(wildcard libbrake/*/*.c))
+HEADERS := $(sort $(wildcard libbrake/include/brake/*.h))
+COMMAND := $(sort $(wildcard libbrake/command/*.c))
+LIBRARY := $(filter-out $(COMMAND),$(sort $(wildcard libbrake/*/*.c)))
 UNIT_TESTS := $(wildcard tests/*/test_*.c)
 PUBLISHED := $(wildcard tests/published/*.c)
 DRIVERS := $(wildcard tests/*/driver.c)
@@ -85,7 +94,7 @@ $(BUILD)/%.o: %.c
 $(BUILD)/libbrake.a: $(call object,$(LIBRARY))
 	@rm -f $@
 	$(call say,archive $@)
-	$(Q)$(AR) rcs $@ $^
+	$(Q)$(AR) rcsD $@ $^
 
 # The shared library offers what a public header declares and nothing else.
 $(BUILD)/symbols.map: $(HEADERS)
@@ -108,7 +117,7 @@ $(BUILD)/libbrake.pc: libbrake/libbrake.pc.in libbrake/include/brake/version.h
 
 $(BUILD)/stopmargin: $(call object,$(COMMAND)) $(BUILD)/libbrake.a
 	$(call say,link $@)
-	$(Q)$(LINK) -o $@ $^ $(LIBS)
+	$(Q)$(LINK) $(PIE) -o $@ $^ $(LIBS)
 
 # What the program tells of itself: its manual page, its completion.
 $(BUILD)/stopmargin.1: $(BUILD)/stopmargin
@@ -141,7 +150,7 @@ WEB_TARGET := --target=wasm32-wasi --sysroot=/usr
 $(BUILD)/web/%.o: %.c
 	@mkdir -p $(@D)
 	$(call say,compile $< for the page)
-	$(Q)$(WEB_CC) $(WEB_TARGET) -isystem /usr/include/wasm32-wasi -std=c11 -Os -fno-math-errno \
+	$(Q)$(WEB_CC) $(WEB_TARGET) -isystem /usr/include/wasm32-wasi -std=c11 -Os -ffp-contract=off -fno-math-errno \
 	    -fno-trapping-math $(WARNINGS) -Wno-unknown-pragmas -Wno-source-uses-openmp \
 	    -D_WASI_EMULATED_SIGNAL -Ilibbrake/include -Ilibbrake -Ibindings/web -MMD -MP -c -o $@ $<
 
@@ -287,7 +296,16 @@ fuzz:
 
 fuzz-programs: $(FUZZ_PROGRAMS)
 
-lint: all
+# What linked programs rely on is read from a build with debug information.
+ABI_LIBRARY := $(BUILD)/abi/libbrake.so
+.PHONY: abi abi-library
+abi-library:
+	$(Q)$(MAKE) --no-print-directory BUILD=$(BUILD)/abi CFLAGS='-O0 -g' $(ABI_LIBRARY)
+
+abi: abi-library
+	@PYTHONPATH=tests PYTHONDONTWRITEBYTECODE=1 $(PYTHON) -m lint.abi $(ABI_LIBRARY)
+
+lint: all abi-library
 	@PYTHONPATH=tests PYTHONDONTWRITEBYTECODE=1 $(PYTHON) -m lint --build $(BUILD) \
 	    --flags '$(LANGUAGE) $(WARNINGS) -Werror' $(LIBRARY) $(COMMAND)
 
@@ -418,6 +436,7 @@ help:
 	@echo 'check-arm64     every source compiled for arm64, by a cross compiler'
 	@echo 'check-allocation  each of the first ALLOCATIONS (2000) allocations fails in turn'
 	@echo 'lint            warnings of two compilers, static analysis, measurements of the code'
+	@echo 'abi             write reference/abi.txt anew: what programs linked with the library rely on'
 	@echo 'reference       write anew what is made in reference: lists, guide'
 	@echo 'trust           write reference/trust.md anew, from what the targets have measured'
 	@echo 'dist deb        the archive of the sources; packages of Debian made of it'

@@ -104,9 +104,12 @@ setup(
              "shakedown.c", "study.c", "watch.c", *library_sources()],
             include_dirs=[str(HERE), str(LIBRARY / "include"), str(LIBRARY)],
             libraries=["m"],
-            extra_link_args=["-fopenmp"],
+            extra_link_args=["-fopenmp", "-Wl,-z,relro", "-Wl,-z,now"],
+            # As in the Makefile.
             extra_compile_args=["-std=c11", "-O3", "-fno-math-errno", "-fno-trapping-math",
-                                "-fvisibility=hidden", "-fopenmp"],
+                                "-ffp-contract=off", "-fvisibility=hidden", "-fopenmp",
+                                "-fstack-protector-strong",
+                                f"-ffile-prefix-map={HERE.parents[1]}=."],
         )
     ],
     cmdclass={"build_ext": Build, "sdist": SourceArchive},

@@ -11,7 +11,7 @@ import shlex
 import subprocess
 import sys
 
-from lint import functions, headers, layers, lines, locales, needed, objects, versions, words
+from lint import abi, functions, headers, layers, lines, locales, needed, objects, versions, words
 
 
 def commands(flags, files):
@@ -64,6 +64,7 @@ def main():
 
     unhappy = run_tools(arguments.flags, arguments.files)
     found = [
+        *abi.findings(arguments.build / "abi" / "libbrake.so"),
         *headers.findings(),
         *layers.findings(),
         *functions.findings(),
