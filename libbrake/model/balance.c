@@ -4,7 +4,7 @@
 #include <math.h>
 #include <stddef.h>
 
-#include "force_lines.h"
+#include "balance_lines.h"
 
 double brake_effective_mass(const struct brake_balance *balance)
 {
@@ -30,7 +30,7 @@ double brake_axle_torque(const struct brake_balance *balance, enum brake_axle ax
     lines.axle[axle].gain = brakes->gain;
     lines.axle[axle].threshold = brakes->threshold;
     lines.axle[axle].held = brakes->held;
-    return open_torque(&lines, (int)axle, pressure);
+    return brakes_torque(&lines, (int)axle, pressure);
 }
 
 static double adhesion_used(const struct force_lines *lines, double force, double load)
@@ -167,7 +167,7 @@ static struct brake_lock regulated_lock(const struct force_lines *lines, double 
     return lock;
 }
 
-static double pressure_for(const struct force_lines *lines, double deceleration)
+double brake_lines_pressure(const struct force_lines *lines, double deceleration)
 {
     double end[PIECES + 1];
     double at[PIECES + 1];
@@ -180,7 +180,7 @@ static double pressure_for(const struct force_lines *lines, double deceleration)
 double brake_balance_pressure(const struct brake_balance *balance, double deceleration)
 {
     const struct force_lines lines = force_lines_of(balance);
-    return pressure_for(&lines, deceleration);
+    return brake_lines_pressure(&lines, deceleration);
 }
 
 bool brake_balance_points(const struct brake_balance *balance, const double *deceleration,
@@ -191,7 +191,7 @@ bool brake_balance_points(const struct brake_balance *balance, const double *dec
     double given[PIECES + 1];
     fill_ends(&lines, end, given);
     for (int i = 0; i < count; i++) {
-        const double pressure = lines.regulated ? pressure_for(&lines, deceleration[i])
+        const double pressure = lines.regulated ? brake_lines_pressure(&lines, deceleration[i])
                                                 : pressure_of(end, given, deceleration[i]);
         if (isinf(pressure))
             return false;
@@ -200,26 +200,38 @@ bool brake_balance_points(const struct brake_balance *balance, const double *dec
     return true;
 }
 
+static void find_locks(const struct force_lines *lines, const double *adhesion, int count,
+                       struct brake_lock *lock)
+{
+    struct pieces pieces;
+    for (int i = 0; i < count && lines->regulated; i++)
+        lock[i] = regulated_lock(lines, adhesion[i]);
+    if (lines->regulated)
+        return;
+    take_pieces(lines, &pieces);
+    const double lift = pressure_of(pieces.end, pieces.deceleration, lift_off(lines));
+    for (int i = 0; i < count; i++)
+        lock[i] = lock_of(lines, &pieces, lift, adhesion[i]);
+}
+
 void brake_balance_locks(const struct brake_balance *balance, const double *adhesion, int count,
                          struct brake_lock *lock)
 {
     const struct force_lines lines = force_lines_of(balance);
-    struct pieces pieces;
-    for (int i = 0; i < count && lines.regulated; i++)
-        lock[i] = regulated_lock(&lines, adhesion[i]);
-    if (lines.regulated)
-        return;
-    take_pieces(&lines, &pieces);
-    const double lift = pressure_of(pieces.end, pieces.deceleration, lift_off(&lines));
-    for (int i = 0; i < count; i++)
-        lock[i] = lock_of(&lines, &pieces, lift, adhesion[i]);
+    find_locks(&lines, adhesion, count, lock);
+}
+
+struct brake_lock brake_lines_lock(const struct force_lines *lines, double adhesion)
+{
+    struct brake_lock lock;
+    find_locks(lines, &adhesion, 1, &lock);
+    return lock;
 }
 
 struct brake_lock brake_balance_lock(const struct brake_balance *balance, double adhesion)
 {
-    struct brake_lock lock;
-    brake_balance_locks(balance, &adhesion, 1, &lock);
-    return lock;
+    const struct force_lines lines = force_lines_of(balance);
+    return brake_lines_lock(&lines, adhesion);
 }
 
 /* F_2 w_1 N_1 - F_1 w_2 N_2: above 0 where the rear uses more; quadratic in p on a piece. */
@@ -252,7 +264,7 @@ double brake_balance_rear_first(const struct brake_balance *balance, double from
     const struct force_lines lines = force_lines_of(balance);
     double end[PIECES + 1];
     double rise = BRAKE_INFINITY;
-    const double begin = pressure_for(&lines, from);
+    const double begin = brake_lines_pressure(&lines, from);
     if (lines.locked || lines.regulated || lines.axle[BRAKE_REAR].gain <= 0.0 || isinf(begin))
         return BRAKE_INFINITY;
     piece_ends(&lines, end);
@@ -344,15 +356,15 @@ static double kept_force(const struct force_lines *lines, int axle, double press
                : least_of(strong, grip) - turning;
 }
 
-struct brake_balance_state brake_balance_kept(const struct brake_balance *balance, double pressure,
-                                              double adhesion, double antilock)
+struct brake_balance_state brake_lines_kept(const struct force_lines *of, double pressure,
+                                            double adhesion, double antilock)
 {
-    struct force_lines lines = force_lines_of(balance);
+    struct force_lines lines = *of;
     const double kept = antilock <= 0.0 ? adhesion : antilock * adhesion;
     struct brake_balance_state at;
     double asked[BRAKE_AXLES];
     if (antilock <= 0.0 || lines.locked)
-        return point_at(&lines, least_of(pressure, brake_balance_lock(balance, kept).pressure));
+        return point_at(&lines, least_of(pressure, brake_lines_lock(&lines, kept).pressure));
     at.deceleration = with_antilock(&lines, pressure, kept);
     lines = let_go(lines, pressure, at.deceleration);
     fill_loads(&lines, &at);
@@ -363,11 +375,18 @@ struct brake_balance_state brake_balance_kept(const struct brake_balance *balanc
     /* The front could give more, but the rear would leave the road. */
     if (at.deceleration >= lift_off(&lines)) {
         at.force[BRAKE_FRONT] =
-            balance->body.mass * at.deceleration - at.force[BRAKE_REAR] - lines.resistance;
+            lines.mass * at.deceleration - at.force[BRAKE_REAR] - lines.resistance;
         asked[BRAKE_FRONT] = at.force[BRAKE_FRONT];
     }
     fill_used(&lines, asked, &at);
     return at;
+}
+
+struct brake_balance_state brake_balance_kept(const struct brake_balance *balance, double pressure,
+                                              double adhesion, double antilock)
+{
+    const struct force_lines lines = force_lines_of(balance);
+    return brake_lines_kept(&lines, pressure, adhesion, antilock);
 }
 
 double brake_balance_deceleration(const struct brake_balance *balance, double pressure,

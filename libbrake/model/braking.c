@@ -6,8 +6,8 @@
 
 #include "brake/stop.h"
 #include "braking_lanes.h"
+#include "balance_lines.h"
 #include "extremes.h"
-#include "force_lines.h"
 #include "thermal_lanes.h"
 
 /* ---- friction and torque -------------------------------------------------------------------- */
@@ -121,6 +121,8 @@ struct course {
     const struct brake_rig *rig;
     const struct brake_application *application;
     const struct brake_outcome *outcome;
+    struct force_lines lines;    /* of the rig's balance */
+    struct unit_pieces pieces;   /* of those lines */
     double speed;                /* at the begin, as all without "per second" */
     double share;                /* of the pedal's rise that is done */
     double rising;               /* per second */
@@ -142,11 +144,35 @@ static double gain_after(const struct course *c, int axle, double time)
     return c->gain[axle] + (c->fading[axle] + c->bending[axle] * time) * time;
 }
 
-static double drag_along(const struct brake_balance *balance)
+/* The lines at an instant: torque per pressure and drag of the air have moved. */
+static struct force_lines lines_at(const struct course *c, const struct motion *m)
 {
-    const double weight =
-        balance->body.mass * BRAKE_GRAVITY / sqrt(1.0 + balance->grade * balance->grade);
-    return weight * (balance->rolling + balance->grade) + balance->drag;
+    struct force_lines lines = c->lines;
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        lines.axle[i].gain *= gain_after(c, i, m->time);
+    put_drag(c->rig->balance.grade, c->rig->air_drag * m->speed * m->speed, &lines);
+    return lines;
+}
+
+static double pressure_for(const struct course *c, const struct force_lines *lines,
+                           double deceleration)
+{
+    double at[PIECES + 1];
+    if (lines->regulated)
+        return brake_lines_pressure(lines, deceleration);
+    unit_decelerations(lines, &c->pieces, at);
+    return pressure_of(c->pieces.end, at, deceleration);
+}
+
+static struct brake_lock lock_at(const struct course *c, const struct force_lines *lines,
+                                 double adhesion)
+{
+    struct pieces pieces;
+    if (lines->regulated || lines->locked)
+        return brake_lines_lock(lines, adhesion);
+    take_unit_pieces(lines, &c->pieces, &pieces);
+    const double lift = pressure_of(pieces.end, pieces.deceleration, lift_off(lines));
+    return lock_of(lines, &pieces, lift, adhesion);
 }
 
 /* Adhesion that driver or anti-lock keep to. */
@@ -161,19 +187,19 @@ static double rod_force(const struct brake_pedal *pedal, double force)
 }
 
 /* The driver's foot: pedal force, and what it gives in output and pressure. */
-static void press(const struct course *c, double time, const struct brake_balance *balance,
-                  double lock, struct instant *now)
+static void press(const struct course *c, double time, const struct force_lines *lines, double lock,
+                  struct instant *now)
 {
     const struct brake_pedal *pedal = &c->rig->pedal;
     const struct brake_application *a = c->application;
     double wanted = a->force;
     if (a->manner == BRAKE_HOLDS_DECELERATION)
-        wanted = brake_pedal_force(pedal, brake_balance_pressure(balance, a->deceleration));
+        wanted = brake_pedal_force(pedal, pressure_for(c, lines, a->deceleration));
     else if (a->manner == BRAKE_AT_INCIPIENT_LOCK)
         wanted = brake_pedal_force(pedal, lock);
     now->pedal_force = least_of(1.0, c->share + c->rising * time) * least_of(wanted, a->force);
     const double rod = rod_force(pedal, now->pedal_force);
-    now->output = brake_booster_output(pedal->gain, pedal->assist, rod);
+    now->output = booster_output(pedal->gain, pedal->assist, rod);
     if (c->lags)
         now->output = c->level + c->climb * time + c->rest * exp(-time / c->rig->booster_lag);
     const double pressure = now->output * pedal->master_efficiency / pedal->master_area;
@@ -183,35 +209,37 @@ static void press(const struct course *c, double time, const struct brake_balanc
     now->past[AT_MOST] = pressure - c->rig->pressure_most;
 }
 
-static void fill_pressure_corners(const struct brake_balance *balance, struct instant *now)
+static void fill_pressure_corners(const struct force_lines *lines, struct instant *now)
 {
-    const double rear = brake_valve_pressure(balance->valve, now->pressure);
-    now->past[AT_HOLD] = now->pressure - balance->hold.from;
-    now->past[AT_BOTH] = now->pressure - balance->hold.to;
-    now->past[AT_VALVE] = now->pressure - balance->valve.knee;
+    const double rear = valve_pressure(lines->valve, now->pressure);
+    now->past[AT_HOLD] = now->pressure - lines->hold.from;
+    now->past[AT_BOTH] = now->pressure - lines->hold.to;
+    now->past[AT_VALVE] = now->pressure - lines->valve.knee;
     now->past[AT_REGULATED] = -1.0;
-    if (balance->regulated) {
-        const struct force_lines lines = force_lines_of(balance);
+    if (lines->regulated)
         now->past[AT_REGULATED] =
-            open_deceleration(&lines, now->pressure) - let_through(&lines, now->pressure);
-    }
-    now->past[AT_FRONT] = now->pressure - balance->axle[BRAKE_FRONT].threshold;
-    now->past[AT_REAR] = rear - balance->axle[BRAKE_REAR].threshold;
+            open_deceleration(lines, now->pressure) - let_through(lines, now->pressure);
+    now->past[AT_FRONT] = now->pressure - lines->axle[BRAKE_FRONT].threshold;
+    now->past[AT_REAR] = rear - lines->axle[BRAKE_REAR].threshold;
+}
+
+static bool has_antilock(const struct course *c)
+{
+    return c->rig->antilock > 0.0 && !c->lines.locked;
 }
 
 /* With an anti-lock each axle has a limit of its own, else the first one ends it for both. */
-static void fill_limits(const struct brake_rig *rig, const struct brake_balance *balance,
+static void fill_limits(const struct course *c, const struct force_lines *lines,
                         const struct brake_balance_state *at, const struct brake_lock *lock,
                         struct instant *now)
 {
     double past[BRAKE_AXLES] = {now->pressure - lock->pressure, -1.0};
-    if (rig->antilock > 0.0 && !balance->locked) {
-        const struct force_lines lines =
-            let_go(force_lines_of(balance), now->pressure, at->deceleration);
+    if (has_antilock(c)) {
+        const struct force_lines eased = let_go(*lines, now->pressure, at->deceleration);
         for (int i = 0; i < BRAKE_AXLES; i++)
             past[i] =
-                force_asked(&lines, i, now->pressure, at->deceleration) -
-                adhesion_left(&lines, kept_adhesion(rig)) * lines.axle[i].wheels * at->load[i];
+                force_asked(&eased, i, now->pressure, at->deceleration) -
+                adhesion_left(&eased, kept_adhesion(c->rig)) * eased.axle[i].wheels * at->load[i];
     }
     now->past[AT_LIMIT] = most_of(past[0], past[1]);
     now->past[AT_SECOND] = least_of(past[0], past[1]);
@@ -220,22 +248,29 @@ static void fill_limits(const struct brake_rig *rig, const struct brake_balance 
 
 /* Force and turning of a released brake cancel but for rounding; its torque is 0 to the bit, and
  * pads that touch or do not are another brake to the heat. */
-static void fill_rates(const struct brake_balance *balance, const struct brake_balance_state *at,
-                       double pressure, double speed, struct motion *rate)
+static void fill_rates(const struct course *c, const struct force_lines *lines,
+                       const struct brake_balance_state *at, double pressure, struct motion *rate)
 {
-    struct brake_balance open = *balance;
-    open.regulated = false;
+    const double speed = rate->distance;
     rate->time = 1.0;
-    rate->distance = speed;
     rate->speed = -at->deceleration;
-    rate->resisted = drag_along(balance) * speed;
+    rate->resisted = lines->resistance * speed;
     for (int i = 0; i < BRAKE_AXLES; i++) {
-        const double radius = balance->axle[i].radius;
+        const double per_radius = lines->axle[i].per_radius;
         const double inertia_torque =
-            balance->axle[i].inertia / (radius * radius) * at->deceleration;
-        const double most = brake_axle_torque(&open, (enum brake_axle)i, pressure) / radius;
+            c->rig->balance.axle[i].inertia * per_radius * per_radius * at->deceleration;
+        const double most = brakes_torque(lines, i, pressure) * per_radius;
         rate->work[i] = most_of(0.0, least_of(most, at->force[i] + inertia_torque)) * speed;
     }
+}
+
+/* Driver, or nothing, keeps the wheels from locking: what the vehicle does at a pressure. */
+static struct brake_balance_state state_at(const struct force_lines *lines, double pressure)
+{
+    struct brake_balance_state at = {.deceleration = free_deceleration(lines, pressure)};
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        at.force[i] = tyre_force(lines, i, pressure, at.deceleration);
+    return at;
 }
 
 /* Where it is not `whole`, a limit that the step began below is not looked for: it is costly to
@@ -244,29 +279,27 @@ static struct instant look(const struct course *c, const struct motion *m, bool 
 {
     const struct brake_rig *rig = c->rig;
     const struct brake_application *a = c->application;
-    struct brake_balance balance = rig->balance;
+    const struct force_lines lines = lines_at(c, m);
     struct brake_balance_state at;
     struct instant now;
     struct brake_lock lock = {.pressure = BRAKE_INFINITY, .axle = BRAKE_FRONT};
-    const bool antilock = rig->antilock > 0.0 && !balance.locked;
-    for (int i = 0; i < BRAKE_AXLES; i++)
-        balance.axle[i].gain *= gain_after(c, i, m->time);
-    balance.drag = rig->air_drag * m->speed * m->speed;
+    const bool antilock = has_antilock(c);
     if ((!antilock && (whole || c->limited)) || a->manner == BRAKE_AT_INCIPIENT_LOCK)
-        lock = brake_balance_lock(&balance, kept_adhesion(rig));
-    press(c, m->time, &balance, lock.pressure, &now);
+        lock = lock_at(c, &lines, kept_adhesion(rig));
+    press(c, m->time, &lines, lock.pressure, &now);
     if (antilock)
-        at = brake_balance_kept(&balance, now.pressure, rig->adhesion, rig->antilock);
+        at = brake_lines_kept(&lines, now.pressure, rig->adhesion, rig->antilock);
     else
-        at = brake_balance_at(&balance, least_of(now.pressure, lock.pressure));
-    fill_rates(&balance, &at, now.pressure, m->speed, &now.rate);
+        at = state_at(&lines, least_of(now.pressure, lock.pressure));
+    now.rate.distance = m->speed;
+    fill_rates(c, &lines, &at, now.pressure, &now.rate);
     now.rate.effort = now.pedal_force;
-    fill_limits(rig, &balance, &at, &lock, &now);
-    fill_pressure_corners(&balance, &now);
+    fill_limits(c, &lines, &at, &lock, &now);
+    fill_pressure_corners(&lines, &now);
     for (int i = 0; i < AT_80; i++)
         now.past[i] += BAND;
-    now.past[AT_80] = 0.8 * a->from - m->speed;
-    now.past[AT_10] = 0.1 * a->from - m->speed;
+    now.past[AT_80] = a->to == 0.0 ? 0.8 * a->from - m->speed : -1.0;
+    now.past[AT_10] = a->to == 0.0 ? 0.1 * a->from - m->speed : -1.0;
     now.past[AT_END] = a->to - m->speed;
     return now;
 }
@@ -558,10 +591,16 @@ static enum brake_status grip(const struct brake_braking *braking, struct course
     return status;
 }
 
+/* Whether the length of steps follows from what they miss. */
+static bool is_controlled(const struct brake_rig *rig)
+{
+    return rig->tolerance > 0.0 && is_coupled(rig);
+}
+
 /* Length to try: as the step before found it, at first a quarter of the longest. */
 static double pace(const struct brake_rig *rig, const struct brake_braking *braking)
 {
-    if (rig->tolerance == 0.0 || !is_coupled(rig))
+    if (!is_controlled(rig))
         return rig->step;
     return braking->step > 0.0 ? least_of(rig->step, braking->step) : rig->step / 4.0;
 }
@@ -577,7 +616,7 @@ static double longest_step(const struct course *c, double time)
     const double rest = fabs(c->rest);
     double step = c->pace;
     if (c->rising > 0.0)
-        step = least_of(step, rig->rise_time / 8.0);
+        step = least_of(step, rig->rise_time / (is_controlled(rig) ? 4.0 : 8.0));
     if (c->lags && rest > 0.0)
         step = least_of(step, rig->booster_lag / 8.0 * pow(most_of(all, rest) / rest, 0.2));
     return most_of(step, 1e-9 * (1.0 + time));
@@ -757,7 +796,7 @@ static void note_corners(const struct course *c, const struct passage *p, double
 
 static void note(const struct course *c, const struct brake_braking *b, struct brake_outcome *o)
 {
-    const double mass = brake_effective_mass(&c->rig->balance);
+    const double mass = c->lines.equivalent;
     const double begun = brake_energy(mass, c->application->from);
     const double work = b->work[BRAKE_FRONT] + b->work[BRAKE_REAR];
     const double lost = begun - brake_energy(mass, b->speed);
@@ -965,6 +1004,8 @@ static void begin_lane(struct brake_braking_task *task, struct lane *lane)
     lane->outcome = *task->outcome;
     lane->course =
         (struct course){.rig = rig, .application = task->application, .outcome = &lane->outcome};
+    lane->course.lines = force_lines_of(&rig->balance);
+    unit_pieces_of(&lane->course.lines, &lane->course.pieces);
     task->status = BRAKE_OK;
     if (!(rig_in_range(rig) && task_in_range(task->application, task->until) &&
           state_in_range(&lane->braking)))

@@ -20,15 +20,19 @@ struct force_lines {
         double per_radius; /* [1/m] */
     } axle[BRAKE_AXLES];
     bool locked;
-    bool regulated;      /* the rear is kept to the adhesion that the front uses */
-    double weight;       /* [N] square to the road */
-    double longitudinal; /* [N] weight along the road and air: they act where the inertia does */
-    double rolling;      /* [-] of the adhesion, that rolling takes */
-    double resistance;   /* [N] that slows the vehicle without brakes */
-    double front;        /* [N] front load at no deceleration */
-    double shift;        /* [kg] load that goes forward per deceleration */
-    double equivalent;   /* [kg] mass and what turns with it */
-    double per_mass;     /* [1/kg] of that */
+    bool regulated;       /* the rear is kept to the adhesion that the front uses */
+    double mass;          /* [kg] */
+    double weight;        /* [N] square to the road */
+    double longitudinal;  /* [N] weight along the road and air: they act where the inertia does */
+    double rolling;       /* [-] of the adhesion, that rolling takes */
+    double resistance;    /* [N] that slows the vehicle without brakes */
+    double front;         /* [N] front load at no deceleration */
+    double on_front;      /* [N*m] of the weight about the rear axle */
+    double height;        /* [m] of the centre of gravity */
+    double per_wheelbase; /* [1/m] */
+    double shift;         /* [kg] load that goes forward per deceleration */
+    double equivalent;    /* [kg] mass and what turns with it */
+    double per_mass;      /* [1/kg] of that */
 };
 
 /* ---- making ready --------------------------------------------------------------------------- */
@@ -41,21 +45,29 @@ static inline double square_weight(const struct brake_balance *balance)
     return balance->body.mass * BRAKE_GRAVITY / sqrt(1.0 + balance->grade * balance->grade);
 }
 
+/* Air drags as much; all else stays. */
+static inline void put_drag(double grade, double drag, struct force_lines *lines)
+{
+    lines->longitudinal = lines->weight * grade + drag;
+    lines->resistance = lines->rolling * lines->weight + lines->longitudinal;
+    lines->front = (lines->on_front - lines->longitudinal * lines->height) * lines->per_wheelbase;
+}
+
 static inline struct force_lines force_lines_of(const struct brake_balance *balance)
 {
     const struct brake_body body = balance->body;
-    const double per_wheelbase = 1.0 / balance->wheelbase;
-    struct force_lines lines = {
-        .valve = balance->valve, .hold = balance->hold, .locked = balance->locked};
+    struct force_lines lines = {.valve = balance->valve,
+                                .hold = balance->hold,
+                                .locked = balance->locked,
+                                .mass = body.mass,
+                                .rolling = balance->rolling,
+                                .height = body.height,
+                                .per_wheelbase = 1.0 / balance->wheelbase};
     lines.regulated =
         balance->regulated && !balance->locked && balance->axle[BRAKE_FRONT].gain > 0.0;
     lines.weight = square_weight(balance);
-    lines.longitudinal = lines.weight * balance->grade + balance->drag;
-    lines.rolling = balance->rolling;
-    lines.resistance = balance->rolling * lines.weight + lines.longitudinal;
-    lines.front =
-        (lines.weight * (balance->wheelbase - body.behind) - lines.longitudinal * body.height) *
-        per_wheelbase;
+    lines.on_front = lines.weight * (balance->wheelbase - body.behind);
+    put_drag(balance->grade, balance->drag, &lines);
     lines.shift = body.mass * body.height;
     lines.equivalent = body.mass;
     for (int i = 0; i < BRAKE_AXLES; i++) {
@@ -72,7 +84,7 @@ static inline struct force_lines force_lines_of(const struct brake_balance *bala
         lines.equivalent +=
             lines.axle[i].inertia * lines.axle[i].per_radius * lines.axle[i].per_radius;
     }
-    lines.shift *= per_wheelbase;
+    lines.shift *= lines.per_wheelbase;
     lines.per_mass = 1.0 / lines.equivalent;
     return lines;
 }
@@ -93,11 +105,17 @@ static inline double torque_lost(const struct force_lines *lines, int axle, doub
     return even_torque(lines, axle, within) - even_torque(lines, axle, lines->hold.from);
 }
 
-/* Of an axle that nothing regulates. */
-static inline double open_torque(const struct force_lines *lines, int axle, double pressure)
+/* Of the brakes of an axle that nothing regulates. */
+static inline double brakes_torque(const struct force_lines *lines, int axle, double pressure)
 {
     return even_torque(lines, axle, pressure) -
-           lines->axle[axle].held * torque_lost(lines, axle, pressure) - lines->axle[axle].drive;
+           lines->axle[axle].held * torque_lost(lines, axle, pressure);
+}
+
+/* With what an engine drives it by. */
+static inline double open_torque(const struct force_lines *lines, int axle, double pressure)
+{
+    return brakes_torque(lines, axle, pressure) - lines->axle[axle].drive;
 }
 
 static inline double front_load(const struct force_lines *lines, double deceleration)
@@ -382,6 +400,70 @@ static inline void take_pieces(const struct force_lines *lines, struct pieces *p
 #pragma GCC unroll 7
     for (int i = 0; i <= PIECES; i++)
         take_piece(lines, pieces, i);
+}
+
+/* What of the pieces no gain moves, of brakes that nothing regulates and a drive that is not locked:
+ * their ends, and there the torque of each axle and what a held circuit takes of it, over the
+ * gain. */
+struct unit_pieces {
+    double end[PIECES + 1];
+    double torque[BRAKE_AXLES][PIECES + 1];
+    double lost[BRAKE_AXLES][PIECES + 1];
+};
+
+static inline void unit_pieces_of(const struct force_lines *lines, struct unit_pieces *unit)
+{
+    struct force_lines one = *lines;
+    piece_ends(lines, unit->end);
+    for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+        one.axle[axle].gain = 1.0;
+        for (int i = 0; i <= PIECES; i++) {
+            unit->torque[axle][i] = brakes_torque(&one, axle, unit->end[i]);
+            unit->lost[axle][i] = torque_lost(&one, axle, unit->end[i]);
+        }
+    }
+}
+
+static inline double unit_torque(const struct force_lines *lines, const struct unit_pieces *unit,
+                                 int axle, int i)
+{
+    return lines->axle[axle].gain * unit->torque[axle][i] - lines->axle[axle].drive;
+}
+
+/* Decelerations at the ends, as open_deceleration gives them. */
+static inline void unit_decelerations(const struct force_lines *lines,
+                                      const struct unit_pieces *unit, double at[PIECES + 1])
+{
+    for (int i = 0; i <= PIECES; i++) {
+        double force = lines->resistance;
+        for (int axle = 0; axle < BRAKE_AXLES; axle++)
+            force += unit_torque(lines, unit, axle, i) * lines->axle[axle].per_radius;
+        at[i] = force * lines->per_mass;
+    }
+}
+
+/* All that take_pieces gives. */
+static inline void take_unit_pieces(const struct force_lines *lines, const struct unit_pieces *unit,
+                                    struct pieces *pieces)
+{
+    unit_decelerations(lines, unit, pieces->deceleration);
+    for (int i = 0; i <= PIECES; i++)
+        pieces->end[i] = unit->end[i];
+    for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+        const double per_radius = lines->axle[axle].per_radius;
+        const double wheels = lines->axle[axle].wheels;
+        const double spared =
+            (lines->axle[axle].held - lines->axle[axle].strong) * lines->axle[axle].gain;
+        for (int i = 0; i <= PIECES; i++) {
+            const double a = pieces->deceleration[i];
+            const double front = front_load(lines, a);
+            const double turning = lines->axle[axle].inertia * a * per_radius;
+            pieces->grip[axle][i] = wheels * (axle == BRAKE_FRONT ? front : lines->weight - front);
+            pieces->asked[axle][i] = (unit_torque(lines, unit, axle, i) - turning) * per_radius +
+                                     spared * unit->lost[axle][i] * per_radius +
+                                     free_wheels(lines, axle, wheels, a);
+        }
+    }
 }
 
 /* Pressure of a deceleration. */

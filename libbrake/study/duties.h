@@ -13,6 +13,8 @@ struct brake_duty_task {
     const struct brake_duty_watch *watch; /**< NULL: nobody */
     struct brake_duty_result *result;     /**< filled */
     enum brake_status status;             /**< filled: that of brake_duty_run */
+    bool ends;                            /**< true: what lies between the ends of its parts is not
+                                               looked at, so that slices may be long */
 };
 
 /** Run all duties, each on its own.

@@ -12,6 +12,7 @@
 #include "sequences.h"
 
 static const double BRAKED_SLICE = 0.5; /* [s] while a stop or a braked segment of a drive lasts */
+static const double UNSEEN_SLICE = 1.0; /* [s] of a stop of which only the end is looked at */
 static const double SLICE = 1.0; /* [s] at first, on a descent and while the brakes are off */
 static const double LONGEST_SLICE = 30.0; /* [s] once all changes slowly */
 static const double SHOWN_BRAKED = 0.1;   /* [s] from row to row of the history while they are on */
@@ -197,6 +198,7 @@ struct run {
     double until;                         /* of either: end of the present slice */
     int done;                             /* stops or segments that lie behind */
     bool braked;                          /* in the present segment, or the descent */
+    bool ends;                            /* see brake_duty_task */
 };
 
 /* Runs that go on side by side. */
@@ -370,7 +372,7 @@ static bool rolls_on(struct run *run)
 {
     const double time = run->braking.time;
     const double left = run->way.duration - time;
-    const double slice = slice_after(time);
+    const double slice = run->ends ? run->way.duration : slice_after(time);
     if (!(left > 1e-9) || stopped(run))
         return false;
     run->until = left > slice + 1e-9 ? time + slice : run->way.duration;
@@ -516,7 +518,7 @@ static bool stops_on(struct run *run)
     const double left = most - run->braking.time;
     if (!isnan(run->outcome.ended) || !(left > 0.0) || stopped(run))
         return false;
-    return plan_slice(run, fmin(BRAKED_SLICE, left));
+    return plan_slice(run, fmin(run->ends ? UNSEEN_SLICE : BRAKED_SLICE, left));
 }
 
 static void end_stop(struct run *run)
@@ -816,7 +818,8 @@ static void begin_run(const struct brake_duty_task *task, struct run *run)
                         .rig = task->hot->rig,
                         .duty = task->duty,
                         .watch = task->watch,
-                        .result = task->result};
+                        .result = task->result,
+                        .ends = task->ends};
     *task->result = (struct brake_duty_result){.held = true, .developed = BRAKE_NAN};
     run->status = brake_duty_wrong(task->duty) != NULL ? BRAKE_E_RANGE : BRAKE_OK;
     if (run->status == BRAKE_OK)
@@ -870,7 +873,7 @@ enum brake_status brake_duty_run(const struct brake_hot_rig *hot, const struct b
                                  const struct brake_duty_watch *watch,
                                  struct brake_duty_result *result)
 {
-    struct brake_duty_task task = {hot, duty, watch, result, BRAKE_OK};
+    struct brake_duty_task task = {hot, duty, watch, result, BRAKE_OK, false};
     brake_duty_run_all(&task, 1);
     return task.status;
 }

@@ -121,9 +121,10 @@ static struct brake_duty_task task_of(struct run *run, bool snubs)
 {
     struct brake_fade *fade = run->fade;
     if (snubs)
-        return (struct brake_duty_task){&run->hot, &fade->snubs, run->rows, &fade->heating,
-                                        BRAKE_OK};
-    return (struct brake_duty_task){&run->hot, &run->duty, NULL, &run->result, BRAKE_OK};
+        return (struct brake_duty_task){&run->hot,      &fade->snubs, run->rows,
+                                        &fade->heating, BRAKE_OK,     run->coarse};
+    return (struct brake_duty_task){&run->hot,    &run->duty, NULL,
+                                    &run->result, BRAKE_OK,   run->coarse};
 }
 
 /* One part of the procedure: those that are through it. */
@@ -301,7 +302,8 @@ static const double WORN_LINING = 2e-3;
 
 static void take_long_steps(struct brake_hot_rig *hot)
 {
-    hot->rig.tolerance *= 30.0;
+    hot->rig.step *= 2.0;
+    hot->rig.tolerance *= 60.0;
     for (int i = 0; i < BRAKE_AXLES; i++)
         hot->thermal[i].spec.tolerance *= 5.0;
 }
@@ -346,7 +348,8 @@ static void descend(const struct runs *runs)
     struct brake_duty_task task[BRAKE_TOGETHER];
     for (int i = 0; i < worn.count; i++) {
         struct run *run = worn.run[i];
-        task[i] = (struct brake_duty_task){&run->worn, &run->duty, NULL, &run->result, BRAKE_OK};
+        task[i] =
+            (struct brake_duty_task){&run->worn, &run->duty, NULL, &run->result, BRAKE_OK, false};
     }
     brake_duty_run_all(task, worn.count);
     for (int i = 0; i < worn.count; i++) {

@@ -14,15 +14,16 @@
  *
  * In time: classical Runge-Kutta of order 4 for the vehicle over short steps, the lag of the
  * booster in closed form. A step ends where a smooth piece ends: where the pedal's rise begins and
- * ends, where the booster runs out, where the pressure passes a threshold, the knee of the valve or
- * what the fluid allows, where the pedal force meets its limit, where an axle meets that of
+ * ends, where the booster runs out, where the pressure passes a threshold, the knee of the valve
+ * or what the fluid allows, where the pedal force meets its limit, where an axle meets that of
  * adhesion, and where a speed of interest is passed; the time is found to 1e-13 s. While the pedal
- * rises a step is an eighth of that time at most, while the booster lags at first an eighth of the
- * lag. Heat and friction are coupled by a predictor and one corrector: torque per pressure is a
- * parabola through its last two values and that at the end of the step, and heat is power along a
- * straight line that brings the work done. Where the pedal has no rise the power jumps, and the
- * face with it: friction, power and face are first made to agree. Second order in the step, by the
- * straight line of the power; without heat, fourth. Energy is kept within 1e-9 at steps of 0.02 s.
+ * rises a step is an eighth of that time at most, a quarter where friction follows heat and sets
+ * the length, while the booster lags at first an eighth of the lag. Heat and friction are coupled
+ * by a predictor and one corrector: torque per pressure is a parabola through its last two values
+ * and that at the end of the step, and heat is power along a straight line that brings the work
+ * done. Where the pedal has no rise the power jumps, and the face with it: friction, power and
+ * face are first made to agree. Second order in the step, by the straight line of the power;
+ * without heat, fourth. Energy is kept within 1e-9 at steps of 0.02 s.
  *
  * Length of a step: its miss is |torque per pressure found by the predictor over that
  * expected - 1|. It goes with the cube of the step, and the corrector leaves a ninth of its error.
@@ -141,8 +142,8 @@ struct brake_braking {
 /** What came of it, besides where the braking stands. */
 struct brake_outcome {
     double developed;  /**< [m/s2] mean fully developed deceleration; NaN unless a stop */
-    double passed_80;  /**< [m] where 0.8 of the first speed was passed; NaN: not yet */
-    double passed_10;  /**< [m] where 0.1 of it was passed; NaN: not yet */
+    double passed_80;  /**< [m] where a stop passed 0.8 of its first speed; NaN: not yet */
+    double passed_10;  /**< [m] where it passed 0.1 of it; NaN: not yet */
     double ended;      /**< [s] when the end speed was reached; NaN: not yet */
     double force_most; /**< [N] largest pedal force */
     double face_most[BRAKE_AXLES];   /**< [K] hottest face; NaN without heat */
