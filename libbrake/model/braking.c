@@ -7,23 +7,39 @@
 #include "brake/stop.h"
 #include "braking_lanes.h"
 #include "balance_lines.h"
+#include "drum_shape.h"
 #include "extremes.h"
 #include "thermal_lanes.h"
 
 /* ---- friction and torque -------------------------------------------------------------------- */
 
-static enum brake_status factor_at(const struct brake_gain_law *law, double mu, double *factor)
+/* A law made ready to be asked many times. */
+struct gain {
+    const struct brake_gain_law *law;
+    struct drum_shape drum; /* of a drum whose shoes are known */
+    double then;            /* its factor at the friction of the law */
+};
+
+static enum brake_status factor_at(const struct gain *gain, double mu, double *factor)
 {
-    if (law->shoes == BRAKE_DUO_SERVO)
-        return brake_drum_factor_servo(&law->shoe, mu, &law->secondary,
-                                       law->secondary_friction * mu, factor);
-    return brake_drum_factor_shape(&law->shoe, law->shoes, mu, factor);
+    return brake_drum_shape_factor(&gain->drum, mu, gain->law->secondary_friction * mu, factor);
 }
 
-static enum brake_status find_gain(const struct brake_gain_law *law, double mu, double *ratio)
+static enum brake_status prepare_gain(const struct brake_gain_law *law, struct gain *gain)
 {
+    gain->law = law;
+    gain->then = BRAKE_NAN;
+    if (!law->shaped)
+        return BRAKE_OK;
+    gain->drum = brake_drum_shape(law->shoes, &law->shoe,
+                                  law->shoes == BRAKE_DUO_SERVO ? &law->secondary : &law->shoe);
+    return law->mu > 0.0 ? factor_at(gain, law->mu, &gain->then) : BRAKE_E_RANGE;
+}
+
+static enum brake_status find_gain(const struct gain *gain, double mu, double *ratio)
+{
+    const struct brake_gain_law *law = gain->law;
     double now;
-    double then;
     *ratio = BRAKE_NAN;
     if (!(mu > 0.0))
         return BRAKE_E_RANGE;
@@ -33,19 +49,19 @@ static enum brake_status find_gain(const struct brake_gain_law *law, double mu, 
         *ratio = isfinite(power) ? power : BRAKE_NAN;
         return isfinite(power) ? BRAKE_OK : BRAKE_E_RANGE;
     }
-    enum brake_status status = factor_at(law, mu, &now);
+    const enum brake_status status = factor_at(gain, mu, &now);
     if (status == BRAKE_OK)
-        status = factor_at(law, law->mu, &then);
-    if (status == BRAKE_OK)
-        *ratio = now / then;
+        *ratio = now / gain->then;
     return status;
 }
 
 double brake_gain_ratio(const struct brake_gain_law *law, double mu)
 {
+    struct gain gain;
     double ratio;
-    find_gain(law, mu, &ratio);
-    return ratio;
+    return prepare_gain(law, &gain) == BRAKE_OK && find_gain(&gain, mu, &ratio) == BRAKE_OK
+               ? ratio
+               : BRAKE_NAN;
 }
 
 static bool follows_heat(const struct brake_rig *rig, int axle)
@@ -121,8 +137,9 @@ struct course {
     const struct brake_rig *rig;
     const struct brake_application *application;
     const struct brake_outcome *outcome;
-    struct force_lines lines;    /* of the rig's balance */
-    struct unit_pieces pieces;   /* of those lines */
+    struct force_lines lines;  /* of the rig's balance */
+    struct unit_pieces pieces; /* of those lines */
+    struct gain law[BRAKE_AXLES];
     double speed;                /* at the begin, as all without "per second" */
     double share;                /* of the pedal's rise that is done */
     double rising;               /* per second */
@@ -194,9 +211,9 @@ static void press(const struct course *c, double time, const struct force_lines 
     const struct brake_application *a = c->application;
     double wanted = a->force;
     if (a->manner == BRAKE_HOLDS_DECELERATION)
-        wanted = brake_pedal_force(pedal, pressure_for(c, lines, a->deceleration));
+        wanted = pedal_force(pedal, pressure_for(c, lines, a->deceleration));
     else if (a->manner == BRAKE_AT_INCIPIENT_LOCK)
-        wanted = brake_pedal_force(pedal, lock);
+        wanted = pedal_force(pedal, lock);
     now->pedal_force = least_of(1.0, c->share + c->rising * time) * least_of(wanted, a->force);
     const double rod = rod_force(pedal, now->pedal_force);
     now->output = booster_output(pedal->gain, pedal->assist, rod);
@@ -461,7 +478,7 @@ static enum brake_status fade(struct course *c, const struct brake_braking *brak
             friction_of(c->rig, i, p->heat[i].face, most_of(0.0, p->to.speed), p->end.pressure);
         if (!follows_heat(c->rig, i))
             continue;
-        const enum brake_status status = find_gain(&c->rig->law[i], p->friction[i], &gain);
+        const enum brake_status status = find_gain(&c->law[i], p->friction[i], &gain);
         if (status != BRAKE_OK)
             return status;
         p->miss = most_of(p->miss, fabs(gain / gain_after(c, i, p->to.time) - 1.0));
@@ -539,7 +556,7 @@ static enum brake_status begin_with(const double friction[BRAKE_AXLES], struct c
     for (int i = 0; i < BRAKE_AXLES; i++) {
         if (!follows_heat(c->rig, i))
             continue;
-        const enum brake_status status = find_gain(&c->rig->law[i], friction[i], &c->gain[i]);
+        const enum brake_status status = find_gain(&c->law[i], friction[i], &c->gain[i]);
         if (status != BRAKE_OK)
             return status;
     }
@@ -617,8 +634,10 @@ static double longest_step(const struct course *c, double time)
     double step = c->pace;
     if (c->rising > 0.0)
         step = least_of(step, rig->rise_time / (is_controlled(rig) ? 4.0 : 8.0));
-    if (c->lags && rest > 0.0)
-        step = least_of(step, rig->booster_lag / 8.0 * pow(most_of(all, rest) / rest, 0.2));
+    const double lags = 8.0 * step / rig->booster_lag;
+    const double more = most_of(all, rest) / rest;
+    if (c->lags && rest > 0.0 && more < lags * lags * lags * lags * lags)
+        step = least_of(step, rig->booster_lag / 8.0 * pow(more, 0.2));
     return most_of(step, 1e-9 * (1.0 + time));
 }
 
@@ -1010,8 +1029,10 @@ static void begin_lane(struct brake_braking_task *task, struct lane *lane)
     if (!(rig_in_range(rig) && task_in_range(task->application, task->until) &&
           state_in_range(&lane->braking)))
         task->status = BRAKE_E_RANGE;
-    for (int i = 0; i < BRAKE_AXLES && task->status == BRAKE_OK; i++)
-        task->status = find_gain(&rig->law[i], rig->law[i].mu, &lane->course.gain[i]);
+    for (int i = 0; i < BRAKE_AXLES && task->status == BRAKE_OK; i++) {
+        task->status = prepare_gain(&rig->law[i], &lane->course.law[i]);
+        lane->course.gain[i] = 1.0;
+    }
 }
 
 void brake_braking_advance_all(struct brake_braking_task *task, int count)

@@ -4,6 +4,7 @@
 #include <math.h>
 
 #include "brake/constants.h"
+#include "drum_shape.h"
 #include "extremes.h"
 
 /* Friction unloads a trailing shoe and loads a leading one. */
@@ -19,24 +20,17 @@ double brake_shoe_factor_short(double mu, double arm_force, double arm_normal, d
     return arm > 0.0 ? mu * arm_force / arm : BRAKE_NAN;
 }
 
-/* What the angles of a shoe make of it, which costs most of its factor and does not follow
- * friction: A and B of the file head, and cos(heel) - cos(toe). */
-struct lengths {
-    double normal;
-    double friction;
-    double reach;
-};
-
-static struct lengths lengths_of(const struct brake_shoe *s)
+static struct shoe_lengths lengths_of(const struct brake_shoe *s)
 {
     const double sine[] = {sin(s->heel), sin(s->toe)};
     const double cosine[] = {cos(s->heel), cos(s->toe)};
     const double reach = cosine[0] - cosine[1];
     const double squares = sine[1] * sine[1] - sine[0] * sine[0];
     const double twice = sine[1] * cosine[1] - sine[0] * cosine[0]; /* half of that of 2 angle */
-    return (struct lengths){.normal = s->pivot_radius * (s->toe - s->heel - twice) / 2.0,
-                            .friction = s->drum_radius * reach - s->pivot_radius / 2.0 * squares,
-                            .reach = reach};
+    return (struct shoe_lengths){.normal = s->pivot_radius * (s->toe - s->heel - twice) / 2.0,
+                                 .friction =
+                                     s->drum_radius * reach - s->pivot_radius / 2.0 * squares,
+                                 .reach = reach};
 }
 
 /* Sine of the angle of largest pressure: 90 degrees, or the toe of a shorter shoe. */
@@ -47,7 +41,7 @@ static double peak_sine(const struct brake_shoe *s)
 
 void brake_shoe_moments(const struct brake_shoe *shoe, double *normal, double *friction)
 {
-    const struct lengths length = lengths_of(shoe);
+    const struct shoe_lengths length = lengths_of(shoe);
     *normal = shoe->drum_radius * length.normal / peak_sine(shoe);
     *friction = shoe->drum_radius * length.friction / peak_sine(shoe);
 }
@@ -58,8 +52,8 @@ static int shoe_in_range(const struct brake_shoe *s, double mu)
            s->toe > s->heel && s->toe <= BRAKE_PI && mu > 0.0;
 }
 
-static enum brake_status factor_of(const struct brake_shoe *shoe, struct lengths length, double mu,
-                                   enum brake_lead lead, double *factor)
+static enum brake_status factor_of(const struct brake_shoe *shoe, struct shoe_lengths length,
+                                   double mu, enum brake_lead lead, double *factor)
 {
     const double arm = length.normal + friction_sign(lead) * mu * length.friction;
     *factor = BRAKE_NAN;
@@ -75,7 +69,7 @@ enum brake_status brake_shoe_factor(const struct brake_shoe *shoe, double mu, en
     *factor = BRAKE_NAN;
     if (!shoe_in_range(shoe, mu))
         return BRAKE_E_RANGE;
-    const struct lengths length = lengths_of(shoe);
+    const struct shoe_lengths length = lengths_of(shoe);
     return factor_of(shoe, length, mu, lead, factor);
 }
 
@@ -106,43 +100,68 @@ double brake_drum_link(double leading, double drum_radius, double arm_force, dou
     return (arm_force + leading * drum_radius) / arm_link;
 }
 
-enum brake_status brake_drum_factor_shape(const struct brake_shoe *shoe, enum brake_shoes shoes,
-                                          double mu, double *factor)
+static enum brake_status simple_factor(const struct drum_shape *drum, double mu, double *factor)
 {
     double leading;
     double trailing;
-    *factor = BRAKE_NAN;
-    if (shoes == BRAKE_DUO_SERVO)
-        return brake_drum_factor_servo(shoe, mu, shoe, mu, factor);
-    if (!shoe_in_range(shoe, mu))
+    if (!shoe_in_range(drum->primary, mu))
         return BRAKE_E_RANGE;
-    const struct lengths length = lengths_of(shoe);
-    enum brake_status status = factor_of(shoe, length, mu, BRAKE_LEADING, &leading);
-    if (status != BRAKE_OK)
-        return status;
-    status = factor_of(shoe, length, mu, BRAKE_TRAILING, &trailing);
-    if (status != BRAKE_OK)
-        return status;
-    *factor = brake_drum_factor(shoes, leading, trailing, BRAKE_NAN);
-    return BRAKE_OK;
+    enum brake_status status =
+        factor_of(drum->primary, drum->length[0], mu, BRAKE_LEADING, &leading);
+    if (status == BRAKE_OK)
+        status = factor_of(drum->primary, drum->length[0], mu, BRAKE_TRAILING, &trailing);
+    if (status == BRAKE_OK)
+        *factor = brake_drum_factor(drum->shoes, leading, trailing, BRAKE_NAN);
+    return status;
+}
+
+static enum brake_status servo_factor(const struct drum_shape *drum, double mu, double mu_secondary,
+                                      double *factor)
+{
+    const struct brake_shoe *primary = drum->primary;
+    double first;
+    double second;
+    if (!shoe_in_range(primary, mu) || !shoe_in_range(drum->secondary, mu_secondary))
+        return BRAKE_E_RANGE;
+    enum brake_status status = factor_of(primary, drum->length[0], mu, BRAKE_LEADING, &first);
+    if (status == BRAKE_OK)
+        status = factor_of(drum->secondary, drum->length[1], mu_secondary, BRAKE_LEADING, &second);
+    if (status == BRAKE_OK)
+        *factor = first + second * brake_drum_link(first, primary->drum_radius,
+                                                   primary->force_arm - primary->pivot_radius,
+                                                   primary->pivot_radius);
+    return status;
+}
+
+struct drum_shape brake_drum_shape(enum brake_shoes shoes, const struct brake_shoe *primary,
+                                   const struct brake_shoe *secondary)
+{
+    return (struct drum_shape){
+        shoes, primary, secondary, {lengths_of(primary), lengths_of(secondary)}};
+}
+
+enum brake_status brake_drum_shape_factor(const struct drum_shape *drum, double mu,
+                                          double mu_secondary, double *factor)
+{
+    *factor = BRAKE_NAN;
+    if (drum->shoes == BRAKE_DUO_SERVO)
+        return servo_factor(drum, mu, mu_secondary, factor);
+    return simple_factor(drum, mu, factor);
+}
+
+enum brake_status brake_drum_factor_shape(const struct brake_shoe *shoe, enum brake_shoes shoes,
+                                          double mu, double *factor)
+{
+    const struct drum_shape drum = brake_drum_shape(shoes, shoe, shoe);
+    return brake_drum_shape_factor(&drum, mu, mu, factor);
 }
 
 enum brake_status brake_drum_factor_servo(const struct brake_shoe *primary, double mu,
                                           const struct brake_shoe *secondary, double mu_secondary,
                                           double *factor)
 {
-    double first;
-    double second;
-    *factor = BRAKE_NAN;
-    enum brake_status status = brake_shoe_factor(primary, mu, BRAKE_LEADING, &first);
-    if (status == BRAKE_OK)
-        status = brake_shoe_factor(secondary, mu_secondary, BRAKE_LEADING, &second);
-    if (status != BRAKE_OK)
-        return status;
-    *factor = first + second * brake_drum_link(first, primary->drum_radius,
-                                               primary->force_arm - primary->pivot_radius,
-                                               primary->pivot_radius);
-    return BRAKE_OK;
+    const struct drum_shape drum = brake_drum_shape(BRAKE_DUO_SERVO, primary, secondary);
+    return brake_drum_shape_factor(&drum, mu, mu_secondary, factor);
 }
 
 double brake_drum_torque(const struct brake_drum *drum, double pressure)

@@ -11,6 +11,17 @@ static inline double booster_output(double gain, double assist, double input)
     return least_of(gain * input, input + assist);
 }
 
+static inline double booster_input(double gain, double assist, double output)
+{
+    return most_of(output / gain, output - assist);
+}
+
+static inline double pedal_force(const struct brake_pedal *pedal, double pressure)
+{
+    const double output = pressure * pedal->master_area / pedal->master_efficiency;
+    return booster_input(pedal->gain, pedal->assist, output) / (pedal->ratio * pedal->efficiency);
+}
+
 static inline double pedal_pressure(const struct brake_pedal *pedal, double force)
 {
     const double rod = force * pedal->ratio * pedal->efficiency;

@@ -33,7 +33,7 @@ double brake_booster_output(double gain, double assist, double input)
 
 double brake_booster_input(double gain, double assist, double output)
 {
-    return most_of(output / gain, output - assist);
+    return booster_input(gain, assist, output);
 }
 
 double brake_booster_knee(double gain, double assist)
@@ -48,9 +48,7 @@ double brake_pedal_pressure(const struct brake_pedal *pedal, double force)
 
 double brake_pedal_force(const struct brake_pedal *pedal, double pressure)
 {
-    const double output = pressure * pedal->master_area / pedal->master_efficiency;
-    return brake_booster_input(pedal->gain, pedal->assist, output) /
-           (pedal->ratio * pedal->efficiency);
+    return pedal_force(pedal, pressure);
 }
 
 double brake_valve_pressure(struct brake_valve valve, double pressure)
