@@ -356,29 +356,29 @@ static double kept_force(const struct force_lines *lines, int axle, double press
                : least_of(strong, grip) - turning;
 }
 
-struct brake_balance_state brake_lines_kept(const struct force_lines *of, double pressure,
+struct brake_balance_state brake_lines_kept(const struct force_lines *lines, double pressure,
                                             double adhesion, double antilock)
 {
-    struct force_lines lines = *of;
+    struct force_lines eased = *lines;
     const double kept = antilock <= 0.0 ? adhesion : antilock * adhesion;
     struct brake_balance_state at;
     double asked[BRAKE_AXLES];
-    if (antilock <= 0.0 || lines.locked)
-        return point_at(&lines, least_of(pressure, brake_lines_lock(&lines, kept).pressure));
-    at.deceleration = with_antilock(&lines, pressure, kept);
-    lines = let_go(lines, pressure, at.deceleration);
-    fill_loads(&lines, &at);
+    if (antilock <= 0.0 || eased.locked)
+        return point_at(&eased, least_of(pressure, brake_lines_lock(&eased, kept).pressure));
+    at.deceleration = with_antilock(&eased, pressure, kept);
+    eased = let_go(eased, pressure, at.deceleration);
+    fill_loads(&eased, &at);
     for (int i = 0; i < BRAKE_AXLES; i++)
         at.force[i] =
-            kept_force(&lines, i, pressure, at.deceleration,
-                       adhesion_left(&lines, kept) * lines.axle[i].wheels * at.load[i], &asked[i]);
+            kept_force(&eased, i, pressure, at.deceleration,
+                       adhesion_left(&eased, kept) * eased.axle[i].wheels * at.load[i], &asked[i]);
     /* The front could give more, but the rear would leave the road. */
-    if (at.deceleration >= lift_off(&lines)) {
+    if (at.deceleration >= lift_off(&eased)) {
         at.force[BRAKE_FRONT] =
-            lines.mass * at.deceleration - at.force[BRAKE_REAR] - lines.resistance;
+            eased.mass * at.deceleration - at.force[BRAKE_REAR] - eased.resistance;
         asked[BRAKE_FRONT] = at.force[BRAKE_FRONT];
     }
-    fill_used(&lines, asked, &at);
+    fill_used(&eased, asked, &at);
     return at;
 }
 

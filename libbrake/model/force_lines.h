@@ -402,9 +402,9 @@ static inline void take_pieces(const struct force_lines *lines, struct pieces *p
         take_piece(lines, pieces, i);
 }
 
-/* What of the pieces no gain moves, of brakes that nothing regulates and a drive that is not locked:
- * their ends, and there the torque of each axle and what a held circuit takes of it, over the
- * gain. */
+/* What of the pieces no gain moves, of brakes that nothing regulates and a drive that is not
+ * locked: their ends, and there the torque of each axle and what a held circuit takes of it, over
+ * the gain. */
 struct unit_pieces {
     double end[PIECES + 1];
     double torque[BRAKE_AXLES][PIECES + 1];

@@ -623,8 +623,12 @@ static void duties_side_by_side_are_what_they_are_alone(void **state)
         struct brake_duty_task task[DUTIES];
         for (int i = 0; i < DUTIES; i++) {
             const int which = (3 * i + turn) % DUTIES; /* 3 and 8 have no common factor */
-            task[i] = (struct brake_duty_task){which % 2 == 0 ? &hot : &other, &duty[which], NULL,
-                                               &beside[which], BRAKE_OK, false};
+            task[i] = (struct brake_duty_task){which % 2 == 0 ? &hot : &other,
+                                               &duty[which],
+                                               NULL,
+                                               &beside[which],
+                                               BRAKE_OK,
+                                               false};
         }
         brake_duty_run_all(task, DUTIES);
         for (int i = 0; i < DUTIES; i++) {
