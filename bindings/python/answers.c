@@ -22,6 +22,12 @@ enum brake_status answer_refuse(struct brake_error *error, enum brake_status sta
     return status;
 }
 
+enum brake_status answer_refuse_samples(struct brake_error *error, long samples)
+{
+    snprintf(error->field, sizeof error->field, "samples");
+    return answer_refuse(error, BRAKE_E_RANGE, brake_spread_wrong(samples));
+}
+
 char *answer_give(struct brake_document *document, char **report)
 {
     *report = brake_document_text(document, BRAKE_AS_TEXT);
@@ -61,7 +67,7 @@ char *spread_run(const struct brake_sheet *sheet, unsigned rules, long samples,
         options.shape[i] = (enum brake_shape)shapes.at[i];
     struct brake_spread *spread = brake_spread_new(sheet, &options, &status);
     if (brake_spread_wrong(samples) != NULL)
-        answer_refuse(error, BRAKE_E_RANGE, brake_spread_wrong(samples));
+        answer_refuse_samples(error, samples);
     else if (spread == NULL)
         answer_refuse(error, status, brake_status_message(status));
     char *text = spread != NULL ? draw(spread, watch, report) : NULL;

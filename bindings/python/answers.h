@@ -14,6 +14,9 @@ void *answer_memory(size_t size, struct brake_error *error);
 enum brake_status answer_refuse(struct brake_error *error, enum brake_status status,
                                 const char *text);
 
+/* Refuses a number of samples, naming the argument. */
+enum brake_status answer_refuse_samples(struct brake_error *error, long samples);
+
 /* Prints a document, frees it: its text into `report`, its JSON as the result; NULL when memory is
  * short. */
 char *answer_give(struct brake_document *document, char **report);

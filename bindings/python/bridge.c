@@ -2,6 +2,9 @@
 #include "answer/document.h"
 #include "file/carried.h"
 #include "file/digest.h"
+#include "file/told.h"
+#include "file/writer.h"
+#include "vehicle/sections.h"
 #include "bridge.h"
 
 #include "call.h"
@@ -44,6 +47,11 @@ double amount_read(const char *name, const char *text, const char *unit, struct 
 enum brake_status sheet_check(const struct brake_sheet *sheet, struct brake_error *error)
 {
     return brake_sheet_valid(sheet, error);
+}
+
+static bool is_row(int index)
+{
+    return index >= 0 && index < brake_catalogue_count();
 }
 
 /* ---- reading and setting -------------------------------------------------------------------- */
@@ -101,16 +109,82 @@ enum brake_status sheet_complete(struct brake_sheet *sheet, struct brake_error *
     return status == BRAKE_OK && sheet->known.stops == 0 ? brake_tester_learn(sheet) : status;
 }
 
+void sheet_unset(struct brake_sheet *sheet, int index)
+{
+    if (is_row(index))
+        brake_quantity_clear(sheet, index);
+}
+
+enum brake_status sheet_fit_part(struct brake_sheet *sheet, const char *name,
+                                 struct brake_error *error)
+{
+    return brake_file_part(sheet, name, error);
+}
+
+void sheet_remove_part(struct brake_sheet *sheet, const char *name)
+{
+    const int slot = brake_part_named(&sheet->vehicle, name, strlen(name));
+    if (slot >= 0)
+        brake_part_remove(sheet, slot);
+}
+
+/* ---- what no line says ---------------------------------------------------------------------- */
+
+static void write_sizes(const struct brake_sheet *sheet, FILE *stream)
+{
+    if (sheet->own.count > 0)
+        brake_own_sizes_write(&sheet->own, stream);
+}
+
+/* What is written of a vehicle; NULL when memory is short. */
+static char *written(const struct brake_sheet *sheet,
+                     void (*write)(const struct brake_sheet *, FILE *))
+{
+    char *text = NULL;
+    size_t size = 0;
+    FILE *stream = open_memstream(&text, &size);
+    if (stream == NULL)
+        return NULL;
+    write(sheet, stream);
+    bool whole = ferror(stream) == 0;
+    whole = fclose(stream) == 0 && whole;
+    if (whole)
+        return text;
+    free(text);
+    return NULL;
+}
+
+char *sheet_told(const struct brake_sheet *sheet)
+{
+    return written(sheet, brake_told_write);
+}
+
+char *sheet_sizes(const struct brake_sheet *sheet)
+{
+    return written(sheet, write_sizes);
+}
+
+char *sheet_file(const struct brake_sheet *sheet)
+{
+    return written(sheet, brake_file_write);
+}
+
+enum brake_status sheet_tell(const char *bytes, size_t size, struct brake_sheet *sheet,
+                             struct brake_error *error)
+{
+    FILE *stream = fmemopen((void *)(uintptr_t)bytes, size, "rb");
+    if (stream == NULL)
+        return error->status = BRAKE_E_READ;
+    const enum brake_status status = brake_told_read(stream, sheet, error);
+    fclose(stream);
+    return status;
+}
+
 /* ---- asking for a value --------------------------------------------------------------------- */
 
 int sheet_find(const struct brake_sheet *sheet, const char *path)
 {
     return brake_catalogue_find(&sheet->vehicle, path);
-}
-
-static bool is_row(int index)
-{
-    return index >= 0 && index < brake_catalogue_count();
 }
 
 void sheet_parts(const struct brake_sheet *sheet, char *text, size_t size)
@@ -364,20 +438,4 @@ char *sheet_check_json(const struct brake_sheet *sheet, const struct brake_sheet
             value[i] = brake_result_value(&assessed->assessment.results, i);
     }
     return printed(sheet, assessed, BRAKE_AS_COMPACT_JSON);
-}
-
-char *sheet_file(const struct brake_sheet *sheet)
-{
-    char *text = NULL;
-    size_t size = 0;
-    FILE *stream = open_memstream(&text, &size);
-    if (stream == NULL)
-        return NULL;
-    brake_file_write(sheet, stream);
-    bool whole = ferror(stream) == 0;
-    whole = fclose(stream) == 0 && whole;
-    if (whole)
-        return text;
-    free(text);
-    return NULL;
 }

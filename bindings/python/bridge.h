@@ -41,6 +41,21 @@ enum brake_status sheet_set(struct brake_sheet *sheet, const char *setting,
                             struct brake_error *error);
 enum brake_status sheet_complete(struct brake_sheet *sheet, struct brake_error *error);
 
+/* Takes a line out, as if the file did not have it; complete the vehicle afterwards. */
+void sheet_unset(struct brake_sheet *sheet, int index);
+
+/* Fits a part, or takes the one of that name away; complete the vehicle afterwards. */
+enum brake_status sheet_fit_part(struct brake_sheet *sheet, const char *name,
+                                 struct brake_error *error);
+void sheet_remove_part(struct brake_sheet *sheet, const char *name);
+
+/* What no line of its file says, as texts that another version reads: what a drive told, and the
+ * sizes of a list of parts; NULL when memory is short. */
+char *sheet_told(const struct brake_sheet *sheet);
+char *sheet_sizes(const struct brake_sheet *sheet);
+enum brake_status sheet_tell(const char *bytes, size_t size, struct brake_sheet *sheet,
+                             struct brake_error *error);
+
 /* Number of a path; -1: there is none. */
 int sheet_find(const struct brake_sheet *sheet, const char *path);
 

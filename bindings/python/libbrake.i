@@ -180,6 +180,8 @@ WATCHED(duty_run)
 %newobject sheet_report;
 %newobject catalogue_json;
 %newobject sheet_file;
+%newobject sheet_told;
+%newobject sheet_sizes;
 %newobject duty_run;
 %newobject spread_run;
 %newobject compare_run;

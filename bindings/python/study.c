@@ -190,7 +190,7 @@ enum brake_status samples_run(const struct brake_sheet *sheet, unsigned rules,
         rules, out->column[1].count / outputs.count, seed, shape, output, (int)outputs.count};
     struct brake_samples *samples = brake_samples_new(sheet, &options, &status);
     if (samples == NULL && status == BRAKE_E_RANGE)
-        return answer_refuse(error, status, brake_spread_wrong(options.samples));
+        return answer_refuse_samples(error, options.samples);
     if (samples == NULL)
         return refuse(error, status);
     if (out->column[0].count == options.samples * brake_samples_lines(samples))

@@ -394,6 +394,15 @@ enum brake_status brake_carried_copy(FILE *stream, const char *element, FILE *to
     return error->status;
 }
 
+enum brake_status brake_file_part(struct brake_sheet *sheet, const char *name,
+                                  struct brake_error *error)
+{
+    struct input in = {.sheet = sheet, .error = error};
+    *error = (struct brake_error){.status = BRAKE_OK};
+    open_part(&in, name, strlen(name));
+    return error->status;
+}
+
 enum brake_status brake_file_read_text(const char *text, struct brake_sheet *sheet,
                                        struct brake_error *error)
 {

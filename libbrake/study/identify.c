@@ -512,25 +512,6 @@ static void hold_against_lines(struct identifying *id, struct brake_knowledge *k
 
 /* ---- what is kept ---------------------------------------------------------------------------- */
 
-static struct brake_known name_of(const struct identifying *id, int share)
-{
-    const struct brake_inputs *in = &id->inputs;
-    if (share >= in->count + in->causes)
-        return (struct brake_known){.of = BRAKE_KNOWN_MODEL,
-                                    .number = share - in->count - in->causes};
-    if (share >= in->count)
-        return (struct brake_known){.of = BRAKE_KNOWN_CAUSE,
-                                    .number = in->cause[share - in->count]};
-    const int index = in->input[share].index;
-    const struct brake_record *record = &in->sheet->record[index];
-    return (struct brake_known){.of = BRAKE_KNOWN_LINE,
-                                .number = index,
-                                .value = brake_quantity_value(&in->sheet->vehicle, index),
-                                .tolerance = record->tolerance,
-                                .lean = record->lean,
-                                .part = known_mark(in->sheet, index)};
-}
-
 static double told_of(const struct brake_known *known)
 {
     double sum = known->shift * known->shift;
@@ -562,7 +543,7 @@ static void write_down(const struct identifying *id, struct brake_knowledge *kno
     memcpy(matrix, id->spread, sizeof matrix);
     known_eigen(matrix, value, vector);
     for (int k = 0; k < brake_inputs_count(&id->inputs); k++) {
-        struct brake_known one = name_of(id, k);
+        struct brake_known one = known_of(&id->inputs, k);
         for (int a = 0; a < id->directions; a++) {
             one.shift += id->basis[a][k] * id->middle[a];
             for (int e = 0; e < KNOWN_SIZE; e++)

@@ -66,6 +66,24 @@ uint64_t known_mark(const struct brake_sheet *sheet, int index)
     return part != NULL ? mark : 0;
 }
 
+struct brake_known known_of(const struct brake_inputs *inputs, int share)
+{
+    const struct brake_sheet *sheet = inputs->sheet;
+    if (share >= inputs->count + inputs->causes)
+        return (struct brake_known){.of = BRAKE_KNOWN_MODEL,
+                                    .number = share - inputs->count - inputs->causes};
+    if (share >= inputs->count)
+        return (struct brake_known){.of = BRAKE_KNOWN_CAUSE,
+                                    .number = inputs->cause[share - inputs->count]};
+    const int index = inputs->input[share].index;
+    return (struct brake_known){.of = BRAKE_KNOWN_LINE,
+                                .number = index,
+                                .value = brake_quantity_value(&sheet->vehicle, index),
+                                .tolerance = sheet->record[index].tolerance,
+                                .lean = sheet->record[index].lean,
+                                .part = known_mark(sheet, index)};
+}
+
 static int share_of_line(const struct brake_inputs *inputs, const struct brake_known *known)
 {
     const struct brake_record *record = &inputs->sheet->record[known->number];

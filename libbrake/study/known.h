@@ -10,6 +10,9 @@ enum { KNOWN_SIZE = BRAKE_KNOWN_DIRECTIONS };
  * for itself. */
 uint64_t known_mark(const struct brake_sheet *sheet, int index);
 
+/* What has a score, as the vehicle has it now; nothing is told of it yet. */
+struct brake_known known_of(const struct brake_inputs *inputs, int share);
+
 /* Fills what has been learned of listed inputs from what their sheet knows: lines that are other
  * ones since are left out. */
 void known_list(struct brake_inputs *inputs);

@@ -383,6 +383,44 @@ void brake_sheet_clear(struct brake_sheet *sheet)
         brake_quantity_clear(sheet, i);
 }
 
+/* Index of a line once so many from `first` on are gone; -1: it is one of them. */
+static int index_without(int index, int first, int rows)
+{
+    return index < first ? index : index < first + rows ? -1 : index - rows;
+}
+
+/* What a drive told of the lines of a part goes with it. */
+static void forget_part(struct brake_knowledge *known, int first, int rows)
+{
+    int kept = 0;
+    for (int i = 0; i < known->count; i++) {
+        struct brake_known one = known->of[i];
+        if (one.of == BRAKE_KNOWN_LINE)
+            one.number = index_without(one.number, first, rows);
+        if (one.number >= 0)
+            known->of[kept++] = one;
+    }
+    known->count = kept;
+    for (int i = 0; i < BRAKE_DRIVE_LINES; i++)
+        known->line[i] = index_without(known->line[i], first, rows);
+}
+
+void brake_part_remove(struct brake_sheet *sheet, int slot)
+{
+    struct brake_vehicle *vehicle = &sheet->vehicle;
+    const int rows = parts_section()->count;
+    const int first = first_part_row() + slot * rows;
+    const size_t behind = (size_t)(BRAKE_PARTS - 1 - slot);
+    memmove(&vehicle->part[slot], &vehicle->part[slot + 1], behind * sizeof *vehicle->part);
+    memmove(&sheet->record[first], &sheet->record[first + rows],
+            behind * (size_t)rows * sizeof *sheet->record);
+    vehicle->parts--;
+    memset(&vehicle->part[BRAKE_PARTS - 1], 0, sizeof *vehicle->part);
+    for (int i = brake_catalogue_count() - rows; i < brake_catalogue_count(); i++)
+        brake_quantity_clear(sheet, i);
+    forget_part(&sheet->known, first, rows);
+}
+
 bool brake_section_belongs(const struct brake_vehicle *vehicle, const struct brake_section *section)
 {
     static const struct {

@@ -58,6 +58,9 @@ void brake_sheet_missing(const struct brake_sheet *sheet, bool missing[BRAKE_ROW
 /* Make a quantity absent. */
 void brake_quantity_clear(struct brake_sheet *sheet, int index);
 
+/* Take a part away with its lines; the parts behind it move up. */
+void brake_part_remove(struct brake_sheet *sheet, int slot);
+
 /* Whether the brake that a section describes is the one fitted. */
 bool brake_section_belongs(const struct brake_vehicle *vehicle,
                            const struct brake_section *section);

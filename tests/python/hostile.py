@@ -242,8 +242,8 @@ def of_vehicle(walk):
              if not name.startswith("_") and name not in (*STUDIES, "save")]  # fmt: skip
     methods(walk, vehicle(), found)
     walk.function("Vehicle", libbrake.Vehicle, {"sheet": vehicle()._sheet})
-    restore, (version, sheet) = vehicle().__reduce__()
-    walk.function("unpickle", restore, {"version": version, "sheet": sheet})
+    restore, (form, state, kind) = vehicle().__reduce__()
+    walk.function("unpickle", restore, {"form": form, "state": state, "kind": kind})
     for name in ("__copy__", "__repr__", "_repr_html_"):
         walk.call(name, getattr(vehicle(), name))
     for at, _ in enumerate(battery()):

@@ -48,7 +48,10 @@ class Check(Tree):
         return check(self)
 
     def __reduce__(self):
-        return _restore, (_core.library_version(), self._sheet, self._rules, self._before)
+        from libbrake.vehicle import Vehicle
+
+        before = None if self._before is None else Vehicle(bytes(self._before))
+        return _restore, (Vehicle(self._sheet), self._rules, before)
 
 
 def rules_bits(rules):
@@ -74,12 +77,9 @@ def is_full(load, name="load"):
     return load == "full"
 
 
-def _restore(version, sheet, rules, before):
-    """A check that was pickled."""
-    from libbrake.vehicle import restore
-
-    was = None if before is None else restore(version, before)._sheet
-    return Check(restore(version, sheet)._sheet, rules, was)
+def _restore(vehicle, rules, before):
+    """A check that was pickled, worked out anew."""
+    return Check(vehicle._sheet, rules, None if before is None else before._sheet)
 
 
 def check(sheet, rules, before):

@@ -2,6 +2,7 @@
 from array import array
 
 from libbrake import _core
+from libbrake.tree import same_items
 
 
 def short(text):
@@ -39,7 +40,10 @@ class Line:
         return self.read(section._vehicle._sheet, section._first + self.row)
 
     def __set__(self, section, value):
-        section._vehicle.set({f"{section._path}.{self.name}": value})
+        section[self.name] = value
+
+    def __delete__(self, section):
+        del section[self.name]
 
     def words(self, value):
         """A value as a vehicle file has it."""
@@ -117,7 +121,9 @@ class Curve(Pairs):
 
 
 class Section:
-    """A section of the vehicle file; its lines are attributes."""
+    """A section of the vehicle file; its lines are attributes, and by path: `s["rollout"]`,
+    `s.items()`. `s.rollout = None`, or `del`, leaves a line out.
+    """
 
     __slots__ = ("_vehicle", "_path", "_first")
 
@@ -125,6 +131,62 @@ class Section:
         object.__setattr__(self, "_vehicle", vehicle)
         object.__setattr__(self, "_path", path)
         object.__setattr__(self, "_first", first)
+
+    def _inside(self):
+        """Names of its lines and sections, in the order of the file."""
+        for kind in type(self).__mro__:
+            for name, one in vars(kind).items():
+                if isinstance(one, (Line, Child)):
+                    yield name
+
+    def _full(self, path):
+        """A path from here on as one of the vehicle."""
+        return f"{self._path}.{path}" if self._path else path
+
+    def __getitem__(self, path):
+        head, _, rest = path.partition(".")
+        if not isinstance(getattr(type(self), head, None), (Line, Child)):
+            raise KeyError(path)
+        at = getattr(self, head)
+        return at[rest] if rest else at
+
+    def __setitem__(self, path, value):
+        self._vehicle.set({self._full(path): value})
+
+    def __delitem__(self, path):
+        self._vehicle.set({self._full(path): None})
+
+    def __iter__(self):
+        for name in self._inside():
+            one = getattr(type(self), name)
+            inside = [name] if isinstance(one, Line) else one.paths(self)
+            yield from inside
+
+    def __len__(self):
+        return sum(1 for _ in self)
+
+    def __contains__(self, path):
+        return path in list(self)
+
+    def keys(self):
+        """Paths of its lines, from here on."""
+        return list(self)
+
+    def items(self):
+        """Path and value of each of its lines, as attributes have them."""
+        return [(path, self[path]) for path in self]
+
+    def __eq__(self, other):
+        if not isinstance(other, Section) or self._path != other._path:
+            return NotImplemented
+        return same_items(dict(self.items()), dict(other.items()))
+
+    __hash__ = None
+
+    def __reduce__(self):
+        from libbrake.kept import section
+
+        return section, (self._vehicle, self._path)
 
     def __dir__(self):
         return [name for name in dir(type(self)) if not name.startswith("_")]
@@ -159,7 +221,12 @@ class Child:
     def __get__(self, owner, kind=None):
         if owner is None:
             return self
-        return self.kind(getattr(owner, "_vehicle", owner), self.path, self.first)
+        return self.kind(owner._vehicle, self.path, self.first)
+
+    def paths(self, owner):
+        """Paths of the lines in it, from its owner on."""
+        name = self.path.rpartition(".")[2]
+        return [f"{name}.{path}" for path in self.__get__(owner)]
 
     def __set__(self, owner, value):
         raise AttributeError(f"{self.path} is a section; set its lines")

@@ -5,6 +5,7 @@ from libbrake import _core
 from libbrake.arrays import numpy
 from libbrake.study import axis, not_known, output, units_of
 from libbrake.taken import names
+from libbrake.tree import same_numbers
 
 
 class Gradient:
@@ -15,7 +16,8 @@ class Gradient:
     their mean and the error half of what they differ by. NaN where there is no derivative.
     """
 
-    def __init__(self, outputs, lines, value, error, kink):
+    def __init__(self, outputs, lines, value, error, kink, about=None):
+        self.about = {"libbrake": _core.library_version(), **(about or {})}
         self.outputs, self.lines = tuple(outputs), tuple(lines)
         self.output_units, self.line_units = tuple(outputs.values()), tuple(lines.values())
         self.value, self.error, self.kink = value, error, kink
@@ -27,11 +29,22 @@ class Gradient:
         name, line = place
         return float(self.value[self.outputs.index(name)][self.lines.index(line)])
 
+    def __eq__(self, other):
+        if not isinstance(other, Gradient):
+            return NotImplemented
+        names = (self.outputs, self.lines) == (other.outputs, other.lines)
+        arrays = ("value", "error", "kink")
+        return names and all(same_numbers(getattr(self, a), getattr(other, a)) for a in arrays)
+
+    __hash__ = None
+
     def to_pandas(self):
         """A DataFrame of the values, outputs down, lines across."""
         import pandas
 
-        return pandas.DataFrame(self.value, index=list(self.outputs), columns=list(self.lines))
+        frame = pandas.DataFrame(self.value, list(self.outputs), list(self.lines))
+        frame.attrs.update(self.about, caution=self.caution)
+        return frame
 
     def to_xarray(self):
         """A Dataset of value, error and kink over output and line."""
@@ -42,7 +55,7 @@ class Gradient:
                   "output_unit": ("output", list(self.output_units)),
                   "line_unit": ("line", list(self.line_units))}  # fmt: skip
         data = {"value": (dims, self.value), "error": (dims, self.error), "kink": (dims, self.kink)}
-        return xarray.Dataset(data, coords, {"caution": self.caution})
+        return xarray.Dataset(data, coords, {**self.about, "caution": self.caution})
 
     def __repr__(self):
         rows = [f"{name} by {line}: {self.value[i][k]:.6g} +- {self.error[i][k]:.1g}"
@@ -74,4 +87,5 @@ def gradient(vehicle, outputs, lines):
     kinks = [[one == 1.0 for one in row] for row in _rows(kink, *size)]
     return Gradient(units_of(found), {path: unit for path, (_, unit, _) in taken.items()},
                     _rows(value, *size), _rows(error, *size),
-                    kinks if numpy() is None else numpy().array(kinks))  # fmt: skip
+                    kinks if numpy() is None else numpy().array(kinks),
+                    {"vehicle": vehicle.digest()})  # fmt: skip

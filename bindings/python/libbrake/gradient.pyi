@@ -1,4 +1,4 @@
-from typing import Any, Union, overload
+from typing import Any, Optional, overload
 
 class Gradient:
     outputs: tuple[str, ...]
@@ -8,6 +8,7 @@ class Gradient:
     value: Any
     error: Any
     kink: Any
+    about: dict[str, Any]
     caution: str
     def __init__(
         self,
@@ -16,6 +17,7 @@ class Gradient:
         value: Any,
         error: Any,
         kink: Any,
+        about: Optional[dict[str, Any]] = None,
     ) -> None: ...
     @overload
     def __getitem__(self, place: tuple[str, str]) -> float: ...

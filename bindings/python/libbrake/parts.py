@@ -12,7 +12,9 @@ class PartSection(Section):
 
 
 class PartList(Mapping):
-    """Parts by name: `v.part.winch` or `v.part["winch"]`."""
+    """Parts by name: `v.part.winch` or `v.part["winch"]`. `v.part["rack"] = {"mass": "30 kg",
+    "behind_front_axle": 1.4, "height": 1.9}` fits one, `del v.part["rack"]` takes it away.
+    """
 
     __slots__ = ("_vehicle", "_kind")
 
@@ -26,13 +28,38 @@ class PartList(Mapping):
         return len(list(iter(self)))
 
     def __getitem__(self, name):
+        name, _, line = name.partition(".")
+        if line:
+            return self[name][line]
         path = f"part.{name}"
         first = _core.sheet_find(self._vehicle._sheet, f"{path}.mass")
         if name not in list(self):
             raise KeyError(name)
         return self._kind(self._vehicle, path, first - self._kind.mass.row)
 
+    def __setitem__(self, name, lines):
+        self._vehicle._fit(name, {line: one for line, one in lines.items() if one == one})
+
+    def __delitem__(self, name):
+        if name not in list(self):
+            raise KeyError(name)
+        self._vehicle._fit(name, None)
+
+    def __eq__(self, other):
+        if not isinstance(other, PartList):
+            return NotImplemented
+        return list(self) == list(other) and all(self[name] == other[name] for name in self)
+
+    __hash__ = None
+
+    def __reduce__(self):
+        from libbrake.kept import section
+
+        return section, (self._vehicle, "part")
+
     def __getattr__(self, name):
+        if name.startswith("_"):
+            raise AttributeError(name)
         try:
             return self[name]
         except KeyError:
@@ -50,3 +77,8 @@ class Parts(Child):
 
     def __get__(self, owner, kind=None):
         return self if owner is None else PartList(owner, self.kind)
+
+    def paths(self, owner):
+        """Paths of the lines of all parts."""
+        return [f"part.{name}.{line}" for name, part in self.__get__(owner).items()
+                for line in part]  # fmt: skip

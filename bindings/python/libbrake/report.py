@@ -14,6 +14,13 @@ class Report:
     def __init__(self, text, html):
         self.text, self.html = text, html
 
+    def __eq__(self, other):
+        if not isinstance(other, Report):
+            return NotImplemented
+        return (self.text, self.html) == (other.text, other.html)
+
+    __hash__ = None
+
     def __repr__(self):
         return self.text
 

@@ -3,6 +3,7 @@ from collections.abc import Mapping
 
 from libbrake import _core
 from libbrake.errors import Refused
+from libbrake.tree import same_numbers
 
 
 class Table(Mapping):
@@ -27,6 +28,16 @@ class Table(Mapping):
     def __len__(self):
         return len(self._arrays)
 
+    def __eq__(self, other):
+        """The same names, axes, units and numbers; what is not known is alike."""
+        if not isinstance(other, Table):
+            return NotImplemented
+        if (self.axes, self.units, list(self)) != (other.axes, other.units, list(other)):
+            return False
+        return all(same_numbers(self[name], other[name]) for name in self)
+
+    __hash__ = None
+
     def refusal(self, *at):
         """Why a case of a sweep was refused, in words; empty when it was not. `at`: its place along
         each axis, `t.refusal(3, 0)`.
@@ -43,9 +54,15 @@ class Table(Mapping):
         return ""
 
     def to_pandas(self):
-        """A DataFrame; the axes are its index."""
+        """A DataFrame; the axes are its index. Its `attrs` are what the table is `about`, units and
+        caution."""
         import pandas
 
+        frame = self._frame(pandas)
+        frame.attrs.update(self.about, units=dict(self.units), caution=self.caution)
+        return frame
+
+    def _frame(self, pandas):
         columns = {name: self[name] for name in self if name not in self.axes}
         if not self.axes:
             return pandas.DataFrame(columns)

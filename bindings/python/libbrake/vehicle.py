@@ -17,10 +17,11 @@ class Vehicle(Sections):
 
     __slots__ = ("_sheet", "__weakref__")
     __hash__ = None
+    _path = ""
+    _vehicle = property(lambda self: self)
 
     def __init__(self, sheet):
-        """Of the bytes that a vehicle is pickled as; load(file) and loads(text) read what people
-        write."""
+        """Of its bytes in this version; load(path) and loads(text) read what people write."""
         if not isinstance(sheet, (bytes, bytearray)):
             raise TypeError(
                 f"got {sheet!r:.60}; libbrake.load(path) and loads(text) give a Vehicle"
@@ -55,15 +56,30 @@ class Vehicle(Sections):
             at = at.kind if isinstance(at, Child) and not isinstance(at, Parts) else at
         return at if isinstance(at, Line) else None
 
-    def set(self, lines):
-        """Set lines by path, all of them or none: `v.set({"front.tyre.rollout": 2.52, ...})`."""
-        sheet = bytearray(self._sheet)
+    def _put(self, sheet, lines):
+        """Takes a sheet that some lines are set in, worked out anew."""
         for path, value in lines.items():
-            line = self._line(path)
+            line, index = self._line(path), _core.sheet_find(sheet, path)
+            if value is None and index >= 0:
+                _core.sheet_unset(sheet, index)
+                continue
             text = line.words(value) if line else str(value)  # the library names what is near
             _core.sheet_set(sheet, f"{path}={text}")
         _core.sheet_complete(sheet)
         object.__setattr__(self, "_sheet", bytes(sheet))
+
+    def _fit(self, name, lines):
+        """Fits a part, or takes it away when it has no lines."""
+        sheet = bytearray(self._sheet)
+        _core.sheet_remove_part(sheet, name)
+        if lines is not None:
+            _core.sheet_fit_part(sheet, name)
+        self._put(sheet, {f"part.{name}.{line}": one for line, one in (lines or {}).items()})
+
+    def set(self, lines):
+        """Set lines by path, all of them or none: `v.set({"front.tyre.rollout": 2.52, ...})`; None
+        leaves a line out, as if the file did not have it."""
+        self._put(bytearray(self._sheet), lines)
 
     def get(self, path):
         """The value of a path."""
@@ -263,7 +279,9 @@ class Vehicle(Sections):
         return self.copy()
 
     def __reduce__(self):
-        return restore, (_core.library_version(), self._sheet)
+        from libbrake.kept import FORM, kept, restore
+
+        return restore, (FORM, kept(self), type(self))
 
     def __eq__(self, other):
         if not isinstance(other, Vehicle):
@@ -290,16 +308,6 @@ class Vehicle(Sections):
         from libbrake.html import vehicle
 
         return vehicle(self)
-
-
-def restore(version, sheet):
-    """A vehicle that was pickled."""
-    if version != _core.library_version():
-        raise ValueError(
-            f"the vehicle was pickled by libbrake {version}, this is {_core.library_version()}: "
-            "keep vehicles as files, v.to_text()"
-        )
-    return Vehicle(sheet)
 
 
 def loads(text):

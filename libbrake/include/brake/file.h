@@ -92,6 +92,15 @@ enum brake_status brake_file_read_text(const char *text, struct brake_sheet *she
 enum brake_status brake_file_set(struct brake_sheet *sheet, const char *setting,
                                  struct brake_error *error);
 
+/** Fit a part, whose lines can be set then; one of that name stays as it is.
+ * @param sheet  read before; has to be completed again
+ * @param name   as in [part.NAME]
+ * @param error  filled on refusal
+ * @return       OK, E_SYNTAX for such a name, E_SIZE when there is no room
+ */
+enum brake_status brake_file_part(struct brake_sheet *sheet, const char *name,
+                                  struct brake_error *error);
+
 /** Read a list of parts: CSV, a row `part,size`, below it rows such as `master.bore,7/8 in`; the
  * part is a path of the catalogue, the size written as in a vehicle file. Further cells of a row,
  * and lines that begin with #, are for people.
