@@ -52,9 +52,9 @@ PUBLISHED := $(wildcard tests/published/*.c)
 DRIVERS := $(wildcard tests/*/driver.c)
 BENCHES := $(wildcard tests/bench/*.c)
 FUZZ := $(filter-out tests/fuzz/replay.c,$(wildcard tests/fuzz/*.c))
-PYTEST_FOLDERS ?= command failure file schema oracle spread browser python install lint web reference trust
+PYTEST_FOLDERS ?= command failure file schema oracle spread browser python install lint web reference trust mutation
 # These measure the plain build and nothing else, or build for themselves.
-PLAIN_ONLY := failure install lint python web reference trust
+PLAIN_ONLY := failure install lint python web reference trust mutation
 PYTESTS := $(foreach folder,$(PYTEST_FOLDERS),$(wildcard tests/$(folder)/test_*.py))
 NODE_TESTS := $(if $(filter web,$(PYTEST_FOLDERS)),$(wildcard tests/web/*.test.mjs))
 
@@ -70,7 +70,7 @@ OBJECTS := $(call object,$(LIBRARY) $(COMMAND) $(UNIT_TESTS) $(PUBLISHED) $(DRIV
     tests/fuzz/replay.c)
 
 .PHONY: all check check-kill oracle check-sanitize check-sanitize-python check-valgrind check-arm64 \
-    check-allocation check-deb compiled deb dist docs fuzz fuzz-programs lint prove reference schema trust web \
+    check-allocation check-deb compiled deb dist docs fuzz fuzz-programs lint mutate prove reference schema trust web \
     coverage bench deps-core deps install uninstall format clean help
 .DELETE_ON_ERROR:
 
@@ -277,6 +277,17 @@ check-kill: all
 	KILLS=300 STOPMARGIN=$(abspath $(BUILD)/stopmargin) PYTHONPATH=tests PYTHONDONTWRITEBYTECODE=1 \
 	    $(PYTHON) -m pytest -q -p no:cacheprovider tests/command/test_kill.py
 
+# COUNT small faults of each layer, drawn by SEED, one at a time: do the tests find them? Some seconds each.
+LAYER ?= model vehicle criteria study
+COUNT ?= 20
+SEED ?= 1
+mutate:
+	@set -e; for layer in $(LAYER); do \
+	    PYTHONPATH=tests PYTHONDONTWRITEBYTECODE=1 nice $(PYTHON) -m mutation --layer $$layer \
+	        --count $(COUNT) --seed $(SEED) --folder $(BUILD)/mutate --compiler $(CC) \
+	        --flags '$(LANGUAGE)'; \
+	done
+
 check-valgrind: WRAPPER := valgrind --quiet --error-exitcode=99 --leak-check=full \
     --suppressions=$(CURDIR)/tests/valgrind.supp
 check-valgrind: $(TESTS) $(FUZZ_PROGRAMS)
@@ -444,6 +455,7 @@ help:
 	@echo 'docs            the guide as one page, the C and the Python interface'
 	@echo 'schema          write reference/schema anew: the form of every answer as JSON'
 	@echo 'prove           abstract interpretation of the physics (not part of check)'
+	@echo 'mutate          COUNT ($(COUNT)) small faults of each LAYER, drawn by SEED: do the tests find them?'
 	@echo 'coverage        lines and branches that the tests reach'
 	@echo 'bench           speed and size'
 	@echo 'deps-core deps  install what building needs; what testing needs too'

@@ -881,6 +881,33 @@ static void a_margin_of_nothing_meets(void **state)
     assert_int_equal(judge_by(&criterion, text).verdict, BRAKE_FALLS_SHORT);
 }
 
+/* Requirements share what was worked out for a state at a force, of which there is room for a few:
+ * in whatever order and however often they are asked for, each is judged as it is alone. */
+static void what_was_asked_before_changes_no_judgement(void **state)
+{
+    (void)state;
+    enum { ALL = 512 };
+    struct brake_sheet sheet;
+    int asked[2 * ALL];
+    struct brake_judgement together[2 * ALL];
+    const int count = brake_criterion_count();
+    assert_true(count <= ALL);
+    for (int i = 0; i < count; i++) {
+        asked[i] = i;
+        asked[2 * count - 1 - i] = i;
+    }
+    read_sheet(&sheet, n1());
+    brake_judge_some(asked, 2 * count, &sheet.vehicle, together);
+    for (int i = 0; i < 2 * count; i++) {
+        struct brake_judgement alone;
+        brake_judge(brake_criterion_at(asked[i]), &sheet.vehicle, &alone);
+        assert_true(together[i].value == alone.value || isnan(alone.value));
+        assert_int_equal(isnan(together[i].value), isnan(alone.value));
+        assert_int_equal(together[i].verdict, alone.verdict);
+        assert_int_equal(together[i].failure, alone.failure);
+    }
+}
+
 /* ---- loads and speeds of clauses ------------------------------------------------------------- */
 
 /* Given a vehicle loaded to less than its rated mass, then a row of the rated mass is judged at the
@@ -1454,6 +1481,7 @@ int main(void)
         cmocka_unit_test(a_state_that_cannot_be_worked_out_is_the_worst),
         cmocka_unit_test(assist_and_vacuum_are_judged_in_their_state),
         cmocka_unit_test(a_margin_of_nothing_meets),
+        cmocka_unit_test(what_was_asked_before_changes_no_judgement),
         cmocka_unit_test(a_test_at_the_rated_mass_does_not_know_the_load_as_driven),
         cmocka_unit_test(the_rated_mass_is_shared_as_the_axles_are_rated),
         cmocka_unit_test(a_vehicle_that_is_too_slow_is_tested_from_what_it_can_do),

@@ -16,10 +16,14 @@ console.log(JSON.stringify(Object.fromEntries(drawn.map((name) => [name, drawing
 """
 
 
-def texts():
-    """(file, what it must hold)."""
+def lists():
+    """(file, what it must hold), of those that are made of the tables."""
     for page in tables.PAGES:
         yield tables.FOLDER / f"{page}.md", tables.page_of(page)
+
+
+def texts():
+    """(file, what it must hold), of those that hold runs and drawings."""
     others = tables.FOLDER / "command.md", plain.ROOT / "README.md"
     for path in (*sorted(GUIDE.glob("*.md")), *others):
         yield path, runs.filled(path.read_text(encoding="utf-8"))
@@ -56,7 +60,7 @@ def print_paper():
 def main():
     """Writes them."""
     PICTURES.mkdir(exist_ok=True)
-    for path, text in texts():
+    for path, text in (*lists(), *texts()):
         path.write_text(text, encoding="utf-8")
         print(f"reference {path.relative_to(plain.ROOT)}")
     print_paper()

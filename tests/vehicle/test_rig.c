@@ -200,6 +200,29 @@ static void the_rig_is_that_of_the_load_case(void **state)
     assert_near(hot.rig.balance.body.mass, 2000.0, ROUNDING);
 }
 
+/* Equilibrium of a pad, of a shoe: what the pistons of one side press stands on one lining. The pad is
+ * 60 degrees of a ring of 100 and 150 mm; the shoe has 110 degrees and 95 % of the drum's 60 mm
+ * (common practice, no source: reference/method.md has the same). No line of a file gives friction a
+ * curve over pressure; a program that does so needs it. */
+static void the_pressure_on_a_lining_is_what_its_pistons_press(void **state)
+{
+    (void)state;
+    const char *weaker = "pistons = 1 x 60 mm\nefficiency = 0.9\n";
+    assert_int_equal(build(swapped(hot_text(), "pistons = 1 x 60 mm\nefficiency = 1\n", weaker)),
+                     BRAKE_OK);
+    assert_near(hot.rig.lining[BRAKE_FRONT],
+                0.9 * (BRAKE_PI / 4.0 * 0.0036) / (BRAKE_PI / 6.0 * (0.0225 - 0.01)), ROUNDING);
+    const char *text = swapped(drum_text(), "brake_factor = 2\nefficiency = 1.0\n",
+                               "brake_factor = 2\nefficiency = 0.9\nwidth = 60 mm\n");
+    assert_int_equal(build(plus(text, "[front.disc]\nrotor_mass = 7.2 kg\nrotor_diameter = 300 mm\n"
+                                      "[heat]\niron = grey_250\n"
+                                      "[rear.drum]\ndrum_mass = 7.2 kg\n")),
+                     BRAKE_OK);
+    assert_near(hot.rig.lining[BRAKE_REAR],
+                0.9 * (BRAKE_PI / 4.0 * 0.0004) / (BRAKE_PI * 110.0 / 180.0 * 0.15 * 0.95 * 0.06),
+                ROUNDING);
+}
+
 static void friction_is_the_curve_that_is_given_or_the_usual_one(void **state)
 {
     (void)state;
@@ -280,6 +303,7 @@ int main(void)
         cmocka_unit_test(vanes_add_what_was_measured_on_a_car),
         cmocka_unit_test(the_whole_heat_capacity_is_that_of_the_mass),
         cmocka_unit_test(the_rig_is_that_of_the_load_case),
+        cmocka_unit_test(the_pressure_on_a_lining_is_what_its_pistons_press),
         cmocka_unit_test(friction_is_the_curve_that_is_given_or_the_usual_one),
         cmocka_unit_test(a_friction_curve_that_does_not_rise_or_is_too_long_is_refused),
         cmocka_unit_test(all_that_is_missing_is_told_in_words),

@@ -1,0 +1,92 @@
+"""How many small faults of a layer the tests find.
+
+usage: python -m mutation --layer LAYER --count N --seed N --folder DIR --flags FLAGS
+"""
+import argparse
+import collections
+import sys
+import time
+
+from mutation import equals, killers, mutants, workshop
+
+SAME_CODE = "the compiler makes the same code of both"
+
+
+class Tally:
+    """What became of the mutants of one layer."""
+
+    def __init__(self):
+        self.killed, self.equivalent, self.survived = collections.Counter(), [], []
+
+    @property
+    def tried(self):
+        return self.killed.total() + len(self.equivalent) + len(self.survived)
+
+    def summary(self, layer, seed):
+        real = self.killed.total() + len(self.survived)
+        share = 100.0 * self.killed.total() / real if real else 100.0
+        return (
+            f"mutate: {layer}, seed {seed}: {self.tried} faults, {len(self.equivalent)} change no"
+            f" answer, {self.killed.total()} of the other {real} found ({share:.1f} %): "
+            + ", ".join(f"{count} by {kind}" for kind, count in sorted(self.killed.items()))
+        )
+
+
+def shown(mutant, lines, said):
+    return f"{mutant.path}:{mutant.line}: {said}\n- {lines[0]}\n+ {lines[1]}"
+
+
+def tried(shop, mutant, lines, known, killer):
+    """What is said of a mutant, and under which head it is counted; None: it is no C."""
+    try:
+        reason = known.get((mutant.path, *lines))
+        if reason is None and not shop.fit(mutant):
+            reason = SAME_CODE
+    except workshop.Uncompilable:
+        return None
+    if reason is not None:
+        return "equivalent", reason
+    test = killer.killer(mutant)
+    return ("survived", "SURVIVES") if test is None else (test.kind, f"found by {test.name}")
+
+
+def run(shop, options):
+    shop.prepare()
+    quick, left = killers.timed(shop)
+    print(f"mutate: {len(quick)} tests, {sum(test.seconds for test in quick):.0f} s;"
+          f" left out: {', '.join(left) or 'none'}", flush=True)  # fmt: skip
+    known = equals.read(equals.LIST.read_text(encoding="utf-8"))
+    killer, tally = killers.Killers(shop, options.layer, quick), Tally()
+    for mutant in mutants.draw(shop.tree, options.layer, options.seed):
+        if tally.tried == options.count:
+            break
+        begun = time.monotonic()
+        lines = mutant.lines((shop.tree / mutant.path).read_text(encoding="utf-8"))
+        found = tried(shop, mutant, lines, known, killer)
+        if found is None:
+            continue
+        head, said = found
+        if head in ("C", "Python"):
+            tally.killed[head] += 1
+        else:
+            getattr(tally, head).append(mutant)
+        print(shown(mutant, lines, f"{said} ({time.monotonic() - begun:.1f} s)"), flush=True)
+    print(tally.summary(options.layer, options.seed))
+    return tally
+
+
+def main():
+    parser = argparse.ArgumentParser(prog="mutation")
+    parser.add_argument("--layer", required=True, choices=("model", "vehicle", "criteria", "study"))
+    parser.add_argument("--count", type=int, required=True)
+    parser.add_argument("--seed", type=int, required=True)
+    parser.add_argument("--folder", required=True)
+    parser.add_argument("--compiler", default="cc")
+    parser.add_argument("--flags", required=True)
+    options = parser.parse_args()
+    run(workshop.Workshop(options.folder, options.compiler, options.flags), options)
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,24 @@
+"""The list of faults that are none: `equivalent.txt` names each by its lines and says why."""
+import pathlib
+
+LIST = pathlib.Path(__file__).with_name("equivalent.txt")
+
+
+def read(text):
+    """Reasons by file, line as it is and line as it would be. One entry: the file, `- ` and the line,
+    `+ ` and the faulty one, then why; a blank line ends it."""
+    reasons = {}
+    for entry in filter(None, (block.strip() for block in text.split("\n\n"))):
+        path, before, after, *why = entry.splitlines()
+        if not (before.startswith("- ") and after.startswith("+ ") and why):
+            raise ValueError(f"{LIST.name}: not a file, `- `, `+ ` and a reason:\n{entry}")
+        reasons[path, before[2:], after[2:]] = " ".join(why)
+    return reasons
+
+
+def stale(reasons, root):
+    """Entries whose line no longer stands in its file."""
+    for path, before, _ in reasons:
+        file = root / path
+        if not file.exists() or before not in map(str.strip, file.read_text("utf-8").splitlines()):
+            yield f"{path}: {before}"

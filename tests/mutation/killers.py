@@ -1,0 +1,121 @@
+"""The tests that a fault must get past, quick ones first. Each is timed once without a fault; one
+that then takes several times as long is stuck, and the fault is found."""
+import dataclasses
+import hashlib
+import json
+import math
+import os
+import resource
+import subprocess
+import sys
+
+LONGEST = 6.0  # seconds of the processor: a test that takes longer is left out
+# Second solvers on fewer cases than `make check` takes, the command's answers, the lists.
+_CASES = {
+    "ORACLE_CASES": "300", "BRAKING_CASES": "6", "BRAKING_HOT_CASES": "2", "THERMAL_CASES": "12",
+    "SURFACE_CASES": "60", "EXTREME_CASES": "20",
+}  # fmt: skip
+_PYTHON = (
+    "oracle/test_oracle oracle/test_published oracle/test_size oracle/test_ring"
+    " command/test_heat command/test_drivelog command/test_cooldown"
+    " reference/test_lists"
+).split()
+_CALM = {
+    "OMP_WAIT_POLICY": "passive", "OMP_NUM_THREADS": "2", "PYTHONDONTWRITEBYTECODE": "1",
+    "MALLOC_PERTURB_": "165",
+}  # fmt: skip
+
+
+@dataclasses.dataclass
+class Test:
+    """A test program, or a file of Python tests."""
+
+    name: str
+    command: list
+    seconds: float = 0.0
+
+    @property
+    def kind(self):
+        return "C" if len(self.command) == 1 else "Python"
+
+
+def tests(shop):
+    for program in sorted(shop.build.glob("tests/*/*")):
+        if program.suffix == "" and program.stem.startswith(("test_", "published")):
+            yield Test(program.relative_to(shop.build / "tests").as_posix(), [program])
+    for name in _PYTHON:
+        yield Test(name, [sys.executable, "-m", "pytest", "-q", "-x", "-p", "no:cacheprovider",
+                          shop.tree / f"tests/{name}.py"])  # fmt: skip
+
+
+def passes(shop, test, seconds):
+    """Whether a test passes within some processor time: others use the machine too."""
+    environment = {**os.environ, **_CASES, **_CALM, "LIBBRAKE_BUILD": str(shop.build),
+                   "STOPMARGIN": str(shop.build / "stopmargin"),
+                   "PYTHONPATH": str(shop.tree / "tests")}  # fmt: skip
+    with subprocess.Popen(
+        ["prlimit", f"--cpu={math.ceil(seconds)}", "--core=0", *test.command],
+        cwd=shop.tree, env=environment, stdin=subprocess.DEVNULL, stdout=subprocess.DEVNULL,
+        stderr=subprocess.DEVNULL, start_new_session=True,
+    ) as running:  # fmt: skip
+        try:
+            return running.wait(60.0 + 30.0 * seconds) == 0
+        except subprocess.TimeoutExpired:
+            os.killpg(running.pid, 9)
+            return False
+
+
+def _spent():
+    """Processor time of everything that was run and has ended."""
+    usage = resource.getrusage(resource.RUSAGE_CHILDREN)
+    return usage.ru_utime + usage.ru_stime
+
+
+def _timed(shop, test):
+    """The processor time of a test, and whether it passes."""
+    begun = _spent()
+    return passes(shop, test, LONGEST), _spent() - begun
+
+
+def timed(shop):
+    """The tests that pass without a fault and are quick, and what is said of the others. What was
+    measured is kept beside the build until the library or the test is another."""
+    kept, left, notes = [], [], shop.folder / "times.json"
+    known = json.loads(notes.read_text()) if notes.exists() else {}
+    library = shop.shared.read_bytes()
+    for test in tests(shop):
+        key = f"{test.name} {hashlib.sha256(library + test.command[-1].read_bytes()).hexdigest()}"
+        if key not in known:
+            known[key] = _timed(shop, test)
+            notes.write_text(json.dumps(known))
+        good, test.seconds = known[key]
+        if good and test.seconds < LONGEST:
+            kept.append(test)
+        else:
+            left.append(f"{test.name} ({test.seconds:.1f} s)")
+    return kept, left
+
+
+class Killers:
+    """Runs tests on a mutant until one fails; what found faults of the same file comes first."""
+
+    def __init__(self, shop, layer, found):
+        self.shop, self.layer, self.tests, self.last = shop, layer, found, {}
+
+    def _order(self, path):
+        stem, last = path.rpartition("/")[2].partition(".")[0], self.last.get(path)
+
+        def late(test):
+            folder, _, name = test.name.partition("/")
+            near = 0.0 if f"test_{stem}" == name else 0.3 if folder == self.layer else 1.0
+            return test.name != last, test.kind != "C", near * test.seconds
+
+        return sorted(self.tests, key=late)
+
+    def killer(self, mutant):
+        """The first test that a mutant fails; None when it passes them all."""
+        for test in self._order(mutant.path):
+            if not passes(self.shop, test, 2.0 + 4.0 * test.seconds):
+                self.last[mutant.path] = test.name
+                return test
+        return None

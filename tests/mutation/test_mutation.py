@@ -1,0 +1,115 @@
+"""Where a small fault can stand, which tests find it, and the list of those that are none."""
+import pathlib
+import sys
+import types
+
+import pytest
+
+from lint import source
+from mutation import __main__ as run, equals, killers, mutants
+
+TEXT = """\
+#define TWICE 2.0
+enum { ROOM = 4 };
+static const double given[3] = {1.5, -2.0, 1e-9}; /* 3 < 4 */
+
+/* a + b */
+static double sum(const double *a, int n)
+{
+    double whole = 0.0;
+    for (int i = 0; i < n && !(a[i] > 7u); i++)
+        whole += a[i] * 3;
+    return whole; // 1 + 1
+}
+const char *word = "1 + 1";
+"""
+
+
+def found(text, header=False):
+    return [(before, choices) for _, before, choices in mutants.sites(text, header)]
+
+
+def test_operators_comparisons_and_numbers_are_sites():
+    assert found(TEXT) == [
+        ("1.5", ("1.515",)), ("-", ("",)), ("2.0", ("2.02",)), ("1e-9", ("1e-6",)),
+        ("0.0", ("1.0",)), ("0", ("1",)), ("<", ("<=", ">=")), ("&&", ("||",)), ("!", ("",)),
+        (">", (">=", "<=")), ("7u", ("8u",)), ("+=", ("-=",)), ("*", ("/",)), ("3", ("4",)),
+    ]  # fmt: skip
+
+
+def test_of_a_header_only_functions_are():
+    assert found(TEXT, header=True) == found(TEXT)[4:]
+
+
+def test_a_mutant_is_one_token_of_one_line():
+    offset = TEXT.index("* 3;")
+    mutant = mutants.Mutant("x.c", source.line_of(TEXT, offset), offset, "*", "/")
+    assert mutant.lines(TEXT) == ("whole += a[i] * 3;", "whole += a[i] / 3;")
+    with pytest.raises(AssertionError):
+        mutant.applied("\n" + TEXT)
+
+
+@pytest.mark.parametrize("layer", ["model", "vehicle", "criteria", "study"])
+def test_a_draw_comes_back_by_its_seed_and_has_every_place_once(layer):
+    first = list(mutants.draw(source.ROOT, layer, 1))
+    assert first == list(mutants.draw(source.ROOT, layer, 1))
+    assert first != list(mutants.draw(source.ROOT, layer, 2))
+    assert len({(one.path, one.offset) for one in first}) == len(first) > 500
+    for one in first[:50]:
+        text = (source.ROOT / one.path).read_text(encoding="utf-8")
+        before, after = one.lines(text)
+        assert before != after
+
+
+def program(text):
+    return killers.Test("any/test_x", [sys.executable, "-c", text])
+
+
+@pytest.mark.parametrize(
+    ("text", "good"),
+    [("pass", True), ("raise SystemExit(1)", False), ("import os; os.abort()", False),
+     ("while True: pass", False)],
+)  # fmt: skip
+def test_a_failure_a_crash_and_an_endless_loop_find_a_fault(tmp_path, text, good):
+    shop = types.SimpleNamespace(build=tmp_path, tree=tmp_path)
+    assert killers.passes(shop, program(text), 1.0) == good
+
+
+def test_what_found_a_fault_of_a_file_comes_first(monkeypatch):
+    tests = [killers.Test(f"study/test_{name}", [name], seconds) for name, seconds in
+             (("slow", 0.9), ("quick", 0.1), ("roots", 0.5))]  # fmt: skip
+    tried = []
+
+    def passes(_, test, __):
+        tried.append(test.name[11:])
+        return test.name != "study/test_slow"
+
+    monkeypatch.setattr(killers, "passes", passes)
+    killer = killers.Killers(None, "study", tests)
+    mutant = mutants.Mutant("libbrake/study/roots.c", 1, 0, "+", "-")
+    assert killer.killer(mutant).name == "study/test_slow"
+    assert tried == ["roots", "quick", "slow"]
+    killer.killer(mutant)
+    assert tried[3:] == ["slow"]
+
+
+def test_equivalent_faults_are_not_counted_among_the_real():
+    tally = run.Tally()
+    tally.killed.update({"C": 17, "Python": 2})
+    tally.survived.append(None)
+    tally.equivalent.extend([None, None])
+    assert tally.tried == 22
+    assert "19 of the other 20 found (95.0 %)" in tally.summary("model", 1)
+
+
+def test_the_list_of_equivalent_faults_is_that_of_the_sources():
+    reasons = equals.read(equals.LIST.read_text(encoding="utf-8"))
+    assert not list(equals.stale(reasons, source.ROOT))
+
+
+def test_an_entry_without_a_reason_is_refused():
+    entry = "x.c\n- a < b\n+ a <= b\n"
+    assert equals.read(entry + "why\nnot\n") == {("x.c", "a < b", "a <= b"): "why not"}
+    with pytest.raises(ValueError):
+        equals.read(entry)
+    assert list(equals.stale({("x.c", "a < b", "a <= b"): ""}, pathlib.Path("nowhere")))
