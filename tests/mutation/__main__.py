@@ -1,6 +1,7 @@
 """How many small faults of a layer the tests find.
 
 usage: python -m mutation --layer LAYER --count N --seed N --folder DIR --flags FLAGS
+           [--compiler CC] [--longest SECONDS]   (of the processor, that a test may take)
 """
 import argparse
 import collections
@@ -52,7 +53,7 @@ def tried(shop, mutant, lines, known, killer):
 
 def run(shop, options):
     shop.prepare()
-    quick, left = killers.timed(shop)
+    quick, left = killers.timed(shop, options.longest)
     print(f"mutate: {len(quick)} tests, {sum(test.seconds for test in quick):.0f} s;"
           f" left out: {', '.join(left) or 'none'}", flush=True)  # fmt: skip
     known = equals.read(equals.LIST.read_text(encoding="utf-8"))
@@ -80,6 +81,7 @@ def main():
     parser.add_argument("--layer", required=True, choices=("model", "vehicle", "criteria", "study"))
     parser.add_argument("--count", type=int, required=True)
     parser.add_argument("--seed", type=int, required=True)
+    parser.add_argument("--longest", type=float, default=killers.LONGEST)
     parser.add_argument("--folder", required=True)
     parser.add_argument("--compiler", default="cc")
     parser.add_argument("--flags", required=True)

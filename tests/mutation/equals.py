@@ -5,8 +5,8 @@ LIST = pathlib.Path(__file__).with_name("equivalent.txt")
 
 
 def read(text):
-    """Reasons by file, line as it is and line as it would be. One entry: the file, `- ` and the line,
-    `+ ` and the faulty one, then why; a blank line ends it."""
+    """Reasons by file, line as it is and line as it would be. One entry: the file, `- ` and the
+    line, `+ ` and the faulty one, then why; a blank line ends it."""
     reasons = {}
     for entry in filter(None, (block.strip() for block in text.split("\n\n"))):
         path, before, after, *why = entry.splitlines()

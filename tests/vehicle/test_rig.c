@@ -200,10 +200,10 @@ static void the_rig_is_that_of_the_load_case(void **state)
     assert_near(hot.rig.balance.body.mass, 2000.0, ROUNDING);
 }
 
-/* Equilibrium of a pad, of a shoe: what the pistons of one side press stands on one lining. The pad is
- * 60 degrees of a ring of 100 and 150 mm; the shoe has 110 degrees and 95 % of the drum's 60 mm
- * (common practice, no source: reference/method.md has the same). No line of a file gives friction a
- * curve over pressure; a program that does so needs it. */
+/* Equilibrium of a pad, of a shoe: what the pistons of one side press stands on one lining. The pad
+ * is 60 degrees of a ring of 100 and 150 mm; the shoe has 110 degrees and 95 % of the drum's 60 mm
+ * (common practice, no source). No line of a file gives friction a curve over pressure; a program
+ * that does so needs it. */
 static void the_pressure_on_a_lining_is_what_its_pistons_press(void **state)
 {
     (void)state;
