@@ -28,7 +28,7 @@ static const char *shares_of(struct brake_document *d, const struct brake_regain
     for (int i = 0; i < count; i++)
         all = brake_document_join(
             d, all, ", ",
-            brake_document_words(d, "%s %+.0f %%", brake_change_word((enum brake_change)order[i]),
+            brake_document_words(d, "%s %+.0f %%", brake_change_name((enum brake_change)order[i]),
                                  100.0 * r->share[order[i]]));
     return all;
 }

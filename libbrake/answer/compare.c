@@ -54,7 +54,7 @@ const char *brake_part_shares(struct brake_document *d, const struct brake_compa
     for (int i = 0; i < count; i++) {
         const char *share =
             brake_document_amount(d, brake_cell_difference(one->share[order[i]], unit));
-        const char *word = brake_change_word((enum brake_change)order[i]);
+        const char *word = brake_change_name((enum brake_change)order[i]);
         all = brake_document_join(d, all, "; ", brake_document_words(d, "%s %s", word, share));
     }
     return all;
@@ -126,8 +126,8 @@ static const char *as_it_is(struct brake_document *d, const struct brake_compari
 {
     struct brake_ruling ruling;
     brake_compare_ruling(c, 1, &ruling);
-    return brake_document_words(d, "%s (stopmargin check)",
-                                brake_part_ruling(d, &c->after->vehicle, &ruling));
+    return brake_document_words(d, "%s (%s)", brake_part_ruling(d, &c->after->vehicle, &ruling),
+                                c->faded ? "stopmargin check" : "cold; hot: stopmargin check");
 }
 
 /* The group that took most, or gave most; -1: none did. */

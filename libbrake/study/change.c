@@ -77,10 +77,12 @@ static const struct {
 
 static const struct {
     const char *word, *meaning;
+    const char *name; /* for people, where it is not the word itself */
 } words[BRAKE_CHANGES] = {
     [BRAKE_CHANGE_TYRE] = {"tyre", "tyres and wheels"},
     [BRAKE_CHANGE_MASS] = {"mass", "mass, that of parts and loads with it"},
-    [BRAKE_CHANGE_CG] = {"centre_of_gravity", "where the mass sits: lift, parts and loads with it"},
+    [BRAKE_CHANGE_CG] = {"centre_of_gravity", "where the mass sits: lift, parts and loads with it",
+                         "centre of gravity"},
     [BRAKE_CHANGE_GEOMETRY] = {"geometry", "wheelbase, track and scrub radius"},
     [BRAKE_CHANGE_CALIPER] = {"caliper", "calipers and pistons"},
     [BRAKE_CHANGE_ROTOR] = {"rotor", "rotors, and the radius at which the pads rub"},
@@ -95,6 +97,11 @@ static const struct {
 const char *brake_change_word(enum brake_change change)
 {
     return words[change].word;
+}
+
+const char *brake_change_name(enum brake_change change)
+{
+    return words[change].name != NULL ? words[change].name : words[change].word;
 }
 
 const char *brake_change_meaning(enum brake_change change)

@@ -17,6 +17,12 @@ enum brake_change brake_change_of(int index);
  */
 const char *brake_change_word(enum brake_change change);
 
+/** Name of a group, for people.
+ * @param change  the group
+ * @return        e.g. "centre of gravity"
+ */
+const char *brake_change_name(enum brake_change change);
+
 /** What a group holds.
  * @param change  the group
  * @return        a line

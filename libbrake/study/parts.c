@@ -295,7 +295,7 @@ static void add_hydraulics(const struct brake_vehicle *vehicle, struct brake_par
         set(add(offer, count, BYPASS, takes, "a rear valve with a bypass"), "valve.bypass",
             BRAKE_FITTED);
     if (vehicle->circuits.split == BRAKE_SPLIT_ONE)
-        set(add(offer, count, CIRCUITS, takes, "a tandem master cylinder and two circuits"),
+        set(add(offer, count, CIRCUITS, takes, "a second circuit (tandem master cylinder)"),
             "circuits.split", BRAKE_SPLIT_II);
     if (vehicle->booster.booster == BRAKE_BOOSTER_NONE)
         add_booster(offer, count);

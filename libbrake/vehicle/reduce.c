@@ -306,8 +306,10 @@ static void reduce_valve(struct work *w, int unused)
             "it");
     work_offer(w, INDEX(valve.knee), valve.knee, pairs, 1);
     work_offer(w, INDEX(valve.slope), valve.slope, pairs, 1);
-    if (lines->kind == BRAKE_VALVE_HEIGHT)
-        work_offer_default(w, INDEX(valve.uncorrected_lift), w->vehicle->lift.suspension);
+    if (lines->kind != BRAKE_VALVE_HEIGHT)
+        return;
+    work_offer_default(w, INDEX(valve.uncorrected_lift), w->vehicle->lift.suspension);
+    work_offer_default(w, INDEX(valve.anti_lift), 0.5);
 }
 
 /* Nitrogen that expands as quickly as a pedal goes down. */

@@ -698,13 +698,15 @@ static const struct brake_quantity valve_rows[] = {
      .meaning = "Height-sensing valve: stiffness of the rear suspension, both springs.",
      .means = BRAKE_BY_SCALE, .measure = "Known load in the back, tape at the arch."},
     {LINE(valve, anti_lift), .kind = BRAKE_REAL, .danger = BRAKE_EITHER,
-     .dimension = BRAKE_RATIO, .unit = "", .low = 0.0, .high = 1.5, .fallback = 1.0,
+     .dimension = BRAKE_RATIO, .unit = "", .low = 0.0, .high = 1.5, RULE(0.2, 1.8),
      .typical = 0.2,
      .meaning = "Height-sensing valve: part of the load that braking takes off the rear springs "
                 "which the links of the axle take up, so that the body rises less.",
      .means = BRAKE_BY_MAKER,
-     .measure = "Maker's data; arms and springs of most rear axles take up 0.1 to 0.9.",
-     .why = "1 is a body that does not pitch: the rear gets the most and locks soonest"},
+     .measure = "Maker's data, or the side view: rise of the axle's pivot over its distance, by "
+                "wheelbase over height.",
+     .why = "0.5: leaf springs and arms take up 0.1 to 0.9, 1 would be a body that does not "
+            "rise; common practice, no source"},
     {LINE(valve, uncorrected_lift), .kind = BRAKE_REAL, .role = BRAKE_WORKED,
      .danger = BRAKE_EITHER, .dimension = BRAKE_LENGTH, .unit = "mm", .low = -0.15, .high = 0.4,
      NO_DEFAULT, .typical = 0.1,

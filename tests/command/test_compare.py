@@ -157,8 +157,8 @@ def test_the_verdict_comes_first_in_plain_words():
     found = report(BEFORE, AFTER)
     start = words(text)
     lines = text.splitlines()
-    assert lines[0] == "Heron, after refit" and lines[1].startswith("CAUTION: ")
-    assert lines[2:4] == ["Before    Heron, before refit", "After     Heron, after refit"]
+    assert lines[0] == "Heron (invented), after refit" and lines[1].startswith("CAUTION: ")
+    assert lines[2:4] == ["Before    Heron (invented), before refit", "After     Heron (invented), after refit"]
     changes = found["changes"]
     both = changes["torque_per_need"][2]
     assert f"Changes {100 * abs(both['ratio'] - 1):.0f} % less in brake torque per need" in start

@@ -140,7 +140,7 @@ def test_text_has_80_columns_and_the_caution_at_both_ends(duty):
     assert max(map(len, text.splitlines())) <= 80
     assert all(line == line.rstrip() for line in text.splitlines())
     assert words(text).count(CAUTION) == 1
-    assert re.match("Heron, after refit\nCAUTION: .*\nVerdict", text)
+    assert re.match("Heron \\(invented\\), after refit\nCAUTION: .*\nVerdict", text)
     assert "Rubbed face over time" in text and "F" in text
     assert text.isascii()
 

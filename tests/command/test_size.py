@@ -205,7 +205,7 @@ def test_without_an_answer_the_nearest_value_stands_in_the_sentence():
     status, text, _ = size(*PISTON, "--for", "decel at 300 N = 7.0 m/s2")
     assert status == 1
     lines = text.splitlines()
-    assert lines[0] == "Heron, after refit"
+    assert lines[0] == "Heron (invented), after refit"
     assert lines[2].startswith("Answer    none: no front.disc.piston_diameter")
     assert "the best value is" in words(text)
     assert "with road.adhesion a tenth higher" in words(text)

@@ -51,6 +51,6 @@ def test_a_program_links(compiler, library, tmp_path):
     run(*compiler.split(), *STRICT, "-o", tmp_path / "example", source, BUILD / library, *more)
     said = run(tmp_path / "example", stdin=open(ROOT / "examples" / "heron.ini"))
     name, _, area = said.strip().rpartition(" ")
-    assert name == "Heron, after refit"
+    assert name == "Heron (invented), after refit"
     # Geometry: two circles of 48 mm.
     assert float(area) == pytest.approx(2 * math.pi / 4 * 0.048**2, rel=1e-15)

@@ -36,7 +36,7 @@ DEFAULTS = {
     "rear.axle": {"wheels": "single"},
     "front.tyre": {"inertia_fraction": 0.60},
     "rear.tyre": {"inertia_fraction": 0.60},
-    "valve": {"kind": "none", "bypass": "fitted", "anti_lift": 1.0},
+    "valve": {"kind": "none", "bypass": "fitted"},
     "pedal": {"efficiency": 0.85, "free_play": 0.003},
     "booster": {"diaphragms": 1.0, "efficiency": 0.92, "pump": "engine"},
     "master": {"efficiency": 0.96, "take_up": 0.0013},
@@ -402,6 +402,7 @@ def complete_control(vehicle, has, give):
         give("valve.slope", slope)
     if get("valve.kind") == "height":
         give("valve.uncorrected_lift", get("lift.suspension"))
+        give("valve.anti_lift", 0.5)
     if has("pedal.pad_arm", "pedal.rod_arm"):
         give("pedal.ratio", get("pedal.pad_arm") / get("pedal.rod_arm"))
     if get("booster.booster") != "none":

@@ -38,7 +38,7 @@ def test_the_commands_of_the_readme_work_in_an_empty_environment(tmp_path):
     run(python, "-m", "pip", "install", "--no-build-isolation", "./bindings/python")
     script = "import libbrake; v = libbrake.load('examples/heron.ini'); print(v.check())"
     text = run(python, "-c", script)
-    assert re.match(r"Heron, after refit\nCAUTION: .*\nVerdict", text)
+    assert re.match(r"Heron \(invented\), after refit\nCAUTION: .*\nVerdict", text)
     assert "qualified inspector" in " ".join(text.split())
 
 

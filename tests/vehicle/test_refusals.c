@@ -364,10 +364,11 @@ static void a_line_that_states_its_default_loses_nothing(void **state)
 {
     (void)state;
     struct brake_sheet sheet;
-    read_sheet(&sheet, plus(plain, "[valve]\nkind = none\nanti_lift = 1\n"));
-    assert_equal(value_at(&sheet, "valve.anti_lift"), 1.0);
-    expect_refusal(plus(plain, "[valve]\nkind = none\nanti_lift = 0.5\n"), BRAKE_E_CONFLICT,
-                   "valve.anti_lift", "is not used, because valve.kind is none;");
+    read_sheet(&sheet, swapped(plain, "booster = none", "booster = none\nefficiency = 0.92"));
+    assert_equal(value_at(&sheet, "booster.efficiency"), 0.92);
+    expect_refusal(swapped(plain, "booster = none", "booster = none\nefficiency = 0.9"),
+                   BRAKE_E_CONFLICT, "booster.efficiency",
+                   "is not used, because booster.booster is none;");
 }
 
 static void a_booster_set_away_leaves_its_lines_without_complaint(void **state)
