@@ -7,6 +7,7 @@
 #include "criteria/judge.h"
 #include "criteria/meanings.h"
 #include "criteria/scope.h"
+#include "study/conformance.h"
 
 static const char YARDSTICK[] = "Yardstick";
 
@@ -68,9 +69,19 @@ const char *brake_part_share(struct brake_document *d, double met)
     return brake_document_words(d, "%.0f of 100", hundredths);
 }
 
+/* The word rests on the lower end of what the samples tell: both are told where the share by itself
+ * would have another. */
+static const char *share_told(struct brake_document *d, const struct brake_conformance *c)
+{
+    if (brake_conformance_word(c->met) == brake_conformance_word(c->met_low))
+        return brake_part_share(d, c->met);
+    return brake_document_words(d, "%.0f to %.0f of 100", floor(100.0 * c->met_low),
+                                floor(100.0 * c->met_high));
+}
+
 const char *brake_part_met(struct brake_document *d, const struct brake_conformance *conformance)
 {
-    const char *share = brake_part_share(d, conformance->met);
+    const char *share = share_told(d, conformance);
     if (conformance->samples == 0)
         return NULL;
     if (conformance->failed == 0)
