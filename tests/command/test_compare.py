@@ -158,7 +158,8 @@ def test_the_verdict_comes_first_in_plain_words():
     start = words(text)
     lines = text.splitlines()
     assert lines[0] == "Heron (invented), after refit" and lines[1].startswith("CAUTION: ")
-    assert lines[2:4] == ["Before    Heron (invented), before refit", "After     Heron (invented), after refit"]
+    assert lines[2] == "Before    Heron (invented), before refit"
+    assert lines[3] == "After     Heron (invented), after refit"
     changes = found["changes"]
     both = changes["torque_per_need"][2]
     assert f"Changes {100 * abs(both['ratio'] - 1):.0f} % less in brake torque per need" in start

@@ -38,7 +38,8 @@ def compiled(compiler, source, program, stage, *how):
 @pytest.mark.parametrize("compiler", LANGUAGES)
 def test_it_says_what_the_command_says(compiler, stage, tmp_path):
     program = compiled(compiler, CHECK, tmp_path / "check", stage)
-    for vehicle, name in ((HERON, "Heron (invented), after refit"), (BEFORE, "Heron (invented), before refit")):
+    names = {HERON: "Heron (invented), after refit", BEFORE: "Heron (invented), before refit"}
+    for vehicle, name in names.items():
         command = [BUILD / "stopmargin", "check", vehicle]
         status = subprocess.run(command, stdout=subprocess.DEVNULL, check=False).returncode
         verdict = {0: "meets", 1: "falls short", 3: "cannot say"}[status]

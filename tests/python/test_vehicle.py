@@ -157,7 +157,8 @@ def test_words_for_people_hold_the_caution(heron):
     for text in (repr(heron), heron._repr_html_(), repr(heron.check()),
                  heron.check()._repr_html_()):  # fmt: skip
         assert "qualified inspector" in " ".join(text.split())
-    assert "Heron (invented), after refit" in repr(heron) and max(map(len, repr(heron).split("\n"))) < 80
+    assert "Heron (invented), after refit" in repr(heron)
+    assert max(map(len, repr(heron).split("\n"))) < 80
     assert "[front.tyre]" in repr(heron.front.tyre)
     assert "[part.winch]" in repr(heron.part)
 
