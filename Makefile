@@ -44,6 +44,11 @@ PACKAGES := $(CORE_PACKAGES) $(PYTHON_PACKAGES) abigail-tools binutils chromium 
     nodejs poppler-utils python3 python3-html5lib python3-hypothesis python3-jsonschema python3-markdown python3-numpy python3-pytest \
     python3-scipy units valgrind wasi-libc
 
+# From the npm registry, into the build: rules of accessibility. What it says is skipped without.
+NPM_PACKAGES := axe-core@4.14.1
+# Other browsers, large, for `make check-browsers` alone.
+BROWSER_PACKAGES := firefox-esr webkit2gtk-driver xvfb
+
 HEADERS := $(sort $(wildcard libbrake/include/brake/*.h))
 COMMAND := $(sort $(wildcard libbrake/command/*.c))
 LIBRARY := $(filter-out $(COMMAND),$(sort $(wildcard libbrake/*/*.c)))
@@ -69,9 +74,9 @@ SHARED := $(BUILD)/libbrake.so.$(VERSION)
 OBJECTS := $(call object,$(LIBRARY) $(COMMAND) $(UNIT_TESTS) $(PUBLISHED) $(DRIVERS) $(BENCHES) $(FUZZ) $(FACE) \
     tests/fuzz/replay.c)
 
-.PHONY: all check check-kill oracle check-sanitize check-sanitize-python check-valgrind check-arm64 \
+.PHONY: all check check-browsers check-kill oracle check-sanitize check-sanitize-python check-valgrind check-arm64 \
     check-allocation check-deb compiled deb dist docs fuzz fuzz-programs lint mutate prove reference schema trust web \
-    coverage bench deps-core deps install uninstall format clean help
+    coverage bench deps-core deps deps-browsers install uninstall format clean help
 .DELETE_ON_ERROR:
 
 all: $(PROGRAM) $(PROGRAM:%=%.1) $(PROGRAM:%=%.bash) $(BUILD)/libbrake.a $(BUILD)/libbrake.so $(BUILD)/libbrake.pc
@@ -221,6 +226,11 @@ check: all $(TESTS) $(FUZZ_PROGRAMS) $(DRIVER_PROGRAMS) $(if $(filter failure,$(
     $(if $(filter web,$(PYTEST_FOLDERS)),web)
 	@$(RUN_TESTS) $(TESTS) $(FUZZ_PROGRAMS) $(PYTESTS) $(NODE_TESTS)
 
+# The page in browsers of other makers.
+check-browsers: all web
+	LIBBRAKE_BUILD=$(abspath $(BUILD)) STOPMARGIN=$(abspath $(BUILD)/stopmargin) PYTHONPATH=tests \
+	    PYTHONDONTWRITEBYTECODE=1 $(PYTHON) -m pytest -q -rs tests/engines
+
 # 99: no status of stopmargin or pytest.
 check-sanitize:
 	ASAN_OPTIONS=detect_leaks=1:detect_stack_use_after_return=1:exitcode=99 \
@@ -362,11 +372,15 @@ bench: all $(BENCH_PROGRAMS) $(PACKAGE) web
 # Packages of Debian
 
 APT_GET := $(if $(filter-out 0,$(shell id -u)),sudo )env DEBIAN_FRONTEND=noninteractive apt-get
+GET_NPM = npm install --silent --no-audit --no-fund --no-save --prefix $(BUILD)/npm $(NPM_PACKAGES) || \
+    echo 'deps: without npm or its registry there is no $(NPM_PACKAGES); its tests are skipped'
 deps-core: INSTALL_PACKAGES := $(CORE_PACKAGES)
 deps: INSTALL_PACKAGES := $(PACKAGES)
-deps-core deps:
+deps-browsers: INSTALL_PACKAGES := $(BROWSER_PACKAGES)
+deps-core deps deps-browsers:
 	$(APT_GET) update
 	$(APT_GET) install -y --no-install-recommends $(INSTALL_PACKAGES)
+	$(if $(filter deps,$@),$(GET_NPM))
 
 # Installing
 
@@ -458,6 +472,7 @@ help:
 	@echo 'mutate          COUNT ($(COUNT)) small faults of each LAYER, drawn by SEED: do the tests find them?'
 	@echo 'coverage        lines and branches that the tests reach'
 	@echo 'bench           speed and size'
+	@echo 'check-browsers  the page in the other browsers of Debian (deps-browsers)'
 	@echo 'deps-core deps  install what building needs; what testing needs too'
 	@echo 'install         below PREFIX ($(PREFIX)), staged in DESTDIR; uninstall takes it away'
 	@echo 'format          lay the sources out by .clang-format'

@@ -22,19 +22,19 @@ function take(core, at) {
   return text;
 }
 
-// The bytes of a core that stands in a page: packed by gzip, as text of base64.
+// The core that stands in a page, packed by gzip, as text of base64. Only the page can: in a worker of
+// a local file some browsers read no blob.
 export async function unpacked(text) {
   const packed = Uint8Array.from(atob(text.trim()), (sign) => sign.charCodeAt(0));
   const stream = new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip"));
-  return new Uint8Array(await new Response(stream).arrayBuffer());
+  return WebAssembly.compile(await new Response(stream).arrayBuffer());
 }
 
 // A function that calls an export with texts and numbers and gives back its text.
-export async function openCore(bytes) {
-  const module = await WebAssembly.compile(bytes);
+export async function openCore(module) {
   const names = WebAssembly.Module.imports(module).map((one) => one.name);
-  const system = { wasi_snapshot_preview1: Object.fromEntries(names.map((name) => [name, REFUSED])) };
-  const core = (await WebAssembly.instantiate(module, system)).exports;
+  const refused = Object.fromEntries(names.map((name) => [name, REFUSED]));
+  const core = (await WebAssembly.instantiate(module, { wasi_snapshot_preview1: refused })).exports;
   core._initialize();
   return (name, ...given) => {
     const words = given.map((one) => (typeof one === "string" ? put(core, one) : one));

@@ -1,8 +1,10 @@
 // The rows of heat and the papers are worked out beside the page, in a worker that can be stopped.
 
 export class Heat {
-  // `make` makes a worker; `told` is given the text of each answer and what was asked.
-  constructor(make, told) {
+  // `module`: the core, compiled; `make` makes a worker; `told` is given the text of each answer and
+  // what was asked.
+  constructor(module, make, told) {
+    this.module = module;
     this.make = make;
     this.told = told;
   }
@@ -16,7 +18,7 @@ export class Heat {
     this.worker = this.make();
     this.worker.onmessage = ({ data }) => this.end(name, data);
     this.worker.onerror = () => this.end(name, { failed: "the browser ended it" });
-    this.worker.postMessage({ name, given });
+    this.worker.postMessage({ module: this.module, name, given });
   }
 
   end(name, data) {

@@ -15,7 +15,8 @@ const at = (id) => document.getElementById(id);
 const all = (selector) => [...document.querySelectorAll(selector)];
 
 const store = new Store(() => globalThis.localStorage);
-const core = await openCore(await unpacked(at("core").textContent));
+const module = await unpacked(at("core").textContent);
+const core = await openCore(module);
 const catalogue = JSON.parse(core("catalogue"));
 const units = JSON.parse(store.kept("units") || "{}");
 const history = new History(store.kept("file"));
@@ -33,14 +34,11 @@ const whole = (path) => [path, `front.${path}`].find((one) => rowOf(catalogue, o
 
 let cold;
 
-function makeWorker() {
-  const source = `${at("worker").textContent}
-    const text = ${JSON.stringify(at("core").textContent.trim())};
-    serve(self, unpacked(text), (told) => postMessage(told));`;
-  return new Worker(URL.createObjectURL(new Blob([source], { type: "text/javascript" })));
-}
+const worker = URL.createObjectURL(new Blob([`${at("worker").textContent}
+  serve(self, (told) => postMessage(told));`], { type: "text/javascript" }));
+const makeWorker = () => new Worker(worker);
 
-const heat = new Heat(makeWorker, (name, data) => {
+const heat = new Heat(module, makeWorker, (name, data) => {
   const found = data.text && JSON.parse(data.text);
   if (found && !found.refused) show(found, "");
   else show(cold, "failed");
@@ -241,7 +239,7 @@ at("back").addEventListener("click", () => endTrial(""));
 
 let sheet = { name: "", text: "" };
 
-const paper = new Heat(makeWorker, (name, data) => {
+const paper = new Heat(module, makeWorker, (name, data) => {
   const found = outcome(data);
   sheet = { name, text: found.paper ?? "" };
   at("paper-said").textContent = found.said;

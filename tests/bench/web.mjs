@@ -14,7 +14,7 @@ const timed = (work) => {
 };
 
 const begin = performance.now();
-const core = await openCore(readFileSync(join(BUILD, "web/core.wasm")));
+const core = await openCore(await WebAssembly.compile(readFileSync(join(BUILD, "web/core.wasm"))));
 core("check", heron, "", 0);
 const first = performance.now() - begin;
 const changes = Array.from({ length: RUNS }, () => timed(() => core("check", heron, "", 0)));

@@ -30,6 +30,16 @@ class Page:
         self.wait("document.body.dataset.ready === 'yes'")
         return said, fetched
 
+    def media(self, scheme="light", motion="no-preference"):
+        """What the person asked the system for."""
+        self.browser._ask("Emulation.setEmulatedMedia", features=[
+            {"name": "prefers-color-scheme", "value": scheme},
+            {"name": "prefers-reduced-motion", "value": motion}])
+
+    def file_of(self):
+        """Where the page is."""
+        return PAGE
+
     def js(self, expression):
         return self.browser.evaluate(expression)
 
@@ -59,6 +69,12 @@ class Page:
         )
         self.browser._ask("Input.insertText", text=text)
         self.js("document.activeElement.dispatchEvent(new Event('change', {bubbles: true}))")
+
+    def press(self, key):
+        """A key that types nothing."""
+        for kind in ("rawKeyDown", "keyUp"):
+            self.browser._ask("Input.dispatchKeyEvent", type=kind, key=key, code=key,
+                              windowsVirtualKeyCode={"Tab": 9}[key])
 
     def give(self, selector, path):
         """Opens a file."""

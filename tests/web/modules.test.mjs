@@ -6,6 +6,7 @@ import { get, given, lines, set } from "../../bindings/web/file.mjs";
 import { History, Store } from "../../bindings/web/history.mjs";
 import { apart, together } from "../../bindings/web/value.mjs";
 import { serve } from "../../bindings/web/worker.mjs";
+import { module } from "./native.mjs";
 
 const FILE = `; my car
 [vehicle]
@@ -100,9 +101,13 @@ test("what is kept is found again", () => {
   assert.equal(store.kept("file"), "a");
 });
 
-test("a question that comes before the worker's core is open is not lost", async () => {
-  const scope = {};
-  const told = new Promise((done) => serve(scope, new Uint8Array([1]), done));
-  scope.onmessage({ data: { name: "plan", given: [""] } });
-  assert.ok((await told).failed);
+const answered = (scope, data) => new Promise((done) => {
+  serve(scope, done);
+  scope.onmessage({ data });
+});
+
+test("the worker answers with the core that it is given, or says what failed", async () => {
+  const { text } = await answered({}, { module, name: "start", given: [0, 1, 1, "private", "", 0] });
+  assert.match(text, /\[front.disc\]/);
+  assert.match((await answered({}, { module, name: "nothing", given: [] })).failed, /not a function/);
 });

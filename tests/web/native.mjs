@@ -9,7 +9,8 @@ import { openCore } from "../../bindings/web/core.mjs";
 export const ROOT = join(dirname(fileURLToPath(import.meta.url)), "../..");
 export const BUILD = process.env.LIBBRAKE_BUILD ?? join(ROOT, "build");
 
-export const core = await openCore(readFileSync(join(BUILD, "web/core.wasm")));
+export const module = await WebAssembly.compile(readFileSync(join(BUILD, "web/core.wasm")));
+export const core = await openCore(module);
 
 // The command's own words.
 export function command(words, input = "") {
