@@ -79,19 +79,21 @@ static const struct {
     const char *word, *meaning;
     const char *name; /* for people, where it is not the word itself */
 } words[BRAKE_CHANGES] = {
-    [BRAKE_CHANGE_TYRE] = {"tyre", "tyres and wheels"},
-    [BRAKE_CHANGE_MASS] = {"mass", "mass, that of parts and loads with it"},
+    [BRAKE_CHANGE_TYRE] = {"tyre", "tyres and wheels", NULL},
+    [BRAKE_CHANGE_MASS] = {"mass", "mass, that of parts and loads with it", NULL},
     [BRAKE_CHANGE_CG] = {"centre_of_gravity", "where the mass sits: lift, parts and loads with it",
                          "centre of gravity"},
-    [BRAKE_CHANGE_GEOMETRY] = {"geometry", "wheelbase, track and scrub radius"},
-    [BRAKE_CHANGE_CALIPER] = {"caliper", "calipers and pistons"},
-    [BRAKE_CHANGE_ROTOR] = {"rotor", "rotors, and the radius at which the pads rub"},
-    [BRAKE_CHANGE_PAD] = {"pad", "friction, gap and thickness of the pads"},
-    [BRAKE_CHANGE_DRUM] = {"drum", "drums and shoes; all of an axle that changes disc for drum"},
-    [BRAKE_CHANGE_HYDRAULICS] = {"hydraulics", "pedal, booster, master cylinder, valve, anti-lock"},
-    [BRAKE_CHANGE_PARKING] = {"parking", "parking brake"},
-    [BRAKE_CHANGE_DRIVELINE] = {"driveline", "axle gears, centre drive, speedometer"},
-    [BRAKE_CHANGE_CONDITIONS] = {"conditions", "driver, road, stop, ratings, rules, trailer"},
+    [BRAKE_CHANGE_GEOMETRY] = {"geometry", "wheelbase, track and scrub radius", NULL},
+    [BRAKE_CHANGE_CALIPER] = {"caliper", "calipers and pistons", NULL},
+    [BRAKE_CHANGE_ROTOR] = {"rotor", "rotors, and the radius at which the pads rub", NULL},
+    [BRAKE_CHANGE_PAD] = {"pad", "friction, gap and thickness of the pads", NULL},
+    [BRAKE_CHANGE_DRUM] = {"drum", "drums and shoes; all of an axle that changes disc for drum",
+                           NULL},
+    [BRAKE_CHANGE_HYDRAULICS] = {"hydraulics", "pedal, booster, master cylinder, valve, anti-lock",
+                                 NULL},
+    [BRAKE_CHANGE_PARKING] = {"parking", "parking brake", NULL},
+    [BRAKE_CHANGE_DRIVELINE] = {"driveline", "axle gears, centre drive, speedometer", NULL},
+    [BRAKE_CHANGE_CONDITIONS] = {"conditions", "driver, road, stop, ratings, rules, trailer", NULL},
 };
 
 const char *brake_change_word(enum brake_change change)
