@@ -38,11 +38,26 @@ struct held {
     struct brake_drive_report report; /* of both; drive NULL: there is none */
 };
 
+/* Reads a log; to be freed whatever the status. */
+enum brake_status drive_read(const struct driven *driven, struct brake_log *log,
+                             struct brake_error *error);
+
 /* Fills what is cleared; to be freed whatever the status. */
 enum brake_status drive_hold(const struct brake_sheet *sheet, const struct driven *driven,
                              const struct brake_nominal *nominal, struct held *held,
                              struct brake_error *error);
 void drive_free(struct held *held);
+
+enum { LOGS = 16 /* most of one call */ };
+
+/* Logs of drives, borrowed from Python: bytes of a tuple. */
+struct logs {
+    int count;
+    struct driven log[LOGS];
+};
+
+/* Takes them; false with an exception set when they are something else. */
+bool logs_take(PyObject *tuple, struct logs *logs);
 
 /* What a report is asked for, borrowed from Python. */
 struct wanted {
@@ -81,6 +96,17 @@ char *size_tyres(const struct brake_sheet *sheet, const char *markings, struct n
 /* A drive held against the prediction; `nominal`: speeds that its stops are brought to. */
 char *drive_run(const struct brake_sheet *sheet, const struct driven *driven,
                 struct numbers nominal, char **report, struct brake_error *error);
+
+/* What drives tell of some lines, by their numbers: the vehicle learns them. `units`: those that
+ * heads of logs lack. Columns: means before, means after, learnt, shares; covariance before, after,
+ * combinations; condition, stops, forces, effective samples, word and likely of knowledge.h. A
+ * refusal names the log before its field, "logs[1]: time". */
+enum brake_status identify_run(struct brake_sheet *sheet, const struct logs *logs,
+                               const char *units, struct numbers lines, const struct columns *out,
+                               struct brake_error *error);
+
+/* Forgets what drives told. */
+void sheet_forget(struct brake_sheet *sheet);
 
 /* The plan of a shakedown drive; as a page for print too. `despite`: words of obstacles. */
 char *shakedown_run(const struct brake_sheet *sheet, bool full, const char *despite, char **report,

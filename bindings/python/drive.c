@@ -5,8 +5,8 @@
 
 #include "answers.h"
 
-static enum brake_status read_log(const struct driven *driven, struct brake_log *log,
-                                  struct brake_error *error)
+enum brake_status drive_read(const struct driven *driven, struct brake_log *log,
+                             struct brake_error *error)
 {
     FILE *stream = fmemopen((void *)(uintptr_t)driven->bytes, (size_t)driven->size, "rb");
     if (stream == NULL)
@@ -59,7 +59,7 @@ enum brake_status drive_hold(const struct brake_sheet *sheet, const struct drive
 {
     if (driven->bytes == NULL)
         return BRAKE_OK;
-    if (read_log(driven, &held->log, error) == BRAKE_OK &&
+    if (drive_read(driven, &held->log, error) == BRAKE_OK &&
         brake_log_driven(&held->log, sheet, &held->driven, error) == BRAKE_OK)
         hold(driven, nominal, held, error);
     return error->status;
@@ -70,7 +70,7 @@ enum brake_status sheet_learn(const char *bytes, size_t size, const char *column
 {
     const struct driven driven = {.bytes = bytes, .size = (Py_ssize_t)size, .columns = columns};
     struct brake_log log = {.row = NULL};
-    if (read_log(&driven, &log, error) == BRAKE_OK)
+    if (drive_read(&driven, &log, error) == BRAKE_OK)
         (void)brake_log_learn(&log, sheet, error);
     brake_log_free(&log);
     return error->status;

@@ -127,6 +127,13 @@ HELD(double pair[BRAKE_PAIR_NUMBERS], PyBUF_WRITABLE,
     $1 = &driven;
 }
 
+/* Logs of drives: a tuple of bytes, which holds them until after the call. */
+%typemap(in) const struct logs *logs (struct logs logs) {
+    if (!logs_take($input, &logs))
+        SWIG_fail;
+    $1 = &logs;
+}
+
 /* What a report is asked for: (file, file before, file of the log, date, rules, whether full). */
 %typemap(in) const struct wanted *wanted (struct wanted wanted) {
     if (!PyArg_ParseTuple($input, "zzzsIp", &wanted.file, &wanted.before_file, &wanted.drive_file,

@@ -82,15 +82,22 @@ struct room {
     struct brake_drive drive;
 };
 
-static enum brake_status learn(const struct brake_log *log, struct room *room,
-                               struct brake_sheet *sheet, struct brake_error *error)
+/* The vehicle as it was driven, and the stops of the drive. */
+static enum brake_status measure(const struct brake_log *log, const struct brake_sheet *sheet,
+                                 struct room *room, struct brake_error *error)
 {
     const struct brake_nominal round_speeds = {.count = 0};
     enum brake_status status = brake_log_driven(log, sheet, &room->driven, error);
     if (status != BRAKE_OK)
         return status;
     const struct brake_drive_day day = brake_drive_day_of(&room->driven);
-    status = brake_log_measure(log, &round_speeds, &day, &room->drive, error);
+    return brake_log_measure(log, &round_speeds, &day, &room->drive, error);
+}
+
+static enum brake_status learn(const struct brake_log *log, struct room *room,
+                               struct brake_sheet *sheet, struct brake_error *error)
+{
+    enum brake_status status = measure(log, sheet, room, error);
     if (status != BRAKE_OK)
         return status;
     const enum brake_load load = (enum brake_load)room->driven.vehicle.drive.load;
@@ -112,6 +119,57 @@ enum brake_status brake_log_learn(const struct brake_log *log, struct brake_shee
     if (room == NULL)
         return brake_value_refuse(error, BRAKE_E_MEMORY, 0, "", "memory is short");
     const enum brake_status status = learn(log, room, sheet, error);
+    free(room);
+    return status;
+}
+
+/* ---- several logs ---------------------------------------------------------------------------- */
+
+/* Only how it was driven may differ from log to log: the lines are those of one vehicle. */
+static enum brake_status of_one_vehicle(const struct brake_log *log, struct brake_error *error)
+{
+    for (int i = 0; i < log->said.count; i++) {
+        if (strncmp(log->said.text[i], "drive.", 6) != 0)
+            return brake_value_refuse(
+                error, BRAKE_E_CONFLICT, log->said.line[i], "",
+                "says '%.60s'; several logs are of one vehicle, and only lines of drive, such as "
+                "drive.load, may be others",
+                log->said.text[i]);
+    }
+    return BRAKE_OK;
+}
+
+static enum brake_status take(const struct brake_log *log, const struct brake_sheet *sheet,
+                              struct room *room, struct brake_loaded_drive *drive,
+                              struct brake_error *error)
+{
+    enum brake_status status = of_one_vehicle(log, error);
+    if (status == BRAKE_OK)
+        status = measure(log, sheet, room, error);
+    const enum brake_load load = (enum brake_load)room->driven.vehicle.drive.load;
+    *drive = (struct brake_loaded_drive){load, &room->drive};
+    return status;
+}
+
+enum brake_status brake_logs_learn(const struct brake_log *log, int logs, struct brake_sheet *sheet,
+                                   int *wrong, struct brake_error *error)
+{
+    struct room *room = calloc((size_t)logs, sizeof *room);
+    struct brake_loaded_drive *drive = calloc((size_t)logs, sizeof *drive);
+    enum brake_status status = BRAKE_OK;
+    *wrong = 0;
+    if (room == NULL || drive == NULL)
+        status = brake_value_refuse(error, BRAKE_E_MEMORY, 0, "", "memory is short");
+    while (status == BRAKE_OK && *wrong < logs) {
+        status = take(&log[*wrong], sheet, &room[*wrong], &drive[*wrong], error);
+        *wrong += status == BRAKE_OK ? 1 : 0;
+    }
+    if (status == BRAKE_OK) {
+        status = brake_drives_learn(sheet, drive, logs);
+        if (status != BRAKE_OK)
+            brake_value_refuse(error, status, 0, "", "%s", brake_status_message(status));
+    }
+    free(drive);
     free(room);
     return status;
 }

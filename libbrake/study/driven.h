@@ -21,6 +21,22 @@ double brake_drive_predict(const struct brake_drive *drive, const struct brake_d
                            double drag_area, const struct brake_system *system,
                            const struct brake_drive_stop *stop, double adhesion);
 
+/** A drive, and how the vehicle was loaded in it. */
+struct brake_loaded_drive {
+    enum brake_load load;
+    const struct brake_drive *drive;
+};
+
+/** Learn of a vehicle what the stops of several drives, and the forces of its tester, tell
+ * together. What a day of measuring is off by belongs to one drive.
+ * @param sheet   complete; its knowledge is filled, from nothing
+ * @param driven  measured
+ * @param drives  0 and up
+ * @return        OK; E_SIZE for more than BRAKE_DRIVE_STOPS stops in all; E_MEMORY
+ */
+enum brake_status brake_drives_learn(struct brake_sheet *sheet,
+                                     const struct brake_loaded_drive *driven, int drives);
+
 /** Learn of a vehicle what its stops, and the forces of its tester, tell: every study of it draws
  * it so from then on.
  * @param sheet  complete; its knowledge is filled, from nothing

@@ -8,6 +8,7 @@
 
 #include "distribution.h"
 #include "driven.h"
+#include "eigen.h"
 #include "known.h"
 #include "percentile.h"
 #include "sobol.h"
@@ -34,10 +35,11 @@ static const double ROLLERS = 0.05; /* [-] by which all forces of a tester are o
 struct identifying {
     struct brake_inputs inputs;
     struct brake_sobol sobol;
-    const struct brake_drive *drive; /* NULL: none */
-    enum brake_load load;
+    const struct brake_loaded_drive *driven; /* drives, and how the vehicle was loaded in each */
+    int drives;
     enum brake_axle axle[BRAKE_AXLES];         /* of the forces of the tester, which stand first */
     const struct brake_drive_stop *stop[MANY]; /* behind them; those that the tyres limited last */
+    int of[MANY];                              /* the drive of each stop; -1: of none */
     int forces;
     int readings; /* forces and stops */
     int bounds;
@@ -46,7 +48,8 @@ struct identifying {
     double own[MANY];        /* [m/s2] standard deviation of it, by itself */
     double start[MANY];      /* [m/s2] predicted by the lines as they stand */
     double variance[MANY];   /* [m2/s4] of the difference, by itself */
-    double day[DAYS][MANY];  /* [m/s2] by which grade, gauge and tester are off, in all together */
+    double day[DAYS][MANY];  /* [m/s2] by which grade, gauge and tester are off, in all of a drive
+                                together */
     double root[MANY][MANY]; /* Cholesky factor of the covariance of the differences */
     double slope[MANY][BRAKE_INPUTS];
     int directions;
@@ -62,9 +65,15 @@ static int fitted(const struct identifying *id)
     return id->readings - id->bounds;
 }
 
-static const struct brake_drive_day *day_of(const struct identifying *id)
+/* What of a day of measuring is off by its standard deviation. */
+enum off { NOTHING, GRADE, GAUGE };
+
+static struct brake_drive_day day_of(const struct brake_drive *drive, enum off off)
 {
-    return id->drive != NULL ? &id->drive->day : &brake_drive_usual_day;
+    struct brake_drive_day day = drive->day;
+    day.grade.value += off == GRADE ? day.grade.half / BRAKE_P95 : 0.0;
+    day.gauge.value += off == GAUGE ? day.gauge.half / BRAKE_P95 : 0.0;
+    return day;
 }
 
 /* ---- prediction ----------------------------------------------------------------------------- */
@@ -82,15 +91,27 @@ static void predict_forces(const struct identifying *id, const struct brake_vehi
     }
 }
 
-static void predict(const struct identifying *id, const struct brake_vehicle *vehicle,
-                    const struct brake_drive_day *day, double adhesion, double *value)
+/* The stops of one drive. */
+static void predict_drive(const struct identifying *id, int number,
+                          const struct brake_vehicle *vehicle, enum off off, double *value)
 {
     struct brake_system system;
+    const struct brake_loaded_drive *driven = &id->driven[number];
+    const struct brake_drive_day day = day_of(driven->drive, off);
+    brake_system_build(vehicle, driven->load, BRAKE_INTACT, &system);
+    for (int i = id->forces; i < id->readings; i++) {
+        if (id->of[i] == number)
+            value[i] = brake_drive_predict(driven->drive, &day, vehicle->heat.drag_area, &system,
+                                           id->stop[i], BRAKE_DRIVE_GRIP);
+    }
+}
+
+static void predict(const struct identifying *id, const struct brake_vehicle *vehicle, enum off off,
+                    double *value)
+{
     predict_forces(id, vehicle, value);
-    brake_system_build(vehicle, id->load, BRAKE_INTACT, &system);
-    for (int i = id->forces; i < id->readings; i++)
-        value[i] = brake_drive_predict(id->drive, day, vehicle->heat.drag_area, &system,
-                                       id->stop[i], adhesion > 0.0 ? adhesion : system.adhesion);
+    for (int d = 0; d < id->drives; d++)
+        predict_drive(id, d, vehicle, off, value);
 }
 
 static void predict_scores(const struct identifying *id, const double *score, double *value)
@@ -102,7 +123,7 @@ static void predict_scores(const struct identifying *id, const double *score, do
         share[k] = brake_normal_share(score[k]);
     brake_inputs_vehicle(&id->inputs, share, &vehicle);
     brake_inputs_model(&id->inputs, share, factor);
-    predict(id, &vehicle, day_of(id), BRAKE_DRIVE_GRIP, value);
+    predict(id, &vehicle, NOTHING, value);
     for (int i = id->forces; i < id->readings; i++)
         value[i] *= factor[BRAKE_MODEL_STOP];
 }
@@ -125,6 +146,7 @@ static void take_force(struct identifying *id, enum brake_axle axle, const char 
     if (!(sum + sheet->vehicle.tester.pedal_force > 0.0))
         return;
     id->axle[id->forces] = axle;
+    id->of[id->forces] = -1;
     id->measured[id->forces] = id->scale * sum;
     id->own[id->forces] = id->scale * sqrt(squares);
     id->readings = ++id->forces;
@@ -139,52 +161,80 @@ static void take_forces(struct identifying *id, const struct brake_vehicle *vehi
 
 /* ---- stops ---------------------------------------------------------------------------------- */
 
+/* Whether the tyres, not the brakes, limit the prediction of a stop on its road. */
+static bool is_capped(const struct identifying *id, int i, const struct brake_vehicle *vehicle)
+{
+    struct brake_system system;
+    const struct brake_loaded_drive *driven = &id->driven[id->of[i]];
+    const struct brake_drive_day day = day_of(driven->drive, NOTHING);
+    brake_system_build(vehicle, driven->load, BRAKE_INTACT, &system);
+    const double road = brake_drive_predict(driven->drive, &day, vehicle->heat.drag_area, &system,
+                                            id->stop[i], system.adhesion);
+    return road < id->start[i] * (1.0 - 1e-9);
+}
+
 static void put_first(struct identifying *id, const bool capped[MANY])
 {
     const struct brake_drive_stop *limited[MANY] = {NULL};
+    int of[MANY] = {0};
     int count = id->forces;
     int bounds = 0;
     for (int i = id->forces; i < id->readings; i++) {
-        if (capped[i])
-            limited[bounds++] = id->stop[i];
-        else
-            id->stop[count++] = id->stop[i];
+        const struct brake_drive_stop *stop = id->stop[i];
+        if (capped[i]) {
+            of[bounds] = id->of[i];
+            limited[bounds++] = stop;
+        } else {
+            id->of[count] = id->of[i];
+            id->stop[count++] = stop;
+        }
     }
-    for (int i = 0; i < bounds; i++)
-        id->stop[count + i] = limited[i];
+    memcpy(id->stop + count, limited, (size_t)bounds * sizeof *limited);
+    memcpy(id->of + count, of, (size_t)bounds * sizeof *of);
     id->bounds = bounds;
+}
+
+static void list_stops(struct identifying *id, int number)
+{
+    const struct brake_drive *drive = id->driven[number].drive;
+    for (int i = 0; i < drive->stops; i++) {
+        const struct brake_drive_stop *stop = &drive->stop[i];
+        if (!brake_drive_counts(stop) || (isnan(stop->pedal_force) && isnan(stop->pressure)))
+            continue;
+        id->of[id->readings] = number;
+        id->stop[id->readings++] = stop;
+    }
 }
 
 static void take_stops(struct identifying *id, const struct brake_vehicle *vehicle)
 {
-    double road[MANY] = {0.0};
     bool capped[MANY] = {false};
-    for (int i = 0; id->drive != NULL && i < id->drive->stops; i++) {
-        const struct brake_drive_stop *stop = &id->drive->stop[i];
-        if (brake_drive_counts(stop) && !(isnan(stop->pedal_force) && isnan(stop->pressure)))
-            id->stop[id->readings++] = stop;
-    }
-    predict(id, vehicle, day_of(id), 0.0, road);
-    predict(id, vehicle, day_of(id), BRAKE_DRIVE_GRIP, id->start);
+    for (int d = 0; d < id->drives; d++)
+        list_stops(id, d);
+    predict(id, vehicle, NOTHING, id->start);
     for (int i = id->forces; i < id->readings; i++)
-        capped[i] = road[i] < id->start[i] * (1.0 - 1e-9);
+        capped[i] = is_capped(id, i, vehicle);
     put_first(id, capped);
     for (int i = id->forces; i < id->readings; i++) {
         id->measured[i] = id->stop[i]->developed.value;
         id->own[i] = id->stop[i]->developed.half / BRAKE_P95;
     }
-    predict(id, vehicle, day_of(id), BRAKE_DRIVE_GRIP, id->start);
+    predict(id, vehicle, NOTHING, id->start);
 }
 
 /* ---- errors of measuring --------------------------------------------------------------------- */
 
-static double scatter_of(const struct identifying *id)
+/* How measured over predicted differs between the stops of one drive. */
+static double scatter_of(const struct identifying *id, int number)
 {
-    const int count = fitted(id) - id->forces;
+    int count = 0;
     double sum = 0.0;
     double squares = 0.0;
     for (int i = id->forces; i < fitted(id); i++) {
         const double ratio = id->measured[i] / id->start[i];
+        if (id->of[i] != number)
+            continue;
+        count++;
         sum += ratio;
         squares += ratio * ratio;
     }
@@ -194,16 +244,10 @@ static double scatter_of(const struct identifying *id)
 
 static void find_errors(struct identifying *id, const struct brake_vehicle *vehicle)
 {
-    const struct brake_drive_day *usual = day_of(id);
-    struct brake_drive_day day = *usual;
-    const double scatter = scatter_of(id);
-    day.grade.value += usual->grade.half / BRAKE_P95;
-    predict(id, vehicle, &day, BRAKE_DRIVE_GRIP, id->day[0]);
-    day = *usual;
-    day.gauge.value += usual->gauge.half / BRAKE_P95;
-    predict(id, vehicle, &day, BRAKE_DRIVE_GRIP, id->day[1]);
+    predict(id, vehicle, GRADE, id->day[0]);
+    predict(id, vehicle, GAUGE, id->day[1]);
     for (int i = 0; i < id->readings; i++) {
-        const double like = (i < id->forces ? SAME : scatter) * id->start[i];
+        const double like = (i < id->forces ? SAME : scatter_of(id, id->of[i])) * id->start[i];
         id->variance[i] = id->own[i] * id->own[i] + like * like;
         for (int d = 0; d < 2; d++)
             id->day[d][i] -= id->start[i];
@@ -214,7 +258,7 @@ static void find_errors(struct identifying *id, const struct brake_vehicle *vehi
 static double covariance(const struct identifying *id, int i, int k)
 {
     double sum = i == k ? id->variance[i] : 0.0;
-    for (int d = 0; d < DAYS; d++)
+    for (int d = 0; d < DAYS && id->of[i] == id->of[k]; d++)
         sum += id->day[d][i] * id->day[d][k];
     return sum;
 }
@@ -356,7 +400,7 @@ static void begin(struct identifying *id, const double centre[BRAKE_INPUTS])
         for (int i = 0; i < fitted(id); i++)
             pulled[a] += column[a][i] * difference[i];
     }
-    known_eigen(normal, value, vector);
+    eigen_symmetric(KNOWN_SIZE, normal[0], value, vector[0]);
     for (int a = 0; a < KNOWN_SIZE; a++) {
         for (int b = 0; b < KNOWN_SIZE; b++)
             for (int e = 0; e < KNOWN_SIZE; e++)
@@ -406,7 +450,7 @@ static void find_root_of_spread(const struct identifying *id, double root[KNOWN_
     double value[KNOWN_SIZE];
     double vector[KNOWN_SIZE][KNOWN_SIZE];
     memcpy(matrix, id->spread, sizeof matrix);
-    known_eigen(matrix, value, vector);
+    eigen_symmetric(KNOWN_SIZE, matrix[0], value, vector[0]);
     for (int a = 0; a < KNOWN_SIZE; a++) {
         for (int b = 0; b < KNOWN_SIZE; b++) {
             root[a][b] = 0.0;
@@ -541,7 +585,7 @@ static void write_down(const struct identifying *id, struct brake_knowledge *kno
     double value[KNOWN_SIZE];
     double vector[KNOWN_SIZE][KNOWN_SIZE];
     memcpy(matrix, id->spread, sizeof matrix);
-    known_eigen(matrix, value, vector);
+    eigen_symmetric(KNOWN_SIZE, matrix[0], value, vector[0]);
     for (int k = 0; k < brake_inputs_count(&id->inputs); k++) {
         struct brake_known one = known_of(&id->inputs, k);
         for (int a = 0; a < id->directions; a++) {
@@ -588,7 +632,9 @@ static void identify(struct identifying *id, struct brake_knowledge *known)
     known->forces = id->forces;
     known->stops = id->readings - id->forces;
     known->bounds = id->bounds;
-    known->left_out = id->drive != NULL ? id->drive->stops - known->stops : 0;
+    known->left_out = -known->stops;
+    for (int d = 0; d < id->drives; d++)
+        known->left_out += id->driven[d].drive->stops;
     if (id->readings == 0)
         return;
     find_errors(id, vehicle);
@@ -612,19 +658,31 @@ static void identify(struct identifying *id, struct brake_knowledge *known)
     hold_against_lines(id, known);
 }
 
-enum brake_status brake_drive_learn(struct brake_sheet *sheet, enum brake_load load,
-                                    const struct brake_drive *drive)
+enum brake_status brake_drives_learn(struct brake_sheet *sheet,
+                                     const struct brake_loaded_drive *driven, int drives)
 {
+    int stops = 0;
+    for (int d = 0; d < drives; d++)
+        stops += driven[d].drive->stops;
+    if (stops > BRAKE_DRIVE_STOPS)
+        return BRAKE_E_SIZE;
     struct identifying *id = calloc(1, sizeof *id);
     if (id == NULL)
         return BRAKE_E_MEMORY;
     memset(&sheet->known, 0, sizeof sheet->known);
-    id->drive = drive;
-    id->load = load;
+    id->driven = driven;
+    id->drives = drives;
     brake_inputs_list(sheet, NULL, &id->inputs);
     identify(id, &sheet->known);
     free(id);
     return BRAKE_OK;
+}
+
+enum brake_status brake_drive_learn(struct brake_sheet *sheet, enum brake_load load,
+                                    const struct brake_drive *drive)
+{
+    return brake_drives_learn(sheet, &(struct brake_loaded_drive){load, drive},
+                              drive != NULL ? 1 : 0);
 }
 
 enum brake_status brake_tester_learn(struct brake_sheet *sheet)

@@ -6,48 +6,8 @@
 
 #include "change.h"
 #include "distribution.h"
+#include "eigen.h"
 #include "vehicle/sections.h"
-
-/* ---- small symmetric matrices ---------------------------------------------------------------- */
-
-/* Turns rows and columns p and q so that their element goes. */
-static void rotate(double m[KNOWN_SIZE][KNOWN_SIZE], double v[KNOWN_SIZE][KNOWN_SIZE], int p, int q)
-{
-    if (m[p][q] == 0.0)
-        return;
-    const double theta = (m[q][q] - m[p][p]) / (2.0 * m[p][q]);
-    const double t = copysign(1.0, theta) / (fabs(theta) + hypot(theta, 1.0));
-    const double c = 1.0 / hypot(t, 1.0);
-    const double s = t * c;
-    for (int i = 0; i < KNOWN_SIZE; i++) {
-        const double one = m[i][p];
-        m[i][p] = c * one - s * m[i][q];
-        m[i][q] = s * one + c * m[i][q];
-    }
-    for (int i = 0; i < KNOWN_SIZE; i++) {
-        const double one = m[p][i];
-        const double own = v[i][p];
-        m[p][i] = c * one - s * m[q][i];
-        m[q][i] = s * one + c * m[q][i];
-        v[i][p] = c * own - s * v[i][q];
-        v[i][q] = s * own + c * v[i][q];
-    }
-}
-
-void known_eigen(double matrix[KNOWN_SIZE][KNOWN_SIZE], double value[KNOWN_SIZE],
-                 double vector[KNOWN_SIZE][KNOWN_SIZE])
-{
-    enum { SWEEPS = 12 }; /* they double the digits each */
-    for (int i = 0; i < KNOWN_SIZE; i++)
-        for (int k = 0; k < KNOWN_SIZE; k++)
-            vector[i][k] = i == k ? 1.0 : 0.0;
-    for (int sweep = 0; sweep < SWEEPS; sweep++)
-        for (int p = 0; p < KNOWN_SIZE; p++)
-            for (int q = p + 1; q < KNOWN_SIZE; q++)
-                rotate(matrix, vector, p, q);
-    for (int i = 0; i < KNOWN_SIZE; i++)
-        value[i] = matrix[i][i];
-}
 
 /* ---- which of it still holds ----------------------------------------------------------------- */
 
@@ -126,7 +86,7 @@ static void find_pull(struct brake_learned *l)
         for (int a = 0; a < KNOWN_SIZE; a++)
             for (int b = 0; b < KNOWN_SIZE; b++)
                 gram[a][b] += l->along[i][a] * l->along[i][b];
-    known_eigen(gram, value, vector);
+    eigen_symmetric(KNOWN_SIZE, gram[0], value, vector[0]);
     memset(l->pull, 0, sizeof l->pull);
     for (int e = 0; e < KNOWN_SIZE; e++) {
         const double of = 1.0 / (1.0 + sqrt(fmax(0.0, 1.0 - value[e])));

@@ -31,9 +31,4 @@ double known_shift(const struct brake_learned *learned, int share);
  * two. */
 const double *known_shares(const struct brake_inputs *inputs, const double *share, double *told);
 
-/* Eigenvalues and, in columns, eigenvectors of a small symmetric matrix, which is lost. Jacobi's
- * rotations. */
-void known_eigen(double matrix[KNOWN_SIZE][KNOWN_SIZE], double value[KNOWN_SIZE],
-                 double vector[KNOWN_SIZE][KNOWN_SIZE]);
-
 #endif

@@ -131,3 +131,10 @@ def doubles(values):
     """Any array or list as contiguous doubles."""
     np = numpy()
     return _plain(values) if np is None else _doubles(np, values)
+
+
+def rows(numbers, count, width):
+    """Numbers as they stand, row by row."""
+    if numpy() is not None:
+        return numbers.reshape(count, width)
+    return [list(numbers[at * width : (at + 1) * width]) for at in range(count)]

@@ -2,7 +2,7 @@
 from array import array
 
 from libbrake import _core
-from libbrake.arrays import numpy
+from libbrake.arrays import numpy, rows
 from libbrake.study import axis, not_known, output, units_of
 from libbrake.taken import names
 from libbrake.tree import same_numbers
@@ -65,13 +65,6 @@ class Gradient:
         return "\n".join([*rows, f"Caution. {self.caution}"])
 
 
-def _rows(numbers, rows, width):
-    """Numbers as they stand, row by row."""
-    if numpy() is not None:
-        return numbers.reshape(rows, width)
-    return [list(numbers[at * width : (at + 1) * width]) for at in range(rows)]
-
-
 def gradient(vehicle, outputs, lines):
     """See Vehicle.gradient."""
     found = {name: output(name) for name in names("outputs", outputs)}
@@ -84,8 +77,8 @@ def gradient(vehicle, outputs, lines):
     _core.gradient_run(vehicle._sheet, array("d", found.values()),
                        array("d", (index for index, _, _ in taken.values())),
                        [value, error, kink])  # fmt: skip
-    kinks = [[one == 1.0 for one in row] for row in _rows(kink, *size)]
+    kinks = [[one == 1.0 for one in row] for row in rows(kink, *size)]
     return Gradient(units_of(found), {path: unit for path, (_, unit, _) in taken.items()},
-                    _rows(value, *size), _rows(error, *size),
+                    rows(value, *size), rows(error, *size),
                     kinks if numpy() is None else numpy().array(kinks),
                     {"vehicle": vehicle.digest()})  # fmt: skip

@@ -105,6 +105,19 @@ enum brake_status brake_log_driven(const struct brake_log *log, const struct bra
 enum brake_status brake_log_learn(const struct brake_log *log, struct brake_sheet *sheet,
                                   struct brake_error *error);
 
+/** Learn of a vehicle what several logs tell together, each driven on a day, and loaded, as its own
+ * comments or the lines of [drive] say.
+ * @param log    read
+ * @param logs   1 and up; BRAKE_DRIVE_STOPS stops in all
+ * @param sheet  complete; its knowledge is filled, from nothing
+ * @param wrong  filled on refusal: number of the log
+ * @param error  filled on refusal: line of that log, what came and what is needed
+ * @return       OK, or the status of the error; E_CONFLICT for a log that says that another line
+ *               than one of [drive] was another
+ */
+enum brake_status brake_logs_learn(const struct brake_log *log, int logs, struct brake_sheet *sheet,
+                                   int *wrong, struct brake_error *error);
+
 /** Free a log.
  * @param log  read
  */

@@ -1,0 +1,124 @@
+/* What drives tell of lines: brake/identify.h. The plain vehicle of ../vehicle/sheet.h: a = F / 100
+ * empty, the front doing 0.8 of it. */
+#include "../vehicle/sheet.h"
+
+#include "brake/identify.h"
+#include "study/driven.h"
+#include "study/eigen.h"
+
+static struct brake_sheet sheet;
+
+static const char *const frictions[] = {"front.disc.pads.mu", "rear.disc.pads.mu"};
+
+/* One level stop from 20 m/s whose own figure is exact. */
+static void learn_a_stop(double force, double deceleration)
+{
+    static struct brake_drive drive;
+    drive = (struct brake_drive){.stops = 1, .counted = 1, .day = {.gauge = {1.0, 0.0}}};
+    drive.stop[0] = (struct brake_drive_stop){.pedal_force = force,
+                                              .pressure = BRAKE_NAN,
+                                              .heading = BRAKE_NAN,
+                                              .initial = {20.0, 0.0},
+                                              .developed = {deceleration, 0.0}};
+    assert_int_equal(brake_drive_learn(&sheet, BRAKE_EMPTY, &drive), BRAKE_OK);
+}
+
+static void make(void)
+{
+    read_sheet(&sheet, plain);
+    make_exact(&sheet);
+    sheet.vehicle.heat.drag_area = 0.0;
+    state_tolerance(&sheet, frictions[0], 0.04, BRAKE_MEASURED);
+    state_tolerance(&sheet, frictions[1], 0.04, BRAKE_MEASURED);
+}
+
+static enum brake_status ask(const char *const *path, int count, struct brake_identified *found,
+                             struct brake_error *error)
+{
+    int line[BRAKE_IDENTIFY_LINES + 1];
+    for (int i = 0; i < count; i++)
+        line[i] = brake_catalogue_find(NULL, path[i]);
+    return brake_identify(&sheet, line, count, found, error);
+}
+
+/* Straight and normal: both mu are 0.4 +- 0.04, sigma 0.05102 of them, correlation 0.5 by their
+ * cause. A stop of 4 m/s2 moves by 4 (0.8, 0.2) times what they are off, so the stop tells of w =
+ * (1, 0.25) and of nothing else: its variance is 16 x 0.05102^2 x 0.84 = 0.034985, that of the
+ * stop by itself and of the model 16 (0.02^2 + 0.015306^2) = 0.010148, share 0.034985 / (0.034985 +
+ * 0.010148) = 0.7752. The front has correlation (0.8 + 0.5 x 0.2) / 0.84^(1/2) = 0.98198 with it:
+ * 0.96429 x 0.7752 = 0.7475 learnt; the rear (0.5 x 0.8 + 0.2) / 0.84^(1/2) = 0.65465: 0.3322. */
+static void one_stop_tells_one_combination(void **state)
+{
+    (void)state;
+    struct brake_identified found;
+    struct brake_error error;
+    make();
+    learn_a_stop(400.0, 3.8);
+    assert_int_equal(ask(frictions, 2, &found, &error), BRAKE_OK);
+    assert_within(found.before.mean[0], 0.4, 1e-4);
+    assert_within(sqrt(found.before.covariance[0][0]), 0.04 / 1.96, 1e-4);
+    assert_within(found.before.covariance[0][1] / found.before.covariance[0][0], 0.5, 0.01);
+    assert_within(found.share[0], 0.7752, 0.01);
+    assert_within(found.share[1], 0.0, 0.01);
+    assert_within(found.learnt[0], 0.7475, 0.01);
+    assert_within(found.learnt[1], 0.3322, 0.01);
+    assert_within(found.combination[0][0], 1.0, 1e-12);
+    assert_within(found.combination[0][1], 0.25, 0.02);
+    assert_true(isinf(found.condition));
+}
+
+static void lines_alone_are_as_they_were(void **state)
+{
+    (void)state;
+    struct brake_identified found;
+    struct brake_error error;
+    make();
+    assert_int_equal(ask(frictions, 2, &found, &error), BRAKE_OK);
+    assert_true(found.before.mean[0] == found.after.mean[0]);
+    assert_within(found.learnt[0], 0.0, 1e-12);
+    assert_within(found.share[0], 0.0, 1e-9);
+}
+
+static void what_is_exact_or_asked_twice_is_refused(void **state)
+{
+    (void)state;
+    struct brake_identified found;
+    struct brake_error error;
+    const char *const exact[] = {frictions[0], "booster.gain"};
+    const char *const twice[] = {frictions[0], frictions[0]};
+    make();
+    assert_int_equal(ask(exact, 2, &found, &error), BRAKE_E_MISSING);
+    assert_string_equal(error.field, "booster.gain");
+    assert_int_equal(ask(twice, 2, &found, &error), BRAKE_E_FIT);
+    assert_int_equal(ask(frictions, 0, &found, &error), BRAKE_E_SIZE);
+    assert_int_equal(brake_identify(&sheet, NULL, BRAKE_IDENTIFY_LINES + 1, &found, &error),
+                     BRAKE_E_SIZE);
+}
+
+/* Eigenvalues 1, 1 and 4 of 1 + ones, (1, 1, 1) over 3^(1/2) that of 4: by hand. */
+static void eigenvalues_of_a_matrix_of_ones(void **state)
+{
+    (void)state;
+    double matrix[9] = {2.0, 1.0, 1.0, 1.0, 2.0, 1.0, 1.0, 1.0, 2.0};
+    double value[3];
+    double vector[9];
+    int most = 0;
+    eigen_symmetric(3, matrix, value, vector);
+    for (int i = 1; i < 3; i++)
+        most = value[i] > value[most] ? i : most;
+    assert_within(value[most], 4.0, 1e-14);
+    assert_within(value[0] + value[1] + value[2], 6.0, 1e-14);
+    for (int i = 0; i < 3; i++)
+        assert_within(fabs(vector[3 * i + most]), 1.0 / sqrt(3.0), 1e-14);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(one_stop_tells_one_combination),
+        cmocka_unit_test(lines_alone_are_as_they_were),
+        cmocka_unit_test(what_is_exact_or_asked_twice_is_refused),
+        cmocka_unit_test(eigenvalues_of_a_matrix_of_ones),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
