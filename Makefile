@@ -293,7 +293,8 @@ COUNT ?= 20
 SEED ?= 1
 mutate:
 	@set -e; for layer in $(LAYER); do \
-	    PYTHONPATH=tests PYTHONDONTWRITEBYTECODE=1 nice $(PYTHON) -m mutation --layer $$layer \
+	    LIBBRAKE_BUILD=$(abspath $(BUILD)) PYTHONPATH=tests PYTHONDONTWRITEBYTECODE=1 \
+	        nice $(PYTHON) -m mutation --layer $$layer \
 	        --count $(COUNT) --seed $(SEED) --folder $(BUILD)/mutate --compiler $(CC) \
 	        --flags '$(LANGUAGE)'; \
 	done

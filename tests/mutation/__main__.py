@@ -9,6 +9,7 @@ import sys
 import time
 
 from mutation import equals, killers, mutants, workshop
+from trust import record
 
 SAME_CODE = "the compiler makes the same code of both"
 
@@ -23,13 +24,14 @@ class Tally:
     def tried(self):
         return self.killed.total() + len(self.equivalent) + len(self.survived)
 
-    def summary(self, layer, seed):
-        real = self.killed.total() + len(self.survived)
-        share = 100.0 * self.killed.total() / real if real else 100.0
+    def summary(self, seed):
+        found = self.killed.total()
+        real = found + len(self.survived)
+        share = 100.0 * found / real if real else 100.0
+        by = ", ".join(f"{count} by {kind} tests" for kind, count in sorted(self.killed.items()))
         return (
-            f"mutate: {layer}, seed {seed}: {self.tried} faults, {len(self.equivalent)} change no"
-            f" answer, {self.killed.total()} of the other {real} found ({share:.1f} %): "
-            + ", ".join(f"{count} by {kind}" for kind, count in sorted(self.killed.items()))
+            f"{found} of {real} found ({share:.1f} %: {by or 'none'}); {len(self.equivalent)} more"
+            f" of {self.tried} change no answer; seed {seed}"
         )
 
 
@@ -72,8 +74,22 @@ def run(shop, options):
         else:
             getattr(tally, head).append(mutant)
         print(shown(mutant, lines, f"{said} ({time.monotonic() - begun:.1f} s)"), flush=True)
-    print(tally.summary(options.layer, options.seed))
+    print(f"mutate: {options.layer}: {tally.summary(options.seed)}")
     return tally
+
+
+def keep(tally, options):
+    """Leaves what was measured for `make trust`."""
+    record.record(
+        "mutate",
+        "Small faults that the tests find",
+        {f"faults of {options.layer}": tally.summary(options.seed)},
+        "An operator, a comparison or a number is changed at a place drawn by a seed; the C tests and"
+        " the quick Python ones run until one fails. What changes no answer is listed with its reason"
+        " in tests/mutation/equivalent.txt, or compiles to the same code.",
+        "Faults of more than one place, missing code, sizes of arrays, the layers file, answer and"
+        f" command; tests of more than {options.longest:g} s were not asked.",
+    )
 
 
 def main():
@@ -86,7 +102,7 @@ def main():
     parser.add_argument("--compiler", default="cc")
     parser.add_argument("--flags", required=True)
     options = parser.parse_args()
-    run(workshop.Workshop(options.folder, options.compiler, options.flags), options)
+    keep(run(workshop.Workshop(options.folder, options.compiler, options.flags), options), options)
     return 0
 
 

@@ -71,25 +71,36 @@ def _spent():
     return usage.ru_utime + usage.ru_stime
 
 
-def _timed(shop, test):
-    """The processor time of a test, and whether it passes."""
-    begun = _spent()
-    return passes(shop, test, LONGEST), _spent() - begun
+class Notes:
+    """What tests take, and which pass without a fault: kept beside the build until the library or the
+    test is another."""
+
+    def __init__(self, shop):
+        self.shop, self.path = shop, shop.folder / "times.json"
+        self.library = shop.shared.read_bytes()
+        self.known = json.loads(self.path.read_text()) if self.path.exists() else {}
+
+    def good(self, test, longest):
+        """Whether a test passes, and in some seconds; one that took longer is not asked again."""
+        content = self.library + test.command[-1].read_bytes()
+        key = hashlib.sha256(content).hexdigest()
+        took, of, passed = self.known.get(test.name, (0.0, "", True))
+        if of != key and took < longest:
+            begun = _spent()
+            passed = passes(self.shop, test, LONGEST)
+            took = _spent() - begun
+            self.known[test.name] = took, key, passed
+            self.path.write_text(json.dumps(self.known))
+        test.seconds = took
+        return passed and took < longest
 
 
 def timed(shop, longest=LONGEST):
-    """The tests that pass without a fault in some seconds, and what is said of the others. What was
-    measured is kept beside the build until the library or the test is another."""
-    kept, left, notes = [], [], shop.folder / "times.json"
-    known = json.loads(notes.read_text()) if notes.exists() else {}
-    library = shop.shared.read_bytes()
+    """The tests that pass without a fault in some seconds, and what is said of the others."""
+    notes = Notes(shop)
+    kept, left = [], []
     for test in tests(shop):
-        key = f"{test.name} {hashlib.sha256(library + test.command[-1].read_bytes()).hexdigest()}"
-        if key not in known:
-            known[key] = _timed(shop, test)
-            notes.write_text(json.dumps(known))
-        good, test.seconds = known[key]
-        if good and test.seconds < longest:
+        if notes.good(test, longest):
             kept.append(test)
         else:
             left.append(f"{test.name} ({test.seconds:.1f} s)")
