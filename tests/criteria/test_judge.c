@@ -881,6 +881,47 @@ static void a_margin_of_nothing_meets(void **state)
     assert_int_equal(judge_by(&criterion, text).verdict, BRAKE_FALLS_SHORT);
 }
 
+/* A difference between sides knows no load: of states that are as bad the first is told. */
+static void of_states_that_are_as_bad_the_first_is_told(void **state)
+{
+    (void)state;
+    const struct brake_criterion criterion = {.measure = BRAKE_SIDE_DIFFERENCE,
+                                              .load = BRAKE_AT_EMPTY | BRAKE_AT_FULL,
+                                              .failure = {BRAKE_INTACT, BRAKE_NO_ASSIST},
+                                              .limit = 0.25};
+    const char *text = plus(plain, "[front.axle]\nside_difference = 20 %\n[rear.axle]\n"
+                                   "side_difference = 15 %\n");
+    assert_near(judge_by(&criterion, text).value, 0.2, ROUNDING);
+    assert_int_equal(judge_by(&criterion, text).load, BRAKE_EMPTY);
+    assert_int_equal(judge_by(&criterion, text).failure, BRAKE_INTACT);
+}
+
+/* reference/method.md, section of probabilities: 3 % for stops and balance, 5 % parking, 10 % travel
+ * and strokes, 8 % heat. Common practice, no source. */
+static void the_model_is_off_by_what_the_method_says(void **state)
+{
+    (void)state;
+    static const struct {
+        enum brake_measure measure;
+        double size;
+    } cases[] = {{BRAKE_STOP_DISTANCE, 0.03},    {BRAKE_REAR_CURVE, 0.03},
+                 {BRAKE_PARKING_RATIO, 0.05},    {BRAKE_PEDAL_TRAVEL, 0.10},
+                 {BRAKE_HOT_KEPT, 0.08},         {BRAKE_SIDE_DIFFERENCE, 0.0},
+                 {BRAKE_STOP_DECELERATION, 0.03}};
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++)
+        assert_equal(brake_model_error_size(brake_measure_error(cases[i].measure)), cases[i].size);
+}
+
+/* There too: m becomes (1 + m)(1 + e) - 1; of a share, as pedal travel is, 1 - (1 - m)/(1 + e). */
+static void a_model_that_is_off_moves_the_margin(void **state)
+{
+    (void)state;
+    assert_near(brake_measure_margin_off(BRAKE_STOP_DECELERATION, 0.2, 1.05), 0.26, ROUNDING);
+    assert_near(brake_measure_margin_off(BRAKE_PEDAL_TRAVEL, 0.2, 1.05), 1.0 - 0.8 / 1.05,
+                ROUNDING);
+    assert_near(brake_measure_margin_off(BRAKE_PEDAL_TRAVEL, -0.2, 0.9), 1.0 - 1.2 / 0.9, ROUNDING);
+}
+
 /* Requirements share what was worked out for a state at a force, of which there is room for a few:
  * in whatever order and however often they are asked for, each is judged as it is alone. */
 static void what_was_asked_before_changes_no_judgement(void **state)
@@ -1481,6 +1522,9 @@ int main(void)
         cmocka_unit_test(a_state_that_cannot_be_worked_out_is_the_worst),
         cmocka_unit_test(assist_and_vacuum_are_judged_in_their_state),
         cmocka_unit_test(a_margin_of_nothing_meets),
+        cmocka_unit_test(of_states_that_are_as_bad_the_first_is_told),
+        cmocka_unit_test(the_model_is_off_by_what_the_method_says),
+        cmocka_unit_test(a_model_that_is_off_moves_the_margin),
         cmocka_unit_test(what_was_asked_before_changes_no_judgement),
         cmocka_unit_test(a_test_at_the_rated_mass_does_not_know_the_load_as_driven),
         cmocka_unit_test(the_rated_mass_is_shared_as_the_axles_are_rated),
