@@ -657,6 +657,65 @@ static void a_default_follows_a_change(void **state)
     assert_near(value_at(&sheet, "parking.force"), 300.0, ROUNDING);
 }
 
+/* ---- front and rear --------------------------------------------------------------------------- */
+
+static const char drum_axle[] = "[%s.axle]\nbrake = drum\n[%s.tyre]\nmarking = LT235/85R16\n"
+                                "wheel_mass = 25 kg\n[%s.drum]\nshoes = duo_servo\n"
+                                "diameter = 280 mm\ncylinder_diameter = 22 mm\n[%s.drum.lining]\n"
+                                "pivot_radius = 110 mm\nforce_arm = 200 mm\nheel = 20 deg\n"
+                                "toe = 130 deg\n";
+static const char disc_axle[] = "[%s.axle]\nbrake = disc\n[%s.tyre]\nmarking = LT235/85R16\n"
+                                "wheel_mass = 25 kg\n[%s.disc]\nmounting = fixed\n"
+                                "pistons = 1 x 50 mm\n[%s.disc.pads]\nshape = rectangle\n"
+                                "outer_radius = 140 mm\nheight = 45 mm\nwidth = 80 mm\n";
+
+static void read_twins(const char *axle, struct brake_sheet *sheet)
+{
+    char text[4000] = "[vehicle]\nname = Twins\nmass = 1600 kg\nfront_share = 50 %\n"
+                      "cg_height = 650 mm\nwheelbase = 2500 mm\nrated_mass = 2500 kg\n"
+                      "[master]\nbore = 1 in\n[pedal]\nratio = 4\n[booster]\nbooster = none\n"
+                      "[circuits]\nsplit = II\n";
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        const char *name = brake_axle_word((enum brake_axle)i);
+        const size_t used = strlen(text);
+        snprintf(text + used, sizeof text - used, axle, name, name, name, name);
+    }
+    read_sheet(sheet, text);
+}
+
+static void expect_twin(const struct brake_sheet *sheet, int front, int rear)
+{
+    const double one = *(const double *)brake_quantity_seen(&sheet->vehicle, front);
+    const double other = *(const double *)brake_quantity_seen(&sheet->vehicle, rear);
+    assert_true(one == other || (isnan(one) && isnan(other)));
+    assert_int_equal(sheet->record[front].from, sheet->record[rear].from);
+    assert_int_equal(sheet->record[front].worked, sheet->record[rear].worked);
+    assert_true(sheet->record[front].tolerance == sheet->record[rear].tolerance);
+}
+
+/* Given the same axle twice, what no line says is worked out alike: only where it stands differs. */
+static void the_same_axle_in_front_and_at_the_rear_is_worked_out_alike(void **state)
+{
+    (void)state;
+    const char *const axles[] = {drum_axle, disc_axle};
+    for (int i = 0; i < 2; i++) {
+        struct brake_sheet sheet;
+        int compared = 0;
+        read_twins(axles[i], &sheet);
+        for (int line = 0; line < brake_catalogue_count(); line++) {
+            char path[160];
+            char other[160];
+            brake_catalogue_path(&sheet.vehicle, line, path, sizeof path);
+            if (strncmp(path, "front.", 6) != 0 || brake_quantity_at(line)->kind != BRAKE_REAL)
+                continue;
+            snprintf(other, sizeof other, "rear.%s", path + 6);
+            expect_twin(&sheet, line, index_at(&sheet.vehicle, other));
+            compared++;
+        }
+        assert_in_range(compared, 40, 200);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -702,6 +761,7 @@ int main(void)
         cmocka_unit_test(completing_twice_changes_nothing),
         cmocka_unit_test(defaults_are_filled_in_and_known_as_such),
         cmocka_unit_test(a_default_follows_a_change),
+        cmocka_unit_test(the_same_axle_in_front_and_at_the_rear_is_worked_out_alike),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
