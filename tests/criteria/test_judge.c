@@ -896,8 +896,8 @@ static void of_states_that_are_as_bad_the_first_is_told(void **state)
     assert_int_equal(judge_by(&criterion, text).failure, BRAKE_INTACT);
 }
 
-/* reference/method.md, section of probabilities: 3 % for stops and balance, 5 % parking, 10 % travel
- * and strokes, 8 % heat. Common practice, no source. */
+/* reference/method.md, section of probabilities: 3 % for stops and balance, 5 % parking, 10 %
+ * travel and strokes, 8 % heat. Common practice, no source. */
 static void the_model_is_off_by_what_the_method_says(void **state)
 {
     (void)state;

@@ -84,9 +84,9 @@ def keep(tally, options):
         "mutate",
         "Small faults that the tests find",
         {f"faults of {options.layer}": tally.summary(options.seed)},
-        "An operator, a comparison or a number is changed at a place drawn by a seed; the C tests and"
-        " the quick Python ones run until one fails. What changes no answer is listed with its reason"
-        " in tests/mutation/equivalent.txt, or compiles to the same code.",
+        "An operator, a comparison or a number is changed at a place drawn by a seed; the C tests"
+        " and the quick Python ones run until one fails. What changes no answer is listed with its"
+        " reason in tests/mutation/equivalent.txt, or compiles to the same code.",
         "Faults of more than one place, missing code, sizes of arrays, the layers file, answer and"
         f" command; tests of more than {options.longest:g} s were not asked.",
     )

@@ -72,8 +72,8 @@ def _spent():
 
 
 class Notes:
-    """What tests take, and which pass without a fault: kept beside the build until the library or the
-    test is another."""
+    """What tests take, and which pass without a fault: kept beside the build until the library or
+    the test is another."""
 
     def __init__(self, shop):
         self.shop, self.path = shop, shop.folder / "times.json"

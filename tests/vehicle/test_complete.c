@@ -657,7 +657,7 @@ static void a_default_follows_a_change(void **state)
     assert_near(value_at(&sheet, "parking.force"), 300.0, ROUNDING);
 }
 
-/* ---- front and rear --------------------------------------------------------------------------- */
+/* ---- front and rear -------------------------------------------------------------------------- */
 
 static const char drum_axle[] = "[%s.axle]\nbrake = drum\n[%s.tyre]\nmarking = LT235/85R16\n"
                                 "wheel_mass = 25 kg\n[%s.drum]\nshoes = duo_servo\n"
@@ -693,7 +693,7 @@ static void expect_twin(const struct brake_sheet *sheet, int front, int rear)
     assert_true(sheet->record[front].tolerance == sheet->record[rear].tolerance);
 }
 
-/* Given the same axle twice, what no line says is worked out alike: only where it stands differs. */
+/* Given the same axle twice, what no line says is worked out alike. */
 static void the_same_axle_in_front_and_at_the_rear_is_worked_out_alike(void **state)
 {
     (void)state;

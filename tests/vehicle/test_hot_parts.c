@@ -16,7 +16,7 @@ static const char drum[] = "[rear.drum]\ndrum_mass = 7.2 kg\nwidth = 60 mm\n"
 static struct brake_sheet sheet;
 static struct brake_hot_rig hot;
 
-/* A disc in front, pistons 1 x 60 mm, pads of 10 mm; drums of 300 mm at the rear, cylinder 20 mm. */
+/* In front discs, pistons 1 x 60 mm, pads of 10 mm; at the rear drums, 300 and 20 mm. */
 static const struct brake_thermal_spec *spec_of(enum brake_axle axle)
 {
     struct brake_error error;
