@@ -50,7 +50,7 @@ static void hold(const struct driven *driven, const struct brake_nominal *nomina
     if (brake_log_measure(&held->log, nominal, &day, &held->drive, error) != BRAKE_OK)
         return;
     brake_drive_compare(&held->driven, load, &held->drive);
-    held->report = (struct brake_drive_report){&held->driven, load, &held->log, &held->drive};
+    held->report = (struct brake_drive_report){&held->driven, load, &held->log, &held->drive, NULL};
 }
 
 enum brake_status drive_hold(const struct brake_sheet *sheet, const struct driven *driven,
@@ -83,6 +83,14 @@ void drive_free(struct held *held)
     free(held);
 }
 
+static char *tell(const struct held *held, char **report)
+{
+    struct brake_document *d = brake_document_new(BRAKE_SI_FIRST);
+    if (d != NULL)
+        brake_answer_drive(d, &held->report);
+    return answer_give(d, report);
+}
+
 char *drive_run(const struct brake_sheet *sheet, const struct driven *driven,
                 struct numbers nominal, char **report, struct brake_error *error)
 {
@@ -90,10 +98,14 @@ char *drive_run(const struct brake_sheet *sheet, const struct driven *driven,
     struct held *held = answer_memory(sizeof *held, error);
     char *text = NULL;
     if (held != NULL && drive_hold(sheet, driven, &speeds, held, error) == BRAKE_OK) {
-        struct brake_document *d = brake_document_new(BRAKE_SI_FIRST);
-        if (d != NULL)
-            brake_answer_drive(d, &held->report);
-        text = answer_give(d, report);
+        struct brake_assessment *assessment = brake_assessment_new();
+        if (assessment != NULL && brake_assess_cold(sheet, BRAKE_RULES_OWN, assessment)) {
+            held->report.now = &assessment->ruling;
+            text = tell(held, report);
+        } else {
+            (void)answer_refuse(error, BRAKE_E_MEMORY, "memory is short");
+        }
+        brake_assessment_free(assessment);
     }
     drive_free(held);
     return text;

@@ -163,13 +163,15 @@ FACE(face_drive) char *face_drive(const char *text, const char *log_text)
     char *given = NULL;
     struct vehicle *v = usable(text, "", &given);
     struct drive *drive = calloc(1, sizeof *drive);
-    if (v != NULL && drive != NULL && measure(log_text, &v->sheet, drive, &v->error) == BRAKE_OK) {
+    if (v != NULL && drive != NULL && measure(log_text, &v->sheet, drive, &v->error) == BRAKE_OK &&
+        brake_assess_cold(&v->sheet, BRAKE_RULES_OWN, &v->assessment)) {
         const enum brake_load load = (enum brake_load)drive->driven.vehicle.drive.load;
         brake_drive_compare(&drive->driven, load, &drive->stops);
         struct brake_document *d = vehicle_document(v);
         if (d != NULL)
-            brake_answer_drive(
-                d, &(struct brake_drive_report){&drive->driven, load, &drive->log, &drive->stops});
+            brake_answer_drive(d,
+                               &(struct brake_drive_report){&drive->driven, load, &drive->log,
+                                                            &drive->stops, &v->assessment.ruling});
         given = vehicle_give(v, d, BRAKE_AS_HTML);
     } else if (v != NULL) {
         given = refuse(v);

@@ -52,19 +52,14 @@ static void pass_over_heat(struct vehicle *v)
         if (brake_measure_hot(brake_criterion_at(i)->measure))
             a->judgement[i].reason = "being worked out";
     }
-    brake_ruling_make(a->judgement, &v->sheet.vehicle, a->rules, false, &a->ruling);
 }
 
 bool vehicle_assess_cold(struct vehicle *v)
 {
-    struct brake_conformance_room *room = brake_conformance_room_new();
-    if (room == NULL)
+    if (!brake_assess_cold(&v->sheet, BRAKE_RULES_OWN, &v->assessment))
         return false;
-    brake_assess(&v->sheet, BRAKE_RULES_OWN, &v->assessment);
-    const bool drawn = brake_assess_conformance(&v->sheet, false, NULL, room, &v->assessment);
-    brake_conformance_room_free(room);
     pass_over_heat(v);
-    return drawn && look_back(v);
+    return look_back(v);
 }
 
 bool vehicle_assess(struct vehicle *v)

@@ -121,13 +121,11 @@ static const char *lost(struct brake_document *d, const struct brake_comparison 
                        : "nothing that was met before falls short now";
 }
 
-/* Regained or not, the vehicle may fall short nonetheless. */
 static const char *as_it_is(struct brake_document *d, const struct brake_comparison *c)
 {
     struct brake_ruling ruling;
     brake_compare_ruling(c, 1, &ruling);
-    return brake_document_words(d, "%s (%s)", brake_part_ruling(d, &c->after->vehicle, &ruling),
-                                c->faded ? "stopmargin check" : "cold; hot: stopmargin check");
+    return brake_part_now(d, &c->after->vehicle, &ruling, c->faded);
 }
 
 /* The group that took most, or gave most; -1: none did. */

@@ -20,9 +20,8 @@ static const struct {
     [BRAKE_NOT_SAID] = {"cannot say", "cannot say whether it agrees with the prediction"}};
 
 static const char *const what_follows[] = {
-    [BRAKE_AGREES] =
-        "The stops do not show the file to be wrong. Whether the brakes are enough says "
-        "stopmargin check.",
+    [BRAKE_AGREES] = "The stops do not show the file to be wrong. That is not to say that the "
+                     "brakes are enough.",
     [BRAKE_BELOW] = "It brakes worse than its parts should: find out why, do not drive it on the "
                     "road.",
     [BRAKE_ABOVE] = "Look for the line of the file that is wrong before you rely on it.",
@@ -415,9 +414,21 @@ static void summary(struct brake_document *d, const struct brake_drive_report *r
     brake_document_end(d);
 }
 
+/* Whether the brakes are enough no stop that agrees can tell. */
+static void say_now(struct brake_document *d, const struct brake_drive_report *r)
+{
+    if (r->now == NULL)
+        return;
+    brake_document_section(d, "now", NULL);
+    brake_document_fact(d, "verdict", NULL, brake_cell_text(brake_verdict_words(r->now->verdict)));
+    brake_document_say(d, NULL, "Now", brake_part_now(d, &r->sheet->vehicle, r->now, false));
+    brake_document_end(d);
+}
+
 void brake_part_drive(struct brake_document *d, const struct brake_drive_report *r)
 {
     summary(d, r);
+    say_now(d, r);
     brake_document_section(d, NULL, "Stop by stop");
     stops(d, r);
     method(d, r);

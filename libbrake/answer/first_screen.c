@@ -167,10 +167,9 @@ void brake_answer_first_screen(struct brake_document *document, const struct bra
     say(d, "Do", brake_part_do(d, a), &lines);
     say(d, "Measure", brake_part_measure(d, sheet, a), &lines);
     const int left_out = list_open(d, a, SCREEN - lines, changes != NULL ? FEWEST - 1 : FEWEST);
-    brake_document_say(d, NULL, "More",
-                       brake_document_words(d,
-                                            "%d row%s, %d warning%s: --full. How: explain LINE%s",
-                                            left_out, left_out == 1 ? "" : "s", a->warnings,
-                                            a->warnings == 1 ? "" : "s",
-                                            changes == NULL ? ". Changes: --before FILE" : ""));
+    brake_document_say(
+        d, NULL, "More",
+        brake_document_words(d, "%d row%s, %d warning%s: --full. How: explain LINE%s", left_out,
+                             left_out == 1 ? "" : "s", a->warnings, a->warnings == 1 ? "" : "s",
+                             changes == NULL ? ". Changes: --before FILE" : ""));
 }

@@ -95,6 +95,10 @@ const char *brake_part_ruling(struct brake_document *d, const struct brake_vehic
                               const struct brake_ruling *r);
 const char *brake_part_yardsticks(struct brake_document *d, const struct brake_ruling *r);
 
+/* The same after another answer: whatever that said, the vehicle may fall short nonetheless. */
+const char *brake_part_now(struct brake_document *d, const struct brake_vehicle *vehicle,
+                           const struct brake_ruling *r, bool hot);
+
 /* What the changes did to the torque per need: a sentence, and a section with its numbers. */
 const char *brake_part_changes(struct brake_document *d, const struct brake_before *b);
 void brake_part_before(struct brake_document *d, const struct brake_before *b);

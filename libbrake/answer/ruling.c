@@ -79,3 +79,10 @@ const char *brake_part_yardsticks(struct brake_document *d, const struct brake_r
     const struct brake_tally *t = &r->of[BRAKE_YARDSTICK];
     return all_of(t) > 0 ? tally(d, t) : NULL;
 }
+
+const char *brake_part_now(struct brake_document *d, const struct brake_vehicle *vehicle,
+                           const struct brake_ruling *r, bool hot)
+{
+    return brake_document_words(d, "%s (%s)", brake_part_ruling(d, vehicle, r),
+                                hot ? "stopmargin check" : "cold; hot: stopmargin check");
+}

@@ -59,7 +59,8 @@ int drive_take(const struct drive_options *o, const struct brake_sheet *sheet,
     const enum brake_load load =
         o->load < BRAKE_LOADS ? o->load : (enum brake_load)taken->driven.vehicle.drive.load;
     brake_drive_compare(&taken->driven, load, &taken->drive);
-    taken->report = (struct brake_drive_report){&taken->driven, load, &taken->log, &taken->drive};
+    taken->report =
+        (struct brake_drive_report){&taken->driven, load, &taken->log, &taken->drive, NULL};
     return 0;
 }
 

@@ -146,6 +146,22 @@ static int print(const struct options *o, const struct brake_drive_report *repor
     return status != 0 ? status : exit_of(report->drive->agreement);
 }
 
+/* Agreement with the file is not enough: what the vehicle comes to is told too. */
+static int judge(const struct options *o, const struct brake_sheet *sheet,
+                 struct brake_drive_report *report)
+{
+    struct brake_assessment *assessment = brake_assessment_new();
+    int status = 0;
+    if (assessment == NULL || !brake_assess_cold(sheet, BRAKE_RULES_OWN, assessment)) {
+        status = command_short_of_memory();
+    } else {
+        report->now = &assessment->ruling;
+        status = print(o, report);
+    }
+    brake_assessment_free(assessment);
+    return status;
+}
+
 static int run_drivelog(char **words)
 {
     struct options o = {.drive = {.load = BRAKE_LOADS, .day = DRIVE_DAY_UNSAID},
@@ -159,7 +175,7 @@ static int run_drivelog(char **words)
         status = drive_take(&o.drive, &sheet, &taken);
     if (status != 0)
         return status;
-    status = print(&o, &taken.report);
+    status = judge(&o, &sheet, &taken.report);
     brake_log_free(&taken.log);
     return status;
 }

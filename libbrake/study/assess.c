@@ -66,6 +66,12 @@ static void warn_of_shoes(struct brake_assessment *a)
         most->failed, most->samples);
 }
 
+static void add_known(const struct brake_sheet *sheet, struct brake_assessment *a)
+{
+    if (sheet->known.word != BRAKE_DRIVE_NONE)
+        brake_ruling_add(&a->ruling, known_verdict(&sheet->known));
+}
+
 bool brake_assess_conformance(const struct brake_sheet *sheet, bool faded,
                               const struct brake_watch *watch, struct brake_conformance_room *room,
                               struct brake_assessment *assessment)
@@ -76,9 +82,23 @@ bool brake_assess_conformance(const struct brake_sheet *sheet, bool faded,
         return false;
     warn_of_shoes(a);
     brake_assessment_count(&sheet->vehicle, a);
-    if (sheet->known.word != BRAKE_DRIVE_NONE)
-        brake_ruling_add(&a->ruling, known_verdict(&sheet->known));
+    add_known(sheet, a);
     return true;
+}
+
+bool brake_assess_cold(const struct brake_sheet *sheet, unsigned rules,
+                       struct brake_assessment *assessment)
+{
+    struct brake_assessment *a = assessment;
+    struct brake_conformance_room *room = brake_conformance_room_new();
+    if (room == NULL)
+        return false;
+    brake_assess(sheet, rules, a);
+    const bool drawn = brake_assess_conformance(sheet, false, NULL, room, a);
+    brake_conformance_room_free(room);
+    brake_ruling_make(a->judgement, &sheet->vehicle, rules, false, &a->ruling);
+    add_known(sheet, a);
+    return drawn;
 }
 
 int brake_assessment_exit(const struct brake_assessment *assessment)

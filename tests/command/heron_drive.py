@@ -15,7 +15,7 @@ HEAD = (
 
 def predicted(force, speed):
     """[m/s2] 1.225 kg/m3, 1.25 m2 and 2138 kg of heron.ini; speed in m/s."""
-    return 0.491 + 0.02525 * force + 0.5 * 1.225 * 1.25 * 0.325 * speed**2 / 2138
+    return 0.478 + 0.02456 * force + 0.5 * 1.225 * 1.25 * 0.325 * speed**2 / 2138
 
 
 def log():

@@ -66,9 +66,19 @@ def test_the_example_agrees_with_the_prediction():
     assert max(map(len, text.splitlines())) <= 80
     assert all(line == line.rstrip() for line in text.splitlines())
     assert "agrees with the prediction in 6 of 6 stops" in words(text)
-    assert "Whether the brakes are enough says stopmargin check." in words(text)
+    assert "That is not to say that the brakes are enough." in words(text)
     # made with 3 % less than predicted: heron_drive.py
     assert "0.97 times that of the file" in words(text)
+
+
+def test_a_drive_that_agrees_does_not_hide_that_the_vehicle_falls_short():
+    """Given a vehicle that check says falls short, and a drive that agrees with its file, then
+    drivelog says it too, with the hazards that check counts but those of heat."""
+    now = json.loads(plain.run("drivelog", HERON, str(DRIVE), "--json").stdout)["now"]["verdict"]
+    check = json.loads(plain.run("check", HERON, "--json").stdout)["summary"]["verdict"]
+    assert now == "falls short" and check.startswith("FALLS SHORT")
+    text = words(plain.run("drivelog", HERON, str(DRIVE)).stdout.decode())
+    assert "Now FALLS SHORT." in text and "(cold; hot: stopmargin check)" in text
 
 
 def test_the_time_model_of_heat_agrees_with_the_closed_form(report):

@@ -173,6 +173,7 @@ struct brake_drive_report {
     enum brake_load load;
     const struct brake_log *log;
     const struct brake_drive *drive; /**< compared */
+    const struct brake_ruling *now;  /**< what the verdicts come to without heat; NULL: not asked */
 };
 
 /** Whether a drive agrees with the prediction; stop by stop, repeatability, fade, friction.

@@ -59,6 +59,15 @@ void brake_assessment_free(struct brake_assessment *assessment);
 bool brake_assess_whole(const struct brake_sheet *sheet, unsigned rules,
                         const struct brake_watch *watch, struct brake_assessment *assessment);
 
+/** The same without heat: its rows are not judged, and do not count.
+ * @param sheet       complete
+ * @param rules       families to judge by, bits of enum brake_rules
+ * @param assessment  filled
+ * @return            true; false when memory is short
+ */
+bool brake_assess_cold(const struct brake_sheet *sheet, unsigned rules,
+                       struct brake_assessment *assessment);
+
 /** Hold an assessed vehicle against what it was before: less torque per need is a hazard.
  * @param assessment  of brake_assess_whole; its ruling counts the hazard
  * @param before      drawn; kept
