@@ -30,6 +30,9 @@ enum brake_status sweep_run(const struct brake_sheet *sheet, struct numbers line
                             int threads, const struct brake_watch *watch, const struct columns *out,
                             struct brake_error *error);
 
+/* The thread that calls works alone from now on. */
+void threads_alone(void);
+
 /* Derivatives of outputs by lines, output by output: values, errors, and 1 for a kink. */
 enum brake_status gradient_run(const struct brake_sheet *sheet, struct numbers outputs,
                                struct numbers lines, const struct columns *out,

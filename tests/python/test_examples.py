@@ -36,7 +36,7 @@ def run(name, *words, cwd):
 @pytest.mark.parametrize("name, picture", [("design_chart", "chart.svg"), ("fade_map", "fade.svg"),
                                            ("spread", "spread.svg"),
                                            ("reliability", "reliability.svg"),
-                                           ("identify", "identify.svg")])  # fmt: skip
+                                           ("identify", "identify.svg"), ("fleet", "fleet.svg")])  # fmt: skip
 def test_a_picture_is_drawn_and_bears_the_caution(name, picture, tmp_path):
     pytest.importorskip("matplotlib")
     assert f"{picture} is drawn" in run(name, cwd=tmp_path)

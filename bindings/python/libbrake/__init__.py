@@ -16,8 +16,8 @@ from libbrake.made import SUBJECTS
 
 __version__ = _version()
 _ELSEWHERE = {"Vehicle": "vehicle", "load": "vehicle", "loads": "vehicle",
-              "compare": "answers", "identify": "identified", "explain": "meaning",
-              "lines": "meaning", "results": "meaning", "criteria": "meaning"}  # fmt: skip
+              "compare": "answers", "identify": "identified", "fleet": "fleets",
+              "explain": "meaning", "lines": "meaning", "results": "meaning", "criteria": "meaning"}  # fmt: skip
 
 
 def __getattr__(name):

@@ -1,5 +1,6 @@
 from libbrake import errors as errors
 from libbrake.answers import compare as compare
+from libbrake.fleets import fleet as fleet
 from libbrake.identified import identify as identify
 from libbrake.meaning import (
     criteria as criteria,

@@ -165,6 +165,9 @@ class Section:
     def __len__(self):
         return sum(1 for _ in self)
 
+    def __bool__(self):
+        return True  # without its lines being counted
+
     def __contains__(self, path):
         return path in list(self)
 

@@ -45,9 +45,10 @@ class Vehicle(Sections):
         getattr(self, name)
         raise AttributeError(f"'{name}' is not a line; set lines of a section, v.pedal.ratio = 4.2")
 
-    def _line(self, path):
+    @classmethod
+    def _line(cls, path):
         """The line of a path, as its class has it."""
-        at = type(self)
+        at = cls
         for name in path.split("."):
             if isinstance(at, Parts):
                 at = at.kind  # and the name is that of the part
