@@ -74,7 +74,7 @@ SHARED := $(BUILD)/libbrake.so.$(VERSION)
 OBJECTS := $(call object,$(LIBRARY) $(COMMAND) $(UNIT_TESTS) $(PUBLISHED) $(DRIVERS) $(BENCHES) $(FUZZ) $(FACE) \
     tests/fuzz/replay.c)
 
-.PHONY: all check check-browsers check-kill oracle check-sanitize check-sanitize-python check-valgrind check-arm64 \
+.PHONY: all check check-browsers check-company check-kill oracle check-sanitize check-sanitize-python check-valgrind check-arm64 \
     check-allocation check-deb compiled deb dist docs fuzz fuzz-programs lint mutate prove reference schema trust web \
     coverage bench deps-core deps deps-browsers install uninstall format clean help
 .DELETE_ON_ERROR:
@@ -299,6 +299,10 @@ mutate:
 	        --flags '$(LANGUAGE)'; \
 	done
 
+# Random vehicles alone and side by side, by long steps and short: some minutes.
+check-company: $(BUILD)/tests/study/test_company
+	VEHICLES=10000 $<
+
 check-valgrind: WRAPPER := valgrind --quiet --error-exitcode=99 --leak-check=full \
     --suppressions=$(CURDIR)/tests/valgrind.supp
 check-valgrind: $(TESTS) $(FUZZ_PROGRAMS)
@@ -457,6 +461,7 @@ help:
 	@echo 'check-sanitize-python  those of the Python package, its C under them'
 	@echo 'oracle          54 whole duties over time against a second solver (check takes 18)'
 	@echo 'check-kill      300 runs of each verb that writes a file, ended at any moment (check takes 40)'
+	@echo 'check-company   fade procedures of 10,000 random vehicles, alone and side by side (check takes 48)'
 	@echo 'check-valgrind  the C tests under valgrind'
 	@echo 'fuzz            any bytes at all: SECONDS (60) for each of TARGETS (all of tests/fuzz)'
 	@echo 'check-arm64     every source compiled for arm64, by a cross compiler'

@@ -483,7 +483,7 @@ static void build_rig(const struct brake_vehicle *vehicle, enum brake_load load,
                               .rise_time = delay.build_up,
                               .air = air,
                               .step = 0.5,
-                              .tolerance = 1e-4};
+                              .tolerance = 5e-4};
     for (int i = 0; i < BRAKE_AXLES; i++) {
         const struct brake_axle_of_vehicle *at = &vehicle->axle[i];
         const double radius =
