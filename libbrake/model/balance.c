@@ -33,13 +33,6 @@ double brake_axle_torque(const struct brake_balance *balance, enum brake_axle ax
     return brakes_torque(&lines, (int)axle, pressure);
 }
 
-static double adhesion_used(const struct force_lines *lines, double force, double load)
-{
-    if (load <= 0.0)
-        return force > 0.0 ? BRAKE_INFINITY : 0.0;
-    return force / load + lines->rolling;
-}
-
 static void fill_loads(const struct force_lines *lines, struct brake_balance_state *at)
 {
     at->load[BRAKE_FRONT] = front_load(lines, at->deceleration);

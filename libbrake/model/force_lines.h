@@ -89,6 +89,38 @@ static inline struct force_lines force_lines_of(const struct brake_balance *bala
     return lines;
 }
 
+/* How a valve that senses height moves with the body. */
+struct valve_pitch {
+    double rate;     /* [Pa/kg] of the knee; 0: it does not */
+    double left;     /* [-] what anti-lift leaves of the load that comes off the springs */
+    double unsprung; /* [kg] */
+};
+
+/* The valve of a balance while its body rises at the rear: per deceleration its knee goes down by
+ * the load that leaves the springs. That is straight in pressure, so that it is a valve again. */
+static inline struct brake_valve pitched_valve(const struct brake_balance *balance,
+                                               struct valve_pitch pitch)
+{
+    const struct brake_valve still = balance->valve;
+    const struct brake_axle_brakes *axle = balance->axle;
+    const double mass = force_lines_of(balance).equivalent;
+    const double hubs = (axle[BRAKE_FRONT].radius + axle[BRAKE_REAR].radius) / 2.0;
+    const double moment = balance->body.mass * balance->body.height - pitch.unsprung * hubs;
+    const double falls = pitch.rate * moment * pitch.left / (balance->wheelbase * BRAKE_GRAVITY);
+    const double rest = 1.0 - still.slope;
+    double rise[BRAKE_AXLES];
+    double none = balance->rolling * balance->body.mass * BRAKE_GRAVITY / mass;
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        rise[i] = axle[i].gain / axle[i].radius / mass;
+        none += axle[i].drag / axle[i].radius / mass - rise[i] * axle[i].threshold;
+    }
+    const double knee =
+        (still.knee - falls * none) / (1.0 + falls * (rise[BRAKE_FRONT] + rise[BRAKE_REAR]));
+    const double slope =
+        (still.slope - rest * falls * rise[BRAKE_FRONT]) / (1.0 + rest * falls * rise[BRAKE_REAR]);
+    return (struct brake_valve){most_of(0.0, knee), most_of(0.0, slope)};
+}
+
 /* ---- at a pressure -------------------------------------------------------------------------- */
 
 /* With every circuit at the pressure. */
@@ -252,6 +284,12 @@ static inline double force_asked(const struct force_lines *lines, int axle, doub
     return least_of(asked, open_asked(lines, BRAKE_FRONT, pressure, deceleration) *
                                lines->axle[BRAKE_REAR].wheels * (lines->weight - front) /
                                (lines->axle[BRAKE_FRONT].wheels * front));
+}
+
+static inline double adhesion_used(const struct force_lines *lines, double force, double load)
+{
+    const double lifted = force > 0.0 ? BRAKE_INFINITY : 0.0;
+    return load <= 0.0 ? lifted : force / load + lines->rolling;
 }
 
 /* Where an anti-lock lets less through, electronic distribution does nothing beside it. */

@@ -3,6 +3,11 @@
 #ifndef BRAKE_MODEL_FORMULAS_H
 #define BRAKE_MODEL_FORMULAS_H
 
+#include <math.h>
+#include <stdbool.h>
+
+#include "brake/constants.h"
+#include "brake/parking.h"
 #include "brake/pedal.h"
 #include "extremes.h"
 
@@ -51,6 +56,23 @@ static inline double stop_distance(double speed, double deceleration, double dea
 static inline double stop_time(double speed, double deceleration, double dead_time, double build_up)
 {
     return dead_time + build_up / 2.0 + speed / deceleration;
+}
+
+static inline double parking_grade(double mass, double torque, double radius)
+{
+    const double sine = torque / (mass * BRAKE_GRAVITY * radius);
+    const double grade = sine / sqrt(1.0 - sine * sine);
+    return sine >= 1.0 ? BRAKE_INFINITY : grade;
+}
+
+static inline double parking_adhesion(struct brake_body body, double wheelbase, bool on_front,
+                                      bool on_all, double adhesion, double uphill)
+{
+    const double shift = uphill * adhesion * body.height;
+    const double front = adhesion * (wheelbase - body.behind) / (wheelbase + shift);
+    const double rear = adhesion * body.behind / (wheelbase - shift);
+    const double either = on_front ? front : rear;
+    return on_all ? adhesion : either;
 }
 
 #endif

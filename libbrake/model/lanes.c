@@ -4,7 +4,8 @@
 
 static inline struct brake_balance balance_of(const struct brake_lane_numbers *n, int i)
 {
-    const struct brake_balance balance = {
+    const struct valve_pitch pitch = {n->knee_rate[i], n->lift_left[i], n->unsprung[i]};
+    struct brake_balance balance = {
         .body = {n->mass[i], n->behind[i], n->height[i]},
         .wheelbase = n->wheelbase[i],
         .rolling = n->rolling[i],
@@ -17,61 +18,168 @@ static inline struct brake_balance balance_of(const struct brake_lane_numbers *n
                   n->wheels[1].inertia[i], 1.0, n->held[1].torque[i], n->held[1].wheels[i], 0.0,
                   0.0}},
     };
+    balance.valve = pitched_valve(&balance, pitch);
     return balance;
 }
 
-static inline void answer_lane(const struct brake_lane_numbers *restrict n, int i,
+static inline struct brake_pedal pedal_of(const struct brake_lane_numbers *n, int i)
+{
+    const struct brake_pedal pedal = {n->ratio[i],  n->efficiency[i],  n->booster_gain[i],
+                                      n->assist[i], n->master_area[i], n->master_efficiency[i]};
+    return pedal;
+}
+
+static inline void answer_stop(const struct brake_lane_numbers *restrict n, int i,
                                struct brake_lane_answers *restrict to)
 {
     const struct brake_balance balance = balance_of(n, i);
     const struct force_lines lines = force_lines_of(&balance);
-    const struct brake_pedal pedal = {n->ratio[i],  n->efficiency[i],  n->booster_gain[i],
-                                      n->assist[i], n->master_area[i], n->master_efficiency[i]};
+    const struct brake_pedal pedal = pedal_of(n, i);
+    struct brake_pedal bare = pedal;
+    bare.gain = 1.0;
+    bare.assist = 0.0;
     const double pressure = least_of(pedal_pressure(&pedal, n->force[i]), n->pressure_most[i]);
     const double most = least_of(pedal_pressure(&pedal, n->force_most[i]), n->pressure_most[i]);
+    const double least = least_of(pedal_pressure(&bare, n->force_most[i]), n->pressure_most[i]);
     struct pieces pieces;
     take_pieces(&lines, &pieces);
     const double lift = pressure_of(pieces.end, pieces.deceleration, lift_off(&lines));
     const struct brake_lock lock = lock_of(&lines, &pieces, lift, n->adhesion[i]);
     const double eased = lock_of(&lines, &pieces, lift, n->modulation[i] * n->adhesion[i]).pressure;
     const double hardest = free_deceleration(&lines, least_of(most, eased));
+    const double alone = free_deceleration(&lines, least_of(least, eased));
     to->at_force[i] = free_deceleration(&lines, least_of(pressure, eased));
     to->at_most[i] = hardest;
     to->brakes_alone[i] = free_deceleration(&lines, most);
     to->lock[i] = lock.deceleration;
+    to->lock_force[i] = pedal_force(&pedal, lock.pressure);
+    to->no_assist[i] = n->boosted[i] > 0.0 ? alone : BRAKE_NAN;
     to->distance[i] = stop_distance(n->speed[i], hardest, n->dead_time[i], n->build_up[i]);
     to->time[i] = stop_time(n->speed[i], hardest, n->dead_time[i], n->build_up[i]);
 }
 
-/* Loops that take in all they call. */
+static inline double pressure_at(const struct force_lines *lines, double deceleration)
+{
+    double end[PIECES + 1];
+    double at[PIECES + 1];
+    piece_ends(lines, end);
+#pragma GCC unroll 7
+    for (int j = 0; j <= PIECES; j++)
+        at[j] = free_deceleration(lines, end[j]);
+    return pressure_of(end, at, deceleration);
+}
+
+static inline double used_by(const struct force_lines *lines, int axle, double pressure, double a)
+{
+    const double front = front_load(lines, a);
+    const double load = axle == BRAKE_FRONT ? front : lines->weight - front;
+    return adhesion_used(lines, force_asked(lines, axle, pressure, a),
+                         lines->axle[axle].wheels * load);
+}
+
+static inline void answer_target(const struct brake_lane_numbers *restrict n, int i,
+                                 struct brake_lane_answers *restrict to)
+{
+    struct brake_balance balance = balance_of(n, i);
+    const struct force_lines lines = force_lines_of(&balance);
+    const struct brake_pedal pedal = pedal_of(n, i);
+    const double pressure = pressure_at(&lines, n->target[i]);
+    const double a = free_deceleration(&lines, pressure);
+    const double front = tyre_force(&lines, BRAKE_FRONT, pressure, a);
+    const double rear = tyre_force(&lines, BRAKE_REAR, pressure, a);
+    balance.hold = (struct brake_hold){0.0, 0.0};
+    for (int axle = 0; axle < BRAKE_AXLES; axle++)
+        balance.axle[axle].held = balance.axle[axle].held_wheels = 0.0;
+    const struct force_lines endless = force_lines_of(&balance);
+    to->front_share[i] = front / (front + rear);
+    to->front_used[i] = used_by(&lines, BRAKE_FRONT, pressure, a);
+    to->rear_used[i] = used_by(&lines, BRAKE_REAR, pressure, a);
+    to->pressure_for_target[i] = pressure_at(&endless, n->target[i]);
+    to->force_for_target[i] = pedal_force(&pedal, to->pressure_for_target[i]);
+}
+
+static inline void answer_parking(const struct brake_lane_numbers *restrict n, int i,
+                                  struct brake_lane_answers *restrict to)
+{
+    const struct brake_balance balance = balance_of(n, i);
+    const struct force_lines lines = force_lines_of(&balance);
+    const bool front = n->parking_on[i] == BRAKE_PARKING_FRONT;
+    const bool all = n->parking_on[i] == BRAKE_PARKING_ALL;
+    const double radius =
+        front ? n->wheels[BRAKE_FRONT].radius[i] : n->wheels[BRAKE_REAR].radius[i];
+    const double torque = n->parking_torque[i];
+    const double effort = parking_grade(n->mass[i], torque, radius);
+    const double up =
+        parking_adhesion(balance.body, n->wheelbase[i], front, all, n->adhesion[i], 1.0);
+    const double down =
+        parking_adhesion(balance.body, n->wheelbase[i], front, all, n->adhesion[i], -1.0);
+    to->effort_grade[i] = effort;
+    to->grade_up[i] = least_of(effort, up);
+    to->grade_down[i] = least_of(effort, down);
+    to->parking[i] =
+        least_of(torque / radius / lines.equivalent, least_of(up, down) * BRAKE_GRAVITY);
+}
+
+/* Of 64 lanes; each loop takes in all that it calls. */
+static inline void answer_all(unsigned asked, const struct brake_lane_numbers *restrict numbers,
+                              struct brake_lane_answers *restrict answers)
+{
+    for (int lane = 0; lane < BRAKE_LANES && (asked & BRAKE_LANES_STOP) != 0; lane++)
+        answer_stop(numbers, lane, answers);
+    for (int lane = 0; lane < BRAKE_LANES && (asked & BRAKE_LANES_TARGET) != 0; lane++)
+        answer_target(numbers, lane, answers);
+    for (int lane = 0; lane < BRAKE_LANES && (asked & BRAKE_LANES_PARKING) != 0; lane++)
+        answer_parking(numbers, lane, answers);
+}
+
 #define WHOLE __attribute__((flatten))
 
-WHOLE void brake_lanes_answer_narrow(const struct brake_lane_numbers *restrict numbers,
+WHOLE void brake_lanes_answer_narrow(unsigned asked,
+                                     const struct brake_lane_numbers *restrict numbers,
                                      struct brake_lane_answers *restrict answers)
 {
-    for (int lane = 0; lane < BRAKE_LANES; lane++)
-        answer_lane(numbers, lane, answers);
+    answer_all(asked, numbers, answers);
 }
 
 #ifdef __x86_64__
 /* In registers of four doubles. */
 WHOLE __attribute__((target("avx2"))) static void
-answer_wide(const struct brake_lane_numbers *restrict numbers,
+answer_wide(unsigned asked, const struct brake_lane_numbers *restrict numbers,
             struct brake_lane_answers *restrict answers)
 {
-    for (int lane = 0; lane < BRAKE_LANES; lane++)
-        answer_lane(numbers, lane, answers);
+    answer_all(asked, numbers, answers);
+}
+
+/* In registers of eight. */
+#ifdef __clang__
+#define EIGHT "avx512f,avx512dq,avx512vl"
+#else
+#define EIGHT "avx512f,avx512dq,avx512vl,prefer-vector-width=512"
+#endif
+WHOLE __attribute__((target(EIGHT))) static void
+answer_widest(unsigned asked, const struct brake_lane_numbers *restrict numbers,
+              struct brake_lane_answers *restrict answers)
+{
+    answer_all(asked, numbers, answers);
+}
+
+static bool has_eight(void)
+{
+    return __builtin_cpu_supports("avx512f") && __builtin_cpu_supports("avx512dq") &&
+           __builtin_cpu_supports("avx512vl");
 }
 #endif
 
-void brake_lanes_answer(const struct brake_lane_numbers *restrict numbers,
+void brake_lanes_answer(unsigned asked, const struct brake_lane_numbers *restrict numbers,
                         struct brake_lane_answers *restrict answers)
 {
-    void (*answer)(const struct brake_lane_numbers *restrict, struct brake_lane_answers *restrict) =
-        brake_lanes_answer_narrow;
+    void (*answer)(unsigned, const struct brake_lane_numbers *restrict,
+                   struct brake_lane_answers *restrict) = brake_lanes_answer_narrow;
 #ifdef __x86_64__
     if (__builtin_cpu_supports("avx2"))
         answer = answer_wide;
+    if (has_eight())
+        answer = answer_widest;
 #endif
-    answer(numbers, answers);
+    answer(asked, numbers, answers);
 }

@@ -1,5 +1,6 @@
-/* The hardest stop in closed form of many vehicles side by side: intact brakes without anti-lock
- * and with the centre drive free, on the level. A number is a column of lanes, a lane a vehicle.
+/* What many vehicles do in closed form, side by side: the hardest stop, the brakes at a deceleration
+ * that is held, the parking brake. Without anti-lock and with the centre drive free, on the level;
+ * all is intact but for the booster where that is said. A number is a column of lanes, a lane a vehicle.
  * What comes out is to the bit what brake_balance_at, brake_balance_lock and the formulas of pedal
  * and stop give one by one. */
 #ifndef BRAKE_MODEL_LANES_H
@@ -15,7 +16,8 @@ typedef double brake_column[BRAKE_LANES];
 struct brake_lane_numbers {
     brake_column mass, behind, height;
     brake_column wheelbase, rolling;
-    brake_column knee, slope;
+    brake_column knee, slope;                    /* of the valve, the vehicle at rest */
+    brake_column knee_rate, lift_left, unsprung; /* of struct valve_pitch */
     struct {
         brake_column gain, threshold;
     } brakes[2];
@@ -29,15 +31,33 @@ struct brake_lane_numbers {
         brake_column torque, wheels;
     } held[2];
     brake_column hold_from, hold_to, pressure_most;
-    brake_column force, force_most;
+    brake_column force, force_most, target;
     brake_column adhesion, modulation;
     brake_column speed, dead_time, build_up;
+    brake_column boosted;        /* above 0: there is a booster */
+    brake_column parking_torque; /* [N*m] */
+    brake_column parking_on;     /* enum brake_parking_on */
 };
 
 struct brake_lane_answers {
     brake_column at_force, at_most, brakes_alone; /* [m/s2] */
-    brake_column lock;                            /* [m/s2] */
+    brake_column lock, lock_force;                /* [m/s2], [N] */
+    brake_column no_assist;                       /* [m/s2] at the most force; NaN: no booster */
     brake_column distance, time;                  /* [m], [s] at the most force */
+    /* at the target */
+    brake_column front_share, front_used, rear_used;    /* [-] */
+    brake_column pressure_for_target, force_for_target; /* [Pa], [N] with endless strokes */
+    /* parked */
+    brake_column effort_grade, grade_up, grade_down; /* [-] */
+    brake_column parking;                            /* [m/s2] */
+};
+
+/* Which of them are asked for, as bits. */
+enum {
+    BRAKE_LANES_STOP = 1,    /* at_force to time */
+    BRAKE_LANES_TARGET = 2,  /* front_share to force_for_target */
+    BRAKE_LANES_PARKING = 4, /* effort_grade to parking */
+    BRAKE_LANES_ALL = 7
 };
 
 /* A column by its place in the struct. */
@@ -47,11 +67,11 @@ static inline double *brake_lane_column(struct brake_lane_numbers *numbers, int 
 }
 
 /* Works out every lane in the registers that every processor has. */
-void brake_lanes_answer_narrow(const struct brake_lane_numbers *restrict numbers,
+void brake_lanes_answer_narrow(unsigned asked, const struct brake_lane_numbers *restrict numbers,
                                struct brake_lane_answers *restrict answers);
 
 /* The same in the widest that this one has. */
-void brake_lanes_answer(const struct brake_lane_numbers *restrict numbers,
+void brake_lanes_answer(unsigned asked, const struct brake_lane_numbers *restrict numbers,
                         struct brake_lane_answers *restrict answers);
 
 #endif

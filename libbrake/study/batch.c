@@ -9,26 +9,59 @@
 
 #define ANSWER(member) (int)(offsetof(struct brake_lane_answers, member) / sizeof(brake_column))
 
-int brake_batch_answer(struct brake_output output)
+/* Outputs that lanes know, what of their answers each is, and which question gives it. */
+#define KNOWN(result, member, asked)                                                               \
+    {                                                                                              \
+        offsetof(struct brake_case_results, result), ANSWER(member), BRAKE_LANES_##asked           \
+    }
+
+static const struct known {
+    size_t result;
+    int answer;
+    unsigned asked;
+} known[] = {
+    KNOWN(deceleration.at_pedal_force, at_force, STOP),
+    KNOWN(deceleration.most, at_most, STOP),
+    KNOWN(deceleration.brakes_alone, brakes_alone, STOP),
+    KNOWN(balance.lock_deceleration, lock, STOP),
+    KNOWN(balance.lock_pedal_force, lock_force, STOP),
+    KNOWN(failed.no_assist, no_assist, STOP),
+    KNOWN(stop.distance, distance, STOP),
+    KNOWN(stop.time, time, STOP),
+    KNOWN(balance.front_share, front_share, TARGET),
+    KNOWN(balance.front_adhesion_used, front_used, TARGET),
+    KNOWN(balance.rear_adhesion_used, rear_used, TARGET),
+    KNOWN(pedal.pressure_for_target, pressure_for_target, TARGET),
+    KNOWN(pedal.force_for_target, force_for_target, TARGET),
+    KNOWN(parking.effort_grade, effort_grade, PARKING),
+    KNOWN(parking.grade_up, grade_up, PARKING),
+    KNOWN(parking.grade_down, grade_down, PARKING),
+    KNOWN(parking.deceleration, parking, PARKING),
+};
+
+/* NULL: none. */
+static const struct known *known_of(struct brake_output output)
 {
-    static const struct {
-        size_t result;
-        int answer;
-    } known[] = {
-        {offsetof(struct brake_case_results, deceleration.at_pedal_force), ANSWER(at_force)},
-        {offsetof(struct brake_case_results, deceleration.most), ANSWER(at_most)},
-        {offsetof(struct brake_case_results, deceleration.brakes_alone), ANSWER(brakes_alone)},
-        {offsetof(struct brake_case_results, balance.lock_deceleration), ANSWER(lock)},
-        {offsetof(struct brake_case_results, stop.distance), ANSWER(distance)},
-        {offsetof(struct brake_case_results, stop.time), ANSWER(time)},
-    };
     if (output.criterion || brake_result_load(output.index) < 0)
-        return -1;
+        return NULL;
     for (size_t i = 0; i < sizeof known / sizeof known[0]; i++) {
         if (brake_result_at(output.index)->offset == known[i].result)
-            return known[i].answer;
+            return &known[i];
     }
-    return -1;
+    return NULL;
+}
+
+int brake_batch_answer(struct brake_output output)
+{
+    return known_of(output) != NULL ? known_of(output)->answer : -1;
+}
+
+unsigned brake_batch_asked(const struct brake_sweep *sweep)
+{
+    unsigned asked = 0;
+    for (int i = 0; i < sweep->outputs; i++)
+        asked |= known_of(sweep->output[i])->asked;
+    return asked;
 }
 
 bool brake_batch_asks(const struct brake_sweep *sweep, enum brake_load load)
@@ -129,10 +162,11 @@ void brake_batch_answers(const struct brake_sweeper *sweeper, long long first, i
                          struct brake_batch *batch, double *value)
 {
     const struct brake_sweep *sweep = sweeper->sweep;
+    const unsigned asked = brake_batch_asked(sweep);
     take_numbers(sweeper, first, count, batch);
     for (int load = 0; load < BRAKE_LOADS; load++) {
         if (brake_batch_asks(sweep, (enum brake_load)load))
-            brake_lanes_answer(&batch->numbers[load], &batch->answers[load]);
+            brake_lanes_answer(asked, &batch->numbers[load], &batch->answers[load]);
     }
     for (int i = 0; i < sweep->outputs; i++) {
         const int load = brake_result_load(sweep->output[i].index);

@@ -13,6 +13,9 @@ enum brake_status brake_sweep_take(struct brake_sweeper *sweeper, const long lon
 /* Member of the answers of lanes that an output is; -1: none. Each is a column. */
 int brake_batch_answer(struct brake_output output);
 
+/* What outputs that are all among them ask of lanes: bits of BRAKE_LANES_... */
+unsigned brake_batch_asked(const struct brake_sweep *sweep);
+
 /* Load cases that the outputs ask for. */
 bool brake_batch_asks(const struct brake_sweep *sweep, enum brake_load load);
 

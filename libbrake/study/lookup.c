@@ -50,6 +50,8 @@ static int table_along(const struct brake_sweep *sweep, unsigned axes, struct br
 static void add_columns(const struct brake_sweeper *sweeper, struct brake_lane_part part,
                         struct brake_lookup *lookup)
 {
+    if (part.asked != 0 && (part.asked & brake_batch_asked(sweeper->sweep)) == 0)
+        return;
     const int table = table_along(sweeper->sweep, axes_moving(sweeper, part.sections), lookup);
     for (int load = 0; load < BRAKE_LOADS; load++) {
         const bool asked = brake_batch_asks(sweeper->sweep, (enum brake_load)load);
@@ -144,7 +146,7 @@ static void position_of(const struct brake_sweep *sweep, unsigned axes, long lon
 static bool fill_columns(const struct brake_vehicle *vehicle, int table, long long entry,
                          struct brake_lookup *lookup)
 {
-    struct brake_lane_numbers numbers[BRAKE_LOADS] = {0}; /* of each the first lane */
+    struct brake_lane_numbers numbers[BRAKE_LOADS]; /* of each the first lane */
     bool known = true;
     for (int load = 0; load < BRAKE_LOADS; load++)
         brake_lane_fill(vehicle, (enum brake_load)load, 0, &numbers[load]);

@@ -3,6 +3,7 @@
 #include <stddef.h>
 
 #include "work.h"
+#include "model/force_lines.h"
 #include "system.h"
 
 bool brake_lane_known(const struct brake_vehicle *vehicle)
@@ -25,8 +26,6 @@ static void fill_brakes(const struct brake_vehicle *vehicle, const struct brake_
     }
     n->hold_from[lane] = system->balance.hold.from;
     n->hold_to[lane] = system->balance.hold.to;
-    n->knee[lane] = system->balance.valve.knee;
-    n->slope[lane] = system->balance.valve.slope;
     n->ratio[lane] = pedal->ratio;
     n->efficiency[lane] = pedal->efficiency;
     n->booster_gain[lane] = pedal->gain;
@@ -36,14 +35,25 @@ static void fill_brakes(const struct brake_vehicle *vehicle, const struct brake_
     n->pressure_most[lane] = system->pressure_most;
     n->force[lane] = vehicle->driver.pedal_force;
     n->force_most[lane] = vehicle->driver.pedal_force_most;
+    n->target[lane] = vehicle->driver.target;
+    n->boosted[lane] = vehicle->booster.booster != BRAKE_BOOSTER_NONE ? 1.0 : 0.0;
+    n->parking_torque[lane] = vehicle->parking.torque;
+    n->parking_on[lane] = vehicle->parking.on;
 }
 
 void brake_lane_fill(const struct brake_vehicle *vehicle, enum brake_load load, int lane,
                      struct brake_lane_numbers *numbers)
 {
     const struct brake_delay delay = brake_vehicle_delay(vehicle);
+    const struct brake_valve valve = brake_vehicle_valve(vehicle, load);
+    const struct valve_pitch pitch = brake_vehicle_pitch(vehicle, valve);
     struct brake_system system;
     brake_system_build(vehicle, load, BRAKE_INTACT, &system);
+    numbers->knee[lane] = valve.knee;
+    numbers->slope[lane] = valve.slope;
+    numbers->knee_rate[lane] = pitch.rate;
+    numbers->lift_left[lane] = pitch.left;
+    numbers->unsprung[lane] = pitch.unsprung;
     numbers->mass[lane] = system.balance.body.mass;
     numbers->behind[lane] = system.balance.body.behind;
     numbers->height[lane] = system.balance.body.height;
@@ -75,29 +85,31 @@ enum { TOUCHES = 20 };
 static const struct {
     int first, last;
     struct work_stretch from[TOUCHES];
+    unsigned asked; /* by what alone it is needed, as bits; 0: by all */
 } parts[BRAKE_LANE_PARTS] = {
-    {COLUMN(mass), COLUMN(height), {BODY}},
-    {COLUMN(wheelbase), COLUMN(rolling), {WORK_OF(general)}},
-    {COLUMN(knee),
-     COLUMN(slope),
-     {WORK_OF(valve), BODY, BRAKES(0), FRICTION(0), WHEELS(0), BRAKES(1), FRICTION(1), WHEELS(1)}},
-    {COLUMN(brakes[0].gain), COLUMN(brakes[0].threshold), {BRAKES(0), FRICTION(0)}},
-    {COLUMN(brakes[1].gain), COLUMN(brakes[1].threshold), {BRAKES(1), FRICTION(1)}},
-    {COLUMN(wheels[0].radius), COLUMN(wheels[0].inertia), {WHEELS(0)}},
-    {COLUMN(wheels[1].radius), COLUMN(wheels[1].inertia), {WHEELS(1)}},
-    {COLUMN(ratio), COLUMN(efficiency), {WORK_OF(pedal)}},
-    {COLUMN(booster_gain), COLUMN(assist), {WORK_OF(booster)}},
-    {COLUMN(master_area), COLUMN(master_efficiency), {WORK_OF(master)}},
-    {COLUMN(held[0].torque), COLUMN(pressure_most), {FLUID}},
-    {COLUMN(force), COLUMN(force_most), {WORK_OF(driver)}},
-    {COLUMN(adhesion), COLUMN(adhesion), {WORK_OF(road), WORK_OF(general)}},
-    {COLUMN(modulation), COLUMN(modulation), {WORK_OF(driver)}},
-    {COLUMN(speed), COLUMN(build_up), {WORK_OF(stop)}},
+    {COLUMN(mass), COLUMN(height), {BODY}, 0},
+    {COLUMN(wheelbase), COLUMN(rolling), {WORK_OF(general)}, 0},
+    {COLUMN(knee), COLUMN(unsprung), {WORK_OF(valve), BODY}, 0},
+    {COLUMN(brakes[0].gain), COLUMN(brakes[0].threshold), {BRAKES(0), FRICTION(0)}, 0},
+    {COLUMN(brakes[1].gain), COLUMN(brakes[1].threshold), {BRAKES(1), FRICTION(1)}, 0},
+    {COLUMN(wheels[0].radius), COLUMN(wheels[0].inertia), {WHEELS(0)}, 0},
+    {COLUMN(wheels[1].radius), COLUMN(wheels[1].inertia), {WHEELS(1)}, 0},
+    {COLUMN(ratio), COLUMN(efficiency), {WORK_OF(pedal)}, 0},
+    {COLUMN(booster_gain), COLUMN(assist), {WORK_OF(booster)}, 0},
+    {COLUMN(master_area), COLUMN(master_efficiency), {WORK_OF(master)}, 0},
+    {COLUMN(held[0].torque), COLUMN(pressure_most), {FLUID}, 0},
+    {COLUMN(force), COLUMN(target), {WORK_OF(driver)}, 0},
+    {COLUMN(adhesion), COLUMN(adhesion), {WORK_OF(road), WORK_OF(general)}, 0},
+    {COLUMN(modulation), COLUMN(modulation), {WORK_OF(driver)}, 0},
+    {COLUMN(speed), COLUMN(build_up), {WORK_OF(stop)}, 0},
+    {COLUMN(boosted), COLUMN(boosted), {WORK_OF(booster)}, BRAKE_LANES_STOP},
+    {COLUMN(parking_torque), COLUMN(parking_on), {WORK_OF(parking)}, BRAKE_LANES_PARKING},
 };
 
 struct brake_lane_part brake_lane_part(int number)
 {
     const struct brake_lane_part part = {parts[number].first, parts[number].last,
-                                         work_sections(parts[number].from, TOUCHES)};
+                                         work_sections(parts[number].from, TOUCHES),
+                                         parts[number].asked};
     return part;
 }

@@ -21,9 +21,10 @@ void brake_lane_fill(const struct brake_vehicle *vehicle, enum brake_load load, 
 struct brake_lane_part {
     int first, last;
     unsigned long long sections; /* as bits */
+    unsigned asked;              /* BRAKE_LANES_..., by what alone they are needed; 0: by all */
 };
 
-enum { BRAKE_LANE_PARTS = 15 };
+enum { BRAKE_LANE_PARTS = 17 };
 
 /* number: 0 to BRAKE_LANE_PARTS - 1 */
 struct brake_lane_part brake_lane_part(int number);

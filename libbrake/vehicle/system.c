@@ -4,6 +4,7 @@
 #include <stddef.h>
 
 #include "brake/tyre.h"
+#include "model/force_lines.h"
 #include "system.h"
 
 /* Volumes that give way are entered at this pressure. */
@@ -409,35 +410,25 @@ static void set_ends(const struct brake_vehicle *vehicle, struct brake_system *s
         release_circuits(system);
 }
 
-/* A height-sensing valve while the body rises at the rear: per deceleration its knee goes down by
- * the load that leaves the springs. That is straight in pressure, so that it is a valve again. */
-static void pitch_valve(const struct brake_vehicle *vehicle, struct brake_balance *b)
+struct valve_pitch brake_vehicle_pitch(const struct brake_vehicle *vehicle,
+                                       struct brake_valve still)
 {
     const struct brake_valve_lines *lines = &vehicle->valve;
-    const struct brake_valve still = valve_of(vehicle, b->body);
-    const double mass = brake_effective_mass(b);
-    const double hubs = (b->axle[BRAKE_FRONT].radius + b->axle[BRAKE_REAR].radius) / 2.0;
-    const double moment = b->body.mass * b->body.height - vehicle->general.unsprung_mass * hubs;
-    const double falls =
-        lines->knee_rate * moment * (1.0 - lines->anti_lift) / (b->wheelbase * BRAKE_GRAVITY);
-    const double rest = 1.0 - still.slope;
-    double rise[BRAKE_AXLES];
-    double none = b->rolling * b->body.mass * BRAKE_GRAVITY / mass;
-    for (int i = 0; i < BRAKE_AXLES; i++) {
-        rise[i] = b->axle[i].gain / b->axle[i].radius / mass;
-        none += b->axle[i].drag / b->axle[i].radius / mass - rise[i] * b->axle[i].threshold;
-    }
-    b->valve.knee = fmax(0.0, (still.knee - falls * none) /
-                                  (1.0 + falls * (rise[BRAKE_FRONT] + rise[BRAKE_REAR])));
-    b->valve.slope = fmax(0.0, (still.slope - rest * falls * rise[BRAKE_FRONT]) /
-                                   (1.0 + rest * falls * rise[BRAKE_REAR]));
+    if (lines->kind != BRAKE_VALVE_HEIGHT || !isfinite(still.knee))
+        return (struct valve_pitch){0.0, 0.0, 0.0};
+    return (struct valve_pitch){lines->knee_rate, 1.0 - lines->anti_lift,
+                                vehicle->general.unsprung_mass};
 }
 
-static bool moves_with_body(const struct brake_vehicle *vehicle, enum brake_failure failure,
-                            const struct brake_balance *b)
+/* One that is stuck does not move with the body. */
+static void pitch_valve(const struct brake_vehicle *vehicle, enum brake_failure failure,
+                        struct brake_balance *b)
 {
-    return vehicle->valve.kind == BRAKE_VALVE_HEIGHT && failure != BRAKE_VALVE_OPEN &&
-           failure != BRAKE_VALVE_SHUT && isfinite(b->valve.knee);
+    if (vehicle->valve.kind != BRAKE_VALVE_HEIGHT || failure == BRAKE_VALVE_OPEN ||
+        failure == BRAKE_VALVE_SHUT || !isfinite(b->valve.knee))
+        return;
+    b->valve = valve_of(vehicle, b->body);
+    b->valve = pitched_valve(b, brake_vehicle_pitch(vehicle, b->valve));
 }
 
 /* One unit works anti-lock and electronic distribution. */
@@ -508,8 +499,7 @@ void brake_system_fail(const struct brake_vehicle *vehicle, enum brake_failure f
     case BRAKE_FAILURES:
         break;
     }
-    if (moves_with_body(vehicle, failure, &system->balance))
-        pitch_valve(vehicle, &system->balance);
+    pitch_valve(vehicle, failure, &system->balance);
     set_ends(vehicle, system);
 }
 

@@ -53,6 +53,16 @@ double brake_vehicle_tyre_capacity(const struct brake_axle_of_vehicle *axle);
  */
 struct brake_valve brake_vehicle_valve(const struct brake_vehicle *vehicle, enum brake_load load);
 
+struct valve_pitch; /* of model/force_lines.h */
+
+/** How the valve moves with the body.
+ * @param vehicle  complete
+ * @param still    the valve, the vehicle at rest
+ * @return         rate 0: it does not
+ */
+struct valve_pitch brake_vehicle_pitch(const struct brake_vehicle *vehicle,
+                                       struct brake_valve still);
+
 /** Brake factor of the drums of an axle.
  * @param vehicle  complete
  * @param axle     front or rear

@@ -9,7 +9,7 @@
 #include "brake/brake.h"
 #include "study/cases.h"
 
-enum { AXES = 5, OUTPUTS = 3, RUNS = 3 };
+enum { AXES = 5, OUTPUTS = 10, RUNS = 3 };
 
 static const struct {
     const char *path;
@@ -21,8 +21,16 @@ static const struct {
                 {"booster.gain", "", 3.0, 6.0},
                 {"rear.drum.lining.mu", "", 0.30, 0.42}};
 
-static const char *const outputs[OUTPUTS] = {
-    "full.deceleration.at_pedal_force", "full.balance.lock_deceleration", "full.stop.distance"};
+static const char *const outputs[OUTPUTS] = {"full.deceleration.at_pedal_force",
+                                             "full.deceleration.most",
+                                             "full.balance.lock_deceleration",
+                                             "full.balance.lock_pedal_force",
+                                             "full.stop.distance",
+                                             "full.balance.front_share",
+                                             "full.balance.rear_adhesion_used",
+                                             "full.pedal.force_for_target",
+                                             "full.failed.no_assist",
+                                             "full.parking.grade_up"};
 
 static double now(void)
 {

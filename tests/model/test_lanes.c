@@ -48,6 +48,10 @@ static void fill_lane(struct cases *cases, int i, struct brake_lane_numbers *n)
     n->speed[i] = any_between(cases, 5.0, 60.0);
     n->dead_time[i] = any_between(cases, 0.0, 0.5);
     n->build_up[i] = any_between(cases, 0.0, 0.5);
+    n->target[i] = any_between(cases, 1.0, 8.0);
+    n->boosted[i] = either(cases, 0.0, 1.0);
+    n->parking_torque[i] = n->mass[i] * any_between(cases, 0.0, 5.0);
+    n->parking_on[i] = floor(any_between(cases, 0.0, 3.0));
 }
 
 static void fill(struct cases *cases, struct brake_lane_numbers *numbers)
@@ -65,8 +69,8 @@ static void the_processor_does_not_change_a_bit_of_the_answers(void **state)
     struct cases cases = {7};
     for (int run = 0; run < RUNS; run++) {
         fill(&cases, &numbers);
-        brake_lanes_answer(&numbers, &widest);
-        brake_lanes_answer_narrow(&numbers, &narrow);
+        brake_lanes_answer(BRAKE_LANES_ALL, &numbers, &widest);
+        brake_lanes_answer_narrow(BRAKE_LANES_ALL, &numbers, &narrow);
         assert_memory_equal(&widest, &narrow, sizeof widest);
         for (int i = 0; i < BRAKE_LANES; i++)
             assert_true(isfinite(widest.at_most[i]) && widest.lock[i] > 0.0);
@@ -80,13 +84,13 @@ static void a_lane_is_what_the_functions_give_one_by_one(void **state)
     static struct brake_lane_answers answers;
     struct cases cases = {8};
     fill(&cases, &n);
-    brake_lanes_answer_narrow(&n, &answers);
+    brake_lanes_answer_narrow(BRAKE_LANES_ALL, &n, &answers);
     for (int i = 0; i < BRAKE_LANES; i++) {
         const struct brake_balance balance = {
             .body = {n.mass[i], n.behind[i], n.height[i]},
             .wheelbase = n.wheelbase[i],
             .rolling = n.rolling[i],
-            .valve = {n.knee[i], n.slope[i]},
+            .valve = {n.knee[i], n.slope[i]}, /* none moves with the body */
             .hold = {n.hold_from[i], n.hold_to[i]},
             .axle = {{n.brakes[0].gain[i], n.brakes[0].threshold[i], n.wheels[0].radius[i],
                       n.wheels[0].inertia[i], 1.0, n.held[0].torque[i], n.held[0].wheels[i]},

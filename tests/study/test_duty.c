@@ -537,6 +537,7 @@ static void rows_agree_with_newton_and_with_the_work(void **state)
         build();
         hot.rig.dead_time = 0.0;
         hot.rig.rise_time = 0.0;
+        hot.rig.tolerance = 1e-4;
         hot.rig.antilock = antilock[i % 2];
         seen.last.speed = duty->kind == BRAKE_DUTY_DESCENT ? duty->descent.speed : duty->stops.from;
         assert_int_equal(brake_duty_run(&hot, duty, &watch, &result), BRAKE_OK);

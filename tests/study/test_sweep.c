@@ -354,10 +354,25 @@ static void any_number_of_threads_gives_the_same_bits(void **state)
 
 enum { SIDE = 3, FILLED = 8, BATCH = SIDE * SIDE * FILLED * FILLED };
 
-static const char *const batch_outputs[] = {
-    "full.deceleration.at_pedal_force",  "full.deceleration.most", "full.deceleration.brakes_alone",
-    "full.balance.lock_deceleration",    "full.stop.distance",     "full.stop.time",
-    "empty.deceleration.at_pedal_force", "empty.stop.distance"};
+static const char *const batch_outputs[] = {"full.deceleration.at_pedal_force",
+                                            "full.deceleration.most",
+                                            "full.deceleration.brakes_alone",
+                                            "full.balance.lock_deceleration",
+                                            "full.stop.distance",
+                                            "full.stop.time",
+                                            "full.balance.lock_pedal_force",
+                                            "full.failed.no_assist",
+                                            "full.balance.front_share",
+                                            "full.balance.front_adhesion_used",
+                                            "full.balance.rear_adhesion_used",
+                                            "full.pedal.pressure_for_target",
+                                            "full.pedal.force_for_target",
+                                            "full.parking.effort_grade",
+                                            "full.parking.grade_up",
+                                            "full.parking.grade_down",
+                                            "full.parking.deceleration",
+                                            "empty.deceleration.at_pedal_force",
+                                            "empty.stop.distance"};
 
 enum { BATCH_OUTPUTS = sizeof batch_outputs / sizeof batch_outputs[0] };
 
