@@ -303,7 +303,7 @@ static const double WORN_LINING = 2e-3;
 static void take_long_steps(struct brake_hot_rig *hot)
 {
     hot->rig.step *= 2.0;
-    hot->rig.tolerance *= 20.0;
+    hot->rig.tolerance *= 8.0;
     for (int i = 0; i < BRAKE_AXLES; i++)
         hot->thermal[i].spec.tolerance *= 5.0;
 }
