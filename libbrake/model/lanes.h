@@ -1,8 +1,8 @@
-/* What many vehicles do in closed form, side by side: the hardest stop, the brakes at a deceleration
- * that is held, the parking brake. Without anti-lock and with the centre drive free, on the level;
- * all is intact but for the booster where that is said. A number is a column of lanes, a lane a vehicle.
- * What comes out is to the bit what brake_balance_at, brake_balance_lock and the formulas of pedal
- * and stop give one by one. */
+/* What many vehicles do in closed form, side by side: the hardest stop, the brakes at a
+ * deceleration that is held, the parking brake. Without anti-lock and with the centre drive free,
+ * on the level; all is intact but for the booster where that is said. A number is a column of
+ * lanes, a lane a vehicle. What comes out is to the bit what brake_balance_at, brake_balance_lock
+ * and the formulas of pedal, stop and parking give one by one. */
 #ifndef BRAKE_MODEL_LANES_H
 #define BRAKE_MODEL_LANES_H
 
