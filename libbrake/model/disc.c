@@ -27,8 +27,11 @@ static const double uneven[TENTHS + 1] = {1.000, 1.093, 1.212, 1.367, 1.578, 1.8
 
 static double between_tenths(const double table[TENTHS + 1], double ratio)
 {
-    const int below = ratio < 0.5 ? (int)(10.0 * ratio) : TENTHS - 1;
-    return table[below] + (10.0 * ratio - below) * (table[below + 1] - table[below]);
+    const double tenths = 10.0 * ratio;
+    int below = 0;
+    while (below < TENTHS - 1 && tenths >= below + 1)
+        below++;
+    return table[below] + (tenths - below) * (table[below + 1] - table[below]);
 }
 
 static bool in_table(double pad, double centre)
@@ -36,13 +39,15 @@ static bool in_table(double pad, double centre)
     return pad > 0.0 && centre > 0.0 && pad <= 0.5 * centre;
 }
 
-/* 2F1(-1/2, -1/2; 2; x^2), the mean distance of a circle's points from a point outside, summed
- * until a term no longer counts. */
+enum { TERMS = 20 };
+
+/* 2F1(-1/2, -1/2; 2; x^2), the mean distance of a circle's points from a point outside; at x = 0.5
+ * the last term is below 1e-17. */
 static double mean_distance(double ratio)
 {
     double sum = 1.0;
     double term = 1.0;
-    for (int n = 0; term > 1e-17; n++) {
+    for (int n = 0; n < TERMS; n++) {
         term *= (n - 0.5) * (n - 0.5) / ((n + 1.0) * (n + 2.0)) * ratio * ratio;
         sum += term;
     }

@@ -29,7 +29,8 @@ static void tell(enum brake_format format)
 /* Equal, or both not to be given. */
 static bool same(double a, double b)
 {
-    return isfinite(a) ? fabs(a - b) <= 1e-9 * fmax(fabs(a), 1e-3) : isnan(a) == isnan(b);
+    return isfinite(a) ? fabs(a - b) <= 1e-9 * fmax(fabs(a), 1e-3)
+                       : isnan(a) == isnan(b) && !(a < 0.0) && !isfinite(b);
 }
 
 static void write_and_read(void)
@@ -47,7 +48,7 @@ static void write_and_read(void)
     brake_evaluate(&again.vehicle, &results);
     for (int i = 0; i < brake_result_all(); i++) {
         const double before = brake_result_value(&assessment.results, i);
-        MUST(!isinf(before) && same(before, brake_result_value(&results, i)));
+        MUST(same(before, brake_result_value(&results, i)));
     }
     free(text);
 }

@@ -93,9 +93,11 @@ static void a_lane_is_what_the_functions_give_one_by_one(void **state)
             .valve = {n.knee[i], n.slope[i]}, /* none moves with the body */
             .hold = {n.hold_from[i], n.hold_to[i]},
             .axle = {{n.brakes[0].gain[i], n.brakes[0].threshold[i], n.wheels[0].radius[i],
-                      n.wheels[0].inertia[i], 1.0, n.held[0].torque[i], n.held[0].wheels[i]},
+                      n.wheels[0].inertia[i], 1.0, n.held[0].torque[i], n.held[0].wheels[i], 0.0,
+                      0.0},
                      {n.brakes[1].gain[i], n.brakes[1].threshold[i], n.wheels[1].radius[i],
-                      n.wheels[1].inertia[i], 1.0, n.held[1].torque[i], n.held[1].wheels[i]}},
+                      n.wheels[1].inertia[i], 1.0, n.held[1].torque[i], n.held[1].wheels[i], 0.0,
+                      0.0}},
         };
         assert_true(answers.lock[i] == brake_balance_lock(&balance, n.adhesion[i]).deceleration);
         assert_true(answers.distance[i] == brake_stop_distance(n.speed[i], answers.at_most[i],
