@@ -10,7 +10,8 @@
 static void tell(const struct brake_log *log, const struct brake_sheet *sheet,
                  const struct brake_drive *drive)
 {
-    const struct brake_drive_report report = {sheet, BRAKE_EMPTY, log, drive};
+    const struct brake_drive_report report = {
+        .sheet = sheet, .load = BRAKE_EMPTY, .log = log, .drive = drive};
     struct brake_document *document = brake_document_new(BRAKE_SI_FIRST);
     MUST(document != NULL);
     brake_answer_drive(document, &report);
