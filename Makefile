@@ -57,9 +57,9 @@ PUBLISHED := $(wildcard tests/published/*.c)
 DRIVERS := $(wildcard tests/*/driver.c)
 BENCHES := $(wildcard tests/bench/*.c)
 FUZZ := $(filter-out tests/fuzz/replay.c,$(wildcard tests/fuzz/*.c))
-PYTEST_FOLDERS ?= command failure file schema oracle spread browser python install lint web reference trust mutation
+PYTEST_FOLDERS ?= command failure file schema oracle spread browser python install lint web reference trust mutation ports
 # These measure the plain build and nothing else, or build for themselves.
-PLAIN_ONLY := failure install lint python web reference trust mutation
+PLAIN_ONLY := failure install lint python web reference trust mutation ports
 PYTESTS := $(foreach folder,$(PYTEST_FOLDERS),$(wildcard tests/$(folder)/test_*.py))
 NODE_TESTS := $(if $(filter web,$(PYTEST_FOLDERS)),$(wildcard tests/web/*.test.mjs))
 
@@ -349,6 +349,15 @@ check-arm64:
 
 compiled: $(call object,$(LIBRARY) $(COMMAND))
 
+# Every compiler and machine that can be had here; ROOT: a root of Debian 13.
+# PORTS='gcc-12 s390x': some of them. As root; some hours in all.
+.PHONY: check-ports program programs
+program: $(PROGRAM)
+programs: $(PROGRAM) $(TESTS)
+check-ports: all
+	@LIBBRAKE_BUILD=$(abspath $(BUILD)) PYTHONPATH=tests PYTHONDONTWRITEBYTECODE=1 \
+	    $(PYTHON) -m ports --build $(abspath $(BUILD)) $(if $(ROOT),--root $(abspath $(ROOT))) $(PORTS)
+
 # Needs the package frama-c-base and some 40 s.
 prove:
 	@mkdir -p $(BUILD)
@@ -440,7 +449,17 @@ deb: dist
 
 # Each package in an empty root of Debian, installed and used: as root, needs the network.
 check-deb: deb
-	@tests/install/empty-root $(abspath $(DEB))
+	@LIBBRAKE_BUILD=$(abspath $(BUILD)) PYTHON=$(PYTHON) tests/install/empty-root $(abspath $(DEB))
+
+# Built in two folders, the bytes compared.
+.PHONY: reproducible
+reproducible:
+	@LIBBRAKE_BUILD=$(abspath $(BUILD)) PYTHON=$(PYTHON) tests/install/reproducible
+
+# Wheels for this machine and for arm64, each held to what it may need, installed and used.
+.PHONY: wheels
+wheels: $(PACKAGE)
+	@tests/install/wheels $(abspath $(BUILD))
 
 format:
 	clang-format -i $(HEADERS) $(wildcard libbrake/*/*.[ch] tests/*/*.[ch] bindings/python/*.[ch] bindings/web/*.[ch])
@@ -467,6 +486,9 @@ help:
 	@echo 'trust           write reference/trust.md anew, from what the targets have measured'
 	@echo 'dist deb        the archive of the sources; packages of Debian made of it'
 	@echo 'check-deb       those packages, installed and used in an empty root (as root, by debootstrap)'
+	@echo 'reproducible    built in two folders, the bytes compared'
+	@echo 'wheels          the Python package for amd64 and arm64, installed and used'
+	@echo 'check-ports     compilers, machines and C libraries: C tests and answers; some hours, as root'
 	@echo 'docs            the guide as one page, the C and the Python interface'
 	@echo 'schema          write reference/schema anew: the form of every answer as JSON'
 	@echo 'prove           abstract interpretation of the physics (not part of check)'

@@ -8,6 +8,7 @@ import re
 import shutil
 import subprocess
 import sys
+import sysconfig
 
 from setuptools import Extension, setup
 from setuptools.command.build_ext import build_ext
@@ -46,16 +47,31 @@ def load(path):
     return module
 
 
+def _lacking(compiler):
+    """(what is not installed, Debian's package of it) of what building takes."""
+    if not shutil.which("swig"):
+        yield "the program swig, which writes a part of the package", "swig"
+    if not shutil.which(compiler):
+        yield f"the C compiler {compiler}", "gcc"
+    if not pathlib.Path(sysconfig.get_paths()["include"], "Python.h").exists():
+        yield "Python.h, Python's own header", "python3-dev"
+
+
+def ask_for_tools(compiler):
+    """Ends with what is not installed, all of it, in words."""
+    lacking = list(_lacking(compiler))
+    if lacking:
+        what = "; ".join(thing for thing, _ in lacking)
+        packages = " ".join(package for _, package in lacking)
+        sys.exit(f"libbrake: not installed: {what}; on Debian: apt-get install {packages}")
+
+
 class Build(build_ext):
     """Makes the C sources, compiles, then makes the Python modules."""
 
     def build_extension(self, ext):
         """Compiles; what is made goes to the folder of the objects."""
-        if not shutil.which("swig"):
-            sys.exit(
-                "libbrake: the program swig, which writes a part of the package, is not installed; "
-                "on Debian it is in the package swig: apt-get install swig"
-            )
+        ask_for_tools(self.compiler.compiler_so[0])
         made = pathlib.Path(self.build_temp)
         made.mkdir(parents=True, exist_ok=True)
         wrapper, kernels = made / "core_wrap.c", made / "kernels.c"
@@ -76,7 +92,10 @@ class Build(build_ext):
 
     def make_modules(self, path):
         """The modules beside the extension."""
-        catalogue = json.loads(load(path).catalogue_json())
+        # Built for another machine it cannot be loaded: the same from a build for this one.
+        known = os.environ.get("LIBBRAKE_CATALOGUE")
+        told = pathlib.Path(known).read_text("utf-8") if known else load(path).catalogue_json()
+        catalogue = json.loads(told)
         stub = HERE / "libbrake" / "__init__.pyi"
         shutil.copyfile(stub, path.parent / stub.name)
         generator.write_package(LIBRARY, catalogue, path.parent)

@@ -1,6 +1,5 @@
 #define _POSIX_C_SOURCE 200809L /* NOLINT: unsetenv, sysconf */
 #include <errno.h>
-#include <omp.h>
 #include <pthread.h>
 #include <stdbool.h>
 #include <stdio.h>
@@ -8,6 +7,9 @@
 #include <string.h>
 #include <sys/resource.h>
 #include <unistd.h>
+#ifdef _OPENMP
+#include <omp.h>
+#endif
 
 #include "command.h"
 #include "machine.h"
@@ -93,8 +95,10 @@ int machine_begin(char **words)
         status = command_short_of_memory();
     if (status != 0)
         return EXIT_FAILED;
+#ifdef _OPENMP
     omp_set_max_active_levels(1); /* or there would be more of them than are tried here */
     omp_set_num_threads(machine_threads(omp_get_max_threads()));
+#endif
     return 0;
 }
 

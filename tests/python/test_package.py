@@ -79,6 +79,19 @@ def test_the_source_archive_builds_elsewhere_and_the_tests_pass_without_the_chec
     assert " passed" in text and "failed" not in text
 
 
+def test_what_building_lacks_is_named_all_of_it(tmp_path):
+    """Given neither swig nor a compiler, as on a fresh Debian machine."""
+    build = "egg_info", "--egg-base", tmp_path, "build", "--build-base", tmp_path
+    found = subprocess.run([sys.executable, "setup.py", "-q", *build], cwd=BINDINGS,
+                           env={"PATH": str(tmp_path), "PYTHONDONTWRITEBYTECODE": "1"},
+                           capture_output=True, text=True)  # fmt: skip
+    assert found.returncode
+    assert "libbrake: not installed: the program swig, which writes a part of the package; the C " \
+        "compiler " in found.stderr
+    assert "apt-get install swig gcc" in found.stderr
+
+
+
 USER = """
 import libbrake
 from libbrake.disc import Contact, Disc
