@@ -2,10 +2,11 @@
 #include <stdlib.h>
 
 #include "answers.h"
+#include "heats.h"
 
 const char *duty_fields(void)
 {
-    return "kind count from to interval manner deceleration grade length speed engine force rest "
+    return "kind count from to interval manner deceleration fall length speed engine force rest "
            "rest_speed";
 }
 
@@ -13,8 +14,6 @@ double duty_parked(void)
 {
     return BRAKE_PARKED;
 }
-
-enum { FIELDS = 14 };
 
 static void take_fields(const double *n, struct brake_duty *duty)
 {
@@ -37,18 +36,20 @@ static bool is_whole_count(double count)
     return count >= 0.0 && count <= 1e5 && count == (int)count;
 }
 
-static enum brake_status take_duty(const struct brake_vehicle *vehicle, struct numbers fields,
-                                   const char *sequence, struct brake_duty *duty,
-                                   struct brake_error *error)
+enum brake_status duty_take(const struct brake_vehicle *vehicle, struct numbers fields,
+                            struct numbers points, const char *sequence, struct brake_duty *duty,
+                            struct brake_error *error)
 {
     const struct brake_fade_sequence *published = brake_fade_sequence_find(sequence);
-    if (fields.count != FIELDS || !is_whole_count(fields.at[1]))
+    if (fields.count != DUTY_FIELDS || !is_whole_count(fields.at[1]))
         return answer_refuse(error, BRAKE_E_RANGE, "count: accepts whole numbers from 1 to 100000");
     take_fields(fields.at, duty);
     if (published != NULL)
         duty->stops = brake_fade_stops(published, vehicle->general.top_speed);
     else if (sequence[0] != '\0')
         return answer_refuse(error, BRAKE_E_UNKNOWN, "there is no such fade sequence");
+    duty->cycle.point = (const struct brake_cycle_point *)points.at;
+    duty->cycle.count = (int)(points.count / 3);
     return BRAKE_OK;
 }
 
@@ -72,7 +73,8 @@ static enum brake_status run(const struct brake_hot_rig *hot, const struct brake
                              struct brake_duty_result *result)
 {
     struct onlooker onlooker = {history, watch, brake_duty_planned(duty)};
-    const struct brake_duty_watch rows = {see_row, &onlooker, false, watch->stop};
+    const struct brake_duty_watch rows = {
+        .row = see_row, .context = &onlooker, .stop = watch->stop};
     const enum brake_status status = brake_duty_run(hot, duty, &rows, result);
     if (status == BRAKE_OK && *watch->stop == 0)
         watch->progress(watch->context, onlooker.planned, onlooker.planned);
@@ -107,9 +109,8 @@ char *duty_run(const struct brake_sheet *sheet, bool full, struct numbers fields
     struct brake_hot_rig *hot =
         answer_memory(sizeof *hot, error); /* it is large for a thread's stack */
     char *text = NULL;
-    if (hot != NULL && take_duty(&sheet->vehicle, fields, sequence, &duty, error) == BRAKE_OK) {
-        duty.cycle.point = (const struct brake_cycle_point *)points.at;
-        duty.cycle.count = (int)(points.count / 3);
+    if (hot != NULL &&
+        duty_take(&sheet->vehicle, fields, points, sequence, &duty, error) == BRAKE_OK) {
         if (brake_hot_rig_build(&sheet->vehicle, load, hot, error) != BRAKE_OK)
             text = NULL;
         else if (brake_duty_wrong(&duty) != NULL)

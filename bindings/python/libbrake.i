@@ -8,6 +8,7 @@
 #include "call.h"
 #include "bridge.h"
 #include "answers.h"
+#include "heats.h"
 #include "study.h"
 #include "watch.h"
 %}
@@ -163,6 +164,7 @@ WATCHED(size_range)
 WATCHED(size_lists)
 WATCHED(size_tyres)
 WATCHED(duty_run)
+WATCHED(heats_run)
 
 /* A short text that is filled. */
 %typemap(in, numinputs=0) (char *text, size_t size) (char text[512]) {
@@ -189,6 +191,7 @@ WATCHED(duty_run)
 %newobject sheet_file;
 %newobject sheet_told;
 %newobject sheet_sizes;
+%newobject sweep_notes;
 %newobject duty_run;
 %newobject spread_run;
 %newobject compare_run;
@@ -203,4 +206,5 @@ WATCHED(duty_run)
 %thread;
 %include "bridge.h"
 %include "study.h"
+%include "heats.h"
 %include "answers.h"

@@ -119,8 +119,8 @@ setup(
     ext_modules=[
         Extension(
             "libbrake._core",
-            ["answers.c", "bridge.c", "call.c", "catalogue.c", "drive.c", "duty.c", "identify.c",
-             "paper.c", "shakedown.c", "study.c", "watch.c", *library_sources()],
+            ["answers.c", "bridge.c", "call.c", "catalogue.c", "drive.c", "duty.c", "heats.c",
+             "identify.c", "paper.c", "shakedown.c", "study.c", "watch.c", *library_sources()],
             include_dirs=[str(HERE), str(LIBRARY / "include"), str(LIBRARY)],
             libraries=["m"],
             extra_link_args=["-fopenmp", "-Wl,-z,relro", "-Wl,-z,now"],

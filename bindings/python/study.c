@@ -3,6 +3,7 @@
 
 #include <math.h>
 #include <omp.h>
+#include <stdio.h>
 #include <stdlib.h>
 
 #include "answers.h"
@@ -80,8 +81,7 @@ bool quantity_takes(int index, struct numbers values)
     return inside;
 }
 
-/* The axes of a sweep; false when there are not as many as lines. */
-static bool take_axes(struct numbers lines, const struct columns *values, struct brake_axis *axis)
+bool study_axes(struct numbers lines, const struct columns *values, struct brake_axis *axis)
 {
     for (int i = 0; i < values->count && i < lines.count; i++) {
         const int index = (int)lines.at[i];
@@ -91,7 +91,7 @@ static bool take_axes(struct numbers lines, const struct columns *values, struct
                                       .count = values->column[i].count,
                                       .number = values->column[i].at};
     }
-    return values->count == lines.count && values->count > 0;
+    return values->count == lines.count;
 }
 
 enum brake_status sweep_run(const struct brake_sheet *sheet, struct numbers lines,
@@ -107,7 +107,8 @@ enum brake_status sweep_run(const struct brake_sheet *sheet, struct numbers line
                                       .output = output,
                                       .outputs = (int)outputs.count,
                                       .together = together};
-    if (!take_axes(lines, values, axis) || !take_outputs(outputs, output) || out->count != 1)
+    if (!study_axes(lines, values, axis) || values->count < 1 || !take_outputs(outputs, output) ||
+        out->count != 1)
         return refuse(error, BRAKE_E_SIZE);
     struct brake_sweeper *sweeper = brake_sweeper_new(&sweep, error);
     if (sweeper == NULL)
@@ -118,6 +119,49 @@ enum brake_status sweep_run(const struct brake_sheet *sheet, struct numbers line
         refuse(error, BRAKE_E_SIZE);
     brake_sweeper_free(sweeper);
     return error->status;
+}
+
+/* ---- why cases are refused ------------------------------------------------------------------ */
+
+/* Words of each case, a line each; NULL when memory is short. */
+static char *notes_of(struct brake_sweeper *sweeper, struct numbers cases)
+{
+    enum { WIDTH = sizeof((struct brake_error *)0)->field + sizeof((struct brake_error *)0)->text };
+    char *text = malloc((size_t)cases.count * (WIDTH + 4) + 1);
+    size_t used = 0;
+    for (long i = 0; text != NULL && i < cases.count; i++) {
+        struct brake_error error = {0};
+        if (brake_sweep_refusal(sweeper, (long long)cases.at[i], &error) != BRAKE_OK)
+            used += (size_t)sprintf(text + used, "%s: %s", error.field, error.text);
+        text[used++] = '\n';
+    }
+    if (text != NULL)
+        text[used] = '\0';
+    return text;
+}
+
+char *sweep_notes(const struct brake_sheet *sheet, struct numbers lines,
+                  const struct columns *values, bool together, struct numbers cases,
+                  struct brake_error *error)
+{
+    struct brake_axis axis[COLUMNS];
+    const struct brake_output output = brake_output_at(0);
+    const struct brake_sweep sweep = {.sheet = sheet,
+                                      .axis = axis,
+                                      .axes = values->count,
+                                      .output = &output,
+                                      .outputs = 1,
+                                      .together = together};
+    if (!study_axes(lines, values, axis)) {
+        refuse(error, BRAKE_E_SIZE);
+        return NULL;
+    }
+    struct brake_sweeper *sweeper = brake_sweeper_new(&sweep, error);
+    char *text = sweeper != NULL ? notes_of(sweeper, cases) : NULL;
+    if (sweeper != NULL && text == NULL)
+        refuse(error, BRAKE_E_MEMORY);
+    brake_sweeper_free(sweeper);
+    return text;
 }
 
 /* ---- derivatives ---------------------------------------------------------------------------- */

@@ -20,6 +20,11 @@ void line_path(const struct brake_sheet *sheet, int index, char *text, size_t si
 enum brake_status outputs_of(const struct brake_sheet *sheet, struct numbers outputs,
                              const struct columns *out, struct brake_error *error);
 
+#ifndef SWIG
+/* Axes of lines and their values; false when there are not as many of both. */
+bool study_axes(struct numbers lines, const struct columns *values, struct brake_axis *axis);
+#endif
+
 /* Whether all values are in the range of a quantity. */
 bool quantity_takes(int index, struct numbers values);
 
@@ -32,6 +37,11 @@ enum brake_status sweep_run(const struct brake_sheet *sheet, struct numbers line
 
 /* The thread that calls works alone from now on. */
 void threads_alone(void);
+
+/* Why cases of a sweep are refused, by their numbers, one a line; empty where they are not. */
+char *sweep_notes(const struct brake_sheet *sheet, struct numbers lines,
+                  const struct columns *values, bool together, struct numbers cases,
+                  struct brake_error *error);
 
 /* Derivatives of outputs by lines, output by output: values, errors, and 1 for a kink. */
 enum brake_status gradient_run(const struct brake_sheet *sheet, struct numbers outputs,

@@ -8,6 +8,7 @@
 #include "brake/warnings.h"
 #include "parts.h"
 #include "vehicle/text.h"
+#include "study/duty_results.h"
 #include "study/sequences.h"
 
 /* ---- what was done, in words ---------------------------------------------------------------- */
@@ -81,7 +82,7 @@ static void add_braking(const struct brake_duty_report *r, const struct words *w
         add_stops(r->duty, w);
         break;
     case BRAKE_DUTY_DESCENT:
-        add(w, "down %.4g %%", 100.0 * descent->grade);
+        add(w, "down %.4g %%", 100.0 * descent->fall);
         add_amount(w, " for ", descent->length, "km", BRAKE_FOUR_DIGITS);
         add_amount(w, " at ", descent->speed, "km/h", BRAKE_FOUR_DIGITS);
         add(w, ", %.3g %% of it held by the engine", 100.0 * descent->engine);
@@ -147,52 +148,6 @@ static const char *verdict_of(struct brake_document *d, const struct brake_duty_
 
 /* ---- numbers -------------------------------------------------------------------------------- */
 
-/* Of one brake of each axle. */
-static void take_axles(const struct brake_duty_report *r, struct brake_study_results *results)
-{
-    const struct brake_duty_heat *front = &r->result->axle[BRAKE_FRONT];
-    const struct brake_duty_heat *rear = &r->result->axle[BRAKE_REAR];
-    const double air = r->hot->rig.air;
-    results->heat.front_face = front->face_most;
-    results->heat.front_face_last = front->face_last;
-    results->heat.front_rotor = front->mean_most;
-    results->heat.front_rotor_last = front->mean_last;
-    results->heat.front_rotor_rise = front->mean_most - air;
-    results->heat.front_pad = front->pad_most;
-    results->heat.front_pad_last = front->pad_last;
-    results->heat.front_fluid = front->fluid_most;
-    results->heat.front_fluid_last = front->fluid_last;
-    results->heat.front_stress = front->stress_most;
-    results->heat.front_energy = front->energy;
-    results->heat.rear_face = rear->face_most;
-    results->heat.rear_face_last = rear->face_last;
-    results->heat.rear_rotor = rear->mean_most;
-    results->heat.rear_rotor_last = rear->mean_last;
-    results->heat.rear_rotor_rise = rear->mean_most - air;
-    results->heat.rear_pad = rear->pad_most;
-    results->heat.rear_pad_last = rear->pad_last;
-    results->heat.rear_fluid = rear->fluid_most;
-    results->heat.rear_fluid_last = rear->fluid_last;
-    results->heat.rear_stress = rear->stress_most;
-    results->heat.rear_energy = rear->energy;
-}
-
-static void take_results(const struct brake_duty_report *r, struct brake_study_results *results)
-{
-    results->heat.pedal_force_first = r->result->force_first;
-    results->heat.pedal_force_last = r->result->force_last;
-    results->heat.pedal_force_most = r->result->force_most;
-    results->heat.distance = r->result->distance;
-    results->heat.developed_deceleration = r->result->developed;
-    results->heat.shortfall = r->result->shortfall;
-    results->heat.fluid_margin = r->result->fluid_margin;
-    results->heat.stress_share = r->result->stress_share;
-    results->heat.energy_residual = r->result->residual;
-    results->heat.duration = r->result->duration;
-    results->heat.fluid_boiling = r->hot->boiling;
-    take_axles(r, results);
-}
-
 static void axles(struct brake_document *d, const struct brake_study_results *results)
 {
     static const char *const rows[][3] = {
@@ -247,7 +202,7 @@ static void whole(struct brake_document *d, const struct brake_duty_report *r,
 static void results_by_name(struct brake_document *d, const struct brake_duty_report *r)
 {
     struct brake_study_results results;
-    take_results(r, &results);
+    brake_duty_results(r->hot, r->result, &results);
     brake_part_numbers(d);
     for (int i = brake_result_count(); i < brake_result_all(); i++) {
         if (brake_result_at(i)->group == BRAKE_OF_HEAT)
@@ -319,7 +274,7 @@ static void chart(const void *context, enum brake_systems systems, FILE *stream)
 void brake_part_heat(struct brake_document *d, const struct brake_duty_report *r)
 {
     struct brake_study_results results;
-    take_results(r, &results);
+    brake_duty_results(r->hot, r->result, &results);
     axles(d, &results);
     whole(d, r, &results);
     brake_document_figure(d, (struct brake_figure_of){.sketch = chart, .context = r});

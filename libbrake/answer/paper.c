@@ -33,7 +33,8 @@ static void lacks(struct brake_paper_run *run, const char *why)
 static void run_duty(const struct brake_paper *paper, enum brake_load load, bool coarse,
                      struct brake_paper_run *run)
 {
-    const struct brake_duty_watch rows = {brake_history_keep, &run->history, coarse, NULL};
+    const struct brake_duty_watch rows = {
+        .row = brake_history_keep, .context = &run->history, .coarse = coarse};
     run->duty.force = paper->sheet->vehicle.driver.pedal_force_most;
     if (!build(paper, load, run))
         return;
@@ -54,7 +55,7 @@ static void run_duties(const struct brake_paper *paper, enum brake_load load,
     /* a mountain road, and parked below; common practice, no source */
     descent->duty.kind = BRAKE_DUTY_DESCENT;
     descent->duty.descent =
-        (struct brake_descent){.grade = 0.08, .length = 6000.0, .speed = 50.0 / 3.6};
+        (struct brake_descent){.fall = 0.08, .length = 6000.0, .speed = 50.0 / 3.6};
     descent->duty.rest = BRAKE_PARKED;
     run_duty(paper, load, true, descent);
 }
@@ -83,7 +84,8 @@ static bool hand_over(struct brake_paper *paper, struct brake_paper_room *room)
 static void look_at(const struct brake_paper *paper, unsigned rules, struct brake_paper_room *room)
 {
     struct brake_paper_run *run = &room->run[BRAKE_PAPER_FADE];
-    const struct brake_duty_watch rows = {brake_history_keep, &run->history, true, NULL};
+    const struct brake_duty_watch rows = {
+        .row = brake_history_keep, .context = &run->history, .coarse = true};
     struct brake_fade fade;
     brake_assess(paper->sheet, rules, &room->assessment);
     brake_assess_fade_shown(paper->sheet, NULL, &rows, &room->assessment, &fade);

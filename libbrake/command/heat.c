@@ -99,7 +99,7 @@ static int take_snubs(const char *text, const struct brake_vehicle *vehicle,
 static int take_descent(const char *text, struct brake_duty *duty)
 {
     struct brake_descent *descent = &duty->descent;
-    const struct field fields[] = {{"grade", BRAKE_RATIO, &descent->grade},
+    const struct field fields[] = {{"fall", BRAKE_RATIO, &descent->fall},
                                    {"length", BRAKE_LENGTH, &descent->length},
                                    {"speed", BRAKE_SPEED, &descent->speed},
                                    {"share of the engine", BRAKE_RATIO, &descent->engine}};
@@ -165,7 +165,7 @@ static const struct words_option options[] = {
     {"--snubs", "COUNT,FROM,TO,INTERVAL,DECELERATION", take_kind, 0,
      "a string of them, 15,120km/h,60km/h,45s,3m/s2, or a published sequence: us.135.fade, "
      "un.13h.fade, un.13.fade, au.sa.fade"},
-    {"--descent", "GRADE,LENGTH,SPEED[,ENGINE]", take_kind, 0,
+    {"--descent", "FALL,LENGTH,SPEED[,ENGINE]", take_kind, 0,
      "8%,6km,50km/h; the share that the engine holds: 30%"},
     {"--cycle", "DRIVE.csv", take_kind, 0, "a drive in time: time [s],speed [km/h],grade [%]"},
     {"--cooldown", "LOG.csv", take_kind, 0,
@@ -249,8 +249,8 @@ static int run(const struct options *o, const struct brake_sheet *sheet,
     struct onlooker onlooker = {
         {NULL, 0, false}, progress_begin(&progress, "s", 0.0), brake_duty_planned(duty)};
     const struct brake_history *history = &onlooker.history;
-    const struct brake_duty_watch watch = {see_row, &onlooker, !o->csv && onlooker.planned >= LONG,
-                                           NULL};
+    const struct brake_duty_watch watch = {
+        .row = see_row, .context = &onlooker, .coarse = !o->csv && onlooker.planned >= LONG};
     enum brake_status status = brake_hot_rig_build(&sheet->vehicle, o->load, &hot, &error);
     if (status != BRAKE_OK) {
         command_tell("%s: %s: %s\n", command_name(o->file), error.field, error.text);

@@ -103,8 +103,8 @@ static const char *wrong_stops(const struct brake_stops *stops)
 
 static const char *wrong_descent(const struct brake_descent *descent)
 {
-    if (!within(descent->grade, 0.0, 0.5))
-        return "the grade must be 0 to 50 %";
+    if (!within(descent->fall, 0.0, 0.5))
+        return "the fall must be 0 to 50 %, positive downhill";
     if (!within(descent->speed, 0.1, 100.0))
         return "the speed must be 0.1 to 100 m/s (0.36 to 360 km/h)";
     if (!within(descent->length, 1.0, 1e6))
@@ -348,15 +348,35 @@ static void roll_slice(const struct runs *runs)
     }
 }
 
+/* When the next row is due, counted as the present application or way counts: one after some
+ * time, or at the next of the times that are asked for. */
+static double shown_after(const struct run *run, double every)
+{
+    const struct brake_duty_watch *watch = run->watch;
+    const double now = run->braking.time;
+    long low = 0;
+    long high = watch->times;
+    if (watch->time == NULL)
+        return now + every;
+    while (low < high) {
+        const long middle = low + (high - low) / 2;
+        const bool past = watch->time[middle] - run->time <= now + 1e-9;
+        low = past ? middle + 1 : low;
+        high = past ? high : middle;
+    }
+    return low < watch->times ? watch->time[low] - run->time : BRAKE_INFINITY;
+}
+
 /* The rows within a slice, on a copy: nothing depends on the watching. */
 static enum brake_status tell_rolling(const struct run *run)
 {
     struct run seen = *run;
     const struct runs one = {{&seen}, 1};
-    while (seen.status == BRAKE_OK && run->until - seen.braking.time > SHOWN + 1e-9) {
-        seen.until = seen.braking.time + SHOWN;
+    seen.until = shown_after(&seen, SHOWN);
+    while (seen.status == BRAKE_OK && seen.until < run->until - 1e-9) {
         roll_slice(&one);
         tell(&seen);
+        seen.until = shown_after(&seen, SHOWN);
     }
     return seen.status;
 }
@@ -417,12 +437,13 @@ static enum brake_status tell_braking(const struct run *run)
     struct run seen = *run;
     struct brake_braking *b = &seen.braking;
     enum brake_status status = BRAKE_OK;
-    while (status == BRAKE_OK && run->until - b->time > every + 1e-9) {
-        status =
-            brake_braking_advance(&seen.rig, &seen.application, b->time + every, b, &seen.outcome);
+    double next = shown_after(&seen, every);
+    while (status == BRAKE_OK && next < run->until - 1e-9) {
+        status = brake_braking_advance(&seen.rig, &seen.application, next, b, &seen.outcome);
         if (status != BRAKE_OK || !isnan(seen.outcome.ended))
             break;
         tell(&seen);
+        next = shown_after(&seen, every);
     }
     return status;
 }
@@ -570,9 +591,8 @@ static double resistance(const struct brake_rig *rig, double grade, double speed
 static void begin_descent(struct run *run, double pull)
 {
     const struct brake_descent *descent = &run->duty->descent;
-    run->rig.balance.grade = -descent->grade;
-    run->rig.balance.rolling += descent->engine * pull *
-                                sqrt(1.0 + descent->grade * descent->grade) /
+    run->rig.balance.grade = -descent->fall;
+    run->rig.balance.rolling += descent->engine * pull * sqrt(1.0 + descent->fall * descent->fall) /
                                 (run->rig.balance.body.mass * BRAKE_GRAVITY);
     /* All goes slowly. */
     run->rig.tolerance *= LONGEST_SLICE / run->rig.step;
@@ -588,7 +608,7 @@ static bool is_descent(struct run *run)
     const struct brake_descent *descent = &run->duty->descent;
     if (run->duty->kind != BRAKE_DUTY_DESCENT)
         return false;
-    const double pull = -resistance(&run->rig, -descent->grade, descent->speed);
+    const double pull = -resistance(&run->rig, -descent->fall, descent->speed);
     run->braked = pull > 0.0 && descent->engine < 1.0;
     if (run->braked)
         begin_descent(run, pull);

@@ -318,7 +318,7 @@ static bool descends(struct run *run)
     run->fade->figures.fluid_room = BRAKE_NAN;
     run->duty = (struct brake_duty){
         .kind = BRAKE_DUTY_DESCENT,
-        .descent = {.grade = 0.06, .length = 6e3, .speed = 30.0 / 3.6, .engine = 0.4},
+        .descent = {.fall = 0.06, .length = 6e3, .speed = 30.0 / 3.6, .engine = 0.4},
         .force = vehicle->driver.pedal_force_most,
         .rest = BRAKE_PARKED};
     for (int i = 0; i < BRAKE_AXLES; i++) {

@@ -202,13 +202,19 @@ enum brake_status brake_sweep_take(struct brake_sweeper *sweeper, const long lon
                                     error);
 }
 
+enum brake_status brake_sweep_refusal(struct brake_sweeper *sweeper, long long number,
+                                      struct brake_error *error)
+{
+    long long at[BRAKE_AXES_OF_SWEEP];
+    brake_sweep_position(sweeper->sweep, number, at);
+    return brake_sweep_take(sweeper, at, error);
+}
+
 enum brake_status brake_sweep_case(struct brake_sweeper *sweeper, long long number, double *value,
                                    struct brake_error *error)
 {
     const struct brake_sweep *sweep = sweeper->sweep;
-    long long at[BRAKE_AXES_OF_SWEEP];
-    brake_sweep_position(sweep, number, at);
-    const enum brake_status status = brake_sweep_take(sweeper, at, error);
+    const enum brake_status status = brake_sweep_refusal(sweeper, number, error);
     if (status == BRAKE_OK)
         brake_outputs(&sweeper->recalculation.sheet.vehicle, sweep->output, sweep->outputs, value);
     for (int i = 0; i < sweep->outputs && status != BRAKE_OK; i++)

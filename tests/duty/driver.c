@@ -52,7 +52,7 @@ static void read_stops(char **at, struct brake_stops *stops)
 
 static void read_descent(char **at, struct brake_descent *descent)
 {
-    descent->grade = number(at);
+    descent->fall = number(at);
     descent->length = number(at);
     descent->speed = number(at);
     descent->engine = number(at);

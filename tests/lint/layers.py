@@ -11,8 +11,8 @@ _HEADERS = {
     "vehicle": "units vehicle knowledge catalogue system results evaluate rig",
     "criteria": "criteria warnings",
     "study": "tolerance conformance measuring repair assessment before duty fade output watch"
-    " distribution spread samples sweep gradient roots size drivelog cooldown shakedown compare"
-    " identify",
+    " distribution spread samples sweep heats gradient roots size drivelog cooldown shakedown"
+    " compare identify",
     "file": "file log",
     # brake.h includes all the others, so only what may use them all may include it.
     "answer": "document answer report paper brake",

@@ -78,7 +78,7 @@ def test_texts_and_numbers_stand_side_by_side_on_an_axis(heron):
     assert list(found[ROLLOUT]) == [2.2, 2.5, 99 * 0.0254]
 
 
-@pytest.mark.parametrize("values", [2.2, "2.2 m", b"2.2", {2.2}, iter([2.2])])
+@pytest.mark.parametrize("values", [2.2, "2.2 m", b"2.2", {2.2}, iter([])])
 def test_what_is_no_row_is_no_axis(heron, values):
     with pytest.raises((TypeError, ValueError)):
         heron.sweep({ROLLOUT: values}, DISTANCE)

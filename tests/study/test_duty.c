@@ -471,7 +471,7 @@ static void who_watches_changes_nothing(void **state)
     /* 10 a second in three snubs of 3.5 s, one a second else */
     assert_true((double)seen.rows > result.duration + 20.5 + 3.0 * 3.5 * 9.0);
     const struct seen close = seen;
-    const struct brake_duty_watch coarse = {see, &seen, true, NULL};
+    const struct brake_duty_watch coarse = {.row = see, .context = &seen, .coarse = true};
     seen = (struct seen){0, 0.0, 0.0};
     assert_int_equal(brake_duty_run(&hot, &duty, &coarse, &result), BRAKE_OK);
     assert_true(2 * seen.rows < close.rows);
@@ -571,7 +571,8 @@ static void a_duty_that_is_stopped_ends_with_its_slice(void **state)
     build();
     for (size_t i = 0; i < sizeof duties / sizeof duties[0]; i++) {
         struct stopping stopping = {0, 0};
-        const struct brake_duty_watch watch = {see_and_stop, &stopping, false, &stopping.stop};
+        const struct brake_duty_watch watch = {
+            .row = see_and_stop, .context = &stopping, .stop = &stopping.stop};
         assert_true(brake_duty_planned(&duties[i]) > 5e5);
         assert_int_equal(brake_duty_run(&hot, &duties[i], &watch, &result), BRAKE_OK);
         assert_in_range(stopping.rows, 100, 200);

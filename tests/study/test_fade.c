@@ -220,7 +220,7 @@ static void its_snubs_are_a_duty_like_any_other(void **state)
     static struct brake_hot_rig hot;
     struct brake_error error;
     struct brake_duty_row last = {.time = 0.0};
-    const struct brake_duty_watch rows = {keep_last, &last, true, NULL};
+    const struct brake_duty_watch rows = {.row = keep_last, .context = &last, .coarse = true};
     static struct brake_duty_result result;
     read_sheet(&sheet, plus(large(), fading));
     brake_fade_run(&sheet.vehicle, BRAKE_FADE_CAR, NULL, &rows, &fade);

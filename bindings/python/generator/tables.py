@@ -142,15 +142,19 @@ def _outcome(name, tree):
 
 def made(tables, subjects, history):
     """Text of made.py: names and numbers that other modules need."""
-    columns = [
-        (f"{axle}{field.name}", re.match(r"\[(.*?)\]", field.doc).group(1))
-        for field in history
-        for axle in (("front_", "rear_") if field.length else ("",))
-    ]
+    columns, meanings = [], {}
+    for field in history:
+        unit, meaning = re.match(r"\[(.*?)\]\s*(.*)", field.doc, re.DOTALL).groups()
+        for axle in ("front_", "rear_") if field.length else ("",):
+            columns.append((f"{axle}{field.name}", unit))
+            name = columns[-1][0]
+            said = f": {' '.join(meaning.split())}" if meaning else ""
+            meanings[name] = name.replace("_", " ") + said
     yield '"""Names and numbers of the library. Made from its headers and tables."""'
     yield f"STATUSES = {tables['statuses']!r}"
     yield f"SUBJECTS = {subjects!r}"
     yield f"HISTORY = {columns!r}"
+    yield f"HISTORY_MEANINGS = {meanings!r}"
 
 
 def errors_stub(tables):

@@ -11,7 +11,7 @@ from libbrake.tree import Named, Tree
 _STOP = (("speed", "m/s"), ("pedal force", "N"))
 _SNUBS = (("count", ""), ("first speed", "m/s"), ("second speed", "m/s"), ("interval", "s"),
           ("deceleration", "m/s2"))  # fmt: skip
-_DESCENT = (("grade", ""), ("length", "m"), ("speed", "m/s"), ("share of the engine", ""))
+_DESCENT = (("fall", ""), ("length", "m"), ("speed", "m/s"), ("share of the engine", ""))
 _CYCLE = ("times", "speeds", "grades")
 _COOL = (("time", "s"), ("speed", "m/s"))
 # Kinds of duty, and how the driver brakes, as duty.h and braking.h have them.
@@ -95,12 +95,13 @@ def _points(cycle):
 
 
 class HeatSection(Section):
-    """Lines of the heat; called, it runs the brakes through a duty.
+    """Lines of the heat; called, it runs the brakes through a duty; `over` through many.
 
     One of: stop=speed or (speed, pedal force); snubs=(count, first speed, second speed, interval,
-    deceleration) or the name of a published sequence; descent=(grade, length, speed[, share of the
-    engine]), the grade positive downhill; cycle=(times, speeds, grades), three columns of one
-    length, grades positive uphill. Numbers are SI, texts have units: "8 %", "50 km/h".
+    deceleration) or the name of a published sequence; descent=(fall, length, speed[, share of the
+    engine]); cycle=(times, speeds, grades), three columns of one length. Every grade is positive
+    uphill, as in drivelog(); a descent is told by its fall, which is positive downhill. Numbers are
+    SI, texts have units: "8 %", "50 km/h".
     cool=time or (time, speed): afterwards, half an hour unless it is a stop. load: "full" or
     "empty". progress: called with (done, total) in seconds of the duty now and then; what it raises
     ends it, as Ctrl-C does.
@@ -114,28 +115,40 @@ class HeatSection(Section):
         progress=None,
     ):  # fmt: skip
         given = {"stop": stop, "snubs": snubs, "descent": descent, "cycle": cycle}
-        kinds = [kind for kind, value in given.items() if value is not None]
-        if len(kinds) != 1:
-            raise ValueError(
-                f"got {', '.join(kinds) or 'no duty'}; accepts one of {', '.join(given)}"
-            )
-        kind = kinds[0]
-        duty = {"rest": 0.0 if kind == "stop" else _core.duty_parked(),
-                "force": self._vehicle.driver.pedal_force_most, "kind": _KINDS[kind]}  # fmt: skip
-        points, sequence = array("d"), ""
-        if kind == "cycle":
-            points = _points(cycle)
-        elif kind == "snubs" and isinstance(snubs, str):
-            sequence = snubs
-        else:
-            duty.update(_TAKE[kind](given[kind]))
-        if cool is not None:
-            duty.update(zip(("rest", "rest_speed"), amounts("cool", cool, _COOL, 1)))
-        numbers = array("d", (duty.get(name, 0.0) for name in _core.duty_fields().split()))
-        sheet, full = self._vehicle._sheet, is_full(load)
-        return Heat(*_core.duty_run(sheet, full, numbers, points, sequence, progress))
+        duty = Duty(self._vehicle, given, cool)
+        numbers = array("d", duty.numbers())
+        return Heat(*_core.duty_run(self._vehicle._sheet, is_full(load), numbers, duty.points,
+                                    duty.sequence, progress))  # fmt: skip
 
     __call__.__doc__ = __doc__
+
+    def over(
+        self, axes, *, stop=None, snubs=None, descent=None, cycle=None, cool=None, load="full",
+        out=None, times=None, threads=None, progress=None,
+    ):  # fmt: skip
+        """A duty over axes: lines of the vehicle, and numbers of the duty itself, at every
+        combination of their values:
+
+            v.heat.over({"front.disc.rotor_mass": [8, 9, 10], "fall": [0.04, 0.08],
+                         "speed": ["30 km/h", "50 km/h"]}, descent=("8 %", "4 km", "50 km/h"),
+                        out=["heat.front_face", "front_fluid"], times=range(0, 1800, 10))
+
+        The duty, `cool` and `load` are as of heat(...); an axis goes before what they say. Numbers
+        of a duty: of a descent `fall`, `length`, `speed`, `engine`; of snubs `count`,
+        `first_speed`, `second_speed`, `interval`, `deceleration`; of a stop `speed`; of each
+        `pedal_force`, `cool`, `cool_speed`. The load is a line, as load.full.mass. `out`: results
+        of heat, each a number a case, and columns of the history, each a number a case and time, as
+        `heat(...).history` names them; left out: all that can be said. `times`: those of the
+        histories in seconds; NaN once a duty is over. `threads`, `progress`, what is refused: as of
+        sweep().
+
+        Gives a Table: first the axes of lines, then those of the duty, then `time`.
+        """
+        from libbrake.heats import over
+
+        given = {"stop": stop, "snubs": snubs, "descent": descent, "cycle": cycle}
+        duty = Duty(self._vehicle, given, cool)
+        return over(self._vehicle, axes, duty, is_full(load), (out, times), threads, progress)
 
 
 def _stop(value):
@@ -151,8 +164,64 @@ def _snubs(value):
 
 
 def _descent(value):
-    return dict(zip(("grade", "length", "speed", "engine"),
+    return dict(zip(("fall", "length", "speed", "engine"),
                     amounts("descent", value, _DESCENT, 3)))  # fmt: skip
 
 
 _TAKE = {"stop": _stop, "snubs": _snubs, "descent": _descent}
+# Numbers of a duty that may be an axis: the field that each is, and its unit.
+_ANY = {"pedal_force": ("force", "N"), "cool": ("rest", "s"), "cool_speed": ("rest_speed", "m/s")}
+_AXES = {
+    "stop": {"speed": ("from", "m/s"), **_ANY},
+    "snubs": {"count": ("count", ""), "first_speed": ("from", "m/s"),
+              "second_speed": ("to", "m/s"), "interval": ("interval", "s"),
+              "deceleration": ("deceleration", "m/s2"), **_ANY},
+    "descent": {"fall": ("fall", ""), "length": ("length", "m"), "speed": ("speed", "m/s"),
+                "engine": ("engine", ""), **_ANY},
+    "cycle": _ANY,
+}  # fmt: skip
+
+
+class Duty:
+    """What the brakes go through: one of stop, snubs, descent and cycle, and how they cool after
+    it.
+    """
+
+    def __init__(self, vehicle, given, cool):
+        kinds = [kind for kind, value in given.items() if value is not None]
+        if len(kinds) != 1:
+            raise ValueError(
+                f"got {', '.join(kinds) or 'no duty'}; accepts one of {', '.join(given)}"
+            )
+        self.kind, self.points, self.sequence = kinds[0], array("d"), ""
+        value = given[self.kind]
+        self.fields = {"rest": 0.0 if self.kind == "stop" else _core.duty_parked(),
+                       "force": vehicle.driver.pedal_force_most,
+                       "kind": _KINDS[self.kind]}  # fmt: skip
+        if self.kind == "cycle":
+            self.points = _points(value)
+        elif self.kind == "snubs" and isinstance(value, str):
+            self.sequence = value
+        else:
+            self.fields.update(_TAKE[self.kind](value))
+        if cool is not None:
+            self.fields.update(zip(("rest", "rest_speed"), amounts("cool", cool, _COOL, 1)))
+
+    def at_most(self):
+        """Whether the driver gives what he can, and no force that was said."""
+        return self.fields.get("manner") != _HOLDS_FORCE
+
+    def axis(self, name):
+        """The field that an axis of this duty is, and its unit."""
+        known = _ANY if self.sequence else _AXES[self.kind]
+        if name not in known:
+            raise ValueError(f"{name}: is no line and no number of {self.kind}; "
+                             f"accepts a line, {', '.join(known)}")  # fmt: skip
+        return known[name]
+
+    def numbers(self, **other):
+        """Its numbers in the order of the core, some of them others."""
+        fields = {**self.fields, **other}
+        if self.kind == "stop" and "force" in other:
+            fields["manner"] = _HOLDS_FORCE
+        return [fields.get(name, 0.0) for name in _core.duty_fields().split()]

@@ -1,8 +1,9 @@
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import Any, Optional, Union
 
 from libbrake.arrays import Values
 from libbrake.fields import Section
+from libbrake.grid import Cases
 from libbrake.outcomes import Heated
 from libbrake.study import Progress
 from libbrake.table import Table
@@ -34,3 +35,28 @@ class HeatSection(Section):
         load: str = "full",
         progress: Progress = None,
     ) -> Heat: ...
+    def over(
+        self,
+        axes: Mapping[str, Sequence[Amount]],
+        *,
+        stop: Optional[Amounts] = None,
+        snubs: Optional[Amounts] = None,
+        descent: Optional[Amounts] = None,
+        cycle: Optional[Sequence[Values]] = None,
+        cool: Optional[Amounts] = None,
+        load: str = "full",
+        out: Optional[Sequence[str]] = None,
+        times: Optional[Sequence[Amount]] = None,
+        threads: Optional[int] = None,
+        progress: Progress = None,
+    ) -> Cases: ...
+
+class Duty:
+    kind: str
+    points: Any
+    sequence: str
+    fields: dict[str, float]
+    def __init__(self, vehicle: Any, given: Mapping[str, Any], cool: Any) -> None: ...
+    def at_most(self) -> bool: ...
+    def axis(self, name: str) -> tuple[str, str]: ...
+    def numbers(self, **other: float) -> list[float]: ...

@@ -3,7 +3,8 @@ from array import array
 
 from libbrake import _core
 from libbrake.arrays import numpy, rows
-from libbrake.study import axis, not_known, output, units_of
+from libbrake.grid import not_known
+from libbrake.study import axis, output, units_of
 from libbrake.taken import names
 from libbrake.tree import same_numbers
 

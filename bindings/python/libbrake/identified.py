@@ -8,7 +8,8 @@ from libbrake.arrays import numpy, rows
 from libbrake.check import is_full
 from libbrake.drive import read
 from libbrake.errors import Refused
-from libbrake.study import axis, not_known
+from libbrake.grid import not_known
+from libbrake.study import axis
 from libbrake.taken import names
 from libbrake.tree import same_numbers
 

@@ -4,7 +4,8 @@ from array import array
 from libbrake import _core
 from libbrake.answers import shapes_of
 from libbrake.check import rules_bits
-from libbrake.study import columns, not_known, output, units_of
+from libbrake.grid import not_known
+from libbrake.study import columns, output, units_of
 from libbrake.table import Table
 from libbrake.taken import names, whole
 

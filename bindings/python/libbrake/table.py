@@ -2,19 +2,19 @@
 from collections.abc import Mapping
 
 from libbrake import _core
-from libbrake.errors import Refused
 from libbrake.tree import same_numbers
 
 
 class Table(Mapping):
-    """Arrays by name. `axes` names those that the others are spread along; none: all are columns.
+    """Arrays by name. `axes` names those that the others are spread along, dims(name) those of one
+    that goes along some of them only; none: all are columns.
 
     `units` has the SI unit of each; `about` says what came of which vehicle and version; `caution`
     stands beside every result.
     """
 
-    def __init__(self, arrays, units, axes=(), vehicle=None, about=None):
-        self._vehicle = vehicle
+    def __init__(self, arrays, units, axes=(), about=None, along=None):
+        self._along = dict(along or {})
         self.about = {"libbrake": _core.library_version(), **(about or {})}
         self._arrays, self.units, self.axes = dict(arrays), dict(units), tuple(axes)
         self.caution = _core.caution_text()
@@ -38,20 +38,9 @@ class Table(Mapping):
 
     __hash__ = None
 
-    def refusal(self, *at):
-        """Why a case of a sweep was refused, in words; empty when it was not. `at`: its place along
-        each axis, `t.refusal(3, 0)`.
-        """
-        if self._vehicle is None or len(at) != len(self.axes):
-            raise ValueError(
-                f"got {len(at)} places; accepts one along each of {len(self.axes)} axes"
-            )
-        case = {name: float(self[name][place]) for name, place in zip(self.axes, at)}
-        try:
-            self._vehicle.copy().set(case)
-        except Refused as refusal:
-            return str(refusal)
-        return ""
+    def dims(self, name):
+        """The axes that an array is spread along."""
+        return self._along.get(name, self.axes)
 
     def to_pandas(self):
         """A DataFrame; the axes are its index. Its `attrs` are what the table is `about`, units and
@@ -69,7 +58,8 @@ class Table(Mapping):
         index = pandas.MultiIndex.from_product([self[n] for n in self.axes], names=self.axes)
         if len(self.axes) == 1:
             index = pandas.Index(self[self.axes[0]], name=self.axes[0])
-        return pandas.DataFrame({name: _flat(one) for name, one in columns.items()}, index=index)
+        rows = {name: _flat(one, len(index)) for name, one in columns.items()}
+        return pandas.DataFrame(rows, index=index)
 
     def to_xarray(self):
         """A Dataset whose dimensions are the axes; of columns `time` where there is such, else
@@ -78,21 +68,22 @@ class Table(Mapping):
         import xarray
 
         known = self.axes or (("time",) if "time" in self else ())
-        data = {name: (known or ("row",), self[name], self._attributes(name))
+        data = {name: (self._along.get(name, known or ("row",)), self[name], self._attributes(name))
                 for name in self if name not in known}  # fmt: skip
         coords = {name: (name, self[name], self._attributes(name)) for name in known}
         return xarray.Dataset(data, coords, {**self.about, "caution": self.caution})
 
     def _attributes(self, name):
         """Unit and meaning, as those who draw pictures look for them; 1: a plain number."""
+        from libbrake.made import HISTORY_MEANINGS
         from libbrake.meaning import explain
 
         found = {"units": self.units[name] or "1"}
         try:
             told = explain(name)
-        except ValueError:  # a column of a history
-            return found
-        return {**found, "long_name": told.get("title") or told.meaning}
+            return {**found, "long_name": told.get("title") or told.meaning}
+        except ValueError:  # a column of a history, or a number of a duty
+            return {**found, "long_name": HISTORY_MEANINGS.get(name, name.replace("_", " "))}
 
     def __repr__(self):
         lines = []
@@ -107,9 +98,12 @@ def _size(one):
     return " x ".join(str(n) for n in getattr(one, "shape", (len(one),)))
 
 
-def _flat(one):
-    """All numbers in one row."""
-    return one.ravel() if hasattr(one, "ravel") else one
+def _flat(one, count=None):
+    """All numbers in one row; each as often as makes `count`, where the last axis is not its."""
+    row = one.ravel() if hasattr(one, "ravel") else one
+    if count is None or len(row) == count:
+        return row
+    return [number for number in row for _ in range(count // len(row))]
 
 
 def _span(one):

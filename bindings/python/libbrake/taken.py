@@ -1,6 +1,7 @@
 """What a caller hands over: taken, or refused in words that name it."""
 import operator
 from array import array
+from collections.abc import Iterator, KeysView, ValuesView
 
 from libbrake import _core
 from libbrake.arrays import doubles, numpy
@@ -52,8 +53,17 @@ def _is_row(values):
     return hasattr(values, "__len__") and len(values) > 0
 
 
+def _is_passed_through(values):
+    """Whether something gives one number after the other and cannot be indexed."""
+    ordered = isinstance(values, (Iterator, KeysView, ValuesView))
+    return ordered and not hasattr(values, "__getitem__")
+
+
 def amounts(what, values, unit):
-    """Numbers in a row, in SI, as a copy; texts among them have units of their own."""
+    """Numbers in a row, in SI, as a copy; texts among them have units of their own. What can only
+    be gone through, as a generator, is gone through once; a set has no order."""
+    if _is_passed_through(values):
+        values = list(values)
     if not _is_row(values):
         raise ValueError(f"{what}: got {values!r:.60}; accepts one or more values in a row")
     if getattr(getattr(values, "dtype", None), "kind", "f") not in "fiub":

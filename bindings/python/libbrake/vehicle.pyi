@@ -11,6 +11,7 @@ from libbrake.fields import Given
 from libbrake.gradient import Gradient
 from libbrake.report import Day, Report
 from libbrake.sections import Sections
+from libbrake.grid import Cases
 from libbrake.study import Progress
 from libbrake.table import Table
 
@@ -46,14 +47,14 @@ class Vehicle(Sections):
         out: Union[str, Sequence[str]],
         threads: Optional[int] = None,
         progress: Progress = None,
-    ) -> Table: ...
+    ) -> Cases: ...
     def cases(
         self,
         lines: Mapping[str, Union[Values, Sequence[str]]],
         out: Union[str, Sequence[str]],
         threads: Optional[int] = None,
         progress: Progress = None,
-    ) -> Table: ...
+    ) -> Cases: ...
     def samples(
         self,
         samples: int = 16384,

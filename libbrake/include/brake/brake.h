@@ -34,6 +34,7 @@
 #include "brake/friction.h"
 #include "brake/gradient.h"
 #include "brake/heat.h"
+#include "brake/heats.h"
 #include "brake/identify.h"
 #include "brake/knowledge.h"
 #include "brake/load.h"

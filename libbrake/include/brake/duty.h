@@ -40,9 +40,10 @@ struct brake_stops {
     const struct brake_fade_sequence *sequence; /**< that they are of; NULL: none */
 };
 
-/** A descent at constant speed. */
+/** A descent at constant speed: the only road that is told by its fall. Every grade of the library
+ * is positive uphill. */
 struct brake_descent {
-    double grade;  /**< [-] fall over distance along the level, 0 to 0.5 */
+    double fall;   /**< [-] over distance along the level, 0 to 0.5, positive downhill */
     double length; /**< [m] of the road */
     double speed;  /**< [m/s] */
     double engine; /**< [-] share of the retardation that the engine takes, 0 to 1 */
@@ -112,8 +113,11 @@ struct brake_duty_watch {
     void *context; /**< handed back to it */
     bool coarse;   /**< true: only the ends of slices are shown, which costs nothing */
     const volatile sig_atomic_t
-        *stop; /**< once this is no longer 0 the duty ends with the slice, and
+        *stop;          /**< once this is no longer 0 the duty ends with the slice, and
                                             its result says nothing; NULL: never */
+    const double *time; /**< [s] rising: within slices rows are shown at these times instead; NULL:
+                             as often as the file head says */
+    long times;
 };
 
 /** How hot one brake of an axle got: at its hottest, rest included, and when the duty ended. */

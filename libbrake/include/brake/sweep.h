@@ -89,6 +89,15 @@ struct brake_sweeper;
  */
 struct brake_sweeper *brake_sweeper_new(const struct brake_sweep *sweep, struct brake_error *error);
 
+/** Why the vehicle refuses a case, in words.
+ * @param sweeper  ready
+ * @param number   of the case
+ * @param error    filled when it does
+ * @return         OK, or the status of the error
+ */
+enum brake_status brake_sweep_refusal(struct brake_sweeper *sweeper, long long number,
+                                      struct brake_error *error);
+
 /** Free a sweeper.
  * @param sweeper  of brake_sweeper_new; NULL does nothing
  */

@@ -1,0 +1,254 @@
+/* Heat of many cases, held against duties that are run one by one. */
+#include "../vehicle/sheet.h"
+
+#include "brake/evaluate.h"
+#include "brake/heats.h"
+
+static const double KMH = 1.0 / 3.6;
+
+static const char heat[] =
+    "[front.disc]\nrotor_mass = 8 kg\nrotor_diameter = 300 mm\nhat_mass = 2 kg\nrotor = vented\n"
+    "[rear.disc]\nrotor_mass = 5 kg\nrotor_diameter = 300 mm\n"
+    "[heat]\niron = grey_250\nambient = 20 degC\nfluid = DOT4\n";
+
+enum {
+    MASSES = 3,
+    MUS = 2,
+    DUTIES = 4,
+    CASES = MASSES * MUS * DUTIES,
+    RESULTS = 3,
+    COLUMNS = 4,
+    TIMES = 6
+};
+
+static const double mass[] = {1500.0, 1900.0, 2300.0};
+static const double mu[] = {0.36, 0.42};
+static const double at[TIMES] = {0.0, 0.05, 1.5, 7.0, 61.7, 200.0};
+static const int column[COLUMNS] = {offsetof(struct brake_duty_row, speed) / sizeof(double),
+                                    offsetof(struct brake_duty_row, torque) / sizeof(double),
+                                    offsetof(struct brake_duty_row, face) / sizeof(double) + 1,
+                                    offsetof(struct brake_duty_row, fluid) / sizeof(double)};
+
+static struct brake_sheet sheet;
+static struct brake_axis axis[2];
+static int asked[RESULTS];
+static struct brake_duty duty[DUTIES];
+static struct brake_heats heats;
+static double result[CASES * RESULTS], history[CASES * COLUMNS * TIMES];
+static enum brake_status status[CASES];
+static const struct brake_heats_room room = {result, history, status};
+
+static void set_up(void)
+{
+    const char *names[] = {"heat.front_face", "heat.rear_fluid", "heat.pedal_force_last"};
+    read_sheet(&sheet, plus(plain, heat));
+    axis[0] = (struct brake_axis){.index = index_at(&sheet.vehicle, "vehicle.mass"),
+                                  .unit = brake_unit_find("kg"),
+                                  .count = MASSES,
+                                  .number = mass};
+    axis[1] = (struct brake_axis){.index = index_at(&sheet.vehicle, "front.disc.pads.mu"),
+                                  .unit = brake_unit_si(BRAKE_RATIO),
+                                  .count = MUS,
+                                  .number = mu};
+    duty[0] = (struct brake_duty){.kind = BRAKE_DUTY_DESCENT,
+                                  .descent = {0.08, 900.0, 50.0 * KMH, 0.0},
+                                  .force = 800.0,
+                                  .rest = 100.0};
+    duty[1] = (struct brake_duty){
+        .kind = BRAKE_DUTY_STOPS,
+        .stops = {2, 80.0 * KMH, 40.0 * KMH, 40.0, BRAKE_HOLDS_DECELERATION, 3.0, NULL},
+        .force = BRAKE_NAN};
+    duty[2] = (struct brake_duty){.kind = BRAKE_DUTY_STOPS, .force = 800.0, .stops = {.count = 0}};
+    duty[3] = (struct brake_duty){.kind = BRAKE_DUTY_STOPS,
+                                  .stops = {1, 100.0 * KMH, 0.0, 0.0, BRAKE_HOLDS_FORCE, 0.0, NULL},
+                                  .force = 300.0,
+                                  .rest = 5.0};
+    for (int i = 0; i < RESULTS; i++)
+        asked[i] = brake_result_find(names[i]);
+    heats = (struct brake_heats){.sheet = &sheet,
+                                 .axis = axis,
+                                 .axes = 2,
+                                 .load = BRAKE_EMPTY,
+                                 .duty = duty,
+                                 .duties = DUTIES,
+                                 .result = asked,
+                                 .results = RESULTS,
+                                 .column = column,
+                                 .columns = COLUMNS,
+                                 .time = at,
+                                 .times = TIMES};
+}
+
+static void run(int threads)
+{
+    struct brake_error error;
+    memset(result, 0, sizeof result);
+    memset(history, 0, sizeof history);
+    assert_int_equal(brake_heats_run(&heats, threads, NULL, &room, &error), BRAKE_OK);
+}
+
+/* The row at each time, of a duty that is watched by itself. */
+struct seen {
+    struct brake_duty_row row[TIMES];
+    bool there[TIMES];
+};
+
+static void see(void *context, const struct brake_duty_row *row)
+{
+    struct seen *seen = context;
+    for (int i = 0; i < TIMES; i++) {
+        if (fabs(row->time - at[i]) < 1e-6) {
+            seen->row[i] = *row;
+            seen->there[i] = true;
+        }
+    }
+}
+
+static void assert_alike(double value, double expected)
+{
+    assert_true(value == expected || (isnan(value) && isnan(expected)));
+}
+
+static void assert_case(int number, const struct brake_hot_rig *hot, const struct brake_duty *one)
+{
+    struct seen seen = {.there = {false}};
+    struct brake_duty_result alone;
+    const struct brake_duty_watch watch = {
+        .row = see, .context = &seen, .time = at, .times = TIMES};
+    assert_int_equal(brake_duty_run(hot, one, &watch, &alone), BRAKE_OK);
+    assert_alike(result[number * RESULTS], alone.axle[BRAKE_FRONT].face_most);
+    assert_alike(result[number * RESULTS + 1], alone.axle[BRAKE_REAR].fluid_most);
+    assert_alike(result[number * RESULTS + 2], alone.force_last);
+    for (int c = 0; c < COLUMNS; c++) {
+        for (int t = 0; t < TIMES; t++) {
+            const double *numbers = (const double *)&seen.row[t];
+            assert_alike(history[(number * COLUMNS + c) * TIMES + t],
+                         seen.there[t] ? numbers[column[c]] : BRAKE_NAN);
+        }
+    }
+    assert_true(seen.there[0] && seen.there[2]);
+}
+
+static void cases_are_what_they_are_alone_to_the_bit(void **state)
+{
+    (void)state;
+    static struct brake_hot_rig hot;
+    struct brake_error error;
+    set_up();
+    assert_int_equal(brake_heats_count(&heats), CASES);
+    for (int threads = 1; threads <= 3; threads += 2) {
+        run(threads);
+        for (int i = 0; i < CASES; i++) {
+            struct brake_duty one = duty[i % DUTIES];
+            struct brake_sheet moved;
+            read_sheet(&moved, plus(plain, heat));
+            brake_sheet_set(&moved, axis[0].index, mass[i / DUTIES / MUS]);
+            brake_sheet_set(&moved, axis[1].index, mu[i / DUTIES % MUS]);
+            assert_int_equal(brake_sheet_complete(&moved, &error), BRAKE_OK);
+            assert_int_equal(brake_hot_rig_build(&moved.vehicle, BRAKE_EMPTY, &hot, &error),
+                             BRAKE_OK);
+            assert_int_equal(status[i], i % DUTIES == 2 ? BRAKE_E_RANGE : BRAKE_OK);
+            if (isnan(one.force))
+                one.force = moved.vehicle.driver.pedal_force_most;
+            if (status[i] == BRAKE_OK)
+                assert_case(i, &hot, &one);
+            else
+                assert_true(isnan(result[i * RESULTS]) && isnan(history[i * COLUMNS * TIMES]));
+        }
+    }
+}
+
+/* Mass beyond the range of its line refuses all; a geometry that contradicts itself, one case. */
+static void what_cannot_be_is_told(void **state)
+{
+    (void)state;
+    static const double beyond[] = {1500.0, 1900.0, 1e9};
+    static const double falling[] = {1.0, 1.0};
+    static const int none[] = {BRAKE_DUTY_NUMBERS};
+    struct brake_error error;
+    set_up();
+    assert_int_equal(brake_heats_refusal(&heats, 2, &error), BRAKE_E_RANGE);
+    assert_non_null(strstr(error.text, "number of stops must be 1 to 100,000"));
+    assert_int_equal(brake_heats_refusal(&heats, 1, &error), BRAKE_OK);
+    axis[0].number = beyond;
+    assert_int_equal(brake_heats_run(&heats, 1, NULL, &room, &error), BRAKE_E_RANGE);
+    assert_string_equal(error.field, "vehicle.mass");
+    set_up();
+    heats.time = falling;
+    heats.times = 2;
+    assert_int_equal(brake_heats_run(&heats, 1, NULL, &room, &error), BRAKE_E_RANGE);
+    set_up();
+    heats.column = none;
+    heats.columns = 1;
+    assert_int_equal(brake_heats_run(&heats, 1, NULL, &room, &error), BRAKE_E_RANGE);
+    set_up();
+    asked[0] = brake_result_find("full.stop.distance");
+    assert_int_equal(brake_heats_run(&heats, 1, NULL, &room, &error), BRAKE_E_RANGE);
+    set_up();
+    heats.duties = 0;
+    assert_int_equal(brake_heats_run(&heats, 1, NULL, &room, &error), BRAKE_E_RANGE);
+}
+
+/* Without the lines that heat needs every case lacks them; without axes the vehicle is one. */
+static void a_vehicle_without_its_heat_lines_says_which(void **state)
+{
+    (void)state;
+    struct brake_error error;
+    set_up();
+    read_sheet(&sheet, plain);
+    heats.axes = 0;
+    assert_int_equal(brake_heats_count(&heats), DUTIES);
+    run(2);
+    for (int i = 0; i < DUTIES; i++)
+        assert_int_equal(status[i], BRAKE_E_MISSING);
+    assert_int_equal(brake_heats_refusal(&heats, 0, &error), BRAKE_E_MISSING);
+    assert_string_equal(error.field, "front.disc.rotor_mass");
+    read_sheet(&sheet, plus(plain, heat));
+    run(2);
+    assert_int_equal(status[0], BRAKE_OK);
+}
+
+struct told {
+    double done, total;
+    volatile sig_atomic_t stop;
+};
+
+static void stop_at_once(void *context, double done, double total)
+{
+    struct told *told = context;
+    *told = (struct told){done, total, 1};
+}
+
+static void who_watches_is_told_and_may_stop_it(void **state)
+{
+    (void)state;
+    static struct brake_duty many[100];
+    static double some[100 * RESULTS];
+    static enum brake_status each[100];
+    const struct brake_heats_room wide = {some, NULL, each};
+    struct told told = {0.0, 0.0, 0};
+    const struct brake_watch watch = {stop_at_once, &told, &told.stop};
+    struct brake_error error;
+    set_up();
+    for (int i = 0; i < 100; i++)
+        many[i] = duty[3];
+    heats.axes = 0;
+    heats.times = 0;
+    heats.duty = many;
+    heats.duties = 100;
+    each[99] = BRAKE_E_SHAPE;
+    assert_int_equal(brake_heats_run(&heats, 1, &watch, &wide, &error), BRAKE_OK);
+    assert_equal(told.done, 32.0); /* four rounds of eight */
+    assert_equal(told.total, 100.0);
+    assert_int_equal(each[99], BRAKE_E_SHAPE);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(cases_are_what_they_are_alone_to_the_bit),
+        cmocka_unit_test(what_cannot_be_is_told),
+        cmocka_unit_test(a_vehicle_without_its_heat_lines_says_which),
+        cmocka_unit_test(who_watches_is_told_and_may_stop_it)};
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
