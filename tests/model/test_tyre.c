@@ -269,6 +269,15 @@ static void the_load_index_table_has_its_ends_and_rises(void **state)
     for (int index = 61; index <= 130; index++)
         assert_between(brake_load_index_mass(index) / brake_load_index_mass(index - 1), 1.018,
                        1.041);
+    /* whole 5 kg from 500 kg on, 10 kg from 1,000 to 1,180, 50 kg from 1,400 */
+    for (int index = 84; index <= 130; index++) {
+        const double mass = brake_load_index_mass(index);
+        const double step = mass >= 1400.0 ? 50.0 : mass >= 1000.0 && mass < 1200.0 ? 10.0 : 5.0;
+        assert_equal(fmod(mass, step), 0.0);
+    }
+    /* ten times as much 80 steps on, as far as the table goes: 45 to 46.2 kg of 0 and 1 */
+    for (int index = 60; index <= 130; index++)
+        assert_near(brake_load_index_mass(index), 45.0 * pow(10.0, index / 80.0), 0.022);
 }
 
 /* UN R30, par. 2; H stands out of the alphabet's order. */

@@ -65,8 +65,11 @@ class Workshop:
         }  # fmt: skip
         compiled = {self._object(path) for paths in programs.values() for path in paths}
         compiled |= {self._object(path) for path in self.library}
-        _run(["make", "-s", f"CC={self.compiler}", f"BUILD={self.build}", f"CFLAGS={FLAGS}",
-              *sorted(map(str, compiled))], cwd=self.tree, stdout=subprocess.DEVNULL)  # fmt: skip
+        make = ["make", "-s", f"CC={self.compiler}", f"BUILD={self.build}", f"CFLAGS={FLAGS}"]
+        if subprocess.run(
+            [*make, *sorted(map(str, compiled))], cwd=self.tree, stdout=subprocess.DEVNULL
+        ).returncode:
+            raise SystemExit("mutate: without a fault the tree does not compile")
         self.link({})
         for program, paths in programs.items():
             objects = [self._object(path) for path in paths]
