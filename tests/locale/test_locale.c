@@ -60,7 +60,7 @@ static void print_drive(const struct brake_sheet *sheet, FILE *stream)
     assert_int_equal(brake_log_measure(&log, &nominal, &brake_drive_usual_day, &drive, &error),
                      BRAKE_OK);
     brake_drive_compare(sheet, BRAKE_EMPTY, &drive);
-    const struct brake_drive_report report = {sheet, BRAKE_EMPTY, &log, &drive};
+    const struct brake_drive_report report = {sheet, BRAKE_EMPTY, &log, &drive, NULL};
     struct brake_document *document = brake_document_new(BRAKE_SI_FIRST);
     brake_answer_drive(document, &report);
     print_all(document, stream);
