@@ -11,7 +11,7 @@ const button = (kind, value, text) =>
   `<button type="button" data-${kind}="${safe(value)}">${safe(text)}</button>`;
 
 // Names of lines lead to their fields; `isLine` knows them.
-const PATH = /\b[a-z_]+(?:\.[a-z_]+)+\b/g;
+const PATH = /\b[a-z_]+(?:\.[a-z_0-9]+)+\b/g;
 const led = (text, isLine) =>
   safe(text).replace(PATH, (path) => isLine(path)
     ? `<button type="button" class="link" data-jump="${path}">${path}</button>` : path);
@@ -27,11 +27,10 @@ const unknown = (named) => row("Changes", `${named
 const more = (text) => row("More",
   `${safe(text.replace(/: --full.*$/s, "."))} ${button("do", "all", "See them all")}`);
 
-function said(one, { verdict, heat, isLine, stock }) {
+function said(one, { verdict, heat, isLine }) {
   if (one.label === "More") return more(one.text);
-  const text = led(one.text, isLine);
-  if (one.label === "Changes") return row("Changes", stock ? text : `${text} ${OPEN}`);
-  return row(headed(one, verdict, heat !== ""), text, one.label === "Verdict" ? "verdict" : "");
+  return row(headed(one, verdict, heat !== ""), led(one.text, isLine),
+    one.label === "Verdict" ? "verdict" : "");
 }
 
 export function refusal({ line, field, text, before }, isLine) {
@@ -50,17 +49,23 @@ function state(heat) {
   return `<p class="heat">${text} ${button("heat", word, shown)}</p>`;
 }
 
-// `with`: heat ("waiting", "stopped", "failed" or ""), isLine, stock (there is one), named (the file
-// of it that this one names), tried (a change is being tried).
-export function answer({ screen, next, verdict }, { heat, isLine, stock, named, tried }) {
+// Codes of requirements in words.
+function explained(text, titles) {
+  const known = (text.match(PATH) ?? []).filter((code) => titles.has(code));
+  return known.length ? `<br><span class="means">${
+    [...new Set(known.map((code) => safe(titles.get(code))))].join("; ")}</span>` : "";
+}
+
+// What else it takes: heat ("waiting", "stopped", "failed" or ""), isLine, titles of requirements by
+// code, stock (there is one), named (the file of it that this one names), tried (a change is).
+export function answer({ screen, next, verdict }, { heat, isLine, titles, stock, named, tried }) {
   const told = screen.filter(({ text }) => text !== "");
-  const known = stock || told.some(({ label }) => label === "Changes");
-  const rows = told.filter(({ label }) => label !== "")
-    .map((one) => said(one, { verdict, heat, isLine, stock })).join("");
+  const rows = told.filter(({ label }) => label !== "" && (stock || label !== "Changes"))
+    .map((one) => said(one, { verdict, heat, isLine })).join("");
   const open = told.filter(({ label }) => label === "")
-    .map(({ text }) => `<li>${led(text, isLine)}</li>`).join("");
+    .map(({ text }) => `<li>${led(text, isLine)}${explained(text, titles)}</li>`).join("");
   return `${tried ? '<p class="heat">With the change that is tried; it is not in the file.</p>' : ""}
-    ${state(heat)}<dl>${known ? "" : unknown(named)}${rows}</dl>
+    ${state(heat)}<dl>${stock ? "" : unknown(named)}${rows}</dl>
     ${open ? `<ul>${open}</ul>` : ""}
     ${next.length ? `<p class="next">Measure next: ${next.map((path) =>
       button("jump", path, title(path))).join(" ")}</p>` : ""}`;

@@ -61,3 +61,7 @@ export function set(text, path, value) {
   }
   return `${rows.join("\n")}\n`;
 }
+
+// Whether a file is in the units of the US, those of its dots too.
+export const inInches = (text) =>
+  lines(text).some(({ value }) => /(?:\d|\.\.\.)\s*(?:in|lb|lbf|ft)\b/.test(value));

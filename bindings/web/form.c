@@ -117,6 +117,19 @@ static void quantities(struct brake_document *d)
     }
 }
 
+/* What the codes of requirements stand for. */
+static void requirements(struct brake_document *d)
+{
+    static const struct brake_column column[] = {{"id", NULL, BRAKE_COLUMN},
+                                                 {"title", NULL, BRAKE_COLUMN}};
+    brake_document_table(d, &(struct brake_table){"requirements", .column = column, .columns = 2});
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        const struct brake_criterion *row = brake_criterion_at(i);
+        brake_document_row(
+            d, (const struct brake_cell[]){brake_cell_text(row->id), brake_cell_text(row->title)});
+    }
+}
+
 FACE(face_catalogue) char *face_catalogue(void)
 {
     struct brake_document *d = brake_document_new(BRAKE_SI_FIRST);
@@ -124,6 +137,7 @@ FACE(face_catalogue) char *face_catalogue(void)
         brake_document_fact(d, "caution_line", NULL, brake_cell_text(BRAKE_CAUTION_LINE));
         sections(d);
         quantities(d);
+        requirements(d);
     }
     char *text = brake_document_text(d, BRAKE_AS_COMPACT_JSON);
     brake_document_free(d);

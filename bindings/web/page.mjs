@@ -2,7 +2,7 @@
 import { answer, refusal } from "./answer.mjs";
 import { openCore, unpacked } from "./core.mjs";
 import { field, idOf, valueOf } from "./field.mjs";
-import { get, given, lines, set, split } from "./file.mjs";
+import { get, given, inInches, set, split } from "./file.mjs";
 import { additions, form, others, plan, rowOf, startOf } from "./form.mjs";
 import { Heat } from "./heat.mjs";
 import { History, Store } from "./history.mjs";
@@ -26,6 +26,7 @@ let trial = "";
 const opened = new Set(["vehicle"]);
 const wanted = [];
 
+const titles = new Map(catalogue.requirements.map(({ id, title: text }) => [id, text]));
 const isLine = (path) => Boolean(whole(path));
 // "axle.brake" in a sentence is that of both axles.
 const whole = (path) => [path, `front.${path}`].find((one) => rowOf(catalogue, one));
@@ -45,9 +46,10 @@ const heat = new Heat(module, makeWorker, (name, data) => {
 });
 
 function show(found, state) {
-  const how = { heat: state, isLine, stock: stock !== "", named: namedBefore(), tried: trial !== "" };
+  const how = { heat: state, isLine, titles, stock: stock !== "", named: namedBefore(),
+    tried: trial !== "" };
   at("answer").innerHTML = found.refused ? refusal(found.refused, isLine) : answer(found, how);
-  at("whole").hidden = false;
+  at("whole").hidden = Boolean(found.refused);
   at("told").textContent = document.querySelector("#answer .verdict")?.textContent ?? "";
 }
 
@@ -84,8 +86,6 @@ function workOut() {
 
 // ---- the form ----------------------------------------------------------------------------------
 
-const inInches = (text) => lines(text).some(({ value }) => /\d\s*(in|lb|lbf|ft)\b/.test(value));
-
 const unitOf = (row) => units[row.si] ?? (inInches(history.now) ? row.us : row.si);
 
 function draw() {
@@ -104,8 +104,12 @@ function keep(text) {
   workOut();
 }
 
+// What is being typed counts as typed, into the file that is open.
+const settle = () => document.activeElement.blur();
+
 // The file that was open is one step back.
 function begin(text) {
+  settle();
   trial = "";
   keep(text);
   draw();
@@ -204,7 +208,7 @@ at("answer").addEventListener("click", ({ target }) => {
 });
 
 at("undo").addEventListener("click", () => {
-  document.activeElement.blur(); // what is being typed counts as typed
+  settle();
   store.keep("file", history.undo());
   draw();
   workOut();

@@ -9,7 +9,7 @@ const AXLE = ["tyre.marking", "tyre.rollout", "disc.pistons", "disc.effective_ra
 const TRIED = [...AXLE.map((name) => `front.${name}`), ...AXLE.map((name) => `rear.${name}`), "master.bore"];
 
 // What was measured on the old tyre is nothing of the new one.
-const OF_TYRE = ["rollout", "rolling_radius", "overall_diameter", "wheel_mass"];
+const OF_TYRE = ["rollout", "rolling_radius", "overall_diameter"];
 
 export const tryable = (text) => TRIED.filter((path) => given(get(text, path)));
 

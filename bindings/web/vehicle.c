@@ -50,7 +50,7 @@ static void pass_over_heat(struct vehicle *v)
     struct brake_assessment *a = &v->assessment;
     for (int i = 0; i < brake_criterion_count(); i++) {
         if (brake_measure_hot(brake_criterion_at(i)->measure))
-            a->judgement[i].reason = "being worked out";
+            a->judgement[i].reason = "heat is being worked out";
     }
 }
 

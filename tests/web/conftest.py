@@ -1,6 +1,8 @@
 """A browser with the page in it."""
+import base64
 import os
 import pathlib
+import time
 
 import pytest
 
@@ -16,14 +18,40 @@ def page():
     running.close()
 
 
+# The middle of what is seen of a node, once it is in the window, at rest, and nothing covers it.
+MIDDLE = """(async () => { const node = document.querySelector(%r);
+  for (let i = 0; i < 20; i++) {
+    node.scrollIntoView({block: 'center', behavior: 'instant'});
+    await new Promise(done => setTimeout(done, 50));
+    const box = node.getBoundingClientRect();
+    const [x, y] = [box.left + box.width / 2, box.top + box.height / 2];
+    if (node.contains(document.elementFromPoint(x, y))) return [x, y, true];
+  }
+  return [0, 0, false]; })()"""
+
+
 class Page:
     """The page as a person uses it."""
 
     def __init__(self, browser):
         self.browser = browser
+        self.ran = set()  # names of the functions that were called
+        browser._ask("Profiler.enable")
+        browser._ask("Profiler.startPreciseCoverage", callCount=True, detailed=False)
+        # nothing that it might fetch would come
+        browser._ask("Network.emulateNetworkConditions", offline=True, latency=0,
+                     downloadThroughput=-1, uploadThroughput=-1)
+
+    def functions(self):
+        """Those of the page that ran so far."""
+        for script in self.browser._ask("Profiler.takePreciseCoverage")["result"]:
+            self.ran |= {function["functionName"] for function in script["functions"]
+                         if function["ranges"][0]["count"]}
+        return self.ran
 
     def open(self, size):
         """Shows it in a window of a size, as if for the first time."""
+        self.functions()
         self.browser.open(PAGE, size)
         self.js("localStorage.clear()")
         said, fetched = self.browser.open(PAGE, size)
@@ -52,7 +80,36 @@ class Page:
         ), condition
 
     def tap(self, selector):
-        self.js(f"document.querySelector({selector!r}).click()")
+        """Where a finger would, if nothing is in the way."""
+        x, y, free = self.js(MIDDLE % selector)
+        assert free, selector
+        for kind in ("mousePressed", "mouseReleased"):
+            self.browser._ask("Input.dispatchMouseEvent", type=kind, x=x, y=y, button="left",
+                              clickCount=1)
+
+    def drop(self, selector, path):
+        """Lets a file fall there."""
+        x, y, _ = self.js(MIDDLE % selector)
+        for kind in ("dragEnter", "dragOver", "drop"):
+            self.browser._ask("Input.dispatchDragEvent", type=kind, x=x, y=y, data={
+                "items": [], "files": [str(path)], "dragOperationsMask": 1})
+
+    def saved(self, selector, folder, name):
+        """What a button saves, as a text."""
+        self.browser._ask("Page.setDownloadBehavior", behavior="allow", downloadPath=str(folder))
+        self.tap(selector)
+        for _ in range(200):
+            if (folder / name).exists():
+                return (folder / name).read_text()
+            time.sleep(0.05)
+        raise AssertionError([path.name for path in folder.iterdir()])
+
+    def shot(self, name):
+        """What is seen now, for people to look at."""
+        folder = PAGE.parent / "shots"
+        folder.mkdir(exist_ok=True)
+        picture = self.browser._ask("Page.captureScreenshot")["data"]
+        (folder / f"{name}.png").write_bytes(base64.b64decode(picture))
 
     def choose(self, selector, word):
         self.js(
