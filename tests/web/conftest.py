@@ -58,11 +58,10 @@ class Page:
         self.wait("document.body.dataset.ready === 'yes'")
         return said, fetched
 
-    def media(self, scheme="light", motion="no-preference"):
-        """What the person asked the system for."""
+    def colours(self, scheme):
+        """Light or dark, as the person has it."""
         self.browser._ask("Emulation.setEmulatedMedia", features=[
-            {"name": "prefers-color-scheme", "value": scheme},
-            {"name": "prefers-reduced-motion", "value": motion}])
+            {"name": "prefers-color-scheme", "value": scheme}])
 
     def file_of(self):
         """Where the page is."""

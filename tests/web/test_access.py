@@ -27,7 +27,7 @@ def rules():
 def see(page, sight):
     """The page with a vehicle, every section open."""
     size, scheme = SIGHTS[sight]
-    page.media(scheme=scheme)
+    page.colours(scheme)
     page.open(size)
     page.give("#stock", BEFORE)
     page.give("#open", HERON)
@@ -70,7 +70,6 @@ STEPS = 40
 @pytest.mark.parametrize("view", VIEWS)
 def test_the_keyboard_goes_through_each_view_in_its_order_and_sees_where_it_is(page, view):
     see(page, "phone")
-    page.media(motion="reduce")
     page.tap(f"[data-view={view}]")
     page.js("document.querySelector('nav button').focus()")
     steps = [page.js(FOCUS)]
@@ -84,8 +83,7 @@ def test_the_keyboard_goes_through_each_view_in_its_order_and_sees_where_it_is(p
     assert around > 10
 
 
-def test_nothing_moves_by_itself_where_that_is_asked_for(page):
-    page.media(motion="reduce")
+def test_nothing_moves_by_itself_whatever_the_person_asked_for(page):
     page.open(PHONE)
     assert page.js("getComputedStyle(document.documentElement).scrollBehavior") == "auto"
     assert page.js("document.getAnimations().length") == 0
