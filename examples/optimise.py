@@ -76,8 +76,9 @@ def main():
         print(f"  {path:30} {1000 * vehicle.get(path):6.2f} mm -> {1000 * size:6.2f} mm")
     fitted = vehicle.copy()
     fitted.set(dict(zip(PARTS, map(float, found.x))))
+    after = fitted.outputs(OUTPUTS)
     for name, before in vehicle.outputs(OUTPUTS).items():
-        print(f"  {name:30} {before:8.4g} -> {fitted.outputs(name)[name]:8.4g}")
+        print(f"  {name:30} {before:8.4g} -> {after[name]:8.4g}")
     print(f"Caution. {vehicle.check().caution}")
 
 

@@ -129,14 +129,21 @@ static char *say(const struct brake_size_report *said, char **report)
     return answer_give(d, report);
 }
 
-/* Number of targets taken. */
-static int take_targets(struct numbers numbers, struct brake_target target[BRAKE_TARGETS])
+static enum brake_wish wish_of(double number)
 {
-    const int count = (int)(numbers.count / 3);
+    return number >= 0.0 ? BRAKE_WISH_OUTPUT : number > -2.0 ? BRAKE_WISH_ALL : BRAKE_WISH_REGAINED;
+}
+
+/* Number of targets taken. */
+static int take_targets(struct numbers numbers, const struct brake_sheet *before,
+                        struct brake_target target[BRAKE_TARGETS])
+{
+    const int count = (int)(numbers.count / 4);
     for (int i = 0; i < count && i < BRAKE_TARGETS; i++) {
-        const double *n = numbers.at + 3 * i;
-        target[i] = (struct brake_target){.wish = n[0] < 0.0 ? BRAKE_WISH_ALL : BRAKE_WISH_OUTPUT,
-                                          .rules = BRAKE_RULES_OWN,
+        const double *n = numbers.at + 4 * i;
+        target[i] = (struct brake_target){.wish = wish_of(n[0]),
+                                          .before = before,
+                                          .rules = (unsigned)n[3],
                                           .relation = (enum brake_relation)n[1],
                                           .value = n[2]};
         if (n[0] >= 0.0)
@@ -146,11 +153,11 @@ static int take_targets(struct numbers numbers, struct brake_target target[BRAKE
 }
 
 char *size_range(const struct brake_sheet *sheet, int line, double low, double high,
-                 struct numbers targets, const struct brake_watch *watch, char **report,
-                 struct brake_error *error)
+                 struct numbers targets, const struct brake_sheet *before,
+                 const struct brake_watch *watch, char **report, struct brake_error *error)
 {
     struct brake_target target[BRAKE_TARGETS];
-    const int count = take_targets(targets, target);
+    const int count = take_targets(targets, before, target);
     const struct brake_size_question question = {sheet, line, low, high, target[0]};
     struct brake_size size;
     if (brake_size_find(&question, watch, &size, error) != BRAKE_OK || *watch->stop != 0)
@@ -164,8 +171,8 @@ char *size_range(const struct brake_sheet *sheet, int line, double low, double h
 }
 
 char *size_lists(const struct brake_sheet *sheet, struct numbers lines, const struct columns *sizes,
-                 struct numbers targets, const struct brake_watch *watch, char **report,
-                 struct brake_error *error)
+                 struct numbers targets, const struct brake_sheet *before,
+                 const struct brake_watch *watch, char **report, struct brake_error *error)
 {
     struct brake_size_list list[BRAKE_SIZE_LISTS];
     struct brake_target target[BRAKE_TARGETS];
@@ -177,7 +184,7 @@ char *size_lists(const struct brake_sheet *sheet, struct numbers lines, const st
         list[i] = (struct brake_size_list){(int)lines.at[i], sizes->column[i].at,
                                            (int)sizes->column[i].count};
     const struct brake_choice_question question = {sheet, list, sizes->count, target,
-                                                   take_targets(targets, target)};
+                                                   take_targets(targets, before, target)};
     struct brake_size_report said = {.sheet = sheet,
                                      .target = target,
                                      .targets = question.targets,
@@ -191,7 +198,8 @@ char *size_lists(const struct brake_sheet *sheet, struct numbers lines, const st
 }
 
 char *size_tyres(const struct brake_sheet *sheet, const char *markings, struct numbers targets,
-                 const struct brake_watch *watch, char **report, struct brake_error *error)
+                 const struct brake_sheet *before, const struct brake_watch *watch, char **report,
+                 struct brake_error *error)
 {
     const char *marking[TYRES];
     struct brake_tyre_choice tyre[TYRES];
@@ -207,7 +215,7 @@ char *size_tyres(const struct brake_sheet *sheet, const char *markings, struct n
          at = strtok_r(NULL, "\n", &rest))
         marking[count++] = at;
     const struct brake_choice_question question = {
-        .sheet = sheet, .target = target, .targets = take_targets(targets, target)};
+        .sheet = sheet, .target = target, .targets = take_targets(targets, before, target)};
     const struct brake_size_report said = {.sheet = sheet,
                                            .target = target,
                                            .targets = question.targets,

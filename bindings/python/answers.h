@@ -81,17 +81,22 @@ char *compare_run(const struct brake_sheet *sheet, const struct brake_sheet *oth
                   bool fade, const struct brake_watch *watch, char **report,
                   struct brake_error *error);
 
-/* What must be fitted. `targets`: three numbers each, the output (-1: every criterion), the
- * relation and the value. The range of one line; sizes of some lines; tyres, their markings one a
- * line. */
+/* What must be fitted. `targets`: four numbers each, the output (-1: every criterion, -2: torque
+ * per need as before), the relation, the value and the rules; `before`: the vehicle before, made to
+ * fit. The range of one line; sizes of some lines; tyres, their markings one a line. */
 char *size_range(const struct brake_sheet *sheet, int line, double low, double high,
-                 struct numbers targets, const struct brake_watch *watch, char **report,
-                 struct brake_error *error);
-char *size_lists(const struct brake_sheet *sheet, struct numbers lines, const struct columns *sizes,
-                 struct numbers targets, const struct brake_watch *watch, char **report,
-                 struct brake_error *error);
-char *size_tyres(const struct brake_sheet *sheet, const char *markings, struct numbers targets,
+                 struct numbers targets, const struct brake_sheet *before,
                  const struct brake_watch *watch, char **report, struct brake_error *error);
+char *size_lists(const struct brake_sheet *sheet, struct numbers lines, const struct columns *sizes,
+                 struct numbers targets, const struct brake_sheet *before,
+                 const struct brake_watch *watch, char **report, struct brake_error *error);
+char *size_tyres(const struct brake_sheet *sheet, const char *markings, struct numbers targets,
+                 const struct brake_sheet *before, const struct brake_watch *watch, char **report,
+                 struct brake_error *error);
+
+/* What a cool-down tells of the air's factor; `units`: those that the head of the log lacks. */
+char *cooldown_run(const struct brake_sheet *sheet, const char *bytes, size_t size,
+                   const char *units, char **report, struct brake_error *error);
 
 /* A drive held against the prediction; `nominal`: speeds that its stops are brought to. */
 char *drive_run(const struct brake_sheet *sheet, const struct driven *driven,

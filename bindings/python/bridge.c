@@ -78,6 +78,11 @@ enum brake_status sheet_take_parts(const char *bytes, size_t size, struct brake_
     return status;
 }
 
+void sheet_without_sizes(struct brake_sheet *sheet)
+{
+    sheet->own.count = 0;
+}
+
 char *page_table(const char *bytes, size_t size, const char *element)
 {
     struct brake_error error;

@@ -33,6 +33,9 @@ enum brake_status sheet_learn(const char *bytes, size_t size, const char *column
 enum brake_status sheet_take_parts(const char *bytes, size_t size, struct brake_sheet *sheet,
                                    struct brake_error *error);
 
+/* Forgets its list of parts. */
+void sheet_without_sizes(struct brake_sheet *sheet);
+
 /* A table that a page of the report carries, as a text; NULL: it carries none of that name. */
 char *page_table(const char *bytes, size_t size, const char *element);
 

@@ -199,6 +199,7 @@ WATCHED(heats_run)
 %newobject size_lists;
 %newobject size_tyres;
 %newobject drive_run;
+%newobject cooldown_run;
 %newobject shakedown_run;
 %ignore numbers;
 

@@ -119,8 +119,7 @@ setup(
     ext_modules=[
         Extension(
             "libbrake._core",
-            ["answers.c", "bridge.c", "call.c", "catalogue.c", "drive.c", "duty.c", "heats.c",
-             "identify.c", "paper.c", "shakedown.c", "study.c", "watch.c", *library_sources()],
+            [*sorted(path.name for path in HERE.glob("*.c")), *library_sources()],
             include_dirs=[str(HERE), str(LIBRARY / "include"), str(LIBRARY)],
             libraries=["m"],
             extra_link_args=["-fopenmp", "-Wl,-z,relro", "-Wl,-z,now"],

@@ -184,3 +184,69 @@ def test_the_report_carries_it_too(tmp_path):
     shown = said("report", PULLED[1], "--before", PULLED[0], "--text")
     (row,) = [line for line in shown.splitlines() if line.startswith("  hazard.parking")]
     assert row in text.splitlines()
+
+
+# ---- what was lost, lists of parts, a cool-down ----
+
+
+@beside_the_command
+def test_what_was_lost_is_regained_as_by_the_command(heron):
+    before = libbrake.load(BEFORE)
+    words = ["--before", BEFORE, "--for", "regained"]
+    same(heron.size(PISTON, "regained", before=before), "size", HERON, "--by", PISTON, *words)
+    same(heron.size({"tyre": ["LT285/75R16"]}, "regained", before=before), "size", HERON,
+         "--by", "tyre=LT285/75R16", *words)  # fmt: skip
+    found = heron.size(PISTON, "all", rules="us")
+    same(found, "size", HERON, "--by", PISTON, "--for", "all", "--rules", "us")
+    with pytest.raises(ValueError, match="target: regained wants before="):
+        heron.size(PISTON, "regained")
+
+
+@beside_the_command
+def test_a_list_of_parts_is_a_file_or_sizes_by_line(heron, tmp_path):
+    path = tmp_path / "parts.csv"
+    path.write_text("part,size\nmaster.bore,7/8 in\nmaster.bore,0.0254 m\n")
+    words = ["--by", BORE, "--parts", path, "--for", "hazard.floor"]
+    expected = json.loads(said("size", HERON, *words, "--json"))
+    for parts in (path, {BORE: ["7/8 in", 0.0254]}):
+        heron.take_parts(parts)
+        assert heron.size([BORE], "hazard.floor").to_dict() == expected
+        assert heron.size({BORE: None}, "hazard.floor").to_dict() == expected
+    with pytest.raises(ValueError, match="no size of front.disc.piston_diameter"):
+        heron.size([PISTON], "all")
+    heron.take_parts(None)
+    with pytest.raises(ValueError, match="no size of master.bore"):
+        heron.size([BORE], "all")
+    path.write_text("part,size\nmaster.bor,7/8 in\n")
+    with pytest.raises(errors.RefusedUnknown, match="parts.csv:2: no part 'master.bor'"):
+        heron.take_parts(path)
+
+
+def cooled(vehicle):
+    """Both rotors after a descent, every other second, as a log: of the air 1.2 times as good."""
+    vehicle.set({"heat.cooling": 1.2, "heat.ambient": "18 degC"})
+    found = vehicle.heat(descent=("8 %", "3 km", "50 km/h"), cool=("20 min", "60 km/h")).history
+    off = [at for at, force in enumerate(found["pedal_force"]) if force > 0][-1] + 2
+    names = {"time": "time", "speed": "speed", "front_mean": "front_temperature",
+             "rear_mean": "rear_temperature"}  # fmt: skip
+    return {to: list(found[name][off::2]) for name, to in names.items()}
+
+
+@beside_the_command
+def test_a_cool_down_is_that_of_the_command_and_tells_the_air_it_was_made_of(heron, tmp_path):
+    log = cooled(heron.copy())
+    heron.heat.ambient = "18 degC"
+    found = heron.cooldown(log)
+    path = tmp_path / "log.csv"
+    units = {"time": "s", "speed": "m/s", "front_temperature": "K", "rear_temperature": "K"}
+    heads = {name: f"{name} [{unit}]" for name, unit in units.items()}
+    rows = zip(*(map(repr, map(float, log[name])) for name in heads))
+    path.write_text("\n".join(map(",".join, [heads.values(), *rows])) + "\n")
+    of_file = heron.cooldown(path)
+    same(of_file, "heat", HERON, "--cooldown", path, "--set", "heat.ambient=18degC")
+    assert found.summary == of_file.summary
+    told = found.summary.cooling
+    assert told.p05 < 1.2 < told.p95 and told.value == pytest.approx(1.2, rel=0.05)
+    with pytest.raises(errors.Refused, match="log.csv"):
+        path.write_text("time [s],speed [m/s]\n0,1\n1,1\n")
+        heron.cooldown(path)

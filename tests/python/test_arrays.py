@@ -266,3 +266,61 @@ def test_importing_the_package_loads_neither_numpy_nor_the_model(python):
 def test_the_loops_behind_the_studies_take_doubles_only(heron, kind):
     with pytest.raises(TypeError, match=f"got items of format '{kind}'; accepts doubles"):
         _core.outputs_of(heron._sheet, array.array(kind, [0] * 8), [array.array("d", [0.0])])
+
+
+# ---- labels: expected is the same function of the bare numbers ----
+
+
+def both(value):
+    """A function of two arrays, and the numbers of its result."""
+    return stop.energy(value, 20.0), stop.energy(list(value), 20.0)
+
+
+def test_a_series_comes_out_as_one_with_its_index():
+    pandas = pytest.importorskip("pandas")
+    mass = pandas.Series([1000.0, 2000.0, 3000.0], index=["a", "b", "c"], name="mass")
+    found, bare = both(mass)
+    assert isinstance(found, pandas.Series) and list(found.index) == ["a", "b", "c"]
+    assert list(found) == list(bare)
+    speed = pandas.Series([10.0, 20.0, 30.0], index=mass.index)
+    assert list(stop.energy(mass, speed).index) == ["a", "b", "c"]
+    assert list(stop.energy(mass, [10.0, 20.0, 30.0]).index) == ["a", "b", "c"]
+    with pytest.raises(ValueError, match="align them before"):
+        stop.energy(mass, speed.rename({"a": "z"}))
+    with pytest.raises(ValueError, match="do not go with the index"):
+        stop.energy(mass, np.ones((2, 3)))
+
+
+def test_a_table_keeps_its_index_and_columns():
+    pandas = pytest.importorskip("pandas")
+    mass = pandas.DataFrame({"x": [1000.0, 2000.0], "y": [3.0, 4.0]}, index=[7, 9])
+    found = stop.energy(mass, 20.0)
+    assert list(found.columns) == ["x", "y"] and list(found.index) == [7, 9]
+    assert found.loc[9, "x"] == stop.energy(2000.0, 20.0)
+
+
+def test_a_dataarray_comes_out_as_one_by_its_dimensions():
+    xarray = pytest.importorskip("xarray")
+    mass = xarray.DataArray([1000.0, 2000.0], {"vehicle": ["a", "b"]}, ["vehicle"])
+    speed = xarray.DataArray([10.0, 20.0, 30.0], {"speed": [1, 2, 3]}, ["speed"])
+    found = stop.energy(mass, speed)
+    assert found.dims == ("vehicle", "speed") and list(found.vehicle) == ["a", "b"]
+    assert float(found.sel(vehicle="b", speed=3)) == stop.energy(2000.0, 30.0)
+    with pytest.raises(ValueError):
+        stop.energy(mass, mass.assign_coords(vehicle=["a", "z"]))
+    with pytest.raises(ValueError, match="has no dimensions"):
+        stop.energy(mass, np.array([10.0, 20.0]))
+
+
+def test_what_is_masked_stays_masked():
+    mass = np.ma.array([1000.0, 2000.0, 3000.0], mask=[False, True, False])
+    speed = np.ma.array([[10.0], [20.0]], mask=[[False], [True]])
+    found = stop.energy(mass, speed)
+    assert found.mask.tolist() == [[False, True, False], [True, True, True]]
+    assert found[0, 2] == stop.energy(3000.0, 10.0)
+
+
+def test_labels_of_two_libraries_do_not_go_together():
+    pandas, xarray = pytest.importorskip("pandas"), pytest.importorskip("xarray")
+    with pytest.raises(TypeError, match="pandas and of xarray"):
+        stop.energy(pandas.Series([1.0]), xarray.DataArray([1.0]))

@@ -132,26 +132,51 @@ def shakedown(vehicle, load, despite):
     return Plan(*_core.shakedown_run(vehicle._sheet, is_full(load), ",".join(words)))
 
 
-def _target(text):
-    """Number of the output, relation and value of `NAME >= VALUE`, a criterion or `all`."""
+# What is no output.
+_WISHES = {"all": -1, "regained": -2}
+
+
+def _target(text, bits):
+    """Number of the output, relation, value and rules of `NAME >= VALUE`, a criterion, `all` or
+    `regained`."""
     found = _TARGET.fullmatch(text)
     if not found:
         raise ValueError(f"target: got {text!r}; accepts a criterion, or NAME >= VALUE, <=, =")
-    number = -1 if found["name"] == "all" else output(found["name"])
+    wish = _WISHES.get(found["name"])
+    number = output(found["name"]) if wish is None else wish
     if found["value"] is None:
         if number >= 0 and number < _core.result_count():
             raise ValueError(f"target: {found['name']} is a result; accepts NAME >= VALUE, <=, =")
-        return [number, _RELATIONS[">="], 0.0]
-    value = _core.output_amount(number, f"target: {found['name']}", found["value"])
-    return [number, _RELATIONS[found["relation"]], value]
+        return [number, _RELATIONS[">="], 0.0, bits]
+    value = _core.output_amount(max(number, -1), f"target: {found['name']}", found["value"])
+    return [number, _RELATIONS[found["relation"]], value, bits]
 
 
-def size(vehicle, by, target, within, progress):
+def _sizes_of_parts(vehicle, path):
+    """The sizes that the vehicle's list of parts has of a line."""
+    rows = [row.rpartition(",") for row in _core.sheet_sizes(vehicle._sheet).split("\n")[1:-1]]
+    sizes = [size for part, _, size in rows if part == path]
+    if not sizes:
+        raise ValueError(f"by: the list of parts has no size of {path}")
+    return sizes
+
+
+def _listed(vehicle, by):
+    """Lines and their sizes; of names alone those of the vehicle's list of parts."""
+    given = by if hasattr(by, "items") else dict.fromkeys(by)
+    return {path: _sizes_of_parts(vehicle, path) if sizes is None else sizes
+            for path, sizes in given.items()}  # fmt: skip
+
+
+def size(vehicle, by, target, within, rules, before, progress):
     """See Vehicle.size."""
+    bits, was = rules_bits(rules), fitted(before, vehicle)
     texts = [target] if isinstance(target, str) else list(target)
     if not 1 <= len(texts) <= 8:
         raise ValueError(f"target: got {len(texts)}; accepts 1 to 8 targets")
-    targets = array("d", (number for text in texts for number in _target(text)))
+    targets = array("d", (number for text in texts for number in _target(text, bits)))
+    if was is None and _WISHES["regained"] in targets[::4]:
+        raise ValueError("target: regained wants before=, the vehicle before the change")
     if isinstance(by, str):
         if len(texts) > 1:
             raise ValueError("target: one for one line; sizes of lines take several")
@@ -160,11 +185,12 @@ def size(vehicle, by, target, within, progress):
         if within is not None and not (len(ends) == 2 and low <= ends[0] < ends[1] <= high):
             raise ValueError(f"within: accepts (low, high) between {low:g} and {high:g}")
         low, high = (low, high) if within is None else ends
-        return Answer(*_core.size_range(vehicle._sheet, number, low, high, targets, progress))
-    if within is not None or any(relation == 0 for relation in targets[1::3]):
+        return Answer(*_core.size_range(vehicle._sheet, number, low, high, targets, was, progress))
+    if within is not None or 0 in targets[1::4]:
         raise ValueError("sizes to choose from: accepts no within, and targets with >= or <=")
     if set(by) == {"tyre"}:
-        return _tyres(vehicle, by["tyre"], targets, progress)
+        return _tyres(vehicle, by["tyre"], targets, was, progress)
+    by = _listed(vehicle, by)
     found = [axis(vehicle, path, sizes) for path, sizes in by.items()]
     if not 1 <= len(found) <= 4 or math.prod(len(sizes) for _, _, sizes in found) > 10_000:
         raise ValueError("by: accepts 1 to 4 lines, and up to 10,000 combinations")
@@ -175,10 +201,10 @@ def size(vehicle, by, target, within, progress):
             raise RefusedRange(f"got {wrong[0]:g} {unit}; accepts {low:g} to {high:g}", field=path)
     lines = array("d", (number for number, _, _ in found))
     sizes = [sizes for _, _, sizes in found]
-    return Answer(*_core.size_lists(vehicle._sheet, lines, sizes, targets, progress))
+    return Answer(*_core.size_lists(vehicle._sheet, lines, sizes, targets, was, progress))
 
 
-def _tyres(vehicle, markings, targets, progress):
+def _tyres(vehicle, markings, targets, was, progress):
     from libbrake.tyre import marking_read
 
     markings = [markings] if isinstance(markings, str) else list(markings)
@@ -188,4 +214,4 @@ def _tyres(vehicle, markings, targets, progress):
         warnings.simplefilter("ignore")  # what is nominal stands in the answer
         for marking in markings:
             marking_read(marking)
-    return Answer(*_core.size_tyres(vehicle._sheet, "\n".join(markings), targets, progress))
+    return Answer(*_core.size_tyres(vehicle._sheet, "\n".join(markings), targets, was, progress))

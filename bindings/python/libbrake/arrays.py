@@ -41,13 +41,16 @@ def _stretched(np, value, shape):
 
 
 def _with_numpy(np, function, series, arguments):
+    from libbrake.labels import taken_off
+
+    arguments, dress = taken_off(np, arguments)
     values = [_doubles(np, value) for value in arguments]
     shape = np.broadcast_shapes(*(v.shape for v in values if not isinstance(v, float)))
     if shape == () and not series:
         return _core.model_call(function, tuple(float(value) for value in values))
     results = [np.empty(shape) for _ in range(_core.model_outputs(function))]
     _core.model_loop(function, series, [_stretched(np, v, shape) for v in values], results)
-    return results
+    return results if dress is None else list(map(dress, results))
 
 
 # ---- without -------------------------------------------------------------------------------------

@@ -99,3 +99,13 @@ def drivelog(vehicle, log, columns, nominal, load, off):
     except Refused as refusal:
         refusal.file = name
         raise
+
+
+def cooldown(vehicle, log, columns):
+    """See Vehicle.cooldown."""
+    text, name = read(log)
+    try:
+        return Answer(*_core.cooldown_run(vehicle._sheet, text, columns or ""))
+    except Refused as refusal:
+        refusal.file = name
+        raise

@@ -1,7 +1,9 @@
 """The parts fitted since the weighing: sections with names of their own."""
+import os
 from collections.abc import Mapping
 
 from libbrake import _core
+from libbrake.errors import Refused
 from libbrake.fields import Child, Section
 
 
@@ -82,3 +84,28 @@ class Parts(Child):
         """Paths of the lines of all parts."""
         return [f"part.{name}.{line}" for name, part in self.__get__(owner).items()
                 for line in part]  # fmt: skip
+
+
+def _row(path, size):
+    """A row of a list of parts; a number is in SI."""
+    from libbrake.vehicle import Vehicle
+
+    unit = "" if isinstance(size, str) else getattr(Vehicle._line(path), "unit", "")
+    return f"{path},{size} {unit}\n"
+
+
+def take(sheet, parts):
+    """See Vehicle.take_parts."""
+    if parts is None:
+        _core.sheet_without_sizes(sheet)
+    elif hasattr(parts, "items"):
+        rows = (_row(path, size) for path, sizes in parts.items() for size in sizes)
+        _core.sheet_take_parts(("part,size\n" + "".join(rows)).encode(), sheet)
+    else:
+        with open(os.fspath(parts), "rb") as stream:
+            text = stream.read()
+        try:
+            _core.sheet_take_parts(text, sheet)
+        except Refused as refusal:
+            refusal.file = str(parts)
+            raise

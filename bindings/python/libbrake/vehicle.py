@@ -199,18 +199,40 @@ class Vehicle(Sections):
 
         return spread(self, samples, rules, seed, shape, fade, progress)
 
-    def size(self, by, target, within=None, progress=None):
+    def size(self, by, target, within=None, rules="own", before=None, progress=None):
         """What must be fitted: the values of a line that give a target, `v.size(
         "front.disc.piston_diameter", "us.135.cold", within=("40 mm", "60 mm"))`; the sizes of parts
-        that work together, by={path: sizes, ...}; the tyres that these brakes carry,
-        by={"tyre": markings}. A target is a criterion, `all`, or `full.stop.distance <= 60 m`.
-        `progress`: as of sweep.
+        that work together, by={path: sizes, ...}, or by=[path, ...] of the vehicle's list of parts;
+        the tyres that these brakes carry, by={"tyre": markings}. A target is a criterion, `all` of
+        those of `rules`, `regained` (the brake torque per need of the vehicle `before`), or
+        `full.stop.distance <= 60 m`. `progress`: as of sweep.
 
         Gives an Answer: answers, limits, changes, combinations.
         """
         from libbrake.answers import size
 
-        return size(self, by, target, within, progress)
+        return size(self, by, target, within, rules, before, progress)
+
+    def take_parts(self, parts):
+        """Take a list of the sizes that can be had, as load() does of the one that [vehicle] parts
+        names: a file, or `v.take_parts({"master.bore": ["7/8 in", "1 in"]})`. Repairs and size()
+        keep to them; no list: customary sizes."""
+        from libbrake.parts import take
+
+        sheet = bytearray(self._sheet)
+        take(sheet, parts)
+        object.__setattr__(self, "_sheet", bytes(sheet))
+
+    def cooldown(self, log, columns=None):
+        """A cool-down, measured, and the factor on the cooling by air that it tells: a log as
+        drivelog() takes it, with time, speed, and front_temperature, rear_temperature or both, the
+        brakes off. heat.ambient must be stated, the air of that day.
+
+        Gives an Answer: summary, axles, line.
+        """
+        from libbrake.drive import cooldown
+
+        return cooldown(self, log, columns)
 
     def drivelog(
         self, log, columns=None, nominal=None, load=None, grade=None, lag=None, gauge=None

@@ -78,11 +78,17 @@ class Vehicle(Sections):
     ) -> Answer: ...
     def size(
         self,
-        by: Union[str, Mapping[str, Any]],
+        by: Union[str, Mapping[str, Any], Sequence[str]],
         target: Union[str, Sequence[str]],
         within: Optional[Sequence[Union[float, str]]] = None,
+        rules: str = "own",
+        before: Optional[Vehicle] = None,
         progress: Progress = None,
     ) -> Answer: ...
+    def take_parts(
+        self, parts: Union[str, os.PathLike[str], Mapping[str, Sequence[Union[float, str]]], None]
+    ) -> None: ...
+    def cooldown(self, log: Log, columns: Optional[str] = None) -> Answer: ...
     def drivelog(
         self,
         log: Log,
