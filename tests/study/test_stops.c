@@ -8,7 +8,7 @@
 
 enum { ROWS = 4000 };
 
-static const double H = 0.05; /* [s] between rows */
+static double interval = 0.05; /* [s] between rows */
 static struct brake_log_row row[ROWS];
 static long rows;
 static struct brake_drive drive;
@@ -18,6 +18,7 @@ static struct brake_nominal nominal;
 static void start(void)
 {
     rows = 0;
+    interval = 0.05;
     day = (struct brake_drive_day){.gauge = {1.0, 0.0}};
     nominal.count = 0;
 }
@@ -28,7 +29,7 @@ static void add(double speed, double force)
     for (int c = 0; c < BRAKE_LOG_COLUMNS; c++)
         row[rows].value[c] = BRAKE_NAN;
     row[rows].line = (int)rows + 2;
-    row[rows].value[BRAKE_LOG_TIME] = H * (double)rows;
+    row[rows].value[BRAKE_LOG_TIME] = interval * (double)rows;
     row[rows].value[BRAKE_LOG_SPEED] = speed;
     row[rows].value[BRAKE_LOG_PEDAL_FORCE] = force;
     rows++;
@@ -45,7 +46,7 @@ static long add_stop(double speed, double deceleration, double force)
         add(speed, off);
     const long begins = rows - 1;
     while (row[rows - 1].value[BRAKE_LOG_SPEED] > 0.0)
-        add(fmax(0.0, speed - deceleration * H * (double)(rows - begins)), force);
+        add(fmax(0.0, speed - deceleration * interval * (double)(rows - begins)), force);
     for (int i = 0; i < 40; i++)
         add(0.0, off);
     return begins;
@@ -58,7 +59,7 @@ static const struct brake_drive_stop *measure(void)
 }
 
 /* 20^2 / 8 = 50 m from where the fall begins. The foot is taken to come on half way to the first
- * row with it, at 20 m/s: the chord from there to that row takes the place of the first H. */
+ * row with it, at 20 m/s: the chord from there to that row takes the place of the first. */
 static void the_way_counts_from_between_two_rows(void **state)
 {
     (void)state;
@@ -68,22 +69,24 @@ static void the_way_counts_from_between_two_rows(void **state)
     assert_int_equal(drive.stops, 1);
     assert_int_equal(stop->flags, 0);
     assert_int_equal(stop->first, begins + 1);
-    assert_near(drive.interval, H, 1e-9);
-    const double skipped = 20.0 * H - 2.0 * H * H;
-    assert_near(stop->distance.value, 50.0 - skipped + (40.0 - 4.0 * H) / 2.0 * H / 2.0, 1e-9);
+    assert_near(drive.interval, interval, 1e-9);
+    const double skipped = 20.0 * interval - 2.0 * interval * interval;
+    assert_near(stop->distance.value,
+                50.0 - skipped + (40.0 - 4.0 * interval) / 2.0 * interval / 2.0, 1e-9);
     /* from 0.8 to 0.1 of 20 m/s at 0.2 m/s a row, both ends in it */
     assert_in_range(stop->points, 69, 72);
 }
 
-/* A speed that comes H/2 late was that of the first row when the foot came on. */
+/* A speed that comes interval/2 late was that of the first row when the foot came on. */
 static void a_speed_that_comes_late_moves_the_begin(void **state)
 {
     (void)state;
     start();
     add_stop(20.0, 4.0, 400.0);
-    day.lag.value = H / 2.0;
-    const double skipped = 20.0 * 2.0 * H - 2.0 * 4.0 * H * H;
-    assert_near(measure()->distance.value, 50.0 - skipped + (40.0 - 8.0 * H) / 2.0 * H, 1e-9);
+    day.lag.value = interval / 2.0;
+    const double skipped = 20.0 * 2.0 * interval - 2.0 * 4.0 * interval * interval;
+    assert_near(measure()->distance.value,
+                50.0 - skipped + (40.0 - 8.0 * interval) / 2.0 * interval, 1e-9);
 }
 
 /* Where no column tells the foot, the way is drawn back to the initial speed: 50 m whole. */
@@ -237,6 +240,34 @@ static void a_row_that_is_too_fast_is_a_jump(void **state)
     assert_int_equal(drive.counted, 0);
 }
 
+/* At 5 rows a second, 0.4 m/s apart: up to 0.8 m/s an engine might give (4 m/s2, half of
+ * what the strongest does), down to 2.4 m/s a tyre (12 m/s2). A hair more is no motion. */
+static void what_no_tyre_and_no_engine_gives_is_a_jump(void **state)
+{
+    (void)state;
+    static const struct {
+        double rise, fall; /* [m/s] against the row before */
+        unsigned flags;
+    } cases[] = {{0.799, 0.0, 0},
+                 {0.801, 0.0, BRAKE_STOP_JUMP},
+                 {0.0, 2.399, 0},
+                 {0.0, 2.401, BRAKE_STOP_JUMP}};
+    for (int i = 0; i < 4; i++) {
+        start();
+        interval = 0.2;
+        const long at = add_stop(20.0, 2.0, 400.0) + 20;
+        if (cases[i].rise > 0.0)
+            row[at].value[BRAKE_LOG_SPEED] = row[at - 1].value[BRAKE_LOG_SPEED] + cases[i].rise;
+        for (long k = at; k < rows && cases[i].fall > 0.0; k++)
+            row[k].value[BRAKE_LOG_SPEED] =
+                fmax(0.0, row[k].value[BRAKE_LOG_SPEED] + 0.4 - cases[i].fall);
+        const struct brake_drive_stop *stop = measure();
+        assert_int_equal(stop->flags, cases[i].flags);
+        if (cases[i].flags != 0)
+            assert_int_equal(stop->flagged, at);
+    }
+}
+
 /* Half a second in which the wheel stands, and is back at the vehicle's speed at once: one stop. */
 static void a_wheel_that_locks_and_comes_back_is_told(void **state)
 {
@@ -296,6 +327,7 @@ int main(void)
         cmocka_unit_test(gentle_and_slow_ones_are_no_stops),
         cmocka_unit_test(rows_that_are_missing_are_told),
         cmocka_unit_test(a_row_that_is_too_fast_is_a_jump),
+        cmocka_unit_test(what_no_tyre_and_no_engine_gives_is_a_jump),
         cmocka_unit_test(a_wheel_that_locks_and_comes_back_is_told),
         cmocka_unit_test(a_log_that_begins_in_a_stop_has_no_distance),
         cmocka_unit_test(a_log_of_few_rows_is_coarse),
