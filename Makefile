@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 # libbrake and the command stopmargin. `make help` lists the targets.
 
 PREFIX ?= /usr/local
@@ -463,6 +464,7 @@ wheels: $(PACKAGE)
 
 format:
 	clang-format -i $(HEADERS) $(wildcard libbrake/*/*.[ch] tests/*/*.[ch] bindings/python/*.[ch] bindings/web/*.[ch])
+	@PYTHONPATH=tests PYTHONDONTWRITEBYTECODE=1 $(PYTHON) -m lint.licences
 
 clean:
 	rm -rf build

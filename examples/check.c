@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Are the brakes of a vehicle file still adequate?  check mine.ini */
 #include <stdio.h>
 

@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: MIT
 """Pedal force against tyre size, a line for each diameter of the front pistons.
 
     design_chart.py [VEHICLE] [-o chart.svg]

@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: MIT
 """One sweep over many machines, by Dask distributed.
 
     distributed_sweep.py [--scheduler tcp://host:8786] [--vehicle heron.ini] [-o sweep.csv]

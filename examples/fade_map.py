@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: MIT
 """How hot the front brakes get on descents: a map over grade and speed, as a table and a picture.
 
     fade_map.py [VEHICLE] [-o fade.svg]

@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: MIT
 """A table of vehicles, each checked: what they need in common and what each of them.
 
     fleet.py [TABLE] [-o fleet.svg] [--table fleet-checked.csv]

@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: MIT
 """Lines of the vehicle told by a measured drive: what they are by the file and with the drive, and
 whether the drive tells them apart.
 

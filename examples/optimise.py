@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: MIT
 """The parts that ask the least of the foot while nothing else falls short: SciPy's optimiser, fed
 with derivatives.
 

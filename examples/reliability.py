@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: MIT
 """How sure it is, from samples: how often each row is met, and what differs in those that fail.
 
     reliability.py [VEHICLE] [-o reliability.svg]

@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: MIT
 """How sure the verdicts are, and what to measure better: the uncertainty of every line at once.
 
     spread.py [VEHICLE] [-o spread.svg]

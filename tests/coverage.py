@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: MIT
 """Print what the tests reached, file by file; refuse layers that are not fully tested.
 
 usage: coverage.py BUILD   (a build by clang with -fcoverage-mapping, in which the tests have run)

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Studies that answer in words: each gives its report for people and, as its result, the JSON of
  * the command; NULL when the watch stopped it. */
 #ifndef LIBBRAKE_PYTHON_ANSWERS_H

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """How pip builds the package: setuptools, Debian's where the environment has none.
 
 An empty virtual environment sees no package of the system, and may reach no index. Debian's

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The library as Python asks it: a vehicle as one buffer, answers as JSON. */
 #ifndef LIBBRAKE_PYTHON_BRIDGE_H
 #define LIBBRAKE_PYTHON_BRIDGE_H

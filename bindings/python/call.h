@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* A function of the model called from Python. */
 #ifndef LIBBRAKE_PYTHON_CALL_H
 #define LIBBRAKE_PYTHON_CALL_H

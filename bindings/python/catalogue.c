@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The tables of the library as JSON, from which the Python modules and their types are made. */
 #include "answer/document.h"
 #include "answer/parts.h"

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Numbers side by side: how arrays of Python reach a function of the model. */
 #ifndef LIBBRAKE_PYTHON_COLUMNS_H
 #define LIBBRAKE_PYTHON_COLUMNS_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "answers.h"
 
 static char *fit(const struct brake_sheet *sheet, const struct brake_log *log, char **report,

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "heats.h"
 
 #include <stdlib.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Heat of many cases, as Python asks for it. */
 #ifndef LIBBRAKE_PYTHON_HEATS_H
 #define LIBBRAKE_PYTHON_HEATS_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What Python reaches of the library: the vehicle, its studies, the loops over the model.
  *
  * A vehicle is a buffer that holds a struct brake_sheet: Python copies, compares and stores it as

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Builds the extension from the sources of the library, and the modules made from its tables."""
 import importlib.machinery
 import importlib.util

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Studies over arrays. */
 #include "study.h"
 

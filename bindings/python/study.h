@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Studies over arrays, as Python asks for them. */
 #ifndef LIBBRAKE_PYTHON_STUDY_H
 #define LIBBRAKE_PYTHON_STUDY_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* A study that Python waits for: how far it is, and what stops it. */
 #ifndef LIBBRAKE_PYTHON_WATCH_H
 #define LIBBRAKE_PYTHON_WATCH_H

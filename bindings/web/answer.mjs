@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MIT
 // The answer as the page shows it: the sentences of the first screen, then what to measure.
 import { safe, title } from "./words.mjs";
 

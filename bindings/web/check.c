@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The answer to a vehicle: the first screen for the page, and what the command prints of it. */
 #include <stdlib.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MIT
 // The library as WebAssembly: texts in, a text out.
 
 const encoder = new TextEncoder();

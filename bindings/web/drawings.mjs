@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MIT
 // Line drawings of our own: where the tape goes. Words stand in the picture, and are its name.
 
 const ink = 'fill="none" stroke="currentColor" stroke-width="2"';

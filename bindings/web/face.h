@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The library as the page calls it: texts in, a text out, to be freed by face_free; NULL: memory
  * is short. What is refused comes back as JSON with the key `refused`. Nothing is kept between
  * calls. */

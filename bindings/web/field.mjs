@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MIT
 // One line of the file as a field: number, unit, tolerance, where it came from.
 import { ORIGINS, TOLERANCES, apart, together } from "./value.mjs";
 import { safe, title } from "./words.mjs";

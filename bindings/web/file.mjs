@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MIT
 // The text of a vehicle file: its lines are read and set in place, comments stay.
 
 const HEAD = /^\s*\[\s*([^\]]+?)\s*\]/;

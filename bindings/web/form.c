@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #define _POSIX_C_SOURCE 200809L /* open_memstream, fmemopen */
 /* What the form is made from: a file to start from, and the tables of lines and units as JSON. */
 #include <stdio.h>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MIT
 // The form: the sections that this vehicle has, in the order of the catalogue.
 import { drawing } from "./drawings.mjs";
 import { field } from "./field.mjs";

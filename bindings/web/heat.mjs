@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MIT
 // The rows of heat and the papers are worked out beside the page, in a worker that can be stopped.
 
 export class Heat {

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MIT
 // The file as it was before each change, and where the browser keeps it.
 
 const KEPT = 100;

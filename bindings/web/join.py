@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Joins page, style, modules and core into one file, on standard output.
 
 usage: join.py FOLDER CORE.wasm

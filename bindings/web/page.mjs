@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MIT
 // The page: what is typed goes into the file's text, and everything shown is made from that.
 import { answer, refusal } from "./answer.mjs";
 import { openCore, unpacked } from "./core.mjs";

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #define _POSIX_C_SOURCE 200809L /* open_memstream, fmemopen */
 /* The papers: report for inspection, plan of the first drive, log of a drive. */
 #include <stdint.h>

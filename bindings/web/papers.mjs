@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MIT
 // What stands on paper, and what keeps it from being there.
 import { safe } from "./words.mjs";
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MIT
 // Changes that are tried: the text that they make, and their fields.
 import { amount } from "./field.mjs";
 import { get, given, set, split } from "./file.mjs";

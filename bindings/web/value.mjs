@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MIT
 // A value as the file has it, taken apart for the form and put together again.
 
 const ORIGIN = /,\s*(measured|catalogue|estimated)\s*$/;

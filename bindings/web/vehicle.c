@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "vehicle.h"
 
 #include <stdlib.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* A vehicle, and what it was before, read from texts. */
 #ifndef BRAKE_FACE_VEHICLE_H
 #define BRAKE_FACE_VEHICLE_H

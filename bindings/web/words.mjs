@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MIT
 // Text as a page takes it, and names of lines as a person reads them.
 
 const SIGNS = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" };

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MIT
 // One question, one answer, beside the page.
 import { openCore } from "./core.mjs";
 

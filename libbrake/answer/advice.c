@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What to do, and what to measure: in a sentence each, and in tables. */
 #include <math.h>
 

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What the changes did to the brake torque per need. */
 #include <math.h>
 #include <stdlib.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The vehicles that a report was made of, carried along in its page so that it can be judged again.
  */
 #define _POSIX_C_SOURCE 200809L /* NOLINT: open_memstream */

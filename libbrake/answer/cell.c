@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "cell.h"
 
 #include <math.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* A value of an answer, and the one place where it becomes words; private to the library. */
 #ifndef BRAKE_CELL_H
 #define BRAKE_CELL_H

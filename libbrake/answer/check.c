@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The answer of `check`: is it adequate, by how much, what limits. */
 #include <math.h>
 

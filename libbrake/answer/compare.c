@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The answer of `compare`: what each change between two vehicles took or gave. */
 #include <math.h>
 #include <string.h>

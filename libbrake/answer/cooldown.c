@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The answer of `heat --cooldown`: how much air cools the brakes, as a log of them tells. */
 #include "parts.h"
 

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Words in a table for spreadsheets; private to this folder. */
 #ifndef BRAKE_CSV_H
 #define BRAKE_CSV_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Filling a document; private to the library. What has a key is for programs, what has a head for
  * people: most things have both. A text that is given is copied.
  *

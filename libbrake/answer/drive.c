@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The answer of `drivelog`: measured stops held against the prediction. */
 #include <math.h>
 #include <string.h>

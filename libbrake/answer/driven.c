@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What a drive and a tester told of the vehicle, wherever samples of it are spoken of. */
 #include "parts.h"
 

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include <stdarg.h>
 #include <stdbool.h>
 #include <string.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The answer of `explain`: what a name means. */
 #include "explain.h"
 

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The answer of `explain`: what a name stands for, and where its value comes from; private to the
  * library and its command. */
 #ifndef BRAKE_EXPLAIN_H

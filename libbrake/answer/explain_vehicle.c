@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What `explain` says of one vehicle: a value, and the lines that it depends on. */
 #include "explain_vehicle.h"
 

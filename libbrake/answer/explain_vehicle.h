@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What `explain` says of one vehicle; private to this folder. */
 #ifndef BRAKE_EXPLAIN_VEHICLE_H
 #define BRAKE_EXPLAIN_VEHICLE_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The first screen of `check`: 24 lines. */
 #include <math.h>
 

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The answer of `heat`: how hot the brakes get, whether the driver holds what is asked for, whether
  * the fluid boils. */
 #include <math.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "brake/answer.h"
 
 #include "vehicle/room.h"

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The answer of `compare` with more than one vehicle after: several kits beside what it was. */
 #include <math.h>
 

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What a name stands for. */
 #include <string.h>
 

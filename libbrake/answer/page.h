@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The frame of every page for print: style, caution at both ends, sections; and the one function
  * that puts text into a page. Private to this folder.
  *

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What the report for inspection is made from, worked out. */
 #include "brake/paper.h"
 

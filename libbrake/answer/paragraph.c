@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "paragraph.h"
 
 #include <stdbool.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Text of 80 columns; private to the library and its command. */
 #ifndef BRAKE_PARAGRAPH_H
 #define BRAKE_PARAGRAPH_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Parts that several answers have; private to this folder. */
 #ifndef BRAKE_ANSWER_PARTS_H
 #define BRAKE_ANSWER_PARTS_H

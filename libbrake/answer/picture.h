@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The pictures of the report, one idea each; private to this folder. Each is a whole <figure>;
  * where an input is missing it says which in the place of the picture. They take no memory: half of
  * a page may be written when they are drawn. */

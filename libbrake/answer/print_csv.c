@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* A document as CSV (RFC 4180): each of its tables under a header that names the columns with their
  * units, a blank line between two; the caution in a first line that begins with #. */
 #include <math.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* A document as one page of HTML for screen, phone and paper: black on white, no script, nothing to
  * be fetched. */
 #include <string.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* A document as JSON (RFC 8259): one object, numbers in SI, what is not known null. A section is an
  * object, a fact and a sentence a member, a table an array of objects; of bare values when it has
  * one column, an object when its rows are named. */

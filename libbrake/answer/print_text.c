@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* A document on a terminal: 80 columns, no colour. */
 
 #include "brake/version.h"

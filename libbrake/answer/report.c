@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The report for inspection: one vehicle on paper, with pictures, lines, and blanks to fill in. */
 #include <math.h>
 #include <string.h>

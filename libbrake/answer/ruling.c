@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What the verdicts come to, in one sentence for all answers. */
 #include "parts.h"
 

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The answer of `shakedown`: the plan of the first drive, for print. */
 #include <math.h>
 #include <string.h>

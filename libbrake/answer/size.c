@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The answer of `size`: what must be fitted. */
 #include <math.h>
 #include <stdlib.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The answer of `spread`: what is least sure first, then every requirement, what decides it, the
  * results. */
 #include <math.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "standing.h"
 
 #include <stddef.h>

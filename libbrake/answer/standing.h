@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What stands in every report for inspection; private to this folder. */
 #ifndef BRAKE_STANDING_H
 #define BRAKE_STANDING_H

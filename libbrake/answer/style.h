@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* How pages for print look; private to this folder. */
 #ifndef BRAKE_STYLE_H
 #define BRAKE_STYLE_H

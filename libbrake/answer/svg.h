@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Pictures: a plot with axes in one or two units, lines told apart by their dashes, each named at
  * the right edge by a label that a thin leader joins to it. Labels never meet: they are spread when
  * all are known. Private to this folder.

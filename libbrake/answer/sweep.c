@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* A sweep as CSV. */
 #include <math.h>
 #include <stdlib.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* A table in 80 columns of text. One whose cells fit side by side has columns: both systems of
  * units in a cell, or the other system on a line of its own, or the unit of a row at its end,
  * whichever fits first. Of a wider one the last column is wrapped if that makes room, else each row

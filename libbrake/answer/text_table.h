@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* A table in 80 columns of text; private to this folder. */
 #ifndef BRAKE_TEXT_TABLE_H
 #define BRAKE_TEXT_TABLE_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "command.h"
 #include "progress.h"
 

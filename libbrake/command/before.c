@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The vehicle before it was changed, which its own file names, or an option. */
 #include <stdlib.h>
 #include <string.h>

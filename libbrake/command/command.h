@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What the verbs of the command share. */
 #ifndef BRAKE_COMMAND_H
 #define BRAKE_COMMAND_H

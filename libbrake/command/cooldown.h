@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* A cool-down that was logged, for `heat`; private to this folder. */
 #ifndef BRAKE_COMMAND_COOLDOWN_H
 #define BRAKE_COMMAND_COOLDOWN_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "drive.h"
 
 #include <math.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The log of a drive, from its file to the comparison with the prediction. */
 #ifndef BRAKE_COMMAND_DRIVE_H
 #define BRAKE_COMMAND_DRIVE_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What is told of the verbs: all of it comes from their lists of options. */
 #ifndef BRAKE_COMMAND_HELP_H
 #define BRAKE_COMMAND_HELP_H

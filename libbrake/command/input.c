@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Files that are read. */
 #include <stdio.h>
 #include <string.h>

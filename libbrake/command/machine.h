@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Whether the machine can do the work, asked before it begins: a stack that is too small ends a
  * process without a word, and a runtime of threads that cannot start one ends it with a status of
  * its own. */

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "manual.h"
 
 #include <stdio.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The manual page and the completion, made of the lists of options. */
 #ifndef BRAKE_COMMAND_MANUAL_H
 #define BRAKE_COMMAND_MANUAL_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Files that are written: what was there stays until all of the new one is on the disk. */
 #define _POSIX_C_SOURCE 200809L /* NOLINT: stat, fsync, mkstemp */
 #include <errno.h>

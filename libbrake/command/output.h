@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Files that are written. A file is written aside in its folder, synced and renamed over the old
  * one: whatever fails leaves the old file or all of the new one. */
 #ifndef BRAKE_COMMAND_OUTPUT_H

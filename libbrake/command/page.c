@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The page of a report, which carries its vehicle, judged again. */
 #define _POSIX_C_SOURCE 200809L /* NOLINT: stat */
 #include <stdlib.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The person's own list of parts, which the vehicle file names, or an option. */
 #include <stdlib.h>
 

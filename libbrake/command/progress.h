@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* A line on the terminal that says how far a study is, at which rate, and how long it will take. */
 #ifndef BRAKE_PROGRESS_H
 #define BRAKE_PROGRESS_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The verbs of the command, one file each. */
 #ifndef BRAKE_COMMAND_VERBS_H
 #define BRAKE_COMMAND_VERBS_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The words behind a verb, and what is told of them: one list a verb for reading, help, manual and
  * completion. */
 #ifndef BRAKE_COMMAND_WORDS_H

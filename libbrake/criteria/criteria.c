@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The requirements. Figures restated from the clauses named; `text` says where a figure was read, a
  * row without it was put down from memory and must be checked against the current text. */
 #include "brake/criteria.h"

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Judging by the criteria, and what their measures are; private to the library. */
 #ifndef BRAKE_CRITERIA_JUDGE_H
 #define BRAKE_CRITERIA_JUDGE_H

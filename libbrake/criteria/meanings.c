@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "meanings.h"
 
 #include <stddef.h>

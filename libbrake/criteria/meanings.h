@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What the words of a requirement mean; private to the library. */
 #ifndef BRAKE_CRITERIA_MEANINGS_H
 #define BRAKE_CRITERIA_MEANINGS_H

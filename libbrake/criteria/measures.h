@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What criteria measure: a table of measures, each with what it needs and how its value comes;
  * private to this folder. */
 #ifndef BRAKE_CRITERIA_MEASURES_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What the verdicts of all rows come to: the worst of those that count. */
 #include <math.h>
 #include <stddef.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* How a requirement stands to a vehicle: whether it binds it, by country, use, date and class. */
 #include "scope.h"
 

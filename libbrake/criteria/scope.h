@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* How a requirement stands to a vehicle; private to the library. */
 #ifndef BRAKE_CRITERIA_SCOPE_H
 #define BRAKE_CRITERIA_SCOPE_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Numbers that are possible each, and not together: slips of who typed them. Limits are common
  * practice, no source, where none is named. */
 #include <math.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Finding what a vehicle is to be warned of; private to the library. */
 #ifndef BRAKE_CRITERIA_WARN_H
 #define BRAKE_CRITERIA_WARN_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "brake/warnings.h"
 
 #include <math.h>

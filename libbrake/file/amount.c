@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "amount.h"
 
 #include <math.h>

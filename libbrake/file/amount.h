@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Numbers with their units, as people write them; private to this folder. Each function reads from
  * the head of a text and moves it on past what it took. */
 #ifndef BRAKE_FILE_AMOUNT_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "carried.h"
 
 #include <string.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Vehicles that a page of the report carries: lines of a vehicle file in an element of their own,
  * as the page is written and as a browser saves it again. Private to the library. */
 #ifndef BRAKE_FILE_CARRIED_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Rows of cells, as loggers and spreadsheets write them; private to this folder.
  *
  * A row ends with LF, CR LF or CR. A cell in quotes holds separators and ends of lines as they are,

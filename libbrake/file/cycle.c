@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* A drive written down for `heat`. */
 #include <stdlib.h>
 #include <string.h>

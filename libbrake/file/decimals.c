@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "decimals.h"
 
 #include <math.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Plain decimal numbers of a table that does not say whether a point or a comma is its decimal
  * mark; private to this folder. A mark before three digits may be one of thousands: a table must
  * show once that its marks are none. */

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Source: FIPS 180-4, Secure Hash Standard, sections 4.1.2, 4.2.2, 5.1.1, 5.3.3, 6.2. */
 #include "digest.h"
 

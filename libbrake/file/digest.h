@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* A digest tells whether two inputs are the same: SHA-256 of FIPS 180-4. Private to the library. */
 #ifndef BRAKE_DIGEST_H
 #define BRAKE_DIGEST_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The stops of a log, or in words why there is nothing to measure. */
 #include <math.h>
 

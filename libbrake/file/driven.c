@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The vehicle as it was driven, and what its drive tells of the vehicle of now. */
 #include <stdlib.h>
 #include <string.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* A vehicle file written again: the user's lines stay as they are, comments and units too; what
  * they leave out is added below each section, as comments. */
 #include <stdbool.h>

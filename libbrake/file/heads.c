@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "heads.h"
 
 #include <stdbool.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Heads of columns, as loggers, spreadsheets and telephones write them: `speed [km/h]`, `Speed
  * (mph)`, `Speed_kmh`; private to this folder. Letters count in either case, a blank as an
  * underscore. */

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "brake/log.h"
 
 #include <math.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* A number in words that reads back as itself. */
 #include <float.h>
 #include <math.h>

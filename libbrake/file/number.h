@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Numbers in words that read back as themselves; private to the library. */
 #ifndef BRAKE_FILE_NUMBER_H
 #define BRAKE_FILE_NUMBER_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* A person's own list of parts: which sizes can be had. */
 #include <stdlib.h>
 #include <string.h>

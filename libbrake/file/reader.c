@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The vehicle file, line by line. */
 #include <errno.h>
 #include <stdbool.h>

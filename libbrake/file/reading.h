@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* One value on its way in; private to this folder. */
 #ifndef BRAKE_FILE_READING_H
 #define BRAKE_FILE_READING_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What the comments of a log say of the vehicle as it was driven. */
 #include <string.h>
 

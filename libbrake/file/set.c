@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* One line of a vehicle file, by hand. */
 #include <string.h>
 

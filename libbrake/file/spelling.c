@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "spelling.h"
 
 #include <string.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Units as people write them; private to this folder. */
 #ifndef BRAKE_FILE_SPELLING_H
 #define BRAKE_FILE_SPELLING_H

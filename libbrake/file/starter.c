@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* A short vehicle file to start from: the lines that a kind of vehicle needs for a first verdict,
  * and those that move it most. Which they are follows from the catalogue and from what completion
  * asks for. */

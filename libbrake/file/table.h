@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* A table of numbers over time, as loggers and spreadsheets write it; private to this folder.
  *
  * A kind says which columns it may have: their names, what they measure, what is accepted. They

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* A line for the drive, and one for each score: by name, since numbers change between versions.
  *
  *     drive,word,forces,stops,bounds,left out,another,ratio,low,high,likely,effective

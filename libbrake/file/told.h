@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What a drive has told of a vehicle, as a text that another version of the library reads; private
  * to the library. */
 #ifndef BRAKE_FILE_TOLD_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* One value of a vehicle file; private to this folder. */
 #ifndef BRAKE_VALUE_H
 #define BRAKE_VALUE_H

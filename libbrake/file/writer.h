@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Pieces of a vehicle file that two writers have; private to this folder. */
 #ifndef BRAKE_FILE_WRITER_H
 #define BRAKE_FILE_WRITER_H

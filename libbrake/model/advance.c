@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Equations and sources: brake/thermal.h. */
 #define WIDTH 1
 #include "advance.h"

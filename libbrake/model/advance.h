@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Time stepping of brake/thermal.h for brakes side by side: the Rosenbrock method RODASP. Each lane
  * has its own step and its own end. */
 #ifndef BRAKE_MODEL_ADVANCE_H

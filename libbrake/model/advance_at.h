@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The time stepping of advance.h at its widths; private to thermal_lanes.c, which chooses. Each
  * takes as many tasks as it is wide, or fewer. */
 #ifndef BRAKE_MODEL_ADVANCE_AT_H

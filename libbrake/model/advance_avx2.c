@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "advance_at.h"
 
 #ifdef __x86_64__

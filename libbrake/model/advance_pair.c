@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #define WIDTH 2
 #include "advance.h"
 #include "advance_at.h"

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Equations and sources: brake/balance.h. */
 #include "brake/balance.h"
 

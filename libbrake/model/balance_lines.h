@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What a balance answers, asked of its lines: for one that is asked many times. Each is what its
  * namesake of brake/balance.h gives. */
 #ifndef BRAKE_MODEL_BALANCE_LINES_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "braked_axles.h"
 
 #include <stddef.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What the brakes of each axle do at the instant where a braking stands; private to the library. */
 #ifndef BRAKE_MODEL_BRAKED_AXLES_H
 #define BRAKE_MODEL_BRAKED_AXLES_H

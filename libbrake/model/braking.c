@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Equations and sources: brake/braking.h. */
 #include "brake/braking.h"
 

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Brakings side by side: what brake_braking_advance does to one, done to several whose heat is
  * worked out together. The numbers of a braking come out the same to the bit alone and in any
  * company. */

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The chain of brake/thermal.h: which node is what. */
 #ifndef BRAKE_MODEL_CHAIN_H
 #define BRAKE_MODEL_CHAIN_H

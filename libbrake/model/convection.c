@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Equations and sources: brake/convection.h. */
 #include "brake/convection.h"
 

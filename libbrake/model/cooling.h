@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Laws of cooling of brakes side by side; the public functions of brake/convection.h, where
  * equations and sources stand, are these. */
 #ifndef BRAKE_MODEL_COOLING_H

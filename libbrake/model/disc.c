@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Equations and sources: brake/disc.h. */
 #include "brake/disc.h"
 

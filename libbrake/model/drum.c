@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Equations and sources: brake/drum.h. */
 #include "brake/drum.h"
 

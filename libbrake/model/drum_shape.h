@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* A drum made ready to be asked its factor at many frictions. Equations and sources:
  * brake/drum.h. */
 #ifndef BRAKE_MODEL_DRUM_SHAPE_H

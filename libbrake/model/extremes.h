@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The smaller and the larger of two numbers. fmin and fmax of C drop a NaN; here one NaN gives NaN,
  * so that a value that is missing cannot come out as a brake force. */
 #ifndef BRAKE_MODEL_EXTREMES_H

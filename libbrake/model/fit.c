@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Equations and sources: brake/fit.h. */
 #include "brake/fit.h"
 

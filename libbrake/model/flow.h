@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Heat flows along the chains of brakes side by side, as in brake/thermal.h, at one instant, and
  * how they change with their temperatures. */
 #ifndef BRAKE_MODEL_FLOW_H

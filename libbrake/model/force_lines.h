@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* A balance made ready to be asked many times: its quotients taken once, and what it answers as
  * straight lines in pressure. Functions are inline and free of branches where they can be, so that
  * a loop over vehicles takes them in whole and works several vehicles side by side. Equations and

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Formulas that a loop over vehicles takes in whole; the public functions of brake/pedal.h and
  * brake/stop.h, where equations and sources stand, are these. */
 #ifndef BRAKE_MODEL_FORMULAS_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Equations and sources: brake/friction.h. */
 #include "brake/friction.h"
 

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Equations and sources: brake/heat.h. */
 #include "brake/heat.h"
 

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "lanes.h"
 
 #include "force_lines.h"

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What many vehicles do in closed form, side by side: the hardest stop, the brakes at a
  * deceleration that is held, the parking brake. Without anti-lock and with the centre drive free,
  * on the level; all is intact but for the booster where that is said. A number is a column of

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* One number of several cases side by side: WIDTH doubles in the widest registers that there are.
  * What is written with them does in every lane what it does with WIDTH 1, a plain double, to the
  * bit: sums, products, quotients and roots are rounded one by one, and nothing is contracted.

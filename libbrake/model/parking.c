@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Equations and sources: brake/parking.h. */
 #include "brake/parking.h"
 

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Equations and sources: brake/pedal.h. */
 #include "brake/pedal.h"
 

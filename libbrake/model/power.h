@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Powers within 1 ulp, the same to the bit on every processor and by every compiler: C libraries
  * differ in theirs. For bases from 1e-300 to 1e300, 0, infinite and NaN ones, exponents from 1e-3
  * to 10; powers are held between 1e-300 and 1e300. */

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "brake/status.h"
 
 #include <stdbool.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Equations and sources: brake/stop.h. */
 #include "brake/stop.h"
 

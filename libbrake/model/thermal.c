@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Equations and sources: brake/thermal.h. */
 #include "brake/thermal.h"
 

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "thermal_lanes.h"
 
 #include "advance_at.h"

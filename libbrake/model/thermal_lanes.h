@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Heat in brakes side by side: what brake_thermal_advance does to one, done to several at once in
  * wide registers. The numbers of a brake come out the same to the bit alone and in any company. */
 #ifndef BRAKE_MODEL_THERMAL_LANES_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Equation and source: brake/tow.h. */
 #include "brake/tow.h"
 

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Equations and sources: brake/tyre.h. */
 #include "brake/tyre.h"
 

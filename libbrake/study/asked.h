@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What outputs ask for; private to the library. */
 #ifndef BRAKE_STUDY_ASKED_H
 #define BRAKE_STUDY_ASKED_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The parts of an assessment; private to the library. */
 #ifndef BRAKE_STUDY_ASSESS_H
 #define BRAKE_STUDY_ASSESS_H

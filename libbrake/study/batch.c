@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Cases side by side, from what they share. */
 #include <stddef.h>
 #include <string.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What the cases of a sweep share, and cases side by side; private to this folder. */
 #ifndef BRAKE_STUDY_BATCH_H
 #define BRAKE_STUDY_BATCH_H

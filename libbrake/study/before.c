@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Brake torque per need, now over before: both vehicles drawn at once, unchanged parts alike. */
 #include "brake/before.h"
 

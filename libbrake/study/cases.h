@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The cases of a sweep, one by one, many, and block by block; private to the library. */
 #ifndef BRAKE_STUDY_CASES_H
 #define BRAKE_STUDY_CASES_H

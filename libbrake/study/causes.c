@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Why toleranced numbers are off together. Only what physics or one instrument ties; that one
  * instrument correlates its readings: JCGM 100 (GUM), F.1.2.3, from memory. */
 #include "inputs.h"

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Groups of changes, and vehicles with only some of them made. */
 #include <math.h>
 #include <stdio.h>

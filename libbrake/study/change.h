@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Which group of changes a quantity belongs to, and mixtures of two vehicles; private to the
  * library. */
 #ifndef BRAKE_STUDY_CHANGE_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Parts of a list: which combinations, which tyres do. */
 #include <math.h>
 #include <stdio.h>

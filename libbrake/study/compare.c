@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "brake/before.h"
 #include "brake/compare.h"
 

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What of a comparison decides its verdict; private to the library. */
 #ifndef BRAKE_STUDY_COMPARING_H
 #define BRAKE_STUDY_COMPARING_H

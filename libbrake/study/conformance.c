@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "brake/conformance.h"
 
 #include <math.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Drawing a vehicle for its verdicts; private to the library. */
 #ifndef BRAKE_STUDY_CONFORMANCE_H
 #define BRAKE_STUDY_CONFORMANCE_H

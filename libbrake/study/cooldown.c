@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "brake/cooldown.h"
 
 #include <math.h>

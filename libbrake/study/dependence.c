@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "dependence.h"
 
 #include <math.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Lines of a vehicle file that a number depends on, found by moving each a little; private to the
  * library. */
 #ifndef BRAKE_DEPENDENCE_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Direction numbers of the Sobol sequence, dimensions 2 to 512 (the first has 1 throughout): degree
  * and inner coefficients of the primitive polynomial, first numbers m.
  *

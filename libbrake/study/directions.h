@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The table of direction numbers; private to this folder. */
 #ifndef BRAKE_DIRECTIONS_H
 #define BRAKE_DIRECTIONS_H

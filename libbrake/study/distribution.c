@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "brake/distribution.h"
 
 #include <math.h>

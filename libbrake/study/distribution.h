@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* An uncertain number: how likely each of its values is; private to the library. */
 #ifndef BRAKE_STUDY_DISTRIBUTION_H
 #define BRAKE_STUDY_DISTRIBUTION_H

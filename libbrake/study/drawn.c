@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* A spread with the memory that it takes, for programs. */
 #include "drawn.h"
 

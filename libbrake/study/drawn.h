@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* A spread, and what it says for its answer; private to the library. */
 #ifndef BRAKE_STUDY_DRAWN_H
 #define BRAKE_STUDY_DRAWN_H

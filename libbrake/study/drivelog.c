@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* A drive against the prediction. Equations: reference/method.md, section 9. */
 #include "brake/drivelog.h"
 

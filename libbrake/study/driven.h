@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What a vehicle would have done in a measured stop; private to the library. */
 #ifndef BRAKE_STUDY_DRIVEN_H
 #define BRAKE_STUDY_DRIVEN_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Duties of several vehicles side by side: what brake_duty_run does for one, with the heat of all
  * brakes worked out together. What comes of a duty is the same to the bit alone and in any company.
  * Private to the library. */

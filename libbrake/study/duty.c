@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "brake/duty.h"
 
 #include <math.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "duty_results.h"
 
 /* Of one brake of each axle. */

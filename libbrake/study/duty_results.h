@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What came of a duty as the results that are asked for by name; private to the library. */
 #ifndef BRAKE_STUDY_DUTY_RESULTS_H
 #define BRAKE_STUDY_DUTY_RESULTS_H

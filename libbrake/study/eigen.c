@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Source: Golub and Van Loan, Matrix Computations, section 8.5, cyclic Jacobi (from memory). */
 #include "eigen.h"
 

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Small symmetric matrices; private to this folder. */
 #ifndef BRAKE_STUDY_EIGEN_H
 #define BRAKE_STUDY_EIGEN_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "procedure.h"
 
 #include <math.h>

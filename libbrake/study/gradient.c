@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Derivatives by differences. Every line has a sheet of its own, so that threads leave no trace. */
 #include "brake/gradient.h"
 

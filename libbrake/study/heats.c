@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Cases are worked out eight at a time, each into its own place, so that threads leave no trace. */
 #include "brake/heats.h"
 

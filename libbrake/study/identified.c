@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Equations: brake/identify.h. */
 #include "brake/identify.h"
 

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Friction, gain of the booster, brake factor and whatever else moves the stops of a drive, or the
  * forces on a tester, told by them together. Equations: reference/method.md, section 11. */
 #include "brake/drivelog.h"

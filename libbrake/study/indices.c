@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Sobol indices. Base samples are evaluated a block at a time, each into its own place, by any
  * number of threads; sums are then taken in the order of the samples, so that the threads leave no
  * trace. */

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Where the uncertainty of a result comes from: first-order and total Sobol indices of any model of
  * independent shares.
  *

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What is uncertain about a vehicle, as independent shares between 0 and 1: one for every
  * toleranced number, and one for every cause that several of them share.
  *

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Samples as a drive makes them likely. Equations: reference/method.md, section 11. */
 #include "known.h"
 

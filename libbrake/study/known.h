@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What a drive has told, in the samples of a vehicle; private to this folder. */
 #ifndef BRAKE_STUDY_KNOWN_H
 #define BRAKE_STUDY_KNOWN_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What the cases of a sweep share. A number that a stop is worked out from follows a few of the
  * axes, by way of the sections that it is built from and of the rules between them: it is tabulated
  * over those alone. So is what may make the vehicle refuse. */

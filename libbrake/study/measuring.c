@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "measuring.h"
 
 #include <math.h>

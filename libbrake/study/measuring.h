@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What to measure, from the drawing of a vehicle; private to the library. */
 #ifndef BRAKE_STUDY_MEASURING_H
 #define BRAKE_STUDY_MEASURING_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Mixtures of two vehicles, many of the same two; private to this folder. */
 #ifndef BRAKE_STUDY_MIXING_H
 #define BRAKE_STUDY_MIXING_H

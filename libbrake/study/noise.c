@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Restricted likelihood of white noise and noise that dies away by e in a time, added up over a
  * grid of their ratio and that time. Equations: reference/method.md, section 11. */
 #include "noise.h"

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Noise of a measured speed, and what it makes of a sum of rows; private to this folder. */
 #ifndef BRAKE_STUDY_NOISE_H
 #define BRAKE_STUDY_NOISE_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "brake/output.h"
 
 #include <stdio.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Least squares of two numbers; private to the library. */
 #ifndef BRAKE_STUDY_PAIR_FIT_H
 #define BRAKE_STUDY_PAIR_FIT_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Customary sizes: common practice, no source, where nothing else is said. */
 #include "parts.h"
 

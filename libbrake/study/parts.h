@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Customary parts that may mend the brakes of a vehicle; private to the library. */
 #ifndef BRAKE_STUDY_PARTS_H
 #define BRAKE_STUDY_PARTS_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "percentile.h"
 
 #include <math.h>

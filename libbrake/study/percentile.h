@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Percentiles of samples; private to this folder. */
 #ifndef BRAKE_STUDY_PERCENTILE_H
 #define BRAKE_STUDY_PERCENTILE_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Hot performance: a published fade procedure run on a vehicle at its rated mass.
  *
  * A cold stop; the heating snubs, and beside the procedure half an hour parked right after them; a

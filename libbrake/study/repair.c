@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "brake/repair.h"
 
 #include <math.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "replicates.h"
 
 #include <math.h>

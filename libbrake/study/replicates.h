@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Numbers that every study by samples has once for each replicate; private to this folder. */
 #ifndef BRAKE_STUDY_REPLICATES_H
 #define BRAKE_STUDY_REPLICATES_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Methods and their sources: brake/roots.h. */
 #include "brake/roots.h"
 

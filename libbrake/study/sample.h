@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Margins of one sample of a vehicle: how every study that draws judges; private to this folder. */
 #ifndef BRAKE_STUDY_SAMPLE_H
 #define BRAKE_STUDY_SAMPLE_H

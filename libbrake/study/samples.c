@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Samples as numbers: each is worked out into its own place, so that threads leave no trace. */
 #include "brake/samples.h"
 

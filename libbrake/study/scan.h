@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Scanning a function of one number for zeros; private to the library. */
 #ifndef BRAKE_STUDY_SCAN_H
 #define BRAKE_STUDY_SCAN_H

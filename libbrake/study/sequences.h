@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Published fade sequences, and what is to be warned of after a duty; private to the library. */
 #ifndef BRAKE_STUDY_SEQUENCES_H
 #define BRAKE_STUDY_SEQUENCES_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* A vehicle at the middle of what its drive makes likely. */
 #include "settled.h"
 

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* A vehicle at the middle of what its drive makes likely; private to the library. */
 #ifndef BRAKE_STUDY_SETTLED_H
 #define BRAKE_STUDY_SETTLED_H

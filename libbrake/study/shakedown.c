@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "brake/shakedown.h"
 
 #include <math.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Shares of players in what they reach together; private to the library. */
 #ifndef BRAKE_STUDY_SHAPLEY_H
 #define BRAKE_STUDY_SHAPLEY_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "brake/size.h"
 #include "asked.h"
 #include "comparing.h"

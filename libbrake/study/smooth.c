@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Least squares by normal equations: with x from -1 to 1 and four terms they lose three digits at
  * most. Source: Press et al., Numerical Recipes, sec. 15.4. */
 #include "smooth.h"

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* A polynomial through noisy rows, and what may be asked of it; private to this folder. */
 #ifndef BRAKE_SMOOTH_H
 #define BRAKE_SMOOTH_H

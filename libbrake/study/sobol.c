@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The Sobol sequence. In each dimension point i is the exclusive or of the direction numbers of the
  * ones in the Gray code of i; they follow from the first ones by the recurrence of the primitive
  * polynomial. A scramble is linear, so it is put into the direction numbers once and costs nothing

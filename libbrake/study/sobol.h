@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The Sobol sequence: points that fill the unit cube more evenly than random ones do.
  *
  * Of the first 2^m points every coordinate has one in each of the 2^m equal parts of [0, 1).

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Samples of a vehicle. Each is evaluated into its own place by any number of threads; everything
  * else is done in the order of the samples, so that the threads leave no trace. */
 #include "brake/spread.h"

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The stops of a log: where they begin and end, and what they measure. Equations and sources:
  * brake/drivelog.h. */
 #include "brake/drivelog.h"

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The stops of a drive, before they are held against the prediction; private to the library. */
 #ifndef BRAKE_STUDY_STOPS_H
 #define BRAKE_STUDY_STOPS_H

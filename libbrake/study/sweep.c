@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Every combination of the values along some axes. */
 #include "brake/sweep.h"
 

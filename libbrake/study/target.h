@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Targets, and what an answer to them says; private to the library. */
 #ifndef BRAKE_STUDY_TARGET_H
 #define BRAKE_STUDY_TARGET_H

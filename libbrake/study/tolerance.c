@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "brake/tolerance.h"
 #include "vehicle/recalculation.h"
 #include "distribution.h"

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* How sure an answer is, to first order; private to the library. */
 #ifndef BRAKE_STUDY_TOLERANCE_H
 #define BRAKE_STUDY_TOLERANCE_H

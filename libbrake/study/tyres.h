@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Other tyres on a vehicle; private to the library. */
 #ifndef BRAKE_STUDY_TYRES_H
 #define BRAKE_STUDY_TYRES_H

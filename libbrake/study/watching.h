@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What a study does about who watches it; private to this folder. */
 #ifndef BRAKE_WATCHING_H
 #define BRAKE_WATCHING_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* An assessment from its begin to its end, for a program that wants no part of it alone. */
 #include <stdlib.h>
 

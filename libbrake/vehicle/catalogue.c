@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "brake/catalogue.h"
 
 #include <math.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* From what was measured to what the model needs: raw readings are reduced, defaults filled in,
  * needs and contradictions checked, tolerances carried through. */
 #include <math.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "brake/evaluate.h"
 
 #include <math.h>

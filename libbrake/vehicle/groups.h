@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Groups of results that are worked out together; private to the library. */
 #ifndef BRAKE_VEHICLE_GROUPS_H
 #define BRAKE_VEHICLE_GROUPS_H

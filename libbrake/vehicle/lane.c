@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "lane.h"
 
 #include <stddef.h>

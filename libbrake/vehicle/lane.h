@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* A vehicle as a lane of model/lanes.h; private to the library. */
 #ifndef BRAKE_VEHICLE_LANE_H
 #define BRAKE_VEHICLE_LANE_H

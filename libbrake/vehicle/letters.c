@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "letters.h"
 
 #include <string.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Letters of a text that somebody else wrote: UTF-8, and nothing that steers what shows it. Private
  * to the library. */
 #ifndef BRAKE_LETTERS_H

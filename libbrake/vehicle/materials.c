@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The solids of reference/materials.json, where the source of each stands; a test holds both
  * equal. */
 #include "brake/rig.h"

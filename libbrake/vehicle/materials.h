@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The solids of reference/materials.json; private to the library. */
 #ifndef BRAKE_VEHICLE_MATERIALS_H
 #define BRAKE_VEHICLE_MATERIALS_H

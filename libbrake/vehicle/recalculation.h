@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* A sheet made for many cases, and quantities moved by their uncertainty; private to the
  * library. */
 #ifndef BRAKE_VEHICLE_RECALCULATION_H

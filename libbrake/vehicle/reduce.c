@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The rules: from what was measured to what the model needs. */
 #include <math.h>
 

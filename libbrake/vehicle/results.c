@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The table of results. */
 #include <stdio.h>
 #include <string.h>

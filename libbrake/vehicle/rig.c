@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The numbers of parts that no line asks for are common practice, no source, where nothing else is
  * said; each leans to a hot fluid or a hot rotor. */
 #include "brake/rig.h"

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Arrays that grow by one; private to the library. */
 #ifndef BRAKE_ROOM_H
 #define BRAKE_ROOM_H

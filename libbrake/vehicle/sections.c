@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Every quantity of a vehicle, once: data, no code.
  *
  * Ranges keep out slips of unit (a factor of 10, 25.4 or 4.4 leaves them). Usual uncertainties are

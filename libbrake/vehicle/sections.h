@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The table behind catalogue.h, and what only the library needs of it. */
 #ifndef BRAKE_SECTIONS_H
 #define BRAKE_SECTIONS_H

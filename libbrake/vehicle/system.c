@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "brake/system.h"
 
 #include <math.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The brakes of one vehicle in one load case and one state of failure;
  * private to the library. */
 #ifndef BRAKE_VEHICLE_SYSTEM_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Numbers to and from text, the same in every locale and thread; private to the library. A program
  * may have set a locale with a decimal comma: printf and strtod would follow it, a vehicle file,
  * a table or a drawing must not. */

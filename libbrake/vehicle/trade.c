@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "trade.h"
 
 #include <stdbool.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Words that people use for what the catalogue calls otherwise, or does not know; private to the
  * library. */
 #ifndef BRAKE_VEHICLE_TRADE_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Factors: NIST Special Publication 811, Appendix B (exact definitions of inch, pound, standard
  * gravity, standard atmosphere); inHg at 0 degC. */
 #include "brake/units.h"

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include <float.h>
 #include <math.h>
 #include <string.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What a completed vehicle must hold, and what would contradict itself or be lost. */
 #include <math.h>
 #include <stdio.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "brake/version.h"
 
 const char *brake_version(void)

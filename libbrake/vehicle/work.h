@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What completing a vehicle works with; private to this folder.
  *
  * A rule offers a value for a quantity. It is taken when the file leaves the quantity out, or when

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* A value in words: the digits people read, no exponent where they can stand, no sign that is
  * lost. */
 #include "../model/near.h"

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Cells of CSV: RFC 4180, section 2; what a spreadsheet takes for a formula: OWASP, "CSV
  * Injection". */
 #include "../model/near.h"

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The report as JSON: one object, every number that of the structs, null for what is not known. */
 #include "../vehicle/sheet.h"
 

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The one way of text into a page: what is markup becomes words, what is no character becomes
  * U+FFFD. Expected values: HTML Living Standard, sec. 13.1.4 (character references) and 3.2.5.3
  * (text); RFC 3629, sec. 3 and 4 (UTF-8). */

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The plots: axes that show round numbers, places that follow the scale, labels that never meet. */
 #include "../vehicle/sheet.h"
 

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The report as text: what stands where, and that it fits a terminal. */
 #include "../vehicle/sheet.h"
 

@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: MIT
 """`stopmargin check` as a whole process, beside a program that only reads the same file."""
 import os
 import pathlib

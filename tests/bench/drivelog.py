@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: MIT
 """`stopmargin drivelog` on an hour at 50 Hz, beside the csv module that only reads the same
 file."""
 import csv

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* A fade sequence: 15 snubs from 120 to 60 km/h at 3 m/s2, one every 45 s, in four brakes of 24
  * cells. The library beside CVODE (SUNDIALS) on the same equations, each at the loosest tolerance
  * at which every temperature at the end of every snub and pause is within 0.1 K of a converged run.

@@ -1,4 +1,5 @@
 #!/usr/bin/python3
+# SPDX-License-Identifier: MIT
 """The fade sequence of heat.c in one front brake: the library beside SciPy's stiff solvers.
 
 Each at the loosest tolerance at which every temperature at the end of every snub and pause is

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Runs a command once, its output thrown away, and prints: seconds, peak resident memory [KiB],
  * exit status. It is small itself because a child inherits the peak of the process that starts it:
  * started from an interpreter, every program would seem to need the interpreter's memory. */

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Fade procedures of the Heron with its tolerances drawn, as behind a hot row and in spread --fade:
  * one at a time, and eight side by side, in the time of one processor. The margins must be the
  * same. From the rate follows how long studies take on two threads, beside what they should. What

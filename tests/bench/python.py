@@ -1,4 +1,5 @@
 #!/usr/bin/python3
+# SPDX-License-Identifier: MIT
 """What Python costs: a call, an element of an array, the import, a million cases of a sweep.
 
 """

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What Python's cost is held against: the loop in C, and a call that does next to nothing. */
 #define _POSIX_C_SOURCE 200809L
 #include <stdio.h>

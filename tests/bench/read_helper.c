@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The least that a program can do with a file: start, read it and end. */
 #include <stdio.h>
 

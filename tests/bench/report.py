@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: MIT
 """`stopmargin report` as a whole process, beside the commands that work out the same numbers."""
 import os
 import pathlib

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Samples a second of the Heron, all tolerances drawn at once: by the study on one thread and on
  * all, beside the bare work of a sample, vary, judge and evaluate.
  *

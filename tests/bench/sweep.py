@@ -1,4 +1,5 @@
 #!/usr/bin/python3
+# SPDX-License-Identifier: MIT
 """A sweep beside a vectorised NumPy script of the same formulas; then its memory as it grows.
 
 SWEEP_CASES=100000000 sets the cases of the largest sweep (1,000,000).

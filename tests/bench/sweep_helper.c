@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Sweeps a vehicle over five axes of some values each into memory and prints the seconds it took
  * at the least; the outputs go to a file as doubles. Usage: FILE VALUES THREADS OUT */
 #define _POSIX_C_SOURCE 200809L

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MIT
 // The page's core: its size, the first answer, a change.
 import { readFileSync, statSync } from "node:fs";
 import { join } from "node:path";

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Brakes vehicles to their end speed and prints what came of it, for another program to be held
  * against. Standard input, numbers between white space, a case after the other:
  *   mass behind height wheelbase rolling grade locked,

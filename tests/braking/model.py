@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """The equations of brake/braking.h, balance.h, drum.h and friction.h once more, for SciPy.
 
 Written from the doc blocks. The state is distance, speed, booster output, the cells of a front and

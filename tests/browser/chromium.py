@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Debian's Chromium without a window, spoken to through its debugging pipe: what a page says,
 measures and prints. Messages are JSON, each ended by a NUL byte."""
 import base64

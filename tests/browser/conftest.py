@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """A browser, a folder for its pages, and what is measured on them."""
 import functools
 

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """What every page must be: the report and the plan are held to the same."""
 import itertools
 import json

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """The numbers of the report are those of the JSON, in the units of the trade."""
 import json
 import re

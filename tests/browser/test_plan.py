@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """The plan of the first drive in a browser: on a phone, on a desk, on paper."""
 import pytest
 

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """The report in a browser: on a phone, on a desk, on paper."""
 import itertools
 import json

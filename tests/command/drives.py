@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Drive logs made from exact kinematics, with their truth."""
 import math
 import random

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Writes examples/heron-drive.csv: an invented drive of the invented Heron, the same in every run.
 
 Deceleration over pedal force is the straight line of `check` for Heron empty, and what the air adds

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """What `check` says is to be done and to be measured, held to what comes of doing it."""
 import json
 

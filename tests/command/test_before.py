@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """The vehicle before as the yardstick: what `check` says the changes did, held against a
 calculation by hand; which file stands for it, and what is refused."""
 import json

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """The command as a user meets it: words in, text or JSON out, exit status."""
 import json
 import random

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """`stopmargin compare` as a user meets it: verdict, shares, what differs, exit status."""
 import json
 import re

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """`stopmargin heat --cooldown`: what a log of the brakes as they cool tells of heat.cooling.
 
 The logs are written by the program itself with a factor that is known, so that what is tested is

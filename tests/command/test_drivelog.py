@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """`stopmargin drivelog` as a user meets it: what is measured, what it is held against, what is
 refused."""
 import json

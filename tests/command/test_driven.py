@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """A vehicle file that names a drive: what `check` says is drawn as that drive makes likely."""
 import json
 

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """What `explain` knows, and what it says of one vehicle."""
 import json
 import re

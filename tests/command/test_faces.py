@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Every number that people read is the number of the same name that programs read, rounded: text
 beside JSON, the page of the plan beside its text. The report's page is held to the JSON in
 `browser/test_numbers.py` and to its text in `test_report.py`; US units to SI in

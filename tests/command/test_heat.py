@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """`stopmargin heat` as a user meets it: the duties, what is printed, exit status."""
 import csv
 import json

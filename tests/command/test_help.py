@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """What is told of the verbs comes from the lists by which they read their words."""
 import os
 import pathlib

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """What was written stays: a full disk, a kill or a closed stream leaves the old file or the whole
 new one, and nothing else is written into it."""
 import os

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """A run that is ended at any moment leaves the old file or the whole new one. KILLS: runs a
 verb."""
 import os

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """The command never follows a locale."""
 import os
 import subprocess

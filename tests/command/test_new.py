@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """`stopmargin new`: a file to start from, and a file written again in which nothing of the user's
 is lost."""
 import json

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """What a study that takes long shows on a terminal, and how it is stopped. No published source: the
 lines are ours; 128 + the number of the signal is POSIX's, Shell Command Language, 2.8.2."""
 import os

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """What the README shows works as it stands there."""
 import pathlib
 import re

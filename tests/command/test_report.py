@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """`stopmargin report` as a user meets it: what is written where, what is refused, exit status."""
 import os
 import pathlib

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """A name has one value in every verb that gives it."""
 import csv
 import io

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """`stopmargin shakedown`: the plan as page and as text, and whether it tells the vehicle's
 numbers."""
 import html.parser

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """`stopmargin size` as a user meets it: answers, lists, tyres, refusals, exit status."""
 import json
 import math

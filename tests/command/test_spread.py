@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """`stopmargin spread` as a user meets it: what is printed, the same bytes each time, exit
 status."""
 import functools

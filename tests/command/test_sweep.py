@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """`stopmargin sweep` as a user meets it: the rows, stopping and going on, what is refused."""
 import csv
 import json

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Words of the command line and names of files cannot steer the terminal that shows them."""
 import re
 import shutil

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """--units: what people read is in the units that they asked for, and the numbers are the same."""
 import functools
 import re

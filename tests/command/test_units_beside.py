@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Every number in a US unit is the SI number beside it, converted."""
 import re
 from collections import Counter

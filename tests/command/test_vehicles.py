@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Whole vehicles, all of them invented: what is in good order is no hazard, what is known to be
 inadequate never meets. The first line of each file says which it is, and of an inadequate one the
 hazard and the reason by hand."""

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """The numbers with units that a report tells, part by part: {heading: Counter of (number, unit)}.
 Standard gravities are left out: where the two systems of units stand one below the other, there is
 no third."""

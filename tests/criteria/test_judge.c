@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Judging: limits against worked checks, who is judged, what is measured, which state is the worst.
  *
  * WC-01 to WC-38 are worked checks: figures computed apart from this library, with the formulas of

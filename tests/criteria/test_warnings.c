@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Warnings: each comes past its threshold and not before, with its figures. Thresholds are common
  * practice, no source, where none is named. Vehicles: ../vehicle/sheet.h. */
 #include "../vehicle/sheet.h"

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Runs vehicles through duties and prints their rigs and what came of it, for another program to be
  * held against. Standard input: vehicle files, each behind a line of numbers
  *   === load cells step tolerance kind ... force rest rest_speed

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Duties of brake/duty.h once more, for SciPy: stops, descents and drives with heat carried on.
 
 Written from the doc blocks and section 8 of reference/method.md, on the second models of one

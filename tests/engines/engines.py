@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Browsers of Debian other than Chromium, spoken to by the commands of WebDriver (W3C, WebDriver,
 section 8): Firefox by its own socket, WebKit by its driver, both without a window to look at."""
 import json

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """The page in the other browsers of Debian, from a file, without a network."""
 import os
 import pathlib

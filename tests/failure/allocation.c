@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Preloaded, it lets allocations fail: ALLOCATION_FAILS=N, the N-th of the process after main has
  * begun, or ALLOCATION_FAILS=N+, that one and all after it. ALLOCATION_COUNT=FILE: how many there
  * were. Those of the runtime of the threads count too, but not what it and the C library ask for

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Memory that runs out at one place, or from there on: the whole answer with its usual status, or
 words and status 4, and no answer that is cut off. ALLOCATIONS=N tries each place up to N, as far as
 the verb asks for that many; else a stride does, and the last ones, when an answer is printed."""

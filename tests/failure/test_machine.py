@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """A machine that gives less than is wanted, threads, stack or memory: the same answer or words, and
 never the end of a process by a signal or with the status of a verdict. Limits: setrlimit(2)."""
 import os

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The tables of the library as lines of fields with tabs between: units, catalogue, results. */
 #include <stdio.h>
 

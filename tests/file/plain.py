@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """A small vehicle file that is accepted, ways to change it, and the command that reads it."""
 import atexit
 import csv

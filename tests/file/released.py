@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Vehicle files of released versions: what each gave, which lines there were.
 
 usage: PYTHONPATH=tests python3 -m file.released   keeps what this version makes of its folder

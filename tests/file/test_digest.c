@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Digests. Source: NIST, Cryptographic Standards and Guidelines, example values for SHA-256 ("abc"
  * and the text of 448 bits); FIPS 180-2, appendix B.3 (a million letters a); all from memory, and
  * the same as hashlib.sha256 of Python 3.11 gives. */

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Numbers in words: the C library's own conversions say what is expected. */
 #include "../model/near.h"
 

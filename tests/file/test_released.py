@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """A file that a released version took is taken by this one, line by line, as the same values."""
 import json
 

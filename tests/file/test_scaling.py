@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """What must follow when one number changes, whatever the others are.
 
 Each property is asked through the command, on vehicles drawn at random around the plain one (see

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Lines as people write them: what each must be read as, what is ambiguous, and that a file which
 was written again says the same. Inch and pound: NIST Special Publication 811, Appendix B.5."""
 import math

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Tables as loggers, telephones and spreadsheets write them: each dialect of Python's csv module
 comes back as it went in, or is refused in words. RFC 4180 for quotes; the rest is common practice,
 no source."""

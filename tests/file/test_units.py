@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Units against GNU units, a general-purpose program; what the catalogue must hold; and numbers on
 their way through the file."""
 import collections

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* A vehicle whose lines were changed is written so that it reads back as the same vehicle. */
 #define _POSIX_C_SOURCE 200809L /* NOLINT: open_memstream */
 #include "../vehicle/sheet.h"

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Files that must be refused: exit status 2, nothing on standard output, and on standard error the
 file, the line, the field and what is accepted. And odd files that must not be."""
 import pytest

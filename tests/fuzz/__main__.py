@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Runs the targets of tests/fuzz one after the other: make fuzz SECONDS=n TARGETS='value log'.
 
 What a target finds new it keeps in the build folder, and goes on from there the next time; bytes

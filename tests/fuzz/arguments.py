@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Calls the Python package with arguments drawn at random.
 
 usage: PYTHONPATH=build/python:tests python3 -m fuzz.arguments SECONDS [SEED]

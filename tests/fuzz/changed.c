@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Random vehicles: lines of vehicles of the tree set to anything that the catalogue takes, or left
  * out. What is accepted keeps what no vehicle may break. The first byte says which vehicle, each
  * three that follow which line and what becomes of it. */

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #define _POSIX_C_SOURCE 200809L /* NOLINT: fmemopen */
 /* A drive in time, as `heat --cycle` takes it, the units of `--columns` on the line before it. */
 #include "fuzz.h"

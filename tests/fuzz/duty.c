@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Words of the command line: the value of `--stop`, `--snubs` or `--descent`, that of `--cool`. */
 #include "../../libbrake/command/heat.c"
 

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What the targets share. A target is a file here with one function that takes any bytes at all:
  * `make fuzz` has clang's libFuzzer look for bytes that break it, `make check` shows it its seeds
  * (replay.c). */

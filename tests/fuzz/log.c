@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #define _POSIX_C_SOURCE 200809L /* NOLINT: fmemopen */
 /* The log of a drive, the units of `--columns` on the line before it: read, its stops measured,
  * held against a vehicle and told. */

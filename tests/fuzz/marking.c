@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* A tyre marking: what is read of it is finite, what is refused is all zero. */
 #include "fuzz.h"
 

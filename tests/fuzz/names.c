@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Names that somebody else wrote, any bytes at all: JSON is still JSON and says them, a page has no
  * tag more, a table no row more, a terminal is steered by nothing. Now and then in the whole answer
  * of `check`, which takes longer. */

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The writer of numbers: whatever finite number it writes reads back as itself, by our reader and
  * by another's. */
 #include "fuzz.h"

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What the page hands to the library: the first byte says which function, texts follow, each ended
  * by NUL. What comes back is JSON or a page, or nothing. */
 #include "fuzz.h"

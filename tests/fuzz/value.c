@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* A value: as --set takes it, and as an option does, a dimension before it. What is taken stands in
  * its range, and read again as it is written it is the same. */
 #include "fuzz.h"

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """What was built, how to make more of it, and the compilers that link with it."""
 import os
 import pathlib

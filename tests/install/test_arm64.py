@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Every source compiles for a processor of another kind, where there is a compiler for it."""
 import shutil
 

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """The example in C, as C and as C++, against the library as it is installed."""
 import os
 import re

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Programs of others, in C and in C++, compile and link with what is built."""
 import math
 

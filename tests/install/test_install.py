@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """What `make install` puts in place, wherever that is, and what `make uninstall` leaves."""
 import os
 import shlex

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """The version stands in one header; what has to repeat it repeats it."""
 import re
 

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Run every static check and print what each found; the last line sums up.
 
 usage: PYTHONPATH=tests python3 -m lint --build FOLDER --flags FLAGS FILE.c...
@@ -11,7 +12,9 @@ import shlex
 import subprocess
 import sys
 
-from lint import abi, functions, headers, layers, lines, locales, needed, objects, versions, words
+from lint import (
+    abi, functions, headers, layers, licences, lines, locales, needed, objects, versions, words,
+)  # fmt: skip
 
 
 def commands(flags, files):
@@ -68,6 +71,7 @@ def main():
         *headers.findings(),
         *layers.findings(),
         *functions.findings(),
+        *licences.findings(),
         *lines.findings(),
         *locales.findings(),
         *needed.findings(),

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """What a program linked with the library relies on: its functions, structs and enums.
 
 abidw (Debian's abigail-tools) reads them from a build with debug information; reference/abi.txt

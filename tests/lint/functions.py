@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Functions are short and take few arguments."""
 import re
 import statistics

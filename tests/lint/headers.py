@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Every public function is documented, as every number, with its unit and source; C++ can call
 it."""
 import re

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """A layer of the library uses only itself and the layers before it."""
 import re
 

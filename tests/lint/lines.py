@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Lines of C, headers and Python: no wider than a page. Tables that are laid out by hand stand
 between the marks that keep the formatter off."""
 import re

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Text and numbers never follow the locale of the process: only one file calls what does."""
 import re
 

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """What a public header declares outside the model is what some program needs."""
 import re
 

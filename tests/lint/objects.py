@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """What the built library holds and needs, by its symbols."""
 import re
 import subprocess

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Reading C just well enough to measure it."""
 import pathlib
 import re

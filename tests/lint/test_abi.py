@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """The record of what linked programs rely on is that of this library, and a change is told."""
 import subprocess
 

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """The code keeps its own rules, and the measurements see it when it does not."""
 import os
 import pathlib
@@ -6,7 +7,8 @@ import subprocess
 import pytest
 
 from lint import (
-    functions, headers, layers, lines, locales, needed, objects, source, versions, words,
+    functions, headers, layers, licences,
+    lines, locales, needed, objects, source, versions, words,
 )  # fmt: skip
 
 BUILD = pathlib.Path(os.environ.get("LIBBRAKE_BUILD", source.ROOT / "build"))
@@ -25,7 +27,7 @@ double brake_work(double force, double way);
 
 @pytest.mark.parametrize(
     "measured",
-    [headers, layers, functions, lines, locales, needed, words],
+    [headers, layers, functions, licences, lines, locales, needed, words],
     ids=lambda m: m.__name__,
 )
 def test_sources(measured):
@@ -37,6 +39,21 @@ def test_sources(measured):
 def test_build(measured):
     found = list(measured.findings(BUILD))
     assert not found, "\n".join(found)
+
+
+def test_a_source_without_its_licence_is_found(tmp_path, monkeypatch):
+    """Given a file with the line, one without, and one that names its interpreter first."""
+    monkeypatch.setattr(source, "ROOT", tmp_path)
+    (tmp_path / "Makefile").write_text("# SPDX-License-Identifier: MIT\nall:\n")
+    (tmp_path / "tests").mkdir()
+    (tmp_path / "tests" / "a.c").write_text("/* SPDX-License-Identifier: MIT */\nint a;\n")
+    (tmp_path / "tests" / "b.c").write_text("int b;\n")
+    (tmp_path / "tests" / "run").write_text("#!/bin/sh\necho\n")
+    found = [finding.partition(":")[0] for finding in licences.findings()]
+    assert found == ["tests/b.c", "tests/run"]
+    licences.main()
+    assert list(licences.findings()) == []
+    assert (tmp_path / "tests" / "run").read_text().splitlines()[0] == "#!/bin/sh"
 
 
 def test_there_is_something_to_measure():

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """The version is the same wherever it shows."""
 import re
 

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Words of the trade: those that `reference/glossary.md` retires come in no name, no comment, no
 printed text and no page. Its table is the only list of them."""
 import re

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Locales with another decimal point than C's, made here: no machine has to have any. */
 #ifndef TESTS_LOCALE_OTHER_H
 #define TESTS_LOCALE_OTHER_H

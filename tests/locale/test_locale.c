@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* A program that uses the library may have set any locale: every word of every answer stays the
  * same. */
 #define _XOPEN_SOURCE 700 /* NOLINT: mkdtemp, setenv, open_memstream */

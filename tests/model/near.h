@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Checks on doubles and a repeatable source of cases, for the tests of the model. */
 #ifndef TESTS_MODEL_NEAR_H
 #define TESTS_MODEL_NEAR_H

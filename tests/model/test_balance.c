@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Balance between the axles: locks, targets, anti-lock. */
 #include "near.h"
 

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What the brakes of each axle do at an instant: equilibrium by hand. 1000 N*m a MPa in front, 250
  * at the rear, less 0.1 MPa; wheels of 0.4 m. */
 #include "near.h"

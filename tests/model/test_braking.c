@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* A braking in time. */
 #include "near.h"
 

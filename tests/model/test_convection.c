@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Cooling by air. */
 #include "near.h"
 

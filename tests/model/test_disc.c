@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Disc brakes: effective radius of a pad, clamp, torque. */
 #include "near.h"
 

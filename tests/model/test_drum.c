@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Drum brakes: shoe factor, brake factor, torque. */
 #include "near.h"
 

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What measured pairs say: line, valve, booster. */
 #include "near.h"
 

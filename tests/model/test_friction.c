@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Friction over temperature, speed and pressure. */
 #include "near.h"
 

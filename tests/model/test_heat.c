@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Closed-form heat. */
 #include "near.h"
 

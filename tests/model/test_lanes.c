@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Stops side by side. */
 #include "near.h"
 

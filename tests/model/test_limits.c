@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What a brake in heat may be made of: from one end of each range, far beyond any road brake, to
  * the other, and nothing beyond. The ranges are the library's own (convection.h, thermal.h): the
  * ends of what its arithmetic was tried on; no source. */

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Mass, centre of gravity, axle loads. */
 #include "near.h"
 

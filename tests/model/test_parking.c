@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Parking brake: torque, grade held by torque, grade held by the tyres. */
 #include "near.h"
 

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Pedal, booster, valve, fluid, circuits. */
 #include "near.h"
 

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Powers: within 1 ulp of powl of the C library, which is right to some 64 bits where long double
  * has as many; elsewhere the test has nothing to hold them against. */
 #define WIDTH 1

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Messages of a status. */
 #include <string.h>
 

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Stopping distance, regulated figures, energy. */
 #include "near.h"
 

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Heat in one brake over time, against exact solutions. */
 #include "near.h"
 

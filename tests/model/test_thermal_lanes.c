@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Heat in brakes side by side: to the bit what it is alone, whoever is beside. */
 #include "near.h"
 

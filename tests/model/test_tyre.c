@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Tyre markings, radii, wheel inertia, speedometer. */
 #include <stdio.h>
 #include <string.h>

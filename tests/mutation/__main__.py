@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """How many small faults of a layer the tests find.
 
 usage: python -m mutation --layer LAYER --count N --seed N --folder DIR --flags FLAGS

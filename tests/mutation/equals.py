@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """The list of faults that are none: `equivalent.txt` names each by its lines and says why."""
 import pathlib
 

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """The tests that a fault must get past, quick ones first. Each is timed once without a fault; one
 that then takes several times as long is stuck, and the fault is found."""
 import dataclasses

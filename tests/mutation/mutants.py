@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Small faults that could stand in a source file: another operator, another comparison, another
 number. They are drawn from what clang-format laid out: an operator of two operands stands between
 blanks, one of a single operand does not."""

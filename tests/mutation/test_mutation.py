@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Where a small fault can stand, which tests find it, and the list of those that are none."""
 import pathlib
 import sys

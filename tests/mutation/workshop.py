@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """A copy of the tree, built once; then one faulty file at a time, compiled and linked anew. The
 library is a shared object that every test program looks up: a fault costs one link."""
 import os

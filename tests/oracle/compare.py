@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Vehicles through the library's driver and through the oracle, and where the two differ."""
 import json
 import math

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Puts many vehicle files through the library and prints one line of JSON for each, for the oracle
  * to be held against. Standard input: vehicle files, each behind a line `=== number`. */
 #include <stdio.h>

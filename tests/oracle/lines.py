@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """What the lines of a vehicle file lead to: section 1 of reference/method.md, a second time.
 
 `complete` takes what a file says (SI) and gives every quantity that follows from it. Sizes of tyres

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """A second model of a braked road vehicle, written from the texts and not from the C.
 
 Sources: reference/method.md (sections 1 to 7) for what each quantity means; the published

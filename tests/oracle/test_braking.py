@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """A braking in time against SciPy on the same equations, random vehicles cold and hot.
 
 BRAKING_CASES cold vehicles (60) and BRAKING_HOT_CASES hot ones (20) from BRAKING_SEED (1);

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Whole duties against SciPy on the same equations: random vehicles through stops, descents and
 drives.
 

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Brakes of any accepted material, size and power: what comes is possible, or is refused.
 
 Nothing here looks like a brake: every number is drawn over its whole accepted range or several

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """The library against a second model of the same texts, on random vehicles.
 
 ORACLE_CASES vehicles (10,000) from ORACLE_SEED (1); LIBBRAKE_BUILD says where the driver is.

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """The oracle itself against published examples (reference/check-values.json)."""
 import json
 import math

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """The ring that pads rub, and what lies beside it, against conduction in radius and depth.
 
 A rotor's plate in finite volumes: half of it by symmetry, rubbed evenly where the pad rubs, no air,

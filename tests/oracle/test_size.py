@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Answers of `size` against SciPy's brentq on what `sweep` says of single values.
 
 Peer: SciPy, scipy.optimize.brentq (Brent 1973), a bracketing method of another kind than ours.

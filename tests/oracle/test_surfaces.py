@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Brakes and tyres apart, as properties over random vehicles: whatever the vehicle, a row of a
 requirement does not know the user's road, and an anti-lock that works is never worse than one that
 failed.

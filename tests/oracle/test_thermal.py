@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """The transient heat model against SciPy's stiff solvers on the same equations, random brakes.
 
 THERMAL_CASES brakes (60) from THERMAL_SEED (1); LIBBRAKE_BUILD says where the driver is.

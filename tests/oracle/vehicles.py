@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Random vehicles for the oracle: valid, plausible, and of every kind that a file can describe.
 
 `vehicle(number, seed)` gives the text of a vehicle file and what it says in SI. Which lines there

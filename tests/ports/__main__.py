@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Builds the library in every way that can be had here; each passes the C tests and answers alike.
 
 usage: PYTHONPATH=tests python3 -m ports --build FOLDER [--root FOLDER] [WORD...]

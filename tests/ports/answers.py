@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """What a build answers about vehicles, and whether two builds answer alike.
 
 Alike: words equal; numbers of JSON and CSV within 1e-9 of each other; numbers that people read

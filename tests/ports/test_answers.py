@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """What counts as the same answer of two builds, and what is said where a compiler is not there."""
 import math
 

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Compilers and machines that the library is built for, each as far as it can be had here."""
 import dataclasses
 import glob

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Abstract interpretation of the model, part by part: make prove.
 
 Ends with 1 when the analysis of a part has an alarm: what may read or write outside an object, read

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Entry point of the second part of `make prove`: heat over time, for a wall of CELLS cells and a
  * material of POINTS points, with any numbers at all. By one brake at a time: several side by side
  * go through the same source, written with the types of wide registers, which the analysis cannot

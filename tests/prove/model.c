@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Entry point of `make prove`: abstract interpretation of the physics, called with any numbers at
  * all, infinities and NaN included. No alarm means that no run reads or writes outside an object,
  * reads what was not set, overflows or shifts an integer out of range, or divides one by zero.

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* CV-12 to CV-14 and CV-19: axle loads, brake-force distribution, effective mass. */
 #include "brake/balance.h"
 #include "brake/constants.h"

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* CV-01 to CV-04, CV-31: disc brakes. */
 #include "brake/constants.h"
 #include "brake/disc.h"

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* CV-05 to CV-09: drum and band brakes. */
 #include <math.h>
 #include <setjmp.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* CV-24 to CV-30: heat. */
 #include <math.h>
 

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>

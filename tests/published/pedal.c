@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* CV-10 and CV-11: hydraulics and booster. */
 #include "brake/disc.h"
 #include "brake/pedal.h"

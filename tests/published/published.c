@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "published.h"
 
 #include <math.h>

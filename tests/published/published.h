@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Worked examples of textbooks and standards, held against the library.
  *
  * Givens and answers live in reference/check-values.json. A test asks for the givens of a case,

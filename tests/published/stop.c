@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* CV-15 to CV-18: stopping distances. */
 #include <math.h>
 

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* CV-20 to CV-23: tyre, truck, grade, energy. */
 #include <math.h>
 

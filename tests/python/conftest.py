@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Where the package under test is: the one built beside the library, unless one is installed."""
 import os
 import pathlib

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Calls a batch of the package with hostile arguments; see test_hostile.py."""
 import array
 import importlib

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Spread, size and compare from Python are those of the command."""
 import json
 import os

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Arrays in and out: every layout, no NumPy, no leak, threads."""
 import array
 import gc

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """What a vehicle says in Python is what the command says."""
 import json
 import math

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """What a vehicle and its answers have in common with other things of Python: paths, equality,
 copies, pickles that later versions read."""
 import copy

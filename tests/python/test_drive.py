@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """The log of a drive from Python is that of the command; arrays are as good as a file."""
 import csv
 import json

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """The examples that an engineer starts from: they run, and say what the library says."""
 import csv
 import importlib

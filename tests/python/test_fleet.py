@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Many vehicles in one call. Expected: what each of them gives by itself."""
 import csv
 import pathlib

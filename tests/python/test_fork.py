@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Studies in processes forked after a study, or during one. No published source: the parent's
 numbers."""
 import os

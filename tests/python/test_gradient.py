@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Derivatives, samples and cases of one's own from Python."""
 import functools
 import pathlib

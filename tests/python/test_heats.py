@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Heat over axes of lines and of the duty. Expected: what heat(...) gives of each case alone, to
 the bit, and of its history at its own times."""
 import math

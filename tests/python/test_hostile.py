@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Every public function, method and keyword of the package, called with what nobody should hand
 over.
 

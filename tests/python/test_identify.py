@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """What logs tell of lines: against drives of a vehicle whose lines are known, and against SciPy's
 least squares, told by reference/method.md, section 11, apart from the engine."""
 import pathlib

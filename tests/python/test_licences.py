@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Whose work is passed on: the terms of all of it go along. What building lacks is named."""
 import os
 import pathlib

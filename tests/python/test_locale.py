@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """A program may have set a locale with a decimal comma: the package reads and writes points."""
 import os
 import pathlib

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """The model from Python: published values, equality with C, arrays that agree with numbers."""
 import ctypes
 import importlib

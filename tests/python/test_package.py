@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Installing: as the README has it, in empty environments, without an index; types."""
 import os
 import pathlib

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """The report for inspection from Python is that of the command, byte for byte."""
 import datetime
 import os

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """The scripts that an engineer starts from need no private name, no loop over cases and no parsing
 of strings: what they want is asked for as a whole."""
 import ast

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Sweeps from Python: named arrays that equal one vehicle after the other."""
 import math
 import pathlib

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Functions of the model that work on tables: curves of friction, heat in a wall.
 
 Every public function of the model is here, or it is said why not."""

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """What a caller hands over is taken whole or refused in words. Expected: what the same gives by
 itself."""
 import copy

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """A vehicle in Python: lines as attributes, refusals as exceptions, copies."""
 import copy
 import inspect

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Studies that are waited for: progress, and what ends them. No published source."""
 import pathlib
 import signal

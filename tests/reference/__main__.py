@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Writes what is made of reference: make reference."""
 import json
 import pathlib

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """The guide and what stands behind it as one page that needs no network: make docs."""
 import base64
 import pathlib

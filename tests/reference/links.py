@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Links of Markdown pages: what they name, and what a page has to be named."""
 import re
 

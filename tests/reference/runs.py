@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """What pages of the guide show of the command: whole answers and single values, run anew.
 
 In a page, `<!-- run: stopmargin check heron.ini -->` stands over a block that shows the answer

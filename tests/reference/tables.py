@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Pages of every line, result, requirement, warning and verdict word, from what `explain` says."""
 import functools
 import re

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """The lists of lines, results, requirements and warnings say what the library holds: every limit,
 default and interval of it stands in them, so that none changes unseen."""
 import pytest

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """The pages of reference that are made: they are those that `make reference` writes, no name is
 missing, and every link of every page leads somewhere."""
 import re

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Writes the schemas of all answers: make schema."""
 import json
 import re

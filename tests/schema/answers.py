@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Answers of every verb that knows --json: of the examples, and of the vehicles kept for tests."""
 import functools
 import itertools

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The names that an answer may hold, from the tables of the library: a line each, its kind before
  * it. */
 #include <stdio.h>

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """The JSON Schema of answers of one verb: their shape from the answers, their names from the
 tables.
 

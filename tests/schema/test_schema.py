@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """The schemas of reference/schema: as the tables and the answers have it, and true of every answer.
 The validator is python3-jsonschema, which is not ours."""
 import copy

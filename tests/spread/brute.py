@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Vehicles by the hundred thousand: sections 3 to 5, 7 and 9 of reference/method.md over arrays.
 
 For vehicles like exact.ini: discs in front, drums of known shoes at the rear, diagonal circuits, no

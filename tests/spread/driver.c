@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Prints what the study by samples works with, for NumPy and SciPy to be held against, as raw
  * doubles.
  *

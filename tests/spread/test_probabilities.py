@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """P of `check` and `spread` against 10^5 independent draws of models that are not the library's.
 
 exact.ini states everything to be exact and each situation makes a few lines uncertain, so that the

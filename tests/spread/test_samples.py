@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Samples held against NumPy and SciPy: the sequence, the shapes, the percentiles."""
 import json
 import os

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Everything that is said of one vehicle: counts, the limiting criterion, the exit status. */
 #include "../vehicle/sheet.h"
 

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The vehicle before as the yardstick: torque per need, now over before. */
 #include <math.h>
 

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Fade procedures of random vehicles: alone they are to the bit what they are beside others, with
  * long steps they are what they are with short ones, and no energy is lost. The vehicles are those
  * of the tests and the Heron, every tolerance drawn at once. VEHICLES of the environment: how many;

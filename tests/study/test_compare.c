@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Comparison: shares of a difference, groups of changes, mixed vehicles, like for like. */
 #include <stdlib.h>
 

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* How sure a verdict is, and its word. Decision rule: JCGM 106:2012, sec. 8 (guarded acceptance),
  * with the limits of the method page. Vehicle: ../vehicle/sheet.h.
  *

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What a cool-down tells: least squares of its two numbers, on cooling that is known exactly. */
 #include "../model/near.h"
 

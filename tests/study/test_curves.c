@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Curves through the rows of a log, the noise that they leave over, and least squares of two
  * numbers. */
 #include <stdbool.h>

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Which lines a number depends on. Expected: derivatives taken by hand for the plain vehicle
  * (../vehicle/sheet.h). Deceleration at 500 N, empty: (3600/0.4 + 900/0.4)/2250 = 5 m/s2, of which
  * the front gives 4 and the rear 1, each linear in its friction. */

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Distributions: published values of the normal one, and what every shape must keep. */
 #include <stdbool.h>
 

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Stops of a drive measured, and compared with the plain vehicle of ../vehicle/sheet.h: a = F / 100
  * empty. */
 #include "../vehicle/sheet.h"

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Logs of drives made step by step and measured: nine of ten intervals hold the truth. 400 of each
  * case; LOGS=1000 makes as many. */
 #include "../vehicle/sheet.h"

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Duties of the plain vehicle of ../vehicle/sheet.h with lines for heat; full, it weighs 2500
  * kg. */
 #include "../vehicle/sheet.h"

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Hot performance: the figures of a fade procedure, how they are judged, and where there are
  * none. */
 #include "../vehicle/sheet.h"

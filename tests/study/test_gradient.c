@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Derivatives of outputs by lines. Expected: taken by hand for the plain vehicle
  * (../vehicle/sheet.h). Deceleration at force F, empty, is 9 F / 0.4 m / (m + 250 kg) = F/100, of
  * which the front gives 8 parts and the rear 2, each linear in its friction. */

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Heat of many cases, held against duties that are run one by one. */
 #include "../vehicle/sheet.h"
 

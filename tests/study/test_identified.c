@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What drives tell of lines: brake/identify.h. The plain vehicle of ../vehicle/sheet.h: a = F / 100
  * empty, the front doing 0.8 of it. */
 #include "../vehicle/sheet.h"

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What a drive tells of the lines: reference/method.md, section 11. The plain vehicle of
  * ../vehicle/sheet.h: a = F / 100 empty. */
 #include "../vehicle/sheet.h"

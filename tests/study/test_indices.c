@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Sobol indices of models whose indices are known. */
 #include <stdlib.h>
 

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What is uncertain about a vehicle, and its samples. Vehicle: ../vehicle/sheet.h. */
 #include "../vehicle/sheet.h"
 

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What to measure, against the probability that follows from each thing that may be measured. */
 #include "../vehicle/sheet.h"
 

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Outputs: one list of every result and every criterion's margin. */
 #include "../vehicle/sheet.h"
 

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Percentiles of samples. */
 
 #include "../model/near.h"

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Where plain functions meet zero; every expected place is a closed form. */
 #include "../model/near.h"
 

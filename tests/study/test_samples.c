@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Samples as numbers: those of a spread, with what each line was and what came out. */
 #include "../vehicle/sheet.h"
 

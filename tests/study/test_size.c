@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Sizes against closed-form inverses on the plain vehicle of ../vehicle/sheet.h.
  *
  * With front pistons of diameter d, T_1 = 0.8 F (d / 20 mm)^2 and T_2 = 1.8 F; r = 0.4 m; m + J is

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The Sobol sequence; more of it is held against SciPy in ../spread/test_samples.py. */
 
 #include "../model/near.h"

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* How sure a verdict is. Expected values by hand from the one line that moves: deceleration at 500
  * N, full, is 36/11 (mu/0.4) + 9/11 m/s2, mu that of the front pads; see test_tolerance.c. */
 #include "../vehicle/sheet.h"

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Stops of logs that were made by hand: a straight fall of speed, so that every figure follows from
  * v^2/2a, and then what is wrong with a log. */
 #include "../vehicle/sheet.h"

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Sweeps: the order of the grid, its values, and cases that are to the bit what setting, completing
  * and asking one by one gives. */
 #include "../vehicle/sheet.h"

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Reads the log of a drive from standard input, units for it as the argument, and prints what it
  * holds: each row with its line, each note; or why it is refused. */
 #include <stdio.h>

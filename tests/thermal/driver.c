@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Runs brakes through legs and prints where they stand, for another program to be held against.
  * Standard input, numbers between white space, a case after the other:
  *   points density, temperature conductivity heat_capacity of each point,

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """The equations of brake/thermal.h and brake/convection.h once more, for SciPy.
 
 Written from the doc blocks. The unknowns are temperatures, not enthalpies; the chain is body,

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Takes over what targets have measured since, and writes reference/trust.md: make trust."""
 from trust import page, record
 

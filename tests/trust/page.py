@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """reference/trust.md, from the records of the targets in reference/trust."""
 from lint import source
 from trust import record

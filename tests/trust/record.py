@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: MIT
 """What a target measured of how far the library can be trusted, kept as JSON for `make trust`.
 
 usage: PYTHONPATH=tests python3 -m trust.record NAME --title TITLE --rests-on TEXT

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """The page of what was measured is the one that `make trust` writes; nothing in it is left open."""
 import re
 

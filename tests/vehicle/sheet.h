@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Vehicles of round numbers, and sheets made of their text. */
 #ifndef TESTS_VEHICLE_SHEET_H
 #define TESTS_VEHICLE_SHEET_H

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The catalogue: what a quantity is called, where it lives, how it is set. */
 #include "sheet.h"
 

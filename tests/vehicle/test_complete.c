@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* From raw readings to quantities: reductions, priorities, what repeats and what follows. */
 #include "sheet.h"
 

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* One evaluation: every result by hand for the plain vehicle (sheet.h), and the table of results.
  * Formulas: reference/method.md, section 6. */
 #include "sheet.h"

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Parts and surfaces of a brake in heat, worked out by hand from reference/method.md, section 8:
  * where that says "common practice, no source", so it is here. */
 #include "sheet.h"

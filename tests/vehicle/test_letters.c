@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Letters of UTF-8: RFC 3629, section 4; marks of direction: Unicode Standard Annex 9, section
  * 2. */
 #include "../model/near.h"

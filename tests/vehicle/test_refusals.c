@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* What brake_sheet_complete refuses: the line it names and what it says. */
 #include "sheet.h"
 

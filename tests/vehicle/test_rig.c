@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* A vehicle made ready for heat. Vehicle: sheet.h, with lines for heat of round numbers. */
 #include "sheet.h"
 

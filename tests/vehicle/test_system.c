@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* The brakes of a load case and a state of failure. Expected numbers follow from those of the plain
  * vehicle (sheet.h) and from reference/method.md, sections 2 to 5. */
 #include "sheet.h"

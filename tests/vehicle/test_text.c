@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Numbers to and from text: the C library's own conversions, in the locale C, say what is
  * expected. */
 #define _XOPEN_SOURCE 700 /* NOLINT: mkdtemp, setenv */

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* How tolerances are carried from readings to what is worked out from them. Expected values: first
  * order propagation, JCGM 100 (GUM), sec. 5.1.2, with derivatives taken by hand. */
 #include "sheet.h"

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Units: factors, names, ways there and back. Factors: NIST Special Publication 811, Appendix B. */
 #include "sheet.h"
 

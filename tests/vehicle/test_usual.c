@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Usual values that are worked out by a rule from other lines: the numbers that the reason of each
  * line tells (`stopmargin explain LINE`, reference/lines.md), by hand. */
 #include "sheet.h"

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Bytes that come from elsewhere: what is no sheet is refused, and what passes can be asked. */
 #include <limits.h>
 #include <math.h>

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """A browser with the page in it."""
 import base64
 import os

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MIT
 // The page's core says what the command says.
 import assert from "node:assert/strict";
 import { basename, join } from "node:path";

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MIT
 // Vehicles made of others: numbers moved, lines left out, choices turned; the same ones every time.
 import { lines, set } from "../../bindings/web/file.mjs";
 

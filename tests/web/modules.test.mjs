@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MIT
 // The page's own modules.
 import assert from "node:assert/strict";
 import { test } from "node:test";

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MIT
 // The command and the page's core, side by side.
 import { readFileSync, readdirSync } from "node:fs";
 import { spawnSync } from "node:child_process";

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Whether the page can be used by keyboard, by screen reader, enlarged, in the dark and at rest."""
 import json
 import os

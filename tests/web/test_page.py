@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """The page in a browser, filled in as a person does, against what the command says."""
 import os
 import pathlib

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MIT
 // What the page's modules make of a text: HTML, and texts again.
 import assert from "node:assert/strict";
 import { test } from "node:test";

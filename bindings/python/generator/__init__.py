@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """What is made from the headers and the tables of the library, so that nothing stands twice."""
 from generator import headers, kernels, model, modules, tables
 

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """What the public headers of the model declare: enumerations, structs, functions, their words."""
 import dataclasses
 import re

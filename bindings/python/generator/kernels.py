@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """The loops in C over the functions of the model, one a function."""
 
 _HEAD = """/* Made from the headers by generator/kernels.py. */

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Which functions of the model take and give plain numbers, and how those are laid side by side.
 
 A struct is spread into its numbers, one column each. One that holds tables (a curve, a grid of

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """One Python module for each header of the model, and its types."""
 from generator.model import class_name, python_name
 

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """The lines of the vehicle file and the results as Python classes, from the library's tables."""
 import re
 

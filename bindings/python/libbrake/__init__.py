@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Are the brakes of a modified road vehicle still adequate?
 
     v = libbrake.load("heron.ini")

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 from libbrake import errors as errors
 from libbrake.answers import compare as compare
 from libbrake.fleets import fleet as fleet

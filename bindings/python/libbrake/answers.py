@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Studies that answer in words: spread, compare, shakedown, size."""
 import math
 import re

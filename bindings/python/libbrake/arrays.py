@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Arrays of any kind to contiguous doubles and back: NumPy where it is there, else the array
 module."""
 import warnings

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """What `check` says of a vehicle."""
 import json
 from array import array

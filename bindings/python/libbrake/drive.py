@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """The log of a drive held against the prediction."""
 import math
 import os

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Heat over time: the section `heat` of a vehicle, which can be called."""
 from array import array
 

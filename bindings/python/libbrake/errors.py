@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Refusals of the library as exceptions: a class for each family of its statuses.
 
 RefusedRange, RefusedUnit, RefusedMissing and the others are all Refused, which is a ValueError.

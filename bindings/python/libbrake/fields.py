@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Lines of the vehicle file as attributes: read as SI numbers, set as numbers or words."""
 from array import array
 

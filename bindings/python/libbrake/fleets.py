@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Many vehicles checked in one call: a folder of files, or a table with a vehicle a row."""
 import csv
 import difflib

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 import os
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Any, Optional, Union

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Derivatives of outputs by lines."""
 from array import array
 

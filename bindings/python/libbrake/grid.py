@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Cases of a study: values along axes, those outside their ranges left out of the work, and the
 table of what came of them."""
 import itertools

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Heat of many cases: a duty over lines of the vehicle and over its own numbers."""
 import difflib
 import itertools

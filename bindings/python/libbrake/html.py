@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Vehicles and checks as HTML, for notebooks. The caution stands in both."""
 from html import escape
 

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Lines of a vehicle told by the logs of its drives."""
 import math
 import os

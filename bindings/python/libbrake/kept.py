@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Vehicles as they are pickled: read by this version and by later ones."""
 import zlib
 

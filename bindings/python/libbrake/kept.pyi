@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 from typing import Any, Union
 
 from libbrake.fields import Section

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Arrays with labels: what goes into a function of the model as Series, DataFrame, DataArray or
 masked array comes out as one, its index, coordinates and mask kept."""
 

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """What can be set and asked, and what each means."""
 import functools
 import json

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 from libbrake.tree import Named
 
 def lines() -> dict[str, Named]: ...

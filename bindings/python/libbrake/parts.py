@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """The parts fitted since the weighing: sections with names of their own."""
 import os
 from collections.abc import Mapping

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 from collections.abc import Iterator, Mapping
 from typing import Any, TypeVar, Union
 

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Structs that hold tables, to the bytes of C and back.
 
 A shape is a letter of the module struct for a number, (count, shape) for a table, (class, [shapes])

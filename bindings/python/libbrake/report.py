@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """The report for inspection."""
 from datetime import date as day
 

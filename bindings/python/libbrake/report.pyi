@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 import datetime
 from typing import Any, Optional, Union
 

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Samples of a vehicle as arrays: what its lines were, and what came out."""
 from array import array
 

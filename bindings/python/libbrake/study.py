@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Studies of a vehicle that give arrays."""
 import os
 from array import array

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Named arrays: what studies give."""
 from collections.abc import Mapping
 

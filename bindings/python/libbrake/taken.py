@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """What a caller hands over: taken, or refused in words that name it."""
 import operator
 from array import array

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Names with dots as attributes inside attributes."""
 from collections.abc import Mapping
 

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """A vehicle: the lines of its file as attributes, and what can be asked of it."""
 import os
 

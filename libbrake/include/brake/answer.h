@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file answer.h
  * The answers of the studies as documents. Each function fills a new document; brake_document_print
  * prints it as text, JSON, HTML or CSV.

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file assessment.h
  * Everything that is said of one vehicle: results, judgements, how sure they are, warnings.
  */

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file balance.h
  * How brake force is shared between the axles, which axle locks first, and what deceleration a line
  * pressure gives.

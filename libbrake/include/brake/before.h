@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file before.h
  * The vehicle before it was changed as the yardstick: brake torque per need, now over before, and
  * how sure that is.

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file brake.h
  * libbrake: are the brakes of a modified road vehicle still adequate? The whole library.
  *

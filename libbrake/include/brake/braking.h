@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file braking.h
  * A braking in time: from the foot to standstill, with friction that follows heat.
  *

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file catalogue.h
  * The catalogue of quantities: one table that drives the file reader and writer, --set, sweeps,
  * spreads, the reference page and every binding.

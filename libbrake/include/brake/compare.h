@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file compare.h
  * Two vehicles side by side, before and after, and what each group of changes took or gave.
  *

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file conformance.h
  * How sure a verdict is, and the word that follows from it.
  *

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file constants.h
  * Constants that more than one subject uses.
  */

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file convection.h
  * How strongly moving air cools a brake.
  *

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file cooldown.h
  * A cool-down, measured: temperature of a rotor or drum over time and speed with the brakes off,
  * and the factor on the cooling by air that it tells.

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file criteria.h
  * Published requirements as data, and the one function that judges a vehicle by them.
  *

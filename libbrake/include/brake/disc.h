@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file disc.h
  * Disc brakes.
  *

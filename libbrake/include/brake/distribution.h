@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file distribution.h
  * An uncertain number: how likely each of its values is.
  *

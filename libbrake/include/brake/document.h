@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file document.h
  * An answer as data: sections, sentences, facts, tables, pictures. One document, four printers.
  */

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file drivelog.h
  * A recorded drive: its stops, how sure each figure is, and whether they agree with the prediction.
  *

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file drum.h
  * Drum brakes.
  *

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file duty.h
  * What a vehicle's brakes go through: stops and snubs, a descent, a drive written down as a table,
  * and how hot all of it makes them.

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file evaluate.h
  * One evaluation of a vehicle: every result (results.h), for both load cases.
  */

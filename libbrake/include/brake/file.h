@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file file.h
  * Words in, words out: the vehicle file, single settings, JSON.
  *

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file fit.h
  * What measured pairs say: straight line, proportioning valve, booster.
  *

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file friction.h
  * Friction of pads and linings as it follows temperature, speed and pressure.
  *

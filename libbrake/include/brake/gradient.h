@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file gradient.h
  * How fast outputs change with lines of a vehicle file: the derivative of each by each.
  *

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file heat.h
  * Closed-form heat: exact solutions of simple cases, for estimates and to hold a numerical model
  * against.

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file heats.h
  * Heat of many cases: vehicles whose lines differ, each through duties that differ; of every case
  * its results, and its history at the same times.

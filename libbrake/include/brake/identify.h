@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file identify.h
  * Lines of a vehicle told by drives: what they were before and after, and how well the drives tell
  * them apart.

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file knowledge.h
  * What a drive, or a brake tester, has told of a vehicle besides its lines.
  *

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file load.h
  * Mass, centre of gravity and axle loads.
  *

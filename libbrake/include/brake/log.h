@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file log.h
  * Tables that loggers, telephones and spreadsheets write: the log of a drive, and a drive in time.
  *

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file measuring.h
  * What to measure, so that requirements which could stand either way are settled: the shortest list
  * of lines, those first that are cheap to get.

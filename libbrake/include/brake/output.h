@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file output.h
  * What a study asks of a vehicle: a result by its path, or the margin of a criterion by its id.
  */

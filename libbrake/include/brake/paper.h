@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file paper.h
  * The report for inspection: one vehicle on paper, with pictures, inputs, and blanks to fill in.
  */

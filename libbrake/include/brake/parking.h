@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file parking.h
  * Parking brake: the torque it has, and the grade it holds.
  *

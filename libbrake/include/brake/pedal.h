@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file pedal.h
  * From the driver's foot to the pressure at each axle, and the fluid that it takes.
  *

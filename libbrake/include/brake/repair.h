@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file repair.h
  * What would mend a vehicle whose brakes fall short, or may: the cheapest kind of part first, then
  * the fewest parts, from sizes that are customary.

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file report.h
  * A sweep as CSV, streamed: it is too long for a document.
  */

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file results.h
  * The catalogue of results: what every study gives of a vehicle. One list, from which the structs
  * that hold the results, the table that names them and the groups in which they are worked out are

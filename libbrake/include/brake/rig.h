@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file rig.h
  * A vehicle made ready for heat over time: its brakes as thermal.h wants them, its friction, and
  * the rig of braking.h.

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file roots.h
  * Every place of a range at which a function of one number meets zero.
  *

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file samples.h
  * Samples of a vehicle as numbers: everything uncertain about it drawn at once, what its lines were
  * in each sample, and what came out. What brake_spread_draw draws with the same seed, shapes and

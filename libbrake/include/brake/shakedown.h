@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file shakedown.h
  * The first drive after a change of the brakes, planned: what to expect at each stage, light to
  * hard and slow to fast, and where to break off.

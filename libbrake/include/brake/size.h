@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file size.h
  * What must be fitted: the value of a quantity that gives a result or a criterion's margin, the
  * tyre that the brakes carry, the parts of a list that work together.

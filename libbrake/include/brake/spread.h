@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file spread.h
  * How sure a verdict is: every toleranced number of a vehicle is drawn at once, many times over.
  *

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file status.h
  * How a function says whether its result can be used.
  *

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file stop.h
  * Stopping distance, regulated figures, energy.
  *

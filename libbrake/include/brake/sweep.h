@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file sweep.h
  * A sweep: a vehicle worked out at every combination of the values along some axes.
  *

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file system.h
  * The brakes of one vehicle in one load case and one state of failure, ready to be asked.
  */

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file thermal.h
  * Heat in one brake over time: conduction through the rotor or drum wall, rim and hat, pads,
  * backing plates, piston, fluid and caliper, cooling by air and radiation.

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file tolerance.h
  * How sure an answer is, to first order: every tolerance is moved in turn and the moves are added
  * up in squares. For answers that no limit bends; verdicts are drawn, see conformance.h.

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file tow.h
  * A vehicle and its trailer.
  *

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file tyre.h
  * Tyre markings, radii, wheel inertia and what a new rolling radius does to the speedometer.
  *

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file units.h
  * Units of the trade and what they measure.
  */

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file vehicle.h
  * One vehicle: a struct a section of the vehicle file, a member a line of it.
  *

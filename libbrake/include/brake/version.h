@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file version.h
  * The versions of the library and of its answers. Nothing else in the sources states
  * them: the build reads them from here.

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file warnings.h
  * What a good engineer would say unasked, each with its number.
  */

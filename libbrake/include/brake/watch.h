@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /** @file watch.h
  * How a study tells how far it is, and how it is told to stop.
  */
