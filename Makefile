@@ -45,8 +45,9 @@ PACKAGES := $(CORE_PACKAGES) $(PYTHON_PACKAGES) abigail-tools binutils chromium 
     nodejs poppler-utils python3 python3-html5lib python3-hypothesis python3-jsonschema python3-markdown python3-numpy python3-pytest \
     python3-scipy units valgrind wasi-libc
 
-# From the npm registry, into the build: rules of accessibility. What it says is skipped without.
-NPM_PACKAGES := axe-core@4.14.1
+# From the npm registry, into the build: rules of accessibility, a second checker of types. What they
+# say is skipped without.
+NPM_PACKAGES := axe-core@4.14.1 pyright@1.1.414
 # Other browsers, large, for `make check-browsers` alone.
 BROWSER_PACKAGES := firefox-esr webkit2gtk-driver xvfb
 

@@ -1,5 +1,7 @@
 # SPDX-License-Identifier: MIT
 """Installing: as the README has it, in empty environments, without an index; types."""
+import ast
+import json
 import os
 import pathlib
 import re
@@ -116,6 +118,17 @@ driven = v.drivelog({"time": [0.0, 1.0], "speed": many}, nominal=["60 km/h", 22.
 print(v.drivelog("log.csv", columns="time=s").stops.column("pedal_force"), driven.to_dict())
 plan = v.shakedown(despite=["no-reserve", "rear-first", "one-circuit"])
 print(plan.html, plan.stages.column("pedal_force"))
+del v.pedal.ratio
+v.part["rack"] = {"mass": "30 kg", "height": 1.9}
+v["front.tyre.rollout"] = None
+print(v["front.tyre.rollout"], dict(v.items()), v.front.tyre.keys())
+told = libbrake.identify(v, ["log.csv"], ["booster.gain"], load="empty")
+gain: float = told.tolerances().booster.gain
+fleet = libbrake.fleet("fleet.csv", out="full.stop.distance", base=v)
+fleet.to_csv("checked.csv")
+v.take_parts({"master.bore": ["7/8 in", 0.0254]})
+print(told.condition, fleet[0].verdict, v.size(["master.bore"], "all", rules="us", before=v))
+print(v.cooldown("log.csv").summary.cooling)
 print(v.report(before=v, drivelog="log.csv", date="2026-01-02", rules="us").html)
 try:
     v.set({"front.tyre.rollout": 50.0})
@@ -142,6 +155,55 @@ def test_types_are_strict_and_tell_right_from_wrong(tmp_path):
     assert "Success" in mypy(tmp_path, user)
     user.write_text(USER + "v.front.tyre.rollout = [1]\nv.front.tyre.rolout\nlength.x\n")
     assert "Found 3 errors" in mypy(tmp_path, user)
+
+
+PYRIGHT = pathlib.Path(os.environ.get("LIBBRAKE_BUILD", ROOT / "build")) / (
+    "npm/node_modules/pyright/index.js"
+)
+
+
+def pyright(tmp_path, *folders, paths=()):
+    """Errors that a second checker finds as Python 3.9 has it, and its words."""
+    config = {"include": folders, "extraPaths": [str(one) for one in paths], "exclude": ["**/*.py"],
+              "typeCheckingMode": "strict", "pythonVersion": "3.9",
+              "reportMissingModuleSource": False, "reportUnusedImport": False}  # fmt: skip
+    if paths:
+        del config["exclude"]
+    (tmp_path / "pyrightconfig.json").write_text(json.dumps(config))
+    found = subprocess.run(["node", PYRIGHT, "-p", tmp_path, "--outputjson"], env=ALONE, text=True,
+                           cwd=tmp_path, stdout=subprocess.PIPE)  # fmt: skip
+    told = json.loads(found.stdout)
+    assert told["summary"]["filesAnalyzed"] > 0
+    return told["summary"]["errorCount"], found.stdout
+
+
+@pytest.mark.skipif(not PYRIGHT.exists(), reason="pyright is not there; make deps gets it")
+def test_a_second_checker_tells_right_from_wrong(tmp_path):
+    package = pathlib.Path(libbrake.__file__).parent
+    stubs = tmp_path / "stubs" / "libbrake"
+    stubs.mkdir(parents=True)
+    for path in package.glob("*.pyi"):
+        shutil.copy(path, stubs)
+    errors, words = pyright(tmp_path, "stubs")
+    assert errors == 0, words
+    user = tmp_path / "user" / "user.py"
+    user.parent.mkdir()
+    user.write_text(USER)
+    errors, words = pyright(tmp_path, "user", paths=[package.parent])
+    assert errors == 0, words
+    user.write_text(USER + "v.front.tyre.rollout = [1]\nv.front.tyre.rolout\nlength.x\n")
+    assert pyright(tmp_path, "user", paths=[package.parent])[0] >= 3
+
+
+def test_every_module_is_in_the_grammar_of_the_oldest_python():
+    """3.9, of pyproject.toml; and zip() knows no strict there. Names of the standard library in
+    stubs are held by the checkers."""
+    package = pathlib.Path(libbrake.__file__).parent
+    for path in [*package.glob("*.py"), *package.glob("*.pyi"), *BINDINGS.rglob("*.py")]:
+        tree = ast.parse(path.read_text(encoding="utf-8"), str(path), feature_version=(3, 9))
+        for call in (node for node in ast.walk(tree) if isinstance(node, ast.Call)):
+            strict = "strict" in {word.arg for word in call.keywords}
+            assert not (strict and getattr(call.func, "id", "") == "zip"), path
 
 
 def test_every_module_has_types():
