@@ -4,8 +4,8 @@
 
 usage: coverage.py BUILD   (a build by clang with -fcoverage-mapping, in which the tests have run)
 
-Of what is pure (model, vehicle, criteria) every line must be reached, and every condition must have
-been true and false, but for those that tests/uncovered.txt lists, each with its reason.
+Of what is pure (model, vehicle, criteria) every line must be reached, and every condition must
+have been true and false, but for those that tests/uncovered.txt lists, each with its reason.
 """
 import collections
 import json
@@ -19,43 +19,64 @@ LAYERS = "model", "vehicle", "criteria"
 
 
 def export(build):
-    """What llvm-cov says of each file of the library."""
+    """{file of the library: what llvm-cov says of it, once for each object that it is part of}."""
     profile = build / "coverage.profdata"
     raw = sorted(build.glob("profile/*.profraw"))
     subprocess.run(["llvm-profdata", "merge", "-sparse", "-o", profile, *raw], check=True)
-    command = ["llvm-cov", "export", f"-instr-profile={profile}", build / "libbrake.so"]
-    told = subprocess.run([*command, ROOT / "libbrake"], check=True, stdout=subprocess.PIPE)
-    return {
-        str(pathlib.Path(file["filename"]).resolve().relative_to(ROOT)): file
-        for file in json.loads(told.stdout)["data"][0]["files"]
-    }
+    files = collections.defaultdict(list)
+    # One by one: of several at a time llvm-cov 14 forgets some.
+    for path in sorted(build.glob("libbrake/*/*.o")):
+        if b"__llvm_covmap" not in path.read_bytes():  # nothing but tables
+            continue
+        command = ["llvm-cov", "export", f"-instr-profile={profile}", path, ROOT / "libbrake"]
+        told = subprocess.run(command, check=True, stdout=subprocess.PIPE)
+        for file in json.loads(told.stdout)["data"][0]["files"]:
+            name = pathlib.Path(file["filename"]).resolve().relative_to(ROOT)
+            files[str(name)].append(file)
+    return dict(sorted(files.items()))
 
 
-def lines(file):
-    """(lines of code, those never run) from the segments of a file."""
-    counts, now, last = {}, None, 0
-    for line, _, count, counted, *_ in file["segments"]:
-        for between in range(last + 1, line):
-            if now is not None:
-                counts[between] = max(counts.get(between, 0), now)
-        now, last = (count if counted else None), line
-        if now is not None:
-            counts[line] = max(counts.get(line, 0), now)
-    return len(counts), [line for line, count in sorted(counts.items()) if not count]
+def counts_of(segments):
+    """{line: how often it was run} as llvm-cov counts: the most of what a line begins in and of the
+    regions that begin in it."""
+    of, wrapped, counts = collections.defaultdict(list), None, {}
+    for segment in segments:
+        of[segment[0]].append(segment)
+    for line in range(min(of, default=1), max(of, default=0) + 1):
+        begun = [count for _, _, count, counted, entry, gap in of[line] if counted and entry > gap]
+        if wrapped is not None or begun:
+            counts[line] = max([wrapped or 0, *begun])
+        for _, _, count, counted, *_ in of[line]:
+            wrapped = count if counted else None
+    return counts
 
 
-def conditions(name, file):
-    """(conditions' outcomes, those that never came) as `file: condition: never true`."""
+def lines(parts):
+    """(lines of code, those never run) of a file."""
+    most = collections.Counter()
+    for file in parts:
+        counts = counts_of(file["segments"]).items()
+        most |= collections.Counter({line: count + 1 for line, count in counts})
+    return len(most), [line for line, count in sorted(most.items()) if count == 1]
+
+
+def words_at(text, begin, left, end, right):
+    """What stands in a text between two places, on one line."""
+    words = text[begin - 1 : end]
+    words[-1] = words[-1][: right - 1]
+    words[0] = words[0][left - 1 :]
+    return " ".join(" ".join(words).split())
+
+
+def conditions(name, parts):
+    """(outcomes of conditions, those that never came) of a file."""
     text = (ROOT / name).read_text(encoding="utf-8").splitlines()
     came = collections.Counter()
-    for begin, left, end, right, true, false, *_ in file["branches"]:
-        words = [*text[begin - 1 : end]]
-        words[-1] = words[-1][: right - 1]
-        words[0] = words[0][left - 1 :]
-        condition = " ".join(" ".join(words).split())
-        if true or false:  # else it is settled by the compiler, or on a line that was not reached
-            came[begin, left, condition, "true"] += true
-            came[begin, left, condition, "false"] += false
+    for file in parts:
+        for begin, left, end, right, true, false, *_ in file["branches"]:
+            if true or false:  # else it is settled by the compiler, or on a line never reached
+                came[begin, left, words_at(text, begin, left, end, right), "true"] += true
+                came[begin, left, words_at(text, begin, left, end, right), "false"] += false
     never = [f"{name}: {words}: never {way}" for (*_, words, way), n in came.items() if not n]
     return len(came), never
 
@@ -66,23 +87,23 @@ def layer(name):
 
 
 def listed():
-    """{outcome that never comes: reason}."""
+    """Outcomes that never come, and lines, for which the list has a reason above them."""
     rows = LISTED.read_text(encoding="utf-8").splitlines()
-    return dict(row.split(" ; ") for row in rows if row[:1] not in ("", "#"))
+    return {row for row in rows if row[:1] not in ("", "#")}
 
 
 def complaints(files):
     """What is not as it must be."""
-    allowed, never = listed(), set()
-    for name, file in files.items():
+    never = set()
+    for name, parts in files.items():
         if layer(name) not in LAYERS:
             continue
-        for line in lines(file)[1]:
-            yield f"{name}:{line}: not reached"
-        never.update(conditions(name, file)[1])
-    for outcome in sorted(never - set(allowed)):
+        text = (ROOT / name).read_text(encoding="utf-8").splitlines()
+        never.update(f"{name}: {text[line - 1].strip()}: not reached" for line in lines(parts)[1])
+        never.update(conditions(name, parts)[1])
+    for outcome in sorted(never - listed()):
         yield f"{outcome}: neither tested nor in tests/uncovered.txt"
-    for outcome in sorted(set(allowed) - never):
+    for outcome in sorted(listed() - never):
         yield f"{outcome}: came, or is gone: take it out of tests/uncovered.txt"
 
 
@@ -94,20 +115,21 @@ def percent(parts):
 
 def shares(files):
     """Lines and outcomes of some files that came, in words."""
-    return (f"{percent([lines(file) for file in files.values()]):.1f} % of lines, "
-            f"{percent([conditions(*file) for file in files.items()]):.1f} % of outcomes")  # fmt: skip
+    of_lines = percent([lines(parts) for parts in files.values()])
+    of_outcomes = percent([conditions(name, parts) for name, parts in files.items()])
+    return f"{of_lines:.1f} % of lines, {of_outcomes:.1f} % of outcomes"
 
 
 def main(folder):
     """The table, the complaints, the sum."""
     files = export(pathlib.Path(folder).resolve())
-    for name, file in files.items():
-        print(f"{name:36} {shares({name: file})}")
+    for name, parts in files.items():
+        print(f"{name:36} {shares({name: parts})}")
     found = list(complaints(files))
     print("".join(f"coverage: {complaint}\n" for complaint in found), end="")
     figures = {}
     for part in (*LAYERS, "study", "file", "answer"):
-        inside = {name: file for name, file in files.items() if layer(name) == part}
+        inside = {name: parts for name, parts in files.items() if layer(name) == part}
         figures[part] = shares(inside)
         print(f"coverage: {part}: {figures[part]}")
     keep(figures)

@@ -189,6 +189,8 @@ static void a_usual_pad_rises_first_and_then_fades(void **state)
     assert_nan(brake_friction_at(&friction, 400.0, 10.0, 3e6));
     assert_int_equal(brake_friction_usual(0.91, 1.0, &friction), BRAKE_E_RANGE);
     assert_int_equal(brake_friction_usual(BRAKE_NAN, 1.0, &friction), BRAKE_E_RANGE);
+    assert_int_equal(brake_friction_usual(0.38, -0.01, &friction), BRAKE_E_RANGE);
+    assert_int_equal(brake_friction_usual(0.38, 4.01, &friction), BRAKE_E_RANGE);
 }
 
 /* SAE J866, table 1. */

@@ -74,6 +74,8 @@ static void a_flotation_marking_is_nominal(void **state)
         {"37x12.50R17LT 124Q E", BRAKE_W_NOMINAL, 317.5, 507.8 / 635.0, 432, 939.8, 1600, 160,
          true},
         {"37x12.50R17LT E", BRAKE_W_NOMINAL, 317.5, 507.8 / 635.0, 432, 939.8, 0, 0, true},
+        {"37x12.50R17LT E 124Q", BRAKE_W_NOMINAL, 317.5, 507.8 / 635.0, 432, 939.8, 1600, 160,
+         true},
     };
     for (size_t i = 0; i < sizeof flotation / sizeof flotation[0]; i++)
         hold_reading(&flotation[i]);
@@ -132,6 +134,7 @@ static void a_text_that_is_no_marking_is_refused_and_gives_nothing(void **state)
         "265/70",
         "265/70R",
         "265/70 17",
+        "37x12.50R17LT EX",
         "265/R17",
         "265/70Q17",
         "265/70r17",

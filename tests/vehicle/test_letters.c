@@ -51,6 +51,15 @@ static void what_only_looks_like_a_letter_is_none(void **state)
     }
 }
 
+/* EF BB BF: Unicode, sec. 23.8, from memory. */
+static void the_mark_before_a_text_has_three_bytes(void **state)
+{
+    (void)state;
+    assert_int_equal(brake_text_mark("\xef\xbb\xbf[vehicle]"), 3);
+    assert_int_equal(brake_text_mark("\xef\xbb"), 0);
+    assert_int_equal(brake_text_mark("[vehicle]"), 0);
+}
+
 static void what_steers_a_terminal_is_shown_as_a_question_mark(void **state)
 {
     (void)state;
@@ -81,6 +90,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(letters_of_each_length_have_their_code),
         cmocka_unit_test(what_only_looks_like_a_letter_is_none),
+        cmocka_unit_test(the_mark_before_a_text_has_three_bytes),
         cmocka_unit_test(what_steers_a_terminal_is_shown_as_a_question_mark),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

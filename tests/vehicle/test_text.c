@@ -55,6 +55,7 @@ static void whole_numbers_are_written_as_in_c(void **state)
         AS_IN_C("%ld|%lu|%lld|%llu", (long)whole[i], (unsigned long)whole[i], whole[i],
                 (unsigned long long)whole[i]);
         AS_IN_C("%zu|%6zu", (size_t)whole[i], (size_t)whole[i]);
+        AS_IN_C("%zd|%6zd", (ptrdiff_t)whole[i], (ptrdiff_t)whole[i]);
     }
 }
 
