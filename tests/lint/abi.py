@@ -13,6 +13,7 @@ import textwrap
 import xml.etree.ElementTree as ElementTree
 
 from lint import source
+from trust import record
 
 RECORD = source.ROOT / "reference" / "abi.txt"
 HEADERS = "libbrake/include/brake/"
@@ -151,7 +152,17 @@ def main():
     if not there():
         sys.exit(LACKING)
     wrap = textwrap.TextWrapper(100, subsequent_indent="   ", break_on_hyphens=False)
-    wrapped = (wrap.fill(line) for line in read(sys.argv[1]))
+    found = read(sys.argv[1])
+    kinds = [line.split()[0] for line in found]
+    structs, enums = kinds.count("struct"), kinds.count("enum")
+    functions = len(found) - structs - enums - 1
+    record.record(
+        "abi", "What linked programs rely on",
+        {"recorded": f"{functions} functions, {structs} structs, {enums} enums"},
+        "Symbols of the shared library and layouts of public structs and enums, as abidw reads them "
+        "from a build with debug information; make lint and make check hold them to the record.",
+        "Other processors than x86-64; what a function does.")  # fmt: skip
+    wrapped = (wrap.fill(line) for line in found)
     RECORD.write_text(HEAD + "".join(f"{line}\n" for line in wrapped), encoding="utf-8")
 
 
