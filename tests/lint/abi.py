@@ -159,7 +159,7 @@ def main():
     record.record(
         "abi", "What linked programs rely on",
         {"recorded": f"{functions} functions, {structs} structs, {enums} enums"},
-        "Symbols of the shared library and layouts of public structs and enums, as abidw reads them "
+        "Symbols of the shared library, layouts of public structs and enums, as abidw reads them "
         "from a build with debug information; make lint and make check hold them to the record.",
         "Other processors than x86-64; what a function does.")  # fmt: skip
     wrapped = (wrap.fill(line) for line in found)
