@@ -237,6 +237,30 @@ static void its_snubs_are_a_duty_like_any_other(void **state)
     assert_true(result.axle[BRAKE_FRONT].fluid_most > result.axle[BRAKE_FRONT].fluid_last + 10.0);
 }
 
+/* reference/method.md, section 8: a car stops from 100 km/h with 500 N, goods from 80 km/h with 700
+ * N. The plain vehicle slows by F / 100 N x 2250 / (2500 + 250) kg at its rated mass, all wheels
+ * turning; air, half rho A v^2 of 1 m2, adds 4.5 % at 100 km/h, half of that over the way. 0.36 s
+ * pass before. */
+static void each_procedure_stops_from_its_speed_with_its_force(void **state)
+{
+    (void)state;
+    static const struct {
+        enum brake_fade_kind kind;
+        double speed, force;
+    } cases[] = {{BRAKE_FADE_CAR, 100.0, 500.0}, {BRAKE_FADE_GOODS, 80.0, 700.0}};
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        run(plus(large(), steady), cases[i].kind);
+        assert_null(fade.figures.lacks);
+        const double slowed = cases[i].force / 100.0 * 2250.0 / 2750.0;
+        const double speed = cases[i].speed * KMH;
+        const struct brake_hot_stop *cold = &fade.figures.cold;
+        assert_between(cold->developed / slowed, 1.0, 1.02);
+        assert_between((cold->distance - 0.36 * speed) / (speed * speed / 2.0 / slowed), 0.97, 1.0);
+        const double pressed = 1.0 - 0.36 / (0.36 + speed / slowed); /* of the time */
+        assert_near(fade.cold_force, cases[i].force * pressed, 0.005);
+    }
+}
+
 static void goods_vehicles_snub_every_55_s_and_get_less_hot(void **state)
 {
     (void)state;
@@ -406,6 +430,7 @@ int main(void)
         cmocka_unit_test(fading_friction_is_felt_hot_and_comes_back),
         cmocka_unit_test(the_cold_stop_is_the_hardest_from_100_km_h),
         cmocka_unit_test(its_snubs_are_a_duty_like_any_other),
+        cmocka_unit_test(each_procedure_stops_from_its_speed_with_its_force),
         cmocka_unit_test(goods_vehicles_snub_every_55_s_and_get_less_hot),
         cmocka_unit_test(a_missing_line_is_named),
         cmocka_unit_test(boiling_fluid_leaves_no_hot_stop),

@@ -1,0 +1,181 @@
+/* Parts that may be fitted: which sizes are offered, and what goes with them. Sizes are customary:
+ * common practice, no source, as in study/parts.c. Vehicles: ../vehicle/sheet.h. */
+#include "../vehicle/sheet.h"
+
+#include "brake/thermal.h"
+#include "study/parts.h"
+
+static struct brake_sheet sheet;
+static struct brake_part_offer offer[BRAKE_PARTS_OFFERED];
+static int offers;
+
+static void list(const char *text)
+{
+    read_sheet(&sheet, text);
+    offers = brake_parts_offered(&sheet, offer);
+    assert_in_range(offers, 1, BRAKE_PARTS_OFFERED);
+}
+
+/* The offers that change a line first, in order. */
+static int offered(const char *path, const struct brake_part_offer *found[BRAKE_PARTS_OFFERED])
+{
+    const int line = index_at(&sheet.vehicle, path);
+    int count = 0;
+    for (int i = 0; i < offers; i++) {
+        if (offer[i].change.line[0] == line)
+            found[count++] = &offer[i];
+    }
+    return count;
+}
+
+static void expect_sizes(const char *path, const double *size, int sizes)
+{
+    const struct brake_part_offer *found[BRAKE_PARTS_OFFERED];
+    const double now = value_at(&sheet, path);
+    assert_int_equal(offered(path, found), sizes);
+    for (int i = 0; i < sizes; i++) {
+        assert_near(found[i]->change.value[0], size[i], ROUNDING);
+        assert_near(found[i]->far, fabs(log(size[i] / now)), 1e-12);
+        assert_int_equal(found[i]->place, found[0]->place);
+    }
+}
+
+/* Pistons of 60 mm: from 0.6 to 1.5 times as large, and not the same once more. Friction of 0.40:
+ * from 2 % more on. Pads 125 mm out: up to 15 % farther. */
+static void sizes_that_go_onto_the_same_part_are_offered(void **state)
+{
+    (void)state;
+    static const double pistons[] = {0.038, 0.0405, 0.043,  0.045, 0.048, 0.051,
+                                     0.054, 0.057,  0.0635, 0.066, 0.070, 0.073};
+    static const double friction[] = {0.45, 0.50};
+    const double radius[] = {0.125 * 1.05, 0.125 * 1.10, 0.125 * 1.15};
+    list(swapped(plain, "pistons = 1 x 60 mm", "pistons = 1 x 60.1 mm"));
+    expect_sizes("front.disc.piston_diameter", pistons, 12);
+    expect_sizes("front.disc.pads.mu", friction, 2);
+    expect_sizes("rear.disc.pads.mu", friction, 2);
+    expect_sizes("front.disc.effective_radius", radius, 3);
+    const struct brake_part_offer *found[BRAKE_PARTS_OFFERED];
+    offered("front.disc.piston_diameter", found);
+    assert_string_equal(found[7]->change.words, "front calipers with 57.0 mm pistons");
+    assert_int_equal(found[7]->change.takes, BRAKE_REPAIR_BRAKE);
+    offered("front.disc.effective_radius", found);
+    assert_string_equal(found[0]->change.words,
+                        "front rotors that put the pads 1.05 times as far out");
+}
+
+/* Cylinders of 20 mm: sixteenths of an inch from 0.75 to 1.35 times as large. Shoes that travel
+ * 1 mm are set to 0.8. */
+static void drums_have_cylinders_and_are_set(void **state)
+{
+    (void)state;
+    static const double travel[] = {0.0008};
+    double bores[8];
+    for (int i = 0; i < 8; i++)
+        bores[i] = (10 + i) / 16.0 * 0.0254;
+    list(drum_text());
+    expect_sizes("rear.drum.cylinder_diameter", bores, 8);
+    expect_sizes("rear.drum.piston_travel", travel, 1);
+    list(swapped(drum_text(), "piston_travel = 1 mm", "piston_travel = 0.84 mm"));
+    expect_sizes("rear.drum.piston_travel", NULL, 0);
+}
+
+/* All pistons of a caliper grow alike, and a rotor with its pads. */
+static void what_belongs_to_a_part_grows_with_it(void **state)
+{
+    (void)state;
+    const struct brake_part_offer *found[BRAKE_PARTS_OFFERED];
+    list(plus(swapped(plain, "pistons = 1 x 60 mm", "pistons = 1 x 50 mm + 1 x 40 mm"),
+              "[front.disc]\nrotor_diameter = 300 mm\n"));
+    assert_true(offered("front.disc.piston_diameter", found) > 5);
+    for (int i = 0; i < 5; i++) {
+        const struct brake_repair_change *change = &found[i]->change;
+        assert_int_equal(change->settings, 2);
+        assert_int_equal(change->line[1], index_at(&sheet.vehicle, "front.disc.piston_diameter_2"));
+        assert_near(change->value[1], 0.8 * change->value[0], ROUNDING);
+    }
+    assert_int_equal(offered("front.disc.effective_radius", found), 3);
+    assert_int_equal(found[1]->change.line[1],
+                     index_at(&sheet.vehicle, "front.disc.rotor_diameter"));
+    assert_near(found[1]->change.value[1], 0.330, ROUNDING);
+}
+
+/* A list of one's own stands for the customary sizes of its lines, and of no other. */
+static void ones_own_list_takes_the_place_of_the_customary_sizes(void **state)
+{
+    (void)state;
+    static const double own[] = {0.052, 0.055};
+    static const double friction[] = {0.45, 0.50};
+    read_sheet(&sheet, plain);
+    const int line = index_at(&sheet.vehicle, "front.disc.piston_diameter");
+    sheet.own.count = 3;
+    for (int i = 0; i < 2; i++) {
+        sheet.own.line[2 * i] = line;
+        sheet.own.value[2 * i] = own[i];
+    }
+    sheet.own.line[1] = index_at(&sheet.vehicle, "rear.disc.piston_diameter");
+    sheet.own.value[1] = 0.032;
+    offers = brake_parts_offered(&sheet, offer);
+    expect_sizes("front.disc.piston_diameter", own, 2);
+    expect_sizes("rear.disc.piston_diameter", &sheet.own.value[1], 1);
+    expect_sizes("front.disc.pads.mu", friction, 2);
+    assert_true(brake_parts_sized(line));
+    assert_false(brake_parts_sized(index_at(&sheet.vehicle, "front.disc.effective_radius")));
+    assert_false(brake_parts_sized(index_at(&sheet.vehicle, "vehicle.mass")));
+}
+
+/* Where no valve and no booster are fitted: those of 15 to 80 bar that let a third through, and one
+ * of 8 in. */
+static void what_is_not_there_may_be_fitted(void **state)
+{
+    (void)state;
+    static const double knees[] = {15e5, 20e5, 30e5, 40e5, 50e5, 60e5, 80e5};
+    const struct brake_part_offer *found[BRAKE_PARTS_OFFERED];
+    list(plain);
+    assert_int_equal(offered("valve.kind", found), 7);
+    for (int i = 0; i < 7; i++) {
+        assert_equal(found[i]->change.value[0], BRAKE_VALVE_FIXED);
+        assert_near(found[i]->change.value[1], knees[i], ROUNDING);
+        assert_near(found[i]->change.value[2], 0.35, ROUNDING);
+        assert_near(found[i]->far, 0.5, ROUNDING);
+    }
+    assert_string_equal(found[3]->change.words, "a rear valve that opens at 40 bar");
+    assert_int_equal(offered("booster.booster", found), 1);
+    assert_equal(found[0]->change.value[0], BRAKE_BOOSTER_VACUUM);
+    assert_near(found[0]->change.value[1], 4.0, ROUNDING);
+    assert_near(found[0]->change.value[2], 1500.0, ROUNDING);
+}
+
+static void expect_fluids(const char *fluid, int better)
+{
+    const struct brake_part_offer *found[BRAKE_PARTS_OFFERED];
+    char line[60];
+    snprintf(line, sizeof line, "[heat]\nfluid = %s\n", fluid);
+    list(plus(plain, line));
+    assert_int_equal(offered("heat.fluid", found), better);
+    const int best = brake_parts_best_fluid(offer, offers);
+    if (better > 0)
+        assert_equal(offer[best].change.value[0], BRAKE_DOT_5_1);
+    else
+        assert_int_equal(best, -1);
+}
+
+static void fluids_that_boil_later_are_offered(void **state)
+{
+    (void)state;
+    expect_fluids("DOT3", 2);
+    expect_fluids("DOT4", 1);
+    expect_fluids("DOT5.1", 0);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(sizes_that_go_onto_the_same_part_are_offered),
+        cmocka_unit_test(drums_have_cylinders_and_are_set),
+        cmocka_unit_test(what_belongs_to_a_part_grows_with_it),
+        cmocka_unit_test(ones_own_list_takes_the_place_of_the_customary_sizes),
+        cmocka_unit_test(what_is_not_there_may_be_fitted),
+        cmocka_unit_test(fluids_that_boil_later_are_offered),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
