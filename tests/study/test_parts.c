@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Parts that may be fitted: which sizes are offered, and what goes with them. Sizes are customary:
  * common practice, no source, as in study/parts.c. Vehicles: ../vehicle/sheet.h. */
 #include "../vehicle/sheet.h"
