@@ -33,6 +33,7 @@ def _requires(config_settings=None):
 
 get_requires_for_build_wheel = _requires
 get_requires_for_build_sdist = _requires
+get_requires_for_build_editable = _requires
 
 
 @contextlib.contextmanager
@@ -59,3 +60,10 @@ def build_sdist(sdist_directory, config_settings=None):
 
     with _elsewhere():
         return build_meta.build_sdist(sdist_directory, config_settings)
+
+
+def build_editable(wheel_directory, config_settings=None, metadata_directory=None):
+    """A wheel that points to the checkout, for `pip install -e`."""
+    import editable
+
+    return editable.build(build_wheel, wheel_directory, config_settings)

@@ -9,6 +9,7 @@ import shutil
 import subprocess
 import sys
 import tarfile
+import zipfile
 
 import pytest
 
@@ -42,6 +43,36 @@ def test_the_commands_of_the_readme_work_in_an_empty_environment(tmp_path):
     script = "import libbrake; v = libbrake.load('examples/heron.ini'); print(v.check())"
     text = run(python, "-c", script)
     assert re.match(r"Heron \(invented\), after refit\nCAUTION: .*\nVerdict", text)
+    assert "qualified inspector" in " ".join(text.split())
+
+
+def test_an_editable_install_follows_the_checkout(tmp_path):
+    """Of a wheel, here one of no C at all: what is written is a link, what is made is not."""
+    script = (
+        "import pathlib, sys, zipfile, editable\n"
+        "package, target = pathlib.Path(sys.argv[1]), pathlib.Path(sys.argv[2])\n"
+        "def wheel(folder, settings):\n"
+        "    with zipfile.ZipFile(pathlib.Path(folder) / 'x-1-py3-none-any.whl', 'w') as archive:\n"
+        "        for path in package.iterdir():\n"
+        "            if path.is_file(): archive.write(path, f'libbrake/{path.name}')\n"
+        "        archive.writestr('x-1.dist-info/METADATA', 'Name: x')\n"
+        "        archive.writestr('x-1.dist-info/RECORD', '')\n"
+        "    return 'x-1-py3-none-any.whl'\n"
+        "editable._folder = lambda: target / 'editable'\n"
+        "print(editable.build(wheel, target, None))\n"
+    )
+    package = pathlib.Path(libbrake.__file__).parent
+    name = run(sys.executable, "-c", script, package, tmp_path, PYTHONPATH=str(BINDINGS))
+    made = tmp_path / "editable" / "libbrake"
+    assert (made / "vehicle.py").resolve() == (BINDINGS / "libbrake" / "vehicle.py").resolve()
+    assert not (made / "made.py").is_symlink() and not (made / "__init__.pyi").is_symlink()
+    with zipfile.ZipFile(tmp_path / name.strip()) as archive:
+        (way,) = (one for one in archive.namelist() if one.endswith(".pth"))
+        folder = archive.read(way).decode().strip()
+        record = archive.read("x-1.dist-info/RECORD").decode()
+    assert way in record and "METADATA,sha256=" in record
+    text = run(sys.executable, "-c", "import libbrake; print(libbrake.load('examples/heron.ini'))",
+               PYTHONPATH=folder)  # fmt: skip
     assert "qualified inspector" in " ".join(text.split())
 
 
