@@ -165,6 +165,27 @@ char *sweep_notes(const struct brake_sheet *sheet, struct numbers lines,
     return text;
 }
 
+/* ---- curves --------------------------------------------------------------------------------- */
+
+enum brake_status curves_of(const struct brake_sheet *sheet, int load, int failure, bool by_force,
+                            struct numbers along, const struct columns *out,
+                            struct brake_error *error)
+{
+    const long numbers = sizeof(struct brake_curve_point) / sizeof(double);
+    if (load < 0 || load >= BRAKE_LOADS || failure < 0 || failure >= BRAKE_FAILURES ||
+        out->count != 1 || out->column[0].count != along.count * numbers)
+        return refuse(error, BRAKE_E_SIZE);
+    struct brake_curve_point *point = (struct brake_curve_point *)columns_writable(out, 0);
+    if (by_force)
+        brake_curves_at_force(&sheet->vehicle, (enum brake_load)load, (enum brake_failure)failure,
+                              along.at, (int)along.count, point);
+    else
+        brake_curves_at_deceleration(&sheet->vehicle, (enum brake_load)load,
+                                     (enum brake_failure)failure, along.at, (int)along.count,
+                                     point);
+    return BRAKE_OK;
+}
+
 /* ---- derivatives ---------------------------------------------------------------------------- */
 
 static void put_derivatives(const struct brake_derivative *found, long count,

@@ -44,6 +44,12 @@ char *sweep_notes(const struct brake_sheet *sheet, struct numbers lines,
                   const struct columns *values, bool together, struct numbers cases,
                   struct brake_error *error);
 
+/* Curves along pedal force, or else along deceleration: `out` is one column of points, the members of
+ * struct brake_curve_point after each other. */
+enum brake_status curves_of(const struct brake_sheet *sheet, int load, int failure, bool by_force,
+                            struct numbers along, const struct columns *out,
+                            struct brake_error *error);
+
 /* Derivatives of outputs by lines, output by output: values, errors, and 1 for a kink. */
 enum brake_status gradient_run(const struct brake_sheet *sheet, struct numbers outputs,
                                struct numbers lines, const struct columns *out,

@@ -28,6 +28,25 @@ static double open_pressure(const struct brake_balance *balance, int axle, doubl
     return at[0] - balance->axle[axle].held * (at[1] - at[2]);
 }
 
+void brake_axles_braked(const struct brake_balance *balance, const struct brake_balance_state *at,
+                        double pressure, struct brake_braked_axle axle[BRAKE_AXLES])
+{
+    struct brake_balance open = *balance;
+    open.regulated = false;
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        const struct brake_axle_brakes *brakes = &balance->axle[i];
+        const double turning = (brakes->inertia + brakes->geared) / brakes->radius;
+        const double most = brake_axle_torque(&open, (enum brake_axle)i, pressure);
+        const double torque = at->force[i] * brakes->radius + turning * at->deceleration;
+        axle[i].force = at->force[i];
+        axle[i].torque = most_of(0.0, least_of(most, torque));
+        axle[i].pressure = brakes->gain > 0.0 ? open_pressure(balance, i, pressure) : 0.0;
+        if (axle[i].torque < most && brakes->gain > 0.0)
+            axle[i].pressure =
+                least_of(axle[i].pressure, brakes->threshold + axle[i].torque / brakes->gain);
+    }
+}
+
 void brake_braked_axles(const struct brake_rig *rig, const struct brake_braking *braking,
                         struct brake_braked_axle axle[BRAKE_AXLES])
 {
@@ -38,18 +57,5 @@ void brake_braked_axles(const struct brake_rig *rig, const struct brake_braking 
     const struct brake_balance balance = balance_now(rig, braking);
     const struct brake_balance_state at =
         brake_balance_kept(&balance, braking->pressure, rig->adhesion, rig->antilock);
-    struct brake_balance open = balance;
-    open.regulated = false;
-    for (int i = 0; i < BRAKE_AXLES; i++) {
-        const struct brake_axle_brakes *brakes = &balance.axle[i];
-        const double most = brake_axle_torque(&open, (enum brake_axle)i, braking->pressure);
-        const double torque =
-            at.force[i] * brakes->radius + brakes->inertia / brakes->radius * at.deceleration;
-        axle[i].force = at.force[i];
-        axle[i].torque = most_of(0.0, least_of(most, torque));
-        axle[i].pressure = open_pressure(&balance, i, braking->pressure);
-        if (axle[i].torque < most)
-            axle[i].pressure =
-                least_of(axle[i].pressure, brakes->threshold + axle[i].torque / brakes->gain);
-    }
+    brake_axles_braked(&balance, &at, braking->pressure, axle);
 }

@@ -13,6 +13,16 @@ struct brake_braked_axle {
     double force;    /**< [N] at the tyres: F_i of balance.h; 0 while the brakes are off */
 };
 
+/** The brakes of both axles in a state of the balance.
+ * @param balance   the vehicle
+ * @param at        its state
+ * @param pressure  [Pa] at the master cylinder
+ * @param axle      filled; 0 pressure where no circuit works an axle
+ * @source          balance.h
+ */
+void brake_axles_braked(const struct brake_balance *balance, const struct brake_balance_state *at,
+                        double pressure, struct brake_braked_axle axle[BRAKE_AXLES]);
+
 /** The brakes of both axles at an instant.
  * @param rig      the vehicle
  * @param braking  where it stands; brakes are off where its pressure is 0

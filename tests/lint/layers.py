@@ -9,7 +9,7 @@ ORDER = ["model", "vehicle", "criteria", "study", "file", "answer", "command"]
 _HEADERS = {
     "model": "status constants tyre load pedal disc drum parking balance stop tow heat convection"
     " thermal fit friction braking version",
-    "vehicle": "units vehicle knowledge catalogue system results evaluate rig",
+    "vehicle": "units vehicle knowledge catalogue system curves results evaluate rig",
     "criteria": "criteria warnings",
     "study": "tolerance conformance measuring repair assessment before duty fade output watch"
     " distribution spread samples sweep heats gradient roots size drivelog cooldown shakedown"

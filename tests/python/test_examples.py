@@ -55,8 +55,12 @@ def test_the_chart_shows_that_larger_tyres_take_more_force_and_larger_pistons_le
 def test_the_fade_map_is_hotter_where_it_is_steeper(heron, tmp_path):
     pytest.importorskip("matplotlib")
     fade = example("fade_map")
-    flat, steep = (fade.rise(heron, grade, 45) for grade in (0.04, 0.10))
-    assert steep[1] > flat[1] and steep[0] >= flat[0]
+    found = fade.draw(heron, tmp_path / "fade.png")
+    face, ratio = found[fade.FACE], found[fade.LAST] / found[fade.FIRST]
+    assert (face[1:, :] > face[:-1, :]).all() and (face[:, 1:] > face[:, :-1]).all()
+    assert ratio[-1, 1] > ratio[0, 1], "the steeper, the more the pads fade"
+    one = heron.heat(descent=("8 %", fade.LENGTH, "45 km/h"), cool=0.0)
+    assert face[2, 1] == one.heat.front_face
 
 
 def test_the_optimum_holds_its_bounds_and_no_part_beside_it_is_better(heron):

@@ -139,8 +139,9 @@ class Vehicle(Sections):
         out=["full.stop.distance"])`. An output is a result, or a criterion for its margin.
 
         Gives a Table whose arrays have a dimension an axis; NaN where a combination is refused, or
-        a value is outside its range: `t.refusal(3, 0)` says why. A value may be a text with its
-        unit. What comes out does not depend on the number of `threads`, 1 to 1024; None: one a
+        a value is outside its range: `t.notes`, an array of words along the same axes, and
+        `t.refusal(3, 0)` say why. An axis is anything with an order, as a list, range, generator,
+        array, Series or Index; a value may be a text with its unit. What comes out does not depend on the number of `threads`, 1 to 1024; None: one a
         processor. `progress`: called with (done, total) now and then; what it raises ends the
         sweep, as Ctrl-C does.
         """
@@ -174,6 +175,22 @@ class Vehicle(Sections):
         from libbrake.samples import samples as draw
 
         return draw(self, samples, out, rules, seed, shape, progress)
+
+    def curves(self, pedal_force=None, deceleration=None, load="full", failure="intact"):
+        """What the brakes do along one of both, cold: `v.curves(pedal_force=range(0, 500, 10))`,
+        wheels kept from locking; `v.curves(deceleration=[1, 2, 3])`, whatever the tyres can hold,
+        so that `front_adhesion` and `rear_adhesion` are the curves of adhesion utilisation.
+        `failure`: intact, first_circuit, second_circuit, no_assist, low_vacuum, engine_off,
+        valve_open, valve_shut, no_antilock, in_gear. What moves over time is in
+        `v.heat(stop=...).history`.
+
+        Gives a Table along that axis: pedal force, pressure at the master cylinder, deceleration;
+        pressure, torque, force at the tyres, load and adhesion used of each axle; NaN where nothing
+        gives it.
+        """
+        from libbrake.curves import curves
+
+        return curves(self, pedal_force, deceleration, load, failure)
 
     def gradient(self, outputs, lines):
         """Derivatives of outputs by lines, `v.gradient(["full.stop.distance"],

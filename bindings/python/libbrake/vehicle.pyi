@@ -65,6 +65,13 @@ class Vehicle(Sections):
         shape: Union[str, dict[str, str]] = "normal",
         progress: Progress = None,
     ) -> Table: ...
+    def curves(
+        self,
+        pedal_force: Optional[Union[Values, Sequence[str]]] = None,
+        deceleration: Optional[Union[Values, Sequence[str]]] = None,
+        load: str = "full",
+        failure: str = "intact",
+    ) -> Table: ...
     def gradient(
         self, outputs: Union[str, Sequence[str]], lines: Union[str, Sequence[str]]
     ) -> Gradient: ...

@@ -24,6 +24,7 @@
 #include "brake/convection.h"
 #include "brake/cooldown.h"
 #include "brake/criteria.h"
+#include "brake/curves.h"
 #include "brake/disc.h"
 #include "brake/document.h"
 #include "brake/drivelog.h"

@@ -1,0 +1,7 @@
+from typing import Any
+
+from libbrake.table import Table
+
+def curves(
+    vehicle: Any, pedal_force: Any, deceleration: Any, load: str, failure: str
+) -> Table: ...
