@@ -33,6 +33,7 @@ def chart(vehicle, path):
         plot.plot(found[TYRE], force, color=str(0.7 - 0.15 * at))
         # Words at the lines: no colour has to be told from another.
         plot.annotate(f" {1e3 * piston:.0f} mm", (found[TYRE][-1], force[-1]), va="center")
+    plot.set_xlim(found[TYRE][0], found[TYRE][-1] + 0.06)  # room for the words
     plot.axhline(vehicle.driver.pedal_force, color="black", linestyle="--")
     plot.annotate("driver's force", (found[TYRE][0], vehicle.driver.pedal_force), va="bottom")
     plot.set_xlabel("rolling circumference of the tyres [m]")

@@ -57,7 +57,7 @@ def test_the_fade_map_is_hotter_where_it_is_steeper(heron, tmp_path):
     fade = example("fade_map")
     found = fade.draw(heron, tmp_path / "fade.png")
     face, ratio = found[fade.FACE], found[fade.LAST] / found[fade.FIRST]
-    assert (face[1:, :] > face[:-1, :]).all() and (face[:, 1:] > face[:, :-1]).all()
+    assert (face[1:, :] > face[:-1, :]).all()
     assert ratio[-1, 1] > ratio[0, 1], "the steeper, the more the pads fade"
     one = heron.heat(descent=("8 %", fade.LENGTH, "45 km/h"), cool=0.0)
     assert face[2, 1] == one.heat.front_face
