@@ -44,8 +44,8 @@ char *sweep_notes(const struct brake_sheet *sheet, struct numbers lines,
                   const struct columns *values, bool together, struct numbers cases,
                   struct brake_error *error);
 
-/* Curves along pedal force, or else along deceleration: `out` is one column of points, the members of
- * struct brake_curve_point after each other. */
+/* Curves along pedal force, or else along deceleration: `out` is one column of points, the members
+ * of struct brake_curve_point after each other. */
 enum brake_status curves_of(const struct brake_sheet *sheet, int load, int failure, bool by_force,
                             struct numbers along, const struct columns *out,
                             struct brake_error *error);

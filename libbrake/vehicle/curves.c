@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 #include "brake/curves.h"
 
 #include <math.h>

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """Curves along pedal force and deceleration. Expected: the results of a check at the same point,
 outputs of a sweep, and what forces must sum to."""
 import math

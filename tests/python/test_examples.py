@@ -105,13 +105,13 @@ def test_what_decides_a_row_is_what_fails_in_it(heron, tmp_path):
 # ------------------------------------------------------------------------------
 
 
-def read(path):
-    """Rows of a sweep by their axes."""
+def read(path, study):
+    """Rows of a study by their axes."""
     with open(path, newline="") as stream:
         mark, head, *rows = csv.reader(stream)
-    assert mark[0].startswith("# distributed sweep ")
-    axes = 1 + len(example("distributed_sweep").AXES)
-    return head, {tuple(map(float, r[:axes])): list(map(float, r[axes:])) for r in rows}, len(rows)
+    assert mark[0].startswith("# distributed sweep ") and head == study.head()
+    axes = 1 + len(study.axes)
+    return {tuple(map(float, r[:axes])): list(map(float, r[axes:])) for r in rows}, len(rows)
 
 
 @pytest.fixture
@@ -133,29 +133,41 @@ def same(one, two):
     return one == two or (math.isnan(one) and math.isnan(two))
 
 
-def test_a_worker_killed_in_the_middle_loses_nothing(cluster, heron, tmp_path):
+@pytest.mark.parametrize("kind", ["sweep", "fade"])
+def test_a_worker_killed_in_the_middle_loses_nothing_and_memory_is_bounded(
+    cluster, heron, tmp_path, kind
+):
     sweep = example("distributed_sweep")
-    rollouts = sweep.even(2.2, 2.9, 8)
+    study, firsts = sweep.STUDIES[kind], sweep.even(*sweep.FIRSTS[kind], 16)
     path = tmp_path / "sweep.csv"
     workers = cluster.run(os.getpid)
-    lost = []
+    lost, waiting = [], []
 
     def kill_one(words):
+        waiting.append(len(cluster.futures))
         if words.startswith("2 of"):
             lost.append(next(iter(workers.values())))
             os.kill(lost[0], signal.SIGKILL)
 
-    sweep.run(cluster, heron, rollouts, path, watch=kill_one)
+    sweep.run(cluster, study, heron, firsts, path, watch=kill_one)
     assert lost and not _alive(lost[0])
-    head, rows, count = read(path)
-    assert head == [sweep.ROLLOUT, *sweep.AXES, *sweep.OUT]
-    size = math.prod(len(values) for values in sweep.AXES.values())
-    assert count == len(rows) == size * len(rollouts), "every case, and none twice"
-    for rollout in rollouts:
-        for row in sweep.block(heron, rollout)[1]:
-            assert all(
-                map(same, rows[tuple(row[: 1 + len(sweep.AXES)])], row[1 + len(sweep.AXES) :])
-            )
+    assert len(waiting) == 16 and max(waiting) <= sweep.AHEAD * len(workers) + 1
+    rows, count = read(path, study)
+    assert count == len(rows) == study.size() * len(firsts), "every case, and none twice"
+    axes = 1 + len(study.axes)
+    for first in firsts[::5]:
+        for row in sweep.block(study, heron, first)[1]:
+            assert all(map(same, rows[tuple(row[:axes])], row[axes:]))
+
+
+def test_a_block_of_fade_is_what_single_descents_are(heron):
+    sweep = example("distributed_sweep")
+    _, rows = sweep.block(sweep.STUDIES["fade"], heron, 0.06)
+    for fall, mass, speed, *found in (rows[0], rows[-1]):
+        one = heron.copy()
+        one.front.disc.rotor_mass = mass
+        heat = one.heat(descent=(fall, "4 km", speed)).heat
+        assert found == [heat.front_face, heat.fluid_margin, heat.pedal_force_last]
 
 
 def _alive(pid):
@@ -168,15 +180,15 @@ def _alive(pid):
 
 def test_a_sweep_that_was_cut_off_goes_on(cluster, heron, tmp_path):
     sweep = example("distributed_sweep")
-    rollouts = sweep.even(2.2, 2.9, 3)
+    study, rollouts = sweep.STUDIES["sweep"], sweep.even(2.2, 2.9, 3)
     path = tmp_path / "sweep.csv"
-    sweep.run(cluster, heron, rollouts, path, watch=lambda words: None)
-    _, whole, _ = read(path)
+    sweep.run(cluster, study, heron, rollouts, path, watch=lambda words: None)
+    whole, _ = read(path, study)
     text = path.read_text()
     path.write_text(text[: 2 * len(text) // 3])
     did = []
-    sweep.run(cluster, heron, rollouts, path, watch=did.append)
-    _, again, count = read(path)
+    sweep.run(cluster, study, heron, rollouts, path, watch=did.append)
+    again, count = read(path, study)
     assert again == whole and count == len(whole) and 0 < len(did) < 3
 
 
@@ -186,15 +198,16 @@ def test_the_output_of_another_vehicle_or_of_somebody_else_is_left_alone(heron, 
     sweep = example("distributed_sweep")
     other = heron.copy()
     other.driver.pedal_force = "300 N"
-    head = [sweep.mark(heron), [sweep.ROLLOUT, *sweep.AXES, *sweep.OUT]]
+    study = sweep.STUDIES["sweep"]
     path = tmp_path / "sweep.csv"
-    assert sweep.begin(path, head) == set()
+    assert sweep.begin(path, study, heron) == set()
     begun = path.read_bytes()
     foreign = tmp_path / "precious.csv"
     foreign.write_text("a,b\n1,2\n")
-    for one, mine in ((path, [sweep.mark(other), head[1]]), (foreign, head)):
+    mine = [(path, study, other), (path, sweep.STUDIES["fade"], heron), (foreign, study, heron)]
+    for one, asked, vehicle in mine:
         before = one.read_bytes()
         with pytest.raises(SystemExit, match="is not of this sweep and vehicle"):
-            sweep.begin(one, mine)
+            sweep.begin(one, asked, vehicle)
         assert one.read_bytes() == before
-    assert sweep.begin(path, head) == set() and path.read_bytes() == begun
+    assert sweep.begin(path, study, heron) == set() and path.read_bytes() == begun

@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Curves of the plain vehicle, worked out by hand in sheet.h: T_1 = 7.2 F, T_2 = 1.8 F, a = F/100
  * empty. */
 #include "sheet.h"
@@ -6,8 +7,9 @@
 
 static struct brake_sheet sheet;
 
-/* F at the tyres: T/r - J a = 18 F - 125 F/100, 4.5 F - 1.25 F; m a = 2000 F/100 is their sum. Load:
- * (m g (L - x) + (m h + I/r) a) / L, I/r = 20/0.4 of each axle; adhesion is force over load. */
+/* F at the tyres: T/r - J a = 18 F - 125 F/100, 4.5 F - 1.25 F; m a = 2000 F/100 is their sum.
+ * Load: (m g (L - x) + (m h + I/r) a) / L, I/r = 20/0.4 of each axle; adhesion is force over
+ * load. */
 static void a_pedal_force_gives_what_is_worked_out_by_hand(void **state)
 {
     (void)state;

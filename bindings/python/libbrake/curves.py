@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 """What the brakes do along pedal force or deceleration, as arrays."""
 from libbrake import _core
 from libbrake.check import is_full

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MIT
 from typing import Any
 
 from libbrake.table import Table

@@ -141,9 +141,9 @@ class Vehicle(Sections):
         Gives a Table whose arrays have a dimension an axis; NaN where a combination is refused, or
         a value is outside its range: `t.notes`, an array of words along the same axes, and
         `t.refusal(3, 0)` say why. An axis is anything with an order, as a list, range, generator,
-        array, Series or Index; a value may be a text with its unit. What comes out does not depend on the number of `threads`, 1 to 1024; None: one a
-        processor. `progress`: called with (done, total) now and then; what it raises ends the
-        sweep, as Ctrl-C does.
+        array, Series or Index; a value may be a text with its unit. What comes out does not depend
+        on the number of `threads`, 1 to 1024; None: one a processor. `progress`: called with (done,
+        total) now and then; what it raises ends the sweep, as Ctrl-C does.
         """
         from libbrake.study import sweep
 

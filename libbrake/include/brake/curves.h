@@ -1,5 +1,6 @@
+/* SPDX-License-Identifier: MIT */
 /** @file curves.h
- * What the brakes of a vehicle do along a scale of pedal force or of deceleration: pressures, torques,
+ * What the brakes of a vehicle do along pedal force or along deceleration: pressures, torques,
  * forces, loads, and the adhesion that each axle uses.
  *
  * Along pedal force driver or anti-lock keep the wheels from locking, as for the results of
