@@ -353,9 +353,11 @@ compiled: $(call object,$(LIBRARY) $(COMMAND))
 
 # Every compiler and machine that can be had here; ROOT: a root of Debian 13.
 # PORTS='gcc-12 s390x': some of them. As root; some hours in all.
-.PHONY: check-ports program programs
+.PHONY: check-ports program programs portable
 program: $(PROGRAM)
 programs: $(PROGRAM) $(TESTS)
+# Without open_memstream of POSIX.
+portable: $(call object,$(filter-out %/document.c %/carry.c,$(LIBRARY)))
 check-ports: all
 	@LIBBRAKE_BUILD=$(abspath $(BUILD)) PYTHONPATH=tests PYTHONDONTWRITEBYTECODE=1 \
 	    $(PYTHON) -m ports --build $(abspath $(BUILD)) $(if $(ROOT),--root $(abspath $(ROOT))) $(PORTS)

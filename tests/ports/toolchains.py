@@ -33,7 +33,7 @@ class Port:
     inside: tuple = ()
     wrapper: tuple = ()
     lacking: str = ""
-    tests: bool = True
+    target: str = "programs"  # of make; "program": without C tests, "portable": only compiled
     emulated: bool = False  # slow: what draws many samples is left out
     relative: float = answers.RELATIVE
 
@@ -96,7 +96,16 @@ def _static():
     """musl, linked statically: the program only, since Debian's cmocka is of another C library."""
     lacking = "" if shutil.which("musl-gcc") else "there is no musl-gcc; install musl-tools"
     make = ("CC=musl-gcc", WITHOUT_OPENMP, "LINK=musl-gcc -static", "HARDENING=", "PIE=")
-    return Port("musl, static", make, lacking=lacking, tests=False, relative=OTHER_LIBRARY)
+    return Port("musl, static", make, lacking=lacking, target="program", relative=OTHER_LIBRARY)
+
+
+def _windows():
+    """MinGW: the library, but for the files that want POSIX."""
+    compiler = "x86_64-w64-mingw32-gcc"
+    package = "gcc-mingw-w64-x86-64"
+    lacking = "" if shutil.which(compiler) else f"there is no {compiler}; install {package}"
+    make = (f"CC={compiler}", f"CFLAGS=-O2 {FLAGS} -Werror=implicit-function-declaration")
+    return Port("Windows by MinGW", make, lacking=lacking, target="portable")
 
 
 def ports(folder, root):
@@ -114,6 +123,7 @@ def ports(folder, root):
     for machine in MACHINES:
         yield _foreign(machine, folder)
     yield _static()
+    yield _windows()
 
 
 def copy_tree(root):
