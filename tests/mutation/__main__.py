@@ -40,6 +40,10 @@ def shown(mutant, lines, said):
     return f"{mutant.path}:{mutant.line}: {said}\n- {lines[0]}\n+ {lines[1]}"
 
 
+def named(tests):
+    return ", ".join(test.name for test in tests) or "none"
+
+
 def tried(shop, mutant, lines, known, killer):
     """What is said of a mutant, and under which head it is counted; None: it is no C."""
     try:
@@ -56,11 +60,12 @@ def tried(shop, mutant, lines, known, killer):
 
 def run(shop, options):
     shop.prepare()
-    quick, left = killers.timed(shop, options.longest)
-    print(f"mutate: {len(quick)} tests, {sum(test.seconds for test in quick):.0f} s;"
-          f" left out: {', '.join(left) or 'none'}", flush=True)  # fmt: skip
+    quick, slow, broken = killers.timed(shop, options.longest)
+    print(f"mutate: {len(quick)} tests, {sum(test.seconds for test in quick):.0f} s; of their own"
+          f" files alone: {named(slow)}; not asked, they fail without a fault: {named(broken)}",
+          flush=True)  # fmt: skip
     known = equals.read(equals.LIST.read_text(encoding="utf-8"))
-    killer, tally = killers.Killers(shop, options.layer, quick), Tally()
+    killer, tally = killers.Killers(shop, options.layer, quick, slow), Tally()
     for mutant in mutants.draw(shop.tree, options.layer, options.seed):
         if tally.tried == options.count:
             break
@@ -89,7 +94,7 @@ def keep(tally, options):
         " and the quick Python ones run until one fails. What changes no answer is listed with its"
         " reason in tests/mutation/equivalent.txt, or compiles to the same code.",
         "Faults of more than one place, missing code, sizes of arrays, the layers file, answer and"
-        f" command; tests of more than {options.longest:g} s were not asked.",
+        f" command; tests of more than {options.longest:g} s are asked of their own file alone.",
     )
 
 

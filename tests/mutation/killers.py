@@ -10,7 +10,8 @@ import resource
 import subprocess
 import sys
 
-LONGEST = 6.0  # seconds of the processor: a test that takes longer is always left out
+LONGEST = 6.0  # seconds of the processor: a test that takes longer is asked of its own file alone
+OWN = 60.0  # seconds that it may take then
 # Second solvers on fewer cases than `make check` takes, the command's answers, the lists.
 _CASES = {
     "ORACLE_CASES": "200", "BRAKING_CASES": "6", "BRAKING_HOT_CASES": "2", "THERMAL_CASES": "12",
@@ -97,37 +98,43 @@ class Notes:
 
 
 def timed(shop, longest=LONGEST):
-    """The tests that pass without a fault in some seconds, and what is said of the others."""
+    """The tests that pass without a fault in some seconds, those that take longer, and the rest."""
     notes = Notes(shop)
-    kept, left = [], []
+    quick, slow, broken = [], [], []
     for test in tests(shop):
-        if notes.good(test, longest):
-            kept.append(test)
-        else:
-            left.append(f"{test.name} ({test.seconds:.1f} s)")
-    return kept, left
+        good = notes.good(test, longest)
+        (quick if good else slow if test.seconds >= longest else broken).append(test)
+    return quick, slow, broken
+
+
+def _stem(path):
+    return path.rpartition("/")[2].partition(".")[0]
 
 
 class Killers:
-    """Runs tests on a mutant until one fails; what found faults of the same file comes first."""
+    """Runs tests on a mutant until one fails; what found faults of the same file comes first, what
+    takes long last, and only when it is named after the file."""
 
-    def __init__(self, shop, layer, found):
-        self.shop, self.layer, self.tests, self.last = shop, layer, found, {}
+    def __init__(self, shop, layer, quick, slow=()):
+        self.shop, self.layer, self.quick, self.slow, self.last = shop, layer, quick, slow, {}
 
     def _order(self, path):
-        stem, last = path.rpartition("/")[2].partition(".")[0], self.last.get(path)
+        stem, last = _stem(path), self.last.get(path)
 
         def late(test):
             folder, _, name = test.name.partition("/")
             near = 0.0 if f"test_{stem}" == name else 0.3 if folder == self.layer else 1.0
             return test.name != last, test.kind != "C", near * test.seconds
 
-        return sorted(self.tests, key=late)
+        own = [test for test in self.slow
+               if test.name.startswith(f"{self.layer}/test_{stem}")]  # fmt: skip
+        return [*sorted(self.quick, key=late), *own]
 
     def killer(self, mutant):
         """The first test that a mutant fails; None when it passes them all."""
         for test in self._order(mutant.path):
-            if not passes(self.shop, test, 2.0 + 4.0 * test.seconds):
+            limit = OWN if test in self.slow else 2.0 + 4.0 * test.seconds
+            if not passes(self.shop, test, limit):
                 self.last[mutant.path] = test.name
                 return test
         return None

@@ -94,6 +94,16 @@ def test_what_found_a_fault_of_a_file_comes_first(monkeypatch):
     assert tried[3:] == ["slow"]
 
 
+def test_what_takes_long_is_asked_of_its_own_file_alone(monkeypatch):
+    slow = killers.Test("study/test_spread", ["spread"], 9.0)
+    tried = []
+    monkeypatch.setattr(killers, "passes", lambda _, test, __: tried.append(test.name) or True)
+    killer = killers.Killers(None, "study", [], [slow])
+    for name in ("roots", "spread"):
+        assert killer.killer(mutants.Mutant(f"libbrake/study/{name}.c", 1, 0, "+", "-")) is None
+    assert tried == ["study/test_spread"]
+
+
 def test_equivalent_faults_are_not_counted_among_the_real():
     tally = run.Tally()
     tally.killed.update({"C": 17, "Python": 2})
