@@ -101,12 +101,52 @@ static void a_drum_of_which_little_is_told(void **state)
     }
 }
 
+/* Between which multiples of the value that a rule gives 95 of 100 vehicles lie. Common practice, no
+ * source: they make the uncertainty of what nobody measured, so that none changes by accident. */
+static void how_far_a_vehicle_may_be_from_its_rule(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *path;
+        double least, most;
+    } cases[] = {
+        {"vehicle.cg_height", 0.935, 1.065},
+        {"vehicle.unsprung_mass", 0.7, 1.35},
+        {"vehicle.tyre_grip", 0.88, 1.13},
+        {"front.disc.compliance", 0.5, 2},
+        {"front.disc.hat_mass", 0.6, 1.5},
+        {"front.disc.pads.gap", 0.33, 2.5},
+        {"front.drum.brake_factor", 0.75, 1.35},
+        {"front.drum.compliance", 0.5, 2},
+        {"front.drum.lining.secondary_heel", 0.7, 1.2},
+        {"front.drum.lining.secondary_toe", 0.95, 1.1},
+        {"front.drum.lining.secondary_mu", 0.9, 1.1},
+        {"valve.anti_lift", 0.2, 1.8},
+        {"booster.gain", 0.67, 1.56},
+        {"booster.vacuum", 0.8, 1.15},
+        {"booster.vacuum_low", 0.65, 1.2},
+        {"booster.pressure", 0.79, 1.16},
+        {"booster.pressure_low", 0.85, 1.15},
+        {"booster.reserve", 0.5, 1.5},
+        {"booster.precharge", 0.6, 1.6},
+        {"parking.factor", 0.65, 1.4},
+        {"driveline.overall_ratio", 0.75, 1.3},
+    };
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        const struct brake_quantity *q =
+            brake_quantity_at(brake_catalogue_find(NULL, cases[i].path));
+        assert_near(q->least, cases[i].least, ROUNDING);
+        assert_near(q->most, cases[i].most, ROUNDING);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(what_stands_in_for_a_line_left_out),
         cmocka_unit_test(a_booster_of_which_little_is_told),
         cmocka_unit_test(an_accumulator_of_which_little_is_told),
+        cmocka_unit_test(how_far_a_vehicle_may_be_from_its_rule),
         cmocka_unit_test(a_drum_of_which_little_is_told),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
