@@ -101,8 +101,8 @@ static void a_drum_of_which_little_is_told(void **state)
     }
 }
 
-/* Between which multiples of the value that a rule gives 95 of 100 vehicles lie. Common practice, no
- * source: they make the uncertainty of what nobody measured, so that none changes by accident. */
+/* Between which multiples of what a rule gives 95 of 100 vehicles lie. Common practice, no source:
+ * they make the uncertainty of what nobody measured, so that none changes by accident. */
 static void how_far_a_vehicle_may_be_from_its_rule(void **state)
 {
     (void)state;
