@@ -375,7 +375,7 @@ coverage:
 	@rm -rf build/coverage/profile
 	$(MAKE) --no-print-directory check CC=clang BUILD=build/coverage \
 	    CFLAGS='-O2 -fno-math-errno -fno-trapping-math' \
-	    INSTRUMENT='-fprofile-instr-generate -fcoverage-mapping -fprofile-update=atomic' \
+	    INSTRUMENT='-fprofile-instr-generate -fcoverage-mapping' \
 	    PYTEST_FOLDERS='$(filter-out $(PLAIN_ONLY),$(PYTEST_FOLDERS))'
 	@LIBBRAKE_BUILD=$(abspath $(BUILD)) $(PYTHON) tests/coverage.py build/coverage
 

@@ -405,8 +405,8 @@ static void no_corner_is_stepped_over(void **state)
     struct cases cases = {3};
     for (int i = 0; i < RANDOM_RIGS / 2; i++) {
         struct brake_rig rig = any_rig(&cases);
-        const struct brake_application a =
-            holds_force(any_between(&cases, 100.0, 900.0), any_between(&cases, 15.0, 50.0), 0.0);
+        const double v = any_between(&cases, 15.0, 50.0); /* apart: arguments have no order */
+        const struct brake_application a = holds_force(any_between(&cases, 100.0, 900.0), v, 0.0);
         rig.balance.grade = any_between(&cases, 0.0, 0.1);
         rig.step = 0.25;
         const struct trip coarse = stop(&rig, &a);
@@ -1047,8 +1047,8 @@ static void a_time_cut_into_pieces_gives_the_same(void **state)
     struct cases cases = {6};
     for (int i = 0; i < 30; i++) {
         struct brake_rig rig = any_rig(&cases);
-        const struct brake_application a =
-            holds_force(any_between(&cases, 200.0, 900.0), any_between(&cases, 15.0, 40.0), 0.0);
+        const double v = any_between(&cases, 15.0, 40.0);
+        const struct brake_application a = holds_force(any_between(&cases, 200.0, 900.0), v, 0.0);
         rig.balance.grade = any_between(&cases, 0.0, 0.1);
         rig.antilock = 0.0;
         rig.booster_lag = 0.0;

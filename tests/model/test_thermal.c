@@ -971,10 +971,32 @@ static void a_brake_whose_counts_do_not_fit_its_tables_says_nothing(void **unuse
     assert_nan(brake_material_at(&brake.spec.material, 293.15).density);
 }
 
+/* Each count by itself, all others as they were built. */
+static void one_count_that_does_not_fit_is_enough(void **unused)
+{
+    (void)unused;
+    const struct brake_thermal_spec spec = whole_brake();
+    struct brake_thermal brake;
+    struct brake_thermal_state state;
+    static const int points[] = {0, BRAKE_WALL_POINTS + 1};
+    begin(&spec, &brake, &state);
+    assert_nan(brake_thermal_part(&brake, &state, (enum brake_part) - 1));
+    assert_nan(brake_thermal_part(&brake, &state, BRAKE_THERMAL_PARTS));
+    for (int i = 0; i < 2; i++) {
+        brake.spec.material.points = points[i];
+        assert_nan(brake_thermal_stored(&brake, &state));
+        assert_nan(brake_material_at(&brake.spec.material, 293.15).density);
+    }
+    begin(&spec, &brake, &state);
+    brake.nodes++;
+    assert_nan(brake_thermal_stored(&brake, &state));
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_brake_whose_counts_do_not_fit_its_tables_says_nothing),
+        cmocka_unit_test(one_count_that_does_not_fit_is_enough),
         cmocka_unit_test(a_thick_wall_is_a_half_space),
         cmocka_unit_test(a_wall_heated_on_one_face_is_a_slab),
         cmocka_unit_test(worked_examples_come_out),
