@@ -7,8 +7,8 @@ import pathlib
 import pytest
 
 EXAMPLES = pathlib.Path(__file__).resolve().parents[2] / "examples"
-# A map, Monte Carlo, optimisation, identification, a fleet.
-SCRIPTS = ["design_chart", "reliability", "optimise", "identify", "fleet"]
+# A map, Monte Carlo, optimisation, identification, fade, a fleet.
+SCRIPTS = ["design_chart", "reliability", "optimise", "identify", "fade_map", "fleet"]
 # What runs a vehicle, or works one out anew.
 ASKS = set(
     "check heat outputs sweep cases samples gradient spread size set drivelog learn load loads"

@@ -117,6 +117,9 @@ def compare(before, after, rules="own", fade=False, progress=None):
     with `fade` first of the two vehicles, then of the choices of changes.
 
     Gives an Answer: verdict, groups, like_for_like, margins, results, lines.
+
+    >>> libbrake.compare(libbrake.load("examples/heron-before.ini"), v).verdict.took_most
+    'tyre'
     """
     bits = rules_bits(rules)
     return Answer(

@@ -221,6 +221,9 @@ class Child:
     def __init__(self, kind, path, first):
         self.kind, self.path, self.first = kind, path, first
         self.__doc__ = kind.__doc__
+        asked = vars(kind.__mro__[1]).get("__call__")
+        if asked is not None:  # help() tells what it is called with too
+            self.__doc__ += f"\n\n{asked.__doc__}"
 
     def __get__(self, owner, kind=None):
         if owner is None:

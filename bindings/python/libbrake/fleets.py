@@ -297,6 +297,10 @@ def fleet(vehicles, out=(), check=True, rules="own", base=None, threads=None, pr
     `rules`, `threads`, `progress`: as of check and sweep; progress counts vehicles checked.
 
     Gives a Fleet: to_pandas(), to_csv(path), to_parquet(path), column(name).
+
+    >>> found = libbrake.fleet("examples/heron-fleet.csv", "full.stop.distance", check=False)
+    >>> found[1].name, found[1]["full.stop.distance"] < found[0]["full.stop.distance"]
+    ('Heron 2, smaller tyres', True)
     """
     bits, wanted = rules_bits(rules), names("out", out)
     if not wanted and not truth("check", check):

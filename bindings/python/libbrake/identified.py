@@ -161,6 +161,10 @@ def identify(vehicle, logs, lines, load=None, columns=None):
 
     Gives an Identified: value, half, covariance, learnt, condition; `vehicle` and tolerances() for
     what follows.
+
+    >>> told = libbrake.identify(v, "examples/heron-drive.csv", ["front.disc.pads.mu"])
+    >>> told.half[0] < told.half_before[0], told.word
+    (True, 'agrees')
     """
     listed = _listed(logs)
     paths = names("lines", lines)

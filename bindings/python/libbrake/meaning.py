@@ -17,6 +17,9 @@ def lines():
     """Every line of the vehicle file: `libbrake.lines()["front.tyre.rollout"].meaning`; `measure`
     says how to measure it, `low` and `high` what is accepted, in `unit`. A part that is fitted has
     those of `part`, under its name.
+
+    >>> libbrake.lines()["vehicle.wheelbase"].unit
+    'm'
     """
     return {f"{row['section']}.{row['name']}": Named(row) for row in _catalogue()["quantities"]}
 
@@ -24,6 +27,9 @@ def lines():
 def results():
     """Every result, those of heat, a drive and a comparison included, with `meaning`, `unit` and
     `section` of reference/method.md.
+
+    >>> libbrake.results()["full.stop.distance"].unit
+    'm'
     """
     return {path: Named(row) for path, row in RESULTS.items()}
 
@@ -31,6 +37,9 @@ def results():
 def criteria():
     """Every requirement and hazard, with `title`, `clause`, and `meaning` and `unit` of what it
     measures. Restated: check each against the current text.
+
+    >>> libbrake.criteria()["hazard.circuit"].unit
+    'm/s2'
     """
     return {row["id"]: Named(row) for row in _catalogue()["criteria"]}
 
@@ -38,6 +47,9 @@ def criteria():
 def explain(name):
     """Meaning, unit and more of a line, a result or a criterion:
     `libbrake.explain("full.stop.distance").meaning`.
+
+    >>> libbrake.explain("hazard.circuit").title
+    'Deceleration with either circuit failed'
     """
     for known in (results(), lines(), criteria()):
         if name in known:

@@ -80,29 +80,49 @@ class Vehicle(Sections):
 
     def set(self, lines):
         """Set lines by path, all of them or none: `v.set({"front.tyre.rollout": 2.52, ...})`; None
-        leaves a line out, as if the file did not have it."""
+        leaves a line out, as if the file did not have it.
+
+        >>> v.set({"front.tyre.rollout": "2500 mm", "pedal.ratio": 4})
+        >>> v.front.tyre.rollout
+        2.5
+        """
         self._put(bytearray(self._sheet), lines)
 
     def get(self, path):
-        """The value of a path."""
+        """The value of a path.
+
+        >>> v.get("part.winch.mass")
+        38.0
+        """
         at = self
         for name in path.split("."):
             at = getattr(at, name)
         return at
 
     def known(self):
-        """Every line that is known: {path: {"text", "from", "tolerance"}}."""
+        """Every line that is known: {path: {"text", "from", "tolerance"}}.
+
+        >>> v.known()["vehicle.wheelbase"]["text"]
+        '2420 mm'
+        """
         import json
 
         return json.loads(_core.sheet_json(self._sheet))["lines"]
 
     def to_text(self):
-        """The vehicle as a file, every line explained."""
+        """The vehicle as a file, every line explained.
+
+        >>> libbrake.loads(v.to_text()) == v
+        True
+        """
         return _core.sheet_file(self._sheet)
 
     def learn(self, log, columns=None):
         """Learn what a drive tells, as load(path) does of the log that `[drive] log` names: every
-        study draws the vehicle as that drive makes likely. `log`, `columns`: as for drivelog()."""
+        study draws the vehicle as that drive makes likely. `log`, `columns`: as for drivelog().
+
+        >>> v.learn("examples/heron-drive.csv")
+        """
         from libbrake.drive import learn
 
         sheet = bytearray(self._sheet)
@@ -110,25 +130,42 @@ class Vehicle(Sections):
         object.__setattr__(self, "_sheet", bytes(sheet))
 
     def save(self, path):
-        """Write the vehicle's file, every line explained; load(path) reads it back."""
+        """Write the vehicle's file, every line explained; load(path) reads it back.
+
+        >>> v.save("fitted.ini")
+        >>> libbrake.load("fitted.ini") == v
+        True
+        """
         with open(os.fspath(path), "w", encoding="utf-8") as stream:
             stream.write(self.to_text())
 
     def digest(self):
-        """What tells this vehicle from others: SHA-256 of its values (FIPS 180-4)."""
+        """What tells this vehicle from others: SHA-256 of its values (FIPS 180-4).
+
+        >>> len(v.digest())
+        64
+        """
         return _core.sheet_digest(self._sheet)
 
     # ---- what can be asked
 
     def check(self, rules="own", before=None):
         """Results, criteria and warnings; `rules`: own, us, un, eu, gb, nl or all; `before`: the
-        vehicle before it was changed, held against this one in `changes`."""
+        vehicle before it was changed, held against this one in `changes`.
+
+        >>> v.check().full.stop.distance < 80
+        True
+        """
         from libbrake.check import check, fitted
 
         return check(self._sheet, rules, fitted(before, self))
 
     def outputs(self, names):
-        """Results and margins of criteria by name, as a dict: quicker than a check."""
+        """Results and margins of criteria by name, as a dict: quicker than a check.
+
+        >>> sorted(v.outputs(["full.stop.distance", "hazard.circuit"]))
+        ['full.stop.distance', 'hazard.circuit']
+        """
         from libbrake import taken
         from libbrake.study import outputs
 
@@ -144,6 +181,10 @@ class Vehicle(Sections):
         array, Series or Index; a value may be a text with its unit. What comes out does not depend
         on the number of `threads`, 1 to 1024; None: one a processor. `progress`: called with (done,
         total) now and then; what it raises ends the sweep, as Ctrl-C does.
+
+        >>> t = v.sweep({"front.tyre.rollout": ["96 in", 2.5]}, out="full.stop.distance")
+        >>> len(t["full.stop.distance"])
+        2
         """
         from libbrake.study import sweep
 
@@ -156,6 +197,11 @@ class Vehicle(Sections):
         `progress`, what is refused: as of sweep.
 
         Gives a Table of columns.
+
+        >>> t = v.cases({"front.disc.pads.mu": [0.35, 0.4], "booster.gain": [4, 4.4]},
+        ...             out="full.pedal.force_for_target")
+        >>> t["full.pedal.force_for_target"][1] < t["full.pedal.force_for_target"][0]
+        True
         """
         from libbrake.study import cases
 
@@ -171,6 +217,10 @@ class Vehicle(Sections):
         a fade procedure a sample. A choice that was left out is its number.
 
         Gives a Table of columns.
+
+        >>> t = v.samples(1024, out="hazard.circuit")
+        >>> len(t["front.disc.pads.mu"])
+        1024
         """
         from libbrake.samples import samples as draw
 
@@ -187,6 +237,10 @@ class Vehicle(Sections):
         Gives a Table along that axis: pedal force, pressure at the master cylinder, deceleration;
         pressure, torque, force at the tyres, load and adhesion used of each axle; NaN where nothing
         gives it.
+
+        >>> t = v.curves(deceleration=[2, 4])
+        >>> t["front_adhesion"][1] > t["front_adhesion"][0]
+        True
         """
         from libbrake.curves import curves
 
@@ -199,6 +253,10 @@ class Vehicle(Sections):
 
         Gives a Gradient: `g["full.stop.distance", "front.tyre.rollout"]`, arrays `value`, `error`,
         `kink`, to_pandas(), to_xarray().
+
+        >>> g = v.gradient("full.stop.distance", "front.tyre.rollout")
+        >>> g["full.stop.distance", "front.tyre.rollout"] > 0
+        True
         """
         from libbrake.gradient import gradient
 
@@ -212,6 +270,9 @@ class Vehicle(Sections):
         `fade`: hot performance too, which takes minutes. `progress`: as of sweep.
 
         Gives an Answer: summary, criteria, results, sensitivity, inputs, causes.
+
+        >>> v.spread(samples=1024).criteria[0].id in libbrake.criteria()
+        True
         """
         from libbrake.answers import spread
 
@@ -226,6 +287,9 @@ class Vehicle(Sections):
         `full.stop.distance <= 60 m`. `progress`: as of sweep.
 
         Gives an Answer: answers, limits, changes, combinations.
+
+        >>> v.size("pedal.ratio", "hazard.assist", within=(3, 6)).answers[0].side
+        'or more'
         """
         from libbrake.answers import size
 
@@ -234,7 +298,10 @@ class Vehicle(Sections):
     def take_parts(self, parts):
         """Take a list of the sizes that can be had, as load() does of the one that [vehicle] parts
         names: a file, or `v.take_parts({"master.bore": ["7/8 in", "1 in"]})`. Repairs and size()
-        keep to them; no list: customary sizes."""
+        keep to them; no list: customary sizes.
+
+        >>> v.take_parts({"master.bore": ["7/8 in", 0.0254]})
+        """
         from libbrake.parts import take
 
         sheet = bytearray(self._sheet)
@@ -270,6 +337,9 @@ class Vehicle(Sections):
 
         Gives an Answer: summary, results, stops, repeatability, notes. Refused when there is no
         stop; the first row of arrays counts as line 2.
+
+        >>> v.drivelog("examples/heron-drive.csv").summary.stops
+        6
         """
         from libbrake.drive import drivelog
 
@@ -284,6 +354,9 @@ class Vehicle(Sections):
         Gives a Plan: stages (`plan.stages.column("least")`), standing, bedding, by_calculation;
         `measuring_only` when the pedal force is not known well enough for more; `text` and `html`
         for print.
+
+        >>> v.shakedown().stages.column("least")[0] > 0
+        True
         """
         from libbrake.answers import shakedown
 
@@ -299,6 +372,9 @@ class Vehicle(Sections):
         `before_file`: names of the vehicle files, which are left out else.
 
         Gives a Report: `html` and `text`.
+
+        >>> "qualified inspector" in v.report(date="2026-01-02").html
+        True
         """
         from libbrake.report import report
 
@@ -308,7 +384,11 @@ class Vehicle(Sections):
     # ---- copies
 
     def copy(self):
-        """Another vehicle with the same lines."""
+        """Another vehicle with the same lines.
+
+        >>> v.copy() == v
+        True
+        """
         other = type(self).__new__(type(self))
         object.__setattr__(other, "_sheet", self._sheet)
         return other
@@ -352,7 +432,11 @@ class Vehicle(Sections):
 
 
 def loads(text):
-    """A vehicle from the text of its file."""
+    """A vehicle from the text of its file.
+
+    >>> libbrake.loads(v.to_text()).front.tyre.rollout == v.front.tyre.rollout
+    True
+    """
     sheet = bytearray(_core.sheet_size())
     _core.sheet_read(text.encode() if isinstance(text, str) else bytes(text), sheet)
     return Vehicle(bytes(sheet))
@@ -360,7 +444,11 @@ def loads(text):
 
 def load(path):
     """A vehicle from its file, or from the page of a report; the drive and the list of parts that
-    it names are read too."""
+    it names are read too.
+
+    >>> libbrake.load("examples/heron.ini").front.axle.brake
+    'disc'
+    """
     with open(os.fspath(path), "rb") as stream:  # the number of an open file is no path
         text = stream.read()
     at = path
