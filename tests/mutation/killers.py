@@ -124,7 +124,7 @@ class Killers:
         def late(test):
             folder, _, name = test.name.partition("/")
             near = 0.0 if f"test_{stem}" == name else 0.3 if folder == self.layer else 1.0
-            return test.name != last, test.kind != "C", near * test.seconds
+            return test.name != last, near * test.seconds
 
         own = [test for test in self.slow
                if test.name.startswith(f"{self.layer}/test_{stem}")]  # fmt: skip
