@@ -307,6 +307,22 @@ static void every_quantity_of_a_plain_vehicle_gives_the_same_bits(void **state)
     assert_true(refused > 5);
 }
 
+/* Discs at the rear whose radius follows from their pads, as Heron has none. */
+static void every_quantity_of_discs_at_the_rear_gives_the_same_bits(void **state)
+{
+    (void)state;
+    int compared;
+    int refused;
+    read_sheet(&sheet, plus(swapped(plain, "effective_radius = 0.125 m\n", ""),
+                            "[rear.disc.pads]\ninner_radius = 100 mm\nouter_radius = 150 mm\n"));
+    const int inner = index_at(&sheet.vehicle, "rear.disc.pads.inner_radius");
+    assert_near(value_at(&sheet, "rear.disc.effective_radius"), 0.125, ROUNDING);
+    assert_true(compare_quantity(inner) > 0); /* an inner edge outside the outer one */
+    compare_all_quantities(&compared, &refused);
+    assert_true(compared > 80);
+    assert_true(refused > 5);
+}
+
 static void hot_performance_gives_the_same_bits(void **state)
 {
     (void)state;
@@ -670,6 +686,7 @@ int main(void)
         cmocka_unit_test(units_of_an_axis_are_its_own),
         cmocka_unit_test(every_quantity_of_a_vehicle_of_raw_readings_gives_the_same_bits),
         cmocka_unit_test(every_quantity_of_a_plain_vehicle_gives_the_same_bits),
+        cmocka_unit_test(every_quantity_of_discs_at_the_rear_gives_the_same_bits),
         cmocka_unit_test(hot_performance_gives_the_same_bits),
         cmocka_unit_test(any_number_of_threads_gives_the_same_bits),
         cmocka_unit_test(cases_side_by_side_give_the_bits_of_one_by_one),
