@@ -193,8 +193,9 @@ class Vehicle(Sections):
     def cases(self, lines, out, threads=None, progress=None):
         """The outputs of cases of your own, each with its own value of every line: draws of any
         distribution, points of an optimiser, rows of a table. `v.cases({"front.disc.pads.mu": mu,
-        "rear.drum.lining.mu": nu}, out=["full.stop.distance"])`, arrays of one length. `threads`,
-        `progress`, what is refused: as of sweep.
+        "rear.drum.lining.mu": nu}, out=["full.stop.distance"])`, arrays of one length, of up to 32
+        lines. Distributions and correlations that samples() has no shape for are drawn by whoever
+        asks, and worked out here. `threads`, `progress`, what is refused: as of sweep.
 
         Gives a Table of columns.
 
