@@ -25,6 +25,9 @@ const unknown = (named) => row("Changes", `${named
   ? `not known: this file names ${safe(named)} as the vehicle it was.`
   : "not known: nothing says what the vehicle was."} ${OPEN}`);
 
+const undriven = (file) => row("Drive",
+  `not counted: this file names ${safe(file)}. ${button("do", "log", "Open this log")}`);
+
 const more = (text) => row("More",
   `${safe(text.replace(/: --full.*$/s, "."))} ${button("do", "all", "See them all")}`);
 
@@ -58,15 +61,17 @@ function explained(text, titles) {
 }
 
 // What else it takes: heat ("waiting", "stopped", "failed" or ""), isLine, titles of requirements by
-// code, stock (there is one), named (the file of it that this one names), tried (a change is).
-export function answer({ screen, next, verdict }, { heat, isLine, titles, stock, named, tried }) {
+// code, stock (there is one), named (the file of it that this one names), driven (the log that it names
+// and nobody opened), tried (a change is).
+export function answer({ screen, next, verdict }, 
+  { heat, isLine, titles, stock, named, driven, tried }) {
   const told = screen.filter(({ text }) => text !== "");
   const rows = told.filter(({ label }) => label !== "" && (stock || label !== "Changes"))
     .map((one) => said(one, { verdict, heat, isLine })).join("");
   const open = told.filter(({ label }) => label === "")
     .map(({ text }) => `<li>${led(text, isLine)}${explained(text, titles)}</li>`).join("");
   return `${tried ? '<p class="heat">With the change that is tried; it is not in the file.</p>' : ""}
-    ${state(heat)}<dl>${stock ? "" : unknown(named)}${rows}</dl>
+    ${state(heat)}<dl>${stock ? "" : unknown(named)}${driven ? undriven(driven) : ""}${rows}</dl>
     ${open ? `<ul>${open}</ul>` : ""}
     ${next.length ? `<p class="next">Measure next: ${next.map((path) =>
       button("jump", path, title(path))).join(" ")}</p>` : ""}`;

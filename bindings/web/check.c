@@ -42,9 +42,10 @@ static struct brake_document *screen_of(const struct vehicle *v)
     return screen;
 }
 
-FACE(face_check) char *face_check(const char *text, const char *before, enum face_rows rows)
+FACE(face_check)
+char *face_check(const char *text, const char *before, enum face_rows rows, const char *drive)
 {
-    struct vehicle *v = vehicle_read(text, before);
+    struct vehicle *v = vehicle_read(text, before, drive);
     if (v == NULL || v->error.status != BRAKE_OK) {
         char *refused = v != NULL ? vehicle_refused(v) : NULL;
         free(v);
@@ -69,9 +70,10 @@ FACE(face_check) char *face_check(const char *text, const char *before, enum fac
 
 /* ---- what the command prints ------------------------------------------------------------ */
 
-static char *print(const char *text, const char *before, enum brake_format format)
+static char *print(const char *text, const char *before, const char *drive,
+                   enum brake_format format)
 {
-    struct vehicle *v = vehicle_read(text, before);
+    struct vehicle *v = vehicle_read(text, before, drive);
     if (v == NULL || v->error.status != BRAKE_OK || !vehicle_assess(v)) {
         char *refused = v != NULL && v->error.status != BRAKE_OK ? vehicle_refused(v) : NULL;
         free(v);
@@ -86,17 +88,20 @@ static char *print(const char *text, const char *before, enum brake_format forma
     return vehicle_give(v, d, format);
 }
 
-FACE(face_check_text) char *face_check_text(const char *text, const char *before)
+FACE(face_check_text)
+char *face_check_text(const char *text, const char *before, const char *drive)
 {
-    return print(text, before, BRAKE_AS_TEXT);
+    return print(text, before, drive, BRAKE_AS_TEXT);
 }
 
-FACE(face_check_json) char *face_check_json(const char *text, const char *before)
+FACE(face_check_json)
+char *face_check_json(const char *text, const char *before, const char *drive)
 {
-    return print(text, before, BRAKE_AS_JSON);
+    return print(text, before, drive, BRAKE_AS_JSON);
 }
 
-FACE(face_check_page) char *face_check_page(const char *text, const char *before)
+FACE(face_check_page)
+char *face_check_page(const char *text, const char *before, const char *drive)
 {
-    return print(text, before, BRAKE_AS_HTML);
+    return print(text, before, drive, BRAKE_AS_HTML);
 }

@@ -23,7 +23,7 @@ export function rowOf(catalogue, path) {
 }
 
 // Sections of a text, parts by their names.
-const named = (paths, path) =>
+const namesOf = (paths, path) =>
   path !== "part" ? [path] : [...new Set(paths.map((one) => split(one)[0]).filter((one) => kindOf(one) === "part"))];
 
 // The sections with their lines: asked for, given, and the others. `wanted`: sections to show besides.
@@ -32,7 +32,7 @@ export function plan(text, start, catalogue, wanted = []) {
   const values = new Map(lines(text).map((line) => [line.path, line.value]));
   const paths = [...asked, ...values.keys(), ...wanted.map((section) => `${section}.`)];
   return catalogue.sections
-    .flatMap((section) => named(paths, section.path).map((path) => ({ ...section, path })))
+    .flatMap((section) => namesOf(paths, section.path).map((path) => ({ ...section, path })))
     .filter(({ path }) => paths.some((one) => split(one)[0] === path))
     .map((section) => ({
       ...section,

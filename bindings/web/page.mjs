@@ -22,6 +22,8 @@ const catalogue = JSON.parse(core("catalogue"));
 const units = JSON.parse(store.kept("units") || "{}");
 const history = new History(store.kept("file"));
 let stock = store.kept("stock");
+// The log of a drive that was opened, and what it is called.
+let log = { text: store.kept("log"), called: store.kept("log-called") };
 // What is being tried instead of the file, or nothing.
 let trial = "";
 const opened = new Set(["vehicle"]);
@@ -47,8 +49,8 @@ const heat = new Heat(module, makeWorker, (name, data) => {
 });
 
 function show(found, state) {
-  const how = { heat: state, isLine, titles, stock: stock !== "", named: namedBefore(),
-    tried: trial !== "" };
+  const how = { heat: state, isLine, titles, stock: stock !== "",
+    named: named("vehicle.before"), driven: drive() ? "" : named("drive.log"), tried: trial !== "" };
   at("answer").innerHTML = found.refused ? refusal(found.refused, isLine) : answer(found, how);
   at("whole").hidden = Boolean(found.refused);
   at("told").textContent = document.querySelector("#answer .verdict")?.textContent ?? "";
@@ -60,10 +62,13 @@ at("whole").addEventListener("click", ({ target }) => {
   target.textContent = all ? "Verdict only" : "Whole answer";
 });
 
-function namedBefore() {
-  const value = get(history.now, "vehicle.before");
+function named(path) {
+  const value = get(history.now, path);
   return given(value) ? value : "";
 }
+
+// A drive counts when the file names one.
+const drive = () => (named("drive.log") ? log.text : "");
 
 // A refusal stands beside its field.
 function mark(refused) {
@@ -79,10 +84,10 @@ function workOut() {
   const text = trial || history.now;
   heat.stop();
   if (text.trim() === "") return;
-  cold = JSON.parse(core("check", text, stock, 0));
+  cold = JSON.parse(core("check", text, stock, 0, drive()));
   mark(cold.refused);
   show(cold, "waiting");
-  if (!cold.refused) heat.ask("check", text, stock, 1);
+  if (!cold.refused) heat.ask("check", text, stock, 1, drive());
 }
 
 // ---- the form ----------------------------------------------------------------------------------
@@ -193,6 +198,7 @@ function jump(told) {
 
 const DO = {
   stock: () => at("stock").click(),
+  log: () => at("log").click(),
   all: () => {
     view("paper");
     ask("check_page");
@@ -251,16 +257,18 @@ const paper = new Heat(module, makeWorker, (name, data) => {
   at("sheet").hidden = at("sheet-tools").hidden = !found.paper;
   at("despite").hidden = !found.obstacles;
   at("despite").innerHTML = found.obstacles ? obstacles(found.obstacles) : "";
+  at("count").hidden = !found.paper || name !== "drive" || named("drive.log") === log.called;
   at("sheet").srcdoc = sheet.text;
 });
 
 const today = () => new Date().toLocaleDateString("sv"); // as ISO 8601, of the place
-const WORDS = { report: () => [stock, today()], plan: (despite = "") => [despite],
-  check_page: () => [stock], drive: (log) => [log] };
+const WORDS = { report: () => [stock, today(), drive()],
+  plan: (despite = "") => [despite, drive()], check_page: () => [stock, drive()],
+  drive: () => [log.text] };
 
 function ask(name, ...words) {
   at("paper-said").textContent = "Being worked out.";
-  at("sheet").hidden = at("sheet-tools").hidden = at("despite").hidden = true;
+  at("sheet").hidden = at("sheet-tools").hidden = at("despite").hidden = at("count").hidden = true;
   paper.ask(name, history.now, ...WORDS[name](...words));
 }
 
@@ -297,10 +305,29 @@ at("kind").addEventListener("submit", (event) => {
 // A vehicle, or the log of a drive.
 async function open(file) {
   const text = await file.text();
-  if (kindOfFile(file.name, text) === "vehicle") return begin(text);
-  view("paper");
-  ask("drive", text);
+  if (kindOfFile(file.name, text) === "vehicle") begin(text);
+  else keepLog(text, file.name);
 }
+
+function keepLog(text, called) {
+  log = { text, called };
+  store.keep("log", text);
+  store.keep("log-called", called);
+  view("paper");
+  if (named("drive.log")) count();
+  ask("drive");
+}
+
+// From now on every answer is what the drive makes likely.
+function count() {
+  keep(set(history.now, "drive.log", log.called));
+  draw();
+}
+
+at("count").addEventListener("click", ({ target }) => {
+  count();
+  target.hidden = true;
+});
 
 function keepStock(text, called) {
   stock = text;

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-#define _POSIX_C_SOURCE 200809L /* open_memstream, fmemopen */
+#define _POSIX_C_SOURCE 200809L /* open_memstream */
 /* The papers: report for inspection, plan of the first drive, log of a drive. */
-#include <stdint.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -13,9 +12,10 @@
 #include "vehicle/text.h"
 
 /* A vehicle that can be used; NULL: `refused` holds why, NULL there: memory is short. */
-static struct vehicle *usable(const char *text, const char *before, char **refused)
+static struct vehicle *usable(const char *text, const char *before, const char *drive,
+                              char **refused)
 {
-    struct vehicle *v = vehicle_read(text, before);
+    struct vehicle *v = vehicle_read(text, before, drive);
     if (v != NULL && v->error.status == BRAKE_OK)
         return v;
     *refused = v != NULL ? vehicle_refused(v) : NULL;
@@ -31,10 +31,11 @@ static char *refuse(struct vehicle *v)
     return refused;
 }
 
-FACE(face_report) char *face_report(const char *text, const char *before, const char *date)
+FACE(face_report)
+char *face_report(const char *text, const char *before, const char *date, const char *drive)
 {
     char *given = NULL;
-    struct vehicle *v = usable(text, before, &given);
+    struct vehicle *v = usable(text, before, drive, &given);
     struct brake_paper_room *room = calloc(1, sizeof *room);
     if (v != NULL && room != NULL) {
         struct brake_paper paper = {
@@ -55,7 +56,7 @@ FACE(face_pedal) char *face_pedal(const char *text)
 {
     char *svg = NULL;
     size_t size = 0;
-    struct vehicle *v = vehicle_read(text, "");
+    struct vehicle *v = vehicle_read(text, NULL, NULL);
     FILE *stream = open_memstream(&svg, &size);
     if (v != NULL && stream != NULL && v->error.status == BRAKE_OK) {
         const struct brake_paper paper = {.sheet = &v->sheet, .assessment = &v->assessment};
@@ -110,11 +111,11 @@ static char *no_deceleration(struct vehicle *v)
     return refuse(v);
 }
 
-FACE(face_plan) char *face_plan(const char *text, const char *despite)
+FACE(face_plan) char *face_plan(const char *text, const char *despite, const char *drive)
 {
     char *refused = NULL;
     struct brake_shakedown plan;
-    struct vehicle *v = usable(text, "", &refused);
+    struct vehicle *v = usable(text, NULL, drive, &refused);
     if (v == NULL)
         return refused;
     if (!brake_assess_whole(&v->sheet, BRAKE_RULES_OWN, NULL, &v->assessment)) {
@@ -146,11 +147,7 @@ static enum brake_status measure(const char *text, const struct brake_sheet *she
                                  struct drive *drive, struct brake_error *error)
 {
     const struct brake_nominal none = {.count = 0};
-    FILE *stream = fmemopen((void *)(uintptr_t)text, strlen(text), "rb");
-    if (stream == NULL)
-        return error->status = BRAKE_E_MEMORY;
-    enum brake_status status = brake_log_read(stream, NULL, &drive->log, error);
-    fclose(stream);
+    enum brake_status status = vehicle_log(text, &drive->log, error);
     if (status == BRAKE_OK)
         status = brake_log_driven(&drive->log, sheet, &drive->driven, error);
     const struct brake_drive_day day = brake_drive_day_of(&drive->driven);
@@ -162,7 +159,7 @@ static enum brake_status measure(const char *text, const struct brake_sheet *she
 FACE(face_drive) char *face_drive(const char *text, const char *log_text)
 {
     char *given = NULL;
-    struct vehicle *v = usable(text, "", &given);
+    struct vehicle *v = usable(text, NULL, NULL, &given);
     struct drive *drive = calloc(1, sizeof *drive);
     if (v != NULL && drive != NULL && measure(log_text, &v->sheet, drive, &v->error) == BRAKE_OK &&
         brake_assess_cold(&v->sheet, BRAKE_RULES_OWN, &v->assessment)) {

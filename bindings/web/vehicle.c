@@ -1,17 +1,45 @@
 /* SPDX-License-Identifier: MIT */
+#define _POSIX_C_SOURCE 200809L /* fmemopen */
 #include "vehicle.h"
 
+#include <stdint.h>
 #include <stdlib.h>
+#include <string.h>
 
 #include "answer/document.h"
 #include "criteria/judge.h"
 #include "criteria/scope.h"
 #include "study/assess.h"
 
+static bool there_is(const char *text)
+{
+    return text != NULL && text[0] != '\0';
+}
+
 static bool read_one(const char *text, struct brake_sheet *sheet, struct brake_error *error)
 {
     return brake_file_read_text(text, sheet, error) == BRAKE_OK &&
            brake_sheet_complete(sheet, error) == BRAKE_OK && brake_tester_learn(sheet) == BRAKE_OK;
+}
+
+enum brake_status vehicle_log(const char *text, struct brake_log *log, struct brake_error *error)
+{
+    FILE *stream = fmemopen((void *)(uintptr_t)text, strlen(text), "rb");
+    if (stream == NULL)
+        return error->status = BRAKE_E_MEMORY;
+    const enum brake_status status = brake_log_read(stream, NULL, log, error);
+    fclose(stream);
+    return status;
+}
+
+static bool learn(const char *drive, struct vehicle *v)
+{
+    struct brake_log log;
+    if (vehicle_log(drive, &log, &v->error) != BRAKE_OK)
+        return false;
+    const enum brake_status learned = brake_log_learn(&log, &v->sheet, &v->error);
+    brake_log_free(&log);
+    return learned == BRAKE_OK;
 }
 
 static bool read_before(const char *text, struct vehicle *v)
@@ -21,14 +49,16 @@ static bool read_before(const char *text, struct vehicle *v)
         brake_before_fits(&v->before, &v->sheet, &v->error) != BRAKE_OK)
         return false;
     (void)brake_before_carry(&v->before, &v->sheet);
+    brake_drive_carry(&v->before, &v->sheet);
     v->told = true;
     return true;
 }
 
-struct vehicle *vehicle_read(const char *text, const char *before)
+struct vehicle *vehicle_read(const char *text, const char *before, const char *drive)
 {
     struct vehicle *v = calloc(1, sizeof *v);
-    if (v != NULL && read_one(text, &v->sheet, &v->error) && before[0] != '\0')
+    if (v != NULL && read_one(text, &v->sheet, &v->error) &&
+        (!there_is(drive) || learn(drive, v)) && there_is(before))
         (void)read_before(before, v);
     return v;
 }

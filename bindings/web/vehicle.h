@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* A vehicle, and what it was before, read from texts. */
+/* A vehicle, what it was before and how it was driven, read from texts. */
 #ifndef BRAKE_FACE_VEHICLE_H
 #define BRAKE_FACE_VEHICLE_H
 
@@ -17,8 +17,12 @@ struct vehicle {
     bool of_before; /* the error is of that file */
 };
 
-/* Reads both, the second may be empty; NULL: memory is short. Look at its error. */
-struct vehicle *vehicle_read(const char *text, const char *before);
+/* Reads a vehicle, what it was before and the log of a drive that it learns of; both may be empty
+ * or NULL. NULL: memory is short. Look at its error. */
+struct vehicle *vehicle_read(const char *text, const char *before, const char *drive);
+
+/* Reads a log; to be freed by brake_log_free when OK. */
+enum brake_status vehicle_log(const char *text, struct brake_log *log, struct brake_error *error);
 
 /* Everything that is said of it; false: memory is short. */
 bool vehicle_assess_cold(struct vehicle *v);

@@ -37,7 +37,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
     const char *second = length < size - 1 ? first + length + 1 : "";
     switch (data[0] % 4) {
     case 0:
-        look(face_check(first, second, FACE_COLD));
+        look(face_check(first, second, FACE_COLD, NULL));
         break;
     case 1:
         look(face_drive(first, second));

@@ -55,6 +55,11 @@ class Page:
         self.functions()
         self.browser.open(PAGE, size)
         self.js("localStorage.clear()")
+        return self.open_again(size)
+
+    def open_again(self, size):
+        """Shows it with what it kept."""
+        self.functions()
         said, fetched = self.browser.open(PAGE, size)
         self.wait("document.body.dataset.ready === 'yes'")
         return said, fetched

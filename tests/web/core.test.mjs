@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 // The page's core says what the command says.
 import assert from "node:assert/strict";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
 import { basename, join } from "node:path";
 import { test } from "node:test";
 
@@ -87,6 +89,23 @@ test("the log of a drive is measured as by the command", () => {
   const native = command(["drivelog", heron, log]).text;
   const sentence = /^Verdict\s+(.*)$/m.exec(native)?.[1] ?? native.split("\n")[2].trim();
   assert.ok(page.replace(/\s+/g, " ").includes(sentence.replace(/\s+/g, " ").slice(0, 50)), sentence);
+});
+
+test("what a drive made likely is said as by the command, also beside the vehicle before", () => {
+  const folder = mkdtempSync(join(tmpdir(), "page-"));
+  try {
+    const log = read(join(ROOT, "examples/heron-drive.csv"));
+    const text = `${cold(heron)}\n[drive]\nlog = log.csv\n`;
+    writeFileSync(join(folder, "log.csv"), log);
+    writeFileSync(join(folder, "now.ini"), text);
+    writeFileSync(join(folder, "before.ini"), cold(before));
+    const files = [join(folder, "now.ini"), "--before", join(folder, "before.ini")];
+    const native = command(["check", ...files]);
+    assert.match(native.text, /^Drive /m);
+    assert.equal(core("check_text", text, cold(before), log), native.text);
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
 });
 
 // The paper names the file that it was read from; a page has a text.

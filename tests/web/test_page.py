@@ -200,11 +200,19 @@ def test_a_change_is_tried_with_the_pedal_force_curve_and_taken_back(page):
     assert page.js("document.querySelector(\"[data-try='master.bore'] input\").value") != "20"
 
 
-def test_the_log_of_a_drive_comes_as_a_sheet_to_print(page):
+def test_the_log_of_a_drive_comes_as_a_sheet_and_counts_when_it_is_told_to(page):
     page.tap("[data-view=paper]")
     page.give("#log", ROOT / "examples" / "heron-drive.csv")
-    page.wait("!document.getElementById('sheet').hidden")
-    page.wait("document.getElementById('sheet').contentDocument?.body?.innerText.length > 500")
+    page.wait(SHEET)
+    page.tap("#count")
+    assert "[drive]\nlog = heron-drive.csv\n" in page.file()
+    assert " Drive " in page.answer()
+    page.js("localStorage.removeItem('stopmargin.log')")
+    page.open_again(PHONE)
+    page.wait("document.querySelector('#answer [data-do=log]') !== null")
+    page.tap("[data-heat=stop]")
+    page.give("#log", ROOT / "examples" / "heron-drive.csv")
+    page.wait("document.querySelector('#answer [data-do=log]') === null")
 
 
 def test_the_report_is_the_command_s_own_sheet(page):

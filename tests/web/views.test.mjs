@@ -143,6 +143,7 @@ test("the sentences lead, lines are ways to their fields, codes are told in word
 test("what the vehicle was is asked for, by the name that the file has for it", () => {
   assert.match(answer(SCREEN, HOW), /nothing says what the vehicle was.*data-do="stock"/);
   assert.match(answer(SCREEN, { ...HOW, named: "stock.ini" }), /names stock.ini/);
+  assert.match(answer(SCREEN, { ...HOW, driven: "a.csv" }), /names a.csv.*data-do="log"/);
   const told = { ...SCREEN, screen: [{ label: "Changes", text: "not known." }, ...SCREEN.screen] };
   assert.equal(answer(told, HOW), answer(SCREEN, HOW));
   assert.doesNotMatch(answer(told, { ...HOW, stock: true }), /data-do="stock"/);
