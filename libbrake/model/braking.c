@@ -441,11 +441,16 @@ static void run(struct course *c, double length, struct passage *p)
 
 /* ---- heat and friction ---------------------------------------------------------------------- */
 
+/* [W] less is rounding about a threshold: pads that touch by it would be another brake to the
+ * heat. */
+static const double LEAST_POWER = 1e-6;
+
 /* Each brake of an axle gets half of its work, as power along a straight line of that mean. */
 static struct brake_thermal_drive drive_of(const struct course *c, const struct passage *p,
                                            int axle)
 {
-    const double mean = p->to.work[axle] / 2.0 / p->to.time;
+    const double power = p->to.work[axle] / 2.0 / p->to.time;
+    const double mean = power < LEAST_POWER ? 0.0 : power;
     const double slope = (p->end.rate.work[axle] - p->begin.rate.work[axle]) / 4.0;
     const double tilt = most_of(-mean, least_of(mean, slope));
     return (struct brake_thermal_drive){.power_begin = mean - tilt,
