@@ -718,6 +718,14 @@ static void keep_lines(const struct course *c, const struct passage *p, struct b
     }
 }
 
+/* Whether a step came to its planned end, or to a corner so little before it that which of the two
+ * comes first is rounding. */
+static bool came_to_end(const struct passage *p, double planned)
+{
+    const double sliver = 1e-11; /* [s] */
+    return planned - p->to.time < sliver;
+}
+
 /* Takes over a step that was planned to end at a time. */
 static void keep(const struct course *c, const struct passage *p, double length, double end,
                  struct brake_braking *b)
@@ -725,7 +733,7 @@ static void keep(const struct course *c, const struct passage *p, double length,
     if (is_telling(c, p, b->time))
         keep_lines(c, p, b);
     b->step = c->next;
-    b->time = p->to.time < length ? b->time + p->to.time : end;
+    b->time = came_to_end(p, length) ? end : b->time + p->to.time;
     b->distance += p->to.distance;
     b->speed = p->to.speed;
     b->resisted += p->to.resisted;
@@ -760,7 +768,7 @@ static bool is_rough(const struct course *c, const struct passage *p, double beg
 {
     const struct brake_rig *rig = c->rig;
     const double least = 0.02;
-    return p->to.time < least || jumps(c, begun) || p->to.time < end - begun ||
+    return p->to.time < least || jumps(c, begun) || !came_to_end(p, end - begun) ||
            end == rig->dead_time || end == rig->dead_time + rig->rise_time;
 }
 

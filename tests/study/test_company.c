@@ -174,22 +174,29 @@ static double apart(const struct brake_hot_figures *a, const struct brake_hot_fi
     return most;
 }
 
-/* Steps have no jumps. While pads touched by less than 1e-6 W, nine of these moved by up to
- * 2e-7. */
+static void run_one(const struct brake_vehicle *vehicle, bool coarse, struct brake_fade *fade)
+{
+    const struct brake_fades one = {&vehicle, 1, brake_fade_own(vehicle), coarse, take, fade};
+    brake_fade_run_all(&one);
+}
+
+/* Steps have no jumps. While pads touched by less than 1e-6 W, and a corner 1e-13 s before the end
+ * of the pedal's rise was another step, these moved by up to 2e-7, with long steps by 2e-6. */
 static void a_hair_more_tyre_moves_a_figure_by_a_hair(void **state)
 {
     (void)state;
-    for (int i = 0; i < files; i++) {
+    for (int i = 0; i < 2 * files; i++) {
         static struct brake_fade as_it_is;
         static struct brake_fade moved;
-        struct brake_vehicle vehicle = sheets[i].vehicle;
-        brake_fade_run(&vehicle, brake_fade_own(&vehicle), NULL, NULL, &as_it_is);
+        struct brake_vehicle vehicle = sheets[i / 2].vehicle;
+        run_one(&vehicle, i % 2 == 0, &as_it_is);
         for (int axle = 0; axle < BRAKE_AXLES; axle++)
             vehicle.axle[axle].tyre.rolling_radius *= 1.0 + 1e-11;
-        brake_fade_run(&vehicle, brake_fade_own(&vehicle), NULL, NULL, &moved);
+        run_one(&vehicle, i % 2 == 0, &moved);
         assert_true(as_it_is.figures.lacks == moved.figures.lacks);
-        const double by =
-            as_it_is.figures.lacks == NULL ? apart(&as_it_is.figures, &moved.figures) : 0.0;
+        if (as_it_is.figures.lacks != NULL)
+            continue;
+        const double by = apart(&as_it_is.figures, &moved.figures);
         if (!(by < 1e-9))
             print_error("%s: %g\n", vehicle.general.name, by);
         assert_true(by < 1e-9);
