@@ -210,12 +210,12 @@ RUN_TESTS = STOPMARGIN=$(abspath $(BUILD)/stopmargin) LIBBRAKE_BUILD=$(abspath $
     INSTRUMENT='$(INSTRUMENT)' \
     $(PYTHON) tests/run-tests --junit $(BUILD)/pytest.xml $(if $(WRAPPER),--wrapper '$(WRAPPER)')
 
-# Preloaded by tests of what happens when memory is short.
-SHIM := $(BUILD)/tests/failure/allocation.so
-$(SHIM): tests/failure/allocation.c
+# Preloaded by tests of what happens when memory is short, and with another C library.
+SHIM := $(BUILD)/tests/failure/allocation.so $(BUILD)/tests/failure/libm.so
+$(SHIM): $(BUILD)/%.so: %.c
 	@mkdir -p $(@D)
 	$(call say,link $@)
-	$(Q)$(CC) -std=c11 $(WARNINGS) $(CFLAGS) -fPIC -shared -o $@ $<
+	$(Q)$(CC) -std=c11 $(WARNINGS) $(CFLAGS) -fPIC -fno-builtin -shared -o $@ $< $(LIBS)
 
 # Each of the first allocations of each verb fails in turn: some 5 minutes.
 ALLOCATIONS ?= 2000

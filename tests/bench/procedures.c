@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /* Fade procedures of the Heron with its tolerances drawn, as behind a hot row and in spread --fade:
  * one at a time, and eight side by side, in the time of one processor. The margins must be the
- * same. From the rate follows how long studies take on two threads, beside what they should. What
- * bounds it: side by side about half of the time is the vehicle's own motion, force by force one
- * vehicle after the other; the heat by itself is 6 to 7 times as fast with AVX-512, 4 with AVX2.
+ * same. What bounds it: side by side 40 % of the time is the vehicle's own motion, force by force
+ * one vehicle after the other; the heat by itself is 6 to 7 times as fast with AVX-512, 4 with AVX2,
+ * a third of which are coefficients of cooling, eight times a step.
  *
  * usage: procedures FILE */
 #define _GNU_SOURCE
@@ -75,11 +75,6 @@ static double seconds(int together, clockid_t clock, double margin[SAMPLES][BRAK
     return least / SAMPLES;
 }
 
-static void print_goal(const char *what, double procedures, double each, double goal)
-{
-    printf("%-32s %6.2f s of %g\n", what, procedures * each / 2.0, goal);
-}
-
 int main(int count, char **words)
 {
     static double alone[SAMPLES][BRAKE_CRITERIA];
@@ -95,10 +90,6 @@ int main(int count, char **words)
         stop("margins side by side are not those one at a time");
     printf("one at a time                    %6.0f procedures a second\n", 1.0 / one);
     printf("eight side by side               %6.0f procedures a second\n", 1.0 / eight);
-    puts("by that rate on two threads:");
-    print_goal("128 samples behind hot rows", 128.0, eight, 0.3);
-    print_goal("spread --fade of 4,096 samples", 4096.0, eight, 5.0);
-    print_goal("fade map of 50 x 50", 2500.0, eight, 3.0);
     printf(
         "bench procedures: side by side %.2f x one at a time (goal 10), two threads %.2f x one\n",
         one / eight, by_the_wall / two);
