@@ -1,6 +1,7 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: MIT
 """What goes through fade procedures, each as a whole process on two threads, beside its goal, and
-the memory as it grows. The time of the processor says what a busy machine would have taken alone."""
+the memory as it grows. The processor's time says what a busy machine would have taken alone."""
 import os
 import pathlib
 import resource

@@ -2,8 +2,8 @@
 /* Fade procedures of the Heron with its tolerances drawn, as behind a hot row and in spread --fade:
  * one at a time, and eight side by side, in the time of one processor. The margins must be the
  * same. What bounds it: side by side 40 % of the time is the vehicle's own motion, force by force
- * one vehicle after the other; the heat by itself is 6 to 7 times as fast with AVX-512, 4 with AVX2,
- * a third of which are coefficients of cooling, eight times a step.
+ * one vehicle after the other; the heat by itself is 6 to 7 times as fast with AVX-512, 4 with
+ * AVX2, a third of which are coefficients of cooling, eight times a step.
  *
  * usage: procedures FILE */
 #define _GNU_SOURCE

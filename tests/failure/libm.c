@@ -1,3 +1,4 @@
+/* SPDX-License-Identifier: MIT */
 /* Preloaded: another C library, whose functions are off by the last bit, up or down. What is 0 or 1
  * is so in every one. */
 #define _GNU_SOURCE

@@ -1,5 +1,6 @@
-"""Another C library, whose functions differ in the last bit: the same words, text within one unit of
-the last digit, JSON within 1e-9. So it is with another compiler or processor, or in a browser."""
+# SPDX-License-Identifier: MIT
+"""Another C library, whose functions differ in the last bit: the same words, text within one unit
+of the last digit, JSON within 1e-9. So it is with another compiler, or in a browser."""
 import decimal
 import json
 import os
