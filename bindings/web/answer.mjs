@@ -17,7 +17,8 @@ const led = (text, isLine) =>
   safe(text).replace(PATH, (path) => isLine(path)
     ? `<button type="button" class="link" data-jump="${path}">${path}</button>` : path);
 
-const row = (label, html, kind = "") => `<div${kind ? ` class="${kind}"` : ""}><dt>${label}</dt><dd>${html}</dd></div>`;
+const row = (label, html, kind = "") =>
+  `<div${kind ? ` class="${kind}"` : ""}><dt>${label}</dt><dd>${html}</dd></div>`;
 
 // What the command tells to be typed is a button here.
 const OPEN = button("do", "stock", "Open the file of the vehicle as it was");
@@ -40,7 +41,8 @@ function said(one, { verdict, heat, isLine }) {
 export function refusal({ line, field, text, before }, isLine) {
   const file = before ? "In the file of the vehicle as it was" : "Not yet";
   const whole = text.startsWith(field) || field === "" ? text : `${field}: ${text}`;
-  return `<p class="verdict"><strong>${file}:</strong> ${led(whole, isLine)}${line ? ` (line ${line})` : ""}</p>`;
+  return `<p class="verdict"><strong>${file}:</strong> ${led(whole, isLine)}${
+    line ? ` (line ${line})` : ""}</p>`;
 }
 
 const STATES = { waiting: ["Heat is being worked out.", "stop", "Stop"],
@@ -60,9 +62,9 @@ function explained(text, titles) {
     [...new Set(known.map((code) => safe(titles.get(code))))].join("; ")}</span>` : "";
 }
 
-// What else it takes: heat ("waiting", "stopped", "failed" or ""), isLine, titles of requirements by
-// code, stock (there is one), named (the file of it that this one names), driven (the log that it names
-// and nobody opened), tried (a change is).
+// What else it takes: heat ("waiting", "stopped", "failed" or ""), isLine, titles of requirements
+// by code, stock (there is one), named (the file of it that this one names), driven (the log that it
+// names and nobody opened), tried (a change is).
 export function answer({ screen, next, verdict }, 
   { heat, isLine, titles, stock, named, driven, tried }) {
   const told = screen.filter(({ text }) => text !== "");
@@ -70,7 +72,8 @@ export function answer({ screen, next, verdict },
     .map((one) => said(one, { verdict, heat, isLine })).join("");
   const open = told.filter(({ label }) => label === "")
     .map(({ text }) => `<li>${led(text, isLine)}${explained(text, titles)}</li>`).join("");
-  return `${tried ? '<p class="heat">With the change that is tried; it is not in the file.</p>' : ""}
+  const trial = '<p class="heat">With the change that is tried; it is not in the file.</p>';
+  return `${tried ? trial : ""}
     ${state(heat)}<dl>${stock ? "" : unknown(named)}${driven ? undriven(driven) : ""}${rows}</dl>
     ${open ? `<ul>${open}</ul>` : ""}
     ${next.length ? `<p class="next">Measure next: ${next.map((path) =>

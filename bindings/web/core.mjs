@@ -23,8 +23,8 @@ function take(core, at) {
   return text;
 }
 
-// The core that stands in a page, packed by gzip, as text of base64. Only the page can: in a worker of
-// a local file some browsers read no blob.
+// The core that stands in a page, packed by gzip, as text of base64. Only the page can: in a worker
+// of a local file some browsers read no blob.
 export async function unpacked(text) {
   const packed = Uint8Array.from(atob(text.trim()), (sign) => sign.charCodeAt(0));
   const stream = new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip"));

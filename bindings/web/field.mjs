@@ -6,7 +6,8 @@ import { safe, title } from "./words.mjs";
 export const idOf = (path) => `line-${path.replaceAll(".", "-")}`;
 
 const options = (words, chosen) =>
-  words.map((word) => `<option${word === chosen ? " selected" : ""}>${safe(word)}</option>`).join("");
+  words.map((word) => `<option${word === chosen ? " selected" : ""}>${safe(word)}</option>`)
+    .join("");
 
 // One tap says it, another takes it back.
 function taps(kind, words, chosen, legend, sign = "") {
@@ -35,8 +36,9 @@ const choices = (row, word) => {
 // Number and unit of a line, for the form or for a change that is tried.
 export function amount(row, id, { number, unit }, help = "") {
   const units = unitsOf(row, unit);
+  const pad = unit === "in" || row.kind === "pistons" ? "text" : "decimal";
   return `<span class="amount"><input id="${id}" data-part="number" autocomplete="off"
-    inputmode="${unit === "in" || row.kind === "pistons" ? "text" : "decimal"}" value="${safe(number)}"${
+    inputmode="${pad}" value="${safe(number)}"${
     row.kind === "pistons" ? ' placeholder="2 x 48"' : ""} ${help}>${
     units.length ? `<select data-part="unit" aria-label="Unit of ${title(row.name)}">${
       options(units, unit)}</select>` : ""}</span>`;
@@ -46,7 +48,8 @@ function entry(row, path, value, unit) {
   const id = idOf(path);
   const help = `aria-describedby="${id}-help ${id}-said"`;
   if (row.kind === "choice")
-    return `<select id="${id}" data-part="whole" ${help}>${choices(row, apart(value).number)}</select>`;
+    return `<select id="${id}" data-part="whole" ${help}>${
+      choices(row, apart(value).number)}</select>`;
   if (row.kind !== "real" && row.kind !== "pistons")
     return `<input id="${id}" data-part="whole" autocomplete="off" value="${safe(value)}" ${help}>`;
   const parts = apart(value);
@@ -68,7 +71,8 @@ export function field(row, path, value, unit) {
 // What stands in a field, as the file has it.
 export function valueOf(node) {
   const part = (name) => node.querySelector(`[data-part=${name}]`);
-  const tapped = (name) => node.querySelector(`[data-part=${name}][aria-pressed=true]`)?.value ?? "";
+  const tapped = (name) =>
+    node.querySelector(`[data-part=${name}][aria-pressed=true]`)?.value ?? "";
   if (part("whole")) return part("whole").value.trim();
   return together({ number: part("number").value, unit: part("unit")?.value ?? "",
     tolerance: tapped("tolerance"), origin: tapped("origin") });

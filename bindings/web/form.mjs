@@ -24,9 +24,11 @@ export function rowOf(catalogue, path) {
 
 // Sections of a text, parts by their names.
 const namesOf = (paths, path) =>
-  path !== "part" ? [path] : [...new Set(paths.map((one) => split(one)[0]).filter((one) => kindOf(one) === "part"))];
+  path !== "part" ? [path]
+    : [...new Set(paths.map((one) => split(one)[0]).filter((one) => kindOf(one) === "part"))];
 
-// The sections with their lines: asked for, given, and the others. `wanted`: sections to show besides.
+// The sections with their lines: asked for, given, and the others. `wanted`: sections to show
+// besides.
 export function plan(text, start, catalogue, wanted = []) {
   const asked = new Set(lines(start).map((line) => line.path));
   const values = new Map(lines(text).map((line) => [line.path, line.value]));
@@ -54,7 +56,8 @@ export function others(sections, catalogue, text) {
     const [axle, brake] = belongs.split(" ");
     return belongs === "" || get(text, `${axle}.axle.brake`)?.startsWith(brake);
   };
-  return catalogue.sections.filter(({ path, belongs }) => !there.has(path) && path !== "part" && has(belongs));
+  return catalogue.sections
+    .filter(({ path, belongs }) => !there.has(path) && path !== "part" && has(belongs));
 }
 
 const HEADINGS = { vehicle: "The vehicle", scales: "On the scales", tester: "On the tester",
@@ -64,7 +67,8 @@ export const heading = (path) => HEADINGS[path] ?? title(path);
 const plain = (path) => path.replaceAll(".", "-");
 
 function part({ path, meaning, rows }, open, unitOf) {
-  const one = ({ row, path: line, value }) => field(row, line, given(value) ? value : "", unitOf(row));
+  const one = ({ row, path: line, value }) =>
+    field(row, line, given(value) ? value : "", unitOf(row));
   const first = rows.filter((row) => row.first);
   const rest = rows.filter((row) => !row.first);
   const filled = first.filter(({ value }) => given(value)).length;

@@ -2,8 +2,8 @@
 // The rows of heat and the papers are worked out beside the page, in a worker that can be stopped.
 
 export class Heat {
-  // `module`: the core, compiled; `make` makes a worker; `told` is given the text of each answer and
-  // what was asked.
+  // `module`: the core, compiled; `make` makes a worker; `told` is given the text of each answer
+  // and what was asked.
   constructor(module, make, told) {
     this.module = module;
     this.make = make;

@@ -50,7 +50,8 @@ const heat = new Heat(module, makeWorker, (name, data) => {
 
 function show(found, state) {
   const how = { heat: state, isLine, titles, stock: stock !== "",
-    named: named("vehicle.before"), driven: drive() ? "" : named("drive.log"), tried: trial !== "" };
+    named: named("vehicle.before"), driven: drive() ? "" : named("drive.log"),
+    tried: trial !== "" };
   at("answer").innerHTML = found.refused ? refusal(found.refused, isLine) : answer(found, how);
   at("whole").hidden = Boolean(found.refused);
   at("told").textContent = document.querySelector("#answer .verdict")?.textContent ?? "";
@@ -74,7 +75,8 @@ const drive = () => (named("drive.log") ? log.text : "");
 function mark(refused) {
   for (const node of all(".field")) {
     const typed = node.querySelector("[data-part=whole], [data-part=number]");
-    const said = refused && !refused.before && node.dataset.path === refused.field && typed.value !== "";
+    const said = refused && !refused.before && node.dataset.path === refused.field &&
+      typed.value !== "";
     node.querySelector(".said").textContent = said ? refused.text : "";
     typed.setAttribute("aria-invalid", said ? "true" : "false");
   }
@@ -97,7 +99,8 @@ const unitOf = (row) => units[row.si] ?? (inInches(history.now) ? row.us : row.s
 function draw() {
   const text = history.now;
   const sections = plan(text, startOf(text, core, inInches(text)), catalogue, wanted);
-  at("form").innerHTML = form(sections, opened, unitOf) + additions(others(sections, catalogue, text));
+  at("form").innerHTML =
+    form(sections, opened, unitOf) + additions(others(sections, catalogue, text));
   at("undo").disabled = !history.canUndo;
   mark(cold?.refused);
 }
@@ -122,7 +125,7 @@ function begin(text) {
   view("measure");
 }
 
-// What was typed in a field goes into the file; a field that takes it apart otherwise is drawn anew.
+// What was typed in a field goes into the file; one that takes it apart otherwise is drawn anew.
 function enter(node) {
   const { path } = node.dataset;
   const value = valueOf(node);
@@ -173,8 +176,8 @@ at("form").addEventListener("click", ({ target }) => {
 });
 
 at("form").addEventListener("input", ({ target }) => {
-  if (target.dataset.part === "number")
-    target.closest(".field").querySelector(".sure").toggleAttribute("hidden", target.value.trim() === "");
+  const sure = target.closest(".field")?.querySelector(".sure");
+  if (target.dataset.part === "number") sure.toggleAttribute("hidden", target.value.trim() === "");
 });
 
 at("form").addEventListener("toggle", ({ target }) => {
@@ -373,7 +376,8 @@ const SAVE = {
   file: () => save(history.now, "text/plain", fileName(called(), "ini")),
   sheet: () => save(sheet.text, "text/html", fileName(`${called()} ${sheet.name}`, "html")),
 };
-document.querySelector("main").addEventListener("click", ({ target }) => SAVE[target.dataset.save]?.());
+document.querySelector("main")
+  .addEventListener("click", ({ target }) => SAVE[target.dataset.save]?.());
 
 at("caution").textContent = catalogue.caution_line;
 at("caution-long").textContent = catalogue.caution;

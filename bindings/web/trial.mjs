@@ -7,7 +7,8 @@ import { safe, title } from "./words.mjs";
 
 const AXLE = ["tyre.marking", "tyre.rollout", "disc.pistons", "disc.effective_radius",
   "disc.rotor_diameter", "drum.cylinder_diameter", "drum.diameter"];
-const TRIED = [...AXLE.map((name) => `front.${name}`), ...AXLE.map((name) => `rear.${name}`), "master.bore"];
+const TRIED = [...AXLE.map((name) => `front.${name}`), ...AXLE.map((name) => `rear.${name}`),
+  "master.bore"];
 
 // What was measured on the old tyre is nothing of the new one.
 const OF_TYRE = ["rollout", "rolling_radius", "overall_diameter"];
@@ -33,7 +34,8 @@ const triedId = (path) => `try-${path.replaceAll(".", "-")}`;
 function triedField(path, row, value, unit) {
   const parts = apart(value);
   const input = row.kind === "text"
-    ? `<input id="${triedId(path)}" data-part="number" autocomplete="off" value="${safe(parts.number)}">`
+    ? `<input id="${triedId(path)}" data-part="number" autocomplete="off"
+      value="${safe(parts.number)}">`
     : amount(row, triedId(path), { ...parts, unit: parts.unit || unit });
   return `<div class="tried" data-try="${path}"><label for="${triedId(path)}">${title(path)}</label>
     ${input}</div>`;
@@ -45,14 +47,17 @@ export function trials(text, rowOf, unitOf) {
     .map((path) => triedField(path, rowOf(path), get(text, path), unitOf(rowOf(path)))).join("");
 }
 
+// A size alone.
+const bare = (number, unit) => together({ number, unit, tolerance: "", origin: "" });
+
 // What differs from the text, by line.
 export function changesOf(text, nodes) {
   const found = new Map();
   for (const node of nodes) {
     const part = (name) => node.querySelector(`[data-part=${name}]`)?.value ?? "";
-    const value = together({ number: part("number"), unit: part("unit"), tolerance: "", origin: "" });
+    const value = bare(part("number"), part("unit"));
     const { number, unit } = apart(get(text, node.dataset.try));
-    if (value !== together({ number, unit, tolerance: "", origin: "" })) found.set(node.dataset.try, value);
+    if (value !== bare(number, unit)) found.set(node.dataset.try, value);
   }
   return found;
 }

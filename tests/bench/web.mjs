@@ -34,6 +34,7 @@ const core = await openCore(await unpacked(packed));
 core("check", heron, "", 0);
 tell("first answer, cold", spent() - begin, "ms", 1000);
 tell("change, cold rows", least(15, () => core("check", heron, "", 0)), "ms", 60);
-tell("change, beside the stock vehicle", least(15, () => core("check", heron, before, 0)), "ms", 60);
+tell("change, beside the stock vehicle", least(15, () => core("check", heron, before, 0)),
+  "ms", 60);
 tell("change, hot rows in the worker", least(3, () => core("check", heron, before, 1)), "ms", 2000);
 tell("pedal-force curve", least(15, () => core("pedal", heron)), "ms", 60);
