@@ -2,6 +2,7 @@
 """Calls a batch of the package with hostile arguments; see test_hostile.py."""
 import array
 import importlib
+import functools
 import inspect
 import json
 import signal
@@ -282,6 +283,15 @@ def of_package(walk):
         "compare", libbrake.compare, {**good(libbrake.compare), "before": one, "after": one}
     )
     walk.function("explain", libbrake.explain, {"name": "full.stop.distance"})
+    told = {"vehicle": one, "logs": "examples/heron-drive.csv", "lines": "booster.gain"}
+    walk.function("identify", libbrake.identify, told)
+    # Without a check, which takes half a second each.
+    walk.function("fleet", functools.partial(libbrake.fleet, check=False),
+                  {"vehicles": [one], "out": OUT, "base": None, "threads": 1})  # fmt: skip
+    for at, _ in enumerate(battery()):
+        for column in ("file", "vehicle.mass"):
+            walk.call(f"fleet {column} #{at}", lambda: libbrake.fleet(
+                {column: [battery()[at]]}, OUT, check=False, base=one))  # fmt: skip
     for name, kind in list(vars(libbrake.errors).items()):
         if inspect.isclass(kind):
             walk.function(name, lambda text: str(kind(text)) or "words", {"text": "x"})
