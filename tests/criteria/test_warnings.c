@@ -311,6 +311,16 @@ static void a_rotor_that_does_not_fit_into_the_rim(void **state)
                 plus(sized, plus(tyre, "[front.disc]\nrotor_diameter = 330 mm\n")),
                 plus(sized, plus(tyre, "[front.disc]\nrotor_diameter = 23 in\n")), 1,
                 "The front rotor or pads of 584 mm does not fit into a rim of 406 mm");
+    expect_pair("brake_beyond_rim",
+                plus(sized, plus(tyre, "[front.disc]\nrotor_diameter = 365.9 mm\n")),
+                plus(sized, plus(tyre, "[front.disc]\nrotor_diameter = 366.1 mm\n")), 1,
+                "The front rotor or pads of 366 mm does not fit into a rim of 406 mm");
+    /* Where the pads' own edges are not told, they end 15 mm beyond their middle. */
+    static const char radius[] = "effective_radius = 125 mm";
+    expect_pair("brake_beyond_rim",
+                plus(swapped(sized, radius, "effective_radius = 167.9 mm"), tyre),
+                plus(swapped(sized, radius, "effective_radius = 168.1 mm"), tyre), 1,
+                "The front rotor or pads of 366 mm does not fit into a rim of 406 mm");
 }
 
 /* A tyre of 800 mm: 65 (0.8/0.9)^2 = 51 kg. */
