@@ -140,6 +140,14 @@ def script(v, rollout, mass, pad_mu, booster, lining_mu):
         0, v["valve.knee"] + v["valve.knee_rate"] * (m * x / length - v["valve.set_mass"] - sag)
     )
     slope = v["valve.slope"]
+    moment = m * h - v["vehicle.unsprung_mass"] * radius
+    falls = v["valve.knee_rate"] * moment * (1 - v["valve.anti_lift"]) / (length * G)
+    rise = [gain / radius / effective for gain in (front_gain, rear_gain)]
+    rolls = v["vehicle.rolling_resistance"] * m * G / effective
+    none = rolls - rise[0] * start[0] - rise[1] * start[1]
+    knee = np.maximum(0, (knee - falls * none) / (1 + falls * (rise[0] + rise[1])))
+    rest = (1 - slope) * falls
+    slope = np.maximum(0, (slope - rest * rise[0]) / (1 + rest * rise[1]))
 
     first, hold, limit = pressure_limits(v)
 
