@@ -177,7 +177,9 @@ static void work(const struct run *run, struct bench *bench, long long first, in
         room->status[first + i] = make_ready(heats, bench, run->stop, first + i, tasks);
         if (room->status[first + i] != BRAKE_OK)
             continue;
-        one->history = room->history + (first + i) * heats->columns * heats->times;
+        one->history = NULL; /* nobody asked for one */
+        if (room->history != NULL)
+            one->history = room->history + (first + i) * heats->columns * heats->times;
         number[tasks] = first + i;
         task[tasks++] = (struct brake_duty_task){
             .hot = one->hot, .duty = &one->duty, .watch = &one->watch, .result = &one->result};

@@ -83,7 +83,7 @@ RESTS = (
 )
 LEFT = (
     "The page's own modules; files larger than some kilobytes; heat over time but for one stop "
-    "(`make oracle`); several threads (`make check-threads`)."
+    "(`make oracle`); several threads at once."
 )
 
 if __name__ == "__main__":
