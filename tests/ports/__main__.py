@@ -26,7 +26,7 @@ RESTS_ON = (
 )
 NOT_COVERED = (
     "On emulated machines: C tests of heat over time, locales, studies; answers that draw. Real "
-    "hardware of another kind, other C libraries but musl, 32 bits, macOS. Windows beyond compiling."
+    "hardware of another kind, other C libraries but musl, 32 bits, macOS. Windows but compiling."
 )
 # Folders of C tests that an emulated machine ends in minutes, but for those of heat over time and
 # those that want locales, which are made for the machine that emulates.
