@@ -49,6 +49,23 @@ static void fallback(struct brake_document *d, const struct brake_quantity *q)
                               : "");
 }
 
+/* How far vehicles lie from the default: what a line left out is drawn from. */
+static void left_out(struct brake_document *d, const struct brake_quantity *q)
+{
+    if (!(q->most > q->least))
+        return;
+    const struct brake_unit *unit = brake_unit_of(q->unit, q->dimension);
+    if (isnan(q->fallback))
+        brake_document_say_in(d, NULL, "Left out",
+                              "95 of 100 vehicles lie within %.4g to %.4g times that", q->least,
+                              q->most);
+    else
+        brake_document_say_in(
+            d, NULL, "Left out", "95 of 100 vehicles lie within %s to %s",
+            brake_document_amount(d, brake_cell_number(q->fallback * q->least, unit)),
+            brake_document_amount(d, brake_cell_number(q->fallback * q->most, unit)));
+}
+
 static void tolerance(struct brake_document *d, const struct brake_quantity *q)
 {
     static const char *const danger[] = {
@@ -70,6 +87,7 @@ static void explain_line(struct brake_document *d, const struct brake_named *nam
     if (q->kind == BRAKE_CHOICE)
         brake_document_say(d, NULL, "One of", brake_part_choices(d, q, ", "));
     fallback(d, q);
+    left_out(d, q);
     brake_document_say_in(d, NULL, "Measure", "%s (by %s)", brake_part_as_given(d, q->measure),
                           brake_means_word(q->means));
     if (q->kind == BRAKE_REAL || q->kind == BRAKE_PISTONS)

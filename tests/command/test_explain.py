@@ -152,6 +152,32 @@ def test_a_line_of_the_file_tells_where_it_stands(tmp_path):
     assert "changes it by" not in text
 
 
+@pytest.mark.parametrize("path, least, most", [
+    ("front.disc.pads.gap", "0.33", "2.5"), ("valve.anti_lift", "0.2", "1.8")])  # fmt: skip
+def test_a_rule_tells_how_far_vehicles_lie_from_it(path, least, most):
+    """Multiples: common practice, no source. Half of their distance is the tolerance with which a
+    line left out stands (reference/method.md, section 12: 95 of 100 from (1 - q) t below to
+    (1 + q) t above)."""
+    interval = f"within {least} to {most} times that"
+    assert f"Left out  95 of 100 vehicles lie {interval}\n" in explained(path)
+    line = ANSWER["vehicle"][path]
+    assert line["from"] == "default"
+    half = line["value"] * (float(most) - float(least)) / 2
+    assert line["tolerance"] == pytest.approx(half, rel=1e-12)
+
+
+def test_a_usual_value_tells_between_which_vehicles_lie():
+    """Interval: service manuals ask for 1 to 6 mm and 3 to 8 mm, as the line says."""
+    interval = "within 1 mm (0.03937 in) to 8 mm (0.315 in)"
+    assert f"Left out  95 of 100 vehicles lie {interval}\n" in explained("pedal.free_play")
+    assert ANSWER["vehicle"]["pedal.free_play"]["tolerance"] == pytest.approx(3.5e-3, rel=1e-12)
+
+
+@pytest.mark.parametrize("path", ["vehicle.mass", "parking.force", "vehicle.tyres"])
+def test_what_is_measured_or_chosen_has_no_interval(path):
+    assert "Left out" not in explained(path)
+
+
 def test_set_is_heeded():
     text = explained("load.full.height", HERON, "--set", "load.full.height=1234 mm")
     assert "  1234 mm (" in text
