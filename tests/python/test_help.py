@@ -10,6 +10,7 @@ import shutil
 import pytest
 
 import libbrake
+from libbrake import duty
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 FUNCTIONS = ["load", "loads", "compare", "identify", "fleet", "explain", "lines", "results",
@@ -20,8 +21,6 @@ CLASSES = {"vehicle": ["Vehicle"], "table": ["Table"], "gradient": ["Gradient"],
            "fleets": ["Fleet"], "answers": ["Answer", "Plan", "Rows"], "report": ["Report"],
            "fields": ["Section"], "parts": ["PartList"], "tree": ["Tree", "Named"],
            "errors": ["Refused", "Approximate"]}  # fmt: skip
-# Made ready by hand elsewhere, or shown by what they are part of.
-WITHOUT_EXAMPLE = {"cooldown", "keys", "items"}
 
 
 def methods():
@@ -62,10 +61,11 @@ def test_help_of_a_line_says_its_unit_and_how_to_measure_it():
     assert "[m]" in doc and "accepts:" in doc and "measure:" in doc
 
 
-EXAMPLES = {**{name: getattr(libbrake, name) for name in FUNCTIONS}, **methods()}
+EXAMPLES = {**{name: getattr(libbrake, name) for name in FUNCTIONS}, **methods(),
+            "heat.over": duty.HeatSection.over}  # fmt: skip
 
 
-@pytest.mark.parametrize("name", sorted(set(EXAMPLES) - WITHOUT_EXAMPLE))
+@pytest.mark.parametrize("name", sorted(EXAMPLES))
 def test_examples_in_help_do_as_they_say(heron, name, tmp_path, monkeypatch):
     (tmp_path / "examples").mkdir()
     for path in (ROOT / "examples").glob("heron*"):

@@ -144,6 +144,10 @@ class HeatSection(Section):
         sweep().
 
         Gives a Table: first the axes of lines, then those of the duty, then `time`.
+
+        >>> t = v.heat.over({"front.disc.rotor_mass": [7, 9]}, stop="100 km/h", out="heat.front_face")
+        >>> t["heat.front_face"][1] < t["heat.front_face"][0]
+        True
         """
         from libbrake.heats import over
 

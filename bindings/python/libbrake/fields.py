@@ -173,11 +173,19 @@ class Section:
         return path in list(self)
 
     def keys(self):
-        """Paths of its lines, from here on."""
+        """Paths of its lines, from here on.
+
+        >>> v.pedal.keys()[0], "front.tyre.rollout" in v.keys()
+        ('ratio', True)
+        """
         return list(self)
 
     def items(self):
-        """Path and value of each of its lines, as attributes have them."""
+        """Path and value of each of its lines, as attributes have them.
+
+        >>> dict(v.items())["vehicle.wheelbase"] == v.vehicle.wheelbase
+        True
+        """
         return [(path, self[path]) for path in self]
 
     def __eq__(self, other):

@@ -315,6 +315,15 @@ class Vehicle(Sections):
         brakes off. heat.ambient must be stated, the air of that day.
 
         Gives an Answer: summary, axles, line.
+
+        >>> v.heat.ambient = "18 degC"
+        >>> hot = v.heat(descent=("8 %", "3 km", "50 km/h"), cool=("20 min", "60 km/h")).history
+        >>> off = len(hot["time"]) - 900
+        >>> log = {"time": hot["time"][off:], "speed": hot["speed"][off:],
+        ...        "front_temperature": hot["front_mean"][off:]}
+        >>> told = v.cooldown(log).summary.cooling
+        >>> told.p05 < v.heat.cooling < told.p95
+        True
         """
         from libbrake.drive import cooldown
 
