@@ -62,7 +62,7 @@ def test_help_of_a_line_says_its_unit_and_how_to_measure_it():
 
 
 EXAMPLES = {**{name: getattr(libbrake, name) for name in FUNCTIONS}, **methods(),
-            "heat.over": duty.HeatSection.over}  # fmt: skip
+            "heat": duty.HeatSection, "heat.over": duty.HeatSection.over}  # fmt: skip
 
 
 @pytest.mark.parametrize("name", sorted(EXAMPLES))

@@ -107,6 +107,10 @@ class HeatSection(Section):
     "empty". progress: called with (done, total) in seconds of the duty now and then; what it raises
     ends it, as Ctrl-C does.
     Gives a Heat. Refused when a line that heat needs is left out.
+
+    >>> hot = v.heat(descent=("8 %", "4 km", "50 km/h")).heat
+    >>> hot.front_face > v.heat.ambient
+    True
     """
 
     __slots__ = ()
@@ -145,7 +149,8 @@ class HeatSection(Section):
 
         Gives a Table: first the axes of lines, then those of the duty, then `time`.
 
-        >>> t = v.heat.over({"front.disc.rotor_mass": [7, 9]}, stop="100 km/h", out="heat.front_face")
+        >>> t = v.heat.over({"front.disc.rotor_mass": [7, 9]}, stop="100 km/h",
+        ...                 out="heat.front_face")
         >>> t["heat.front_face"][1] < t["heat.front_face"][0]
         True
         """
