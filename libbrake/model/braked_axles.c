@@ -41,7 +41,7 @@ void brake_axles_braked(const struct brake_balance *balance, const struct brake_
         axle[i].force = at->force[i];
         axle[i].torque = most_of(0.0, least_of(most, torque));
         axle[i].pressure = brakes->gain > 0.0 ? open_pressure(balance, i, pressure) : 0.0;
-        if (axle[i].torque < most && brakes->gain > 0.0)
+        if (axle[i].torque < most) /* never without a gain */
             axle[i].pressure =
                 least_of(axle[i].pressure, brakes->threshold + axle[i].torque / brakes->gain);
     }

@@ -233,7 +233,8 @@ static void many_points_at_once_are_those_one_by_one(void **state)
     (void)state;
     struct cases cases = {11};
     for (int i = 0; i < RANDOM_VEHICLES; i++) {
-        const struct brake_balance b = any_vehicle(&cases);
+        struct brake_balance b = any_vehicle(&cases);
+        b.regulated = i % 2 == 1;
         const double most = brake_balance_at(&b, 20e6).deceleration;
         const double deceleration[] = {0.2 * most, most, 0.5 * most};
         struct brake_balance_state at[3];
@@ -797,6 +798,62 @@ static void distribution_takes_nothing_from_an_anti_lock(void **state)
     assert_nan(brake_balance_pressure(&b, 3.0));
 }
 
+/* Of the plain vehicle with equal brakes, whose rear has a wheel on each circuit, of which one ends
+ * at 2 MPa: Newton's law where each rear wheel gives the lesser of its torque over its radius and
+ * of what the front uses of the road times the wheel's load, halved down to the root. */
+static double each_wheel_kept(double pressure, int *kept)
+{
+    const double front = 5e-4 * pressure / 0.4;
+    const double own[] = {front / 2.0, 5e-4 * 2e6 / 0.4 / 2.0};
+    double range[] = {0.0, 1.2 / 0.8 * BRAKE_GRAVITY};
+    for (int i = 0; i < 100; i++) {
+        const double a = (range[0] + range[1]) / 2.0;
+        const double on_front = 2000.0 * (1.3 * BRAKE_GRAVITY + 0.8 * a) / 2.5;
+        const double most = front / on_front * (2000.0 * BRAKE_GRAVITY - on_front) / 2.0;
+        const double rear = fmin(own[0], most) + fmin(own[1], most);
+        *kept = (own[0] > most) + (own[1] > most);
+        range[2000.0 * a < front + rear ? 0 : 1] = a;
+    }
+    return range[0];
+}
+
+/* reference/method.md, electronic distribution: wheel by wheel where one circuit of the rear is at
+ * its end: the wheel that goes on is kept first. */
+static void distribution_keeps_each_rear_wheel_of_a_held_axle(void **state)
+{
+    (void)state;
+    struct brake_balance b = plain;
+    int times[3] = {0, 0, 0};
+    b.regulated = true;
+    b.axle[BRAKE_FRONT].gain = b.axle[BRAKE_REAR].gain = 5e-4;
+    b.axle[BRAKE_REAR].held = b.axle[BRAKE_REAR].held_wheels = 0.5;
+    b.hold = (struct brake_hold){2e6, 50e6};
+    for (double pressure = 0.5e6; pressure < 12e6; pressure += 0.25e6) {
+        int kept;
+        const double a = each_wheel_kept(pressure, &kept);
+        times[kept]++;
+        assert_near(brake_balance_at(&b, pressure).deceleration, a, 1e-12);
+    }
+    assert_true(times[1] > 0 && times[2] > 0);
+}
+
+/* 2 MPa and no more at any wheel: (8e-4 + 2e-4) 2e6/(0.4 2000) = 2.5 m/s2 by Newton's law, which
+ * locks nothing where the road allows 9.8. */
+static void distribution_locks_nothing_where_the_pressure_ends(void **state)
+{
+    (void)state;
+    struct brake_balance b = plain;
+    b.regulated = true;
+    b.hold = (struct brake_hold){2e6, BRAKE_INFINITY};
+    b.axle[BRAKE_FRONT].held = b.axle[BRAKE_REAR].held = 1.0;
+    b.axle[BRAKE_FRONT].held_wheels = b.axle[BRAKE_REAR].held_wheels = 1.0;
+    assert_near(brake_balance_at(&b, 20e6).deceleration, 2.5, ROUNDING);
+    const struct brake_lock lock = brake_balance_lock(&b, 1.0);
+    assert_infinite(lock.pressure);
+    assert_infinite(lock.deceleration);
+    assert_int_equal(lock.axle, BRAKE_FRONT);
+}
+
 static void where_the_rear_takes_the_lead_both_use_the_same(void **state)
 {
     (void)state;
@@ -1196,6 +1253,8 @@ int main(void)
         cmocka_unit_test(distribution_follows_the_ideal_share),
         cmocka_unit_test(distribution_never_lets_the_rear_lead),
         cmocka_unit_test(distribution_takes_nothing_from_an_anti_lock),
+        cmocka_unit_test(distribution_keeps_each_rear_wheel_of_a_held_axle),
+        cmocka_unit_test(distribution_locks_nothing_where_the_pressure_ends),
         cmocka_unit_test(where_the_rear_takes_the_lead_both_use_the_same),
         cmocka_unit_test(a_front_biased_vehicle_leads_at_the_front_from_the_first_pressure_on),
         cmocka_unit_test(a_rear_that_leads_already_leads_from_where_the_question_begins),

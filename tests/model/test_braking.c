@@ -1279,6 +1279,9 @@ static void a_shoe_that_grabs_is_refused(void **state)
     hold_friction(&hot, 0.4, 0.4);
     law->mu = 3.0;
     assert_refused(&hot.rig, &a, &begun, BRAKE_E_SELF_LOCK);
+    law->mu = 0.0;
+    assert_refused(&hot.rig, &a, &begun, BRAKE_E_RANGE);
+    assert_nan(brake_gain_ratio(law, 0.4));
     law->mu = 0.4;
     law->shoe.toe = 0.2;
     assert_refused(&hot.rig, &a, &begun, BRAKE_E_RANGE);

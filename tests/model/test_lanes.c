@@ -2,6 +2,7 @@
 /* Stops side by side. */
 #include "near.h"
 
+#include <stddef.h>
 #include <string.h>
 
 #include "brake/balance.h"
@@ -108,11 +109,32 @@ static void a_lane_is_what_the_functions_give_one_by_one(void **state)
     }
 }
 
+/* A column that is not asked for stays as it was. */
+static void each_part_is_answered_alone(void **state)
+{
+    (void)state;
+    static struct brake_lane_numbers n;
+    static struct brake_lane_answers all, stop, others;
+    struct cases cases = {9};
+    fill(&cases, &n);
+    brake_lanes_answer(BRAKE_LANES_ALL, &n, &all);
+    memset(&stop, 0, sizeof stop);
+    memset(&others, 0, sizeof others);
+    brake_lanes_answer(BRAKE_LANES_STOP, &n, &stop);
+    brake_lanes_answer(BRAKE_LANES_TARGET | BRAKE_LANES_PARKING, &n, &others);
+    const size_t of_stop = offsetof(struct brake_lane_answers, front_share);
+    for (int i = 0; i < BRAKE_LANES; i++)
+        assert_true(stop.front_share[i] == 0.0 && stop.parking[i] == 0.0 && others.time[i] == 0.0);
+    assert_memory_equal(&stop, &all, of_stop);
+    assert_memory_equal((char *)&others + of_stop, (char *)&all + of_stop, sizeof all - of_stop);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(the_processor_does_not_change_a_bit_of_the_answers),
         cmocka_unit_test(a_lane_is_what_the_functions_give_one_by_one),
+        cmocka_unit_test(each_part_is_answered_alone),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -346,6 +346,11 @@ static void heat_fills_the_table(void **state)
         assert_near(brake_thermal_stored(&brake, &now), mass * filled[i].energy, 1e-12);
         before = filled[i].energy;
     }
+    /* Begun at 600 K, where the table gives 620: (620 + 800)/2 300 to 900 K. */
+    assert_int_equal(brake_thermal_start(&brake, 600.0, &now), BRAKE_OK);
+    go_on(&brake, driven(mass * 213e3 / 20.0, 0.0), 20.0, &now);
+    go_on(&brake, driven(0.0, 0.0), 100.0, &now);
+    assert_near(brake_thermal_cell(&brake, &now, 5), 900.0, 1e-7);
     /* Below the first point properties stay. */
     assert_int_equal(brake_thermal_start(&brake, 200.0, &now), BRAKE_OK);
     go_on(&brake, driven(mass * 400.0 * 30.0, 0.0), 1.0, &now);
