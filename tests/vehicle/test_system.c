@@ -429,8 +429,8 @@ static void a_valve_that_senses_height_feels_the_body_pitch(void **state)
              "set_mass = 1000 kg\nstiffness = 50 N/mm\nanti_lift = 0.3333333333333333\n");
     const struct brake_system system = build(text, BRAKE_EMPTY, BRAKE_INTACT);
     const struct brake_system still =
-        build(swapped(text, "anti_lift = 0.3333333333333333\n", "anti_lift = 1\n"),
-              BRAKE_EMPTY, BRAKE_INTACT);
+        build(swapped(text, "anti_lift = 0.3333333333333333\n", "anti_lift = 1\n"), BRAKE_EMPTY,
+              BRAKE_INTACT);
     assert_near(still.balance.valve.knee, 30e5, ROUNDING);
     assert_near(still.balance.valve.slope, 0.5, ROUNDING);
     for (double pressure = 22e5; pressure < 80e5; pressure += 6e5) {
