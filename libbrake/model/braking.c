@@ -112,6 +112,7 @@ enum corner {
     AT_MOST,       /* the fluid gives no more pressure */
     AT_VALVE,      /* the valve begins to hold rear pressure back */
     AT_REGULATED,  /* so does electronic distribution */
+    AT_LET_GO,     /* which has let all of it go */
     AT_FRONT,      /* the front brakes begin to bite */
     AT_REAR,
     AT_80,
@@ -234,9 +235,12 @@ static void fill_pressure_corners(const struct force_lines *lines, struct instan
     now->past[AT_BOTH] = now->pressure - lines->hold.to;
     now->past[AT_VALVE] = now->pressure - lines->valve.knee;
     now->past[AT_REGULATED] = -1.0;
-    if (lines->regulated)
-        now->past[AT_REGULATED] =
-            open_deceleration(lines, now->pressure) - let_through(lines, now->pressure);
+    now->past[AT_LET_GO] = -1.0;
+    if (lines->regulated) {
+        const double let = let_through(lines, now->pressure);
+        now->past[AT_REGULATED] = open_deceleration(lines, now->pressure) - let;
+        now->past[AT_LET_GO] = let_go_deceleration(lines, now->pressure) - let;
+    }
     now->past[AT_FRONT] = now->pressure - lines->axle[BRAKE_FRONT].threshold;
     now->past[AT_REAR] = rear - lines->axle[BRAKE_REAR].threshold;
 }

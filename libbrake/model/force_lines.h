@@ -211,14 +211,18 @@ static inline double let_through(const struct force_lines *lines, double pressur
 }
 
 /* The rear's brakes can be let go; they do not push, and an engine goes on to drag. */
-static inline double regulated_deceleration(const struct force_lines *lines, double pressure)
+static inline double let_go_deceleration(const struct force_lines *lines, double pressure)
 {
     const double front =
         open_torque(lines, BRAKE_FRONT, pressure) * lines->axle[BRAKE_FRONT].per_radius;
     const double push = lines->axle[BRAKE_REAR].drive * lines->axle[BRAKE_REAR].per_radius;
-    const double alone = (front + lines->resistance - push) * lines->per_mass;
+    return (front + lines->resistance - push) * lines->per_mass;
+}
+
+static inline double regulated_deceleration(const struct force_lines *lines, double pressure)
+{
     const double least = least_of(open_deceleration(lines, pressure), let_through(lines, pressure));
-    return most_of(least, alone);
+    return most_of(least, let_go_deceleration(lines, pressure));
 }
 
 static inline double regulated_torque(const struct force_lines *lines, double pressure)
