@@ -38,8 +38,8 @@ LIBS := -lm
 # What must be installed: to build, and in addition to test.
 CORE_PACKAGES := gcc libc6-dev pkg-config
 # What the Python package is built with, what its tests use, what its examples show.
-PYTHON_PACKAGES := mypy python3-dev python3-distributed python3-matplotlib python3-pandas python3-pip \
-    python3-setuptools python3-venv python3-wheel python3-xarray swig
+PYTHON_PACKAGES := mypy python3-dev python3-distributed python3-ipykernel python3-matplotlib python3-nbclient \
+    python3-pandas python3-pip python3-setuptools python3-venv python3-wheel python3-xarray swig
 PACKAGES := $(CORE_PACKAGES) $(PYTHON_PACKAGES) abigail-tools binutils chromium clang clang-format clang-tidy cmake cppcheck \
     doxygen g++ libcjson-dev libclang-rt-dev libclang-rt-dev-wasm32 libcmocka-dev libomp-dev libsundials-dev lld llvm locales man-db \
     nodejs poppler-utils python3 python3-html5lib python3-hypothesis python3-jsonschema python3-markdown python3-numpy python3-pytest \

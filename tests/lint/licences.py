@@ -1,8 +1,11 @@
 # SPDX-License-Identifier: MIT
-"""The licence stands in each source, on its first line (after the line that names an interpreter).
+"""The licence stands in each source, on its first line (after the line that names an interpreter);
+in a notebook, which is JSON and has no comments, as the last line of its first cell.
 
 usage: PYTHONPATH=tests python3 -m lint.licences   writes it where it lacks
 """
+import json
+
 from lint import source
 
 LINE = "SPDX-License-Identifier: MIT"
@@ -36,8 +39,17 @@ def _place(text):
     return text.index("\n") + 1 if text.startswith("#!") else 0
 
 
+def _notebooks():
+    """Notebooks that lack it."""
+    for path in sorted((source.ROOT / "examples").glob("*.ipynb")):
+        first = json.loads(path.read_text(encoding="utf-8"))["cells"][0]
+        if first["source"][-1:] != [LINE]:
+            yield f"{source.name(path)}: no '{LINE}' at the end of the first cell"
+
+
 def findings():
     """Sources that lack it."""
+    yield from _notebooks()
     for path, text, line in _sources():
         if not text.startswith(line, _place(text)):
             yield f"{source.name(path)}: no '{line.strip()}' first (`make format` writes it)"

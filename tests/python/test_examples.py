@@ -45,6 +45,33 @@ def test_a_picture_is_drawn_and_bears_the_caution(name, picture, tmp_path):
     assert text.lstrip().startswith("<?xml") and "A calculation is not an approval" in text
 
 
+def test_the_notebook_runs_and_says_what_the_library_says(heron, tmp_path, monkeypatch):
+    """Every cell runs; a picture is drawn; answers are those of the library, caution and all."""
+    pytest.importorskip("matplotlib")
+    pytest.importorskip("numpy")
+    pytest.importorskip("ipykernel", reason="python3-ipykernel is not installed")
+    nbclient = pytest.importorskip("nbclient", reason="python3-nbclient is not installed")
+    nbformat = pytest.importorskip("nbformat", reason="python3-nbclient is not installed")
+    for name in ("JUPYTER_RUNTIME_DIR", "IPYTHONDIR", "JUPYTER_CONFIG_DIR", "MPLCONFIGDIR"):
+        monkeypatch.setenv(name, str(tmp_path))
+    monkeypatch.setenv("PYTHONPATH", str(PACKAGE))
+    monkeypatch.delenv("MPLBACKEND", raising=False)
+    book = nbformat.read(EXAMPLES / "heron.ipynb", 4)
+    folder = {"metadata": {"path": EXAMPLES}}
+    nbclient.NotebookClient(book, timeout=120, resources=folder).execute()
+    data = [one.data for cell in book.cells for one in cell.get("outputs", []) if "data" in one]
+    texts = [one.get("text/plain") for one in data]
+    assert sum("image/png" in one for one in data) == 1
+    assert repr(heron.check()).rstrip("\n") in texts
+    lines = ["front.disc.pads.mu", "front.tyre.rollout", "booster.assist", "pedal.ratio"]
+    assert repr(heron.gradient("full.pedal.force_for_target", lines)) in texts
+    log = EXAMPLES / "heron-drive.csv"
+    told = libbrake.identify(heron, log, ["front.disc.pads.mu", "booster.gain"])
+    assert repr(told) in texts
+    share = (heron.samples(4096, out="hazard.floor")["hazard.floor"] >= 0).mean()
+    assert repr(float(share)) in texts
+
+
 def test_the_chart_shows_that_larger_tyres_take_more_force_and_larger_pistons_less(heron, tmp_path):
     pytest.importorskip("matplotlib")
     chart = example("design_chart")

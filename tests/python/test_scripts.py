@@ -1,7 +1,8 @@
 # SPDX-License-Identifier: MIT
-"""The scripts that an engineer starts from need no private name, no loop over cases and no parsing
-of strings: what they want is asked for as a whole."""
+"""The scripts, and the notebook, that an engineer starts from need no private name, no loop over
+cases and no parsing of strings: what they want is asked for as a whole."""
 import ast
+import json
 import pathlib
 
 import pytest
@@ -71,6 +72,17 @@ def findings(text):
 @pytest.mark.parametrize("name", SCRIPTS)
 def test_a_script_asks_for_what_it_wants_as_a_whole(name):
     assert not findings((EXAMPLES / f"{name}.py").read_text())
+
+
+def test_the_notebook_asks_for_what_it_wants_as_a_whole():
+    """Its outputs are cleared; its first cell bears the caution."""
+    cells = json.loads((EXAMPLES / "heron.ipynb").read_text(encoding="utf-8"))["cells"]
+    code = [cell for cell in cells if cell["cell_type"] == "code"]
+    asked = "\n\n".join("".join(cell["source"]) for cell in code)
+    assert not findings(asked)
+    assert not [node.lineno for node in ast.walk(ast.parse(asked)) if isinstance(node, LOOPS)]
+    assert not any(cell["outputs"] or cell["execution_count"] for cell in code)
+    assert "A calculation is not an approval." in "".join(cells[0]["source"])
 
 
 @pytest.mark.parametrize(
