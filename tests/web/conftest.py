@@ -31,6 +31,16 @@ MIDDLE = """(async () => { const node = document.querySelector(%r);
   return [0, 0, false]; })()"""
 
 
+# The answer and its cautions without what the page adds, buttons and requirements in words; More,
+# its last row, behind the list, as the command has it.
+FIRST_SCREEN = """(() => { const copy = document.body.cloneNode(true);
+  const added = '.means, [data-do], dl > div:has([data-do=stock])';
+  for (const node of copy.querySelectorAll(added)) node.remove();
+  copy.querySelector('#answer').append(copy.querySelector('#answer dl > div:last-child'));
+  return [...copy.querySelectorAll('#caution, #answer :is(dt, dd, li), #caution-long')].map(
+    node => node.id === 'caution-long' ? `Caution ${node.textContent}` : node.textContent); })()"""
+
+
 class Page:
     """The page as a person uses it."""
 
@@ -148,6 +158,10 @@ class Page:
         """Its words, also those that a small window folds away."""
         nodes = "[...document.querySelectorAll('aside :is(p, dt, dd, li)')]"
         return " ".join(self.js(f"{nodes}.map(node => node.textContent).join(' ')").split())
+
+    def first_screen(self):
+        """The words that the command prints too."""
+        return " ".join(" ".join(self.js(FIRST_SCREEN)).split())
 
     def file(self):
         return self.js("localStorage.getItem('stopmargin.file')")

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 // The command and the page's core, side by side.
-import { readFileSync, readdirSync } from "node:fs";
+import { existsSync, readFileSync, readdirSync } from "node:fs";
 import { spawnSync } from "node:child_process";
-import { dirname, join } from "node:path";
+import { basename, dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 
 import { openCore } from "../../bindings/web/core.mjs";
@@ -27,14 +27,11 @@ export function command(words, input = "") {
 // Files of the folder OTHER_VEHICLES are looked at too.
 const other = process.env.OTHER_VEHICLES;
 
-export const vehicles = [
-  ...["heron.ini", "heron-before.ini"].map((name) => join(ROOT, "examples", name)),
-  ...readdirSync(join(ROOT, "tests/vehicles"))
-    .filter((name) => name.endsWith(".ini"))
-    .map((name) => join(ROOT, "tests/vehicles", name)),
-  ...(other ? readdirSync(other).filter((name) => name.endsWith(".ini")) : []).map((name) =>
-    join(other, name)),
-];
+const filesOf = (folder) =>
+  readdirSync(folder).filter((name) => name.endsWith(".ini")).map((name) => join(folder, name));
+
+export const vehicles = [join(ROOT, "examples"), join(ROOT, "tests/vehicles"),
+  ...(other ? [other] : [])].flatMap(filesOf);
 
 export const read = (path) => readFileSync(path, "utf8");
 
@@ -43,3 +40,10 @@ export const alone = (path) => read(path).replace(/^before\s*=.*$/m, "");
 
 // The same without what heat needs: neither side then runs a fade procedure.
 export const cold = (path) => alone(path).replace(/^(rotor_mass|drum_mass)\s*=.*$/gm, "");
+
+// The file of the vehicle as it was, where there is one beside it.
+export function stockOf(path) {
+  const family = /^[^-.]+/.exec(basename(path))[0];
+  return ["before", "stock"].map((word) => join(dirname(path), `${family}-${word}.ini`))
+    .find((file) => file !== path && existsSync(file));
+}

@@ -24,6 +24,24 @@ def check(text):
     return " ".join(done.stdout.split())
 
 
+def stock_of(path):
+    """The file of the vehicle as it was, where there is one beside it."""
+    family = path.stem.split("-")[0]
+    others = [path.with_name(f"{family}-{word}.ini") for word in ("before", "stock")]
+    return next((other for other in others if other != path and other.exists()), None)
+
+
+def first_screen(path, stock):
+    """Words of the command but for the vehicle's name and what only a command line can do."""
+    done = subprocess.run(
+        [os.environ["STOPMARGIN"], "check", path, *(["--before", stock] if stock else [])],
+        capture_output=True, text=True,
+    )
+    words = " ".join(done.stdout.split("\n", 1)[1].split())
+    words = re.sub(r"Changes not known: name .*? FILE\. ", "", words)
+    return re.sub(r": --full.*? (?=Caution )", ". ", words)
+
+
 def sentence(screen, label, following):
     return re.search(rf"{label} (.*?) {following}", screen).group(1)
 
@@ -135,6 +153,24 @@ def test_the_whole_answer_and_every_requirement_are_one_tap_away(page):
     assert page.js("document.querySelector('#answer ul').checkVisibility()") is True
     page.tap("#answer [data-do=all]")
     page.wait(SHEET)
+
+
+# Heat takes seconds a vehicle: `make check-page` looks at all.
+SOME = [ROOT / "tests" / "vehicles" / "ibex-33s.ini"]
+EVERY = [*sorted((ROOT / "examples").glob("*.ini")), *sorted(SOME[0].parent.glob("*.ini"))]
+FILES = EVERY if "EVERY_VEHICLE" in os.environ else SOME
+
+
+@pytest.mark.parametrize("path", FILES, ids=[path.stem for path in FILES])
+def test_with_heat_the_first_screen_is_the_command_s_word_for_word(page, path):
+    page.open(chromium.DESKTOP)
+    stock = stock_of(path)
+    if stock:
+        page.give("#stock", stock)
+    page.give("#open", path)
+    page.wait("document.querySelector('#answer dl') && !document.querySelector('#answer > .heat')",
+              seconds=300)
+    assert page.first_screen() == first_screen(path, stock)
 
 
 def test_a_part_and_a_section_are_added(page):
