@@ -1479,6 +1479,40 @@ static void no_title_promises_anything(void **state)
     }
 }
 
+/* 49 CFR 571.105 S5.2: 125 lbf by foot; of texts that name none, 100 N more than by hand. */
+static void a_parking_pedal_has_the_force_of_its_clause(void **state)
+{
+    (void)state;
+    assert_near(brake_criterion_foot(named("us.105.parking")), 125.0 * 4.4482216152605, ROUNDING);
+    const struct brake_criterion other = {.force = 400.0};
+    assert_near(brake_criterion_foot(&other), 500.0, ROUNDING);
+}
+
+/* With one circuit there is no second one to judge; other pairs of states are judged both. */
+static void a_single_circuit_is_judged_in_other_states(void **state)
+{
+    (void)state;
+    const char *one = swapped(plain, "split = II", "split = one");
+    struct brake_criterion both = *named("us.135.cold");
+    both.failure[0] = BRAKE_NO_ASSIST;
+    both.failure[1] = BRAKE_INTACT;
+    assert_near(judge_by(&both, one).value, judge("us.135.cold", one).value, ROUNDING);
+}
+
+/* With the centre drive locked the test is on the road, where it gives a/g. */
+static void a_locked_centre_drive_is_tested_on_the_road(void **state)
+{
+    (void)state;
+    const char *van = plus(swapped(plain, "rated_mass = 2500 kg\n", "rated_mass = 3400 kg\n"),
+                           "[vehicle]\ncategory = N1\n[driver]\npedal_force_most = 550 N\n");
+    const char *locked = plus(van, "[driveline]\ncentre = locked\n");
+    struct brake_criterion road = *named("gb.mot.service_class7");
+    road.measure = BRAKE_STOP_RATIO;
+    const struct brake_judgement j = judge("gb.mot.service_class7", locked);
+    assert_near(j.value, judge_by(&road, van).value, ROUNDING);
+    assert_int_equal(j.verdict, BRAKE_FALLS_SHORT);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -1552,6 +1586,9 @@ int main(void)
         cmocka_unit_test(every_answer_has_its_words),
         cmocka_unit_test(the_inspector_gets_a_list_that_ends),
         cmocka_unit_test(no_title_promises_anything),
+        cmocka_unit_test(a_parking_pedal_has_the_force_of_its_clause),
+        cmocka_unit_test(a_single_circuit_is_judged_in_other_states),
+        cmocka_unit_test(a_locked_centre_drive_is_tested_on_the_road),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -554,6 +554,18 @@ static void every_kind_of_warning_has_an_id_and_a_meaning(void **state)
     assert_string_equal(brake_warning_id(BRAKE_WARNS_REAR_LOCKS_FIRST), "rear_locks_first");
 }
 
+/* As a_pedal_that_comes_to_its_end, the rear now soft too and its chamber short: 2.25 mm for the
+ * gaps and 16.32 mm at 63.7 bar. reference/method.md, section 4: 20 mm (3/7 p/100 + 1.1 4/7 p/(p +
+ * 10)) are 16.15 mm at 62.1 bar. */
+static void a_second_chamber_that_comes_to_its_end(void **state)
+{
+    (void)state;
+    const char *soft =
+        swapped(strokes("30 mm", "18.7 mm"), "compliance = 0 mm3", "compliance = 3.14159265 cm3");
+    expect_pair("end_of_travel", soft, swapped(soft, "18.7 mm", "18.4 mm"), 2,
+                "the second circuit stays at 62 bar, the other one gets 64 bar of 64 bar");
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -593,6 +605,7 @@ int main(void)
         cmocka_unit_test(there_is_room_for_every_warning),
         cmocka_unit_test(every_kind_of_warning_has_an_id_and_a_meaning),
         cmocka_unit_test(the_caution_says_what_a_calculation_is_not),
+        cmocka_unit_test(a_second_chamber_that_comes_to_its_end),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -308,6 +308,92 @@ static void a_section_is_there_when_a_line_of_it_was_given(void **state)
     assert_false(brake_sheet_has(&sheet, brake_section_named("heat", 4)));
 }
 
+static void a_word_is_chosen_by_its_number(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    read_sheet(&sheet, plain);
+    const int mounting = index_at(&sheet.vehicle, "front.disc.mounting");
+    assert_int_equal(brake_sheet_choose(&sheet, mounting, BRAKE_FIXED), BRAKE_OK);
+    assert_equal(value_at(&sheet, "front.disc.mounting"), BRAKE_FIXED);
+    assert_int_equal(sheet.record[mounting].from, BRAKE_ESTIMATED);
+    assert_true(sheet.record[mounting].set);
+    int words = 0;
+    while (brake_quantity_at(mounting)->choices[words] != NULL)
+        words++;
+    assert_int_equal(brake_sheet_choose(&sheet, mounting, -1), BRAKE_E_RANGE);
+    assert_int_equal(brake_sheet_choose(&sheet, mounting, words), BRAKE_E_RANGE);
+    assert_equal(value_at(&sheet, "front.disc.mounting"), BRAKE_FIXED);
+    const int mass = index_at(&sheet.vehicle, "vehicle.mass");
+    assert_int_equal(brake_sheet_choose(&sheet, mass, 1), BRAKE_E_UNKNOWN);
+    assert_near(value_at(&sheet, "vehicle.mass"), 2000.0, ROUNDING);
+}
+
+/* What stands behind it moves up, its lines with it. */
+static void a_part_taken_off_leaves_the_others(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    read_sheet(&sheet, plus(plain, winch));
+    const int line = record_at(&sheet, "part.rack.mass")->line;
+    const int mass = index_at(&sheet.vehicle, "vehicle.mass");
+    sheet.known.count = 4;
+    sheet.known.of[0] = (struct brake_known){.of = BRAKE_KNOWN_LINE, .number = mass};
+    sheet.known.of[1].of = sheet.known.of[2].of = BRAKE_KNOWN_LINE;
+    sheet.known.of[1].number = index_at(&sheet.vehicle, "part.winch.mass");
+    sheet.known.of[2].number = index_at(&sheet.vehicle, "part.rack.mass");
+    sheet.known.of[3] = (struct brake_known){.of = BRAKE_KNOWN_LINE + 1, .number = 1};
+    brake_part_remove(&sheet, 0);
+    assert_int_equal(sheet.vehicle.parts, 1);
+    /* What a drive told of its lines goes with it, of the others moves with them. */
+    assert_int_equal(sheet.known.count, 3);
+    assert_int_equal(sheet.known.of[0].number, mass);
+    assert_int_equal(sheet.known.of[1].number, index_at(&sheet.vehicle, "part.rack.mass"));
+    assert_int_equal(sheet.known.of[2].number, 1);
+    assert_int_equal(brake_catalogue_find(&sheet.vehicle, "part.winch.mass"), -1);
+    assert_near(value_at(&sheet, "part.rack.mass"), 30.0, ROUNDING);
+    assert_near(value_at(&sheet, "part.rack.height"), 2.0, ROUNDING);
+    assert_int_equal(record_at(&sheet, "part.rack.mass")->line, line);
+    brake_part_remove(&sheet, 0);
+    assert_int_equal(sheet.vehicle.parts, 0);
+    assert_int_equal(brake_catalogue_find(&sheet.vehicle, "part.rack.mass"), -1);
+}
+
+static void a_sheet_is_made_clear_and_freed(void **state)
+{
+    (void)state;
+    struct brake_sheet *sheet = brake_sheet_new();
+    assert_non_null(sheet);
+    assert_nan(value_at(sheet, "vehicle.mass"));
+    for (int i = 0; i < brake_catalogue_count(); i++)
+        assert_int_equal(sheet->record[i].from, BRAKE_ABSENT);
+    brake_sheet_free(sheet);
+    brake_sheet_free(NULL);
+}
+
+/* A section is told with its lines, as many as there is room for; of a name that begins as that of
+ * parts do, or longer than any word of the trade, there is nothing to tell. */
+static void a_hint_tells_the_lines_of_a_section(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    char text[2000];
+    char little[24];
+    read_sheet(&sheet, plain);
+    brake_catalogue_hint(&sheet.vehicle, "front.tyre", text, sizeof text);
+    assert_non_null(strstr(text, "[front.tyre] takes "));
+    assert_non_null(strstr(text, ", wheel_inertia"));
+    brake_catalogue_hint(&sheet.vehicle, "front.tyre", little, sizeof little);
+    assert_memory_equal(little, text, sizeof little - 1);
+    brake_catalogue_hint(&sheet.vehicle, "partition.mass", text, sizeof text);
+    assert_null(strstr(text, "[part"));
+    char longest[200];
+    memset(longest, 'q', sizeof longest);
+    longest[sizeof longest - 1] = '\0';
+    brake_catalogue_hint(&sheet.vehicle, longest, text, sizeof text);
+    assert_string_equal(text, "");
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -329,6 +415,10 @@ int main(void)
         cmocka_unit_test(what_is_not_a_number_is_not_set_as_one),
         cmocka_unit_test(a_cleared_sheet_holds_nothing),
         cmocka_unit_test(a_section_is_there_when_a_line_of_it_was_given),
+        cmocka_unit_test(a_word_is_chosen_by_its_number),
+        cmocka_unit_test(a_part_taken_off_leaves_the_others),
+        cmocka_unit_test(a_sheet_is_made_clear_and_freed),
+        cmocka_unit_test(a_hint_tells_the_lines_of_a_section),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -71,11 +71,25 @@ static void a_lost_circuit_has_no_pressure_and_no_torque(void **state)
     assert_true(first.torque[BRAKE_FRONT] * first.torque[BRAKE_REAR] == 0.0);
 }
 
+static void a_deceleration_out_of_reach_is_nowhere(void **state)
+{
+    (void)state;
+    static const double deceleration[] = {BRAKE_INFINITY, BRAKE_NAN, 1.0};
+    struct brake_curve_point point[3];
+    read_sheet(&sheet, plain);
+    brake_curves_at_deceleration(&sheet.vehicle, BRAKE_EMPTY, BRAKE_INTACT, deceleration, 3, point);
+    for (int i = 0; i < 2; i++)
+        assert_true(isnan(point[i].deceleration) && isnan(point[i].pedal_force));
+    assert_within(point[2].pedal_force, 100.0, 1e-9);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_pedal_force_gives_what_is_worked_out_by_hand),
         cmocka_unit_test(a_deceleration_gives_the_same_point),
-        cmocka_unit_test(a_lost_circuit_has_no_pressure_and_no_torque)};
+        cmocka_unit_test(a_lost_circuit_has_no_pressure_and_no_torque),
+        cmocka_unit_test(a_deceleration_out_of_reach_is_nowhere),
+    };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

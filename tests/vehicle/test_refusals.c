@@ -419,6 +419,38 @@ static void the_easiest_line_is_named_first(void **state)
                    "booster.assist", "Write booster.diaphragm_diameter: ");
 }
 
+/* By the axle every line of a disc in front is one too many. */
+static void lines_of_a_disc_in_front_do_not_belong_to_a_drum(void **state)
+{
+    (void)state;
+    expect_refusal(swapped(plain, "brake = disc\n[front.tyre]", "brake = drum\n[front.tyre]"),
+                   BRAKE_E_CONFLICT, "front.disc.mounting",
+                   "front.axle.brake says that this axle has a drum");
+}
+
+/* Smooth shoes, pushed half way to their pivots: some 2 x 0.05 for the force, and nothing grabs. */
+static void shoes_that_hardly_brake_are_refused(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    read_only(&sheet, swapped(swapped(shoe_text(), "mu = 0.35", "mu = 0.05"), "force_arm = 200 mm",
+                              "force_arm = 110 mm"));
+    const struct brake_error error = error_of(&sheet);
+    assert_int_equal(error.status, BRAKE_E_RANGE);
+    assert_string_equal(error.field, "rear.drum.lining.mu");
+    assert_null(strstr(error.text, "grab"));
+}
+
+static void a_tilt_test_needs_its_wheelbase(void **state)
+{
+    (void)state;
+    expect_refusal(
+        plus(swapped(swapped(plain, "wheelbase = 2500 mm\n", ""), "cg_height = 800 mm\n", ""),
+             "[tilt]\nrise = 500 mm\nhub_height = 400 mm\n"
+             "ground_axle_level = 1000 kg\nground_axle_tilted = 1060 kg\n"),
+        BRAKE_E_MISSING, "vehicle.cg_height", "Also missing: vehicle.wheelbase");
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -447,6 +479,9 @@ int main(void)
         cmocka_unit_test(a_booster_set_away_leaves_its_lines_without_complaint),
         cmocka_unit_test(a_group_of_pistons_that_is_not_there_cannot_be_set),
         cmocka_unit_test(of_two_faults_one_is_told),
+        cmocka_unit_test(lines_of_a_disc_in_front_do_not_belong_to_a_drum),
+        cmocka_unit_test(shoes_that_hardly_brake_are_refused),
+        cmocka_unit_test(a_tilt_test_needs_its_wheelbase),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

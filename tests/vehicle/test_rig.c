@@ -293,6 +293,39 @@ static void a_drum_takes_its_width_and_the_law_of_its_shoes(void **state)
     assert_near(hot.rig.law[BRAKE_REAR].power, 1.2, ROUNDING); /* rig.c; common practice */
 }
 
+static void expect_ring(const char *old, const char *new, const char *field)
+{
+    assert_int_equal(build(swapped(hot_text(), old, new)), BRAKE_E_RANGE);
+    assert_string_equal(error.field, field);
+}
+
+/* A band half way about the effective radius of 125 mm reaches inwards to 250 - 260 mm; 38 kg of
+ * iron are thicker than 60 mm a face; half a kilogram of drum is thinner than 1 mm. */
+static void rings_too_thick_too_thin_or_past_the_centre_are_refused(void **state)
+{
+    (void)state;
+    expect_ring("rotor_mass = 3.6 kg\nrotor_diameter = 300 mm",
+                "rotor_mass = 3.6 kg\nrotor_diameter = 520 mm", "rear.disc.rotor_diameter");
+    expect_ring("rotor_mass = 3.6 kg", "rotor_mass = 38 kg", "rear.disc.rotor_mass");
+    assert_int_equal(build(plus(drum_text(), "[front.disc]\nrotor_mass = 7.2 kg\n"
+                                             "rotor_diameter = 300 mm\n[heat]\niron = grey_250\n"
+                                             "[rear.drum]\ndrum_mass = 0.5 kg\n"
+                                             "width = 100 mm\n")),
+                     BRAKE_E_RANGE);
+    assert_string_equal(error.field, "rear.drum.drum_mass");
+}
+
+/* What a file could not have told: a caller may write it. */
+static void a_curve_that_falls_in_temperature_is_refused(void **state)
+{
+    (void)state;
+    assert_int_equal(build(hot_text()), BRAKE_OK);
+    sheet.vehicle.axle[BRAKE_FRONT].pads.friction =
+        (struct brake_points){.count = 2, .at = {{573.15, 0.4}, {473.15, 0.3}}};
+    assert_int_equal(brake_hot_rig_build(&sheet.vehicle, BRAKE_FULL, &hot, &error), BRAKE_E_RANGE);
+    assert_string_equal(error.field, "front.disc.pads.friction");
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -310,6 +343,8 @@ int main(void)
         cmocka_unit_test(all_that_is_missing_is_told_in_words),
         cmocka_unit_test(a_ring_that_cannot_be_is_refused),
         cmocka_unit_test(a_drum_takes_its_width_and_the_law_of_its_shoes),
+        cmocka_unit_test(rings_too_thick_too_thin_or_past_the_centre_are_refused),
+        cmocka_unit_test(a_curve_that_falls_in_temperature_is_refused),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

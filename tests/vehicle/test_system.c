@@ -3,6 +3,8 @@
  * vehicle (sheet.h) and from reference/method.md, sections 2 to 5. */
 #include "sheet.h"
 
+#include "vehicle/lane.h"
+
 #include "brake/system.h"
 #include "vehicle/system.h"
 
@@ -761,6 +763,34 @@ static void a_lost_chamber_runs_to_its_end(void **state)
     assert_nan(brake_system_travel(&unknown, 30e5));
 }
 
+/* Pivot 0.2 m from the centre of a drum of 0.15 m, lined from 10 to 40 degrees: a cos(theta) > r
+ * all along it, so that friction lifts a leading shoe off (reference/method.md, sec. 3: B < 0). */
+static void a_shoe_whose_pivot_lies_outside_never_locks(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    read_sheet(&sheet, shoe_text());
+    assert_true(isfinite(brake_vehicle_room_to_lock(&sheet.vehicle, BRAKE_REAR)));
+    struct brake_lining_lines *at = &sheet.vehicle.axle[BRAKE_REAR].lining;
+    at->pivot_radius = 0.2;
+    at->heel = 10.0 * BRAKE_PI / 180.0;
+    at->toe = 40.0 * BRAKE_PI / 180.0;
+    assert_infinite(brake_vehicle_room_to_lock(&sheet.vehicle, BRAKE_REAR));
+}
+
+/* Lanes leave out what keeps wheels or regulates. */
+static void lanes_know_plain_brakes(void **state)
+{
+    (void)state;
+    static const char *const lines[] = {"", "[vehicle]\nantilock = fitted\n",
+                                        "[valve]\nkind = ebd\n", "[driveline]\ncentre = locked\n"};
+    for (int i = 0; i < 4; i++) {
+        struct brake_sheet sheet;
+        read_sheet(&sheet, plus(plain, lines[i]));
+        assert_int_equal(brake_lane_known(&sheet.vehicle), i == 0);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -806,6 +836,8 @@ int main(void)
         cmocka_unit_test(the_pad_travels_what_the_fluid_takes),
         cmocka_unit_test(air_in_the_lines_makes_the_pedal_longer),
         cmocka_unit_test(a_lost_chamber_runs_to_its_end),
+        cmocka_unit_test(a_shoe_whose_pivot_lies_outside_never_locks),
+        cmocka_unit_test(lanes_know_plain_brakes),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
