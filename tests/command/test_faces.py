@@ -19,7 +19,7 @@ BORE = ("--by", "front.disc.piston_diameter", "--for", "us.135.cold")
 NUMBER = r"[-+]?\d[\d.]*(?:e[-+]?\d+)?"
 UNIT = "|".join(re.escape(name) for name in sorted({*UNITS, *ZERO} - {""}, key=len, reverse=True))
 CELL = re.compile(rf"({NUMBER})(?: \+-({NUMBER}))?(?: ({UNIT}))?")
-GROUP = re.compile(rf"(\w+) ({NUMBER})(?: ({UNIT})(?: \({NUMBER} g\))?)?(?=;|$)")
+GROUP = re.compile(rf"(\w[\w ]*) ({NUMBER})(?: ({UNIT})(?: \({NUMBER} g\))?)?(?=;|$)")
 
 
 @functools.cache
@@ -111,7 +111,8 @@ def assert_shares(words, shares, where):
     found = GROUP.findall(words)
     assert (found != []) == (words != "" and "no shares" not in words), where
     for group, number, unit in found:
-        assert_number(number, unit, shares[group], (where, group), difference=True)
+        key = group.replace(" ", "_")
+        assert_number(number, unit, shares[key], (where, group), difference=True)
     return len(found)
 
 
