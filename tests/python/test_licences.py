@@ -58,8 +58,8 @@ def test_the_source_archive_holds_the_terms(tmp_path):
 
 
 def test_the_notice_has_the_terms_of_the_direction_numbers_word_for_word():
-    comment = (ROOT / "libbrake/study/directions.c").read_text().partition("*/")[0]
-    terms = words(comment[comment.index("Copyright (c)") :])
+    text = (ROOT / "libbrake/study/directions.c").read_text()
+    terms = words(text[text.index("Copyright (c)") :].partition("*/")[0])
     assert len(terms) > 1000
     assert terms in words(TERMS["NOTICE"])
 
