@@ -1513,6 +1513,38 @@ static void a_locked_centre_drive_is_tested_on_the_road(void **state)
     assert_int_equal(j.verdict, BRAKE_FALLS_SHORT);
 }
 
+/* Shoes known by their geometry in front judge as those at the rear. */
+static void shoes_in_front_are_judged_too(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    struct brake_judgement j;
+    read_sheet(&sheet, shoe_text());
+    brake_judge(named("hazard.self_lock"), &sheet.vehicle, &j);
+    assert_int_not_equal(j.scope, BRAKE_OUTSIDE);
+    const double rear = j.value;
+    const struct brake_axle_of_vehicle disc = sheet.vehicle.axle[BRAKE_FRONT];
+    sheet.vehicle.axle[BRAKE_FRONT] = sheet.vehicle.axle[BRAKE_REAR];
+    sheet.vehicle.axle[BRAKE_REAR] = disc;
+    brake_judge(named("hazard.self_lock"), &sheet.vehicle, &j);
+    assert_int_not_equal(j.scope, BRAKE_OUTSIDE);
+    assert_equal(j.value, rear);
+}
+
+static void a_descent_that_cannot_be_driven_says_nothing(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    struct brake_judgement j;
+    struct brake_hot_figures figures = {.fluid_room = BRAKE_NAN};
+    read_sheet(&sheet, plain);
+    brake_judge_hot(named("hazard.fluid"), &sheet.vehicle, &figures, &j);
+    assert_string_equal(j.reason, "the descent cannot be driven");
+    figures.lacks = "a line is not given";
+    brake_judge_hot(named("hazard.fluid"), &sheet.vehicle, &figures, &j);
+    assert_string_equal(j.reason, "a line is not given");
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -1589,6 +1621,8 @@ int main(void)
         cmocka_unit_test(a_parking_pedal_has_the_force_of_its_clause),
         cmocka_unit_test(a_single_circuit_is_judged_in_other_states),
         cmocka_unit_test(a_locked_centre_drive_is_tested_on_the_road),
+        cmocka_unit_test(shoes_in_front_are_judged_too),
+        cmocka_unit_test(a_descent_that_cannot_be_driven_says_nothing),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -324,6 +324,31 @@ static void a_curve_that_falls_in_temperature_is_refused(void **state)
         (struct brake_points){.count = 2, .at = {{573.15, 0.4}, {473.15, 0.3}}};
     assert_int_equal(brake_hot_rig_build(&sheet.vehicle, BRAKE_FULL, &hot, &error), BRAKE_E_RANGE);
     assert_string_equal(error.field, "front.disc.pads.friction");
+    assert_int_equal(build(plus(drum_text(), "[front.disc]\nrotor_mass = 7.2 kg\n"
+                                             "rotor_diameter = 300 mm\n[heat]\niron = grey_250\n"
+                                             "[rear.drum]\ndrum_mass = 7.2 kg\n"
+                                             "width = 60 mm\n")),
+                     BRAKE_OK);
+    sheet.vehicle.axle[BRAKE_REAR].lining.friction =
+        (struct brake_points){.count = 2, .at = {{573.15, 0.4}, {473.15, 0.3}}};
+    assert_int_equal(brake_hot_rig_build(&sheet.vehicle, BRAKE_FULL, &hot, &error), BRAKE_E_RANGE);
+    assert_string_equal(error.field, "rear.drum.lining.friction");
+}
+
+/* The faces do not cool where the two pads lie: of pads whose edges are not told a sixth, their arc
+ * of 60 degrees, of the band from 100 to 150 mm, which is half way about the effective radius. */
+static void a_pad_without_its_edges_covers_its_arc(void **state)
+{
+    (void)state;
+    const char *const shapes[] = {"shape = rectangle\n", "shape = circle\n", "shape = outline\n"};
+    const char *edges = "inner_radius = 100 mm\nouter_radius = 150 mm\n";
+    const char *given = plus(plain, heat);
+    for (int i = 0; i < 3; i++) {
+        assert_int_equal(build(swapped(given, edges, shapes[i])), BRAKE_OK);
+        const struct brake_thermal_spec *spec = &hot.thermal[BRAKE_FRONT].spec;
+        const double band = BRAKE_PI * (0.15 * 0.15 - 0.1 * 0.1);
+        assert_near(spec->area - spec->front.area, 2.0 * band / 6.0, 1e-12);
+    }
 }
 
 int main(void)
@@ -345,6 +370,7 @@ int main(void)
         cmocka_unit_test(a_drum_takes_its_width_and_the_law_of_its_shoes),
         cmocka_unit_test(rings_too_thick_too_thin_or_past_the_centre_are_refused),
         cmocka_unit_test(a_curve_that_falls_in_temperature_is_refused),
+        cmocka_unit_test(a_pad_without_its_edges_covers_its_arc),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
