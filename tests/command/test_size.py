@@ -93,7 +93,7 @@ def test_us_units_give_the_same():
 
 
 def test_an_answer_is_what_check_says_of_it():
-    status, found = told(*PISTON, "--for", "decel at 250 N = 5.5 m/s2", "--within", "30mm,50mm")
+    status, found = told(*PISTON, "--for", "decel at 250 N = 5 m/s2", "--within", "30mm,50mm")
     assert status == 0
     (answer,) = found["answers"]
     assert (answer["unit"], answer["side"], answer["kind"]) == ("m", "or more", "crossing")
@@ -101,7 +101,7 @@ def test_an_answer_is_what_check_says_of_it():
         got = checked(
             "driver.pedal_force=250 N", f"{PISTON[1]}={answer['value'] * factor:.17g} m"
         )["results"]["full.deceleration.at_pedal_force"]["value"]
-        assert compare(5.5, got)
+        assert compare(5.0, got)
 
 
 def test_a_figure_of_the_fade_procedure_is_an_answer_like_any_other():
@@ -119,9 +119,9 @@ def test_a_figure_of_the_fade_procedure_is_an_answer_like_any_other():
 def test_a_criterion_is_at_its_limit_at_the_figure_that_is_read_off():
     status, text, _ = size("--by", "front.tyre.rollout", "--for", "us.135.cold")
     assert status == 0
-    sentence = "Answer front.tyre.rollout of 3.408 m (11.18 ft) or less reaches the limit of"
+    sentence = "Answer front.tyre.rollout of 3.323 m (10.9 ft) or less reaches the limit of"
     assert sentence + " us.135.cold." in words(text)
-    for rollout, reached in (("3.408 m", True), ("3.41 m", False), ("11.18 ft", True)):
+    for rollout, reached in (("3.323 m", True), ("3.325 m", False), ("10.9 ft", True)):
         criteria = {c["id"]: c for c in checked(f"front.tyre.rollout={rollout}")["criteria"]}
         assert (criteria["us.135.cold"]["margin"] >= 0) == reached
 
@@ -261,7 +261,7 @@ LISTS = (
     "--by=front.disc.piston_diameter=45 mm,48 mm,51 mm",
     "--by=master.bore=22.2 mm,23.8 mm,1 in",
 )
-TARGETS = ("--for", "full.pedal.travel_used <= 60 %", "--for", "us.135.cold >= 10 %")
+TARGETS = ("--for", "full.pedal.travel_used <= 60 %", "--for", "us.135.cold >= 5 %")
 
 
 def test_combinations_are_those_that_check_accepts():
@@ -275,7 +275,7 @@ def test_combinations_are_those_that_check_accepts():
             )
             used = results["results"]["full.pedal.travel_used"]["value"]
             margin = next(c for c in results["criteria"] if c["id"] == "us.135.cold")["margin"]
-            least = min(1 - used / 0.60, margin - 0.10)
+            least = min(1 - used / 0.60, margin - 0.05)
             if least >= 0:
                 expected.append((least, [piston / 1000, bore / 1000]))
     expected.sort(reverse=True)
