@@ -408,7 +408,8 @@ void brake_answer_shakedown(struct brake_document *document, const struct brake_
                             const struct brake_shakedown *plan)
 {
     brake_document_head(document, "Plan of a shakedown drive", brake_part_name(sheet));
-    brake_document_say(document, NULL, NULL, "Plan of a shakedown drive");
+    brake_document_say(document, NULL, NULL,
+                       "For a shakedown drive: print this, read it whole, fill in what is found.");
     brake_document_fact(document, "load", NULL, brake_cell_text(brake_load_word(plan->load)));
     brake_document_fact(document, "lock_deceleration", NULL, brake_cell_number(plan->lock, NULL));
     brake_document_fact(document, "measuring_only", NULL, brake_cell_truth(plan->narrow));
