@@ -157,11 +157,11 @@ enum brake_status brake_logs_learn(const struct brake_log *log, int logs, struct
 {
     struct room *room = calloc((size_t)logs, sizeof *room);
     struct brake_loaded_drive *drive = calloc((size_t)logs, sizeof *drive);
-    enum brake_status status = BRAKE_OK;
+    const bool there = room != NULL && drive != NULL;
+    enum brake_status status =
+        there ? BRAKE_OK : brake_value_refuse(error, BRAKE_E_MEMORY, 0, "", "memory is short");
     *wrong = 0;
-    if (room == NULL || drive == NULL)
-        status = brake_value_refuse(error, BRAKE_E_MEMORY, 0, "", "memory is short");
-    while (status == BRAKE_OK && *wrong < logs) {
+    while (there && status == BRAKE_OK && *wrong < logs) {
         status = take(&log[*wrong], sheet, &room[*wrong], &drive[*wrong], error);
         *wrong += status == BRAKE_OK ? 1 : 0;
     }

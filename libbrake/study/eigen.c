@@ -3,6 +3,7 @@
 #include "eigen.h"
 
 #include <math.h>
+#include <stddef.h>
 
 /* A matrix, and the product of the rotations so far. */
 struct turned {
@@ -41,7 +42,8 @@ static void rotate(const struct turned *t, int p, int q)
 void eigen_symmetric(int n, double *matrix, double *value, double *vector)
 {
     enum { SWEEPS = 12 }; /* they double the digits each */
-    const struct turned t = {n, matrix, vector};
+    struct turned t = {.n = n, .v = vector};
+    t.m = matrix;
     for (int i = 0; i < n * n; i++)
         vector[i] = i % (n + 1) == 0 ? 1.0 : 0.0;
     for (int sweep = 0; sweep < SWEEPS; sweep++)
@@ -49,5 +51,5 @@ void eigen_symmetric(int n, double *matrix, double *value, double *vector)
             for (int q = p + 1; q < n; q++)
                 rotate(&t, p, q);
     for (int i = 0; i < n; i++)
-        value[i] = matrix[i * (n + 1)];
+        value[i] = t.m[(ptrdiff_t)i * (n + 1)];
 }

@@ -3,6 +3,7 @@
 #include "brake/identify.h"
 
 #include <math.h>
+#include <stddef.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -146,7 +147,7 @@ static void whiten(const struct brake_identified *id, double root[LINES][LINES],
     for (int i = 0; i < n; i++) {
         for (int k = 0; k < n; k++)
             matrix[i * n + k] = half[k][i];
-        solve(root, n, matrix + i * n);
+        solve(root, n, &matrix[(ptrdiff_t)i * n]);
     }
 }
 

@@ -190,8 +190,10 @@ static void put_first(struct identifying *id, const bool capped[MANY])
             id->stop[count++] = stop;
         }
     }
-    memcpy(id->stop + count, limited, (size_t)bounds * sizeof *limited);
-    memcpy(id->of + count, of, (size_t)bounds * sizeof *of);
+    for (int i = 0; i < bounds; i++) {
+        id->stop[count + i] = limited[i];
+        id->of[count + i] = of[i];
+    }
     id->bounds = bounds;
 }
 
