@@ -510,7 +510,7 @@ TARGET static inline void go_on(struct run *run)
 }
 
 /* A count of steps that a lane kept as a double. */
-static inline long whole(double count)
+static inline long steps_of(double count)
 {
     return count < MOST_TRIES ? (long)count : MOST_TRIES;
 }
@@ -531,8 +531,8 @@ TARGET static inline void take_state(const struct run *run, const pack *face, in
     state->face = lane(face, i);
     state->power = to->drive.power_end;
     state->step = lane(&now->step, i);
-    state->steps += whole(lane(&now->steps, i));
-    state->rejected += whole(lane(&now->rejected, i));
+    state->steps += steps_of(lane(&now->steps, i));
+    state->rejected += steps_of(lane(&now->rejected, i));
 }
 
 TARGET static inline void end_run(struct run *run, struct brake_thermal_task *const *task,

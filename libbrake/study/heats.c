@@ -111,9 +111,9 @@ static enum brake_status build(const struct brake_heats *heats, struct bench *be
 {
     const long long vehicle = number / heats->duties;
     const struct brake_vehicle *at = &heats->sheet->vehicle;
-    long long position[BRAKE_AXES_OF_SWEEP];
     enum brake_status status = BRAKE_OK;
     if (heats->axes > 0) {
+        long long position[BRAKE_AXES_OF_SWEEP];
         brake_sweep_position(&bench->sweep, vehicle, position);
         status = brake_sweep_take(&bench->sweeper, position, &bench->error);
         at = &bench->sweeper.recalculation.sheet.vehicle;
