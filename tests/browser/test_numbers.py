@@ -201,8 +201,8 @@ def test_shares_of_the_changes(rows):
     for (name, words), points in told.items():
         if not words or words.startswith("no shares"):
             continue
-        found = {group: float(number)
-                 for group, number in re.findall(r"(\w+) ([-+][\d.e-]+) %", words)}
+        found = {group.replace(" ", "_"): float(number)
+                 for group, number in re.findall(r"([a-z][a-z_ ]*) ([-+][\d.e-]+) %", words)}
         expected = {group: 100 * share for group, share in shares[name].items() if group in found}
         assert found == {group: pytest.approx(share, rel=5e-3) for group, share in expected.items()}
         rest = sum(abs(share) for group, share in shares[name].items() if group not in found)
