@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /* Words of the command line: an axis of `sweep` on each line but the last, the outputs on that.
  * What is taken is swept, its first case and its last. */
-#include "../../libbrake/command/sweep.c"
-
 #include "fuzz.h"
+
+#include "../../libbrake/command/sweep.c"
 
 static void sweep(struct job *job)
 {

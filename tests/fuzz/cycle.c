@@ -1,5 +1,4 @@
 /* SPDX-License-Identifier: MIT */
-#define _POSIX_C_SOURCE 200809L /* NOLINT: fmemopen */
 /* A drive in time, as `heat --cycle` takes it, the units of `--columns` on the line before it. */
 #include "fuzz.h"
 
@@ -22,19 +21,12 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 {
     struct brake_written_drive drive;
     struct brake_error error;
-    char *units = text_of(data, size);
-    char *table = cut_line(units);
-    const size_t length = size - (size_t)(table - units);
-    FILE *stream = length > 0 ? fmemopen(table, length, "rb") : NULL;
-    if (stream != NULL) {
-        if (accepted(
-                brake_written_drive_read(stream, units[0] != '\0' ? units : NULL, &drive, &error),
-                &error)) {
-            look(&drive);
-            brake_written_drive_free(&drive);
-        }
-        fclose(stream);
+    const struct table table = table_open(data, size);
+    if (table.stream != NULL &&
+        accepted(brake_written_drive_read(table.stream, table.units, &drive, &error), &error)) {
+        look(&drive);
+        brake_written_drive_free(&drive);
     }
-    free(units);
+    table_close(&table);
     return 0;
 }

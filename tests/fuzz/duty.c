@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* Words of the command line: the value of `--stop`, `--snubs` or `--descent`, that of `--cool`. */
-#include "../../libbrake/command/heat.c"
-
 #include "fuzz.h"
+
+#include "../../libbrake/command/heat.c"
 
 /* What is taken has limits: no duty goes on without end, none asks for what is no number. */
 static void look(const struct brake_duty *duty)

@@ -5,6 +5,8 @@
 #ifndef TESTS_FUZZ_H
 #define TESTS_FUZZ_H
 
+#define _POSIX_C_SOURCE 200809L /* NOLINT: fmemopen, and what targets want of POSIX */
+
 #include <math.h>
 #include <stdbool.h>
 #include <stdint.h>
@@ -43,6 +45,29 @@ static inline char *cut_line(char *text)
         return text + strlen(text);
     *end = '\0';
     return end + 1;
+}
+
+/* A table with the units of `--columns` on the line before it, NULL where that line is empty. */
+struct table {
+    char *text; /* all of it */
+    const char *units;
+    FILE *stream; /* of the table, NULL when nothing is left for it */
+};
+
+static inline struct table table_open(const uint8_t *data, size_t size)
+{
+    char *text = text_of(data, size);
+    char *rest = cut_line(text);
+    const size_t length = size - (size_t)(rest - text);
+    return (struct table){text, text[0] != '\0' ? text : NULL,
+                          length > 0 ? fmemopen(rest, length, "rb") : NULL};
+}
+
+static inline void table_close(const struct table *table)
+{
+    if (table->stream != NULL)
+        fclose(table->stream);
+    free(table->text);
 }
 
 /* A refusal says why. */

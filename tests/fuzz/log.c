@@ -1,5 +1,4 @@
 /* SPDX-License-Identifier: MIT */
-#define _POSIX_C_SOURCE 200809L /* NOLINT: fmemopen */
 /* The log of a drive, the units of `--columns` on the line before it: read, its stops measured,
  * held against a vehicle and told. */
 #include "fuzz.h"
@@ -49,20 +48,14 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 {
     struct brake_log log;
     struct brake_error error;
-    char *units = text_of(data, size);
-    char *table = cut_line(units);
-    const size_t length = size - (size_t)(table - units);
-    FILE *stream = length > 0 ? fmemopen(table, length, "rb") : NULL;
-    if (stream != NULL) {
-        if (accepted(brake_log_read(stream, units[0] != '\0' ? units : NULL, &log, &error),
-                     &error)) {
-            for (long i = 1; i < log.rows; i++)
-                MUST(log.row[i].value[BRAKE_LOG_TIME] > log.row[i - 1].value[BRAKE_LOG_TIME]);
-            measure(&log);
-            brake_log_free(&log);
-        }
-        fclose(stream);
+    const struct table table = table_open(data, size);
+    if (table.stream != NULL &&
+        accepted(brake_log_read(table.stream, table.units, &log, &error), &error)) {
+        for (long i = 1; i < log.rows; i++)
+            MUST(log.row[i].value[BRAKE_LOG_TIME] > log.row[i - 1].value[BRAKE_LOG_TIME]);
+        measure(&log);
+        brake_log_free(&log);
     }
-    free(units);
+    table_close(&table);
     return 0;
 }

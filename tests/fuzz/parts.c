@@ -1,5 +1,4 @@
 /* SPDX-License-Identifier: MIT */
-#define _POSIX_C_SOURCE 200809L /* NOLINT: fmemopen */
 /* A person's own list of parts. */
 #include "fuzz.h"
 

@@ -1,9 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-#define _POSIX_C_SOURCE 200809L /* NOLINT: opendir */
 /* Shows a target each of its seeds, for `make check`: one that breaks it ends the program. */
-#include <dirent.h>
-
 #include "fuzz.h"
+
+#include <dirent.h>
 
 static void show(const char *path)
 {

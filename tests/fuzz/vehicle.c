@@ -1,5 +1,4 @@
 /* SPDX-License-Identifier: MIT */
-#define _POSIX_C_SOURCE 200809L /* NOLINT: fmemopen, open_memstream */
 /* A vehicle file, or the page of a report that carries one: read, completed, judged at face value,
  * told in every format. Written out and read again it gives the same results. */
 #include "fuzz.h"

@@ -6,9 +6,8 @@
 #include <glob.h>
 #include <stdlib.h>
 
-#include "../vehicle/sheet.h"
+#include "figures.h"
 
-#include "criteria/judge.h"
 #include "model/braking_lanes.h"
 #include "study/inputs.h"
 #include "study/procedure.h"
@@ -81,15 +80,6 @@ static void run(enum brake_fade_kind kind)
     }
 }
 
-static void assert_same(const struct brake_hot_figures *a, const struct brake_hot_figures *b)
-{
-    assert_memory_equal(&a->cold, &b->cold, sizeof a->cold);
-    assert_memory_equal(a->hot, b->hot, sizeof a->hot);
-    assert_memory_equal(&a->recovery, &b->recovery, sizeof a->recovery);
-    assert_memory_equal(&a->fluid_room, &b->fluid_room, sizeof a->fluid_room);
-    assert_true(a->lacks == b->lacks);
-}
-
 /* Whether a stop counts in one and not in the other: the fluid is at its boiling point, or the
  * snubs are barely held. */
 static bool at_the_verge(const struct brake_hot_figures *a, const struct brake_hot_figures *b)
@@ -139,7 +129,7 @@ static void alone_or_in_company_by_long_steps_or_short(void **state)
         draw(&cases);
         run(kind);
         for (int i = 0; i < BRAKE_TOGETHER; i++) {
-            assert_same(&company.alone[i].figures, &company.beside[i].figures);
+            assert_same_figures(&company.alone[i].figures, &company.beside[i].figures);
             judged += company.exact[i].figures.lacks == NULL;
             residual = fmax(residual, company.exact[i].residual);
             if (at_the_verge(&company.beside[i].figures, &company.exact[i].figures)) {

@@ -1,11 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 /* Hot performance: the figures of a fade procedure, how they are judged, and where there are
  * none. */
-#include "../vehicle/sheet.h"
+#include "figures.h"
 
 #include "study/assess.h"
 #include "study/procedure.h"
-#include "criteria/judge.h"
 
 static const double KMH = 1.0 / 3.6;
 
@@ -369,15 +368,6 @@ static void a_goods_vehicle_is_judged_by_both_procedures(void **state)
     }
 }
 
-static void assert_same(const struct brake_hot_figures *a, const struct brake_hot_figures *b)
-{
-    assert_memory_equal(&a->cold, &b->cold, sizeof a->cold);
-    assert_memory_equal(a->hot, b->hot, sizeof a->hot);
-    assert_memory_equal(&a->recovery, &b->recovery, sizeof a->recovery);
-    assert_memory_equal(&a->fluid_room, &b->fluid_room, sizeof a->fluid_room);
-    assert_true(a->lacks == b->lacks);
-}
-
 static void take_figures(void *context, int number, const struct brake_fade *of)
 {
     struct brake_hot_figures *figures = context;
@@ -412,7 +402,7 @@ static void company_does_not_change_the_figures(void **state)
         for (int i = 0; i < VEHICLES; i++) {
             struct brake_hot_figures alone;
             find_figures(&vehicle[i], 1, &alone);
-            assert_same(&alone, &beside[i]);
+            assert_same_figures(&alone, &beside[i]);
         }
     }
 }
