@@ -10,6 +10,7 @@ import pathlib
 import re
 import subprocess
 import sys
+import time
 
 from lint import source
 from trust import record
@@ -22,6 +23,19 @@ ARGUMENTS = "arguments"  # of the Python package
 # Where there are more seeds than its own.
 SEEDS = {"vehicle": ["tests/vehicles", "examples"]}
 LONGEST = {"vehicle": 8000, "page": 8000, "log": 4000, "cycle": 2000, "changed": 65}
+
+
+def listened(command):
+    """Status of libFuzzer, what it said, and after how many seconds it last came upon new edges."""
+    began, last, most, said = time.monotonic(), 0.0, 0, []
+    with subprocess.Popen(command, stderr=subprocess.PIPE, stdout=subprocess.DEVNULL,
+                          encoding="utf-8", errors="replace") as running:  # fmt: skip
+        for line in running.stderr:
+            said.append(line)
+            edges = int((re.search(r" cov: (\d+) ", line) or [0, 0])[1])
+            if edges > most:
+                most, last = edges, time.monotonic() - began
+    return running.returncode, "".join(said), round(last)
 
 
 def figures(said):
@@ -41,11 +55,11 @@ def run(target, seconds):
                f"-max_len={LONGEST.get(target, 400)}", "-print_final_stats=1", "-timeout=60",
                "-rss_limit_mb=3000", "-close_fd_mask=3", f"-artifact_prefix={FOUND}/{target}-",
                corpus, *(path for path in seeds if path.exists())]  # fmt: skip
-    done = subprocess.run(command, capture_output=True, encoding="utf-8", errors="replace")
-    if done.returncode:
-        print(done.stderr[-4000:])
-    runs, edges, took = figures(done.stderr)
-    return done.returncode == 0, f"{runs} runs in {took} s, {edges} edges"
+    status, said, last = listened(command)
+    if status:
+        print(said[-4000:])
+    runs, edges, took = figures(said)
+    return status == 0, f"{runs} runs in {took} s, {edges} edges, the last new after {last} s"
 
 
 def run_arguments(seconds):

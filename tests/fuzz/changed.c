@@ -134,7 +134,8 @@ static void words(void)
     }
 }
 
-static void look(unsigned char how)
+/* `rarely`: thousands of samples, and bytes that reach them have many offspring. */
+static void look(unsigned char how, bool rarely)
 {
     numbers();
     rises("driver.pedal_force", "full.deceleration.at_pedal_force");
@@ -142,8 +143,16 @@ static void look(unsigned char how)
     rises("front.disc.pads.mu", "brakes.front_torque_gain");
     if (how % 16 == 0)
         one_stop();
-    if (how == 1) /* thousands of samples */
+    if (how == 1 && rarely)
         words();
+}
+
+static unsigned sum(const uint8_t *data, size_t size)
+{
+    unsigned all = 0;
+    for (size_t i = 0; i < size; i++)
+        all += data[i];
+    return all;
 }
 
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
@@ -163,6 +172,6 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
                data[at + 3]);
     sheet = read_sheet;
     if (evaluated(&sheet, &results))
-        look(data[0] / 4);
+        look(data[0] / 4, sum(data, size) % 8 == 0);
     return 0;
 }
