@@ -25,13 +25,13 @@ VERBS = (
     ("spread", HERON, "--samples", "1024"),
     ("size", HERON, "--for", "full.deceleration.at_pedal_force=6m/s2",
      "--by", "front.disc.piston_diameter"),
-    ("sweep", HERON, "--axis", "front.disc.pads.mu=0.3:0.5:0.01", "--axis",
-     "vehicle.wheelbase=2.2m:2.9m:0.1m", "--threads", "4"),
-    ("sweep", HERON, "--axis", "front.disc.pads.mu=0.3:0.5:0.05", "--out", "hazard.fluid,un.13h.hot",
-     "--threads", "4"),
+    ("sweep", HERON, "--axis", "front.disc.pads.mu=0.3:0.5:0.01",
+     "--axis", "vehicle.wheelbase=2.2m:2.9m:0.1m", "--threads", "4"),
+    ("sweep", HERON, "--axis", "front.disc.pads.mu=0.3:0.5:0.05",
+     "--out", "hazard.fluid,un.13h.hot", "--threads", "4"),
     ("drivelog", HERON, "examples/heron-drive.csv"),
     ("shakedown", HERON, "--text"),
-    ("report", HERON, "--text", "--drivelog", "examples/heron-drive.csv", "-o", os.devnull),
+    ("report", HERON, "--drivelog", "examples/heron-drive.csv", "-o", os.devnull),
     ("explain", "full.stop.distance", HERON),
 )  # fmt: skip
 RACE = 99  # status of a program that raced
@@ -61,8 +61,9 @@ def controlled(build):
     statuses = []
     for define in "-DRACE", "-DNONE":
         program = build / f"control{define}"
-        subprocess.run(["clang", "-fopenmp", "-O1", "-g", "-fsanitize=thread", define, "-o", program,
-                        source.ROOT / "tests/threads/control.c"], check=True)  # fmt: skip
+        subprocess.run(["clang", "-fopenmp", "-O1", "-g", "-fsanitize=thread", define,
+                        "-o", program, source.ROOT / "tests/threads/control.c"],
+                       check=True)  # fmt: skip
         statuses.append(watched([program])[0])
     return statuses == [RACE, 0]
 
@@ -98,9 +99,9 @@ def keep(tests, failed):
     record.record("check-threads", "Races between threads", {
         "programs and runs with a race": f"{len(failed)} of {tests} C test programs and "
         f"{len(VERBS)} runs of verbs, four threads",
-    }, "ThreadSanitizer (clang) with OpenMP's barriers told to it by archer: every C test program of "
-       f"{', '.join(FOLDERS)} and a run of each verb that begins threads. A program with a race is "
-       "seen, the same without it is not: asked before the others.", LEFT)  # fmt: skip
+    }, "ThreadSanitizer (clang), OpenMP's barriers told to it by archer: every C test program of "
+       f"{', '.join(FOLDERS)} and a run of each verb that begins threads. A program with a race "
+       "is seen, the same without it is not: asked before the others.", LEFT)  # fmt: skip
 
 
 if __name__ == "__main__":

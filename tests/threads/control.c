@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* Holds the watcher to account: with RACE every thread adds to one number without asking the others,
- * which it must see; without, each writes its own, which it must pass. */
+/* Holds the watcher to account: with RACE every thread adds to one number without asking the
+ * others, which it must see; without, each writes its own, which it must pass. */
 #include <stdio.h>
 
 enum { TURNS = 1000 };
