@@ -9,7 +9,7 @@ import collections
 import sys
 import time
 
-from mutation import equals, killers, mutants, workshop
+from mutation import equals, killers, mutants, reach, workshop
 from trust import record
 
 SAME_CODE = "the compiler makes the same code of both"
@@ -44,6 +44,19 @@ def named(tests):
     return ", ".join(test.name for test in tests) or "none"
 
 
+def runners(shop):
+    """Which test runs which line, learned on a second build."""
+    counting = workshop.Workshop(
+        shop.folder, reach.COMPILER, " ".join(shop.language), "counting", reach.FLAGS
+    )
+    counting.prepare()
+
+    def run(test, environment):
+        killers.passes(counting, test, killers.COUNTED, environment)
+
+    return reach.Reach(counting, run, list(killers.tests(counting)))
+
+
 def tried(shop, mutant, lines, known, killer):
     """What is said of a mutant, and under which head it is counted; None: it is no C."""
     try:
@@ -55,7 +68,9 @@ def tried(shop, mutant, lines, known, killer):
     if reason is not None:
         return "equivalent", reason
     test = killer.killer(mutant)
-    return ("survived", "SURVIVES") if test is None else (test.kind, f"found by {test.name}")
+    if test is None:
+        return "survived", f"SURVIVES {len(killer.asked(mutant))} tests that run it"
+    return test.kind, f"found by {test.name}"
 
 
 def run(shop, options):
@@ -65,7 +80,8 @@ def run(shop, options):
           f" files alone: {named(slow)}; not asked, they fail without a fault: {named(broken)}",
           flush=True)  # fmt: skip
     known = equals.read(equals.LIST.read_text(encoding="utf-8"))
-    killer, tally = killers.Killers(shop, options.layer, quick, slow), Tally()
+    killer, tally = killers.Killers(
+        shop, options.layer, quick, slow, runners(shop).may_see), Tally()
     for mutant in mutants.draw(shop.tree, options.layer, options.seed):
         if tally.tried == options.count:
             break

@@ -7,7 +7,7 @@ import types
 import pytest
 
 from lint import source
-from mutation import __main__ as run, equals, killers, mutants
+from mutation import __main__ as run, equals, killers, mutants, reach
 
 TEXT = """\
 #define TWICE 2.0
@@ -102,6 +102,42 @@ def test_what_takes_long_is_asked_of_its_own_file_alone(monkeypatch):
     for name in ("roots", "spread"):
         assert killer.killer(mutants.Mutant(f"libbrake/study/{name}.c", 1, 0, "+", "-")) is None
     assert tried == ["study/test_spread"]
+
+
+COUNTED = """\
+SF:%slibbrake/study/roots.c
+DA:3,%d
+DA:4,0
+end_of_record
+"""
+
+
+def test_a_list_of_llvm_is_read_by_file_and_line():
+    assert reach.read(COUNTED % ("./", 7), "/shop") == {"libbrake/study/roots.c": {3: 7, 4: 0}}
+    assert reach.read(COUNTED % ("/shop/", 7), "/shop") == reach.read(COUNTED % ("", 7), "/shop")
+
+
+def test_a_fault_is_shown_to_those_that_run_its_line(monkeypatch, tmp_path):
+    runs, blind, other = tests = [killers.Test(name, [name]) for name in ("runs", "blind", "other")]
+    counts, asked = {"runs": {"x.c": {3: 7, 4: 0}}, "other": {"x.c": {3: 0, 4: 0}}}, []
+
+    def measured(_, __, test):
+        asked.append(test.name)
+        return counts.get(test.name, {})
+
+    monkeypatch.setattr(reach, "measured", measured)
+    shop = types.SimpleNamespace(folder=tmp_path, key=lambda test: test.name)
+    for _ in range(2):
+        found = reach.Reach(shop, None, tests)
+        assert [found.may_see(test, "x.c", 3) for test in tests] == [True, True, False]
+        assert [found.may_see(test, "x.c", 4) for test in tests] == [False, True, False]
+        assert all(found.may_see(test, "table.c", 1) for test in tests)
+    assert asked == ["runs", "blind", "other"]
+    killer = killers.Killers(None, "study", tests, may_see=found.may_see)
+    assert killer.asked(mutants.Mutant("x.c", 3, 0, "+", "-")) == [runs, blind]
+    shop.key = lambda _: "another build"
+    reach.Reach(shop, None, [other])
+    assert asked[3:] == ["other"]
 
 
 def test_equivalent_faults_are_not_counted_among_the_real():

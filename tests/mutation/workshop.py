@@ -1,6 +1,7 @@
 # SPDX-License-Identifier: MIT
 """A copy of the tree, built once; then one faulty file at a time, compiled and linked anew. The
 library is a shared object that every test program looks up: a fault costs one link."""
+import hashlib
 import os
 import pathlib
 import shutil
@@ -24,11 +25,11 @@ def _run(command, **options):
 
 
 class Workshop:
-    def __init__(self, folder, compiler, language):
+    def __init__(self, folder, compiler, language, build="build", counting=""):
         self.folder = pathlib.Path(folder).resolve()
-        self.tree, self.build = self.folder / "tree", self.folder / "build"
+        self.tree, self.build = self.folder / "tree", self.folder / build
         self.shared = self.build / "libmutant.so"
-        self.compiler, self.language = compiler, language.split()
+        self.compiler, self.language, self.counting = compiler, language.split(), counting
 
     def copy(self):
         """The tree that git has or would take; a file that is the same keeps its time."""
@@ -66,7 +67,8 @@ class Workshop:
         }  # fmt: skip
         compiled = {self._object(path) for paths in programs.values() for path in paths}
         compiled |= {self._object(path) for path in self.library}
-        make = ["make", "-s", f"CC={self.compiler}", f"BUILD={self.build}", f"CFLAGS={FLAGS}"]
+        make = ["make", "-s", f"CC={self.compiler}", f"BUILD={self.build}",
+                f"CFLAGS={self.counting or FLAGS}"]  # fmt: skip
         if subprocess.run(
             [*make, *sorted(map(str, compiled))], cwd=self.tree, stdout=subprocess.DEVNULL
         ).returncode:
@@ -77,14 +79,22 @@ class Workshop:
             if not program.exists() or program.stat().st_mtime < max(
                 one.stat().st_mtime for one in objects
             ):
-                _run([self.compiler, "-fopenmp", "-o", program, *objects, self.shared,
+                _run([*self._linker(), "-o", program, *objects, self.shared,
                       f"-Wl,-rpath,{self.build}", "-lcmocka", "-lcjson", "-lm"])  # fmt: skip
+
+    def _linker(self):
+        return [self.compiler, "-fopenmp", *self.counting.split()]
+
+    def key(self, test):
+        """Of the library and a test: another one when either is changed."""
+        content = self.shared.read_bytes() + pathlib.Path(test.command[-1]).read_bytes()
+        return hashlib.sha256(content).hexdigest()
 
     def link(self, instead):
         """The shared library, some of its objects replaced; written aside: one may be in use."""
         objects = [instead.get(one, one) for one in map(self._object, self.library)]
         aside = self.shared.with_suffix(".new")
-        _run([self.compiler, "-fopenmp", "-shared", "-o", aside, *objects, "-lm"])
+        _run([*self._linker(), "-shared", "-o", aside, *objects, "-lm"])
         os.replace(aside, self.shared)
 
     def _users(self, name):

@@ -119,6 +119,41 @@ static void of_two_that_tell_as_much_the_cheaper_comes_first(void **state)
     assert_true(measuring.sum[1] > measuring.sum[0]);
 }
 
+/* Three lines that share half of what moves each: they correlate by 1/2 (study/inputs.h). Of a
+ * score whose correlations with them are c, all three explain c' C^-1 c (multiple correlation): for
+ * C = (I + J) / 2 that is 2 (sum of c^2 - (sum of c)^2 / 4); once the cause is told apart as well,
+ * the sum of squares of the parts. Tolerances are wide: of them nothing is left. */
+static void lines_that_share_a_cause_tell_of_each_other(void **state)
+{
+    (void)state;
+    static const char *const path[3] = {"front.tyre.rolling_radius", "rear.tyre.rolling_radius",
+                                        "front.tyre.overall_diameter"};
+    static const double own[3] = {0.6, -0.6, 0.4};
+    const double shared = 0.2;
+    double squares = 0.0;
+    double sum = 0.0;
+    read_sheet(&sheet, plain);
+    for (int i = 0; i < 3; i++) {
+        sheet.record[index_at(&sheet.vehicle, path[i])].from = BRAKE_ESTIMATED;
+        sheet.record[index_at(&sheet.vehicle, path[i])].tolerance = 1e6;
+        squares += (own[i] + shared) * (own[i] + shared) / 2.0;
+        sum += (own[i] + shared) / sqrt(2.0);
+    }
+    brake_inputs_list(&sheet, NULL, &inputs);
+    memset(part, 0, sizeof part);
+    for (int i = 0; i < 3; i++)
+        part[input_of(path[i])] = own[i];
+    part[inputs.count + inputs.input[input_of(path[0])].cause] = shared;
+    find(-0.5, BRAKE_CANNOT_SAY);
+    assert_int_equal(measuring.lines, 3);
+    assert_near(
+        measuring.probability[CIRCUIT],
+        probability_by_readings(sqrt(2.0 * (squares - sum * sum / 4.0)), -0.5, BRAKE_CANNOT_SAY),
+        2e-3);
+    assert_near(measuring.whatever[CIRCUIT],
+                probability_by_readings(sqrt(0.88 + 0.04), -0.5, BRAKE_CANNOT_SAY), 2e-3);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -126,6 +161,7 @@ int main(void)
         cmocka_unit_test(what_was_measured_is_not_asked_for_again),
         cmocka_unit_test(what_moves_nothing_is_not_asked_for),
         cmocka_unit_test(of_two_that_tell_as_much_the_cheaper_comes_first),
+        cmocka_unit_test(lines_that_share_a_cause_tell_of_each_other),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
