@@ -8,7 +8,6 @@
 static const double SURE = 1.6448536269514722; /* normal score of 95 of 100 */
 static const double LEAST = 0.04; /* [-] of a requirement: what is gained by less is not worth it */
 static const double NEARER = 0.05; /* [-] worth of explained scatter that changes no word yet */
-static const double KNOWN = 0.9;   /* [-] of a scatter: from here on it is as good as known */
 static const double HELPS = 0.2;   /* [-] of the scatter of a line: less is no better knowledge */
 
 /* What is known once the lines so far are. */
@@ -100,7 +99,8 @@ static void begin(struct known *k)
         k->explained[i] = 0.0;
 }
 
-/* What a line is beyond those that are known: its length there. */
+/* What a line is beyond those that are known: its length there. No cause ties lines so closely that
+ * this is nothing. */
 static double beyond(const struct known *k, int input, double overlap[BRAKE_MEASURINGS])
 {
     double left = 1.0;
@@ -108,7 +108,7 @@ static double beyond(const struct known *k, int input, double overlap[BRAKE_MEAS
         overlap[i] = along_line(k->inputs, input, k->basis[i]);
         left -= overlap[i] * overlap[i];
     }
-    return left > 1.0 - KNOWN ? sqrt(left) : 0.0;
+    return sqrt(left);
 }
 
 static double part_along(const struct known *k, int row, int input,
@@ -125,7 +125,7 @@ static double gain_of(const struct known *k, int input)
     double overlap[BRAKE_MEASURINGS];
     const double length = beyond(k, input, overlap);
     double gain = 0.0;
-    for (int i = 0; i < k->rows && length > 0.0; i++) {
+    for (int i = 0; i < k->rows; i++) {
         const double part = part_along(k, i, input, overlap, length);
         const double more = better_by(k->inputs, input) * part * part;
         gain += probability_of(&k->row[i], k->explained[i] + more) -

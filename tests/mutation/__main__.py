@@ -76,8 +76,8 @@ def tried(shop, mutant, lines, known, killer):
 def run(shop, options):
     shop.prepare()
     quick, slow, broken = killers.timed(shop, options.longest)
-    print(f"mutate: {len(quick)} tests, {sum(test.seconds for test in quick):.0f} s; of their own"
-          f" files alone: {named(slow)}; not asked, they fail without a fault: {named(broken)}",
+    print(f"mutate: {len(quick)} tests, {sum(test.seconds for test in quick):.0f} s; of few"
+          f" faults: {named(slow)}; not asked, they fail without a fault: {named(broken)}",
           flush=True)  # fmt: skip
     known = equals.read(equals.LIST.read_text(encoding="utf-8"))
     killer, tally = killers.Killers(
@@ -110,7 +110,8 @@ def keep(tally, options):
         " and the quick Python ones run until one fails. What changes no answer is listed with its"
         " reason in tests/mutation/equivalent.txt, or compiles to the same code.",
         "Faults of more than one place, missing code, sizes of arrays, the layers file, answer and"
-        f" command; tests of more than {options.longest:g} s are asked of their own file alone.",
+        f" command; tests of more than {options.longest:g} s are asked of their own file, and"
+        f" of lines that fewer than {killers.FEW} others run.",
     )
 
 

@@ -18,8 +18,9 @@ def read(text):
 
 
 def stale(reasons, root):
-    """Entries whose line no longer stands in its file."""
+    """Entries whose line does not stand in its file, or so often that it is not clear which."""
     for path, before, _ in reasons:
         file = root / path
-        if not file.exists() or before not in map(str.strip, file.read_text("utf-8").splitlines()):
+        lines = file.read_text("utf-8").splitlines() if file.exists() else []
+        if list(map(str.strip, lines)).count(before) != 1:
             yield f"{path}: {before}"

@@ -10,8 +10,9 @@ import subprocess
 import sys
 import types
 
-LONGEST = 10.0  # seconds of the processor: a test that takes longer is asked of its own file alone
+LONGEST = 10.0  # seconds of the processor: what takes longer is asked of few faults
 OWN = 60.0  # seconds that it may take then
+FEW = 5  # so many tests of a line, and slow ones of other files need not be asked
 COUNTED = 600.0  # and on the build that counts, which is slower
 # Second solvers on fewer cases than `make check` takes, the command's answers, the lists.
 _CASES = {
@@ -20,7 +21,7 @@ _CASES = {
 }  # fmt: skip
 _PYTHON = (
     "oracle/test_oracle oracle/test_published oracle/test_size oracle/test_ring"
-    " command/test_heat command/test_drivelog command/test_cooldown"
+    " command/test_heat command/test_drivelog command/test_cooldown command/test_advice"
     " reference/test_lists"
 ).split()
 _CALM = {
@@ -131,9 +132,14 @@ class Killers:
         return [*sorted(self.quick, key=late), *own]
 
     def asked(self, mutant):
-        """The tests that may find a mutant."""
-        return [test for test in self._order(mutant.path)
-                if self.may_see(test, mutant.path, mutant.line)]  # fmt: skip
+        """The tests that may find a mutant: those that run its line; of slow ones those of its own
+        file, or all where there are few others."""
+        see = [test for test in self._order(mutant.path)
+               if self.may_see(test, mutant.path, mutant.line)]  # fmt: skip
+        if len(see) >= FEW:
+            return see
+        return see + [test for test in self.slow if test not in see
+                      and self.may_see(test, mutant.path, mutant.line)]  # fmt: skip
 
     def killer(self, mutant):
         """The first test that a mutant fails; None when it passes them all."""

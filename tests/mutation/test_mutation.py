@@ -94,14 +94,14 @@ def test_what_found_a_fault_of_a_file_comes_first(monkeypatch):
     assert tried[3:] == ["slow"]
 
 
-def test_what_takes_long_is_asked_of_its_own_file_alone(monkeypatch):
+@pytest.mark.parametrize(("others", "files"), [(5, ["spread"]), (4, ["roots", "spread"])])
+def test_what_takes_long_is_asked_of_its_own_file_or_where_few_others_are(others, files):
     slow = killers.Test("study/test_spread", ["spread"], 9.0)
-    tried = []
-    monkeypatch.setattr(killers, "passes", lambda _, test, __: tried.append(test.name) or True)
-    killer = killers.Killers(None, "study", [], [slow])
-    for name in ("roots", "spread"):
-        assert killer.killer(mutants.Mutant(f"libbrake/study/{name}.c", 1, 0, "+", "-")) is None
-    assert tried == ["study/test_spread"]
+    quick = [killers.Test(f"study/test_{i}", [str(i)], 0.1) for i in range(others)]
+    killer = killers.Killers(None, "study", quick, [slow])
+    mutant = {name: mutants.Mutant(f"libbrake/study/{name}.c", 1, 0, "+", "-")
+              for name in ("roots", "spread")}  # fmt: skip
+    assert [name for name in mutant if slow in killer.asked(mutant[name])] == files
 
 
 COUNTED = """\
@@ -163,3 +163,9 @@ def test_an_entry_without_a_reason_is_refused():
     with pytest.raises(ValueError):
         equals.read(entry)
     assert list(equals.stale({("x.c", "a < b", "a <= b"): ""}, pathlib.Path("nowhere")))
+
+
+@pytest.mark.parametrize(("text", "good"), [("a < b", True), ("", False), ("a < b\na < b", False)])
+def test_an_entry_is_of_one_line(tmp_path, text, good):
+    (tmp_path / "x.c").write_text(f"{text}\n", encoding="utf-8")
+    assert good != any(equals.stale({("x.c", "a < b", "a <= b"): ""}, tmp_path))

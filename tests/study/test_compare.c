@@ -9,6 +9,7 @@
 #include "study/change.h"
 #include "study/shapley.h"
 #include "study/comparing.h"
+#include "study/mixing.h"
 #include "vehicle/system.h"
 
 static struct brake_sheet before;
@@ -234,6 +235,22 @@ static void a_mixture_of_all_or_of_none_is_one_of_the_two_vehicles(void **state)
     }
 }
 
+/* Whatever stood where it is kept: only lines that differ are moved. */
+static void a_mixture_is_of_the_lines_that_differ_alone(void **state)
+{
+    (void)state;
+    static struct brake_mixing mixing;
+    struct brake_vehicle mixed;
+    read_sheet(&before, plain);
+    read_sheet(&after, swapped(plain, "mu = 0.4\n", "mu = 0.5\n"));
+    memset(&mixing, 0xff, sizeof mixing);
+    brake_mixing_begin(&before.vehicle, &after.vehicle, &mixing);
+    brake_mixing_make(&mixing, ~0U, &mixed);
+    assert_near(mixed.axle[BRAKE_FRONT].pads.mu, 0.5, ROUNDING);
+    assert_near(mixed.axle[BRAKE_REAR].pads.mu, 0.4, ROUNDING);
+    assert_int_equal(mixing.moved, 1);
+}
+
 /* Empty 2000 kg and full 2500 kg, both of them 200 kg heavier by a part: the mixture has its mass
  * and sits where the vehicle before does. */
 static void a_part_counts_as_mass_and_as_where_it_sits(void **state)
@@ -286,6 +303,8 @@ static void shares_add_up_to_the_difference(void **state)
     compare_sheets();
     for (int i = 0; i < c.margins; i++) {
         assert_adds_up(&c.margin[i]);
+        if (isfinite(c.margin[i].before) && isfinite(c.margin[i].after))
+            assert_null(c.margin[i].reason);
         shared += c.margin[i].reason == NULL ? 1 : 0;
     }
     for (int i = 0; i < BRAKE_LOADS * (BRAKE_AXLES + 1); i++)
@@ -451,6 +470,7 @@ int main(void)
         cmocka_unit_test(quantities_stand_in_the_group_of_what_is_changed),
         cmocka_unit_test(one_line_changed_is_one_group),
         cmocka_unit_test(a_mixture_of_all_or_of_none_is_one_of_the_two_vehicles),
+        cmocka_unit_test(a_mixture_is_of_the_lines_that_differ_alone),
         cmocka_unit_test(a_part_counts_as_mass_and_as_where_it_sits),
         cmocka_unit_test(a_disc_in_place_of_a_drum_moves_as_one),
         cmocka_unit_test(shares_add_up_to_the_difference),

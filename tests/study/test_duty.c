@@ -750,6 +750,24 @@ static bool warned_of(const struct brake_duty_result *of, const char *id)
     return false;
 }
 
+/* The hotter of both is the one that is named. */
+static void the_fluid_that_is_named_is_the_hotter(void **state)
+{
+    (void)state;
+    static const char *const begins[BRAKE_AXLES] = {"The front fluid", "The rear fluid"};
+    const struct brake_duty duty = snubs(1, 100.0, 0.0, 0.0, 3.0);
+    build();
+    for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+        struct brake_warning warning[BRAKE_DUTY_WARNINGS];
+        struct brake_duty_result r = {.held = true, .fluid_margin = 20.0};
+        r.axle[axle].fluid_most = 400.0;
+        r.axle[1 - axle].fluid_most = 300.0;
+        assert_int_equal(brake_duty_warnings(&hot, &duty, &r, warning), 1);
+        assert_memory_equal(warning[0].text, begins[axle], strlen(begins[axle]));
+        assert_non_null(strstr(warning[0].text, "127 degC hot, 20 K below"));
+    }
+}
+
 static void each_limit_is_warned_of_where_it_is_passed(void **state)
 {
     (void)state;
@@ -900,6 +918,7 @@ int main(void)
         cmocka_unit_test(what_the_foot_cannot_hold_is_told),
         cmocka_unit_test(a_sequence_of_the_un_holds_the_pedal_force_of_its_first_snub),
         cmocka_unit_test(fade_asks_for_more_pedal_force),
+        cmocka_unit_test(the_fluid_that_is_named_is_the_hotter),
         cmocka_unit_test(each_limit_is_warned_of_where_it_is_passed),
         cmocka_unit_test(a_fluid_that_still_gets_hotter_is_told),
         cmocka_unit_test(rows_agree_with_newton_and_with_the_work),

@@ -6,6 +6,7 @@
 #include "brake/identify.h"
 #include "study/driven.h"
 #include "study/eigen.h"
+#include "study/inputs.h"
 
 static struct brake_sheet sheet;
 
@@ -96,6 +97,25 @@ static void what_is_exact_or_asked_twice_is_refused(void **state)
                      BRAKE_E_SIZE);
 }
 
+/* Whatever they are, as long as they are drawn and no two are the same. */
+static void a_dozen_lines_are_told_of_together(void **state)
+{
+    (void)state;
+    static struct brake_inputs inputs;
+    struct brake_identified found;
+    struct brake_error error;
+    int line[BRAKE_IDENTIFY_LINES];
+    int count = 0;
+    read_sheet(&sheet, full_text());
+    brake_inputs_list(&sheet, NULL, &inputs);
+    for (int i = 0; i < inputs.count && count < BRAKE_IDENTIFY_LINES; i++) {
+        if (!inputs.input[i].choice)
+            line[count++] = inputs.input[i].index;
+    }
+    assert_int_equal(brake_identify(&sheet, line, count, &found, &error), BRAKE_OK);
+    assert_int_equal(found.count, 12);
+}
+
 /* Eigenvalues 1, 1 and 4 of 1 + ones, (1, 1, 1) over 3^(1/2) that of 4: by hand. */
 static void eigenvalues_of_a_matrix_of_ones(void **state)
 {
@@ -119,6 +139,7 @@ int main(void)
         cmocka_unit_test(one_stop_tells_one_combination),
         cmocka_unit_test(lines_alone_are_as_they_were),
         cmocka_unit_test(what_is_exact_or_asked_twice_is_refused),
+        cmocka_unit_test(a_dozen_lines_are_told_of_together),
         cmocka_unit_test(eigenvalues_of_a_matrix_of_ones),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

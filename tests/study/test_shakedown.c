@@ -58,6 +58,9 @@ static void stages_go_from_slow_and_light_to_fast_and_firm(void **state)
     assessment.results.load[BRAKE_EMPTY].deceleration.most = 4.0;
     make_plan();
     assert_within(plan.stage[7].deceleration.value, 0.85 * 4.0, 1e-6);
+    assessment.results.load[BRAKE_EMPTY].deceleration.most = 0.005; /* a pull of less than 1 N */
+    make_plan();
+    assert_within(plan.stage[0].pedal_force, 0.85 * 0.5, 1e-5);
 }
 
 /* Break off where less than the range holds comes, and past the way that this takes. */

@@ -482,6 +482,31 @@ static void cases_side_by_side_give_the_bits_of_one_by_one(void **state)
     assert_true(counted.shared > 60);
 }
 
+static void one_answer_alone_is_worked_out_side_by_side(void **state)
+{
+    (void)state;
+    enum { CASES = 32 * 32 };
+    static double room[1 << 16];
+    static double value[CASES];
+    static enum brake_status status[CASES];
+    const struct brake_output output = output_named("full.stop.distance");
+    read_sheet(&sheet, plain);
+    struct brake_axis axis[] = {filled("road.adhesion", 0.5, 0.01),
+                                filled("driver.pedal_force", 100.0, 10.0)};
+    axis[0].count = axis[1].count = 32;
+    const struct brake_sweep sweep = {&sheet, axis, 2, &output, 1, false};
+    begin(&sweep);
+    assert_in_range(brake_sweep_room(&sweeper), 1, 1 << 16);
+    brake_sweep_share(&sweeper, room);
+    brake_sweep_cases(&sweeper, 0, CASES, value, status);
+    for (int i = 0; i < CASES; i++) {
+        double expected;
+        assert_int_equal(brake_sweep_case(&sweeper, i, &expected, &error), BRAKE_OK);
+        assert_int_equal(status[i], BRAKE_OK);
+        assert_equal(value[i], expected);
+    }
+}
+
 static void what_cases_do_not_share_is_not_tabulated(void **state)
 {
     (void)state;
@@ -690,6 +715,7 @@ int main(void)
         cmocka_unit_test(hot_performance_gives_the_same_bits),
         cmocka_unit_test(any_number_of_threads_gives_the_same_bits),
         cmocka_unit_test(cases_side_by_side_give_the_bits_of_one_by_one),
+        cmocka_unit_test(one_answer_alone_is_worked_out_side_by_side),
         cmocka_unit_test(what_cases_do_not_share_is_not_tabulated),
         cmocka_unit_test(a_case_that_contradicts_itself_has_no_outputs_and_the_next_has),
         cmocka_unit_test(a_value_out_of_range_is_refused_before_it_begins),
