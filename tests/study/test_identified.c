@@ -133,6 +133,32 @@ static void eigenvalues_of_a_matrix_of_ones(void **state)
         assert_within(fabs(vector[3 * i + most]), 1.0 / sqrt(3.0), 1e-14);
 }
 
+/* A v = g v for each, and every two of them at a right angle. */
+static void eigenvectors_are_turned_by_nothing(void **state)
+{
+    (void)state;
+    enum { N = 4 };
+    static const double a[N][N] = {
+        {4.0, 1.0, -2.0, 0.5}, {1.0, 3.0, 0.0, 1.5}, {-2.0, 0.0, -1.0, 2.0}, {0.5, 1.5, 2.0, 0.0}};
+    double matrix[N][N];
+    double value[N];
+    double vector[N][N];
+    memcpy(matrix, a, sizeof matrix);
+    eigen_symmetric(N, matrix[0], value, vector[0]);
+    for (int e = 0; e < N; e++) {
+        for (int i = 0; i < N; i++) {
+            double turned = 0.0;
+            double product = 0.0;
+            for (int k = 0; k < N; k++) {
+                turned += a[i][k] * vector[k][e];
+                product += vector[k][i] * vector[k][e];
+            }
+            assert_within(turned, value[e] * vector[i][e], 1e-13);
+            assert_within(product, i == e ? 1.0 : 0.0, 1e-13);
+        }
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -141,6 +167,7 @@ int main(void)
         cmocka_unit_test(what_is_exact_or_asked_twice_is_refused),
         cmocka_unit_test(a_dozen_lines_are_told_of_together),
         cmocka_unit_test(eigenvalues_of_a_matrix_of_ones),
+        cmocka_unit_test(eigenvectors_are_turned_by_nothing),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

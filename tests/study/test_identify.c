@@ -171,6 +171,59 @@ static void both_axles_of_a_tester_are_told_apart(void **state)
     assert_within(rear, 0.4 * (1.0 - 0.01049 - 0.05737), 0.0012);
 }
 
+/* Mean and covariance of what a reading is linear in, after it (Kalman's update, from memory). */
+static void update(double mean[4], double spread[4][4], const double of[4], double read,
+                   double sigma)
+{
+    double along[4] = {0.0};
+    double left = read;
+    double size = sigma * sigma;
+    for (int i = 0; i < 4; i++) {
+        left -= of[i] * mean[i];
+        for (int k = 0; k < 4; k++)
+            along[i] += spread[i][k] * of[k];
+    }
+    for (int i = 0; i < 4; i++)
+        size += of[i] * along[i];
+    for (int i = 0; i < 4; i++) {
+        mean[i] += along[i] / size * left;
+        for (int k = 0; k < 4; k++)
+            spread[i][k] -= along[i] * along[k] / size;
+    }
+}
+
+/* Both axles on a tester and a stop are three directions. Over their middle: friction in front and
+ * rear 0.05102 with correlation 0.5, the model of a stop 0.015306, the rollers 0.05; the front has
+ * 0.8 of a stop. */
+static void a_tester_and_a_stop_tell_three_things(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    double found[2];
+    double sigma;
+    const double f = 0.05102 * 0.05102;
+    double mean[4] = {0.0};
+    double spread[4][4] = {{f, f / 2.0, 0.0, 0.0},
+                           {f / 2.0, f, 0.0, 0.0},
+                           {0.0, 0.0, 0.015306 * 0.015306, 0.0},
+                           {0.0, 0.0, 0.0, 0.05 * 0.05}};
+    update(mean, spread, (const double[]){1.0, 0.0, 0.0, 1.0}, 0.04, 0.02);
+    update(mean, spread, (const double[]){0.0, 1.0, 0.0, 1.0}, -0.05, 0.02);
+    update(mean, spread, (const double[]){0.8, 0.2, 1.0, 0.0}, -0.03, 0.02);
+    read_tester(&sheet, "front_left = 3744 N\nfront_right = 3744 N\n"
+                        "rear_left = 855 N\nrear_right = 855 N\npedal_force = 400 N\n");
+    sheet.vehicle.heat.drag_area = 0.0;
+    stops((const double[]){400.0}, (const double[]){3.88}, 1);
+    assert_int_equal(brake_drive_learn(&sheet, BRAKE_EMPTY, &drive), BRAKE_OK);
+    assert_int_equal(sheet.known.forces, 2);
+    assert_int_equal(sheet.known.stops, 1);
+    for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+        draw_friction(&sheet, (enum brake_axle)axle, &found[axle], &sigma);
+        assert_within(found[axle], 0.4 * (1.0 + mean[axle]), 0.0012);
+        assert_within(sigma, 0.4 * sqrt(spread[axle][axle]), 0.0006);
+    }
+}
+
 /* The gauge is off by the same in all stops (90 of 100 within 10 %, sigma 0.0608): a hundred of
  * them know no better than that. Without it they would be sure within 0.02/10. */
 static void many_stops_do_not_average_the_gauge(void **state)
@@ -366,6 +419,7 @@ int main(void)
         cmocka_unit_test(one_stop_moves_the_lines_by_bayes_rule),
         cmocka_unit_test(a_tester_moves_the_friction_of_its_axle),
         cmocka_unit_test(both_axles_of_a_tester_are_told_apart),
+        cmocka_unit_test(a_tester_and_a_stop_tell_three_things),
         cmocka_unit_test(many_stops_do_not_average_the_gauge),
         cmocka_unit_test(what_is_told_is_what_weighing_the_lines_alone_gives),
         cmocka_unit_test(hidden_truths_are_held),

@@ -183,6 +183,39 @@ static void no_sample_leaves_the_accepted_range(void **state)
     }
 }
 
+/* Front and rear pads of +-0.04 share half of what they are off by: 0.04/1.96 (own + cause) / 2^1/2
+ * each. Where they part the rear goes the other way, about what a drive has told of the cause: of a
+ * cause at 0.7 + z standard deviations it is at 0.7 - z. */
+static void what_parts_front_and_rear_turns_about_what_is_known(void **state)
+{
+    (void)state;
+    static const double told[] = {0.0, 0.7};
+    const double z = 1.2;
+    read_sheet(&sheet, plain);
+    make_exact(&sheet);
+    state_tolerance(&sheet, "front.disc.pads.mu", 0.04, BRAKE_MEASURED);
+    state_tolerance(&sheet, "rear.disc.pads.mu", 0.04, BRAKE_MEASURED);
+    for (int i = 0; i < 2; i++) {
+        struct brake_vehicle together;
+        struct brake_vehicle parted;
+        double share[BRAKE_INPUTS];
+        brake_inputs_list(&sheet, NULL, &inputs);
+        for (int k = 0; k < BRAKE_INPUTS; k++)
+            share[k] = 0.5;
+        share[number_of("shared.friction")] = brake_normal_share(z);
+        inputs.learned.count = i;
+        inputs.learned.share[0] = number_of("shared.friction");
+        inputs.learned.shift[0] = told[i];
+        brake_inputs_vehicle(&inputs, share, &together);
+        brake_inputs_parted(&inputs, share, &parted);
+        const double sigma = 0.04 / 1.96 / sqrt(2.0);
+        assert_within(together.axle[BRAKE_FRONT].pads.mu, 0.4 + sigma * (told[i] + z), 1e-5);
+        assert_within(together.axle[BRAKE_REAR].pads.mu, 0.4 + sigma * (told[i] + z), 1e-5);
+        assert_within(parted.axle[BRAKE_FRONT].pads.mu, 0.4 + sigma * (told[i] + z), 1e-5);
+        assert_within(parted.axle[BRAKE_REAR].pads.mu, 0.4 + sigma * (told[i] - z), 1e-5);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -193,6 +226,7 @@ int main(void)
         cmocka_unit_test(every_cause_names_known_paths_and_a_reason),
         cmocka_unit_test(the_middle_share_is_the_vehicle_as_stated),
         cmocka_unit_test(a_cause_moves_all_its_numbers),
+        cmocka_unit_test(what_parts_front_and_rear_turns_about_what_is_known),
         cmocka_unit_test(a_sample_works_everything_out_anew),
         cmocka_unit_test(no_sample_leaves_the_accepted_range),
     };

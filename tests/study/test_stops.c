@@ -90,6 +90,28 @@ static void a_speed_that_comes_late_moves_the_begin(void **state)
                 50.0 - skipped + (40.0 - 8.0 * interval) / 2.0 * interval, 1e-9);
 }
 
+/* Rows without noise: what is left is when the foot came on, anywhere in an interval h, h/12^1/2 at
+ * 20 m/s, or late by a lag known to 0.03 s (90 of 100), and two bends of a h^2/8 at most, evenly
+ * spread. The correction by (v / v_0)^2 takes it over. */
+static void without_noise_a_way_is_as_sure_as_its_begin(void **state)
+{
+    (void)state;
+    static const double lag[] = {0.0, 0.03};
+    for (int i = 0; i < 2; i++) {
+        start();
+        add_stop(20.0, 4.0, 400.0);
+        day.lag.half = lag[i];
+        const struct brake_drive_stop *stop = measure();
+        const double moment = hypot(interval / sqrt(12.0), lag[i] / 1.6448536269514722) * 20.0;
+        const double bend = 4.0 * interval * interval / 8.0 * sqrt(2.0 / 3.0);
+        assert_within(stop->distance.half, 1.6448536269514722 * hypot(moment, bend), 1e-9);
+        assert_within(stop->corrected.half / stop->corrected.value,
+                      stop->distance.half / stop->distance.value, 1e-9);
+        assert_within(stop->developed.half, 0.0, 1e-9);
+        assert_within(stop->initial.half, 0.0, 1e-9);
+    }
+}
+
 /* Where no column tells the foot, the way is drawn back to the initial speed: 50 m whole. */
 static void without_a_foot_the_curve_is_drawn_back(void **state)
 {
@@ -354,6 +376,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(the_way_counts_from_between_two_rows),
         cmocka_unit_test(a_speed_that_comes_late_moves_the_begin),
+        cmocka_unit_test(without_noise_a_way_is_as_sure_as_its_begin),
         cmocka_unit_test(without_a_foot_the_curve_is_drawn_back),
         cmocka_unit_test(pressure_tells_the_foot_too),
         cmocka_unit_test(a_mean_over_the_way_counts_by_speed),

@@ -1,0 +1,182 @@
+/* SPDX-License-Identifier: MIT */
+/* Parts that mend a vehicle, held to what comes of fitting them. Vehicles are those of
+ * ../vehicle/sheet.h. */
+#include "../vehicle/sheet.h"
+
+#include "brake/assessment.h"
+#include "brake/before.h"
+#include "brake/repair.h"
+#include "study/assess.h"
+#include "study/conformance.h"
+#include "study/parts.h"
+
+/* Static: they are large. */
+static struct brake_assessment assessment;
+static struct brake_assessment after;
+static struct brake_conformance_room room;
+static struct brake_sheet sheet;
+static struct brake_sheet mended;
+static struct brake_repair repair;
+
+static void assess(const struct brake_sheet *of, struct brake_assessment *into)
+{
+    brake_assess(of, BRAKE_RULES_ALL, into);
+    assert_true(brake_assess_conformance(of, false, NULL, &room, into));
+}
+
+static void find(const char *text)
+{
+    read_sheet(&sheet, text);
+    assess(&sheet, &assessment);
+    assert_true(brake_repair_find(&sheet, &assessment, &repair));
+}
+
+static void fit(const struct brake_repair_change *change, int count)
+{
+    mended = sheet;
+    assert_true(brake_repair_fit(&mended, change, count) >= BRAKE_OK);
+}
+
+/* Larger pistons, all inputs, the rear a little too strong. */
+static const char *strong(void)
+{
+    const char *text = swapped(plain, "tyre_grip = 1\n", "tyre_grip = 1.4\n");
+    text = swapped(text, "split = II", "split = HH");
+    text = swapped(text, "free_play = 5 mm\n", "free_play = 5 mm\ntravel = 150 mm\n");
+    text = swapped(text, "pistons = 1 x 60 mm", "pistons = 1 x 80 mm");
+    text = swapped(text, "pistons = 1 x 30 mm", "pistons = 1 x 50 mm");
+    return swapped(text, "use = commercial\n", "country = FR\nuse = private\n");
+}
+
+static bool counts(const struct brake_assessment *of, int row)
+{
+    return brake_conformance_counts(&of->judgement[row], &of->conformance.of[row]);
+}
+
+/* How far a vehicle is mended, by an assessment of its own. */
+static enum brake_repair_reach reached(void)
+{
+    enum brake_repair_reach reach = BRAKE_REPAIR_ALL;
+    assess(&mended, &after);
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        const enum brake_verdict then = assessment.judgement[i].verdict;
+        const enum brake_verdict now = after.judgement[i].verdict;
+        if (!counts(&after, i))
+            continue;
+        if (now == BRAKE_FALLS_SHORT || (then == BRAKE_MEETS && now != BRAKE_MEETS))
+            return BRAKE_REPAIR_NONE;
+        reach = now == BRAKE_MEETS ? reach : BRAKE_REPAIR_SHORT;
+    }
+    return reach;
+}
+
+enum { VEHICLES = 3 };
+
+static const char *text_of(int number)
+{
+    return number == 0 ? strong() : number == 1 ? full_text() : drum_text();
+}
+
+/* No part is changed for nothing: all but one of them do less, or meet less. */
+static void assert_none_can_be_left_out(void)
+{
+    for (int out = 0; out < repair.changes; out++) {
+        struct brake_repair_change rest[BRAKE_REPAIR_CHANGES];
+        int count = 0;
+        for (int i = 0; i < repair.changes; i++) {
+            if (i != out)
+                rest[count++] = repair.change[i];
+        }
+        fit(rest, count);
+        assert_true(reached() < repair.reach || after.ruling.counted.meets < repair.counted.meets);
+    }
+}
+
+/* Assessed anew nothing that counts falls short, nothing that was met is lost, all is met where
+ * that was said. */
+static void what_is_found_does_what_it_says(void **state)
+{
+    (void)state;
+    for (int i = 0; i < VEHICLES; i++) {
+        find(text_of(i));
+        assert_true(repair.wanted);
+        assert_in_range(repair.changes, 1, BRAKE_REPAIR_CHANGES);
+        fit(repair.change, repair.changes);
+        assert_int_equal(reached(), repair.reach);
+        assert_int_not_equal(repair.reach, BRAKE_REPAIR_NONE);
+        assert_int_equal(repair.counted.meets, after.ruling.counted.meets);
+        assert_int_equal(repair.counted.cannot_say, after.ruling.counted.cannot_say);
+        assert_int_equal(repair.counted.falls_short, 0);
+        assert_near(repair.all_met, after.conformance.all_met, ROUNDING);
+        assert_int_equal(repair.stays, -1);
+        assert_nan(repair.regained);
+        assert_none_can_be_left_out();
+    }
+}
+
+/* Fitted and asked again: there is nothing to mend. */
+static void what_is_mended_wants_nothing(void **state)
+{
+    (void)state;
+    find(strong());
+    assert_int_equal(repair.reach, BRAKE_REPAIR_ALL);
+    fit(repair.change, repair.changes);
+    assess(&mended, &after);
+    assert_true(brake_repair_find(&mended, &after, &repair));
+    assert_false(repair.wanted);
+    assert_int_equal(repair.changes, 0);
+    assert_int_equal(repair.reach, BRAKE_REPAIR_NONE);
+    assert_int_equal(repair.stays, -1);
+}
+
+/* A master cylinder of 30 mm and pads of half the friction: a quarter of the force, and what most
+ * is missing for stays: something that falls short. */
+static void what_no_part_mends_is_named(void **state)
+{
+    (void)state;
+    find(swapped(swapped(strong(), "bore = 20 mm", "bore = 30 mm"), "mu = 0.4", "mu = 0.2"));
+    assert_true(repair.wanted);
+    assert_int_equal(repair.reach, BRAKE_REPAIR_NONE);
+    assert_int_equal(repair.changes, 0);
+    assert_in_range(repair.stays, 0, brake_criterion_count() - 1);
+    assert_int_equal(assessment.judgement[repair.stays].verdict, BRAKE_FALLS_SHORT);
+    assert_nan(repair.all_met);
+}
+
+/* Pads of three quarters of the friction: what is fitted brings the torque per need back to within
+ * 3 % of what it was (brake/before.h), and no less than was there. */
+static void a_loss_is_regained(void **state)
+{
+    (void)state;
+    static struct brake_sheet before;
+    static struct brake_before drawn;
+    find(strong());
+    fit(repair.change, repair.changes);
+    before = mended;
+    sheet = mended;
+    change(&sheet, "front.disc.pads.mu=0.3");
+    change(&sheet, "rear.disc.pads.mu=0.3");
+    assess(&sheet, &assessment);
+    assert_int_equal(brake_before_draw(&before, &sheet, &drawn), BRAKE_OK);
+    assert_within(drawn.of[BRAKE_BOTH_AXLES].ratio, 0.75, 1e-3);
+    brake_assess_before(&assessment, &drawn);
+    assert_int_equal(drawn.verdict, BRAKE_FALLS_SHORT);
+    assert_true(brake_repair_find(&sheet, &assessment, &repair));
+    assert_true(repair.wanted && repair.changes > 0);
+    fit(repair.change, repair.changes);
+    assert_int_equal(brake_before_draw(&before, &mended, &drawn), BRAKE_OK);
+    assert_int_not_equal(drawn.verdict, BRAKE_FALLS_SHORT);
+    assert_near(repair.regained, drawn.of[BRAKE_BOTH_AXLES].ratio, ROUNDING);
+    assert_true(repair.regained > 0.97);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(what_is_found_does_what_it_says),
+        cmocka_unit_test(what_is_mended_wants_nothing),
+        cmocka_unit_test(what_no_part_mends_is_named),
+        cmocka_unit_test(a_loss_is_regained),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
