@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: MIT */
-/* Entry point of the second part of `make prove`: heat over time, for a wall of CELLS cells and a
+/* Entry point of the last parts of `make prove`: heat over time, for a wall of CELLS cells and a
  * material of POINTS points, with any numbers at all. By one brake at a time: several side by side
  * go through the same source, written with the types of wide registers, which the analysis cannot
  * read. */
-#include "__fc_builtin.h"
+#include "any.h"
 
 #include "brake/thermal.h"
 #include "model/advance_at.h"
@@ -12,13 +12,6 @@
 #define CELLS BRAKE_WALL_CELLS
 #define POINTS BRAKE_WALL_POINTS
 #endif
-
-static volatile double unknown;
-
-static double any(void)
-{
-    return unknown;
-}
 
 /* Two side by side: as one, and then the other. */
 void brake_advance_pair(struct brake_thermal_task *const *task, int count)
@@ -30,7 +23,7 @@ void brake_advance_pair(struct brake_thermal_task *const *task, int count)
 /* Any other is refused: brake_cooling_usable, which is asked for all of them. */
 static enum brake_cooling_law law(void)
 {
-    return (enum brake_cooling_law)Frama_C_interval(0, BRAKE_COOLING_LAWS - 1);
+    return (enum brake_cooling_law)whole(0, BRAKE_COOLING_LAWS - 1);
 }
 
 static struct brake_thermal_spec spec;
@@ -58,6 +51,13 @@ int main(void)
     advance_once();
     brake_thermal_stored(&brake, &state);
     brake_thermal_residual(&brake, &state);
-    brake_thermal_part(&brake, &state, (enum brake_part)Frama_C_interval(-1, 9));
+    brake_thermal_face(&brake, &state);
+    brake_thermal_face_under(&brake, &state, any(), any(), any());
+    brake_thermal_mean(&brake, &state);
+    brake_thermal_cell(&brake, &state, whole(-1, CELLS));
+    brake_material_at(&spec.material, any());
+    const enum brake_fluid_kind fluid = (enum brake_fluid_kind)whole(0, BRAKE_FLUID_KINDS - 1);
+    brake_thermal_fluid_margin(&brake, &state, brake_fluid_boiling(fluid, whole(0, 1)));
+    brake_thermal_part(&brake, &state, (enum brake_part)whole(-1, 9));
     return 0;
 }
