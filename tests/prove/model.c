@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* Entry point of the first part of `make prove`: abstract interpretation of the physics, called with
- * any numbers at all, infinities and NaN included. No alarm means that no run reads or writes outside an object,
- * reads what was not set, overflows or shifts an integer out of range, or divides one by zero.
+/* Entry point of the first part of `make prove`: abstract interpretation of the physics, called
+ * with any numbers at all, infinities and NaN included. No alarm means that no run reads or writes
+ * outside an object, reads what was not set, overflows or shifts an integer out of range, or
+ * divides one by zero.
  *
  * Left out: brake_marking_read, which walks a text by strncmp, of which the analysis knows only
  * the prototype. The sanitizers watch it instead.
