@@ -477,6 +477,19 @@ static void the_chain_of_levers_gives_the_parking_torque(void **state)
     expect(&sheet, "parking.torque", 800.0);
 }
 
+/* reference/method.md, section 1: shoes of a wheel's drum give 85 % of its factor to the cable. A drum
+ * at the shaft has shoes of its own, of which those at the wheels say nothing. */
+static void drums_at_the_wheels_say_nothing_of_one_at_the_shaft(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    const char *parking = "[parking]\nratio = 25\nefficiency = 0.8\nradius = 150 mm\n";
+    read_sheet(&sheet, plus(drum_text(), parking));
+    expect(&sheet, "parking.factor", 0.85 * 2.0);
+    read_sheet(&sheet, plus(drum_text(), plus(parking, "place = shaft\n")));
+    assert_nan(value_at(&sheet, "parking.factor"));
+}
+
 /* WC-33: 3.05 x 803 mm = 2449 mm. */
 static void the_old_marking_gives_the_rollout_of_the_speedometer(void **state)
 {
@@ -750,6 +763,7 @@ int main(void)
         cmocka_unit_test(what_was_pumped_in_gives_the_elastic_volume),
         cmocka_unit_test(a_pull_gives_the_parking_torque_at_the_braked_axle),
         cmocka_unit_test(the_chain_of_levers_gives_the_parking_torque),
+        cmocka_unit_test(drums_at_the_wheels_say_nothing_of_one_at_the_shaft),
         cmocka_unit_test(the_old_marking_gives_the_rollout_of_the_speedometer),
         cmocka_unit_test(axle_readings_give_load_and_place),
         cmocka_unit_test(parts_are_not_counted_as_load),

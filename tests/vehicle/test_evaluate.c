@@ -467,6 +467,22 @@ static void a_diagonal_split_turns_the_vehicle_when_a_circuit_fails(void **state
     assert_nan(result("empty.steering.yaw_one_circuit"));
 }
 
+/* Pads ask for (9 + 2.25)/2 = 5.625 mm of each chamber: one that ends before it gives no pressure, and
+ * the circuit that does is the one whose pull is told, whichever it is. */
+static void the_circuit_that_still_brakes_turns_the_vehicle(void **state)
+{
+    (void)state;
+    static const char *const strokes[] = {"primary_stroke = 30 mm\nsecondary_stroke = 5 mm\n",
+                                          "primary_stroke = 5 mm\nsecondary_stroke = 30 mm\n"};
+    for (int i = 0; i < 2; i++) {
+        const char *lines = "[front.axle]\nscrub_radius = 20 mm\ntrack = 1500 mm\n"
+                            "[rear.axle]\ntrack = 1400 mm\n[master]\n";
+        evaluate(plus(swapped(plain, "split = II", "split = X"), plus(lines, strokes[i])));
+        expect("empty.steering.pull_one_circuit", 4500.0 * 0.02);
+        expect("empty.steering.yaw_one_circuit", (4500.0 * 1.5 - 1125.0 * 1.4) / 2.0);
+    }
+}
+
 static void the_pull_at_the_steering(void **state)
 {
     (void)state;
@@ -556,6 +572,7 @@ int main(void)
         cmocka_unit_test(the_parking_brake),
         cmocka_unit_test(the_pull_at_the_steering),
         cmocka_unit_test(a_diagonal_split_turns_the_vehicle_when_a_circuit_fails),
+        cmocka_unit_test(the_circuit_that_still_brakes_turns_the_vehicle),
         cmocka_unit_test(a_trailer_pushes),
         cmocka_unit_test(the_speedometer),
         cmocka_unit_test(the_brakes_themselves),

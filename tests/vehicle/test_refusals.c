@@ -313,6 +313,8 @@ static void a_small_load_may_lie_anywhere(void **state)
                             "[load.full]\nfront_axle = 976 kg\nrear_axle = 1025 kg\n"));
     assert_near(value_at(&sheet, "load.full.mass"), 1.0, 1e-9);
     assert_near(value_at(&sheet, "load.full.behind_front_axle"), 62.5, 1e-9);
+    read_sheet(&sheet, plus(plain, "[load.empty]\nfront_axle = 976 kg\nrear_axle = 1025 kg\n"));
+    assert_near(value_at(&sheet, "load.empty.behind_front_axle"), 62.5, 1e-9);
 }
 
 static void a_body_that_cannot_stand_is_refused(void **state)
@@ -405,6 +407,30 @@ static void of_two_faults_one_is_told(void **state)
                    BRAKE_E_CONFLICT, "rear.drum.diameter", "does not belong");
 }
 
+/* Each part lacks two lines; the text ends with one that is told whole. */
+static void what_finds_no_room_is_left_out_whole(void **state)
+{
+    (void)state;
+    const char *text = swapped(plain, "ratio = 4\n", "");
+    struct brake_sheet sheet;
+    char part[120];
+    for (int i = 10; i < 20; i++) {
+        snprintf(part, sizeof part, "[part.locker_behind_the_seats_%d]\nmass = 1 kg\n", i);
+        text = plus(text, part);
+    }
+    read_only(&sheet, text);
+    const struct brake_error error = error_of(&sheet);
+    assert_int_equal(error.status, BRAKE_E_MISSING);
+    assert_string_equal(error.field, "pedal.ratio");
+    assert_non_null(strstr(error.text, "Also missing: part.locker_behind_the_seats_10.behind_"));
+    assert_null(strstr(error.text, "part.locker_behind_the_seats_19"));
+    const char *last = strrchr(error.text, ' ');
+    assert_non_null(last);
+    assert_true(strstr(last, ".height") == last + strlen(last) - strlen(".height") ||
+                strstr(last, ".behind_front_axle") ==
+                    last + strlen(last) - strlen(".behind_front_axle"));
+}
+
 /* Given a tape, a scale and a catalogue, the lines they fill are named before tests and gauges. */
 static void the_easiest_line_is_named_first(void **state)
 {
@@ -454,6 +480,7 @@ static void a_tilt_test_needs_its_wheelbase(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(what_finds_no_room_is_left_out_whole),
         cmocka_unit_test(the_easiest_line_is_named_first),
         cmocka_unit_test(a_needed_line_left_out_is_named_with_how_to_get_it),
         cmocka_unit_test(an_axle_without_a_word_on_its_brake_is_refused),
