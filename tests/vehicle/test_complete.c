@@ -477,8 +477,8 @@ static void the_chain_of_levers_gives_the_parking_torque(void **state)
     expect(&sheet, "parking.torque", 800.0);
 }
 
-/* reference/method.md, section 1: shoes of a wheel's drum give 85 % of its factor to the cable. A drum
- * at the shaft has shoes of its own, of which those at the wheels say nothing. */
+/* reference/method.md, section 1: shoes of a wheel's drum give 85 % of its factor to the cable. A
+ * drum at the shaft has shoes of its own, of which those at the wheels say nothing. */
 static void drums_at_the_wheels_say_nothing_of_one_at_the_shaft(void **state)
 {
     (void)state;

@@ -467,8 +467,8 @@ static void a_diagonal_split_turns_the_vehicle_when_a_circuit_fails(void **state
     assert_nan(result("empty.steering.yaw_one_circuit"));
 }
 
-/* Pads ask for (9 + 2.25)/2 = 5.625 mm of each chamber: one that ends before it gives no pressure, and
- * the circuit that does is the one whose pull is told, whichever it is. */
+/* Pads ask for (9 + 2.25)/2 = 5.625 mm of each chamber: one that ends before it gives no pressure,
+ * and the circuit that does is the one whose pull is told, whichever it is. */
 static void the_circuit_that_still_brakes_turns_the_vehicle(void **state)
 {
     (void)state;
