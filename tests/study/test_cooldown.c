@@ -1,8 +1,12 @@
 /* SPDX-License-Identifier: MIT */
-/* What a cool-down tells: least squares of its two numbers, on cooling that is known exactly. */
-#include "../model/near.h"
+/* What a cool-down tells: least squares of its two numbers, on cooling that is known exactly, and
+ * whole logs of the plain vehicle of ../vehicle/sheet.h. */
+#include "../vehicle/sheet.h"
 
 #include "brake/constants.h"
+#include "brake/cooldown.h"
+#include "brake/log.h"
+#include "brake/rig.h"
 #include "study/pair_fit.h"
 
 enum { POINTS = 100, LOGS = 400 };
@@ -122,6 +126,167 @@ static void a_factor_out_of_range_stays_at_its_end(void **state)
     assert_false(brake_pair_fit(nothing, NULL, measured, POINTS, &fit));
 }
 
+/* ---- whole logs ----------------------------------------------------------------------------- */
+
+enum { ROWS = 240 };
+
+static const char heat[] =
+    "[front.disc]\nrotor_mass = 8 kg\nrotor_diameter = 300 mm\nhat_mass = 2 kg\nrotor = vented\n"
+    "[rear.disc]\nrotor_mass = 5 kg\nrotor_diameter = 300 mm\n"
+    "[heat]\ndrag_area = 0 m2\niron = grey_250\nambient = 20 degC\nfluid = DOT4\n";
+
+static struct brake_sheet sheet;
+static struct brake_log_row row[ROWS];
+static struct brake_cooldown found;
+static struct brake_error error;
+
+/* A row each 5 s at 20 m/s; nothing but that is logged. */
+static void begin_log(void)
+{
+    read_sheet(&sheet, plus(plain, heat));
+    for (int i = 0; i < ROWS; i++) {
+        for (int c = 0; c < BRAKE_LOG_COLUMNS; c++)
+            row[i].value[c] = BRAKE_NAN;
+        row[i].line = i + 2;
+        row[i].value[BRAKE_LOG_TIME] = 100.0 + 5.0 * i;
+        row[i].value[BRAKE_LOG_SPEED] = 20.0;
+    }
+}
+
+/* An axle that was heated evenly for 120 s and cools by a factor. */
+static void log_axle(enum brake_axle axle, double factor)
+{
+    static struct brake_hot_rig hot;
+    struct brake_thermal_state now;
+    struct brake_vehicle vehicle = sheet.vehicle;
+    const double air = vehicle.heat.ambient;
+    const struct brake_thermal_drive heated = {40000.0, 40000.0, 20.0, 20.0, air};
+    const struct brake_thermal_drive cooled = {0.0, 0.0, 20.0, 20.0, air};
+    vehicle.heat.cooling = factor;
+    assert_int_equal(brake_hot_rig_build(&vehicle, BRAKE_EMPTY, &hot, &error), BRAKE_OK);
+    const struct brake_thermal *brake = &hot.thermal[axle];
+    assert_int_equal(brake_thermal_start(brake, air, &now), BRAKE_OK);
+    assert_int_equal(brake_thermal_advance(brake, &heated, 120.0, &now), BRAKE_OK);
+    for (int i = 0; i < ROWS; i++) {
+        row[i].value[BRAKE_LOG_FRONT_TEMPERATURE + (int)axle] = brake_thermal_mean(brake, &now);
+        assert_int_equal(brake_thermal_advance(brake, &cooled, 5.0, &now), BRAKE_OK);
+    }
+}
+
+static enum brake_status fit(long rows)
+{
+    return brake_cooldown_fit(&sheet, row, rows, &found, &error);
+}
+
+/* Two factors that do not meet: each comes back, the lesser is taken for both. */
+static void a_log_gives_the_factor_that_made_it(void **state)
+{
+    (void)state;
+    begin_log();
+    log_axle(BRAKE_FRONT, 0.8);
+    log_axle(BRAKE_REAR, 0.5);
+    assert_int_equal(fit(ROWS), BRAKE_OK);
+    static const double made[BRAKE_AXLES] = {0.8, 0.5};
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        const struct brake_cooldown_axle *axle = &found.axle[i];
+        assert_true(axle->logged);
+        assert_near(axle->heated, 120.0, ROUNDING);
+        assert_within(axle->cooling, made[i], 0.005 * made[i]);
+        assert_between(axle->low, 0.85 * made[i], 0.99 * made[i]);
+        assert_between(axle->high, 1.01 * made[i], 1.15 * made[i]);
+        /* rows by pairs and more: from the first mean to the last */
+        assert_between(axle->duration, 0.97 * 1195.0, 1195.0);
+        assert_within(axle->speed, 20.0, 1e-9);
+        assert_between(axle->begin, 100.0, 110.0);
+    }
+    assert_true(found.differ);
+    assert_near(found.cooling, found.axle[BRAKE_REAR].cooling, ROUNDING);
+    assert_near(found.low, found.axle[BRAKE_REAR].low, ROUNDING);
+    assert_near(found.high, found.axle[BRAKE_REAR].high, ROUNDING);
+    /* 90 of 100 made 95 of 100: 1.96 / 1.645 */
+    assert_near(found.half, 1.96 / 1.645 * (found.high - found.cooling), 1e-9);
+}
+
+/* The mean of both by what each is sure of, as sure as the surer. */
+static void axles_that_agree_are_one(void **state)
+{
+    (void)state;
+    begin_log();
+    log_axle(BRAKE_FRONT, 0.62);
+    log_axle(BRAKE_REAR, 0.60);
+    assert_int_equal(fit(ROWS), BRAKE_OK);
+    const struct brake_cooldown_axle *axle = found.axle;
+    double half[BRAKE_AXLES];
+    double sum = 0.0;
+    double weights = 0.0;
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        half[i] = 0.5 * log(axle[i].high / axle[i].low);
+        sum += log(axle[i].cooling) / half[i] / half[i];
+        weights += 1.0 / half[i] / half[i];
+    }
+    assert_false(found.differ);
+    assert_near(found.cooling, exp(sum / weights), 1e-9);
+    assert_near(found.high / found.low, exp(2.0 * fmin(half[0], half[1])), 1e-9);
+    assert_true(found.tells);
+}
+
+/* Straight falls, so that what refuses them is seen in their numbers. */
+static void fall(double from, double to)
+{
+    begin_log();
+    for (int i = 0; i < ROWS; i++)
+        row[i].value[BRAKE_LOG_FRONT_TEMPERATURE] =
+            273.15 + from + (to - from) * i / (double)(ROWS - 1);
+}
+
+static void assert_refused(const char *words)
+{
+    assert_int_equal(fit(ROWS), BRAKE_E_FIT);
+    if (strstr(error.text, words) == NULL)
+        fail_msg("'%s' where '%s' was expected", error.text, words);
+}
+
+/* Limits of reference/method.md, section 8; common practice, no source. Means of 240 rows over 120
+ * spans and less lie half a span inside. */
+static void logs_that_tell_nothing_are_refused(void **state)
+{
+    (void)state;
+    fall(79.0, 40.0);
+    assert_refused("over the air (heat.ambient) when it begins to fall");
+    fall(200.0, 167.0);
+    assert_refused("log for longer");
+    fall(200.0, 12.0);
+    assert_refused("falls below heat.ambient");
+    fall(200.0, 60.0);
+    row[130].value[BRAKE_LOG_PEDAL_FORCE] = 22.0;
+    assert_refused("the foot is on the brake");
+    fall(200.0, 60.0);
+    for (int i = 150; i < ROWS; i++)
+        row[i].value[BRAKE_LOG_FRONT_TEMPERATURE] += 30.0;
+    assert_refused("the brakes were used there");
+    fall(200.0, 60.0);
+    for (int i = 0; i < ROWS; i++)
+        row[i].value[BRAKE_LOG_SPEED] = i < 120 ? 50.0 : 20.0;
+    assert_refused("more than engine and air take");
+    fall(200.0, 60.0);
+    for (int i = 0; i < ROWS; i++) {
+        if (i % 24 != 0)
+            row[i].value[BRAKE_LOG_FRONT_TEMPERATURE] = BRAKE_NAN;
+    }
+    assert_refused("has 10 readings from its hottest on; 12 are the least");
+    begin_log();
+    assert_refused("no such column");
+}
+
+static void the_air_of_the_day_is_asked_for(void **state)
+{
+    (void)state;
+    fall(200.0, 60.0);
+    read_sheet(&sheet, plus(plain, swapped(heat, "ambient = 20 degC\n", "")));
+    assert_int_equal(fit(ROWS), BRAKE_E_MISSING);
+    assert_string_equal(error.field, "heat.ambient");
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -129,6 +294,10 @@ int main(void)
         cmocka_unit_test(the_scatter_of_the_factor_is_the_one_that_is_claimed),
         cmocka_unit_test(neighbours_that_are_alike_count_for_less),
         cmocka_unit_test(a_factor_out_of_range_stays_at_its_end),
+        cmocka_unit_test(a_log_gives_the_factor_that_made_it),
+        cmocka_unit_test(axles_that_agree_are_one),
+        cmocka_unit_test(logs_that_tell_nothing_are_refused),
+        cmocka_unit_test(the_air_of_the_day_is_asked_for),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -226,6 +226,27 @@ static void a_line_is_found_with_its_error(void **state)
     assert_near(fit_line(apart, 2.0).pair[0], 2.0, ROUNDING); /* and no more */
 }
 
+static bool counted_line(const void *context, const double pair[2], double *y)
+{
+    ++**(int *const *)context;
+    return line(NULL, pair, y);
+}
+
+/* Least squares of a straight line are one step of Gauss and Newton: the model is asked where it
+ * begins, beside it by each number, at the end of the step, and beside that once more. */
+static void a_line_is_found_in_one_step(void **state)
+{
+    (void)state;
+    struct brake_pair_fit fit = {.pair = {0.0, 0.0}, .least = -10.0, .most = 10.0};
+    double measured[POINTS];
+    int calls = 0;
+    int *const count = &calls;
+    for (int i = 0; i < POINTS; i++)
+        measured[i] = 0.9 - 0.4 * i + 0.01 * (i % 2);
+    assert_true(brake_pair_fit(counted_line, &count, measured, POINTS, &fit));
+    assert_int_equal(calls, 6);
+}
+
 static bool nothing(const void *context, const double pair[2], double *y)
 {
     (void)context;
@@ -252,6 +273,7 @@ int main(void)
         cmocka_unit_test(white_noise_is_found_as_what_it_is),
         cmocka_unit_test(carried_noise_is_found_as_what_it_is),
         cmocka_unit_test(a_line_is_found_with_its_error),
+        cmocka_unit_test(a_line_is_found_in_one_step),
         cmocka_unit_test(a_model_that_gives_nothing_has_no_fit),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
