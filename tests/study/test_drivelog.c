@@ -151,6 +151,195 @@ static void a_log_of_nothing_has_no_stop(void **state)
     assert_int_equal(drive.stops, 0);
 }
 
+/* ---- figures by hand ------------------------------------------------------------------------- */
+
+static struct brake_sheet sheet;
+
+static void make_exact_sheet(void)
+{
+    read_sheet(&sheet, plain);
+    make_exact(&sheet);
+    sheet.vehicle.heat.drag_area = 0.0;
+}
+
+/* Stops from 20 m/s at 400 N, for which the plain vehicle gives 4 m/s2, by what was measured. */
+static void given(const double *deceleration, int stops)
+{
+    drive = (struct brake_drive){.stops = stops, .counted = stops, .day = exact_day};
+    for (int i = 0; i < stops; i++)
+        drive.stop[i] = (struct brake_drive_stop){.pedal_force = 400.0,
+                                                  .pressure = BRAKE_NAN,
+                                                  .heading = BRAKE_NAN,
+                                                  .grade = BRAKE_NAN,
+                                                  .initial = {20.0, 0.0},
+                                                  .developed = {deceleration[i], 0.0}};
+    make_exact_sheet();
+}
+
+static void compare(void)
+{
+    brake_drive_compare(&sheet, BRAKE_EMPTY, &drive);
+}
+
+/* On 2250 kg, wheels and all: 2000 kg downhill by m g t / sqrt(1 + t^2), the air by 0.5 rho A v^2
+ * at the mean of v^2 from 0.8 to 0.1 of 20 m/s, (0.64 + 0.01)/2 of it; rho 1.225 kg/m3 (ISO 2533). */
+static void road_and_air_are_in_the_prediction(void **state)
+{
+    (void)state;
+    const double hill = 2000.0 * 9.80665 * 0.02 / hypot(1.0, 0.02) / 2250.0;
+    given((const double[]){4.0}, 1);
+    drive.stop[0].grade = 0.02;
+    compare();
+    assert_within(drive.predicted.value, 4.0 + hill, 1e-6);
+    given((const double[]){4.0}, 1);
+    drive.day.grade.value = -0.02;
+    compare();
+    assert_within(drive.predicted.value, 4.0 - hill, 1e-6);
+    given((const double[]){4.0}, 1);
+    sheet.vehicle.heat.drag_area = 0.6;
+    compare();
+    assert_within(drive.predicted.value, 4.0 + 0.5 * 1.225 * 0.6 * 0.325 * 400.0 / 2250.0, 1e-6);
+}
+
+/* Two stops one way, one the other: each way counts as one half, and what the road rises by one way
+ * it falls by the other. Scatter about the mean of each way: (0.05^2 + 0.05^2) / (3 - 2) on weights
+ * of 1/4, 1/4 and 1/2, by Student's 6.314 for one degree of freedom. */
+static void both_ways_count_alike(void **state)
+{
+    (void)state;
+    const double hill = 2000.0 * 9.80665 * 0.01 / hypot(1.0, 0.01) / 2250.0;
+    given((const double[]){4.1 + hill, 4.2 + hill, 3.7 - hill}, 3);
+    drive.day.grade.value = 0.01;
+    drive.stop[0].heading = 0.1;
+    drive.stop[1].heading = 0.0;
+    drive.stop[2].heading = 3.2;
+    compare();
+    assert_true(drive.both_ways);
+    assert_within(drive.stop[0].predicted.value, 4.0 + hill, 1e-6);
+    assert_within(drive.stop[2].predicted.value, 4.0 - hill, 1e-6);
+    assert_within(drive.predicted.value, 4.0, 1e-6);
+    assert_within(drive.measured.value, 4.0 + (0.1 + 0.2) / 4.0 - 0.3 / 2.0, 1e-6);
+    assert_near(drive.measured.half, 6.314 * sqrt(0.005 * 0.375), 1e-4);
+    assert_int_equal(drive.agreement, BRAKE_AGREES);
+}
+
+/* 2 % of the gauge are 0.08 of 4 m/s2; a road that may rise by 1 % is m g t, as above. Of one way
+ * both are the same in all stops. */
+static void what_is_off_all_day_is_in_the_range(void **state)
+{
+    (void)state;
+    const double hill = 2000.0 * 9.80665 * 0.01 / hypot(1.0, 0.01) / 2250.0;
+    given((const double[]){4.0, 4.0, 4.0, 4.0}, 4);
+    drive.day.gauge.half = 0.02;
+    drive.day.grade.half = 0.01;
+    compare();
+    assert_false(drive.both_ways);
+    assert_within(drive.measured.half, hypot(hill, 0.08), 1e-6);
+}
+
+/* Stops by themselves average out, but are no surer than they are. 0.05 of 4 m/s2 is 0.0125 of the
+ * friction, all else being exact. */
+static void what_each_stop_is_off_by_averages_out(void **state)
+{
+    (void)state;
+    for (int stops = 1; stops <= 4; stops++) {
+        given((const double[]){3.6, 3.6, 3.6, 3.6}, stops);
+        for (int i = 0; i < stops; i++)
+            drive.stop[i].developed.half = 0.05;
+        compare();
+        assert_within(drive.measured.half, 0.05 / sqrt(stops), 1e-9);
+        assert_within(drive.friction.value, 0.9, 1e-6);
+        assert_within(drive.friction.half, 0.05 / sqrt(stops) / 4.0, 1e-6);
+        assert_int_equal(drive.agreement, BRAKE_BELOW);
+    }
+}
+
+/* Of 3.6, 4.0, 4.4 over 4: standard deviation 0.1; 4.3332 for Student's 2.920 of two degrees of
+ * freedom, 0.4 / 3^(1/2). */
+static void the_scatter_of_stops_is_measured_over_predicted(void **state)
+{
+    (void)state;
+    given((const double[]){3.6, 4.0, 4.4}, 3);
+    compare();
+    assert_within(drive.scatter, 0.1, 1e-6);
+    assert_within(drive.measured.value, 4.0, 1e-6);
+    assert_near(drive.measured.half, 2.920 * 0.4 / sqrt(3.0), 1e-3);
+    assert_int_equal(drive.compared, 3);
+    given((const double[]){4.5}, 1);
+    compare();
+    assert_nan(drive.scatter);
+    assert_int_equal(drive.agreement, BRAKE_ABOVE);
+}
+
+/* The line through 1, 0.9, 1, 0.9 begins at 0.98 and falls by 0.02 a stop; what it leaves, 0.008 in
+ * squares over two degrees of freedom, and over 5, the squares of the places, is the variance of the
+ * slope; Student's factor is 2.920. */
+static void fade_is_the_fall_of_a_line_over_its_begin(void **state)
+{
+    (void)state;
+    given((const double[]){4.0, 3.8, 3.6, 3.4}, 4);
+    compare();
+    assert_within(drive.fade.value, -0.15, 1e-6);
+    assert_within(drive.fade.half, 0.0, 1e-6);
+    given((const double[]){4.0, 3.6, 4.0, 3.6}, 4);
+    compare();
+    assert_within(drive.fade.value, -0.06 / 0.98, 1e-6);
+    assert_near(drive.fade.half, 2.920 * sqrt(0.008 / 2.0 / 5.0) * 3.0 / 0.98, 1e-3);
+    given((const double[]){4.0, 3.6}, 2);
+    compare();
+    assert_nan(drive.fade.value);
+}
+
+/* Between a tenth and three times the friction of the file: a deceleration is it times 4 m/s2. */
+static void friction_is_sought_in_reason(void **state)
+{
+    (void)state;
+    static const double factor[] = {0.099, 0.101, 2.99, 3.01};
+    for (int i = 0; i < 4; i++) {
+        given((const double[]){4.0 * factor[i]}, 1);
+        compare();
+        if (i == 0 || i == 3)
+            assert_nan(drive.friction.value);
+        else
+            assert_within(drive.friction.value, factor[i], 1e-6);
+    }
+}
+
+/* The most that 400 N of the driver give is 4 m/s2: only more than that says something. */
+static void without_a_foot_only_too_much_says_something(void **state)
+{
+    (void)state;
+    static const double hardest[] = {3.0, 3.99, 4.01};
+    for (int i = 0; i < 3; i++) {
+        given((const double[]){2.0, hardest[i], 2.5}, 3);
+        sheet.vehicle.driver.pedal_force_most = 400.0;
+        for (int k = 0; k < 3; k++)
+            drive.stop[k].pedal_force = BRAKE_NAN;
+        compare();
+        assert_int_equal(drive.agreement, i == 2 ? BRAKE_ABOVE : BRAKE_NOT_SAID);
+        assert_int_equal(drive.compared, 0);
+    }
+}
+
+/* Half of a tolerance is a standard deviation, 90 of 100 lie within 1.645 of them; what is left out
+ * is as it usually is (brake/drivelog.h). */
+static void the_day_is_that_of_the_file(void **state)
+{
+    (void)state;
+    read_sheet(&sheet, plain);
+    const struct brake_drive_day usual = brake_drive_day_of(&sheet);
+    assert_memory_equal(&usual, &brake_drive_usual_day, sizeof usual);
+    read_sheet(&sheet, plus(plain, "[drive]\ngrade = 1 % +- 0.5 %\nlag = 0.2 s +- 0.04 s\n"
+                                   "gauge = 0.98 +- 0.01\n"));
+    const struct brake_drive_day day = brake_drive_day_of(&sheet);
+    assert_near(day.grade.value, 0.01, ROUNDING);
+    assert_near(day.grade.half, 1.645 * 0.0025, ROUNDING);
+    assert_near(day.lag.value, 0.2, ROUNDING);
+    assert_near(day.lag.half, 1.645 * 0.02, ROUNDING);
+    assert_near(day.gauge.value, 0.98, ROUNDING);
+    assert_near(day.gauge.half, 1.645 * 0.005, ROUNDING);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -159,6 +348,15 @@ int main(void)
         cmocka_unit_test(the_friction_that_explains_the_difference_is_found),
         cmocka_unit_test(the_spread_of_the_prediction_is_that_of_the_tolerances),
         cmocka_unit_test(what_the_tyres_limit_says_nothing_about_friction),
+        cmocka_unit_test(road_and_air_are_in_the_prediction),
+        cmocka_unit_test(both_ways_count_alike),
+        cmocka_unit_test(what_is_off_all_day_is_in_the_range),
+        cmocka_unit_test(what_each_stop_is_off_by_averages_out),
+        cmocka_unit_test(the_scatter_of_stops_is_measured_over_predicted),
+        cmocka_unit_test(fade_is_the_fall_of_a_line_over_its_begin),
+        cmocka_unit_test(friction_is_sought_in_reason),
+        cmocka_unit_test(without_a_foot_only_too_much_says_something),
+        cmocka_unit_test(the_day_is_that_of_the_file),
         cmocka_unit_test(too_many_stops_are_refused),
         cmocka_unit_test(a_log_of_nothing_has_no_stop),
     };
