@@ -10,7 +10,7 @@ import subprocess
 import sys
 import types
 
-LONGEST = 10.0  # seconds of the processor: what takes longer is asked of few faults
+LONGEST = 6.0  # seconds of the processor: what takes longer is asked of few faults
 OWN = 60.0  # seconds that it may take then
 FEW = 5  # so many tests of a line, and slow ones of other files need not be asked
 COUNTED = 600.0  # and on the build that counts, which is slower

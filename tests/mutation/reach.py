@@ -45,7 +45,8 @@ class Reach:
     def __init__(self, shop, run, tests):
         path = shop.folder / "reach.json"
         known = json.loads(path.read_text()) if path.exists() else {}
-        self.runners, self.blind = collections.defaultdict(set), set()
+        self.runners, self.readers = collections.defaultdict(set), collections.defaultdict(set)
+        self.blind = set()
         for test in tests:
             key, files = known.get(test.name, ("", {}))
             if key != shop.key(test):
@@ -56,9 +57,11 @@ class Reach:
             for file, counts in files.items():
                 for line, count in counts.items():
                     self.runners[file, int(line)].update([test.name] if count else [])
+                    self.readers[file].update([test.name] if count else [])
         path.write_text(json.dumps(known))
 
     def may_see(self, test, path, line):
-        """Whether a test runs a line; of a table, which is not run, it may look at any."""
-        ran = self.runners.get((path, line))
+        """Whether a test runs a line; of a table, which is not run, whether it runs anything of the
+        file, if that can be."""
+        ran = self.runners.get((path, line), self.readers.get(path))
         return ran is None or test.name in ran or test.name in self.blind

@@ -131,6 +131,7 @@ def test_a_fault_is_shown_to_those_that_run_its_line(monkeypatch, tmp_path):
         found = reach.Reach(shop, None, tests)
         assert [found.may_see(test, "x.c", 3) for test in tests] == [True, True, False]
         assert [found.may_see(test, "x.c", 4) for test in tests] == [False, True, False]
+        assert [found.may_see(test, "x.c", 1) for test in tests] == [True, True, False]
         assert all(found.may_see(test, "table.c", 1) for test in tests)
     assert asked == ["runs", "blind", "other"]
     killer = killers.Killers(None, "study", tests, may_see=found.may_see)

@@ -182,7 +182,7 @@ static void compare(void)
 }
 
 /* On 2250 kg, wheels and all: 2000 kg downhill by m g t / sqrt(1 + t^2), the air by 0.5 rho A v^2
- * at the mean of v^2 from 0.8 to 0.1 of 20 m/s, (0.64 + 0.01)/2 of it; rho 1.225 kg/m3 (ISO 2533). */
+ * at the mean of v^2 from 0.8 to 0.1 of 20 m/s, (0.64 + 0.01)/2 of it; rho by ISO 2533. */
 static void road_and_air_are_in_the_prediction(void **state)
 {
     (void)state;
@@ -272,7 +272,7 @@ static void the_scatter_of_stops_is_measured_over_predicted(void **state)
 }
 
 /* The line through 1, 0.9, 1, 0.9 begins at 0.98 and falls by 0.02 a stop; what it leaves, 0.008 in
- * squares over two degrees of freedom, and over 5, the squares of the places, is the variance of the
+ * squares over two degrees of freedom and over 5, the squares of the places, is the variance of the
  * slope; Student's factor is 2.920. */
 static void fade_is_the_fall_of_a_line_over_its_begin(void **state)
 {
