@@ -78,8 +78,8 @@ static void a_speedometer_that_reads_high(void **state)
 {
     (void)state;
     const char *slow = plus(plain, "[vehicle]\ntop_speed = 60 km/h\n");
-    expect_pair("speedometer_high", speedometer(plain, "2.8482 m"), speedometer(plain, "2.8486 m"), 1,
-                "at 120 km/h it shows 136 km/h, where UN R39 allows 136 km/h");
+    expect_pair("speedometer_high", speedometer(plain, "2.8482 m"), speedometer(plain, "2.8486 m"),
+                1, "at 120 km/h it shows 136 km/h, where UN R39 allows 136 km/h");
     expect_pair("speedometer_high", speedometer(slow, "2.931 m"), speedometer(slow, "2.935 m"), 1,
                 "at 60 km/h it shows 70 km/h");
 }
