@@ -12,7 +12,7 @@ import types
 
 LONGEST = 6.0  # seconds of the processor: what takes longer is asked of few faults
 OWN = 60.0  # seconds that it may take then
-FEW = 5  # so many tests of a line, and slow ones of other files need not be asked
+FEW = 3  # so many tests of a line, and slow ones of other files need not be asked
 COUNTED = 600.0  # and on the build that counts, which is slower
 # Second solvers on fewer cases than `make check` takes, the command's answers, the lists.
 _CASES = {
@@ -21,7 +21,7 @@ _CASES = {
 }  # fmt: skip
 _PYTHON = (
     "oracle/test_oracle oracle/test_published oracle/test_size oracle/test_ring"
-    " command/test_heat command/test_drivelog command/test_cooldown command/test_advice"
+    " command/test_heat command/test_drivelog command/test_cooldown"
     " reference/test_lists"
 ).split()
 _CALM = {

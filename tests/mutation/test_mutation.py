@@ -94,7 +94,7 @@ def test_what_found_a_fault_of_a_file_comes_first(monkeypatch):
     assert tried[3:] == ["slow"]
 
 
-@pytest.mark.parametrize(("others", "files"), [(5, ["spread"]), (4, ["roots", "spread"])])
+@pytest.mark.parametrize(("others", "files"), [(3, ["spread"]), (2, ["roots", "spread"])])
 def test_what_takes_long_is_asked_of_its_own_file_or_where_few_others_are(others, files):
     slow = killers.Test("study/test_spread", ["spread"], 9.0)
     quick = [killers.Test(f"study/test_{i}", [str(i)], 0.1) for i in range(others)]

@@ -95,7 +95,8 @@ static void one_stop_moves_the_lines_by_bayes_rule(void **state)
     assert_within(sigma, 0.0741, 0.003);
     assert_int_equal(sheet.known.word, BRAKE_DRIVE_AGREES);
     assert_near(sheet.known.ratio, 0.95, 1e-3);
-    assert_true(sheet.known.effective >= BRAKE_KNOWN_EFFECTIVE);
+    /* where all is straight, the samples of a round count alike */
+    assert_in_range((long)sheet.known.effective, 2030, 2048);
 }
 
 /* Mean and standard deviation of the friction of an axle over samples. */
@@ -217,6 +218,7 @@ static void a_tester_and_a_stop_tell_three_things(void **state)
     assert_int_equal(brake_drive_learn(&sheet, BRAKE_EMPTY, &drive), BRAKE_OK);
     assert_int_equal(sheet.known.forces, 2);
     assert_int_equal(sheet.known.stops, 1);
+    assert_in_range((long)sheet.known.effective, 2000, 2048);
     for (int axle = 0; axle < BRAKE_AXLES; axle++) {
         draw_friction(&sheet, (enum brake_axle)axle, &found[axle], &sigma);
         assert_within(found[axle], 0.4 * (1.0 + mean[axle]), 0.0012);
