@@ -1,39 +1,33 @@
 /* SPDX-License-Identifier: MIT */
-/* Time stepping of brake/thermal.h for brakes side by side: the Rosenbrock method RODASP. Each lane
- * has its own step and its own end. */
+/* Time stepping of brake/thermal.h for brakes side by side: a Rosenbrock method. Each lane has its own
+ * step and its own end. */
 #ifndef BRAKE_MODEL_ADVANCE_H
 #define BRAKE_MODEL_ADVANCE_H
 
 #include "flow.h"
 #include "thermal_lanes.h"
 
-enum { STAGES = 6 };
+enum { STAGES = 4 };
 
-/* Coefficients: Steinebach 1995, as used by Hairer and Wanner, IV.7, in the form without products
- * of the Jacobian. ALPHA: argument of a stage; C: its right side; AT: its time; BY: weight of the
- * derivative by time. Each stage solves (1/(h gamma) - J) k = f + sum C k / h + h BY df/dt; the
- * argument of the last stage is that of the one before it plus its k, and the result is that of the
- * last plus its k, which is also the error estimate. */
-static const double GAMMA = 0.25;
-static const double AT[STAGES] = {0.0, 0.75, 0.21, 0.63, 1.0, 1.0};
-static const double BY[STAGES] = {0.25, -0.5, -0.023504, -0.0362, 0.0, 0.0};
-static const double ALPHA[STAGES][STAGES - 1] = {
-    {0.0},
-    {3.0},
-    {1.831036793486759, 0.4955183967433795},
-    {2.304376582692669, -0.05249275245743001, -1.176798761832782},
-    {-7.170454962423024, -4.741636671481785, -16.31002631330971, -1.062004044111401},
-    {-7.170454962423024, -4.741636671481785, -16.31002631330971, -1.062004044111401, 1.0},
-};
+/* Coefficients: Hairer and Wanner, IV.7, table 7.2, the L-stable one, in the form without products
+ * of the Jacobian. Each stage solves (1/(h gamma) - J) k = f + sum C k / h + h BY df/dt, with f at
+ * the time AT and the argument begin + sum AHEAD k; the last stage shares the f of the one before
+ * it. RESULT: weights of the k in the result; ERROR: in what it has more than that of order 3. */
+static const double GAMMA = 0.57282;
+static const double AT[STAGES - 1] = {0.0, 1.14564, 0.65521686381559};
+static const double AHEAD[STAGES - 1][STAGES - 2] = {
+    {0.0}, {2.0}, {1.867943637803922, 0.2344449711399156}};
 static const double C[STAGES][STAGES - 1] = {
     {0.0},
-    {-12.0},
-    {-8.791795173947035, -2.207865586973518},
-    {10.81793056857153, 6.780270611428266, 19.53485944642410},
-    {34.19095006749676, 15.49671153725963, 54.74760875964130, 14.16005392148534},
-    {34.62605830930532, 15.30084976114473, 56.99955578662667, 18.40807009793095,
-     -5.714285714285717},
-};
+    {-7.137615036412310},
+    {2.580708087951457, 0.6515950076447975},
+    {-2.137148994382534, -0.3214669691237626, -0.6949742501781779}};
+static const double BY[STAGES] = {0.57282, -1.769193891319233, 0.7592633437920482,
+                                  -0.1049021087100450};
+static const double RESULT[STAGES] = {2.255570073418735, 0.2870493262186792, 0.4353179431840180,
+                                      1.093502252409163};
+static const double ERROR[STAGES] = {-0.2815431932141155, -0.07276199124934920, -0.1082196201495311,
+                                     -1.093502252409163};
 
 /* A solid melts far below this [K]. */
 static const double HOTTEST = 5000.0;
@@ -90,10 +84,9 @@ struct stages {
     pack pivot[NODES];  /* 1 / pivot of the elimination */
     pack factor[NODES]; /* of a node in the next towards the middle */
     pack toward[NODES]; /* of that one in it */
-    pack x[NODES];      /* unknowns of the last stage [K] */
     struct flow change; /* of the flows by time */
     bool changes;
-    pack k[NODES][STAGES];
+    pack x[STAGES][NODES]; /* [K] what a stage adds, k over the heat capacity */
     pack convected[STAGES];
     pack radiated[STAGES];
 };
@@ -216,55 +209,36 @@ TARGET static inline pack sum_of_losses(const struct brakes *brakes, const pack 
     return sum;
 }
 
-/* Sum of the first k of a node, each times its factor. */
+/* Sum of what the first stages add, each times its factor. */
 TARGET __attribute__((always_inline)) static inline pack sum_of(int count, const pack *factor,
-                                                                const pack k[STAGES])
+                                                                const pack *add, int apart)
 {
-    pack sum = factor[0] * k[0];
+    pack sum = factor[0] * add[0];
     for (int j = 1; j < count; j++)
-        sum += factor[j] * k[j];
+        sum += factor[j] * add[j * apart];
     return sum;
 }
 
+/* Right side of a stage, but for what changes in time. */
 TARGET __attribute__((always_inline)) static inline void
-add_sums(int nodes, int count, const pack *factor, const struct stages *restrict stages,
-         const pack *restrict to, pack *restrict x)
+right_side(const struct run *run, int s, const pack *factor, const struct flow *restrict flow,
+           struct stages *restrict stages)
 {
-    for (int i = 0; i <= FIRST_CELL || i < nodes; i++) /* there is a cell at least */
-        x[i] = to[i] + sum_of(count, factor, stages->k[i]);
-}
-
-/* x = to + the sums: a loop for each count, with all its products in registers. */
-TARGET static inline void with_sums(int nodes, int count, const pack *factor,
-                                    const struct stages *restrict stages, const pack *restrict to,
-                                    pack *restrict x)
-{
-    switch (count) {
-    case 1:
-        add_sums(nodes, 1, factor, stages, to, x);
-        break;
-    case 2:
-        add_sums(nodes, 2, factor, stages, to, x);
-        break;
-    case 3:
-        add_sums(nodes, 3, factor, stages, to, x);
-        break;
-    case 4:
-        add_sums(nodes, 4, factor, stages, to, x);
-        break;
-    default:
-        add_sums(nodes, 5, factor, stages, to, x);
-        break;
+    const pack *capacity = run->now.field.capacity;
+    for (int i = 0; i <= FIRST_CELL || i < run->brakes.nodes; i++) { /* there is a cell at least */
+        stages->x[s][i] = flow->rate[i];
+        if (s > 0)
+            stages->x[s][i] += capacity[i] * sum_of(s, factor, &stages->x[0][i], NODES);
     }
 }
 
-/* k of a stage from the flows at its argument. */
-TARGET static inline void stage(const struct run *run, int s, const struct flow *restrict flow,
-                                struct stages *restrict stages)
+/* A stage from the flows at its argument. */
+TARGET __attribute__((always_inline)) static inline void stage(const struct run *run, int s,
+                                                               const struct flow *restrict flow,
+                                                               struct stages *restrict stages)
 {
-    const int nodes = run->brakes.nodes;
     pack c[STAGES];
-    pack *x = stages->x;
+    pack *x = stages->x[s];
     pack convected = flow->convected;
     pack radiated = flow->radiated;
     for (int j = 0; j < s; j++) {
@@ -272,10 +246,7 @@ TARGET static inline void stage(const struct run *run, int s, const struct flow 
         convected += c[j] * stages->convected[j];
         radiated += c[j] * stages->radiated[j];
     }
-    if (s == 0)
-        memcpy(x, flow->rate, (size_t)nodes * sizeof *x);
-    else
-        with_sums(nodes, s, c, stages, flow->rate, x);
+    right_side(run, s, c, flow, stages);
     if (stages->changes) {
         const pack by = stages->step * BY[s];
         convected += by * stages->change.convected;
@@ -285,28 +256,11 @@ TARGET static inline void stage(const struct run *run, int s, const struct flow 
             x[node] += by * stages->change.rate[node];
         }
     }
-    substitute(nodes, stages, x);
+    substitute(run->brakes.nodes, stages, x);
     convected += sum_of_losses(&run->brakes, stages->slopes.convected, x);
     radiated += sum_of_losses(&run->brakes, stages->slopes.radiated, x);
-    for (int i = 0; i < nodes; i++)
-        stages->k[i][s] = run->now.field.capacity[i] * x[i];
     stages->convected[s] = stages->step * GAMMA * convected;
     stages->radiated[s] = stages->step * GAMMA * radiated;
-}
-
-/* `at` holds the argument of the stage before it. */
-TARGET static inline void argument(int nodes, int s, const pack *restrict enthalpy,
-                                   const struct stages *restrict stages, pack *restrict at)
-{
-    pack a[STAGES];
-    if (s == STAGES - 1) {
-        for (int i = 0; i < nodes; i++)
-            at[i] += stages->k[i][s - 1];
-        return;
-    }
-    for (int j = 0; j < s; j++)
-        a[j] = all(ALPHA[s][j]);
-    with_sums(nodes, s, a, stages, enthalpy, at);
 }
 
 TARGET static inline void first_stage(const struct run *run, struct stages *stages)
@@ -325,43 +279,63 @@ TARGET static inline void first_stage(const struct run *run, struct stages *stag
     stage(run, 0, &flow, stages);
 }
 
+/* The flows at the argument of a later stage. */
+TARGET __attribute__((always_inline)) static inline void
+flow_at(const struct run *run, int s, const struct stages *restrict stages,
+        struct flow *restrict flow)
+{
+    const struct brakes *brakes = &run->brakes;
+    const struct stand *begin = &run->now;
+    const struct instant now = instant_at(run, begin->time + AT[s] * stages->step);
+    pack ahead[STAGES];
+    pack enthalpy[NODES];
+    struct field field;
+    struct exchange exchange;
+    for (int j = 0; j < s; j++)
+        ahead[j] = all(AHEAD[s][j]);
+    for (int i = 0; i < brakes->nodes; i++)
+        enthalpy[i] = begin->enthalpy[i] +
+                      begin->field.capacity[i] * sum_of(s, ahead, &stages->x[0][i], NODES);
+    find_potentials(brakes, enthalpy, &field);
+    find_exchange(brakes, &now, &field, &exchange);
+    gather(brakes, &now, &field, &exchange, flow);
+    conduct(brakes, &field, flow);
+}
+
 TARGET static inline void sum_up_trial(const struct run *run, const struct stages *stages,
                                        struct trial *trial)
 {
-    trial->error = all(0.0);
-    trial->convected = stages->convected[STAGES - 1];
-    trial->radiated = stages->radiated[STAGES - 1];
-    for (int i = 0; i < run->brakes.nodes; i++) {
-        const pack last = stages->k[i][STAGES - 1];
-        const pack error = magnitude(stages->x[i]);
-        trial->enthalpy[i] += last;
-        trial->error = either(error <= trial->error, trial->error, error); /* a NaN stays */
+    const struct stand *begin = &run->now;
+    pack result[STAGES];
+    pack beyond[STAGES];
+    for (int j = 0; j < STAGES; j++) {
+        result[j] = all(RESULT[j]);
+        beyond[j] = all(ERROR[j]);
     }
-    for (int j = 0; j < STAGES - 1; j++) {
-        trial->convected += ALPHA[STAGES - 1][j] * stages->convected[j];
-        trial->radiated += ALPHA[STAGES - 1][j] * stages->radiated[j];
+    trial->error = all(0.0);
+    trial->convected = sum_of(STAGES, result, stages->convected, 1);
+    trial->radiated = sum_of(STAGES, result, stages->radiated, 1);
+    for (int i = 0; i < run->brakes.nodes; i++) {
+        const pack *x = &stages->x[0][i];
+        const pack error = magnitude(sum_of(STAGES, beyond, x, NODES));
+        trial->enthalpy[i] =
+            begin->enthalpy[i] + begin->field.capacity[i] * sum_of(STAGES, result, x, NODES);
+        trial->error = either(error <= trial->error, trial->error, error); /* a NaN stays */
     }
 }
 
 TARGET static inline void try_step(const struct run *run, pack step, struct trial *trial)
 {
-    const struct brakes *brakes = &run->brakes;
     struct stages stages;
-    struct field field;
-    struct exchange exchange;
     struct flow flow;
     stages.step = step;
     stages.per_step = 1.0 / step;
     first_stage(run, &stages);
-    for (int s = 1; s < STAGES; s++) {
-        const struct instant now = instant_at(run, run->now.time + AT[s] * step);
-        argument(brakes->nodes, s, run->now.enthalpy, &stages, trial->enthalpy);
-        find_potentials(brakes, trial->enthalpy, &field);
-        find_exchange(brakes, &now, &field, &exchange);
-        gather(brakes, &now, &field, &exchange, &flow);
-        conduct(brakes, &field, &flow);
-        stage(run, s, &flow, &stages);
-    }
+    flow_at(run, 1, &stages, &flow);
+    stage(run, 1, &flow, &stages);
+    flow_at(run, 2, &stages, &flow);
+    stage(run, 2, &flow, &stages);
+    stage(run, 3, &flow, &stages);
     sum_up_trial(run, &stages, trial);
 }
 

@@ -139,7 +139,7 @@ static struct brake_thermal_spec begin_spec(const struct brake_substance *iron)
                                       .front = {.law = BRAKE_COOLING_FIXED},
                                       .back = {.law = BRAKE_COOLING_FIXED},
                                       .pressure = BRAKE_ATMOSPHERE,
-                                      .tolerance = 0.1};
+                                      .tolerance = 0.05};
     for (int i = 0; i < BRAKE_THERMAL_PARTS; i++)
         spec.part[i].cooling.law = BRAKE_COOLING_FIXED;
     return spec;

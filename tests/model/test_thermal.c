@@ -404,9 +404,12 @@ static void the_error_falls_with_the_square_of_the_cell(void **state)
 }
 
 /* A brake without kinks: where a table or the law of a flow bends, a method loses order. */
-static struct brake_thermal_spec smooth_brake(void)
+static struct brake_thermal_spec smooth_brake(int cells)
 {
     struct brake_thermal_spec spec = whole_brake();
+    spec.cells = cells;
+    spec.first_cell = cells > 1 ? 1e-4 : 0.0;
+    spec.ratio = 1.0; /* of even cells, where no first one is given */
     spec.material.points = 1;
     spec.front.law = BRAKE_COOLING_POWER;
     spec.front.factor = 5.0;
@@ -416,9 +419,10 @@ static struct brake_thermal_spec smooth_brake(void)
 }
 
 /* Steps that a tolerance takes on a smooth course, and the error that it leaves. */
-static double error_at(double tolerance, const struct brake_thermal_state *exact, long *steps)
+static double error_at(int cells, double tolerance, const struct brake_thermal_state *exact,
+                       long *steps)
 {
-    struct brake_thermal_spec spec = smooth_brake();
+    struct brake_thermal_spec spec = smooth_brake(cells);
     struct brake_thermal brake;
     struct brake_thermal_state now;
     double most = 0.0;
@@ -432,11 +436,10 @@ static double error_at(double tolerance, const struct brake_thermal_state *exact
     return most;
 }
 
-/* Order in time: 4. */
-static void the_error_falls_with_the_fourth_power_of_the_step(void **state)
+/* By how much the error falls with the step. */
+static double order_in_time(int cells)
 {
-    (void)state;
-    struct brake_thermal_spec spec = smooth_brake();
+    struct brake_thermal_spec spec = smooth_brake(cells);
     struct brake_thermal brake;
     struct brake_thermal_state exact;
     spec.tolerance = 1e-9;
@@ -445,10 +448,19 @@ static void the_error_falls_with_the_fourth_power_of_the_step(void **state)
     go_on(&brake, ramp, 60.0, &exact);
     long few;
     long many;
-    const double coarse = error_at(1e-2, &exact, &few);
-    const double fine = error_at(1e-6, &exact, &many);
+    const double coarse = error_at(cells, 1e-2, &exact, &few);
+    const double fine = error_at(cells, 1e-6, &exact, &many);
     assert_true(coarse < 1e-2);
-    assert_between(log(coarse / fine) / log((double)many / (double)few), 3.5, 5.5);
+    return log(coarse / fine) / log((double)many / (double)few);
+}
+
+/* Order in time: 4; 3 where thin cells follow at once: what Hairer and Wanner II calls reduction of
+ * order by stiffness (from memory). */
+static void the_error_falls_with_the_fourth_power_of_the_step(void **state)
+{
+    (void)state;
+    assert_between(order_in_time(1), 3.5, 5.5);
+    assert_between(order_in_time(20), 2.9, 5.5);
 }
 
 /* A fade sequence of 15 snubs by one brake. */
@@ -733,8 +745,10 @@ static void extremes_are_finite_or_refused(void **state)
         begin(&spec, &brake, &now);
         go_on(&brake, driven(3e4, 0.0), 1e-3, &now);
         go_on(&brake, driven(0.0, 0.0), 36000.0, &now);
-        assert_between(brake_thermal_face(&brake, &now), START, START + 1.0);
-        assert_between(brake_thermal_mean(&brake, &now), START, START + 1.0);
+        assert_between(brake_thermal_face(&brake, &now), START - 1e-3 * spec.tolerance,
+                       START + 1.0);
+        assert_between(brake_thermal_mean(&brake, &now), START - 1e-3 * spec.tolerance,
+                       START + 1.0);
     }
     /* The corners of what is accepted. */
     for (int i = 0; i < 64; i++) {
