@@ -102,11 +102,11 @@ struct motion {
 
 /* Where a smooth piece ends. The speeds stand last. */
 enum corner {
+    AT_FORCE,      /* the pedal force meets its limit; before what may be met just then */
     AT_LIMIT,      /* an axle meets the limit of adhesion */
     AT_SECOND,     /* so does the other, by the anti-lock */
     AT_REAR_FIRST, /* the rear axle takes the front's place as the first to lock */
     AT_KNEE,       /* the booster runs out */
-    AT_FORCE,      /* the pedal force meets its limit */
     AT_HOLD,       /* a chamber is at its end, the other goes on */
     AT_BOTH,       /* the other is at its end too */
     AT_MOST,       /* the fluid gives no more pressure */
@@ -255,7 +255,7 @@ static void fill_limits(const struct course *c, const struct force_lines *lines,
                         const struct brake_balance_state *at, const struct brake_lock *lock,
                         struct instant *now)
 {
-    double past[BRAKE_AXLES] = {now->pressure - lock->pressure, -1.0};
+    double past[BRAKE_AXLES] = {now->pressure - lock->pressure, -BRAKE_INFINITY};
     if (has_antilock(c)) {
         const struct force_lines eased = let_go(*lines, now->pressure, at->deceleration);
         for (int i = 0; i < BRAKE_AXLES; i++)
@@ -295,6 +295,15 @@ static struct brake_balance_state state_at(const struct force_lines *lines, doub
     return at;
 }
 
+/* Of a stop that goes on to rest the mean deceleration is taken between two of its speeds. */
+static double past_speed(const struct brake_application *a, enum corner corner, double speed)
+{
+    const double share = corner == AT_80 ? 0.8 : 0.1;
+    if (corner == AT_END)
+        return a->to - speed;
+    return a->to == 0.0 ? share * a->from - speed : -1.0;
+}
+
 /* Where it is not `whole`, a limit that the step began below is not looked for: it is costly to
  * find, and a step ends there. */
 static struct instant look(const struct course *c, const struct motion *m, bool whole)
@@ -320,9 +329,8 @@ static struct instant look(const struct course *c, const struct motion *m, bool 
     fill_pressure_corners(&lines, &now);
     for (int i = 0; i < AT_80; i++)
         now.past[i] += BAND;
-    now.past[AT_80] = a->to == 0.0 ? 0.8 * a->from - m->speed : -1.0;
-    now.past[AT_10] = a->to == 0.0 ? 0.1 * a->from - m->speed : -1.0;
-    now.past[AT_END] = a->to - m->speed;
+    for (int i = AT_80; i < CORNERS; i++)
+        now.past[i] = past_speed(a, (enum corner)i, m->speed);
     return now;
 }
 
@@ -378,6 +386,31 @@ static void try_length(const struct course *c, double length, struct passage *p)
 
 static const double RESOLUTION = 1e-13; /* [s] of the time of a corner */
 
+static bool is_limit(enum corner corner)
+{
+    return corner >= AT_LIMIT && corner <= AT_REAR_FIRST;
+}
+
+static bool is_speed(enum corner corner)
+{
+    return corner >= AT_80;
+}
+
+/* How far beyond a corner a step of this length ends. */
+static double past_after(const struct course *c, const struct passage *p, enum corner corner,
+                         double length)
+{
+    const struct motion there = runge_kutta(c, &p->begin, length);
+    return is_speed(corner) ? past_speed(c->application, corner, there.speed)
+                            : look(c, &there, is_limit(corner)).past[corner];
+}
+
+static double shrunk(double now, double before)
+{
+    const double factor = 1.0 - now / before;
+    return factor > 0.0 ? factor : 0.5;
+}
+
 /* Length of the step after which a corner that is passed within it just has been: by the straight
  * line between both ends of what is left, one end's value halved when the other moves twice (the
  * Illinois method), and half way where a value is infinite. */
@@ -395,17 +428,16 @@ static double locate(const struct course *c, const struct passage *p, enum corne
             middle = 0.5 * (before + after);
         middle = least_of(middle, after - 0.5 * RESOLUTION);
         middle = most_of(middle, before + 0.5 * RESOLUTION);
-        const struct motion there = runge_kutta(c, &p->begin, middle);
-        const double value = look(c, &there, corner <= AT_REAR_FIRST).past[corner];
+        const double value = past_after(c, p, corner, middle);
         if ((value > 0.0) == up) {
+            low *= side > 0 ? shrunk(value, high) : 1.0;
             after = middle;
             high = value;
-            low *= side > 0 ? 0.5 : 1.0;
             side = 1;
         } else {
+            high *= side < 0 ? shrunk(value, low) : 1.0;
             before = middle;
             low = value;
-            high *= side < 0 ? 0.5 : 1.0;
             side = -1;
         }
     }
