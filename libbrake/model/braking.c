@@ -339,6 +339,7 @@ static struct instant look(const struct course *c, const struct motion *m, bool 
 /* A step, tried or taken. */
 struct passage {
     struct instant begin;
+    struct instant middle; /* of it, but for the limits */
     struct motion to;
     struct instant end;
     struct brake_thermal_state heat[BRAKE_AXLES];
@@ -357,9 +358,11 @@ static void move(const struct motion *rate, double time, struct motion *to)
         to->work[i] += time * rate->work[i];
 }
 
-/* Classical Runge-Kutta of order 4, from an instant that is known. Work goes through the same
- * stages as the speed: so it agrees with the energy of motion better than a finer sum would. */
-static struct motion runge_kutta(const struct course *c, const struct instant *begin, double step)
+/* Classical Runge-Kutta of order 4, from an instant that is known; the last look half way is left
+ * in `middle`. Work goes through the same stages as the speed: so it agrees with the energy of
+ * motion better than a finer sum would. */
+static struct motion runge_kutta(const struct course *c, const struct instant *begin, double step,
+                                 struct instant *middle)
 {
     static const double part[] = {0.5, 0.5, 1.0};
     static const double weight[] = {1.0 / 3.0, 1.0 / 3.0, 1.0 / 6.0};
@@ -369,7 +372,10 @@ static struct motion runge_kutta(const struct course *c, const struct instant *b
     for (int stage = 0; stage < 3; stage++) {
         struct motion there = {.speed = c->speed};
         move(&rate, part[stage] * step, &there);
-        rate = look(c, &there, false).rate;
+        const struct instant now = look(c, &there, false);
+        rate = now.rate;
+        if (stage == 1)
+            *middle = now;
         move(&rate, weight[stage] * step, &to);
     }
     to.time = step;
@@ -380,7 +386,7 @@ static struct motion runge_kutta(const struct course *c, const struct instant *b
 
 static void try_length(const struct course *c, double length, struct passage *p)
 {
-    p->to = runge_kutta(c, &p->begin, length);
+    p->to = runge_kutta(c, &p->begin, length, &p->middle);
     p->end = look(c, &p->to, true);
 }
 
@@ -389,6 +395,18 @@ static const double RESOLUTION = 1e-13; /* [s] of the time of a corner */
 static bool is_limit(enum corner corner)
 {
     return corner >= AT_LIMIT && corner <= AT_REAR_FIRST;
+}
+
+/* Whether a corner that is not passed at the end was half way: it is passed twice. */
+static bool turns_back(const struct passage *p)
+{
+    for (int i = 0; i < CORNERS; i++) {
+        const bool begins = p->begin.past[i] > 0.0;
+        if (!is_limit((enum corner)i) && begins == (p->end.past[i] > 0.0) &&
+            begins != (p->middle.past[i] > 0.0))
+            return true;
+    }
+    return false;
 }
 
 static bool is_speed(enum corner corner)
@@ -400,11 +418,13 @@ static bool is_speed(enum corner corner)
 static double past_after(const struct course *c, const struct passage *p, enum corner corner,
                          double length)
 {
-    const struct motion there = runge_kutta(c, &p->begin, length);
+    struct instant middle;
+    const struct motion there = runge_kutta(c, &p->begin, length, &middle);
     return is_speed(corner) ? past_speed(c->application, corner, there.speed)
                             : look(c, &there, is_limit(corner)).past[corner];
 }
 
+/* What an end's value is multiplied with when the other end has moved twice. */
 static double shrunk(double now, double before)
 {
     const double factor = 1.0 - now / before;
@@ -412,8 +432,8 @@ static double shrunk(double now, double before)
 }
 
 /* Length of the step after which a corner that is passed within it just has been: by the straight
- * line between both ends of what is left, one end's value halved when the other moves twice (the
- * Illinois method), and half way where a value is infinite. */
+ * line between both ends of what is left by the rule of Anderson and Bjorck, and half way where a
+ * value is infinite. */
 static double locate(const struct course *c, const struct passage *p, enum corner corner)
 {
     double before = 0.0;
@@ -461,6 +481,8 @@ static void run(struct course *c, double length, struct passage *p)
 {
     const double least = 1e-9;
     try_length(c, length, p);
+    if (turns_back(p))
+        try_length(c, 0.5 * length, p);
     for (int i = 0; i < CORNERS; i++) {
         const enum corner corner = (enum corner)i;
         if ((p->begin.past[corner] > 0.0) == (p->end.past[corner] > 0.0))
@@ -664,6 +686,13 @@ static double pace(const struct brake_rig *rig, const struct brake_braking *brak
     return braking->step > 0.0 ? least_of(rig->step, braking->step) : rig->step / 4.0;
 }
 
+/* Electronic distribution can take hold and let go within a tenth of the rise. */
+static double steps_of_rise(const struct brake_rig *rig)
+{
+    const double least = is_controlled(rig) ? 4.0 : 8.0;
+    return rig->balance.regulated ? 2.0 * least : least;
+}
+
 /* Shorter than asked while the pedal rises, and while the lag has much left to die out: the rest is
  * e-fold less after each lag, and the error of a step goes with it and with the fifth power of the
  * step over the lag. Never so short that time would stand still. */
@@ -675,7 +704,7 @@ static double longest_step(const struct course *c, double time)
     const double rest = fabs(c->rest);
     double step = c->pace;
     if (c->rising > 0.0)
-        step = least_of(step, rig->rise_time / (is_controlled(rig) ? 4.0 : 8.0));
+        step = least_of(step, rig->rise_time / steps_of_rise(rig));
     const double lags = 8.0 * step / rig->booster_lag;
     const double more = most_of(all, rest) / rest;
     if (c->lags && rest > 0.0 && more < lags * lags * lags * lags * lags)

@@ -17,9 +17,11 @@
  * booster in closed form. A step ends where a smooth piece ends: where the pedal's rise begins and
  * ends, where the booster runs out, where the pressure passes a threshold, the knee of the valve
  * or what the fluid allows, where the pedal force meets its limit, where an axle meets that of
- * adhesion, and where a speed of interest is passed; the time is found to 1e-13 s. While the pedal
+ * adhesion, and where a speed of interest is passed; the time is found to 1e-13 s. A step that is
+ * beyond such a point half way and not at its end is tried again half as long. While the pedal
  * rises a step is an eighth of that time at most, a quarter where friction follows heat and sets
- * the length, while the booster lags at first an eighth of the lag. Heat and friction are coupled
+ * the length, half of that with electronic distribution; while the booster lags at first an eighth
+ * of the lag. Heat and friction are coupled
  * by a predictor and one corrector: torque per pressure is a parabola through its last two values
  * and that at the end of the step, and heat is power along a straight line that brings the work
  * done. Where the pedal has no rise the power jumps, and the face with it: friction, power and
@@ -42,8 +44,8 @@
  * Sources: Mitschke, Dynamik der Kraftfahrzeuge (stop in time); UN R13-H, Annex 3, 1.1.2 (mean
  * fully developed deceleration); Hairer, Norsett and Wanner, Solving Ordinary Differential
  * Equations I, ch. II.1, II.4, II.6 and III.5 (Runge-Kutta, length of a step, events, predictor and
- * corrector of unequal steps); Dowell and Jarratt, BIT 11 (1971) 168 (the Illinois method, by which
- * events are found).
+ * corrector of unequal steps); Anderson and Bjorck, BIT 13 (1973) 253 (by whose
+ * rule events are found).
  */
 #ifndef BRAKE_BRAKING_H
 #define BRAKE_BRAKING_H
