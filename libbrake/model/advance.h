@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* Time stepping of brake/thermal.h for brakes side by side: a Rosenbrock method. Each lane has its own
- * step and its own end. */
+/* Time stepping of brake/thermal.h for brakes side by side: a Rosenbrock method. Each lane has its
+ * own step and its own end. */
 #ifndef BRAKE_MODEL_ADVANCE_H
 #define BRAKE_MODEL_ADVANCE_H
 

@@ -29,8 +29,8 @@
  *
  * Sources: Patankar, Numerical Heat Transfer and Fluid Flow, ch. 3-4 (finite volumes); Carslaw and
  * Jaeger, sec. 1.6 (theta, Kirchhoff); Hairer and Wanner, Solving Ordinary Differential Equations
- * II, sec. IV.7 (Rosenbrock methods; coefficients: table 7.2); Limpert, Brake Design and Safety, ch.
- * 3 (brake as a thermal system).
+ * II, sec. IV.7 (Rosenbrock methods; coefficients: table 7.2); Limpert, Brake Design and Safety,
+ * ch. 3 (brake as a thermal system).
  */
 #ifndef BRAKE_THERMAL_H
 #define BRAKE_THERMAL_H
