@@ -7,63 +7,9 @@
 
 #include "brake/stop.h"
 #include "braking_lanes.h"
-#include "balance_lines.h"
-#include "drum_shape.h"
 #include "extremes.h"
+#include "passage.h"
 #include "thermal_lanes.h"
-
-/* ---- friction and torque -------------------------------------------------------------------- */
-
-/* A law made ready to be asked many times. */
-struct gain {
-    const struct brake_gain_law *law;
-    struct drum_shape drum; /* of a drum whose shoes are known */
-    double then;            /* its factor at the friction of the law */
-};
-
-static enum brake_status factor_at(const struct gain *gain, double mu, double *factor)
-{
-    return brake_drum_shape_factor(&gain->drum, mu, gain->law->secondary_friction * mu, factor);
-}
-
-static enum brake_status prepare_gain(const struct brake_gain_law *law, struct gain *gain)
-{
-    gain->law = law;
-    gain->then = BRAKE_NAN;
-    if (!law->shaped)
-        return BRAKE_OK;
-    gain->drum = brake_drum_shape(law->shoes, &law->shoe,
-                                  law->shoes == BRAKE_DUO_SERVO ? &law->secondary : &law->shoe);
-    return law->mu > 0.0 ? factor_at(gain, law->mu, &gain->then) : BRAKE_E_RANGE;
-}
-
-static enum brake_status find_gain(const struct gain *gain, double mu, double *ratio)
-{
-    const struct brake_gain_law *law = gain->law;
-    double now;
-    *ratio = BRAKE_NAN;
-    if (!(mu > 0.0))
-        return BRAKE_E_RANGE;
-    if (!law->shaped) {
-        const double more = mu / law->mu;
-        const double power = law->power == 1.0 ? more : pow(more, law->power);
-        *ratio = isfinite(power) ? power : BRAKE_NAN;
-        return isfinite(power) ? BRAKE_OK : BRAKE_E_RANGE;
-    }
-    const enum brake_status status = factor_at(gain, mu, &now);
-    if (status == BRAKE_OK)
-        *ratio = now / gain->then;
-    return status;
-}
-
-double brake_gain_ratio(const struct brake_gain_law *law, double mu)
-{
-    struct gain gain;
-    double ratio;
-    return prepare_gain(law, &gain) == BRAKE_OK && find_gain(&gain, mu, &ratio) == BRAKE_OK
-               ? ratio
-               : BRAKE_NAN;
-}
 
 static bool follows_heat(const struct brake_rig *rig, int axle)
 {
@@ -86,415 +32,6 @@ static double friction_of(const struct brake_rig *rig, int axle, double face, do
         pressure = brake_valve_pressure(rig->balance.valve, pressure);
     return brake_friction_at(rig->friction[axle], face, rig->rubbing[axle] * speed,
                              rig->lining[axle] * pressure);
-}
-
-/* ---- one instant ---------------------------------------------------------------------------- */
-
-/* What moves within a step, counted from its begin. */
-struct motion {
-    double time;
-    double distance;
-    double speed; /* counted from 0 */
-    double work[BRAKE_AXLES];
-    double resisted;
-    double effort;
-};
-
-/* Where a smooth piece ends. The speeds stand last. */
-enum corner {
-    AT_FORCE,      /* the pedal force meets its limit; before what may be met just then */
-    AT_LIMIT,      /* an axle meets the limit of adhesion */
-    AT_SECOND,     /* so does the other, by the anti-lock */
-    AT_REAR_FIRST, /* the rear axle takes the front's place as the first to lock */
-    AT_KNEE,       /* the booster runs out */
-    AT_HOLD,       /* a chamber is at its end, the other goes on */
-    AT_BOTH,       /* the other is at its end too */
-    AT_MOST,       /* the fluid gives no more pressure */
-    AT_VALVE,      /* the valve begins to hold rear pressure back */
-    AT_REGULATED,  /* so does electronic distribution */
-    AT_LET_GO,     /* which has let all of it go */
-    AT_FRONT,      /* the front brakes begin to bite */
-    AT_REAR,
-    AT_80,
-    AT_10,
-    AT_END,
-    CORNERS
-};
-
-/* What an instant shows, and how fast what moves does so. */
-struct instant {
-    struct motion rate;
-    double pedal_force;
-    double output;
-    double pressure;
-    double past[CORNERS]; /* above 0 beyond a corner; in the unit of its quantity */
-};
-
-/* A corner counts as met this far before it, in the unit of its quantity: far below anything that
- * is felt and far above rounding, so that what stays at a corner does not flicker about it. */
-static const double BAND = 1e-6;
-
-/* One step: who brakes what from where, and the lines over the step. */
-struct course {
-    const struct brake_rig *rig;
-    const struct brake_application *application;
-    const struct brake_outcome *outcome;
-    struct force_lines lines;  /* of the rig's balance */
-    struct unit_pieces pieces; /* of those lines */
-    struct gain law[BRAKE_AXLES];
-    double speed;                /* at the begin, as all without "per second" */
-    double share;                /* of the pedal's rise that is done */
-    double rising;               /* per second */
-    double gain[BRAKE_AXLES];    /* torque per pressure over that of the balance */
-    double fading[BRAKE_AXLES];  /* its change per second at the begin */
-    double bending[BRAKE_AXLES]; /* half the change of that per second */
-    double pace;                 /* length to try */
-    double next;                 /* of the step after it */
-    bool limited;                /* an axle is at the limit of adhesion */
-    bool lags;                   /* booster output is level + climb time + rest exp(-time/lag) */
-    double level;
-    double climb;
-    double rest;
-};
-
-/* Torque per pressure over that of the balance, so long after the begin. */
-static double gain_after(const struct course *c, int axle, double time)
-{
-    return c->gain[axle] + (c->fading[axle] + c->bending[axle] * time) * time;
-}
-
-/* The lines at an instant: torque per pressure and drag of the air have moved. */
-static struct force_lines lines_at(const struct course *c, const struct motion *m)
-{
-    struct force_lines lines = c->lines;
-    for (int i = 0; i < BRAKE_AXLES; i++)
-        lines.axle[i].gain *= gain_after(c, i, m->time);
-    put_drag(c->rig->balance.grade, c->rig->air_drag * m->speed * m->speed, &lines);
-    return lines;
-}
-
-static double pressure_for(const struct course *c, const struct force_lines *lines,
-                           double deceleration)
-{
-    double at[PIECES + 1];
-    if (lines->regulated)
-        return brake_lines_pressure(lines, deceleration);
-    unit_decelerations(lines, &c->pieces, at);
-    return pressure_of(c->pieces.end, at, deceleration);
-}
-
-static struct brake_lock lock_at(const struct course *c, const struct force_lines *lines,
-                                 double adhesion)
-{
-    struct pieces pieces;
-    if (lines->regulated || lines->locked)
-        return brake_lines_lock(lines, adhesion);
-    take_unit_pieces(lines, &c->pieces, &pieces);
-    const double lift = pressure_of(pieces.end, pieces.deceleration, lift_off(lines));
-    return lock_of(lines, &pieces, lift, adhesion);
-}
-
-/* Adhesion that driver or anti-lock keep to. */
-static double kept_adhesion(const struct brake_rig *rig)
-{
-    return rig->antilock > 0.0 ? rig->antilock * rig->adhesion : rig->adhesion;
-}
-
-static double rod_force(const struct brake_pedal *pedal, double force)
-{
-    return force * pedal->ratio * pedal->efficiency;
-}
-
-/* The driver's foot: pedal force, and what it gives in output and pressure. */
-static void press(const struct course *c, double time, const struct force_lines *lines, double lock,
-                  struct instant *now)
-{
-    const struct brake_pedal *pedal = &c->rig->pedal;
-    const struct brake_application *a = c->application;
-    double wanted = a->force;
-    if (a->manner == BRAKE_HOLDS_DECELERATION)
-        wanted = pedal_force(pedal, pressure_for(c, lines, a->deceleration));
-    else if (a->manner == BRAKE_AT_INCIPIENT_LOCK)
-        wanted = pedal_force(pedal, lock);
-    now->pedal_force = least_of(1.0, c->share + c->rising * time) * least_of(wanted, a->force);
-    const double rod = rod_force(pedal, now->pedal_force);
-    now->output = booster_output(pedal->gain, pedal->assist, rod);
-    if (c->lags)
-        now->output = c->level + c->climb * time + c->rest * exp(-time / c->rig->booster_lag);
-    const double pressure = now->output * pedal->master_efficiency / pedal->master_area;
-    now->pressure = least_of(pressure, c->rig->pressure_most);
-    now->past[AT_KNEE] = rod - brake_booster_knee(pedal->gain, pedal->assist);
-    now->past[AT_FORCE] = wanted - a->force;
-    now->past[AT_MOST] = pressure - c->rig->pressure_most;
-}
-
-static void fill_pressure_corners(const struct force_lines *lines, struct instant *now)
-{
-    const double rear = valve_pressure(lines->valve, now->pressure);
-    now->past[AT_HOLD] = now->pressure - lines->hold.from;
-    now->past[AT_BOTH] = now->pressure - lines->hold.to;
-    now->past[AT_VALVE] = now->pressure - lines->valve.knee;
-    now->past[AT_REGULATED] = -1.0;
-    now->past[AT_LET_GO] = -1.0;
-    if (lines->regulated) {
-        const double let = let_through(lines, now->pressure);
-        now->past[AT_REGULATED] = open_deceleration(lines, now->pressure) - let;
-        now->past[AT_LET_GO] = let_go_deceleration(lines, now->pressure) - let;
-    }
-    now->past[AT_FRONT] = now->pressure - lines->axle[BRAKE_FRONT].threshold;
-    now->past[AT_REAR] = rear - lines->axle[BRAKE_REAR].threshold;
-}
-
-static bool has_antilock(const struct course *c)
-{
-    return c->rig->antilock > 0.0 && !c->lines.locked;
-}
-
-/* With an anti-lock each axle has a limit of its own, else the first one ends it for both. */
-static void fill_limits(const struct course *c, const struct force_lines *lines,
-                        const struct brake_balance_state *at, const struct brake_lock *lock,
-                        struct instant *now)
-{
-    double past[BRAKE_AXLES] = {now->pressure - lock->pressure, -BRAKE_INFINITY};
-    if (has_antilock(c)) {
-        const struct force_lines eased = let_go(*lines, now->pressure, at->deceleration);
-        for (int i = 0; i < BRAKE_AXLES; i++)
-            past[i] =
-                force_asked(&eased, i, now->pressure, at->deceleration) -
-                adhesion_left(&eased, kept_adhesion(c->rig)) * eased.axle[i].wheels * at->load[i];
-    }
-    now->past[AT_LIMIT] = most_of(past[0], past[1]);
-    now->past[AT_SECOND] = least_of(past[0], past[1]);
-    now->past[AT_REAR_FIRST] = lock->axle == BRAKE_REAR ? 1.0 : -1.0;
-}
-
-/* Force and turning of a released brake cancel but for rounding; its torque is 0 to the bit, and
- * pads that touch or do not are another brake to the heat. */
-static void fill_rates(const struct course *c, const struct force_lines *lines,
-                       const struct brake_balance_state *at, double pressure, struct motion *rate)
-{
-    const double speed = rate->distance;
-    rate->time = 1.0;
-    rate->speed = -at->deceleration;
-    rate->resisted = lines->resistance * speed;
-    for (int i = 0; i < BRAKE_AXLES; i++) {
-        const double per_radius = lines->axle[i].per_radius;
-        const double inertia_torque =
-            c->rig->balance.axle[i].inertia * per_radius * per_radius * at->deceleration;
-        const double most = brakes_torque(lines, i, pressure) * per_radius;
-        rate->work[i] = most_of(0.0, least_of(most, at->force[i] + inertia_torque)) * speed;
-    }
-}
-
-/* Driver, or nothing, keeps the wheels from locking: what the vehicle does at a pressure. */
-static struct brake_balance_state state_at(const struct force_lines *lines, double pressure)
-{
-    struct brake_balance_state at = {.deceleration = free_deceleration(lines, pressure)};
-    for (int i = 0; i < BRAKE_AXLES; i++)
-        at.force[i] = tyre_force(lines, i, pressure, at.deceleration);
-    return at;
-}
-
-/* Of a stop that goes on to rest the mean deceleration is taken between two of its speeds. */
-static double past_speed(const struct brake_application *a, enum corner corner, double speed)
-{
-    const double share = corner == AT_80 ? 0.8 : 0.1;
-    if (corner == AT_END)
-        return a->to - speed;
-    return a->to == 0.0 ? share * a->from - speed : -1.0;
-}
-
-/* Where it is not `whole`, a limit that the step began below is not looked for: it is costly to
- * find, and a step ends there. */
-static struct instant look(const struct course *c, const struct motion *m, bool whole)
-{
-    const struct brake_rig *rig = c->rig;
-    const struct brake_application *a = c->application;
-    const struct force_lines lines = lines_at(c, m);
-    struct brake_balance_state at;
-    struct instant now;
-    struct brake_lock lock = {.pressure = BRAKE_INFINITY, .axle = BRAKE_FRONT};
-    const bool antilock = has_antilock(c);
-    if ((!antilock && (whole || c->limited)) || a->manner == BRAKE_AT_INCIPIENT_LOCK)
-        lock = lock_at(c, &lines, kept_adhesion(rig));
-    press(c, m->time, &lines, lock.pressure, &now);
-    if (antilock)
-        at = brake_lines_kept(&lines, now.pressure, rig->adhesion, rig->antilock);
-    else
-        at = state_at(&lines, least_of(now.pressure, lock.pressure));
-    now.rate.distance = m->speed;
-    fill_rates(c, &lines, &at, now.pressure, &now.rate);
-    now.rate.effort = now.pedal_force;
-    fill_limits(c, &lines, &at, &lock, &now);
-    fill_pressure_corners(&lines, &now);
-    for (int i = 0; i < AT_80; i++)
-        now.past[i] += BAND;
-    for (int i = AT_80; i < CORNERS; i++)
-        now.past[i] = past_speed(a, (enum corner)i, m->speed);
-    return now;
-}
-
-/* ---- the vehicle over a step ---------------------------------------------------------------- */
-
-/* A step, tried or taken. */
-struct passage {
-    struct instant begin;
-    struct instant middle; /* of it, but for the limits */
-    struct motion to;
-    struct instant end;
-    struct brake_thermal_state heat[BRAKE_AXLES];
-    double friction[BRAKE_AXLES];
-    double miss; /* part of the torque by which its end was not as expected */
-};
-
-static void move(const struct motion *rate, double time, struct motion *to)
-{
-    to->time += time;
-    to->distance += time * rate->distance;
-    to->speed += time * rate->speed;
-    to->resisted += time * rate->resisted;
-    to->effort += time * rate->effort;
-    for (int i = 0; i < BRAKE_AXLES; i++)
-        to->work[i] += time * rate->work[i];
-}
-
-/* Classical Runge-Kutta of order 4, from an instant that is known; the last look half way is left
- * in `middle`. Work goes through the same stages as the speed: so it agrees with the energy of
- * motion better than a finer sum would. */
-static struct motion runge_kutta(const struct course *c, const struct instant *begin, double step,
-                                 struct instant *middle)
-{
-    static const double part[] = {0.5, 0.5, 1.0};
-    static const double weight[] = {1.0 / 3.0, 1.0 / 3.0, 1.0 / 6.0};
-    struct motion to = {.speed = c->speed};
-    struct motion rate = begin->rate;
-    move(&rate, step / 6.0, &to);
-    for (int stage = 0; stage < 3; stage++) {
-        struct motion there = {.speed = c->speed};
-        move(&rate, part[stage] * step, &there);
-        const struct instant now = look(c, &there, false);
-        rate = now.rate;
-        if (stage == 1)
-            *middle = now;
-        move(&rate, weight[stage] * step, &to);
-    }
-    to.time = step;
-    return to;
-}
-
-/* ---- where a step must end ------------------------------------------------------------------ */
-
-static void try_length(const struct course *c, double length, struct passage *p)
-{
-    p->to = runge_kutta(c, &p->begin, length, &p->middle);
-    p->end = look(c, &p->to, true);
-}
-
-static const double RESOLUTION = 1e-13; /* [s] of the time of a corner */
-
-static bool is_limit(enum corner corner)
-{
-    return corner >= AT_LIMIT && corner <= AT_REAR_FIRST;
-}
-
-/* Whether a corner that is not passed at the end was half way: it is passed twice. */
-static bool turns_back(const struct passage *p)
-{
-    for (int i = 0; i < CORNERS; i++) {
-        const bool begins = p->begin.past[i] > 0.0;
-        if (!is_limit((enum corner)i) && begins == (p->end.past[i] > 0.0) &&
-            begins != (p->middle.past[i] > 0.0))
-            return true;
-    }
-    return false;
-}
-
-static bool is_speed(enum corner corner)
-{
-    return corner >= AT_80;
-}
-
-/* How far beyond a corner a step of this length ends. */
-static double past_after(const struct course *c, const struct passage *p, enum corner corner,
-                         double length)
-{
-    struct instant middle;
-    const struct motion there = runge_kutta(c, &p->begin, length, &middle);
-    return is_speed(corner) ? past_speed(c->application, corner, there.speed)
-                            : look(c, &there, is_limit(corner)).past[corner];
-}
-
-/* What an end's value is multiplied with when the other end has moved twice. */
-static double shrunk(double now, double before)
-{
-    const double factor = 1.0 - now / before;
-    return factor > 0.0 ? factor : 0.5;
-}
-
-/* Length of the step after which a corner that is passed within it just has been: by the straight
- * line between both ends of what is left by the rule of Anderson and Bjorck, and half way where a
- * value is infinite. */
-static double locate(const struct course *c, const struct passage *p, enum corner corner)
-{
-    double before = 0.0;
-    double after = p->to.time;
-    double low = p->begin.past[corner];
-    double high = p->end.past[corner];
-    const bool up = high > 0.0;
-    int side = 0;
-    for (int i = 0; i < 200 && after - before > RESOLUTION; i++) {
-        double middle = before + (after - before) * (low / (low - high));
-        if (!isfinite(low) || !isfinite(high))
-            middle = 0.5 * (before + after);
-        middle = least_of(middle, after - 0.5 * RESOLUTION);
-        middle = most_of(middle, before + 0.5 * RESOLUTION);
-        const double value = past_after(c, p, corner, middle);
-        if ((value > 0.0) == up) {
-            low *= side > 0 ? shrunk(value, high) : 1.0;
-            after = middle;
-            high = value;
-            side = 1;
-        } else {
-            high *= side < 0 ? shrunk(value, low) : 1.0;
-            before = middle;
-            low = value;
-            side = -1;
-        }
-    }
-    return after;
-}
-
-/* Whether a corner is still to be written down. The others only end a step. */
-static bool is_awaited(const struct brake_outcome *outcome, enum corner corner)
-{
-    const double mark[CORNERS] = {[AT_LIMIT] = outcome->lock_time,
-                                  [AT_KNEE] = outcome->knee_time,
-                                  [AT_80] = outcome->passed_80,
-                                  [AT_10] = outcome->passed_10,
-                                  [AT_END] = outcome->ended};
-    return isnan(mark[corner]);
-}
-
-/* A step of a length, or to the first corner within it. What is not awaited and comes this near the
- * begin is passed over: friction that settles, or rounding, can carry it back and forth. */
-static void run(struct course *c, double length, struct passage *p)
-{
-    const double least = 1e-9;
-    try_length(c, length, p);
-    if (turns_back(p))
-        try_length(c, 0.5 * length, p);
-    for (int i = 0; i < CORNERS; i++) {
-        const enum corner corner = (enum corner)i;
-        if ((p->begin.past[corner] > 0.0) == (p->end.past[corner] > 0.0))
-            continue;
-        const double found = locate(c, p, corner);
-        if (found > least || is_awaited(c->outcome, corner)) {
-            try_length(c, found, p);
-        } else if (corner == AT_LIMIT) {
-            c->limited = true; /* for all of the step */
-            try_length(c, p->to.time, p);
-        }
-    }
 }
 
 /* ---- heat and friction ---------------------------------------------------------------------- */
@@ -542,7 +79,7 @@ static enum brake_status fade(struct course *c, const struct brake_braking *brak
             friction_of(c->rig, i, p->heat[i].face, most_of(0.0, p->to.speed), p->end.pressure);
         if (!follows_heat(c->rig, i))
             continue;
-        const enum brake_status status = find_gain(&c->law[i], p->friction[i], &gain);
+        const enum brake_status status = brake_gain_find(&c->law[i], p->friction[i], &gain);
         if (status != BRAKE_OK)
             return status;
         p->miss = most_of(p->miss, fabs(gain / gain_after(c, i, p->to.time) - 1.0));
@@ -620,11 +157,11 @@ static enum brake_status begin_with(const double friction[BRAKE_AXLES], struct c
     for (int i = 0; i < BRAKE_AXLES; i++) {
         if (!follows_heat(c->rig, i))
             continue;
-        const enum brake_status status = find_gain(&c->law[i], friction[i], &c->gain[i]);
+        const enum brake_status status = brake_gain_find(&c->law[i], friction[i], &c->gain[i]);
         if (status != BRAKE_OK)
             return status;
     }
-    *begin = look(c, &from, true);
+    *begin = brake_course_look(c, &from, true);
     return BRAKE_OK;
 }
 
@@ -992,7 +529,7 @@ static void pass(const struct lanes *lanes)
 {
     for (int i = 0; i < lanes->count; i++) {
         struct lane *lane = lanes->lane[i];
-        run(&lane->course, lane->length, &lane->passage);
+        brake_passage_run(&lane->course, lane->length, &lane->passage);
         if (!is_finite(&lane->passage))
             lane->task->status = BRAKE_E_RANGE;
     }
@@ -1109,7 +646,7 @@ static void begin_lane(struct brake_braking_task *task, struct lane *lane)
           state_in_range(&lane->braking)))
         task->status = BRAKE_E_RANGE;
     for (int i = 0; i < BRAKE_AXLES && task->status == BRAKE_OK; i++) {
-        task->status = prepare_gain(&rig->law[i], &lane->course.law[i]);
+        task->status = brake_gain_prepare(&rig->law[i], &lane->course.law[i]);
         lane->course.gain[i] = 1.0;
     }
 }
