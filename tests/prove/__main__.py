@@ -18,8 +18,8 @@ MODEL = source.LIBRARY / "model"
 # Sources of each part. At less precision the first has false alarms, at more the loops of the
 # second take hours.
 CLOSED = "disc", "drum", "fit", "load", "pedal", "status", "tyre"
-AXLES = ("balance", "braked_axles", "braking", "drum", "friction", "lanes", "load", "parking",
-         "pedal", "stop", "thermal", "tow")  # fmt: skip
+AXLES = ("balance", "braked_axles", "braking", "course", "drum", "friction", "gain", "lanes",
+         "load", "parking", "passage", "pedal", "stop", "thermal", "tow")  # fmt: skip
 TEMPERATURES = "convection", "friction", "heat"
 OVER_TIME = "thermal", "thermal_lanes", "advance", "convection"
 PRECISE = "-eva-precision", "6"
