@@ -64,7 +64,14 @@ static void larger_tyres_take_what_they_take_by_hand(void **state)
     assert_near(both->share[BRAKE_CHANGE_TYRE], both->ratio - 1.0, 1e-9);
     assert_near(both->low, both->ratio, 1e-9);
     assert_equal(loss.less, 1.0);
+    assert_equal(loss.more, 0.0);
     assert_int_equal(loss.verdict, BRAKE_FALLS_SHORT);
+    read_both(larger_tyres(), plain);
+    /* empty gains less: 2000 kg take 900 a, on the larger tyres (880 + 40/0.44) a */
+    assert_near(draw()->ratio, (880.0 + 40.0 / 0.44) / 900.0, 1e-9);
+    assert_equal(loss.less, 0.0);
+    assert_equal(loss.more, 1.0);
+    assert_int_equal(loss.verdict, BRAKE_MEETS);
 }
 
 /* The rear tyre is not in the file, and repeats a front tyre that was changed. */

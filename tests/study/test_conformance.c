@@ -293,6 +293,10 @@ static void families_that_are_not_wanted_are_left_out_but_hazards_never(void **s
     assert_true(conformance.of[criterion_number("un.13h.type0")].samples > 0);
     assert_int_equal(conformance.of[criterion_number("us.135.cold")].samples, 0);
     assert_true(conformance.of[criterion_number("hazard.circuit")].samples > 0);
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        const bool hot = brake_measure_hot(brake_criterion_at(i)->measure);
+        assert_int_equal(conformance.of[i].samples > 0, !hot && !isnan(judgement[i].margin));
+    }
 }
 
 /* Lining whose friction stands 20 % below that at which its shoe locks itself, +- 25 %: about 6 of

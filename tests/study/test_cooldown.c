@@ -194,10 +194,15 @@ static void a_log_gives_the_factor_that_made_it(void **state)
         assert_within(axle->cooling, made[i], 0.005 * made[i]);
         assert_between(axle->low, 0.85 * made[i], 0.99 * made[i]);
         assert_between(axle->high, 1.01 * made[i], 1.15 * made[i]);
-        /* rows by pairs and more: from the first mean to the last */
-        assert_between(axle->duration, 0.97 * 1195.0, 1195.0);
+        /* a 120th of 1195 s holds two rows: at 100 and 105 s the first, at 1290 and 1295 s the
+         * last */
+        const int column = BRAKE_LOG_FRONT_TEMPERATURE + i;
+        assert_near(axle->begin, 102.5, 1e-9);
+        assert_near(axle->duration, 1190.0, 1e-9);
         assert_within(axle->speed, 20.0, 1e-9);
-        assert_between(axle->begin, 100.0, 110.0);
+        assert_near(axle->from, (row[0].value[column] + row[1].value[column]) / 2.0, 1e-9);
+        assert_near(axle->to, (row[ROWS - 2].value[column] + row[ROWS - 1].value[column]) / 2.0,
+                    1e-9);
     }
     assert_true(found.differ);
     assert_near(found.cooling, found.axle[BRAKE_REAR].cooling, ROUNDING);
@@ -278,6 +283,20 @@ static void logs_that_tell_nothing_are_refused(void **state)
     assert_refused("no such column");
 }
 
+/* Cooled by more than twice what is customary; by so little that it takes forty times as long. */
+static void a_factor_beyond_reason_is_refused(void **state)
+{
+    (void)state;
+    begin_log();
+    log_axle(BRAKE_FRONT, 2.4);
+    assert_refused("cools as no factor from 0.02 to 2");
+    begin_log();
+    log_axle(BRAKE_FRONT, 0.3);
+    for (int i = 0; i < ROWS; i++)
+        row[i].value[BRAKE_LOG_TIME] *= 40.0;
+    assert_refused("cools as no factor from 0.02 to 2");
+}
+
 static void the_air_of_the_day_is_asked_for(void **state)
 {
     (void)state;
@@ -297,6 +316,7 @@ int main(void)
         cmocka_unit_test(a_log_gives_the_factor_that_made_it),
         cmocka_unit_test(axles_that_agree_are_one),
         cmocka_unit_test(logs_that_tell_nothing_are_refused),
+        cmocka_unit_test(a_factor_beyond_reason_is_refused),
         cmocka_unit_test(the_air_of_the_day_is_asked_for),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

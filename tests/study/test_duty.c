@@ -784,6 +784,19 @@ static void the_fluid_that_is_named_is_the_hotter(void **state)
     }
 }
 
+/* However little of a deceleration is missing, that is what is said. */
+static void what_is_missing_is_told(void **state)
+{
+    (void)state;
+    struct brake_warning warning[BRAKE_DUTY_WARNINGS];
+    const struct brake_duty duty = snubs(1, 100.0, 0.0, 0.0, 3.0);
+    const struct brake_duty_result r = {.held = false, .shortfall = 0.02, .fluid_margin = 50.0};
+    build();
+    assert_int_equal(brake_duty_warnings(&hot, &duty, &r, warning), 1);
+    assert_string_equal(warning[0].id, "heat.not_held");
+    assert_non_null(strstr(warning[0].text, "0.02 m/s2 are missing"));
+}
+
 static void each_limit_is_warned_of_where_it_is_passed(void **state)
 {
     (void)state;
@@ -936,6 +949,7 @@ int main(void)
         cmocka_unit_test(a_sequence_of_the_un_holds_the_pedal_force_of_its_first_snub),
         cmocka_unit_test(fade_asks_for_more_pedal_force),
         cmocka_unit_test(the_fluid_that_is_named_is_the_hotter),
+        cmocka_unit_test(what_is_missing_is_told),
         cmocka_unit_test(each_limit_is_warned_of_where_it_is_passed),
         cmocka_unit_test(a_fluid_that_still_gets_hotter_is_told),
         cmocka_unit_test(rows_agree_with_newton_and_with_the_work),

@@ -260,6 +260,24 @@ static void each_procedure_stops_from_its_speed_with_its_force(void **state)
     }
 }
 
+/* Where FMVSS and CMVSS hold, and where it is not said, a car goes through theirs; elsewhere through
+ * that of UN R13-H. */
+static void a_car_goes_through_the_snubs_of_its_country(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *line, *id;
+    } cases[] = {{"", "us.135.fade"},
+                 {"[vehicle]\ncountry = US\n", "us.135.fade"},
+                 {"[vehicle]\ncountry = CA\n", "us.135.fade"},
+                 {"[vehicle]\ncountry = FR\n", "un.13h.fade"},
+                 {"[vehicle]\ncountry = AU\n", "un.13h.fade"}};
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        run(plus(plus(plain, heat), cases[i].line), BRAKE_FADE_CAR);
+        assert_string_equal(fade.snubs.stops.sequence->id, cases[i].id);
+    }
+}
+
 static void goods_vehicles_snub_every_55_s_and_get_less_hot(void **state)
 {
     (void)state;
@@ -421,6 +439,7 @@ int main(void)
         cmocka_unit_test(the_cold_stop_is_the_hardest_from_100_km_h),
         cmocka_unit_test(its_snubs_are_a_duty_like_any_other),
         cmocka_unit_test(each_procedure_stops_from_its_speed_with_its_force),
+        cmocka_unit_test(a_car_goes_through_the_snubs_of_its_country),
         cmocka_unit_test(goods_vehicles_snub_every_55_s_and_get_less_hot),
         cmocka_unit_test(a_missing_line_is_named),
         cmocka_unit_test(boiling_fluid_leaves_no_hot_stop),

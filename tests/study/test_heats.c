@@ -244,12 +244,25 @@ static void who_watches_is_told_and_may_stop_it(void **state)
     assert_int_equal(each[99], BRAKE_E_SHAPE);
 }
 
+/* 10^15 cases of a vehicle and a duty are the most: doubles still count them one by one. */
+static void cases_are_counted_to_their_end(void **state)
+{
+    (void)state;
+    const struct brake_axis many[] = {{.count = 1000000}, {.count = 1000000}, {.count = 500}};
+    struct brake_heats of = {.axis = many, .axes = 3, .duties = 2};
+    assert_true(brake_heats_count(&of) == 1000000000000000LL);
+    const struct brake_axis more[] = {{.count = 1000000}, {.count = 1000000}, {.count = 501}};
+    of.axis = more;
+    assert_true(brake_heats_count(&of) == -1);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(cases_are_what_they_are_alone_to_the_bit),
         cmocka_unit_test(what_cannot_be_is_told),
         cmocka_unit_test(a_vehicle_without_its_heat_lines_says_which),
+        cmocka_unit_test(cases_are_counted_to_their_end),
         cmocka_unit_test(who_watches_is_told_and_may_stop_it)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

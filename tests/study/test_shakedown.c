@@ -293,6 +293,10 @@ static void what_keeps_from_bedding_in_is_said(void **state)
     make_plan();
     assert_non_null(strstr(plan.bedding.none, "no deceleration"));
     assert_int_equal(plan.stages, 0);
+    given(heat); /* on ice 3 m/s2 lock the wheels */
+    change(&sheet, "road.adhesion=0.1");
+    make_plan();
+    assert_non_null(strstr(plan.bedding.none, "even ten stops"));
     given(plus(heat, "[vehicle]\ntop_speed = 39 km/h\n"));
     make_plan();
     assert_non_null(strstr(plan.bedding.none, "even ten stops"));

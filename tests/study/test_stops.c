@@ -338,6 +338,21 @@ static void a_log_of_few_rows_is_coarse(void **state)
     assert_int_equal(drive.counted, 0);
 }
 
+/* Five rows between 16 and 2 m/s carry a curve (brake/drivelog.h): 14.2, 11.3, 8.4, 5.5 and 2.6 by
+ * 2.9 m/s2 and a row a second; by 3.2 m/s2 there are four. */
+static void five_rows_carry_a_curve(void **state)
+{
+    (void)state;
+    for (int few = 0; few < 2; few++) {
+        start();
+        interval = 1.0;
+        add_stop(20.0, few ? 3.2 : 2.9, 400.0);
+        const struct brake_drive_stop *stop = measure();
+        assert_int_equal(stop->flags, few ? BRAKE_STOP_COARSE : 0);
+        assert_int_equal(stop->points, few ? 4 : 5);
+    }
+}
+
 /* 22 N: SAE J299 (2009), read second-hand; 1 bar: common practice, no source. */
 static void a_foot_is_on_from_a_force_or_a_pressure(void **state)
 {
@@ -389,6 +404,7 @@ int main(void)
         cmocka_unit_test(a_wheel_that_locks_and_comes_back_is_told),
         cmocka_unit_test(a_log_that_begins_in_a_stop_has_no_distance),
         cmocka_unit_test(a_log_of_few_rows_is_coarse),
+        cmocka_unit_test(five_rows_carry_a_curve),
         cmocka_unit_test(a_foot_is_on_from_a_force_or_a_pressure),
         cmocka_unit_test(two_rows_tell_their_interval),
     };
