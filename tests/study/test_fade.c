@@ -260,8 +260,8 @@ static void each_procedure_stops_from_its_speed_with_its_force(void **state)
     }
 }
 
-/* Where FMVSS and CMVSS hold, and where it is not said, a car goes through theirs; elsewhere through
- * that of UN R13-H. */
+/* Where FMVSS and CMVSS hold, and where it is not said, a car goes through theirs; elsewhere
+ * through that of UN R13-H. */
 static void a_car_goes_through_the_snubs_of_its_country(void **state)
 {
     (void)state;

@@ -553,6 +553,11 @@ static void a_value_out_of_range_is_refused_before_it_begins(void **state)
     const struct brake_axis axis = listed("vehicle.mass", "kg", wrong, 2);
     assert_int_equal(begun_with(&axis, 1), BRAKE_E_RANGE);
     assert_string_equal(error.field, "vehicle.mass");
+    struct brake_axis stepped = steps(2000.0, 90000.0, 44000.0);
+    stepped.index = axis.index;
+    stepped.unit = axis.unit;
+    assert_int_equal(stepped.count, 3);
+    assert_int_equal(begun_with(&stepped, 1), BRAKE_E_RANGE);
     assert_non_null(strstr(error.text, "got 90000 kg; accepts 300 to 12000 kg"));
 }
 
