@@ -261,6 +261,12 @@ check-sanitize:
 	    PYTEST_FOLDERS='$(filter-out $(PLAIN_ONLY),$(PYTEST_FOLDERS))' \
 	    CFLAGS='-O1 -g -fno-omit-frame-pointer' \
 	    INSTRUMENT='-fsanitize=address,undefined -fno-sanitize-recover=all'
+	@LIBBRAKE_BUILD=$(abspath $(BUILD)) PYTHONPATH=tests PYTHONDONTWRITEBYTECODE=1 \
+	    $(PYTHON) -m trust.record check-sanitize --title "Tests under the sanitizers" \
+	    --rests-on "Address and undefined-behaviour sanitizers ($(CC), -O1), leaks and the use of a stack that is gone too; seeds of the fuzz targets among the C tests." \
+	    --not-covered "Memory read before it was set (make check-valgrind); races (make check-threads); the Python package (make check-sanitize-python)." \
+	    "C test programs=$(words $(TESTS) $(FUZZ_PROGRAMS)) of $(words $(TESTS) $(FUZZ_PROGRAMS)) without a fault" \
+	    "folders of Python tests=$(or $(strip $(filter-out $(PLAIN_ONLY),$(PYTEST_FOLDERS))),none in this run)"
 
 # Races between threads, by clang: its OpenMP tells of its barriers.
 .PHONY: check-threads threads-programs

@@ -25,7 +25,7 @@ OVER_TIME = "thermal", "thermal_lanes", "advance", "convection"
 PRECISE = "-eva-precision", "6"
 QUICK = "-eva-precision", "0", "-eva-slevel", "16"
 # Cells of the wall and points of the material: loops over them are unrolled one by one.
-GRIDS = ((1, 1), (3, 2))
+GRIDS = ((1, 1), (3, 2), (8, 4))
 
 
 def part(entry, names, *how, defined=""):
@@ -91,10 +91,10 @@ RESTS = (
     + " cells."
 )
 LEFT = (
-    "Walls of other numbers of cells; brakings over time; several brakes side by side, whose types "
-    "the analysis cannot read: they are the same source; tyre markings, read by functions of the C "
-    "library that it does not know. Those it knows are taken to do what they are for. The "
-    "sanitizers watch all of these."
+    "Walls of other numbers of cells; brakings over time, at which version 25 of the analyser ends "
+    "by a fault of its own; several brakes side by side, whose types it cannot read: they are the "
+    "same source; tyre markings, read by functions of the C library that it does not know. Those "
+    "it knows are taken to do what they are for. The sanitizers watch all of these."
 )
 
 if __name__ == "__main__":
