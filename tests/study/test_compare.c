@@ -312,6 +312,18 @@ static void shares_add_up_to_the_difference(void **state)
     assert_true(shared > 20);
 }
 
+/* A booster that one of both has brings the clause for its failure, whichever it is. */
+static void what_one_of_both_is_judged_by_is_held_side_by_side(void **state)
+{
+    (void)state;
+    compare_texts(plain, full_text());
+    assert_true(isnan(margin_of("us.135.assist_failed")->before));
+    assert_false(isnan(margin_of("us.135.assist_failed")->after));
+    compare_texts(full_text(), plain);
+    assert_false(isnan(margin_of("us.135.assist_failed")->before));
+    assert_true(isnan(margin_of("us.135.assist_failed")->after));
+}
+
 /* Three groups of Heron's changes only, so that every order can be gone through. */
 static void shares_of_a_vehicle_are_the_mean_over_every_order(void **state)
 {
@@ -474,6 +486,7 @@ int main(void)
         cmocka_unit_test(a_part_counts_as_mass_and_as_where_it_sits),
         cmocka_unit_test(a_disc_in_place_of_a_drum_moves_as_one),
         cmocka_unit_test(shares_add_up_to_the_difference),
+        cmocka_unit_test(what_one_of_both_is_judged_by_is_held_side_by_side),
         cmocka_unit_test(shares_of_a_vehicle_are_the_mean_over_every_order),
         cmocka_unit_test(a_group_that_a_margin_does_not_see_has_no_share),
         cmocka_unit_test(a_vehicle_against_itself_has_nothing_to_share),
