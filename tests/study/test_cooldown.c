@@ -251,36 +251,88 @@ static void assert_refused(const char *words)
         fail_msg("'%s' where '%s' was expected", error.text, words);
 }
 
-/* Limits of reference/method.md, section 8; common practice, no source. Means of 240 rows over 120
- * spans and less lie half a span inside. */
+static void assert_not_refused(const char *words)
+{
+    if (fit(ROWS) != BRAKE_OK && strstr(error.text, words) != NULL)
+        fail_msg("'%s'", error.text);
+}
+
+/* Limits of reference/method.md, section 8; common practice, no source. The means that are looked
+ * at are those of two rows: half an interval, 1/478 of the fall, from its ends. */
 static void logs_that_tell_nothing_are_refused(void **state)
 {
     (void)state;
-    fall(79.0, 40.0);
-    assert_refused("over the air (heat.ambient) when it begins to fall");
-    fall(200.0, 167.0);
-    assert_refused("log for longer");
-    fall(200.0, 12.0);
-    assert_refused("falls below heat.ambient");
-    fall(200.0, 60.0);
-    row[130].value[BRAKE_LOG_PEDAL_FORCE] = 22.0;
-    assert_refused("the foot is on the brake");
-    fall(200.0, 60.0);
-    for (int i = 150; i < ROWS; i++)
-        row[i].value[BRAKE_LOG_FRONT_TEMPERATURE] += 30.0;
-    assert_refused("the brakes were used there");
-    fall(200.0, 60.0);
-    for (int i = 0; i < ROWS; i++)
-        row[i].value[BRAKE_LOG_SPEED] = i < 120 ? 50.0 : 20.0;
-    assert_refused("more than engine and air take");
-    fall(200.0, 60.0);
-    for (int i = 0; i < ROWS; i++) {
-        if (i % 24 != 0)
-            row[i].value[BRAKE_LOG_FRONT_TEMPERATURE] = BRAKE_NAN;
+    static const struct {
+        double refused[2], taken[2]; /* degC, from and to */
+        const char *words;
+    } falls[] = {/* 60 K over the air at 20 degC, less 40/478 */
+                 {{80.0, 40.0}, {80.15, 40.0}, "over the air (heat.ambient) when it begins"},
+                 /* 238/239 D = 0.2 (180 - D/478): a fall D of 36.14 K */
+                 {{200.0, 200.0 - 36.04}, {200.0, 200.0 - 36.24}, "log for longer"},
+                 /* 15 degC, 185.4/478 over the last row */
+                 {{200.0, 14.59}, {200.0, 14.63}, "falls below heat.ambient"}};
+    for (int i = 0; i < 3; i++) {
+        fall(falls[i].refused[0], falls[i].refused[1]);
+        assert_refused(falls[i].words);
+        fall(falls[i].taken[0], falls[i].taken[1]);
+        assert_not_refused(falls[i].words);
     }
-    assert_refused("has 10 readings from its hottest on; 12 are the least");
     begin_log();
     assert_refused("no such column");
+}
+
+/* Twelve readings are the least. */
+static void few_readings_are_refused(void **state)
+{
+    (void)state;
+    static const int each[] = {22, 20}; /* 11 and 12 of 240 */
+    static const char words[] = "readings from its hottest on; 12 are the least";
+    for (int k = 0; k < 2; k++) {
+        fall(200.0, 60.0);
+        for (int i = 0; i < ROWS; i++) {
+            if (i % each[k] != 0)
+                row[i].value[BRAKE_LOG_FRONT_TEMPERATURE] = BRAKE_NAN;
+        }
+        if (k == 0)
+            assert_refused(words);
+        else
+            assert_not_refused(words);
+    }
+}
+
+/* A foot that is on; 2 m/s2 from one mean to the next, 10 s on; a rise B over the lowest of 5 K and
+ * three times the scatter. One rise in a straight fall of s a mean makes scatter itself: off by B/2
+ * at both means beside it, over 1.5 and the 118 that tell: B (1 - 3 / 354^(1/2)) = 5 + s. */
+static void brakes_that_were_used_are_told(void **state)
+{
+    (void)state;
+    const double rise = (5.0 + 140.0 * 2.0 / 239.0) / (1.0 - 3.0 / sqrt(354.0));
+    for (int k = 0; k < 2; k++) {
+        fall(200.0, 60.0);
+        row[130].value[BRAKE_LOG_PEDAL_FORCE] = k == 0 ? 22.0 : 21.9;
+        (k == 0 ? assert_refused : assert_not_refused)("the foot is on the brake");
+        fall(200.0, 60.0);
+        for (int i = 0; i < ROWS; i++)
+            row[i].value[BRAKE_LOG_SPEED] = i < 120 ? 50.0 : k == 0 ? 29.9 : 30.1;
+        (k == 0 ? assert_refused : assert_not_refused)("more than engine and air take");
+        fall(200.0, 60.0);
+        for (int i = 150; i < ROWS; i++)
+            row[i].value[BRAKE_LOG_FRONT_TEMPERATURE] += rise + (k == 0 ? 0.002 : -0.002);
+        (k == 0 ? assert_refused : assert_not_refused)("the brakes were used there");
+    }
+}
+
+/* A kelvin up and down from mean to mean is left over by the fit; two of the 120 are spent on its
+ * two numbers; steps of heat over time add some hundredths. */
+static void what_a_fit_leaves_over_is_told(void **state)
+{
+    (void)state;
+    begin_log();
+    log_axle(BRAKE_FRONT, 0.6);
+    for (int i = 0; i < ROWS; i++)
+        row[i].value[BRAKE_LOG_FRONT_TEMPERATURE] += i / 2 % 2 == 0 ? 1.0 : -1.0;
+    assert_int_equal(fit(ROWS), BRAKE_OK);
+    assert_within(found.axle[BRAKE_FRONT].scatter, sqrt(120.0 / 118.0), 0.009);
 }
 
 /* Cooled by more than twice what is customary; by so little that it takes forty times as long. */
@@ -316,6 +368,9 @@ int main(void)
         cmocka_unit_test(a_log_gives_the_factor_that_made_it),
         cmocka_unit_test(axles_that_agree_are_one),
         cmocka_unit_test(logs_that_tell_nothing_are_refused),
+        cmocka_unit_test(few_readings_are_refused),
+        cmocka_unit_test(brakes_that_were_used_are_told),
+        cmocka_unit_test(what_a_fit_leaves_over_is_told),
         cmocka_unit_test(a_factor_beyond_reason_is_refused),
         cmocka_unit_test(the_air_of_the_day_is_asked_for),
     };

@@ -256,12 +256,24 @@ static void cases_are_counted_to_their_end(void **state)
     assert_true(brake_heats_count(&of) == -1);
 }
 
+static void one_duty_is_enough(void **state)
+{
+    (void)state;
+    struct brake_error error;
+    set_up();
+    heats.duties = 1;
+    assert_int_equal(brake_heats_run(&heats, 1, NULL, &room, &error), BRAKE_OK);
+    heats.duties = 0;
+    assert_int_equal(brake_heats_run(&heats, 1, NULL, &room, &error), BRAKE_E_RANGE);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(cases_are_what_they_are_alone_to_the_bit),
         cmocka_unit_test(what_cannot_be_is_told),
         cmocka_unit_test(a_vehicle_without_its_heat_lines_says_which),
+        cmocka_unit_test(one_duty_is_enough),
         cmocka_unit_test(cases_are_counted_to_their_end),
         cmocka_unit_test(who_watches_is_told_and_may_stop_it)};
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -90,6 +90,14 @@ static void a_speed_that_comes_late_moves_the_begin(void **state)
                 50.0 - skipped + (40.0 - 8.0 * interval) / 2.0 * interval, 1e-9);
 }
 
+/* Takes rows out; those behind come nearer, their times do not. */
+static void take_out(long first, long count)
+{
+    for (long i = first; i + count < rows; i++)
+        row[i] = row[i + count];
+    rows -= count;
+}
+
 /* Rows without noise: what is left is when the foot came on, anywhere in an interval h, h/12^1/2 at
  * 20 m/s, or late by a lag known to 0.03 s (90 of 100), and two bends of a h^2/8 at most, evenly
  * spread. The correction by (v / v_0)^2 takes it over. */
@@ -110,6 +118,12 @@ static void without_noise_a_way_is_as_sure_as_its_begin(void **state)
         assert_within(stop->developed.half, 0.0, 1e-9);
         assert_within(stop->initial.half, 0.0, 1e-9);
     }
+    start();
+    take_out(add_stop(20.0, 4.0, 400.0), 1); /* two intervals until the row with the foot */
+    assert_within(measure()->distance.half,
+                  1.6448536269514722 * hypot(2.0 * interval / sqrt(12.0) * 20.0,
+                                             4.0 * interval * interval / 8.0 * sqrt(2.0 / 3.0)),
+                  1e-9);
 }
 
 /* Where no column tells the foot, the way is drawn back to the initial speed: 50 m whole. */
@@ -174,6 +188,8 @@ static void a_stop_is_brought_to_the_nearest_speed(void **state)
                 1e-9);
     nominal = (struct brake_nominal){.speed = {14.0, 17.0, 22.0}, .count = 3};
     assert_near(measure()->nominal, 17.0, ROUNDING);
+    nominal = (struct brake_nominal){.speed = {18.0, 17.0, 22.0}, .count = 3};
+    assert_near(measure()->nominal, 18.0, ROUNDING);
 }
 
 /* Mean 3.6, standard deviation of 3.2, 3.6, 4.0: 0.4. Another speed is a group of its own, with no
@@ -221,14 +237,6 @@ static void gentle_and_slow_ones_are_no_stops(void **state)
     assert_near(drive.stop[1].initial.value, 5.22, 1e-9);
 }
 
-/* Takes rows out; those behind come nearer, their times do not. */
-static void take_out(long first, long count)
-{
-    for (long i = first; i + count < rows; i++)
-        row[i] = row[i + count];
-    rows -= count;
-}
-
 /* Of six intervals, or just before the stop; of three, or long before it, is none. */
 static void rows_that_are_missing_are_told(void **state)
 {
@@ -236,8 +244,12 @@ static void rows_that_are_missing_are_told(void **state)
     static const struct {
         long at, count;
         unsigned flags;
-    } cases[] = {{20, 5, BRAKE_STOP_GAP}, {20, 2, 0}, {-15, 5, BRAKE_STOP_GAP}, {-35, 5, 0}};
-    for (int i = 0; i < 4; i++) {
+    } cases[] = {{20, 5, BRAKE_STOP_GAP},
+                 {20, 2, 0},
+                 {-15, 5, BRAKE_STOP_GAP},
+                 {-35, 5, 0},
+                 {101, 5, 0}}; /* standing again from row 100 on */
+    for (int i = 0; i < 5; i++) {
         start();
         const long begins = add_stop(20.0, 4.0, 400.0);
         take_out(begins + cases[i].at, cases[i].count);
