@@ -312,6 +312,23 @@ static void shares_add_up_to_the_difference(void **state)
     assert_true(shared > 20);
 }
 
+/* Points of one curve: a temperature that is another, then a friction. */
+static void curves_differ_by_any_point(void **state)
+{
+    (void)state;
+    static const char curve[] = "[front.disc.pads]\nfriction = (0 degC, 0.4) (200 degC, 0.4) "
+                                "(500 degC, 0.15), measured\n";
+    static const char *const other[] = {"(250 degC, 0.4)", "(200 degC, 0.39)"};
+    const char *one = plus(plain, curve);
+    compare_texts(one, one);
+    assert_int_equal(c.changes, 0);
+    for (int i = 0; i < 2; i++) {
+        compare_texts(one, swapped(one, "(200 degC, 0.4)", other[i]));
+        assert_int_equal(c.changes, 1);
+        assert_int_equal(c.change[0], BRAKE_CHANGE_PAD);
+    }
+}
+
 /* A booster that one of both has brings the clause for its failure, whichever it is. */
 static void what_one_of_both_is_judged_by_is_held_side_by_side(void **state)
 {
@@ -486,6 +503,7 @@ int main(void)
         cmocka_unit_test(a_part_counts_as_mass_and_as_where_it_sits),
         cmocka_unit_test(a_disc_in_place_of_a_drum_moves_as_one),
         cmocka_unit_test(shares_add_up_to_the_difference),
+        cmocka_unit_test(curves_differ_by_any_point),
         cmocka_unit_test(what_one_of_both_is_judged_by_is_held_side_by_side),
         cmocka_unit_test(shares_of_a_vehicle_are_the_mean_over_every_order),
         cmocka_unit_test(a_group_that_a_margin_does_not_see_has_no_share),

@@ -133,6 +133,7 @@ static void lines_that_share_a_cause_tell_of_each_other(void **state)
     double squares = 0.0;
     double sum = 0.0;
     read_sheet(&sheet, plain);
+    make_exact(&sheet);
     for (int i = 0; i < 3; i++) {
         sheet.record[index_at(&sheet.vehicle, path[i])].from = BRAKE_ESTIMATED;
         sheet.record[index_at(&sheet.vehicle, path[i])].tolerance = 1e6;

@@ -328,6 +328,7 @@ static void a_log_that_begins_in_a_stop_has_no_distance(void **state)
     take_out(0, begins + 5);
     const struct brake_drive_stop *stop = measure();
     assert_int_equal(stop->flags, BRAKE_STOP_BEGUN);
+    assert_int_equal(stop->flagged, 0);
     assert_int_equal(drive.counted, 1);
     assert_int_equal(drive.repeats, 0);
     assert_near(stop->developed.value, 4.0, 1e-9);
