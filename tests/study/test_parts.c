@@ -66,6 +66,20 @@ static void sizes_that_go_onto_the_same_part_are_offered(void **state)
 
 /* Cylinders of 20 mm: sixteenths of an inch from 0.75 to 1.35 times as large. Shoes that travel
  * 1 mm are set to 0.8. */
+/* Bores go by sixteenths of an inch up to 1 1/8, then 1 1/4. */
+static void bores_go_by_sixteenths_of_an_inch(void **state)
+{
+    (void)state;
+    const struct brake_part_offer *found[BRAKE_PARTS_OFFERED];
+    list(swapped(plain, "bore = 20 mm", "bore = 27 mm"));
+    const int count = offered("master.bore", found);
+    assert_in_range(count, 4, 10);
+    for (int i = 0; i < count; i++) {
+        const int sixteenths = i == count - 1 ? 20 : 18 - (count - 2 - i);
+        assert_near(found[i]->change.value[0], sixteenths / 16.0 * 0.0254, ROUNDING);
+    }
+}
+
 static void drums_have_cylinders_and_are_set(void **state)
 {
     (void)state;
@@ -172,6 +186,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(sizes_that_go_onto_the_same_part_are_offered),
+        cmocka_unit_test(bores_go_by_sixteenths_of_an_inch),
         cmocka_unit_test(drums_have_cylinders_and_are_set),
         cmocka_unit_test(what_belongs_to_a_part_grows_with_it),
         cmocka_unit_test(ones_own_list_takes_the_place_of_the_customary_sizes),
