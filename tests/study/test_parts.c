@@ -71,7 +71,7 @@ static void bores_go_by_sixteenths_of_an_inch(void **state)
 {
     (void)state;
     const struct brake_part_offer *found[BRAKE_PARTS_OFFERED];
-    list(swapped(plain, "bore = 20 mm", "bore = 27 mm"));
+    list(swapped(plain, "bore = 20 mm", "bore = 27.5 mm"));
     const int count = offered("master.bore", found);
     assert_in_range(count, 4, 10);
     for (int i = 0; i < count; i++) {
