@@ -679,6 +679,23 @@ static void the_steps_are_short_enough(void **state)
     }
 }
 
+/* Where friction stays, the force of all is that which 3 m/s2 take of 2750 kg, wheels and all, 22.5
+ * N/N of the pedal (../vehicle/sheet.h), however long the foot takes to build it up. */
+static void the_force_that_is_held_is_that_of_the_built_up_part(void **state)
+{
+    (void)state;
+    struct brake_duty duty = {.kind = BRAKE_DUTY_STOPS, .force = 500.0};
+    make_lumps(4000.0, 12.0);
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        hot.rig.balance.axle[i].inertia = 20.0;
+    hot.rig.dead_time = 0.2;
+    hot.rig.rise_time = 0.5;
+    duty.stops = brake_fade_stops(brake_fade_sequence_find("un.13h.fade"), BRAKE_NAN);
+    run(&duty);
+    assert_true(result.held);
+    assert_near(result.force_last, 3.0 * 2750.0 / 22.5, 1e-3);
+}
+
 /* Directive 71/320/EEC, Annex II, 1.3.1.3: the force of the first application is held. The energy
  * of a snub is that of its speeds; friction that fades only takes longer to it. */
 static void a_sequence_of_the_un_holds_the_pedal_force_of_its_first_snub(void **state)
@@ -946,6 +963,7 @@ int main(void)
         cmocka_unit_test(the_steps_are_short_enough),
         cmocka_unit_test(a_stop_at_a_deceleration_has_it_fully_developed),
         cmocka_unit_test(what_the_foot_cannot_hold_is_told),
+        cmocka_unit_test(the_force_that_is_held_is_that_of_the_built_up_part),
         cmocka_unit_test(a_sequence_of_the_un_holds_the_pedal_force_of_its_first_snub),
         cmocka_unit_test(fade_asks_for_more_pedal_force),
         cmocka_unit_test(the_fluid_that_is_named_is_the_hotter),
