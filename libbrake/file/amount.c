@@ -7,6 +7,7 @@
 #include "spelling.h"
 #include "vehicle/letters.h"
 #include "vehicle/sections.h"
+#include "vehicle/limits.h"
 #include "vehicle/text.h"
 
 const char *reading_past_blanks(const char *text)
@@ -120,10 +121,9 @@ enum brake_status amount_in_range(struct reading *r, double value, const struct 
     const double rounding = 1e-12 * fmax(fabs(low), fabs(high));
     if (value >= low - rounding && value <= high + rounding)
         return BRAKE_OK;
-    return READING_REFUSE(r, BRAKE_E_RANGE, "got %.10g%s%s; accepts %.6g to %.6g%s%s",
+    return READING_REFUSE(r, BRAKE_E_RANGE, "got %.10g%s%s; accepts %s",
                           brake_unit_from_si(unit, value), blank, unit->name,
-                          brake_unit_from_si(unit, low), brake_unit_from_si(unit, high), blank,
-                          unit->name);
+                          limits_words(unit, low, high).text);
 }
 
 /* ---- numbers -------------------------------------------------------------------------------- */

@@ -10,6 +10,7 @@
 #include "value.h"
 #include "writer.h"
 #include "vehicle/sections.h"
+#include "vehicle/limits.h"
 #include "vehicle/text.h"
 
 #define REFUSE(c, status, field, ...)                                                              \
@@ -71,9 +72,8 @@ static enum brake_status take_size(struct brake_cells *c, struct brake_own_sizes
     }
     if (!(value >= q->low && value <= q->high)) {
         const struct brake_unit *unit = brake_unit_of(q->unit, q->dimension);
-        return REFUSE(c, BRAKE_E_RANGE, c->cell[0], "got %.30s; accepts %.4g to %.4g %s",
-                      c->cell[1], brake_unit_from_si(unit, q->low),
-                      brake_unit_from_si(unit, q->high), q->unit);
+        return REFUSE(c, BRAKE_E_RANGE, c->cell[0], "got %.30s; accepts %s",
+                      c->cell[1], limits_words(unit, q->low, q->high).text);
     }
     own->line[own->count] = line;
     own->value[own->count++] = value;

@@ -9,6 +9,7 @@
 #include "decimals.h"
 #include "heads.h"
 #include "value.h"
+#include "vehicle/limits.h"
 #include "vehicle/text.h"
 
 enum { LEFT_ASIDE = -1, WITHOUT_HEAD = -2 };
@@ -275,9 +276,8 @@ static enum brake_status take_value(struct brake_read_table *t, int column, cons
         return BRAKE_OK;
     const struct brake_unit *unit = brake_unit_of(known->unit, known->dimension);
     return REFUSE(t, BRAKE_E_RANGE, known->name,
-                  "got %s %s; accepts %.4g to %.4g %s: is the unit right?", excerpt_of(cell).text,
-                  t->unit[column]->name, brake_unit_from_si(unit, known->low),
-                  brake_unit_from_si(unit, known->high), unit->name);
+                  "got %s %s; accepts %s: is the unit right?", excerpt_of(cell).text,
+                  t->unit[column]->name, limits_words(unit, known->low, known->high).text);
 }
 
 static enum brake_status take_cells(struct brake_read_table *t, double *value)

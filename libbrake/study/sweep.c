@@ -8,6 +8,7 @@
 #include <stdlib.h>
 
 #include "batch.h"
+#include "vehicle/limits.h"
 #include "vehicle/text.h"
 #include "asked.h"
 #include "cases.h"
@@ -136,10 +137,9 @@ static enum brake_status check_value(const struct brake_axis *axis, long long nu
     const char *blank = unit->name[0] != '\0' ? " " : "";
     if (in_range(q, value_at(axis, number)))
         return BRAKE_OK;
-    return refuse(error, BRAKE_E_RANGE, path, "got %.10g%s%s; accepts %.6g to %.6g%s%s",
+    return refuse(error, BRAKE_E_RANGE, path, "got %.10g%s%s; accepts %s",
                   brake_axis_number(axis, number), blank, unit->name,
-                  brake_unit_from_si(unit, q->low), brake_unit_from_si(unit, q->high), blank,
-                  unit->name);
+                  limits_words(unit, q->low, q->high).text);
 }
 
 /* Between its ends an axis in steps or ratios stays inside them. */

@@ -4,6 +4,7 @@
 #include <math.h>
 #include <stdarg.h>
 #include <stdio.h>
+#include "limits.h"
 #include "text.h"
 
 /* Two measurements of one thing may differ by this much, or by their tolerances if larger. */
@@ -81,10 +82,9 @@ static void judge_range(struct work *w, int target, double value, int source)
         return;
     const struct brake_unit *unit = brake_quantity_unit(q, w->sheet->record[source].us);
     brake_catalogue_path(w->vehicle, target, path, sizeof path);
-    work_refuse(w, BRAKE_E_RANGE, source, "gives %s %.5g%s%s; accepts %.6g to %.6g%s%s", path,
+    work_refuse(w, BRAKE_E_RANGE, source, "gives %s %.5g%s%s; accepts %s", path,
                 brake_unit_from_si(unit, value), unit->name[0] ? " " : "", unit->name,
-                brake_unit_from_si(unit, q->low), brake_unit_from_si(unit, q->high),
-                unit->name[0] ? " " : "", unit->name);
+                limits_words(unit, q->low, q->high).text);
 }
 
 /* Whether a line is there only because its section, left out, repeats another. */

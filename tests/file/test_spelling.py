@@ -145,9 +145,9 @@ REFUSED = [
     ("parking.pull=900 lb", "a scale that reads lb reads lbf"),
     ("driver.pedal_force=60 kg", "a scale that reads kg reads kgf"),
     # limits in the unit of who wrote the line: 1.2 m are 47.2441 in, 0.1 m 3.93701 in
-    ("vehicle.wheelbase=20 in", "accepts 47.2441 to 236.22 in"),
-    ("vehicle.wheelbase=3 ft 9 in", "got 45 in; accepts 47.2441 to 236.22 in"),
-    ("vehicle.mass=500 lb", "accepts 661.387 to 26455.5 lb"),
+    ("vehicle.wheelbase=20 in", "accepts 47.25 to 236.2 in"),
+    ("vehicle.wheelbase=3 ft 9 in", "got 45 in; accepts 47.25 to 236.2 in"),
+    ("vehicle.mass=500 lb", "accepts 661.4 to 26450 lb"),
 ]
 
 
@@ -215,10 +215,10 @@ def test_a_length_in_any_form_reads_and_writes_as_the_same_number(form):
 
 # Lines that were refused once, as they were typed: each is taken, or told what to write.
 TYPED = [
-    ("front.disc.pistons=2 x 45 in", "accepts 0.472441 to 3.93701 in"),
+    ("front.disc.pistons=2 x 45 in", "accepts 0.4725 to 3.937 in"),
     ("vehicle.wheelbase=105.3 mm", "accepts 1200 to 6000 mm"),
     ("vehicle.wheelbase=105.3", "has no unit; accepts m, mm, cm, km, in, ft, mi"),
-    ("front.tyre.rollout=98.8 ft", "accepts 3.28084 to 14.7638 ft"),
+    ("front.tyre.rollout=98.8 ft", "accepts 3.281 to 14.76 ft"),
     ("master.bore=15/16 in", None),
     ("master.bore=0.9375", "has no unit"),
     ("master.bore=1 3/8 in", None),

@@ -292,7 +292,7 @@ LINES = {
     ),
     "range in the trade's unit": (
         "[vehicle] wheelbase = 20 in",
-        "vehicle.wheelbase: got 20 in; accepts 47.2441 to 236.22 in",
+        "vehicle.wheelbase: got 20 in; accepts 47.25 to 236.2 in",
     ),
     "negative tolerance": (
         "[vehicle] mass = 1600 kg +- -5 kg",

@@ -3,6 +3,7 @@
 #include "sheet.h"
 
 #include "brake/units.h"
+#include "vehicle/limits.h"
 
 static double in_si(double number, const char *name)
 {
@@ -129,6 +130,22 @@ static void the_names_of_a_dimension_are_listed(void **state)
     assert_int_equal(small[6], '#');
 }
 
+/* Given limits in SI, when they are told in a unit of the trade, then in four digits, and none of
+ * them is beyond what is accepted: 160 mm are 6.29921 in, 700 mm 27.5591 in. */
+static void limits_are_told_in_four_digits_that_are_accepted(void **state)
+{
+    (void)state;
+    const struct brake_unit *inch = brake_unit_find("in");
+    assert_string_equal(limits_words(inch, 0.16, 0.7).text, "6.3 to 27.55 in");
+    assert_string_equal(limits_words(inch, -0.7, 0.0).text, "-27.55 to 0 in");
+    assert_string_equal(limits_words(inch, 0.0254, 0.254).text, "1 to 10 in");
+    assert_string_equal(limits_words(brake_unit_find("kg"), 300.0, 12000.0).text,
+                        "300 to 12000 kg");
+    assert_string_equal(limits_words(brake_unit_find("lb"), 300.0, 12000.0).text,
+                        "661.4 to 26450 lb");
+    assert_string_equal(limits_words(brake_unit_find(""), 1.5, BRAKE_INFINITY).text, "1.5 to inf");
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -141,6 +158,7 @@ int main(void)
         cmocka_unit_test(a_name_that_is_none_has_no_unit),
         cmocka_unit_test(a_kelvin_of_a_difference_is_no_temperature),
         cmocka_unit_test(the_names_of_a_dimension_are_listed),
+        cmocka_unit_test(limits_are_told_in_four_digits_that_are_accepted),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
