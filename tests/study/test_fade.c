@@ -73,6 +73,11 @@ static void the_figures_are_judged_as_the_clauses_say(void **state)
     assert_equal(hot.value, 80.0); /* the better of two */
     assert_near(hot.margin, 89.0 / 80.0 - 1.0, 1e-9);
     assert_equal(judge("un.13h.hot", &figures).value, 5.0);
+    struct brake_hot_figures turned = figures;
+    turned.hot[0] = figures.hot[1];
+    turned.hot[1] = figures.hot[0];
+    assert_equal(judge("us.135.hot", &turned).value, 80.0);
+    assert_equal(judge("un.13h.hot", &turned).value, 5.0);
     assert_near(judge("un.13h.hot_distance", &figures).limit, 90.0, 1e-6);
     assert_near(judge("un.13h.hot_kept", &figures).value, 0.6, 1e-15);
     assert_near(judge("us.135.recovery", &figures).value, 0.8, 1e-15);

@@ -256,6 +256,21 @@ static void cases_are_counted_to_their_end(void **state)
     assert_true(brake_heats_count(&of) == -1);
 }
 
+/* Columns of a history are numbers from 0 on. */
+static void the_first_and_the_last_column_are_there(void **state)
+{
+    (void)state;
+    struct brake_error error;
+    int of[COLUMNS] = {0, BRAKE_DUTY_NUMBERS - 1, 1, 2};
+    set_up();
+    heats.column = of;
+    assert_int_equal(brake_heats_run(&heats, 1, NULL, &room, &error), BRAKE_OK);
+    of[1] = BRAKE_DUTY_NUMBERS;
+    assert_int_equal(brake_heats_run(&heats, 1, NULL, &room, &error), BRAKE_E_RANGE);
+    of[1] = -1;
+    assert_int_equal(brake_heats_run(&heats, 1, NULL, &room, &error), BRAKE_E_RANGE);
+}
+
 static void one_duty_is_enough(void **state)
 {
     (void)state;
@@ -273,6 +288,7 @@ int main(void)
         cmocka_unit_test(cases_are_what_they_are_alone_to_the_bit),
         cmocka_unit_test(what_cannot_be_is_told),
         cmocka_unit_test(a_vehicle_without_its_heat_lines_says_which),
+        cmocka_unit_test(the_first_and_the_last_column_are_there),
         cmocka_unit_test(one_duty_is_enough),
         cmocka_unit_test(cases_are_counted_to_their_end),
         cmocka_unit_test(who_watches_is_told_and_may_stop_it)};

@@ -108,6 +108,7 @@ static void what_is_found_does_what_it_says(void **state)
         assert_int_equal(repair.counted.cannot_say, after.ruling.counted.cannot_say);
         assert_int_equal(repair.counted.falls_short, 0);
         assert_near(repair.all_met, after.conformance.all_met, ROUNDING);
+        assert_true(repair.all_met > 0.0 && repair.all_met <= 1.0);
         assert_int_equal(repair.stays, -1);
         assert_nan(repair.regained);
         assert_none_can_be_left_out();
