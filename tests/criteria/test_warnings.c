@@ -187,17 +187,17 @@ static const char *height_valve(const char *lift)
     return plus(plain, plus(sensing, line));
 }
 
-/* 20 mm x 49.03 N/mm = 100 kg x g: 5 bar; 30 bar empty, 50 bar full. More than 1 mm. */
+/* 60 mm x 49.03 N/mm = 300 kg x g: 15 bar; 30 bar empty, 50 bar full. More than 1 mm. */
 static void a_valve_that_a_lift_deceives(void **state)
 {
     (void)state;
-    const char *words = "has risen 20 mm over its linkage: its knee is at 25 bar instead of 30 bar "
+    const char *words = "has risen 60 mm over its linkage: its knee is at 15 bar instead of 30 bar "
                         "when empty";
     expect_pair("valve_upset", height_valve("0.9 mm"), height_valve("1.1 mm"), 2, NULL);
     expect_pair("valve_upset", height_valve("-0.9 mm"), height_valve("-1.1 mm"), 2, NULL);
-    assert_int_equal(count_of(height_valve("20 mm"), "valve_upset", words), 2);
+    assert_int_equal(count_of(height_valve("60 mm"), "valve_upset", words), 2);
     assert_int_equal(
-        count_of(height_valve("20 mm"), "valve_upset", "45 bar instead of 50 bar when full"), 2);
+        count_of(height_valve("60 mm"), "valve_upset", "35 bar instead of 50 bar when full"), 2);
     const char *load = plus(plain, plus(sensing, "kind = load\n[lift]\nsuspension = 20 mm\n"));
     assert_int_equal(count_of(load, "valve_upset", NULL), 0);
 }
@@ -469,7 +469,7 @@ static void a_body_that_was_raised(void **state)
 {
     (void)state;
     expect_pair("hoses_at_droop", plus(plain, "[lift]\nsuspension = 0 mm\nwheel_rise = 30 mm\n"),
-                plus(plain, "[lift]\nsuspension = 50 mm\n"), 1, "The body sits 50 mm higher");
+                plus(plain, "[lift]\nsuspension = 90 mm\n"), 1, "The body sits 90 mm higher");
     assert_int_equal(count_of(plus(plain, "[lift]\nsuspension = -20 mm\n"), "hoses_at_droop", NULL),
                      0);
 }
