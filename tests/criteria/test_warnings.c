@@ -209,7 +209,8 @@ static void a_rear_that_leads_once_the_distribution_has_failed(void **state)
     const char *ebd = plus(plain, "[valve]\nkind = ebd\n");
     const char *strong = swapped(ebd, "pistons = 1 x 30 mm", "pistons = 6 x 30 mm");
     assert_int_equal(count_of(ebd, "distribution_failed", NULL), 0);
-    assert_int_equal(count_of(strong, "distribution_failed", "REAR wheels lock first above"), 2);
+    assert_int_equal(count_of(strong, "distribution_failed", "REAR wheels lock first above 0.15 g"),
+                     2);
     assert_int_equal(count_of(strong, "rear_locks_first", NULL), 0);
     assert_int_equal(
         count_of(swapped(strong, "kind = ebd", "kind = none"), "rear_locks_first", NULL), 2);
@@ -420,6 +421,10 @@ static void bigger_tyres_that_the_lift_leaves_out(void **state)
                                            "[lift]\nsuspension = 50 mm\n");
     expect_pair("wheel_rise_missing", plus(lifted, "wheel_rise = 50 mm\n"), lifted, 1,
                 "The tyres raise the vehicle by some 50 mm");
+    /* 0.38505 m and 0.38495 m of 0.4 m: 14.95 and 15.05 mm */
+    const char *const lift = plus(plain, "[lift]\nsuspension = 50 mm\n[speedometer]\n");
+    expect_pair("wheel_rise_missing", plus(lift, "rollout = 2.4193 m\n"),
+                plus(lift, "rollout = 2.4187 m\n"), 1, "by some 15 mm");
 }
 
 static void a_trailer_without_brakes_beyond_the_law(void **state)
