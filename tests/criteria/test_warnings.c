@@ -264,16 +264,16 @@ static void tyres_too_slow_for_the_vehicle(void **state)
                 "The front tyres are rated for 160 km/h, the vehicle does 165 km/h");
 }
 
-/* 60 cm2 a side: 2 x 60 mm, of trucks of 10,000 lb, are 56.5 cm2, 87 mm 59.4, 88 mm 60.8; three
+/* 60 cm2 a side: 2 x 60 mm, of trucks of 10,000 lb, are 56.5 cm2, 87.3 mm 59.9, 87.5 mm 60.1; three
  * pistons a side. */
 static void pistons_of_both_sides_counted(void **state)
 {
     (void)state;
     assert_int_equal(count_of(swapped(plain, "1 x 60 mm", "2 x 60 mm"), "pistons_both_sides", NULL),
                      0);
-    expect_pair("pistons_both_sides", swapped(plain, "1 x 60 mm", "1 x 87 mm"),
-                swapped(plain, "1 x 60 mm", "1 x 88 mm"), 1,
-                "1 piston, 60.8 cm2, on ONE side of a front rotor");
+    expect_pair("pistons_both_sides", swapped(plain, "1 x 60 mm", "1 x 87.3 mm"),
+                swapped(plain, "1 x 60 mm", "1 x 87.5 mm"), 1,
+                "1 piston, 60.1 cm2, on ONE side of a front rotor");
     expect_pair("pistons_both_sides", swapped(plain, "1 x 30 mm", "3 x 30 mm"),
                 swapped(plain, "1 x 30 mm", "4 x 30 mm"), 1,
                 "4 pistons, 28.3 cm2, on ONE side of a rear rotor");
