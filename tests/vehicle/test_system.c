@@ -7,6 +7,7 @@
 
 #include "brake/system.h"
 #include "vehicle/system.h"
+#include "model/force_lines.h"
 
 static const double master_area = BRAKE_PI * 1e-4;
 
@@ -305,6 +306,24 @@ static void a_bypass_opens_the_valve_when_the_front_is_lost(void **state)
     /* Some front torque is left: the valve stays as it is. */
     assert_near(deceleration(swapped(text, "split = II", "split = HH"), BRAKE_FIRST_CIRCUIT),
                 (4.0 + cut) / 2.0, ROUNDING);
+}
+
+/* By mechanics: what stands open stays so, however far the body pitches. */
+static void a_valve_that_is_bypassed_does_not_pitch(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    const char *text = plus("[valve]\nkind = height\nstiffness = 49.03325 N/mm\n", sensing);
+    text = plus(plain, plus(text, "bypass = fitted\n"));
+    assert_infinite(build(text, BRAKE_EMPTY, BRAKE_FIRST_CIRCUIT).balance.valve.knee);
+    assert_true(isfinite(build(text, BRAKE_EMPTY, BRAKE_SECOND_CIRCUIT).balance.valve.knee));
+    read_sheet(&sheet, text);
+    const struct valve_pitch open =
+        brake_vehicle_pitch(&sheet.vehicle, (struct brake_valve){BRAKE_INFINITY, 1.0});
+    assert_equal(open.rate, 0.0);
+    const struct valve_pitch at_work =
+        brake_vehicle_pitch(&sheet.vehicle, (struct brake_valve){30e5, 0.3});
+    assert_true(at_work.rate > 0.0);
 }
 
 /* ---- other failures -------------------------------------------------------------------------- */
@@ -811,6 +830,7 @@ int main(void)
         cmocka_unit_test(a_failed_circuit_leaves_some_wheels),
         cmocka_unit_test(a_single_wheel_locks_at_half_the_adhesion_of_its_axle),
         cmocka_unit_test(a_bypass_opens_the_valve_when_the_front_is_lost),
+        cmocka_unit_test(a_valve_that_is_bypassed_does_not_pitch),
         cmocka_unit_test(the_assist_goes_with_its_vacuum),
         cmocka_unit_test(oil_that_is_left_assists_when_the_pump_stands_still),
         cmocka_unit_test(an_engine_in_gear_drags_the_axle_that_it_drives),
