@@ -1088,6 +1088,8 @@ static void every_bit_keeps_a_clause_from_those_it_is_not_for(void **state)
                    "for DVSA classes 3 and 4");
     expect_applies(BRAKE_TO_MOT_7, plus(rated("3001 kg"), goods), rated("3001 kg"),
                    "for DVSA class 7");
+    expect_applies(BRAKE_TO_MOT_7, plus(rated("3001 kg"), goods), plus(rated("3000 kg"), goods),
+                   "for DVSA class 7");
     expect_applies(BRAKE_TO_MOT_7, plus(rated("3500 kg"), goods), plus(rated("3501 kg"), goods),
                    "for DVSA class 7");
     expect_applies(BRAKE_TO_VALVE,

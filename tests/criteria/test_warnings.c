@@ -226,6 +226,9 @@ static void an_axle_beyond_its_rating(void **state)
     expect_pair("axle_rating", plus(plain, "[rear.axle]\nrated_mass = 1401 kg\n"),
                 plus(plain, "[rear.axle]\nrated_mass = 800 kg\n"), 2,
                 "The rear axle carries 1000 kg when empty, 25 % over its rating");
+    assert_int_equal(count_of(plus(plain, "[rear.axle]\nrated_mass = 500 kg\n"), "axle_rating",
+                              "1000 kg when empty, 100 % over its rating"),
+                     2);
 }
 
 static void tyres_beyond_their_load_index(void **state)
@@ -234,6 +237,9 @@ static void tyres_beyond_their_load_index(void **state)
     expect_pair("tyre_rating", plus(plain, "[front.tyre]\nload_capacity = 701 kg\n"),
                 plus(plain, "[front.tyre]\nload_capacity = 650 kg\n"), 1,
                 "The rear tyres carry 1400 kg together when full, 8 % over their load index");
+    assert_int_equal(count_of(plus(plain, "[front.tyre]\nload_capacity = 350 kg\n"), "tyre_rating",
+                              "1400 kg together when full, 100 % over their load index"),
+                     4);
     assert_int_equal(count_of(plus(plain, "[front.tyre]\nload_capacity = 501 kg\n"), "tyre_rating",
                               "The front tyres carry 1100 kg together when full, 10 % over"),
                      2);
