@@ -397,7 +397,7 @@ check-ports: all
 	@LIBBRAKE_BUILD=$(abspath $(BUILD)) PYTHONPATH=tests PYTHONDONTWRITEBYTECODE=1 \
 	    $(PYTHON) -m ports --build $(abspath $(BUILD)) $(if $(ROOT),--root $(abspath $(ROOT))) $(PORTS)
 
-# Needs the package frama-c-base and some 40 s.
+# Needs the package frama-c-base and some 70 s.
 prove:
 	@mkdir -p $(BUILD)
 	@LIBBRAKE_BUILD=$(abspath $(BUILD)) PYTHONPATH=tests PYTHONDONTWRITEBYTECODE=1 $(PYTHON) -m prove

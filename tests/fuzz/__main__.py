@@ -97,7 +97,8 @@ RESTS = (
 )
 LEFT = (
     "The page's own modules; files larger than some kilobytes; heat over time but for one stop "
-    "(`make oracle`); several threads at once."
+    "(`make oracle`); several threads at once. A target whose last new edge is late in its run "
+    "would find more in a longer one."
 )
 
 if __name__ == "__main__":
