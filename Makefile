@@ -257,6 +257,7 @@ check-page: all web
 check-sanitize:
 	ASAN_OPTIONS=detect_leaks=1:detect_stack_use_after_return=1:exitcode=99 \
 	UBSAN_OPTIONS=print_stacktrace=1:exitcode=99 \
+	LSAN_OPTIONS=suppressions=$(CURDIR)/tests/lsan.supp:print_suppressions=0 \
 	$(MAKE) --no-print-directory check BUILD=build/sanitize \
 	    PYTEST_FOLDERS='$(filter-out $(PLAIN_ONLY),$(PYTEST_FOLDERS))' \
 	    CFLAGS='-O1 -g -fno-omit-frame-pointer' \
