@@ -201,6 +201,17 @@ static void half_a_set_of_readings_is_refused(void **state)
                    ", as front.disc.pads.diameter is given");
 }
 
+/* Axles and corners that add up, in front and at the rear. */
+static void readings_that_agree_are_taken(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    read_sheet(&sheet, plus(plain, "[scales]\nfront_left = 510 kg\nfront_right = 490 kg\n"
+                                   "front_axle = 1000 kg\nrear_left = 480 kg\n"
+                                   "rear_right = 520 kg\nrear_axle = 1000 kg\n"));
+    assert_near(sheet.vehicle.general.mass, 2000.0, ROUNDING);
+}
+
 static void readings_that_contradict_each_other_are_refused(void **state)
 {
     (void)state;
@@ -492,6 +503,7 @@ int main(void)
         cmocka_unit_test(a_valve_that_is_fitted_needs_what_its_kind_needs),
         cmocka_unit_test(a_full_load_that_cannot_be_known_is_missing),
         cmocka_unit_test(half_a_set_of_readings_is_refused),
+        cmocka_unit_test(readings_that_agree_are_taken),
         cmocka_unit_test(readings_that_contradict_each_other_are_refused),
         cmocka_unit_test(a_rollout_of_another_tyre_than_the_marked_one_is_refused),
         cmocka_unit_test(a_marking_that_is_none_is_refused),
