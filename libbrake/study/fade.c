@@ -59,7 +59,8 @@ struct run {
     struct brake_duty_result result; /* of it */
     int done;                        /* steps */
     bool boiled;                     /* the fluid, at a time when a stop was due */
-    bool coarse;                     /* for figures alone, see brake_fade_figures */
+    unsigned parts;                  /* that are asked for */
+    bool coarse;                     /* for figures alone, see brake_fades */
 };
 
 /* Procedures that go on side by side. */
@@ -92,6 +93,11 @@ static void lacks(struct brake_fade *fade, const char *why)
 static bool stopped(const struct run *run)
 {
     return run->watch != NULL && run->watch->stop != NULL && *run->watch->stop != 0;
+}
+
+static bool is_asked(const struct run *run, enum brake_fade_part part)
+{
+    return (run->parts & part) != 0;
 }
 
 static bool may_go_on(struct run *run)
@@ -234,10 +240,11 @@ static void compare_with_cold(struct run *run)
 
 static void plan_snubs(struct run *run)
 {
-    run->fade->snubs = (struct brake_duty){.kind = BRAKE_DUTY_STOPS,
-                                           .stops = run->snubs,
-                                           .force = run->vehicle->driver.pedal_force_most,
-                                           .rest = run->coarse ? 0.0 : BRAKE_PARKED};
+    run->fade->snubs =
+        (struct brake_duty){.kind = BRAKE_DUTY_STOPS,
+                            .stops = run->snubs,
+                            .force = run->vehicle->driver.pedal_force_most,
+                            .rest = is_asked(run, BRAKE_FADE_PARKED) ? BRAKE_PARKED : 0.0};
 }
 
 /* Whether the procedure goes on: without parking, speed is regained as between two snubs. */
@@ -284,12 +291,18 @@ static void no_stops(struct run *run)
         *figure_of(run, (enum stop)i) = (struct brake_hot_stop){BRAKE_INFINITY, 0.0};
 }
 
+static bool has_stops(struct run *run)
+{
+    no_stops(run);
+    return is_asked(run, BRAKE_FADE_STOPS);
+}
+
 static void go_through(const struct runs *runs)
 {
-    with_each(runs, no_stops);
-    stop(runs, COLD_STOP);
-    with_each(runs, compare_with_cold);
-    const struct runs hot = heat_up(runs);
+    const struct runs due = those(runs, has_stops);
+    stop(&due, COLD_STOP);
+    with_each(&due, compare_with_cold);
+    const struct runs hot = heat_up(&due);
     stop(&hot, FIRST_HOT_STOP);
     stop(&hot, SECOND_HOT_STOP);
     const struct runs cooled = those(&hot, is_cooled);
@@ -316,7 +329,8 @@ static bool descends(struct run *run)
     const struct brake_vehicle *vehicle = run->vehicle;
     struct brake_vehicle worn = *vehicle;
     struct brake_error error;
-    run->fade->figures.fluid_room = BRAKE_NAN;
+    if (!is_asked(run, BRAKE_FADE_DESCENT))
+        return false;
     run->duty = (struct brake_duty){
         .kind = BRAKE_DUTY_DESCENT,
         .descent = {.fall = 0.06, .length = 6e3, .speed = 30.0 / 3.6, .engine = 0.4},
@@ -376,8 +390,8 @@ static enum brake_load load_of(const struct brake_vehicle *vehicle, enum brake_f
     return isnan(vehicle->general.rated_mass) ? BRAKE_FULL : BRAKE_RATED;
 }
 
-static void begin(const struct brake_vehicle *vehicle, enum brake_fade_kind kind, struct run *run,
-                  struct brake_fade *fade)
+static void begin(const struct brake_vehicle *vehicle, enum brake_fade_kind kind, unsigned parts,
+                  struct run *run, struct brake_fade *fade)
 {
     *fade = (struct brake_fade){.load = load_of(vehicle, kind),
                                 .cold_force = BRAKE_NAN,
@@ -388,6 +402,7 @@ static void begin(const struct brake_vehicle *vehicle, enum brake_fade_kind kind
     run->watch = NULL;
     run->rows = NULL;
     run->done = 0;
+    run->parts = parts;
     run->boiled = run->coarse = false;
     run->speed = brake_test_speed(run->procedure->speed, vehicle->general.top_speed);
     run->snubs = brake_fade_stops(brake_fade_sequence_find(sequence_of(vehicle, kind)),
@@ -416,13 +431,13 @@ static void run_all(const struct runs *runs)
     go_through(&built);
 }
 
-void brake_fade_run(const struct brake_vehicle *vehicle, enum brake_fade_kind kind,
+void brake_fade_run(const struct brake_vehicle *vehicle, enum brake_fade_kind kind, unsigned parts,
                     const struct brake_watch *watch, const struct brake_duty_watch *rows,
                     struct brake_fade *fade)
 {
     struct run run;
     const struct runs runs = {{&run}, 1};
-    begin(vehicle, kind, &run, fade);
+    begin(vehicle, kind, parts, &run, fade);
     run.watch = watch;
     run.rows = rows;
     run_all(&runs);
@@ -438,7 +453,7 @@ static void run_together(const struct brake_fades *fades, int first, int count, 
 {
     struct runs runs = {.count = count};
     for (int i = 0; i < count; i++) {
-        begin(fades->vehicle[first + i], fades->kind, &whole[i].run, &whole[i].fade);
+        begin(fades->vehicle[first + i], fades->kind, fades->parts, &whole[i].run, &whole[i].fade);
         whole[i].run.coarse = fades->coarse;
         runs.run[i] = &whole[i].run;
     }
@@ -466,6 +481,11 @@ void brake_fade_run_all(const struct brake_fades *fades)
 }
 
 /* ---- in an assessment ----------------------------------------------------------------------- */
+
+unsigned brake_fade_part_of(const struct brake_criterion *criterion)
+{
+    return criterion->measure == BRAKE_FLUID_ROOM ? BRAKE_FADE_DESCENT : BRAKE_FADE_STOPS;
+}
 
 enum brake_fade_kind brake_fade_own(const struct brake_vehicle *vehicle)
 {
@@ -501,16 +521,17 @@ static void put_warnings(const struct brake_fade *fade, struct brake_assessment 
         a->warning[a->warnings++] = fade->warning[i];
 }
 
-/* Whether any criterion of the families asked for is of this procedure. */
-static bool wanted(const struct brake_assessment *a, enum brake_fade_kind kind)
+/* The parts of this procedure that criteria of the families asked for are judged by. */
+static unsigned wanted(const struct brake_assessment *a, enum brake_fade_kind kind)
 {
+    unsigned parts = 0;
     for (int i = 0; i < brake_criterion_count(); i++) {
         const struct brake_criterion *c = brake_criterion_at(i);
         if (a->judgement[i].scope != BRAKE_OUTSIDE && brake_measure_hot(c->measure) &&
             c->fade == kind)
-            return true;
+            parts |= brake_fade_part_of(c);
     }
-    return false;
+    return parts;
 }
 
 void brake_assess_fade(const struct brake_sheet *sheet, const struct brake_watch *watch,
@@ -530,12 +551,14 @@ void brake_assess_fade_shown(const struct brake_sheet *sheet, const struct brake
     /* A watch is told by one thread. */
 #pragma omp parallel for schedule(dynamic, 1) if (watch == NULL)
     for (int kind = 0; kind < BRAKE_FADES; kind++) {
+        const unsigned parts = wanted(a, (enum brake_fade_kind)kind);
         struct brake_fade other;
         if (kind == (int)of) {
-            brake_fade_run(&sheet->vehicle, of, watch, rows, own);
+            brake_fade_run(&sheet->vehicle, of, parts | BRAKE_FADE_STOPS | BRAKE_FADE_PARKED, watch,
+                           rows, own);
             figures[kind] = own->figures;
-        } else if (wanted(a, (enum brake_fade_kind)kind)) {
-            brake_fade_run(&sheet->vehicle, (enum brake_fade_kind)kind, watch, NULL, &other);
+        } else if (parts != 0) {
+            brake_fade_run(&sheet->vehicle, (enum brake_fade_kind)kind, parts, watch, NULL, &other);
             figures[kind] = other.figures;
         }
     }

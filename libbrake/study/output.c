@@ -122,13 +122,17 @@ static bool is_asked(const struct asking *asking, const struct brake_vehicle *ve
     return brake_output_faded(one) && kind == asking->kind && applies(vehicle, one);
 }
 
-static bool is_any_asked(const struct asking *asking, const struct brake_vehicle *vehicle)
+/* Parts of the procedure that anything comes of. */
+static unsigned parts_asked(const struct asking *asking, const struct brake_vehicle *vehicle)
 {
+    unsigned parts = 0;
     for (int i = 0; i < asking->count; i++) {
+        const struct brake_output one = asking->output[i];
         if (is_asked(asking, vehicle, i))
-            return true;
+            parts |= one.criterion ? brake_fade_part_of(brake_criterion_at(one.index))
+                                   : BRAKE_FADE_STOPS | BRAKE_FADE_PARKED;
     }
-    return false;
+    return parts;
 }
 
 static double faded_value(const struct brake_vehicle *vehicle, const struct brake_fade *fade,
@@ -158,14 +162,18 @@ static void take_values(void *context, int number, const struct brake_fade *fade
 static void fill_faded(struct asking *asking, int cases)
 {
     const struct brake_vehicle *asked[BRAKE_TOGETHER];
+    unsigned parts = 0;
     int number = 0;
     for (int i = 0; i < cases; i++) {
-        if (!is_any_asked(asking, asking->vehicle[i]))
+        const unsigned of_it = parts_asked(asking, asking->vehicle[i]);
+        if (of_it == 0)
             continue;
+        parts |= of_it;
         asking->of[number] = i;
         asked[number++] = asking->vehicle[i];
     }
-    const struct brake_fades fades = {asked, number, asking->kind, false, take_values, asking};
+    const struct brake_fades fades = {asked, number,      asking->kind, parts,
+                                      false, take_values, asking};
     if (number > 0)
         brake_fade_run_all(&fades);
 }

@@ -28,14 +28,29 @@ struct brake_fade {
     int warnings;                                      /**< how many there are */
 };
 
+/** Parts of a procedure, as bits. What is left out costs nothing and changes nothing else. */
+enum brake_fade_part {
+    BRAKE_FADE_STOPS = 1,   /**< all stops and snubs */
+    BRAKE_FADE_PARKED = 2,  /**< after the snubs: how hot all gets, for the results */
+    BRAKE_FADE_DESCENT = 4, /**< over worn linings: figures.fluid_room */
+    BRAKE_FADE_WHOLE = 7
+};
+
+/** The part that a criterion of hot performance is judged by.
+ * @param criterion  which
+ * @return           BRAKE_FADE_STOPS or BRAKE_FADE_DESCENT
+ */
+unsigned brake_fade_part_of(const struct brake_criterion *criterion);
+
 /** Run a fade procedure.
  * @param vehicle  complete
  * @param kind     whose procedure
+ * @param parts    of enum brake_fade_part
  * @param watch    told how many of its parts are done, and may stop it; NULL: nobody
  * @param rows     shown the rows of the snubs and of the parking; NULL: nobody
  * @param fade     filled; figures.lacks says why when it cannot be run
  */
-void brake_fade_run(const struct brake_vehicle *vehicle, enum brake_fade_kind kind,
+void brake_fade_run(const struct brake_vehicle *vehicle, enum brake_fade_kind kind, unsigned parts,
                     const struct brake_watch *watch, const struct brake_duty_watch *rows,
                     struct brake_fade *fade);
 
@@ -44,10 +59,11 @@ struct brake_fades {
     const struct brake_vehicle *const *vehicle; /**< complete */
     int count;                                  /**< 1 to BRAKE_TOGETHER of model/braking_lanes.h */
     enum brake_fade_kind kind;                  /**< whose procedure */
-    bool coarse; /**< true: for the figures alone, of vehicles of many: nothing is parked, and the
-                      steps are as long as makes a margin differ by less than 0.002. Of 10,000
-                      random vehicles distances came out within 0.11 % of those by steps of 0.02 s
-                      at 0.001 K, 99 of 100 within 0.05 % */
+    unsigned parts;                             /**< of enum brake_fade_part */
+    bool coarse; /**< true: for the figures alone, of vehicles of many: the steps are as long as
+                      makes a margin differ by less than 0.002. Of 10,000 random vehicles distances
+                      came out within 0.11 % of those by steps of 0.02 s at 0.001 K, 99 of 100
+                      within 0.05 % */
     void (*take)(void *context, int number, const struct brake_fade *fade); /**< is given each */
     void *context;                                                          /**< handed to it */
 };

@@ -65,15 +65,17 @@ void sample_margins(const struct brake_inputs *inputs, unsigned rules, const dou
 
 /* ---- hot performance ------------------------------------------------------------------------- */
 
-/* Whether the vehicle is judged by any criterion of a procedure. */
-static bool is_asked(const struct brake_vehicle *vehicle, enum brake_fade_kind kind, unsigned rules)
+/* Parts of a procedure that the vehicle is judged by. */
+static unsigned parts_asked(const struct brake_vehicle *vehicle, enum brake_fade_kind kind,
+                            unsigned rules)
 {
+    unsigned parts = 0;
     for (int i = 0; i < brake_criterion_count(); i++) {
         const struct brake_criterion *c = brake_criterion_at(i);
         if (brake_measure_hot(c->measure) && c->fade == kind && applies(i, vehicle, rules))
-            return true;
+            parts |= brake_fade_part_of(c);
     }
-    return false;
+    return parts;
 }
 
 /* Margins of the criteria of a procedure; where none applies there are no figures. */
@@ -106,18 +108,21 @@ static void judge_by(enum brake_fade_kind kind, unsigned rules, const struct bra
 {
     const struct brake_vehicle *asked[BRAKE_TOGETHER];
     struct brake_hot_figures figures[BRAKE_TOGETHER];
+    unsigned parts = 0;
     int number = 0;
     for (int i = 0; i < count; i++) {
-        if (is_asked(&vehicle[i], kind, rules))
+        const unsigned of_it = parts_asked(&vehicle[i], kind, rules);
+        parts |= of_it;
+        if (of_it != 0)
             asked[number++] = &vehicle[i];
     }
-    const struct brake_fades fades = {asked, number, kind, true, take_figures, figures};
+    const struct brake_fades fades = {asked, number, kind, parts, true, take_figures, figures};
     if (number > 0)
         brake_fade_run_all(&fades);
     number = 0;
     for (int i = 0; i < count; i++) {
         judge_hot(&vehicle[i], kind, rules, &figures[number], sample[i].margin);
-        number += is_asked(&vehicle[i], kind, rules) ? 1 : 0;
+        number += parts_asked(&vehicle[i], kind, rules) != 0 ? 1 : 0;
     }
 }
 

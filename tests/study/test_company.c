@@ -68,14 +68,17 @@ static void take(void *context, int number, const struct brake_fade *fade)
 
 static void run(enum brake_fade_kind kind)
 {
-    const struct brake_fades beside = {company.all, BRAKE_TOGETHER, kind,
-                                       true,        take,           company.beside};
-    const struct brake_fades exact = {company.all, BRAKE_TOGETHER, kind,
+    const struct brake_fades beside = {
+        company.all, BRAKE_TOGETHER, kind,          BRAKE_FADE_STOPS | BRAKE_FADE_DESCENT,
+        true,        take,           company.beside};
+    const struct brake_fades exact = {company.all, BRAKE_TOGETHER, kind,         BRAKE_FADE_WHOLE,
                                       false,       take,           company.exact};
     brake_fade_run_all(&beside);
     brake_fade_run_all(&exact);
     for (int i = 0; i < BRAKE_TOGETHER; i++) {
-        const struct brake_fades one = {&company.all[i], 1, kind, true, take, &company.alone[i]};
+        const struct brake_fades one = {
+            &company.all[i],  1, kind, BRAKE_FADE_STOPS | BRAKE_FADE_DESCENT, true, take,
+            &company.alone[i]};
         brake_fade_run_all(&one);
     }
 }
@@ -166,7 +169,8 @@ static double apart(const struct brake_hot_figures *a, const struct brake_hot_fi
 
 static void run_one(const struct brake_vehicle *vehicle, bool coarse, struct brake_fade *fade)
 {
-    const struct brake_fades one = {&vehicle, 1, brake_fade_own(vehicle), coarse, take, fade};
+    const struct brake_fades one = {
+        &vehicle, 1, brake_fade_own(vehicle), BRAKE_FADE_WHOLE, coarse, take, fade};
     brake_fade_run_all(&one);
 }
 

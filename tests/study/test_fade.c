@@ -31,7 +31,7 @@ static struct brake_assessment assessment;
 static void run(const char *text, enum brake_fade_kind kind)
 {
     read_sheet(&sheet, text);
-    brake_fade_run(&sheet.vehicle, kind, NULL, NULL, &fade);
+    brake_fade_run(&sheet.vehicle, kind, BRAKE_FADE_WHOLE, NULL, NULL, &fade);
 }
 
 /* Front rotors so large that the fluid never boils. */
@@ -228,7 +228,7 @@ static void its_snubs_are_a_duty_like_any_other(void **state)
     const struct brake_duty_watch rows = {.row = keep_last, .context = &last, .coarse = true};
     static struct brake_duty_result result;
     read_sheet(&sheet, plus(large(), fading));
-    brake_fade_run(&sheet.vehicle, BRAKE_FADE_CAR, NULL, &rows, &fade);
+    brake_fade_run(&sheet.vehicle, BRAKE_FADE_CAR, BRAKE_FADE_WHOLE, NULL, &rows, &fade);
     assert_null(fade.figures.lacks);
     assert_near(last.time, fade.heating.duration + 1800.0, 1e-12);
     assert_equal(last.speed, 0.0);
@@ -333,7 +333,7 @@ static void a_run_that_is_stopped_says_so(void **state)
     static volatile sig_atomic_t stop = 1;
     const struct brake_watch watch = {.stop = &stop};
     read_sheet(&sheet, plus(plain, heat));
-    brake_fade_run(&sheet.vehicle, BRAKE_FADE_CAR, &watch, NULL, &fade);
+    brake_fade_run(&sheet.vehicle, BRAKE_FADE_CAR, BRAKE_FADE_WHOLE, &watch, NULL, &fade);
     assert_string_equal(fade.figures.lacks, "the fade procedure was interrupted");
     assert_int_equal(judge("un.13h.hot", &fade.figures).verdict, BRAKE_CANNOT_SAY);
 }
@@ -351,7 +351,7 @@ static void progress_is_told_part_by_part(void **state)
     double last = 0.0;
     const struct brake_watch watch = {.progress = count_steps, .context = &last};
     read_sheet(&sheet, plus(plain, heat));
-    brake_fade_run(&sheet.vehicle, BRAKE_FADE_CAR, &watch, NULL, &fade);
+    brake_fade_run(&sheet.vehicle, BRAKE_FADE_CAR, BRAKE_FADE_WHOLE, &watch, NULL, &fade);
     assert_equal(last, 7.0);
 }
 
@@ -400,7 +400,8 @@ static void take_figures(void *context, int number, const struct brake_fade *of)
 static void find_figures(const struct brake_vehicle *const *vehicle, int count,
                          struct brake_hot_figures *figures)
 {
-    const struct brake_fades fades = {vehicle, count, BRAKE_FADE_CAR, true, take_figures, figures};
+    const struct brake_fades fades = {vehicle, count,        BRAKE_FADE_CAR, BRAKE_FADE_WHOLE,
+                                      true,    take_figures, figures};
     brake_fade_run_all(&fades);
 }
 
