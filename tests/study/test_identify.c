@@ -95,6 +95,7 @@ static void one_stop_moves_the_lines_by_bayes_rule(void **state)
     assert_within(sigma, 0.0741, 0.003);
     assert_int_equal(sheet.known.word, BRAKE_DRIVE_AGREES);
     assert_near(sheet.known.ratio, 0.95, 1e-3);
+    assert_int_equal(sheet.known.left_out, 0);
     /* where all is straight, the samples of a round count alike */
     assert_in_range((long)sheet.known.effective, 2030, 2048);
 }
