@@ -74,6 +74,21 @@ static void larger_tyres_take_what_they_take_by_hand(void **state)
     assert_int_equal(loss.verdict, BRAKE_MEETS);
 }
 
+/* The front has 0.8 of the torque: pads of 0.388 in place of 0.4 leave 0.976 of all, less than 3 %
+ * are lost; of 0.384, 0.968. */
+static void a_loss_of_three_in_a_hundred_is_as_before(void **state)
+{
+    (void)state;
+    read_both(plain, swapped(plain, "mu = 0.4\n", "mu = 0.388\n"));
+    assert_near(draw()->ratio, 0.976, 1e-9);
+    assert_equal(loss.less, 0.0);
+    assert_int_equal(loss.verdict, BRAKE_MEETS);
+    read_both(plain, swapped(plain, "mu = 0.4\n", "mu = 0.384\n"));
+    assert_near(draw()->ratio, 0.968, 1e-9);
+    assert_equal(loss.less, 1.0);
+    assert_int_equal(loss.verdict, BRAKE_FALLS_SHORT);
+}
+
 /* The rear tyre is not in the file, and repeats a front tyre that was changed. */
 static void a_line_that_follows_a_changed_one_has_two_values(void **state)
 {
@@ -201,6 +216,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(the_same_vehicle_is_as_before_however_doubtful_it_is),
         cmocka_unit_test(larger_tyres_take_what_they_take_by_hand),
+        cmocka_unit_test(a_loss_of_three_in_a_hundred_is_as_before),
         cmocka_unit_test(a_line_that_follows_a_changed_one_has_two_values),
         cmocka_unit_test(the_friction_of_unchanged_brakes_does_not_count),
         cmocka_unit_test(the_friction_of_a_changed_brake_is_drawn_twice),
