@@ -81,8 +81,7 @@ def million_cases():
              "rear.drum.lining.mu")  # fmt: skip
     grid = peer.axes(values)
     axes = {line: np.unique(column) for line, column in zip(lines, grid)}
-    out = ["full.deceleration.at_pedal_force", "full.balance.lock_deceleration",
-           "full.stop.distance"]  # fmt: skip
+    out = list(peer.OUTPUTS)
     vehicle, known = libbrake.load(peer.VEHICLE), peer.numbers()
     expected = peer.script(known, *grid)
     found = vehicle.sweep(axes, out=out, threads=1)

@@ -17,6 +17,12 @@ import numpy as np
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 BUILD = pathlib.Path(os.environ.get("LIBBRAKE_BUILD", "build"))
 VEHICLE = ROOT / "examples" / "heron.ini"
+OUTPUTS = (  # as the helper has them
+    "full.deceleration.at_pedal_force", "full.deceleration.most", "full.balance.lock_deceleration",
+    "full.balance.lock_pedal_force", "full.stop.distance", "full.balance.front_share",
+    "full.balance.rear_adhesion_used", "full.pedal.force_for_target", "full.failed.no_assist",
+    "full.parking.grade_up",
+)  # fmt: skip
 VALUES = 16  # on each of five axes: a million cases
 RUNS = 5
 WITH_HEAT = 20  # cases
