@@ -72,8 +72,8 @@ static enum brake_status take_size(struct brake_cells *c, struct brake_own_sizes
     }
     if (!(value >= q->low && value <= q->high)) {
         const struct brake_unit *unit = brake_unit_of(q->unit, q->dimension);
-        return REFUSE(c, BRAKE_E_RANGE, c->cell[0], "got %.30s; accepts %s",
-                      c->cell[1], limits_words(unit, q->low, q->high).text);
+        return REFUSE(c, BRAKE_E_RANGE, c->cell[0], "got %.30s; accepts %s", c->cell[1],
+                      limits_words(unit, q->low, q->high).text);
     }
     own->line[own->count] = line;
     own->value[own->count++] = value;

@@ -275,9 +275,9 @@ static enum brake_status take_value(struct brake_read_table *t, int column, cons
     if (*value >= known->low && *value <= known->high)
         return BRAKE_OK;
     const struct brake_unit *unit = brake_unit_of(known->unit, known->dimension);
-    return REFUSE(t, BRAKE_E_RANGE, known->name,
-                  "got %s %s; accepts %s: is the unit right?", excerpt_of(cell).text,
-                  t->unit[column]->name, limits_words(unit, known->low, known->high).text);
+    return REFUSE(t, BRAKE_E_RANGE, known->name, "got %s %s; accepts %s: is the unit right?",
+                  excerpt_of(cell).text, t->unit[column]->name,
+                  limits_words(unit, known->low, known->high).text);
 }
 
 static enum brake_status take_cells(struct brake_read_table *t, double *value)

@@ -211,11 +211,11 @@ TARGET static inline pack sum_of_losses(const struct brakes *brakes, const pack 
 
 /* Sum of what the first stages add, each times its factor. */
 TARGET __attribute__((always_inline)) static inline pack sum_of(int count, const pack *factor,
-                                                                const pack *add, int apart)
+                                                                const pack *add, size_t apart)
 {
     pack sum = factor[0] * add[0];
     for (int j = 1; j < count; j++)
-        sum += factor[j] * add[j * apart];
+        sum += factor[j] * add[(size_t)j * apart];
     return sum;
 }
 
@@ -225,11 +225,13 @@ right_side(const struct run *run, int s, const pack *factor, const struct flow *
            struct stages *restrict stages)
 {
     const pack *capacity = run->now.field.capacity;
-    for (int i = 0; i <= FIRST_CELL || i < run->brakes.nodes; i++) { /* there is a cell at least */
-        stages->x[s][i] = flow->rate[i];
-        if (s > 0)
-            stages->x[s][i] += capacity[i] * sum_of(s, factor, &stages->x[0][i], NODES);
+    pack *x = stages->x[s];
+    if (s == 0) {
+        memcpy(x, flow->rate, (size_t)run->brakes.nodes * sizeof *x);
+        return;
     }
+    for (int i = 0; i <= FIRST_CELL || i < run->brakes.nodes; i++) /* there is a cell at least */
+        x[i] = flow->rate[i] + capacity[i] * sum_of(s, factor, &stages->x[0][i], NODES);
 }
 
 /* A stage from the flows at its argument. */

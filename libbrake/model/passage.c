@@ -82,9 +82,9 @@ static double past_after(const struct course *c, const struct passage *p, enum c
 }
 
 /* What an end's value is multiplied with when the other end has moved twice. */
-static double shrunk(double now, double before)
+static double shrunk(double value, double last)
 {
-    const double factor = 1.0 - now / before;
+    const double factor = 1.0 - value / last;
     return factor > 0.0 ? factor : 0.5;
 }
 

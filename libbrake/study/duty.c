@@ -20,8 +20,8 @@ static const double SHOWN_BRAKED = 0.1;   /* [s] from row to row of the history 
 static const double SHOWN = 1.0;          /* [s] else */
 static const double TOO_LONG = 600.0;     /* [s] no stop lasts so long */
 static const double MOST = 1e6;           /* [s] a duty may last: a million rows */
-static const double LEAST = 1000.0; /* [J] a tenth of a kelvin; less is no use of brakes */
-static const double MISSED = 1e-3; /* [m/s2] less is no shortfall */
+static const double LEAST = 1000.0;       /* [J] a tenth of a kelvin; less is no use of brakes */
+static const double MISSED = 1e-3;        /* [m/s2] less is no shortfall */
 
 /* ---- published sequences -------------------------------------------------------------------- */
 

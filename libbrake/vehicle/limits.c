@@ -18,7 +18,7 @@ static double four_digits(double number, double (*toward)(double))
 
 struct limits_words limits_words(const struct brake_unit *unit, double low, double high)
 {
-    struct limits_words words;
+    struct limits_words words = {""};
     brake_text_format(words.text, sizeof words.text, "%.6g to %.6g%s%s",
                       four_digits(brake_unit_from_si(unit, low), ceil),
                       four_digits(brake_unit_from_si(unit, high), floor),
