@@ -7,13 +7,23 @@
 
 #include "brake/size.h"
 #include "study/target.h"
+#include "study/tyres.h"
 #include "vehicle/recalculation.h"
 #include "criteria/judge.h"
 #include "study/conformance.h"
+#include "study/inputs.h"
+#include "study/known.h"
 
 static struct brake_sheet sheet;
 static struct brake_conformance_room room;
 static struct brake_size size;
+
+/* Rotors, so that a fade procedure can be run. */
+static const char heat[] =
+    "[vehicle]\ntop_speed = 160 km/h\n"
+    "[front.disc]\nrotor_mass = 32 kg\nrotor_diameter = 300 mm\nhat_mass = 2 kg\nrotor = vented\n"
+    "[rear.disc]\nrotor_mass = 9 kg\nrotor_diameter = 300 mm\n"
+    "[heat]\niron = grey_250\nambient = 20 degC\nfluid = DOT5.1\n";
 
 static struct brake_target target_of(const char *name, enum brake_relation relation, double value)
 {
@@ -83,21 +93,156 @@ static void a_piston_too_big_locks_the_front_axle(void **state)
     assert_answer(1, 0.020 * sqrt(ratio), false);
 }
 
+/* With adhesion mu: (2750 x - (125 + 880 mu) (x + 1.8)) F / 1100 = 1100 mu g. */
+static double where_both_meet(double adhesion, double force)
+{
+    const double held = 125.0 + 880.0 * adhesion;
+    const double x =
+        (1100.0 * adhesion * BRAKE_GRAVITY * 1100.0 / force + held * 1.8) / (2750.0 - held);
+    return (x + 1.8) * force / 1100.0;
+}
+
 /* Where both meet: x = 0.8 (d / 20 mm)^2, (2750 x - 829 (x + 1.8)) 300 / 1100 = 880 g. */
 static void with_no_answer_the_best_value_and_the_tyres_are_told(void **state)
 {
     (void)state;
-    const double x = (880.0 * BRAKE_GRAVITY * 1100.0 / 300.0 + 829.0 * 1.8) / (2750.0 - 829.0);
-    read_plain("[driver]\npedal_force = 300 N\n");
+    const double x = (880.0 * BRAKE_GRAVITY * 1100.0 / 330.0 + 829.0 * 1.8) / (2750.0 - 829.0);
+    read_plain("[driver]\npedal_force = 330 N\n");
     assert_false(find("front.disc.piston_diameter",
                       target_of("full.deceleration.at_pedal_force", BRAKE_EQUAL, 6.0)));
     assert_int_equal(size.roots.count, 0);
-    assert_near(size.best, (x + 1.8) * 300.0 / 1100.0, 1e-8);
+    assert_near(size.best, (x + 1.8) * 330.0 / 1100.0, 1e-8);
     assert_near(size.roots.nearest, 0.020 * sqrt(x / 0.8), 1e-7);
     assert_false(size.flat);
-    assert_true(size.limits > 0);
+    assert_int_equal(size.limits, 2);
     assert_int_equal(size.limit[0].quantity, index_at(NULL, "road.adhesion"));
-    assert_true(size.limit[0].value > size.best && size.limit[0].value < 6.0);
+    assert_string_equal(size.limit[0].words, "the tyres, at the limit of adhesion");
+    assert_near(size.limit[0].value, where_both_meet(0.88, 330.0), 1e-7);
+    assert_int_equal(size.limit[1].quantity, index_at(NULL, "driver.pedal_force"));
+    assert_near(size.limit[1].value, where_both_meet(0.8, 363.0), 1e-7);
+}
+
+/* Either of them, a tenth more, reaches the target itself: as they are listed. */
+static void limits_that_help_alike_stand_as_they_are_listed(void **state)
+{
+    (void)state;
+    const double wanted = where_both_meet(0.8, 300.0) + 0.01;
+    read_plain("[driver]\npedal_force = 300 N\n");
+    assert_false(find("front.disc.piston_diameter",
+                      target_of("full.deceleration.at_pedal_force", BRAKE_AT_LEAST, wanted)));
+    assert_int_equal(size.limits, 2);
+    assert_int_equal(size.limit[0].quantity, index_at(NULL, "road.adhesion"));
+    assert_int_equal(size.limit[1].quantity, index_at(NULL, "driver.pedal_force"));
+    for (int i = 0; i < 2; i++)
+        assert_near(size.limit[i].value, wanted, ROUNDING);
+}
+
+/* The rod pushes with 4 x 100 N and 200 N of an assist that has run out; a = 9 / 4 of it / 1100 at
+ * the end of the range. A tenth more of the foot, 40 N, helps more than of the assist, 20 N, though
+ * the assist is listed before. */
+static void what_helps_most_stands_first(void **state)
+{
+    (void)state;
+    static const double wanted[] = {2.0, 1.3};
+    struct brake_error error;
+    read_sheet(&sheet, plus(swapped(plain, "booster = none", "booster = fitted"),
+                            "[booster]\ngain = 4\nassist = 200 N\n"
+                            "[driver]\npedal_force = 100 N\n"));
+    for (int i = 0; i < 2; i++) {
+        struct brake_size_question question =
+            question_of("front.disc.piston_diameter",
+                        target_of("full.deceleration.at_pedal_force", BRAKE_EQUAL, wanted[i]));
+        question.high = 0.060;
+        assert_int_equal(brake_size_find(&question, NULL, &size, &error), BRAKE_OK);
+        assert_near(size.best, 9.0 / 4.0 * 600.0 / 1100.0, 1e-9);
+        assert_int_equal(size.limits, 2);
+        assert_int_equal(size.limit[0].quantity, index_at(NULL, "driver.pedal_force"));
+        assert_int_equal(size.limit[1].quantity, index_at(NULL, "booster.assist"));
+        assert_near(size.limit[0].value, fmin(wanted[i], 9.0 / 4.0 * 640.0 / 1100.0), 1e-12);
+        assert_near(size.limit[1].value, 9.0 / 4.0 * 620.0 / 1100.0, 1e-9);
+    }
+}
+
+/* No piston at all leaves the rear brakes, 1.8 F: what the smallest one adds, that much more. */
+static void at_most_with_no_answer_tells_the_least_there_is(void **state)
+{
+    (void)state;
+    read_plain("[driver]\npedal_force = 300 N\n");
+    assert_false(find("front.disc.piston_diameter",
+                      target_of("full.deceleration.at_pedal_force", BRAKE_AT_MOST, 0.2)));
+    const double ratio = size.scan.low / 0.020;
+    assert_near(size.best, (0.8 * ratio * ratio + 1.8) * 300.0 / 1100.0, 1e-9);
+    assert_near(size.roots.nearest, size.scan.low, 1e-12);
+    assert_int_equal(size.limits, 0);
+}
+
+/* a = 9 F / r / (m + 250 kg), 10 N: 0.375 m/s2 takes 350 kg, less than axles and wheels. */
+static void an_answer_that_is_no_vehicle_is_left_out(void **state)
+{
+    (void)state;
+    read_plain("[driver]\npedal_force = 10 N\n");
+    const enum brake_relation relation[] = {BRAKE_EQUAL, BRAKE_AT_LEAST};
+    for (int i = 0; i < 2; i++) {
+        assert_false(find("vehicle.mass",
+                          target_of("empty.deceleration.at_pedal_force", relation[i], 0.375)));
+        assert_int_equal(size.roots.count, 0);
+        assert_int_equal(size.refused, 1);
+        assert_string_equal(size.error.field, "vehicle.unsprung_mass");
+    }
+}
+
+/* Points are spaced by ratio from a range of fourfold on; a hot requirement takes fewer. */
+static void a_range_is_laid_out_by_how_wide_it_is(void **state)
+{
+    (void)state;
+    struct brake_error error;
+    static const struct {
+        double low, high;
+        bool logarithmic;
+    } range[] = {{0.020, 0.080, true}, {0.020, 0.0799, false}, {0.0, 0.080, false}};
+    read_plain("");
+    struct brake_size_question question = question_of(
+        "pedal.free_play", target_of("full.deceleration.at_pedal_force", BRAKE_AT_LEAST, 1.0));
+    for (int i = 0; i < 3; i++) {
+        question.low = range[i].low;
+        question.high = range[i].high;
+        assert_int_equal(brake_size_find(&question, NULL, &size, &error), BRAKE_OK);
+        assert_int_equal(size.scan.logarithmic, range[i].logarithmic);
+        assert_true(size.scan.low == range[i].low && size.scan.high == range[i].high);
+        assert_int_equal(size.scan.points, BRAKE_SCAN_POINTS);
+        assert_int_equal(size.roots.known, BRAKE_SCAN_POINTS);
+        assert_true(size.scan.noise == 0.0);
+    }
+}
+
+/* 65 points and a noise of 1e-4 of the span (reference/method.md, 10). Free play moves no hot stop:
+ * all points have the margin of the vehicle as it is. */
+static void a_hot_requirement_is_asked_at_fewer_points(void **state)
+{
+    (void)state;
+    read_sheet(&sheet, plus(plain, heat));
+    assert_true(find("pedal.free_play", target_of("us.135.hot", BRAKE_AT_LEAST, -0.9)));
+    assert_int_equal(size.scan.points, 65);
+    assert_true(size.scan.noise == 1e-4);
+    assert_int_equal(size.roots.known, 65);
+    assert_true(size.flat && size.roots.least == size.roots.most);
+    assert_near(size.roots.least, size.now + 0.9, ROUNDING);
+}
+
+static void a_search_over_a_range_can_be_stopped(void **state)
+{
+    (void)state;
+    struct brake_error error;
+    const volatile sig_atomic_t stop = 1;
+    const struct brake_watch watch = {NULL, NULL, &stop};
+    read_plain("");
+    const struct brake_size_question question =
+        question_of("front.disc.piston_diameter",
+                    target_of("full.deceleration.at_pedal_force", BRAKE_EQUAL, 1.0));
+    assert_int_equal(brake_size_find(&question, &watch, &size, &error), BRAKE_OK);
+    assert_true(size.roots.stopped);
+    assert_true(size.scan.value == NULL && size.scan.context == NULL);
+    assert_int_equal(size.limits, 0);
 }
 
 /* Front first, (1800 - 125) a = 0.8 (1000 g + 800 h a + 40 a); rear first, (450 - 125) a = 0.8
@@ -123,6 +268,17 @@ static void a_parking_torque_for_a_grade(void **state)
         find("parking.torque", target_of("empty.parking.effort_grade", BRAKE_AT_LEAST, 0.20)));
     assert_int_equal(size.roots.count, 1);
     assert_answer(0, 2000.0 * BRAKE_GRAVITY * 0.4 * sin(atan(0.20)), true);
+}
+
+static void a_line_that_is_not_given_is_found_as_well(void **state)
+{
+    (void)state;
+    read_plain("");
+    assert_true(isnan(value_at(&sheet, "parking.torque")));
+    assert_true(
+        find("parking.torque", target_of("empty.parking.effort_grade", BRAKE_AT_LEAST, 0.20)));
+    assert_answer(0, 2000.0 * BRAKE_GRAVITY * 0.4 * sin(atan(0.20)), true);
+    assert_true(isnan(size.now));
 }
 
 static void at_most_turns_the_side_round(void **state)
@@ -202,6 +358,56 @@ static void any_value_may_do(void **state)
                      target_of("full.deceleration.at_pedal_force", BRAKE_AT_LEAST, 1.0)));
     assert_int_equal(size.roots.count, 0);
     assert_int_equal(size.limits, 0);
+    const double now = size.now;
+    assert_true(find("stop.reaction_time",
+                     target_of("full.deceleration.at_pedal_force", BRAKE_AT_LEAST, now)));
+    assert_int_equal(size.limits, 0);
+}
+
+/* Leapt over is not met, but beyond the leap there is enough (reference/method.md, 10). */
+static void a_leap_answers_a_limit_and_no_equality(void **state)
+{
+    (void)state;
+    struct brake_size leap = {.roots = {.count = 1, .shortest = -1.0}};
+    struct brake_size_question question = {.by = 0};
+    const enum brake_relation relation[] = {BRAKE_EQUAL, BRAKE_AT_LEAST, BRAKE_AT_MOST};
+    for (int i = 0; i < 3; i++) {
+        question.target.relation = relation[i];
+        leap.roots.root[0].kind = BRAKE_JUMP;
+        assert_int_equal(brake_size_answered(&question, &leap), relation[i] != BRAKE_EQUAL);
+        leap.roots.root[0].kind = BRAKE_TOUCH;
+        assert_true(brake_size_answered(&question, &leap));
+    }
+}
+
+/* A drive told of the pads: what is wanted is held against them, what is to be regained is not. */
+static void only_what_is_regained_takes_the_lines_as_they_stand(void **state)
+{
+    (void)state;
+    static struct brake_sheet settled;
+    static struct brake_inputs inputs;
+    struct brake_target target[2] = {{.wish = BRAKE_WISH_ALL}, {.wish = BRAKE_WISH_REGAINED}};
+    const int mu = index_at(NULL, "front.disc.pads.mu");
+    int told = 0;
+    read_plain("");
+    brake_inputs_list(&sheet, NULL, &inputs);
+    while (told < inputs.count && inputs.input[told].index != mu)
+        told++;
+    assert_true(told < inputs.count);
+    sheet.known.count = 1;
+    sheet.known.of[0] = known_of(&inputs, told);
+    sheet.known.of[0].shift = -1.0;
+    brake_target_settle(&sheet, target, 1, &settled);
+    assert_true(value_at(&settled, "front.disc.pads.mu") < 0.399);
+    for (int last = 0; last < 2; last++) {
+        brake_target_settle(&sheet, &target[1 - last], 1 + last, &settled);
+        assert_true(value_at(&settled, "front.disc.pads.mu") == 0.4);
+    }
+    target[0].wish = BRAKE_WISH_REGAINED;
+    target[1].wish = BRAKE_WISH_ALL;
+    brake_target_settle(&sheet, target, 2, &settled);
+    assert_true(value_at(&settled, "front.disc.pads.mu") == 0.4);
+    memset(&sheet.known, 0, sizeof sheet.known);
 }
 
 static void what_needs_a_missing_line_cannot_be_said(void **state)
@@ -247,10 +453,13 @@ static void changes_are_those_of_judging_again(void **state)
         assert_true(next < count);
         assert_int_equal(told[next].criterion, i);
         assert_int_equal(told[next].from, before[i].verdict);
-        assert_int_equal(told[next++].to, after[i].verdict);
+        assert_int_equal(told[next].to, after[i].verdict);
+        assert_true(told[next].margin == after[i].margin || isnan(after[i].margin));
+        next++;
     }
     assert_int_equal(next, count);
     assert_true(count > 0);
+    assert_int_equal(brake_size_changes(&sheet, by, 100.0, BRAKE_RULES_OWN, &room, told), 0);
 }
 
 static void a_margin_is_over_what_is_wanted(void **state)
@@ -262,6 +471,16 @@ static void a_margin_is_over_what_is_wanted(void **state)
     assert_near(brake_target_margin(&target, 45.0), -0.25, ROUNDING);
     target = target_of("us.135.cold", BRAKE_AT_LEAST, 0.10);
     assert_near(brake_target_margin(&target, 0.25), 0.15, ROUNDING);
+    const enum brake_wish margins[] = {BRAKE_WISH_ALL, BRAKE_WISH_REGAINED};
+    for (int i = 0; i < 2; i++) {
+        target =
+            (struct brake_target){.wish = margins[i], .relation = BRAKE_AT_LEAST, .value = 0.1};
+        assert_near(brake_target_margin(&target, 0.25), 0.15, ROUNDING);
+    }
+    target = target_of("full.stop.distance", BRAKE_AT_LEAST, -0.5);
+    assert_near(brake_target_margin(&target, 0.25), 1.5, ROUNDING);
+    target.value = 0.0; /* of nothing there is no share */
+    assert_near(brake_target_margin(&target, 0.25), 0.25, ROUNDING);
 }
 
 static void every_requirement_is_the_one_of_least_margin(void **state)
@@ -322,9 +541,32 @@ static void combinations_that_work_are_sorted_and_the_others_counted(void **stat
     }
     assert_near(choice[0].value[0], 0.070, ROUNDING);
     assert_near(choice[0].value[1], 0.018, ROUNDING);
+    const double second = choice[1].margin;
+    choice[2].margin = -1.0;
     assert_int_equal(brake_choose(&question, NULL, choice, 2, &count), 2);
     assert_near(choice[0].value[1], 0.018, ROUNDING);
+    assert_near(choice[1].margin, second, ROUNDING);
+    assert_true(choice[2].margin == -1.0); /* there is no room for it */
     assert_int_equal(count.works, works);
+}
+
+/* The smaller the bore, the larger the margin: each comes before all that were tried. */
+static void the_best_may_come_last(void **state)
+{
+    (void)state;
+    static const double falling[] = {0.022, 0.021, 0.020, 0.018};
+    struct brake_choice choice[4];
+    struct brake_choice_count count;
+    read_plain("");
+    const struct brake_size_list list[] = {{index_at(NULL, "master.bore"), falling, 4}};
+    const struct brake_target target[] = {
+        target_of("full.deceleration.at_pedal_force", BRAKE_AT_LEAST, 1.0)};
+    const struct brake_choice_question question = {&sheet, list, 1, target, 1};
+    for (int room_for = 1; room_for <= 4; room_for++) {
+        assert_int_equal(brake_choose(&question, NULL, choice, room_for, &count), room_for);
+        for (int i = 0; i < room_for; i++)
+            assert_near(choice[i].value[0], falling[3 - i], ROUNDING);
+    }
 }
 
 static void targets_that_pull_apart_leave_the_middle(void **state)
@@ -345,6 +587,103 @@ static void targets_that_pull_apart_leave_the_middle(void **state)
     const double a = deceleration_with(0.060, 0.020); /* 1.227 */
     assert_near(choice[0].margin, a / 1.1 - 1.0, 1e-9);
     assert_int_equal(choice[0].least, 0);
+}
+
+/* A line that moves nothing: the first of a list stands first. What is met to the bit is met. */
+static void of_equals_the_earlier_stands_first(void **state)
+{
+    (void)state;
+    struct brake_choice choice[3];
+    struct brake_choice_count count;
+    read_plain("");
+    const struct brake_size_list list[] = {{index_at(NULL, "pedal.free_play"), bores, 3}};
+    struct brake_target target[] = {
+        target_of("full.deceleration.at_pedal_force", BRAKE_AT_LEAST, 0.0),
+        target_of("full.deceleration.at_pedal_force", BRAKE_AT_MOST, 0.0)};
+    target[0].value = target[1].value = brake_target_value(&target[0], &sheet.vehicle);
+    const struct brake_choice_question question = {&sheet, list, 1, target, 2};
+    assert_int_equal(brake_choose(&question, NULL, choice, 3, &count), 3);
+    for (int i = 0; i < 3; i++) {
+        assert_near(choice[i].value[0], bores[i], ROUNDING);
+        assert_true(choice[i].margin == 0.0);
+        assert_int_equal(choice[i].least, 0);
+    }
+    assert_int_equal(count.works, 3);
+    assert_int_equal(count.fails[0], 0);
+}
+
+/* No travel of the pedal is told: how much of it is used cannot be said. */
+static void a_target_that_cannot_be_said_is_counted(void **state)
+{
+    (void)state;
+    struct brake_choice choice[3];
+    struct brake_choice_count count;
+    read_plain("");
+    const struct brake_size_list list[] = {{index_at(NULL, "master.bore"), bores, 3}};
+    const struct brake_target target[] = {
+        target_of("full.deceleration.at_pedal_force", BRAKE_AT_LEAST, 1.1),
+        target_of("full.pedal.travel_used", BRAKE_AT_MOST, 0.7)};
+    const struct brake_choice_question question = {&sheet, list, 1, target, 2};
+    assert_int_equal(brake_choose(&question, NULL, choice, 3, &count), 0);
+    assert_int_equal(count.unknown, 3);
+    assert_int_equal(count.works, 0);
+    assert_int_equal(count.refused, 0);
+    assert_int_equal(count.fails[0], 1); /* 22 mm: 1.014 m/s2 */
+    assert_int_equal(count.fails[1], 0);
+}
+
+static void the_first_refusal_is_told(void **state)
+{
+    (void)state;
+    static const double heights[] = {-1.0, 0.8};
+    static const double drums[] = {0.25, 0.28, 0.30};
+    struct brake_choice choice[6];
+    struct brake_choice_count count;
+    read_plain("");
+    const struct brake_size_list list[] = {{index_at(NULL, "rear.drum.diameter"), drums, 3},
+                                           {index_at(NULL, "vehicle.cg_height"), heights, 2}};
+    const struct brake_target target[] = {target_of("full.stop.distance", BRAKE_AT_MOST, 500.0)};
+    const struct brake_choice_question question = {&sheet, list, 2, target, 1};
+    assert_int_equal(brake_choose(&question, NULL, choice, 6, &count), 0);
+    assert_int_equal(count.cases, 6);
+    assert_int_equal(count.refused, 6);
+    assert_int_equal(count.error.status, BRAKE_E_RANGE);
+    assert_string_equal(count.error.field, "");
+}
+
+struct told {
+    int calls;
+    double total;
+};
+
+static void tell(void *context, double done, double total)
+{
+    struct told *told = context;
+    told->calls++;
+    assert_true(done == (double)told->calls);
+    assert_true(total == told->total);
+}
+
+static void every_case_and_tyre_is_told(void **state)
+{
+    (void)state;
+    struct brake_choice choice[6];
+    struct brake_tyre_choice tyre[2];
+    struct brake_choice_count count;
+    static const char *const marking[] = {"195/80R15", "LT265/75R16"};
+    struct told told = {.total = 6.0};
+    const struct brake_watch watch = {tell, &told, NULL};
+    read_plain("");
+    const struct brake_size_list list[] = {
+        {index_at(NULL, "front.disc.piston_diameter"), pistons, 3},
+        {index_at(NULL, "master.bore"), bores, 2}};
+    const struct brake_target target[] = {target_of("full.stop.distance", BRAKE_AT_MOST, 500.0)};
+    const struct brake_choice_question question = {&sheet, list, 2, target, 1};
+    (void)brake_choose(&question, &watch, choice, 6, &count);
+    assert_int_equal(told.calls, 6);
+    told = (struct told){.total = 2.0};
+    assert_true(brake_choose_tyres(&question, marking, 2, &watch, tyre));
+    assert_int_equal(told.calls, 2);
 }
 
 static void combinations_that_are_no_vehicle_are_counted_apart(void **state)
@@ -435,32 +774,86 @@ static void what_was_measured_on_the_old_tyre_is_left_out(void **state)
     assert_near(tyre[0].rollout, 3.05 * 35.0 * 0.0254, ROUNDING);
 }
 
+/* Of one diameter, 0.406 m + 2 x 0.265 m x 0.75: as they were given; refused ones last. */
+static void tyres_of_one_diameter_stay_as_they_were_given(void **state)
+{
+    (void)state;
+    static const char *const given[] = {"no tyre", "LT265/75R16 112Q", "no wheel",
+                                        "LT265/75R16 100Q", "195/80R15"};
+    static const int sorted[] = {4, 1, 3, 0, 2};
+    struct brake_tyre_choice tyre[5];
+    read_plain("");
+    const struct brake_target target[] = {target_of("full.stop.distance", BRAKE_AT_MOST, 500.0)};
+    const struct brake_choice_question question = {.sheet = &sheet, .target = target, .targets = 1};
+    assert_true(brake_choose_tyres(&question, given, 5, NULL, tyre));
+    for (int i = 0; i < 5; i++)
+        assert_string_equal(tyre[i].marking, given[sorted[i]]);
+    assert_int_equal(tyre[0].least, 0);
+    assert_int_equal(tyre[4].least, -1);
+}
+
+/* Nothing that was told of the old tyres is told of the new ones. */
+static void a_tyre_that_is_fitted_takes_its_own_lines(void **state)
+{
+    (void)state;
+    static const char *const old[] = {"front.tyre.rollout", "front.tyre.rolling_radius",
+                                      "front.tyre.overall_diameter", "front.tyre.load_capacity",
+                                      "front.tyre.speed_limit"};
+    read_only(&sheet, plus(plain, "[front.tyre]\nrollout = 2.4 m\nload_capacity = 800 kg\n"
+                                  "speed_limit = 170 km/h\n"));
+    brake_tyre_fit(&sheet, BRAKE_FRONT, "LT265/75R16");
+    for (int i = 0; i < 5; i++) {
+        assert_nan(value_at(&sheet, old[i]));
+        assert_int_equal(record_at(&sheet, old[i])->from, BRAKE_ABSENT);
+    }
+    assert_string_equal(sheet.vehicle.axle[BRAKE_FRONT].tyre.marking, "LT265/75R16");
+    assert_int_equal(record_at(&sheet, "front.tyre.marking")->from, BRAKE_CATALOGUE);
+    assert_true(record_at(&sheet, "front.tyre.marking")->set);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_piston_for_a_deceleration_goes_with_the_root),
         cmocka_unit_test(a_piston_too_big_locks_the_front_axle),
         cmocka_unit_test(with_no_answer_the_best_value_and_the_tyres_are_told),
+        cmocka_unit_test(limits_that_help_alike_stand_as_they_are_listed),
+        cmocka_unit_test(what_helps_most_stands_first),
+        cmocka_unit_test(at_most_with_no_answer_tells_the_least_there_is),
+        cmocka_unit_test(an_answer_that_is_no_vehicle_is_left_out),
+        cmocka_unit_test(a_range_is_laid_out_by_how_wide_it_is),
+        cmocka_unit_test(a_hot_requirement_is_asked_at_fewer_points),
+        cmocka_unit_test(a_search_over_a_range_can_be_stopped),
         cmocka_unit_test(a_height_for_a_deceleration_at_lock_is_between_two_axles),
         cmocka_unit_test(a_parking_torque_for_a_grade),
+        cmocka_unit_test(a_line_that_is_not_given_is_found_as_well),
         cmocka_unit_test(at_most_turns_the_side_round),
         cmocka_unit_test(a_value_that_was_worked_out_is_set_as_a_given_one),
         cmocka_unit_test(what_was_lost_is_regained_by_the_piston_that_gives_it_back),
         cmocka_unit_test(a_criterion_is_met_at_its_answer),
         cmocka_unit_test(a_quantity_that_does_not_matter_is_told),
         cmocka_unit_test(any_value_may_do),
+        cmocka_unit_test(a_leap_answers_a_limit_and_no_equality),
+        cmocka_unit_test(only_what_is_regained_takes_the_lines_as_they_stand),
         cmocka_unit_test(what_needs_a_missing_line_cannot_be_said),
         cmocka_unit_test(a_line_of_another_brake_is_refused),
         cmocka_unit_test(changes_are_those_of_judging_again),
         cmocka_unit_test(a_margin_is_over_what_is_wanted),
         cmocka_unit_test(every_requirement_is_the_one_of_least_margin),
         cmocka_unit_test(combinations_that_work_are_sorted_and_the_others_counted),
+        cmocka_unit_test(the_best_may_come_last),
         cmocka_unit_test(targets_that_pull_apart_leave_the_middle),
+        cmocka_unit_test(of_equals_the_earlier_stands_first),
+        cmocka_unit_test(a_target_that_cannot_be_said_is_counted),
+        cmocka_unit_test(the_first_refusal_is_told),
+        cmocka_unit_test(every_case_and_tyre_is_told),
         cmocka_unit_test(combinations_that_are_no_vehicle_are_counted_apart),
         cmocka_unit_test(a_search_can_be_stopped),
         cmocka_unit_test(a_search_among_tyres_can_be_stopped),
         cmocka_unit_test(tyres_are_sorted_and_change_both_axles),
         cmocka_unit_test(what_was_measured_on_the_old_tyre_is_left_out),
+        cmocka_unit_test(tyres_of_one_diameter_stay_as_they_were_given),
+        cmocka_unit_test(a_tyre_that_is_fitted_takes_its_own_lines),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
