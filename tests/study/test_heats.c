@@ -166,6 +166,7 @@ static void what_cannot_be_is_told(void **state)
     static const double beyond[] = {1500.0, 1900.0, 1e9};
     static const double falling[] = {1.0, 1.0};
     static const int none[] = {BRAKE_DUTY_NUMBERS};
+    static const double never[] = {BRAKE_NAN};
     struct brake_error error;
     set_up();
     assert_int_equal(brake_heats_refusal(&heats, 2, &error), BRAKE_E_RANGE);
@@ -177,6 +178,12 @@ static void what_cannot_be_is_told(void **state)
     set_up();
     heats.time = falling;
     heats.times = 2;
+    assert_int_equal(brake_heats_run(&heats, 1, NULL, &room, &error), BRAKE_E_RANGE);
+    heats.time = never;
+    heats.times = 1;
+    assert_int_equal(brake_heats_run(&heats, 1, NULL, &room, &error), BRAKE_E_RANGE);
+    set_up();
+    asked[0] = brake_result_all();
     assert_int_equal(brake_heats_run(&heats, 1, NULL, &room, &error), BRAKE_E_RANGE);
     set_up();
     heats.column = none;
@@ -242,6 +249,9 @@ static void who_watches_is_told_and_may_stop_it(void **state)
     assert_equal(told.done, 32.0); /* four rounds of eight */
     assert_equal(told.total, 100.0);
     assert_int_equal(each[99], BRAKE_E_SHAPE);
+    told.stop = 0;
+    assert_int_equal(brake_heats_run(&heats, 2, &watch, &wide, &error), BRAKE_OK);
+    assert_equal(told.done, 64.0); /* of each thread */
 }
 
 /* 10^15 cases of a vehicle and a duty are the most: doubles still count them one by one. */
@@ -282,14 +292,50 @@ static void one_duty_is_enough(void **state)
     assert_int_equal(brake_heats_run(&heats, 1, NULL, &room, &error), BRAKE_E_RANGE);
 }
 
+/* One axis, one duty, one time: the heavier the vehicle, the more heat; each begins at 100 km/h. */
+static void one_axis_and_one_time_are_enough(void **state)
+{
+    (void)state;
+    set_up();
+    heats.axes = 1;
+    heats.duty = &duty[3];
+    heats.duties = 1;
+    heats.times = 1;
+    run(1);
+    for (int i = 0; i < MASSES; i++) {
+        assert_int_equal(status[i], BRAKE_OK);
+        assert_near(history[i * COLUMNS], 100.0 * KMH, ROUNDING);
+        assert_true(i == 0 || result[i * RESULTS] > result[(i - 1) * RESULTS]);
+    }
+}
+
+/* 18 cases: two rounds of eight, and two; nothing is written behind them. */
+static void the_last_round_may_be_short(void **state)
+{
+    (void)state;
+    struct brake_error error;
+    set_up();
+    heats.duties = 3;
+    for (int i = 0; i < CASES; i++)
+        status[i] = BRAKE_E_SHAPE;
+    result[18 * RESULTS] = -1.0;
+    assert_int_equal(brake_heats_run(&heats, 1, NULL, &room, &error), BRAKE_OK);
+    assert_int_equal(status[16], BRAKE_OK);
+    assert_int_equal(status[17], BRAKE_E_RANGE); /* of no stops */
+    assert_int_equal(status[18], BRAKE_E_SHAPE);
+    assert_true(result[18 * RESULTS] == -1.0);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(one_axis_and_one_time_are_enough),
         cmocka_unit_test(cases_are_what_they_are_alone_to_the_bit),
         cmocka_unit_test(what_cannot_be_is_told),
         cmocka_unit_test(a_vehicle_without_its_heat_lines_says_which),
         cmocka_unit_test(the_first_and_the_last_column_are_there),
         cmocka_unit_test(one_duty_is_enough),
+        cmocka_unit_test(the_last_round_may_be_short),
         cmocka_unit_test(cases_are_counted_to_their_end),
         cmocka_unit_test(who_watches_is_told_and_may_stop_it)};
     return cmocka_run_group_tests(tests, NULL, NULL);
