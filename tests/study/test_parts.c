@@ -5,6 +5,7 @@
 
 #include "brake/thermal.h"
 #include "study/parts.h"
+#include "vehicle/sections.h"
 
 static struct brake_sheet sheet;
 static struct brake_part_offer offer[BRAKE_PARTS_OFFERED];
@@ -160,6 +161,137 @@ static void what_is_not_there_may_be_fitted(void **state)
     assert_near(found[0]->change.value[2], 1500.0, ROUNDING);
 }
 
+/* The words of an offer of some lines, and that it is among cylinders, levers and valves. */
+static void expect_words(const char *path, int number, const char *words)
+{
+    const struct brake_part_offer *found[BRAKE_PARTS_OFFERED];
+    assert_true(number < offered(path, found));
+    assert_string_equal(found[number]->change.words, words);
+    assert_int_equal(found[number]->change.takes, BRAKE_REPAIR_BORE);
+}
+
+/* What is fitted, by sizes (common practice, no source, as in study/parts.c): assist 1200 N, lever
+ * 2500 N m, knee 30 bar, pedal 4 to 1, which are not offered once more. */
+static void what_is_there_may_be_had_in_other_sizes(void **state)
+{
+    (void)state;
+    static const double assists[] = {1500.0, 1800.0};
+    static const double levers[] = {2875.0, 3250.0, 3750.0, 4375.0};
+    static const double knees[] = {15e5, 20e5, 40e5, 50e5, 60e5, 80e5};
+    static const double pedals[] = {5.0, 6.0};
+    const struct brake_part_offer *found[BRAKE_PARTS_OFFERED];
+    list(plus(full_text(), "[valve]\nbypass = none\n"));
+    expect_sizes("booster.assist", assists, 2);
+    expect_sizes("parking.torque", levers, 4);
+    expect_sizes("valve.knee", knees, 6);
+    expect_sizes("pedal.ratio", pedals, 2);
+    expect_words("booster.assist", 1, "a booster of 1.50 times the assist");
+    expect_words("parking.torque", 0, "a parking lever and arms of 1.15 times the ratio");
+    expect_words("valve.knee", 2, "a rear valve that opens at 40 bar");
+    expect_words("pedal.ratio", 0, "a pedal of ratio 5.00");
+    expect_words("valve.bypass", 0, "a rear valve with a bypass");
+    assert_int_equal(offered("valve.bypass", found), 1);
+    assert_equal(found[0]->change.value[0], BRAKE_FITTED);
+    assert_int_equal(offered("valve.kind", found) + offered("booster.booster", found), 0);
+    assert_int_equal(offered("circuits.split", found), 0);
+    sheet.vehicle.circuits.split = BRAKE_SPLIT_ONE;
+    sheet.vehicle.valve.bypass = BRAKE_FITTED;
+    offers = brake_parts_offered(&sheet, offer);
+    assert_int_equal(offered("valve.bypass", found), 0);
+    expect_words("circuits.split", 0, "a second circuit (tandem master cylinder)");
+    assert_int_equal(offered("circuits.split", found), 1);
+    assert_equal(found[0]->change.value[0], BRAKE_SPLIT_II);
+}
+
+/* One of known levers has those changed, not its torque. */
+static void a_lever_that_is_known_is_changed_itself(void **state)
+{
+    (void)state;
+    static const double ratios[] = {69.0, 78.0, 90.0, 105.0};
+    const struct brake_part_offer *found[BRAKE_PARTS_OFFERED];
+    read_sheet(&sheet, full_text());
+    sheet.vehicle.parking.ratio = 60.0;
+    offers = brake_parts_offered(&sheet, offer);
+    expect_sizes("parking.ratio", ratios, 4);
+    assert_int_equal(offered("parking.torque", found), 0);
+}
+
+/* Cylinders from 0.75 to 1.35 times 20 mm, shoes that are set; in front as at the rear. */
+static void drums_in_front_are_offered_the_same(void **state)
+{
+    (void)state;
+    static const double travel[] = {0.0008};
+    const struct brake_part_offer *found[BRAKE_PARTS_OFFERED];
+    double bores[8];
+    for (int i = 0; i < 8; i++)
+        bores[i] = (10 + i) / 16.0 * 0.0254;
+    list(drum_text());
+    sheet.vehicle.axle[BRAKE_FRONT].axle.brake = BRAKE_DRUM;
+    sheet.vehicle.axle[BRAKE_FRONT].drum = sheet.vehicle.axle[BRAKE_REAR].drum;
+    offers = brake_parts_offered(&sheet, offer);
+    expect_sizes("front.drum.cylinder_diameter", bores, 8);
+    expect_sizes("front.drum.piston_travel", travel, 1);
+    offered("front.drum.piston_travel", found);
+    assert_string_equal(found[0]->change.words, "front shoes set to 0.8 mm of piston travel");
+    assert_int_equal(found[0]->change.takes, BRAKE_REPAIR_ADJUST);
+    assert_int_equal(offered("front.disc.piston_diameter", found), 0);
+}
+
+/* Whether a size is offered where another is fitted. */
+static bool is_offered(const char *path, double size, double now)
+{
+    const struct brake_part_offer *found[BRAKE_PARTS_OFFERED];
+    const int line = index_at(&sheet.vehicle, path);
+    memcpy(brake_quantity_in(&sheet.vehicle, line), &now, sizeof now);
+    offers = brake_parts_offered(&sheet, offer);
+    const int count = offered(path, found);
+    bool is = false;
+    for (int i = 0; i < count; i++)
+        is = is || fabs(found[i]->change.value[0] - size) <= 1e-9 * size;
+    return is;
+}
+
+/* The smallest size and how small it may be of what is fitted, the largest and how large (common
+ * practice, no source, as in study/parts.c); a hundredth from what is fitted is no change. */
+static void a_size_goes_onto_a_part_within_limits(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *path;
+        double smallest, least, largest, most;
+    } limits[] = {
+        {"front.disc.pads.mu", 0.40, 1.02, 0.50, 1.6},
+        {"rear.disc.pads.mu", 0.40, 1.02, 0.50, 1.6},
+        {"front.disc.piston_diameter", 0.034, 0.6, 0.073, 1.5},
+        {"rear.disc.piston_diameter", 0.034, 0.6, 0.073, 1.5},
+        {"master.bore", 0.015875, 0.75, 0.03175, 1.35},
+        {"pedal.ratio", 4.0, 1.05, 6.0, 4.0},
+        {"valve.knee", 15e5, 0.1, 80e5, 10.0},
+        {"front.drum.cylinder_diameter", 0.015875, 0.75, 0.03175, 1.35},
+        {"rear.drum.cylinder_diameter", 0.015875, 0.75, 0.03175, 1.35},
+        {"front.drum.piston_travel", BRAKE_NAN, 0.0, 0.0008, 0.95},
+        {"rear.drum.piston_travel", BRAKE_NAN, 0.0, 0.0008, 0.95},
+    };
+    list(full_text());
+    for (size_t i = 0; i < sizeof limits / sizeof limits[0]; i++) {
+        const bool drum = strstr(limits[i].path, "drum") != NULL;
+        for (int axle = 0; axle < BRAKE_AXLES; axle++)
+            sheet.vehicle.axle[axle].axle.brake = drum ? BRAKE_DRUM : BRAKE_DISC;
+        const char *path = limits[i].path;
+        const double small = limits[i].smallest / limits[i].least;
+        const double large = limits[i].largest / limits[i].most;
+        assert_true(isnan(small) || is_offered(path, limits[i].smallest, small / 1.003));
+        assert_true(isnan(small) || !is_offered(path, limits[i].smallest, small * 1.003));
+        assert_true(is_offered(path, limits[i].largest, large * 1.003));
+        assert_false(is_offered(path, limits[i].largest, large / 1.003));
+    }
+    for (int axle = 0; axle < BRAKE_AXLES; axle++)
+        sheet.vehicle.axle[axle].axle.brake = BRAKE_DISC;
+    assert_true(is_offered("front.disc.piston_diameter", 0.060, 0.060 / 1.0102));
+    assert_false(is_offered("front.disc.piston_diameter", 0.060, 0.060 / 1.0098));
+    assert_true(is_offered("front.disc.piston_diameter", 0.060, 0.060 / 0.9898));
+}
+
 static void expect_fluids(const char *fluid, int better)
 {
     const struct brake_part_offer *found[BRAKE_PARTS_OFFERED];
@@ -191,6 +323,10 @@ int main(void)
         cmocka_unit_test(what_belongs_to_a_part_grows_with_it),
         cmocka_unit_test(ones_own_list_takes_the_place_of_the_customary_sizes),
         cmocka_unit_test(what_is_not_there_may_be_fitted),
+        cmocka_unit_test(what_is_there_may_be_had_in_other_sizes),
+        cmocka_unit_test(a_lever_that_is_known_is_changed_itself),
+        cmocka_unit_test(drums_in_front_are_offered_the_same),
+        cmocka_unit_test(a_size_goes_onto_a_part_within_limits),
         cmocka_unit_test(fluids_that_boil_later_are_offered),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
