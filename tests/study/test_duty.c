@@ -596,6 +596,43 @@ static void a_duty_that_is_stopped_ends_with_its_slice(void **state)
     }
 }
 
+enum { SLICES = 17 };
+
+struct slices {
+    double end[SLICES + 1];
+    int count;
+};
+
+static void note_slice(void *context, const struct brake_duty_row *row)
+{
+    struct slices *slices = context;
+    assert_true(slices->count <= SLICES);
+    slices->end[slices->count++] = row->time;
+}
+
+/* A slice is half of the time that has gone by in whole seconds, 1 s at least and 30 s at most;
+ * what is left of the duty is one too. Numbers by hand. */
+static void slices_grow_with_the_time(void **state)
+{
+    (void)state;
+    static const double ends[SLICES] = {0.0,  1.0,  2.0,  3.0,  4.0,   6.0,   9.0,   13.0, 19.0,
+                                        28.0, 42.0, 63.0, 93.0, 123.0, 153.0, 183.0, 200.0};
+    struct brake_duty rest = {.kind = BRAKE_DUTY_REST, .force = 500.0, .rest = 200.0};
+    struct brake_duty rolls = descent(0.0, 2000.0, 36.0, 0.0);
+    struct brake_duty brakes = descent(0.08, 2000.0, 36.0, 0.0);
+    const struct brake_duty *duties[] = {&rest, &rolls, &brakes};
+    build();
+    for (int i = 0; i < 3; i++) {
+        struct slices slices = {.count = 0};
+        const struct brake_duty_watch watch = {
+            .row = note_slice, .context = &slices, .coarse = true};
+        assert_int_equal(brake_duty_run(&hot, duties[i], &watch, &result), BRAKE_OK);
+        assert_int_equal(slices.count, SLICES);
+        for (int k = 0; k < SLICES; k++)
+            assert_within(slices.end[k], ends[k], 1e-6);
+    }
+}
+
 static void assert_same(const struct brake_duty_result *a, const struct brake_duty_result *b)
 {
     assert_memory_equal(a->axle, b->axle, sizeof a->axle);
@@ -972,6 +1009,7 @@ int main(void)
         cmocka_unit_test(a_fluid_that_still_gets_hotter_is_told),
         cmocka_unit_test(rows_agree_with_newton_and_with_the_work),
         cmocka_unit_test(a_duty_that_is_stopped_ends_with_its_slice),
+        cmocka_unit_test(slices_grow_with_the_time),
         cmocka_unit_test(the_fade_sequences_are_those_of_their_clauses),
         cmocka_unit_test(nonsense_is_refused_in_words),
     };
