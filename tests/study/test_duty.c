@@ -600,6 +600,7 @@ enum { SLICES = 17 };
 
 struct slices {
     double end[SLICES + 1];
+    double force[SLICES + 1];
     int count;
 };
 
@@ -607,6 +608,7 @@ static void note_slice(void *context, const struct brake_duty_row *row)
 {
     struct slices *slices = context;
     assert_true(slices->count <= SLICES);
+    slices->force[slices->count] = row->pedal_force;
     slices->end[slices->count++] = row->time;
 }
 
@@ -631,6 +633,29 @@ static void slices_grow_with_the_time(void **state)
         for (int k = 0; k < SLICES; k++)
             assert_within(slices.end[k], ends[k], 1e-6);
     }
+}
+
+/* Friction that falls from the first degree on: the foot pushes harder from slice to slice, and is
+ * told as at the end of the first and of the last. */
+static void a_descent_tells_its_first_and_its_last_force(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    struct brake_error error;
+    struct slices slices = {.count = 0};
+    const struct brake_duty_watch watch = {.row = note_slice, .context = &slices, .coarse = true};
+    const struct brake_duty brakes = descent(0.08, 2000.0, 36.0, 0.0);
+    read_sheet(&sheet,
+               plus(plus(plain, heat),
+                    "[front.disc.pads]\nfriction = (0 degC, 0.4) (600 degC, 0.2), measured\n"
+                    "[rear.disc.pads]\nfriction = (0 degC, 0.4) (600 degC, 0.2), measured\n"));
+    assert_int_equal(brake_hot_rig_build(&sheet.vehicle, BRAKE_FULL, &hot, &error), BRAKE_OK);
+    assert_int_equal(brake_duty_run(&hot, &brakes, &watch, &result), BRAKE_OK);
+    assert_int_equal(slices.count, SLICES);
+    for (int i = 2; i < SLICES; i++)
+        assert_true(slices.force[i] > slices.force[i - 1]);
+    assert_equal(result.force_first, slices.force[1]);
+    assert_equal(result.force_last, slices.force[SLICES - 1]);
 }
 
 static void assert_same(const struct brake_duty_result *a, const struct brake_duty_result *b)
@@ -1010,6 +1035,7 @@ int main(void)
         cmocka_unit_test(rows_agree_with_newton_and_with_the_work),
         cmocka_unit_test(a_duty_that_is_stopped_ends_with_its_slice),
         cmocka_unit_test(slices_grow_with_the_time),
+        cmocka_unit_test(a_descent_tells_its_first_and_its_last_force),
         cmocka_unit_test(the_fade_sequences_are_those_of_their_clauses),
         cmocka_unit_test(nonsense_is_refused_in_words),
     };
