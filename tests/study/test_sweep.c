@@ -323,6 +323,57 @@ static void every_quantity_of_discs_at_the_rear_gives_the_same_bits(void **state
     assert_true(refused > 5);
 }
 
+/* Drums of an axle, with or without the shape of their shoes. */
+static const char *drums_of(const char *axle, const char *shoes, const char *shape)
+{
+    char made[600];
+    snprintf(made, sizeof made,
+             "[%s.drum]\nshoes = %s\ndiameter = 280 mm\ncylinder_diameter = 25 mm\n"
+             "efficiency = 1\nthreshold = 0 bar\n[%s.drum.lining]\nmu = 0.25\n%s",
+             axle, shoes, axle, shape);
+    return kept(made);
+}
+
+/* What is left out of a drum follows from its lining: the usual factor from friction, the second
+ * shoe of a servo brake from the first. One axle has the one, the other the other, and turned. */
+static void drums_follow_their_linings_to_the_bit(void **state)
+{
+    (void)state;
+    static const char *const axles[] = {"front", "rear"};
+    static const char *const names[] = {"drum.lining.mu",        "drum.lining.heel",
+                                        "drum.lining.toe",       "drum.lining.pivot_radius",
+                                        "drum.lining.force_arm", "drum.cylinder_diameter",
+                                        "drum.diameter"};
+    static const char shape[] =
+        "pivot_radius = 105 mm\nforce_arm = 190 mm\nheel = 22 deg\ntoe = 125 deg\n";
+    const char *bare = swapped(plain, "brake = disc\n[front.tyre]", "brake = drum\n[front.tyre]");
+    bare = swapped(bare, "brake = disc\n[rear.disc]", "brake = drum\n[rear.disc]");
+    bare = swapped(bare,
+                   "[front.disc]\nmounting = floating\npistons = 1 x 60 mm\n"
+                   "effective_radius = 125 mm\nefficiency = 1\nthreshold = 0 bar\n"
+                   "compliance = 0 cm3\n[front.disc.pads]\nmu = 0.4\ngap = 0.25 mm\n",
+                   "");
+    bare = swapped(bare,
+                   "[rear.disc]\nmounting = fixed\npistons = 1 x 30 mm\n"
+                   "effective_radius = 0.125 m\nefficiency = 1.0\nthreshold = 0 kPa\n"
+                   "compliance = 0 mm3\nhat_mass = 0 kg\n[rear.disc.pads]\nmu = 40 %\n"
+                   "gap = 0.00025 m\n",
+                   "");
+    for (int servo = 0; servo < 2; servo++) {
+        const char *text = plus(bare, drums_of(axles[servo], "duo_servo", shape));
+        text = plus(text, drums_of(axles[1 - servo], "two_leading", ""));
+        read_sheet(&sheet, plus(text, "[pedal]\ntravel = 150 mm\n"));
+        for (int axle = 0; axle < 2; axle++) {
+            for (size_t k = 0; k < sizeof names / sizeof names[0]; k++) {
+                char path[80];
+                snprintf(path, sizeof path, "%s.%s", axles[axle], names[k]);
+                if (axle == servo || strstr(path, "lining") == NULL || k == 0)
+                    (void)compare_quantity(index_at(&sheet.vehicle, path));
+            }
+        }
+    }
+}
+
 static void hot_performance_gives_the_same_bits(void **state)
 {
     (void)state;
@@ -717,6 +768,7 @@ int main(void)
         cmocka_unit_test(every_quantity_of_a_vehicle_of_raw_readings_gives_the_same_bits),
         cmocka_unit_test(every_quantity_of_a_plain_vehicle_gives_the_same_bits),
         cmocka_unit_test(every_quantity_of_discs_at_the_rear_gives_the_same_bits),
+        cmocka_unit_test(drums_follow_their_linings_to_the_bit),
         cmocka_unit_test(hot_performance_gives_the_same_bits),
         cmocka_unit_test(any_number_of_threads_gives_the_same_bits),
         cmocka_unit_test(cases_side_by_side_give_the_bits_of_one_by_one),
