@@ -10,6 +10,7 @@
 #include "brake/evaluate.h"
 #include "criteria/judge.h"
 #include "criteria/scope.h"
+#include "study/change.h"
 #include "study/comparing.h"
 #include "study/conformance.h"
 
@@ -224,6 +225,65 @@ static void each_side_has_its_own_words(void **state)
     assert_true(ruling[1].counted.falls_short > ruling[0].counted.falls_short);
 }
 
+/* ---- lines and parts ------------------------------------------------------------------------- */
+
+/* Of a brake, its pads, shoes and linings are one part of the vehicle; mass and road are none. */
+static void lines_belong_to_parts_of_the_vehicle(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *path, *part;
+    } lines[] = {
+        {"front.disc.piston_diameter", "front brake"},
+        {"front.disc.pads.mu", "front brake"},
+        {"front.drum.diameter", "front brake"},
+        {"rear.disc.pads.mu", "rear brake"},
+        {"rear.drum.lining.mu", "rear brake"},
+        {"front.tyre.rolling_radius", "front tyre"},
+        {"rear.tyre.rolling_radius", "rear tyre"},
+        {"booster.gain", "booster"},
+        {"master.bore", "master"},
+        {"pedal.ratio", "pedal"},
+        {"valve.knee", "valve"},
+        {"parking.torque", "parking"},
+        {"vehicle.mass", NULL},
+        {"road.adhesion", NULL},
+        {"front.axle.track", NULL},
+    };
+    for (size_t i = 0; i < sizeof lines / sizeof lines[0]; i++) {
+        const char *part = brake_part_of(index_at(NULL, lines[i].path));
+        if (lines[i].part == NULL)
+            assert_null(part);
+        else
+            assert_string_equal(part, lines[i].part);
+    }
+}
+
+/* Two parts that stand the other way round are the same ones; of one a line differs; a line that is
+ * given in one file only differs too. */
+static void lines_are_held_against_their_own(void **state)
+{
+    (void)state;
+    static struct brake_changed_line line[2 * BRAKE_ROWS];
+    static const char rack[] = "[part.rack]\nmass = 20 kg\nbehind_front_axle = 1 m\nheight = 1 m\n";
+    static const char box[] = "[part.box]\nmass = 30 kg\nbehind_front_axle = 2 m\nheight = 1 m\n";
+    read_sheet(&before, plus(plus(plain, rack), box));
+    read_sheet(&after, plus(plus(plain, box), rack));
+    assert_int_equal(brake_changed_lines(&before, &after, line), 0);
+    read_sheet(&after, plus(plus(plain, swapped(box, "30 kg", "35 kg")), rack));
+    assert_int_equal(brake_changed_lines(&before, &after, line), 1);
+    assert_int_equal(line[0].before, index_at(&before.vehicle, "part.box.mass"));
+    assert_int_equal(line[0].after, index_at(&after.vehicle, "part.box.mass"));
+    read_sheet(&before, plain);
+    read_sheet(&after, plus(plain, "[parking]\ntorque = 2500 N*m\n"));
+    const int torque = index_at(NULL, "parking.torque");
+    for (int turned = 0; turned < 2; turned++) {
+        assert_int_equal(
+            brake_changed_lines(turned ? &after : &before, turned ? &before : &after, line), 1);
+        assert_true(line[0].before == torque && line[0].after == torque);
+    }
+}
+
 /* ---- who watches ----------------------------------------------------------------------------- */
 
 enum { CALLS = 8 };
@@ -298,6 +358,8 @@ int main(void)
         cmocka_unit_test(the_load_case_that_lost_more_is_the_worse),
         cmocka_unit_test(the_status_is_that_of_what_was_lost),
         cmocka_unit_test(each_side_has_its_own_words),
+        cmocka_unit_test(lines_belong_to_parts_of_the_vehicle),
+        cmocka_unit_test(lines_are_held_against_their_own),
         cmocka_unit_test(choices_of_groups_are_told_as_they_are_worked_out),
         cmocka_unit_test(both_fade_procedures_are_told),
     };
