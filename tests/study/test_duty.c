@@ -635,6 +635,32 @@ static void slices_grow_with_the_time(void **state)
     }
 }
 
+static void note_first(void *context, const struct brake_duty_row *row)
+{
+    struct slices *first = context;
+    if (first->count <= SLICES)
+        first->end[first->count++] = row->time;
+}
+
+/* brake/duty.h: a row every 0.1 s while the brakes are on, but for a descent, else every second. */
+static void rows_are_shown_more_often_while_the_brakes_are_on(void **state)
+{
+    (void)state;
+    struct brake_duty rest = {.kind = BRAKE_DUTY_REST, .force = 500.0, .rest = 200.0};
+    struct brake_duty brakes = descent(0.08, 2000.0, 36.0, 0.0);
+    struct brake_duty stops = snubs(1, 100.0, 0.0, 60.0, 4.0);
+    const struct brake_duty *duties[] = {&stops, &brakes, &rest};
+    build();
+    for (int i = 0; i < 3; i++) {
+        struct slices first = {.count = 0};
+        const struct brake_duty_watch watch = {.row = note_first, .context = &first};
+        assert_int_equal(brake_duty_run(&hot, duties[i], &watch, &result), BRAKE_OK);
+        assert_int_equal(first.count, SLICES + 1);
+        for (int k = 0; k <= SLICES; k++)
+            assert_within(first.end[k], i == 0 ? 0.1 * k : k, 1e-6);
+    }
+}
+
 /* Friction that falls from the first degree on: the foot pushes harder from slice to slice, and is
  * told as at the end of the first and of the last. */
 static void a_descent_tells_its_first_and_its_last_force(void **state)
@@ -1035,6 +1061,7 @@ int main(void)
         cmocka_unit_test(rows_agree_with_newton_and_with_the_work),
         cmocka_unit_test(a_duty_that_is_stopped_ends_with_its_slice),
         cmocka_unit_test(slices_grow_with_the_time),
+        cmocka_unit_test(rows_are_shown_more_often_while_the_brakes_are_on),
         cmocka_unit_test(a_descent_tells_its_first_and_its_last_force),
         cmocka_unit_test(the_fade_sequences_are_those_of_their_clauses),
         cmocka_unit_test(nonsense_is_refused_in_words),
