@@ -32,10 +32,11 @@ SEED = int(os.environ.get("DUTY_SEED", "1"))
 TOLERANCE = 1e-3  # [K] of the heat
 STEPS = 1e-3, 0.0, 2e-3  # [s] of the rig, by kind of duty; a descent has its own
 MANNERS = model.DECELERATION, model.VERGE, model.FORCE
-# Known faults, by seed and number. 21, 51, 84: a stop that comes to the limit of adhesion and leaves
-# it again while friction fades scatters with the step, and drifts away where steps are far shorter
-# than those that the library takes: 84 by 9 mm at 1 ms and 0.15 m at 0.1 ms; at its own 0.5 s it is
-# within 1 mm. 60: pads are hottest within the first second of a rest, between two looks: by 0.2 K.
+# Known faults, by seed and number. 21, 51, 84: a stop that comes to the limit of adhesion and
+# leaves it again while friction fades scatters with the step, and drifts away where steps are far
+# shorter than those that the library takes: 84 by 9 mm at 1 ms and 0.15 m at 0.1 ms; at its own
+# 0.5 s it is within 1 mm. 60: pads are hottest within the first second of a rest, between two
+# looks: by 0.2 K.
 UNSETTLED = {(1, 21), (1, 51), (1, 60), (1, 84)}
 # The second solver lets no rear brakes go: what electronic distribution does is held at one instant
 # by test_oracle.py, and over a stop by tests/model/test_braking.c.
