@@ -137,6 +137,12 @@ static void a_curve_that_cannot_be_laid_is_refused(void **state)
     x[1] = 1.0;
     y[2] = BRAKE_INFINITY;
     assert_int_equal(brake_curve_build(x, y, 3, &curve), BRAKE_E_RANGE);
+    y[2] = 1e150; /* squares of more would be infinite */
+    assert_int_equal(brake_curve_build(x, y, 3, &curve), BRAKE_E_RANGE);
+    y[2] = 1.0;
+    x[2] = 1e150;
+    assert_int_equal(brake_curve_build(x, y, 3, &curve), BRAKE_E_RANGE);
+    x[2] = 2.0;
     assert_int_equal(curve.points, 0);
     y[2] = 1.0;
     assert_int_equal(brake_curve_build(x, y, 3, &curve), BRAKE_OK);

@@ -532,6 +532,7 @@ static void a_saved_state_goes_on_to_the_bit(void **state)
     assert_equal(saved.supplied, now.supplied);
     assert_equal(saved.step, now.step);
     assert_true(saved.steps == now.steps && saved.rejected == now.rejected);
+    assert_true(now.rejected > 0 && now.rejected < now.steps); /* where the power jumps */
 }
 
 /* First law over a long time: what went in is stored or lost. */

@@ -135,6 +135,7 @@ static void a_text_that_is_no_marking_is_refused_and_gives_nothing(void **state)
         "265/70R",
         "265/70 17",
         "37x12.50R17LT EX",
+        "60x23.65R17", /* 600.7 mm wide */
         "265/R17",
         "265/70Q17",
         "265/70r17",
