@@ -6,8 +6,8 @@
 
 #include "spelling.h"
 #include "vehicle/letters.h"
-#include "vehicle/sections.h"
 #include "vehicle/limits.h"
+#include "vehicle/sections.h"
 #include "vehicle/text.h"
 
 const char *reading_past_blanks(const char *text)

@@ -9,8 +9,8 @@
 #include "number.h"
 #include "value.h"
 #include "writer.h"
-#include "vehicle/sections.h"
 #include "vehicle/limits.h"
+#include "vehicle/sections.h"
 #include "vehicle/text.h"
 
 #define REFUSE(c, status, field, ...)                                                              \

@@ -7,6 +7,7 @@
 
 #include "brake/file.h"
 #include "brake/warnings.h"
+#include "vehicle/limits.h"
 #include "vehicle/sections.h"
 #include "vehicle/text.h"
 #include "writer.h"
@@ -149,9 +150,8 @@ static void write_range(const struct brake_quantity *q, FILE *stream)
 {
     if (q->kind == BRAKE_REAL || q->kind == BRAKE_PISTONS) {
         const struct brake_unit *unit = brake_unit_of(q->unit, q->dimension);
-        brake_text_print(stream, "; range %.6g to %.6g%s%s; dangerous when the entry is %s\n",
-                         brake_unit_from_si(unit, q->low), brake_unit_from_si(unit, q->high),
-                         q->unit[0] ? " " : "", q->unit, danger_words(q->danger));
+        brake_text_print(stream, "; range %s; dangerous when the entry is %s\n",
+                         limits_words(unit, q->low, q->high).text, danger_words(q->danger));
     }
     if (q->kind == BRAKE_CHOICE) {
         fputs("; one of", stream);

@@ -285,15 +285,11 @@ static bool is_cooled(struct run *run)
     return !run->procedure->alone;
 }
 
-static void no_stops(struct run *run)
+/* Whether stops are asked for, none of which is made yet. */
+static bool has_stops(struct run *run)
 {
     for (int i = COLD_STOP; i <= LAST_STOP; i++)
         *figure_of(run, (enum stop)i) = (struct brake_hot_stop){BRAKE_INFINITY, 0.0};
-}
-
-static bool has_stops(struct run *run)
-{
-    no_stops(run);
     return is_asked(run, BRAKE_FADE_STOPS);
 }
 

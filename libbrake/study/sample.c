@@ -108,12 +108,13 @@ static void judge_by(enum brake_fade_kind kind, unsigned rules, const struct bra
 {
     const struct brake_vehicle *asked[BRAKE_TOGETHER];
     struct brake_hot_figures figures[BRAKE_TOGETHER];
+    unsigned parts_of[BRAKE_TOGETHER];
     unsigned parts = 0;
     int number = 0;
     for (int i = 0; i < count; i++) {
-        const unsigned of_it = parts_asked(&vehicle[i], kind, rules);
-        parts |= of_it;
-        if (of_it != 0)
+        parts_of[i] = parts_asked(&vehicle[i], kind, rules);
+        parts |= parts_of[i];
+        if (parts_of[i] != 0)
             asked[number++] = &vehicle[i];
     }
     const struct brake_fades fades = {asked, number, kind, parts, true, take_figures, figures};
@@ -122,7 +123,7 @@ static void judge_by(enum brake_fade_kind kind, unsigned rules, const struct bra
     number = 0;
     for (int i = 0; i < count; i++) {
         judge_hot(&vehicle[i], kind, rules, &figures[number], sample[i].margin);
-        number += parts_asked(&vehicle[i], kind, rules) != 0 ? 1 : 0;
+        number += parts_of[i] != 0 ? 1 : 0;
     }
 }
 

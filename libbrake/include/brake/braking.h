@@ -21,10 +21,9 @@
  * beyond such a point half way and not at its end is tried again half as long. While the pedal
  * rises a step is an eighth of that time at most, a quarter where friction follows heat and sets
  * the length, half of that with electronic distribution; while the booster lags at first an eighth
- * of the lag. Heat and friction are coupled
- * by a predictor and one corrector: torque per pressure is a parabola through its last two values
- * and that at the end of the step, and heat is power along a straight line that brings the work
- * done. Where the pedal has no rise the power jumps, and the face with it: friction, power and
+ * of the lag. Heat and friction are coupled by a predictor and one corrector: torque per pressure is
+ * a parabola through its last two values and that at the end of the step, and heat is power along a
+ * straight line that brings the work done. Where the pedal has no rise the power jumps, and the face with it: friction, power and
  * face are first made to agree. Second order in the step, by the straight line of the power;
  * without heat, fourth. Energy is kept within 1e-9 at steps of 0.02 s.
  *
