@@ -199,11 +199,7 @@ static void a_verdict_counts_what_was_judged(void **state)
 
 static const char *strong(void)
 {
-    const char *text = swapped(plain, "tyre_grip = 1\n", "tyre_grip = 1.4\n");
-    text = swapped(text, "split = II", "split = HH");
-    text = swapped(text, delay_lines, "dead_time = 0.1 s\nbuild_up = 0 s\n");
-    text = swapped(text, "pistons = 1 x 60 mm", "pistons = 1 x 80 mm");
-    text = swapped(text, "pistons = 1 x 30 mm", "pistons = 1 x 50 mm");
+    const char *text = swapped(strong_text(), delay_lines, "dead_time = 0.1 s\nbuild_up = 0 s\n");
     return plus(text, "[front.axle]\nside_difference = 5 %\n[rear.axle]\nside_difference = 5 %\n"
                       "[parking]\ntorque = 3000 N*m\n");
 }

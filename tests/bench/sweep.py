@@ -17,7 +17,7 @@ import numpy as np
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 BUILD = pathlib.Path(os.environ.get("LIBBRAKE_BUILD", "build"))
 VEHICLE = ROOT / "examples" / "heron.ini"
-OUTPUTS = (  # as the helper has them
+OUTPUTS = (
     "full.deceleration.at_pedal_force", "full.deceleration.most", "full.balance.lock_deceleration",
     "full.balance.lock_pedal_force", "full.stop.distance", "full.balance.front_share",
     "full.balance.rear_adhesion_used", "full.pedal.force_for_target", "full.failed.no_assist",
@@ -243,8 +243,9 @@ def numbers():
 def run_helper(threads, out):
     helper = BUILD / "tests" / "bench" / "sweep_helper"
     text = subprocess.run(
-        [helper, VEHICLE, str(VALUES), str(threads), out], check=True, stdout=subprocess.PIPE
-    ).stdout
+        [helper, VEHICLE, str(VALUES), str(threads), out, *OUTPUTS],
+        check=True, stdout=subprocess.PIPE,
+    ).stdout  # fmt: skip
     return float(text.split()[0])
 
 

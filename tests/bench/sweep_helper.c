@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Sweeps a vehicle over five axes of some values each into memory and prints the seconds it took
- * at the least; the outputs go to a file as doubles. Usage: FILE VALUES THREADS OUT */
+ * at the least; the outputs go to a file as doubles. Usage: FILE VALUES THREADS OUT OUTPUT... */
 #define _POSIX_C_SOURCE 200809L
 #include <math.h>
 #include <stdio.h>
@@ -10,7 +10,7 @@
 #include "brake/brake.h"
 #include "study/cases.h"
 
-enum { AXES = 5, OUTPUTS = 10, RUNS = 3 };
+enum { AXES = 5, OUTPUTS = 16, WORDS = 5, RUNS = 3 };
 
 static const struct {
     const char *path;
@@ -21,17 +21,6 @@ static const struct {
                 {"front.disc.pads.mu", "", 0.30, 0.45},
                 {"booster.gain", "", 3.0, 6.0},
                 {"rear.drum.lining.mu", "", 0.30, 0.42}};
-
-static const char *const outputs[OUTPUTS] = {"full.deceleration.at_pedal_force",
-                                             "full.deceleration.most",
-                                             "full.balance.lock_deceleration",
-                                             "full.balance.lock_pedal_force",
-                                             "full.stop.distance",
-                                             "full.balance.front_share",
-                                             "full.balance.rear_adhesion_used",
-                                             "full.pedal.force_for_target",
-                                             "full.failed.no_assist",
-                                             "full.parking.grade_up"};
 
 static double now(void)
 {
@@ -52,26 +41,30 @@ int main(int count, char **words)
     static struct brake_sweeper sweeper;
     struct brake_axis axis[AXES];
     struct brake_output output[OUTPUTS];
+    const int outputs = count - WORDS;
     struct brake_error error;
-    FILE *file = count == 5 ? fopen(words[1], "rb") : NULL;
+    FILE *file = outputs > 0 && outputs <= OUTPUTS ? fopen(words[1], "rb") : NULL;
     if (file == NULL || brake_file_read(file, &sheet, &error) != BRAKE_OK ||
         brake_sheet_complete(&sheet, &error) != BRAKE_OK)
-        return fail("FILE VALUES THREADS OUT");
+        return fail("FILE VALUES THREADS OUT OUTPUT...");
     for (int i = 0; i < AXES; i++) {
         const double step = (axes[i].high - axes[i].low) / (atof(words[2]) - 1.0);
         (void)brake_axis_steps(axes[i].low, axes[i].high, step, &axis[i]);
         axis[i].index = brake_catalogue_find(&sheet.vehicle, axes[i].path);
         axis[i].unit = brake_unit_find(axes[i].unit);
     }
-    for (int i = 0; i < OUTPUTS; i++)
-        (void)brake_output_find(outputs[i], &output[i]);
-    const struct brake_sweep sweep = {&sheet, axis, AXES, output, OUTPUTS, false};
+    for (int i = 0; i < outputs; i++) {
+        if (brake_output_find(words[WORDS + i], &output[i]) != BRAKE_OK)
+            return fail(words[WORDS + i]);
+    }
+    const struct brake_sweep sweep = {&sheet, axis, AXES, output, outputs, false};
     if (brake_sweep_begin(&sweep, &sweeper, &error) != BRAKE_OK)
         return fail(error.text);
     const size_t room = brake_sweep_room(&sweeper);
     double *shared = room > 0 ? malloc(room * sizeof *shared) : NULL;
     const size_t cases = (size_t)brake_sweep_count(&sweep);
-    double *value = calloc(cases * OUTPUTS, sizeof *value);
+    const size_t values = cases * (size_t)outputs;
+    double *value = calloc(values, sizeof *value);
     double least = BRAKE_INFINITY;
     for (int i = 0; i < RUNS; i++) {
         const double start = now();
@@ -82,7 +75,7 @@ int main(int count, char **words)
     }
     printf("%.6f %zu\n", least, cases);
     FILE *out = fopen(words[4], "wb");
-    if (out == NULL || fwrite(value, sizeof *value, cases * OUTPUTS, out) != cases * OUTPUTS)
+    if (out == NULL || fwrite(value, sizeof *value, values, out) != values)
         return fail("the outputs cannot be written");
     fclose(out);
     free(value);

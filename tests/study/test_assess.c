@@ -23,11 +23,8 @@ static void assess(const char *text, unsigned rules)
  * spare. */
 static const char *complete_text(void)
 {
-    const char *text = swapped(plain, "tyre_grip = 1\n", "tyre_grip = 1.4\n");
-    text = swapped(text, "split = II", "split = HH");
-    text = swapped(text, "free_play = 5 mm\n", "free_play = 5 mm\ntravel = 150 mm\n");
-    text = swapped(text, "pistons = 1 x 60 mm", "pistons = 1 x 80 mm");
-    text = swapped(text, "pistons = 1 x 30 mm", "pistons = 1 x 50 mm");
+    const char *text =
+        swapped(strong_text(), "free_play = 5 mm\n", "free_play = 5 mm\ntravel = 150 mm\n");
     text = swapped(text, "use = commercial\n",
                    "country = FR\nuse = private\nfirst_registered = 2010\n");
     return plus(text, "[vehicle]\ntop_speed = 150 km/h\n[front.axle]\nside_difference = 5 %\n"

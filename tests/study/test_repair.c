@@ -40,11 +40,8 @@ static void fit(const struct brake_repair_change *change, int count)
 /* Larger pistons, all inputs, the rear a little too strong. */
 static const char *strong(void)
 {
-    const char *text = swapped(plain, "tyre_grip = 1\n", "tyre_grip = 1.4\n");
-    text = swapped(text, "split = II", "split = HH");
-    text = swapped(text, "free_play = 5 mm\n", "free_play = 5 mm\ntravel = 150 mm\n");
-    text = swapped(text, "pistons = 1 x 60 mm", "pistons = 1 x 80 mm");
-    text = swapped(text, "pistons = 1 x 30 mm", "pistons = 1 x 50 mm");
+    const char *text =
+        swapped(strong_text(), "free_play = 5 mm\n", "free_play = 5 mm\ntravel = 150 mm\n");
     return swapped(text, "use = commercial\n", "country = FR\nuse = private\n");
 }
 

@@ -170,6 +170,15 @@ static inline const char *swapped(const char *text, const char *old, const char 
     return kept(made);
 }
 
+/* The plain one with larger pistons, circuits that each brake all wheels, and grip to spare. */
+static inline const char *strong_text(void)
+{
+    const char *text = swapped(plain, "tyre_grip = 1\n", "tyre_grip = 1.4\n");
+    text = swapped(text, "split = II", "split = HH");
+    text = swapped(text, "pistons = 1 x 60 mm", "pistons = 1 x 80 mm");
+    return swapped(text, "pistons = 1 x 30 mm", "pistons = 1 x 50 mm");
+}
+
 /* The plain vehicle with everything. */
 static inline const char *full_text(void)
 {
