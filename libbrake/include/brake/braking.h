@@ -15,17 +15,18 @@
  *
  * In time: classical Runge-Kutta of order 4 for the vehicle over short steps, the lag of the
  * booster in closed form. A step ends where a smooth piece ends: where the pedal's rise begins and
- * ends, where the booster runs out, where the pressure passes a threshold, the knee of the valve
- * or what the fluid allows, where the pedal force meets its limit, where an axle meets that of
+ * ends, where the booster runs out, where the pressure passes a threshold, the knee of the valve or
+ * what the fluid allows, where the pedal force meets its limit, where an axle meets that of
  * adhesion, and where a speed of interest is passed; the time is found to 1e-13 s. A step that is
  * beyond such a point half way and not at its end is tried again half as long. While the pedal
  * rises a step is an eighth of that time at most, a quarter where friction follows heat and sets
  * the length, half of that with electronic distribution; while the booster lags at first an eighth
- * of the lag. Heat and friction are coupled by a predictor and one corrector: torque per pressure is
- * a parabola through its last two values and that at the end of the step, and heat is power along a
- * straight line that brings the work done. Where the pedal has no rise the power jumps, and the face with it: friction, power and
- * face are first made to agree. Second order in the step, by the straight line of the power;
- * without heat, fourth. Energy is kept within 1e-9 at steps of 0.02 s.
+ * of the lag. Heat and friction are coupled by a predictor and one corrector: torque per pressure
+ * is a parabola through its last two values and that at the end of the step, and heat is power
+ * along a straight line that brings the work done. Where the pedal has no rise the power jumps, and
+ * the face with it: friction, power and face are first made to agree. Second order in the step, by
+ * the straight line of the power; without heat, fourth. Energy is kept within 1e-9 at steps of 0.02
+ * s.
  *
  * Length of a step: its miss is |torque per pressure found by the predictor over that
  * expected - 1|. It goes with the cube of the step, and the corrector leaves a ninth of its error.
