@@ -343,7 +343,8 @@ static double kept_force(const struct force_lines *lines, int axle, double press
 {
     const double force = tyre_force(lines, axle, pressure, deceleration);
     const double strong = force_asked(lines, axle, pressure, deceleration);
-    const double turning = free_wheels(lines, axle, lines->axle[axle].wheels, deceleration);
+    const double turning =
+        with_free_wheels(lines, axle, 0.0, lines->axle[axle].wheels, deceleration);
     *asked = least_of(strong, grip);
     return wheels_differ(lines, axle)
                ? 0.5 * (least_of(strong, grip) + least_of(2.0 * force - strong, grip))

@@ -18,4 +18,11 @@ static inline double most_of(double a, double b)
     return isnan(a) ? a : most;
 }
 
+/* A NaN is within nothing and stays; the ends are numbers. */
+static inline double within(double a, double low, double high)
+{
+    const double raised = low > a ? low : a;
+    return high < raised ? high : raised;
+}
+
 #endif

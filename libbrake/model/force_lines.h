@@ -97,23 +97,26 @@ struct valve_pitch {
     double unsprung; /* [kg] */
 };
 
-/* The valve of a balance while its body rises at the rear: per deceleration its knee goes down by
- * the load that leaves the springs. That is straight in pressure, so that it is a valve again. */
+/* The valve of a balance, whose lines these are, while its body rises at the rear: per deceleration
+ * its knee goes down by the load that leaves the springs. That is straight in pressure, so that it
+ * is a valve again. */
 static inline struct brake_valve pitched_valve(const struct brake_balance *balance,
+                                               const struct force_lines *lines,
                                                struct valve_pitch pitch)
 {
-    const struct brake_valve still = balance->valve;
+    const struct brake_valve still = lines->valve;
     const struct brake_axle_brakes *axle = balance->axle;
-    const double mass = force_lines_of(balance).equivalent;
     const double hubs = (axle[BRAKE_FRONT].radius + axle[BRAKE_REAR].radius) / 2.0;
-    const double moment = balance->body.mass * balance->body.height - pitch.unsprung * hubs;
-    const double falls = pitch.rate * moment * pitch.left / (balance->wheelbase * BRAKE_GRAVITY);
+    const double moment = lines->mass * lines->height - pitch.unsprung * hubs;
+    const double falls =
+        pitch.rate * moment * pitch.left * lines->per_wheelbase * (1.0 / BRAKE_GRAVITY);
     const double rest = 1.0 - still.slope;
     double rise[BRAKE_AXLES];
-    double none = balance->rolling * balance->body.mass * BRAKE_GRAVITY / mass;
+    double none = lines->rolling * lines->mass * BRAKE_GRAVITY * lines->per_mass;
     for (int i = 0; i < BRAKE_AXLES; i++) {
-        rise[i] = axle[i].gain / axle[i].radius / mass;
-        none += axle[i].drag / axle[i].radius / mass - rise[i] * axle[i].threshold;
+        const double per_torque = lines->axle[i].per_radius * lines->per_mass;
+        rise[i] = axle[i].gain * per_torque;
+        none += axle[i].drag * per_torque - rise[i] * axle[i].threshold;
     }
     const double knee =
         (still.knee - falls * none) / (1.0 + falls * (rise[BRAKE_FRONT] + rise[BRAKE_REAR]));
@@ -134,8 +137,8 @@ static inline double even_torque(const struct force_lines *lines, int axle, doub
 /* What the held circuit would give more, of an axle that it works alone. */
 static inline double torque_lost(const struct force_lines *lines, int axle, double pressure)
 {
-    const double within = least_of(most_of(pressure, lines->hold.from), lines->hold.to);
-    return even_torque(lines, axle, within) - even_torque(lines, axle, lines->hold.from);
+    const double held = within(pressure, lines->hold.from, lines->hold.to);
+    return even_torque(lines, axle, held) - even_torque(lines, axle, lines->hold.from);
 }
 
 /* Of the brakes of an axle that nothing regulates. */
@@ -200,6 +203,15 @@ static inline double open_deceleration(const struct force_lines *lines, double p
     return force * lines->per_mass;
 }
 
+/* The same where nothing is held or drives. */
+static inline double even_deceleration(const struct force_lines *lines, double pressure)
+{
+    double force = lines->resistance;
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        force += even_torque(lines, i, pressure) * lines->axle[i].per_radius;
+    return force * lines->per_mass;
+}
+
 /* Deceleration that is let through where no rear wheel is let go. The sum of lesser forces is the
  * least of all their sums, so its root is the least of their roots. */
 static inline double let_through(const struct force_lines *lines, double pressure)
@@ -258,12 +270,16 @@ static inline double tyre_force(const struct force_lines *lines, int axle, doubl
            per_radius;
 }
 
-/* What the wheels that are not braked add to the force of their axle: their own turning. */
-static inline double free_wheels(const struct force_lines *lines, int axle, double wheels,
-                                 double deceleration)
+/* What the wheels that are not braked add to the force of their axle: their own turning. None does
+ * where all are braked, which compilers leave out. */
+static inline double with_free_wheels(const struct force_lines *lines, int axle, double force,
+                                      double wheels, double deceleration)
 {
     const double per_radius = lines->axle[axle].per_radius;
-    return (1.0 - wheels) * lines->axle[axle].inertia * deceleration * per_radius * per_radius;
+    if (wheels == 1.0)
+        return force;
+    return force +
+           (1.0 - wheels) * lines->axle[axle].inertia * deceleration * per_radius * per_radius;
 }
 
 static inline double open_asked(const struct force_lines *lines, int axle, double pressure,
@@ -272,9 +288,9 @@ static inline double open_asked(const struct force_lines *lines, int axle, doubl
     const double spared = lines->axle[axle].held - lines->axle[axle].strong;
     const double per_radius = lines->axle[axle].per_radius;
     const double turning = lines->axle[axle].inertia * deceleration * per_radius;
-    return (open_torque(lines, axle, pressure) - turning) * per_radius +
-           spared * torque_lost(lines, axle, pressure) * per_radius +
-           free_wheels(lines, axle, lines->axle[axle].wheels, deceleration);
+    const double asked = (open_torque(lines, axle, pressure) - turning) * per_radius +
+                         spared * torque_lost(lines, axle, pressure) * per_radius;
+    return with_free_wheels(lines, axle, asked, lines->axle[axle].wheels, deceleration);
 }
 
 /* Force that the braked wheels of an axle ask of the road beside rolling; of wheels that differ, as
@@ -331,8 +347,8 @@ static inline double both_asked(const struct force_lines *lines, double pressure
 {
     double sum = 0.0;
     for (int i = 0; i < BRAKE_AXLES; i++)
-        sum += tyre_force(lines, i, pressure, deceleration) +
-               free_wheels(lines, i, driven_wheels(lines, i), deceleration);
+        sum += with_free_wheels(lines, i, tyre_force(lines, i, pressure, deceleration),
+                                driven_wheels(lines, i), deceleration);
     return sum;
 }
 
@@ -354,9 +370,8 @@ static inline double front_pressure_of_rear(const struct force_lines *lines)
 
 static inline void sort_pair(double *low, double *high)
 {
-    const bool falls = *low > *high;
-    const double least = falls ? *high : *low;
-    *high = falls ? *low : *high;
+    const double least = *high < *low ? *high : *low;
+    *high = *high > *low ? *high : *low;
     *low = least;
 }
 
@@ -388,15 +403,32 @@ static inline void piece_ends(const struct force_lines *lines, double end[PIECES
     end[PIECES] = beyond(end[PIECES - 1]);
 }
 
+/* The same where nothing is held. */
+enum { EVEN_PIECES = 4 };
+
+static inline void even_piece_ends(const struct force_lines *lines, double end[EVEN_PIECES + 1])
+{
+    end[0] = 0.0;
+    end[1] = lines->axle[BRAKE_FRONT].threshold;
+    end[2] = front_pressure_of_rear(lines);
+    end[3] = lines->valve.knee;
+    sort_pair(&end[1], &end[2]);
+    sort_pair(&end[2], &end[3]);
+    sort_pair(&end[1], &end[2]);
+    for (int i = 1; i < EVEN_PIECES; i++)
+        end[i] = end[i] == BRAKE_INFINITY ? end[i - 1] : end[i];
+    end[EVEN_PIECES] = beyond(end[EVEN_PIECES - 1]);
+}
+
 /* Root of a line of pieces, on the first piece that ends above zero, else ahead on the last one;
  * infinite when there is none. Above zero from the start: the start. */
-static inline double root_of(const double end[PIECES + 1], const double at[PIECES + 1])
+static inline double root_of(int pieces, const double *end, const double *at)
 {
-    double x0 = end[PIECES - 1];
-    double x1 = end[PIECES];
-    double y0 = at[PIECES - 1];
-    double y1 = at[PIECES];
-    for (int i = PIECES - 2; i >= 0; i--) {
+    double x0 = end[pieces - 1];
+    double x1 = end[pieces];
+    double y0 = at[pieces - 1];
+    double y1 = at[pieces];
+    for (int i = pieces - 2; i >= 0; i--) {
         const bool here = at[i + 1] >= 0.0;
         x0 = here ? end[i] : x0;
         x1 = here ? end[i + 1] : x1;
@@ -502,9 +534,11 @@ static inline void take_unit_pieces(const struct force_lines *lines, const struc
             const double front = front_load(lines, a);
             const double turning = lines->axle[axle].inertia * a * per_radius;
             pieces->grip[axle][i] = wheels * (axle == BRAKE_FRONT ? front : lines->weight - front);
-            pieces->asked[axle][i] = (unit_torque(lines, unit, axle, i) - turning) * per_radius +
-                                     spared * unit->lost[axle][i] * per_radius +
-                                     free_wheels(lines, axle, wheels, a);
+            pieces->asked[axle][i] =
+                with_free_wheels(lines, axle,
+                                 (unit_torque(lines, unit, axle, i) - turning) * per_radius +
+                                     spared * unit->lost[axle][i] * per_radius,
+                                 wheels, a);
         }
     }
 }
@@ -516,7 +550,7 @@ static inline double pressure_of(const double end[PIECES + 1], const double at[P
     double short_of[PIECES + 1];
     for (int i = 0; i <= PIECES; i++)
         short_of[i] = at[i] - deceleration;
-    return root_of(end, short_of);
+    return root_of(PIECES, end, short_of);
 }
 
 /* Lock of one axle, linear in pressure on each piece. An axle that no circuit brakes cannot
@@ -527,7 +561,7 @@ static inline double axle_lock(const struct force_lines *lines, const struct pie
     double over[PIECES + 1];
     for (int i = 0; i <= PIECES; i++)
         over[i] = pieces->asked[axle][i] - adhesion_left(lines, adhesion) * pieces->grip[axle][i];
-    return lines->axle[axle].gain <= 0.0 ? BRAKE_INFINITY : root_of(pieces->end, over);
+    return lines->axle[axle].gain <= 0.0 ? BRAKE_INFINITY : root_of(PIECES, pieces->end, over);
 }
 
 /* Deceleration at which the rear axle leaves the road. */

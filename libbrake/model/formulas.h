@@ -31,8 +31,8 @@ static inline double pedal_force(const struct brake_pedal *pedal, double pressur
 static inline double pedal_pressure(const struct brake_pedal *pedal, double force)
 {
     const double rod = force * pedal->ratio * pedal->efficiency;
-    return booster_output(pedal->gain, pedal->assist, rod) * pedal->master_efficiency /
-           pedal->master_area;
+    return booster_output(pedal->gain, pedal->assist, rod) *
+           (pedal->master_efficiency / pedal->master_area);
 }
 
 static inline double valve_pressure(struct brake_valve valve, double pressure)
@@ -50,8 +50,8 @@ static inline double brake_torque(double gain, double threshold, double pressure
 static inline double stop_distance(double speed, double deceleration, double dead_time,
                                    double build_up)
 {
-    return speed * (dead_time + build_up / 2.0) + speed * speed / (2.0 * deceleration) -
-           deceleration * build_up * build_up / 24.0;
+    return speed * (dead_time + build_up / 2.0) + speed / deceleration * speed / 2.0 -
+           (1.0 / 24.0) * deceleration * build_up * build_up;
 }
 
 static inline double stop_time(double speed, double deceleration, double dead_time, double build_up)

@@ -3,10 +3,18 @@
 
 #include "force_lines.h"
 
+/* What a vehicle's brakes do at the ends of their straight pieces. */
+struct lane_pieces {
+    brake_column knee, slope; /* of the valve while the body pitches */
+    brake_column end[PIECES + 1];
+    brake_column deceleration[PIECES + 1];
+    brake_column asked[BRAKE_AXLES][PIECES + 1];
+    brake_column grip[BRAKE_AXLES][PIECES + 1];
+};
+
 static inline struct brake_balance balance_of(const struct brake_lane_numbers *n, int i)
 {
-    const struct valve_pitch pitch = {n->knee_rate[i], n->lift_left[i], n->unsprung[i]};
-    struct brake_balance balance = {
+    return (struct brake_balance){
         .body = {n->mass[i], n->behind[i], n->height[i]},
         .wheelbase = n->wheelbase[i],
         .rolling = n->rolling[i],
@@ -19,9 +27,58 @@ static inline struct brake_balance balance_of(const struct brake_lane_numbers *n
                   n->wheels[1].inertia[i], 1.0, n->held[1].torque[i], n->held[1].wheels[i], 0.0,
                   0.0}},
     };
-    balance.valve = pitched_valve(&balance, pitch);
-    return balance;
 }
+
+/* ---- pieces --------------------------------------------------------------------------------- */
+
+static inline void keep_pieces(const struct brake_lane_numbers *restrict n, int i,
+                               struct lane_pieces *restrict to)
+{
+    const struct valve_pitch pitch = {n->knee_rate[i], n->lift_left[i], n->unsprung[i]};
+    const struct brake_balance balance = balance_of(n, i);
+    struct force_lines lines = force_lines_of(&balance);
+    struct pieces pieces;
+    lines.valve = pitched_valve(&balance, &lines, pitch);
+    to->knee[i] = lines.valve.knee;
+    to->slope[i] = lines.valve.slope;
+    take_pieces(&lines, &pieces);
+#pragma GCC unroll 7
+    for (int j = 0; j <= PIECES; j++) {
+        to->end[j][i] = pieces.end[j];
+        to->deceleration[j][i] = pieces.deceleration[j];
+        for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+            to->asked[axle][j][i] = pieces.asked[axle][j];
+            to->grip[axle][j][i] = pieces.grip[axle][j];
+        }
+    }
+}
+
+static inline struct pieces kept_pieces(const struct lane_pieces *from, int i)
+{
+    struct pieces pieces;
+#pragma GCC unroll 7
+    for (int j = 0; j <= PIECES; j++) {
+        pieces.end[j] = from->end[j][i];
+        pieces.deceleration[j] = from->deceleration[j][i];
+        for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+            pieces.asked[axle][j] = from->asked[axle][j][i];
+            pieces.grip[axle][j] = from->grip[axle][j][i];
+        }
+    }
+    return pieces;
+}
+
+/* Lines of a lane whose pieces are kept. */
+static inline struct force_lines lines_of(const struct brake_lane_numbers *n,
+                                          const struct lane_pieces *from, int i)
+{
+    const struct brake_balance balance = balance_of(n, i);
+    struct force_lines lines = force_lines_of(&balance);
+    lines.valve = (struct brake_valve){from->knee[i], from->slope[i]};
+    return lines;
+}
+
+/* ---- answers -------------------------------------------------------------------------------- */
 
 static inline struct brake_pedal pedal_of(const struct brake_lane_numbers *n, int i)
 {
@@ -30,11 +87,12 @@ static inline struct brake_pedal pedal_of(const struct brake_lane_numbers *n, in
     return pedal;
 }
 
-static inline void answer_stop(const struct brake_lane_numbers *restrict n, int i,
+static inline void answer_stop(const struct brake_lane_numbers *restrict n,
+                               const struct lane_pieces *restrict kept, int i,
                                struct brake_lane_answers *restrict to)
 {
-    const struct brake_balance balance = balance_of(n, i);
-    const struct force_lines lines = force_lines_of(&balance);
+    const struct force_lines lines = lines_of(n, kept, i);
+    const struct pieces pieces = kept_pieces(kept, i);
     const struct brake_pedal pedal = pedal_of(n, i);
     struct brake_pedal bare = pedal;
     bare.gain = 1.0;
@@ -42,8 +100,6 @@ static inline void answer_stop(const struct brake_lane_numbers *restrict n, int 
     const double pressure = least_of(pedal_pressure(&pedal, n->force[i]), n->pressure_most[i]);
     const double most = least_of(pedal_pressure(&pedal, n->force_most[i]), n->pressure_most[i]);
     const double least = least_of(pedal_pressure(&bare, n->force_most[i]), n->pressure_most[i]);
-    struct pieces pieces;
-    take_pieces(&lines, &pieces);
     const double lift = pressure_of(pieces.end, pieces.deceleration, lift_off(&lines));
     const struct brake_lock lock = lock_of(&lines, &pieces, lift, n->adhesion[i]);
     const double eased = lock_of(&lines, &pieces, lift, n->modulation[i] * n->adhesion[i]).pressure;
@@ -59,15 +115,16 @@ static inline void answer_stop(const struct brake_lane_numbers *restrict n, int 
     to->time[i] = stop_time(n->speed[i], hardest, n->dead_time[i], n->build_up[i]);
 }
 
-static inline double pressure_at(const struct force_lines *lines, double deceleration)
+/* Pressure of a deceleration where no stroke ends. */
+static inline double endless_pressure(const struct force_lines *lines, double deceleration)
 {
-    double end[PIECES + 1];
-    double at[PIECES + 1];
-    piece_ends(lines, end);
-#pragma GCC unroll 7
-    for (int j = 0; j <= PIECES; j++)
-        at[j] = free_deceleration(lines, end[j]);
-    return pressure_of(end, at, deceleration);
+    double end[EVEN_PIECES + 1];
+    double short_of[EVEN_PIECES + 1];
+    even_piece_ends(lines, end);
+#pragma GCC unroll 5
+    for (int j = 0; j <= EVEN_PIECES; j++)
+        short_of[j] = even_deceleration(lines, end[j]) - deceleration;
+    return root_of(EVEN_PIECES, end, short_of);
 }
 
 static inline double used_by(const struct force_lines *lines, int axle, double pressure, double a)
@@ -78,24 +135,21 @@ static inline double used_by(const struct force_lines *lines, int axle, double p
                          lines->axle[axle].wheels * load);
 }
 
-static inline void answer_target(const struct brake_lane_numbers *restrict n, int i,
+static inline void answer_target(const struct brake_lane_numbers *restrict n,
+                                 const struct lane_pieces *restrict kept, int i,
                                  struct brake_lane_answers *restrict to)
 {
-    struct brake_balance balance = balance_of(n, i);
-    const struct force_lines lines = force_lines_of(&balance);
+    const struct force_lines lines = lines_of(n, kept, i);
+    const struct pieces pieces = kept_pieces(kept, i);
     const struct brake_pedal pedal = pedal_of(n, i);
-    const double pressure = pressure_at(&lines, n->target[i]);
+    const double pressure = pressure_of(pieces.end, pieces.deceleration, n->target[i]);
     const double a = free_deceleration(&lines, pressure);
     const double front = tyre_force(&lines, BRAKE_FRONT, pressure, a);
     const double rear = tyre_force(&lines, BRAKE_REAR, pressure, a);
-    balance.hold = (struct brake_hold){0.0, 0.0};
-    for (int axle = 0; axle < BRAKE_AXLES; axle++)
-        balance.axle[axle].held = balance.axle[axle].held_wheels = 0.0;
-    const struct force_lines endless = force_lines_of(&balance);
     to->front_share[i] = front / (front + rear);
     to->front_used[i] = used_by(&lines, BRAKE_FRONT, pressure, a);
     to->rear_used[i] = used_by(&lines, BRAKE_REAR, pressure, a);
-    to->pressure_for_target[i] = pressure_at(&endless, n->target[i]);
+    to->pressure_for_target[i] = endless_pressure(&lines, n->target[i]);
     to->force_for_target[i] = pedal_force(&pedal, to->pressure_for_target[i]);
 }
 
@@ -125,10 +179,14 @@ static inline void answer_parking(const struct brake_lane_numbers *restrict n, i
 static inline void answer_all(unsigned asked, const struct brake_lane_numbers *restrict numbers,
                               struct brake_lane_answers *restrict answers)
 {
+    struct lane_pieces kept;
+    const bool pieces = (asked & (BRAKE_LANES_STOP | BRAKE_LANES_TARGET)) != 0;
+    for (int lane = 0; lane < BRAKE_LANES && pieces; lane++)
+        keep_pieces(numbers, lane, &kept);
     for (int lane = 0; lane < BRAKE_LANES && (asked & BRAKE_LANES_STOP) != 0; lane++)
-        answer_stop(numbers, lane, answers);
+        answer_stop(numbers, &kept, lane, answers);
     for (int lane = 0; lane < BRAKE_LANES && (asked & BRAKE_LANES_TARGET) != 0; lane++)
-        answer_target(numbers, lane, answers);
+        answer_target(numbers, &kept, lane, answers);
     for (int lane = 0; lane < BRAKE_LANES && (asked & BRAKE_LANES_PARKING) != 0; lane++)
         answer_parking(numbers, lane, answers);
 }

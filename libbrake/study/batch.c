@@ -45,8 +45,9 @@ static const struct known *known_of(struct brake_output output)
 {
     if (output.criterion || brake_result_load(output.index) < 0)
         return NULL;
+    const size_t result = brake_result_at(output.index)->offset;
     for (size_t i = 0; i < sizeof known / sizeof known[0]; i++) {
-        if (brake_result_at(output.index)->offset == known[i].result)
+        if (known[i].result == result)
             return &known[i];
     }
     return NULL;

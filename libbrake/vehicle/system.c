@@ -429,7 +429,8 @@ static void pitch_valve(const struct brake_vehicle *vehicle, enum brake_failure 
         failure == BRAKE_VALVE_SHUT || !isfinite(b->valve.knee))
         return;
     b->valve = valve_of(vehicle, b->body);
-    b->valve = pitched_valve(b, brake_vehicle_pitch(vehicle, b->valve));
+    const struct force_lines lines = force_lines_of(b);
+    b->valve = pitched_valve(b, &lines, brake_vehicle_pitch(vehicle, b->valve));
 }
 
 /* One unit works anti-lock and electronic distribution. */
