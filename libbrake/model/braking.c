@@ -161,7 +161,7 @@ static enum brake_status begin_with(const double friction[BRAKE_AXLES], struct c
         if (status != BRAKE_OK)
             return status;
     }
-    *begin = brake_course_look(c, &from, true);
+    brake_course_look(c, &from, WHOLE, begin);
     return BRAKE_OK;
 }
 
@@ -431,7 +431,7 @@ static void note_corners(const struct course *c, const struct passage *p, double
 
 static void note(const struct course *c, const struct brake_braking *b, struct brake_outcome *o)
 {
-    const double mass = c->lines.equivalent;
+    const double mass = c->still.equivalent;
     const double begun = brake_energy(mass, c->application->from);
     const double work = b->work[BRAKE_FRONT] + b->work[BRAKE_REAR];
     const double lost = begun - brake_energy(mass, b->speed);
@@ -639,8 +639,8 @@ static void begin_lane(struct brake_braking_task *task, struct lane *lane)
     lane->outcome = *task->outcome;
     lane->course =
         (struct course){.rig = rig, .application = task->application, .outcome = &lane->outcome};
-    lane->course.lines = force_lines_of(&rig->balance);
-    unit_pieces_of(&lane->course.lines, &lane->course.pieces);
+    lane->course.still = lane->course.lines = force_lines_of(&rig->balance);
+    unit_pieces_of(&lane->course.still, &lane->course.pieces);
     task->status = BRAKE_OK;
     if (!(rig_in_range(rig) && task_in_range(task->application, task->until) &&
           state_in_range(&lane->braking)))

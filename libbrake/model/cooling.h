@@ -30,6 +30,7 @@ struct surface {
     pack exponent;
     pack diameter;
     pack per_diameter;
+    pack rolling_radius;
     pack per_rolling_radius;
     pack slender;  /* [-] hydraulic diameter over length, of VANES as the next two */
     pack pumped;   /* [m] mean speed of the air over spin */
@@ -188,8 +189,7 @@ TARGET static inline void put_surface(const struct brake_cooling *from, int i, s
     set_lane(&to->factor, i, from->factor);
     set_lane(&to->exponent, i, from->exponent);
     set_lane(&to->diameter, i, from->diameter);
-    set_lane(&to->per_diameter, i, 1.0 / from->diameter);
-    set_lane(&to->per_rolling_radius, i, 1.0 / from->rolling_radius);
+    set_lane(&to->rolling_radius, i, from->rolling_radius);
     if (from->law != BRAKE_COOLING_VANES)
         return;
     set_lane(&to->slender, i, slenderness(&from->vanes));
@@ -199,6 +199,8 @@ TARGET static inline void put_surface(const struct brake_cooling *from, int i, s
 /* Once all lanes are filled. */
 TARGET static inline void complete_surface(struct surface *s)
 {
+    s->per_diameter = 1.0 / s->diameter;
+    s->per_rolling_radius = 1.0 / s->rolling_radius;
     if (s->laws >> BRAKE_COOLING_VANES & 1)
         s->stirring = stirring_of(s->slender);
 }

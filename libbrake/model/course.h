@@ -56,7 +56,8 @@ struct course {
     const struct brake_rig *rig;
     const struct brake_application *application;
     const struct brake_outcome *outcome;
-    struct force_lines lines;  /* of the rig's balance */
+    struct force_lines still;  /* of the rig's balance */
+    struct force_lines lines;  /* the same at the instant that was looked at last */
     struct unit_pieces pieces; /* of those lines */
     struct gain law[BRAKE_AXLES];
     double speed;                /* at the begin, as all without "per second" */
@@ -88,8 +89,18 @@ static inline double rod_force(const struct brake_pedal *pedal, double force)
 /* How far a speed is beyond one of interest. */
 double brake_course_past_speed(const struct brake_application *a, enum corner corner, double speed);
 
-/* What an instant of the step is. Where it is not `whole`, a limit that the step began below is not
- * looked for: it is costly to find, and a step ends there. */
-struct instant brake_course_look(const struct course *c, const struct motion *m, bool whole);
+/* Whether time alone says how far a corner is: the driver holds a force. */
+bool brake_course_by_time(const struct course *c, enum corner corner);
+
+/* What of an instant is looked at: each takes longer than the one before. */
+enum sight {
+    RATES,  /* how fast what moves does so, and what the foot does */
+    SMOOTH, /* the corners too, but for a limit that the step began below: a step ends there */
+    WHOLE
+};
+
+/* What an instant of the step is. */
+void brake_course_look(struct course *c, const struct motion *m, enum sight sight,
+                       struct instant *now);
 
 #endif

@@ -75,7 +75,6 @@ TARGET static inline void put_brake(const struct brake_thermal *from, int i, str
     put_material(from, i, to);
     for (int j = 0; j < to->cells; j++) {
         set_lane(&to->mass[j], i, from->mass[j]);
-        set_lane(&to->per_mass[j], i, 1.0 / from->mass[j]);
         set_lane(&to->inner[j], i, from->inner[j]);
     }
     set_lane(&to->first_reach, i, 2.0 * spec->area / from->width[0]);
@@ -89,7 +88,6 @@ TARGET static inline void put_brake(const struct brake_thermal *from, int i, str
     put_surface(&spec->back, i, &to->back);
     for (int part = 0; part < BRAKE_THERMAL_PARTS; part++) {
         set_lane(&to->capacity[part], i, from->capacity[part]);
-        set_lane(&to->per_capacity[part], i, 1.0 / from->capacity[part]);
         set_lane(&to->link[part], i, from->link[part]);
         put_surface(&spec->part[part].cooling, i, &to->part[part]);
     }
@@ -110,10 +108,14 @@ TARGET static inline void put_brakes(const struct brake_thermal *const from[WIDT
             from[i]->spec.material.points > to->points ? from[i]->spec.material.points : to->points;
     for (int i = 0; i < WIDTH; i++)
         put_brake(from[i], i, to);
+    for (int i = 0; i < to->cells; i++)
+        to->per_mass[i] = 1.0 / to->mass[i];
     complete_surface(&to->front);
     complete_surface(&to->back);
-    for (int part = 0; part < BRAKE_THERMAL_PARTS; part++)
+    for (int part = 0; part < BRAKE_THERMAL_PARTS; part++) {
+        to->per_capacity[part] = 1.0 / to->capacity[part];
         complete_surface(&to->part[part]);
+    }
 }
 
 /* ---- what follows from the enthalpies alone -------------------------------------------------- */

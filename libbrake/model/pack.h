@@ -155,10 +155,16 @@ TARGET static inline void set_mask(mask *which, int i, bool it)
 
 TARGET static inline pack root(pack x)
 {
+#if WIDTH == 8 && defined(__x86_64__)
+    return (pack)_mm512_sqrt_pd((__m512d)x);
+#elif WIDTH == 4 && defined(__x86_64__)
+    return (pack)_mm256_sqrt_pd((__m256d)x);
+#else
     pack r = x;
     for (int i = 0; i < WIDTH; i++)
         r[i] = sqrt(x[i]);
     return r;
+#endif
 }
 
 TARGET static inline bits bits_of(pack x)

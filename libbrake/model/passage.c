@@ -17,11 +17,11 @@ static void move(const struct motion *rate, double time, struct motion *to)
         to->work[i] += time * rate->work[i];
 }
 
-/* Classical Runge-Kutta of order 4, from an instant that is known; the last look half way is left
- * in `middle`. Work goes through the same stages as the speed: so it agrees with the energy of
+/* Classical Runge-Kutta of order 4, from an instant that is known; what the last look half way saw
+ * is left in `middle`. Work goes through the same stages as the speed: so it agrees with the energy of
  * motion better than a finer sum would. */
-static struct motion runge_kutta(const struct course *c, const struct instant *begin, double step,
-                                 struct instant *middle)
+static struct motion runge_kutta(struct course *c, const struct instant *begin, double step,
+                                 enum sight sight, struct instant *middle)
 {
     static const double part[] = {0.5, 0.5, 1.0};
     static const double weight[] = {1.0 / 3.0, 1.0 / 3.0, 1.0 / 6.0};
@@ -31,20 +31,20 @@ static struct motion runge_kutta(const struct course *c, const struct instant *b
     for (int stage = 0; stage < 3; stage++) {
         struct motion there = {.speed = c->speed};
         move(&rate, part[stage] * step, &there);
-        const struct instant now = brake_course_look(c, &there, false);
-        rate = now.rate;
-        if (stage == 1)
-            *middle = now;
+        struct instant last;
+        struct instant *now = stage == 1 ? middle : &last;
+        brake_course_look(c, &there, stage == 1 ? sight : RATES, now);
+        rate = now->rate;
         move(&rate, weight[stage] * step, &to);
     }
     to.time = step;
     return to;
 }
 
-static void try_length(const struct course *c, double length, struct passage *p)
+static void try_length(struct course *c, double length, struct passage *p)
 {
-    p->to = runge_kutta(c, &p->begin, length, &p->middle);
-    p->end = brake_course_look(c, &p->to, true);
+    p->to = runge_kutta(c, &p->begin, length, SMOOTH, &p->middle);
+    brake_course_look(c, &p->to, WHOLE, &p->end);
 }
 
 static const double RESOLUTION = 1e-13; /* [s] of the time of a corner */
@@ -72,13 +72,17 @@ static bool is_speed(enum corner corner)
 }
 
 /* How far beyond a corner a step of this length ends. */
-static double past_after(const struct course *c, const struct passage *p, enum corner corner,
+static double past_after(struct course *c, const struct passage *p, enum corner corner,
                          double length)
 {
-    struct instant middle;
-    const struct motion there = runge_kutta(c, &p->begin, length, &middle);
-    return is_speed(corner) ? brake_course_past_speed(c->application, corner, there.speed)
-                            : brake_course_look(c, &there, is_limit(corner)).past[corner];
+    struct instant now;
+    struct motion there = {.time = length, .speed = c->speed};
+    if (!brake_course_by_time(c, corner))
+        there = runge_kutta(c, &p->begin, length, RATES, &now);
+    if (is_speed(corner))
+        return brake_course_past_speed(c->application, corner, there.speed);
+    brake_course_look(c, &there, is_limit(corner) ? WHOLE : SMOOTH, &now);
+    return now.past[corner];
 }
 
 /* What an end's value is multiplied with when the other end has moved twice. */
@@ -91,7 +95,7 @@ static double shrunk(double value, double last)
 /* Length of the step after which a corner that is passed within it just has been: by the straight
  * line between both ends of what is left by the rule of Anderson and Bjorck, and half way where a
  * value is infinite. */
-static double locate(const struct course *c, const struct passage *p, enum corner corner)
+static double locate(struct course *c, const struct passage *p, enum corner corner)
 {
     double before = 0.0;
     double after = p->to.time;
