@@ -12,8 +12,11 @@ struct lane_pieces {
     brake_column grip[BRAKE_AXLES][PIECES + 1];
 };
 
-static inline struct brake_balance balance_of(const struct brake_lane_numbers *n, int i)
+/* whole: all wheels are braked, which saves work. */
+static inline struct brake_balance balance_of(const struct brake_lane_numbers *n, bool whole, int i)
 {
+    const double front = whole ? 1.0 : n->braked[BRAKE_FRONT][i];
+    const double rear = whole ? 1.0 : n->braked[BRAKE_REAR][i];
     return (struct brake_balance){
         .body = {n->mass[i], n->behind[i], n->height[i]},
         .wheelbase = n->wheelbase[i],
@@ -21,21 +24,21 @@ static inline struct brake_balance balance_of(const struct brake_lane_numbers *n
         .valve = {n->knee[i], n->slope[i]},
         .hold = {n->hold_from[i], n->hold_to[i]},
         .axle = {{n->brakes[0].gain[i], n->brakes[0].threshold[i], n->wheels[0].radius[i],
-                  n->wheels[0].inertia[i], 1.0, n->held[0].torque[i], n->held[0].wheels[i], 0.0,
+                  n->wheels[0].inertia[i], front, n->held[0].torque[i], n->held[0].wheels[i], 0.0,
                   0.0},
                  {n->brakes[1].gain[i], n->brakes[1].threshold[i], n->wheels[1].radius[i],
-                  n->wheels[1].inertia[i], 1.0, n->held[1].torque[i], n->held[1].wheels[i], 0.0,
+                  n->wheels[1].inertia[i], rear, n->held[1].torque[i], n->held[1].wheels[i], 0.0,
                   0.0}},
     };
 }
 
 /* ---- pieces --------------------------------------------------------------------------------- */
 
-static inline void keep_pieces(const struct brake_lane_numbers *restrict n, int i,
+static inline void keep_pieces(const struct brake_lane_numbers *restrict n, bool whole, int i,
                                struct lane_pieces *restrict to)
 {
     const struct valve_pitch pitch = {n->knee_rate[i], n->lift_left[i], n->unsprung[i]};
-    const struct brake_balance balance = balance_of(n, i);
+    const struct brake_balance balance = balance_of(n, whole, i);
     struct force_lines lines = force_lines_of(&balance);
     struct pieces pieces;
     lines.valve = pitched_valve(&balance, &lines, pitch);
@@ -69,10 +72,10 @@ static inline struct pieces kept_pieces(const struct lane_pieces *from, int i)
 }
 
 /* Lines of a lane whose pieces are kept. */
-static inline struct force_lines lines_of(const struct brake_lane_numbers *n,
+static inline struct force_lines lines_of(const struct brake_lane_numbers *n, bool whole,
                                           const struct lane_pieces *from, int i)
 {
-    const struct brake_balance balance = balance_of(n, i);
+    const struct brake_balance balance = balance_of(n, whole, i);
     struct force_lines lines = force_lines_of(&balance);
     lines.valve = (struct brake_valve){from->knee[i], from->slope[i]};
     return lines;
@@ -91,7 +94,7 @@ static inline void answer_stop(const struct brake_lane_numbers *restrict n,
                                const struct lane_pieces *restrict kept, int i,
                                struct brake_lane_answers *restrict to)
 {
-    const struct force_lines lines = lines_of(n, kept, i);
+    const struct force_lines lines = lines_of(n, true, kept, i);
     const struct pieces pieces = kept_pieces(kept, i);
     const struct brake_pedal pedal = pedal_of(n, i);
     struct brake_pedal bare = pedal;
@@ -139,7 +142,7 @@ static inline void answer_target(const struct brake_lane_numbers *restrict n,
                                  const struct lane_pieces *restrict kept, int i,
                                  struct brake_lane_answers *restrict to)
 {
-    const struct force_lines lines = lines_of(n, kept, i);
+    const struct force_lines lines = lines_of(n, true, kept, i);
     const struct pieces pieces = kept_pieces(kept, i);
     const struct brake_pedal pedal = pedal_of(n, i);
     const double pressure = pressure_of(pieces.end, pieces.deceleration, n->target[i]);
@@ -153,10 +156,24 @@ static inline void answer_target(const struct brake_lane_numbers *restrict n,
     to->force_for_target[i] = pedal_force(&pedal, to->pressure_for_target[i]);
 }
 
+static inline void answer_failed(const struct brake_lane_numbers *restrict n,
+                                 const struct lane_pieces *restrict kept, int i,
+                                 struct brake_lane_answers *restrict to)
+{
+    const struct force_lines lines = lines_of(n, false, kept, i);
+    const struct pieces pieces = kept_pieces(kept, i);
+    const struct brake_pedal pedal = pedal_of(n, i);
+    const double most = least_of(pedal_pressure(&pedal, n->force_most[i]), n->pressure_most[i]);
+    const double lift = pressure_of(pieces.end, pieces.deceleration, lift_off(&lines));
+    const double eased = lock_of(&lines, &pieces, lift, n->modulation[i] * n->adhesion[i]).pressure;
+    const double hardest = free_deceleration(&lines, least_of(most, eased));
+    to->failed[i] = n->there[i] > 0.0 ? hardest : BRAKE_NAN;
+}
+
 static inline void answer_parking(const struct brake_lane_numbers *restrict n, int i,
                                   struct brake_lane_answers *restrict to)
 {
-    const struct brake_balance balance = balance_of(n, i);
+    const struct brake_balance balance = balance_of(n, true, i);
     const struct force_lines lines = force_lines_of(&balance);
     const bool front = n->parking_on[i] == BRAKE_PARKING_FRONT;
     const bool all = n->parking_on[i] == BRAKE_PARKING_ALL;
@@ -182,13 +199,17 @@ static inline void answer_all(unsigned asked, const struct brake_lane_numbers *r
     struct lane_pieces kept;
     const bool pieces = (asked & (BRAKE_LANES_STOP | BRAKE_LANES_TARGET)) != 0;
     for (int lane = 0; lane < BRAKE_LANES && pieces; lane++)
-        keep_pieces(numbers, lane, &kept);
+        keep_pieces(numbers, true, lane, &kept);
     for (int lane = 0; lane < BRAKE_LANES && (asked & BRAKE_LANES_STOP) != 0; lane++)
         answer_stop(numbers, &kept, lane, answers);
     for (int lane = 0; lane < BRAKE_LANES && (asked & BRAKE_LANES_TARGET) != 0; lane++)
         answer_target(numbers, &kept, lane, answers);
     for (int lane = 0; lane < BRAKE_LANES && (asked & BRAKE_LANES_PARKING) != 0; lane++)
         answer_parking(numbers, lane, answers);
+    for (int lane = 0; lane < BRAKE_LANES && (asked & BRAKE_LANES_FAILED) != 0; lane++)
+        keep_pieces(numbers, false, lane, &kept);
+    for (int lane = 0; lane < BRAKE_LANES && (asked & BRAKE_LANES_FAILED) != 0; lane++)
+        answer_failed(numbers, &kept, lane, answers);
 }
 
 #define WHOLE __attribute__((flatten))

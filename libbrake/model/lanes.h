@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* What many vehicles do in closed form, side by side: the hardest stop, the brakes at a
  * deceleration that is held, the parking brake. Without anti-lock and with the centre drive free,
- * on the level; all is intact but for the booster where that is said. A number is a column of
+ * on the level; all is intact but where that is said. A number is a column of
  * lanes, a lane a vehicle. What comes out is to the bit what brake_balance_at, brake_balance_lock
  * and the formulas of pedal, stop and parking give one by one. */
 #ifndef BRAKE_MODEL_LANES_H
@@ -36,6 +36,8 @@ struct brake_lane_numbers {
     brake_column adhesion, modulation;
     brake_column speed, dead_time, build_up;
     brake_column boosted;        /* above 0: there is a booster */
+    brake_column braked[2];      /* [-] part of the wheels of an axle, where something failed */
+    brake_column there;          /* above 0: what failed is there */
     brake_column parking_torque; /* [N*m] */
     brake_column parking_on;     /* enum brake_parking_on */
 };
@@ -48,6 +50,7 @@ struct brake_lane_answers {
     /* at the target */
     brake_column front_share, front_used, rear_used;    /* [-] */
     brake_column pressure_for_target, force_for_target; /* [Pa], [N] with endless strokes */
+    brake_column failed; /* [m/s2] at the most force; NaN: what failed is not there */
     /* parked */
     brake_column effort_grade, grade_up, grade_down; /* [-] */
     brake_column parking;                            /* [m/s2] */
@@ -58,7 +61,8 @@ enum {
     BRAKE_LANES_STOP = 1,    /* at_force to time */
     BRAKE_LANES_TARGET = 2,  /* front_share to force_for_target */
     BRAKE_LANES_PARKING = 4, /* effort_grade to parking */
-    BRAKE_LANES_ALL = 7
+    BRAKE_LANES_INTACT = 7,
+    BRAKE_LANES_FAILED = 8 /* failed, of brakes of which all wheels or some are braked */
 };
 
 /* A column by its place in the struct. */

@@ -13,13 +13,21 @@
 /* Outputs that lanes know, what of their answers each is, and which question gives it. */
 #define KNOWN(result, member, asked)                                                               \
     {                                                                                              \
-        offsetof(struct brake_case_results, result), ANSWER(member), BRAKE_LANES_##asked           \
+        offsetof(struct brake_case_results, result), ANSWER(member), BRAKE_LANES_##asked,          \
+            BRAKE_INTACT                                                                           \
+    }
+
+#define FAILED(result, failure)                                                                    \
+    {                                                                                              \
+        offsetof(struct brake_case_results, failed.result), ANSWER(failed), BRAKE_LANES_FAILED,    \
+            BRAKE_##failure                                                                        \
     }
 
 static const struct known {
     size_t result;
     int answer;
     unsigned asked;
+    enum brake_failure failure;
 } known[] = {
     KNOWN(deceleration.at_pedal_force, at_force, STOP),
     KNOWN(deceleration.most, at_most, STOP),
@@ -38,6 +46,11 @@ static const struct known {
     KNOWN(parking.grade_up, grade_up, PARKING),
     KNOWN(parking.grade_down, grade_down, PARKING),
     KNOWN(parking.deceleration, parking, PARKING),
+    FAILED(first_circuit, FIRST_CIRCUIT),
+    FAILED(second_circuit, SECOND_CIRCUIT),
+    FAILED(low_vacuum, LOW_VACUUM),
+    FAILED(valve_open, VALVE_OPEN),
+    FAILED(valve_shut, VALVE_SHUT),
 };
 
 /* NULL: none. */
@@ -53,26 +66,34 @@ static const struct known *known_of(struct brake_output output)
     return NULL;
 }
 
-int brake_batch_answer(struct brake_output output)
+bool brake_batch_knows(struct brake_output output)
 {
-    return known_of(output) != NULL ? known_of(output)->answer : -1;
+    return known_of(output) != NULL;
 }
 
-unsigned brake_batch_asked(const struct brake_sweep *sweep)
+static bool asks_in(struct brake_output output, const struct known *of,
+                    struct brake_lane_state state)
 {
-    unsigned asked = 0;
-    for (int i = 0; i < sweep->outputs; i++)
-        asked |= known_of(sweep->output[i])->asked;
-    return asked;
+    return brake_result_load(output.index) == (int)state.load && of->failure == state.failure;
 }
 
-bool brake_batch_asks(const struct brake_sweep *sweep, enum brake_load load)
+void brake_batch_states(const struct brake_sweep *sweep, struct brake_lookup *lookup)
 {
+    lookup->states = 0;
     for (int i = 0; i < sweep->outputs; i++) {
-        if (!sweep->output[i].criterion && brake_result_load(sweep->output[i].index) == (int)load)
-            return true;
+        const struct brake_output output = sweep->output[i];
+        const struct known *of = known_of(output);
+        int j = 0;
+        while (j < lookup->states && !asks_in(output, of, lookup->state[j]))
+            j++;
+        if (j == lookup->states) {
+            lookup->state[j].load = (enum brake_load)brake_result_load(output.index);
+            lookup->state[j].failure = of->failure;
+            lookup->asked[j] = 0;
+            lookup->states++;
+        }
+        lookup->asked[j] |= of->asked;
     }
-    return false;
 }
 
 /* ---- numbers -------------------------------------------------------------------------------- */
@@ -102,28 +123,27 @@ static void copy(const double *from, int step, int count, double *to)
         to[i] = same;
 }
 
-void brake_batch_begin(const struct brake_lookup *lookup, struct brake_batch *batch)
-{
-    for (int i = 0; i < lookup->columns; i++)
-        copy(lookup->column[i].value, 0, BRAKE_LANES,
-             brake_lane_column(batch->numbers, lookup->column[i].number));
-}
-
-/* Lanes from `lane` on: a stretch of the last axis. */
-static void take_run(const struct brake_lookup *lookup, const struct place *place, int lane,
-                     int count, struct brake_batch *batch)
+void brake_batch_begin(const struct brake_lookup *lookup, int state, struct brake_batch *batch)
 {
     for (int i = 0; i < lookup->columns; i++) {
-        const struct place at = place[lookup->column[i].table];
-        if (lookup->column[i].varies)
-            copy(lookup->column[i].value + at.entry, at.step, count,
-                 brake_lane_column(batch->numbers, lookup->column[i].number) + lane);
+        if (lookup->column[i].state == state)
+            copy(lookup->column[i].value, 0, BRAKE_LANES,
+                 brake_lane_column(&batch->numbers, lookup->column[i].number));
     }
-    for (int i = 0; i < lookup->tables; i++) {
-        for (int j = 0; j < count && lookup->table[i].alone != NULL; j++)
-            batch->alone[lane + j] +=
-                lookup->table[i].alone[place[i].entry + (long long)j * place[i].step];
-    }
+}
+
+/* Cases one after another along the last axis: their lanes, and where they are in the tables. */
+struct run {
+    long long at[BRAKE_AXES_OF_SWEEP];
+    struct place place[BRAKE_SHARED_TABLES];
+    int lane;
+    int count;
+};
+
+static void begin_run(const struct brake_sweeper *sweeper, long long first, struct run *run)
+{
+    brake_sweep_position(sweeper->sweep, first, run->at);
+    run->lane = run->count = 0;
 }
 
 /* The next position along the grid after some steps on the last axis, which do not leave it. */
@@ -137,43 +157,90 @@ static void move(const struct brake_sweep *sweep, int steps, long long *at)
     }
 }
 
-static void take_numbers(const struct brake_sweeper *sweeper, long long first, int count,
-                         struct brake_batch *batch)
+/* Whether there is another run of these cases. */
+static bool next_run(const struct brake_sweeper *sweeper, int cases, struct run *run)
 {
     const struct brake_sweep *sweep = sweeper->sweep;
     const struct brake_lookup *lookup = &sweeper->lookup;
     const int last = sweep->axes - 1;
-    long long at[BRAKE_AXES_OF_SWEEP];
-    struct place place[BRAKE_SHARED_TABLES];
-    int run;
-    memset(batch->alone, 0, sizeof batch->alone);
-    brake_sweep_position(sweep, first, at);
-    for (int lane = 0; lane < count; lane += run) {
-        const long long left = sweep->axis[last].count - at[last];
-        run = left < count - lane ? (int)left : count - lane;
-        for (int i = 0; i < lookup->tables; i++)
-            place[i] = place_of(sweep, lookup->table[i].axes, at);
-        take_run(lookup, place, lane, run, batch);
-        move(sweep, run, at);
+    move(sweep, run->count, run->at);
+    run->lane += run->count;
+    const int rest = cases - run->lane;
+    const long long left = sweep->axis[last].count - run->at[last];
+    run->count = left < rest ? (int)left : rest;
+    for (int i = 0; i < lookup->tables && rest > 0; i++)
+        run->place[i] = place_of(sweep, lookup->table[i].axes, run->at);
+    return rest > 0;
+}
+
+static void take_numbers(const struct brake_sweeper *sweeper, int state, long long first, int count,
+                         struct brake_lane_numbers *numbers)
+{
+    const struct brake_lookup *lookup = &sweeper->lookup;
+    struct run run;
+    begin_run(sweeper, first, &run);
+    while (next_run(sweeper, count, &run)) {
+        for (int i = 0; i < lookup->columns; i++) {
+            const struct place at = run.place[lookup->column[i].table];
+            if (lookup->column[i].varies && lookup->column[i].state == state)
+                copy(lookup->column[i].value + at.entry, at.step, run.count,
+                     brake_lane_column(numbers, lookup->column[i].number) + run.lane);
+        }
+    }
+}
+
+static bool none_alone(const struct brake_lookup *lookup)
+{
+    for (int i = 0; i < lookup->tables; i++) {
+        if (lookup->table[i].alone != NULL)
+            return false;
+    }
+    return true;
+}
+
+void brake_batch_alone(const struct brake_sweeper *sweeper, long long first, int count,
+                       brake_column alone)
+{
+    const struct brake_lookup *lookup = &sweeper->lookup;
+    struct run run;
+    memset(alone, 0, sizeof(brake_column));
+    if (none_alone(lookup))
+        return;
+    begin_run(sweeper, first, &run);
+    while (next_run(sweeper, count, &run)) {
+        for (int i = 0; i < lookup->tables; i++) {
+            const struct place at = run.place[i];
+            const double *entry = lookup->table[i].alone;
+            for (int j = 0; j < run.count && entry != NULL; j++)
+                alone[run.lane + j] += entry[at.entry + (long long)j * at.step];
+        }
     }
 }
 
 /* ---- answers -------------------------------------------------------------------------------- */
 
-void brake_batch_answers(const struct brake_sweeper *sweeper, long long first, int count,
+/* Has the memory of the outputs come near while the lanes are worked out. */
+static void bring_near(const double *value, size_t count)
+{
+    enum { LINE = 8 };
+    for (size_t i = 0; i < count; i += LINE)
+        __builtin_prefetch(value + i, 1);
+}
+
+void brake_batch_answers(const struct brake_sweeper *sweeper, int state, long long first, int count,
                          struct brake_batch *batch, double *value)
 {
     const struct brake_sweep *sweep = sweeper->sweep;
-    const unsigned asked = brake_batch_asked(sweep);
-    take_numbers(sweeper, first, count, batch);
-    for (int load = 0; load < BRAKE_LOADS; load++) {
-        if (brake_batch_asks(sweep, (enum brake_load)load))
-            brake_lanes_answer(asked, &batch->numbers[load], &batch->answers[load]);
-    }
+    const struct brake_lane_state in = sweeper->lookup.state[state];
+    const brake_column *answers = (const brake_column *)&batch->answers;
+    bring_near(value, (size_t)count * (size_t)sweep->outputs);
+    take_numbers(sweeper, state, first, count, &batch->numbers);
+    brake_lanes_answer(sweeper->lookup.asked[state], &batch->numbers, &batch->answers);
     for (int i = 0; i < sweep->outputs; i++) {
-        const int load = brake_result_load(sweep->output[i].index);
-        const brake_column *answers = (const brake_column *)&batch->answers[load];
-        const double *column = answers[brake_batch_answer(sweep->output[i])];
+        const struct known *of = known_of(sweep->output[i]);
+        if (!asks_in(sweep->output[i], of, in))
+            continue;
+        const double *column = answers[of->answer];
         for (int lane = 0; lane < count; lane++)
             value[(size_t)lane * (size_t)sweep->outputs + (size_t)i] = column[lane];
     }

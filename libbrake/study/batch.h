@@ -11,26 +11,28 @@
 enum brake_status brake_sweep_take(struct brake_sweeper *sweeper, const long long *at,
                                    struct brake_error *error);
 
-/* Member of the answers of lanes that an output is; -1: none. Each is a column. */
-int brake_batch_answer(struct brake_output output);
+/* Whether an output is among the answers of lanes. */
+bool brake_batch_knows(struct brake_output output);
 
-/* What outputs that are all among them ask of lanes: bits of BRAKE_LANES_... */
-unsigned brake_batch_asked(const struct brake_sweep *sweep);
+/* Takes the states of the vehicle that outputs ask for which are all among them, and what they ask
+ * of lanes in each. */
+void brake_batch_states(const struct brake_sweep *sweep, struct brake_lookup *lookup);
 
-/* Load cases that the outputs ask for. */
-bool brake_batch_asks(const struct brake_sweep *sweep, enum brake_load load);
-
-/* Cases side by side, from the tables; up to BRAKE_LANES of them. An output of a case that has to
- * be asked by itself is any number, and `alone` of it above 0. */
+/* Cases side by side in one state, from the tables; up to BRAKE_LANES of them. */
 struct brake_batch {
-    struct brake_lane_numbers numbers[BRAKE_LOADS];
-    struct brake_lane_answers answers[BRAKE_LOADS];
-    brake_column alone;
+    struct brake_lane_numbers numbers;
+    struct brake_lane_answers answers;
 };
 
-/* batch: zeros; takes the numbers that every case has. */
-void brake_batch_begin(const struct brake_lookup *lookup, struct brake_batch *batch);
-void brake_batch_answers(const struct brake_sweeper *sweeper, long long first, int count,
+/* batch: zeros; takes the numbers that every case has in the state of this number. */
+void brake_batch_begin(const struct brake_lookup *lookup, int state, struct brake_batch *batch);
+
+/* Fills the outputs that ask for that state, of cases from the first on. */
+void brake_batch_answers(const struct brake_sweeper *sweeper, int state, long long first, int count,
                          struct brake_batch *batch, double *value);
+
+/* Above 0 for each case that has to be asked by itself: its outputs are any numbers. */
+void brake_batch_alone(const struct brake_sweeper *sweeper, long long first, int count,
+                       brake_column alone);
 
 #endif

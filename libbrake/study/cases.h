@@ -8,8 +8,10 @@
 #include "vehicle/recalculation.h"
 
 enum {
-    BRAKE_SHARED_TABLES = 48,                               /**< room for the tables of a sweep */
-    BRAKE_SHARED_COLUMNS = BRAKE_LOADS * BRAKE_LANE_NUMBERS /**< of the numbers they hold */
+    /** room for the tables of a sweep: of brakes intact and failed, and of what is refused */
+    BRAKE_SHARED_TABLES = 2 * BRAKE_LANE_PARTS + BRAKE_WORK_RULES + BRAKE_WORK_VERIFICATIONS,
+    BRAKE_SHARED_STATES = BRAKE_LOADS * BRAKE_FAILURES, /**< of the vehicle in its cases */
+    BRAKE_SHARED_COLUMNS = BRAKE_SHARED_STATES * BRAKE_LANE_NUMBERS /**< of numbers they hold */
 };
 
 /** What cases share: numbers that follow only a few of the axes, tabulated over those. */
@@ -22,9 +24,13 @@ struct brake_lookup {
             *alone; /**< [-] by entry: 1 where a case has to be asked by itself, else 0; NULL:
                                 nowhere */
     } table[BRAKE_SHARED_TABLES];
+    int states; /**< that the outputs ask for */
+    struct brake_lane_state state[BRAKE_SHARED_STATES];
+    unsigned asked[BRAKE_SHARED_STATES]; /**< of lanes in each: bits of BRAKE_LANES_... */
     int columns;
     struct {
         int table;
+        int state;     /**< in which the vehicle has it */
         int number;    /**< which of the numbers that a stop is worked out from */
         bool varies;   /**< it is not the same everywhere */
         double *value; /**< [SI] by entry */

@@ -48,19 +48,20 @@ static int table_along(const struct brake_sweep *sweep, unsigned axes, struct br
     return i;
 }
 
-static void add_columns(const struct brake_sweeper *sweeper, struct brake_lane_part part,
+/* Those of a part in the state of this number. */
+static void add_columns(const struct brake_sweeper *sweeper, int number, int state,
                         struct brake_lookup *lookup)
 {
-    if (part.asked != 0 && (part.asked & brake_batch_asked(sweeper->sweep)) == 0)
+    const struct brake_lane_state in = lookup->state[state];
+    const struct brake_lane_part part = brake_lane_part(number, in.failure);
+    if (part.asked != 0 && (part.asked & lookup->asked[state]) == 0)
         return;
     const int table = table_along(sweeper->sweep, axes_moving(sweeper, part.sections), lookup);
-    for (int load = 0; load < BRAKE_LOADS; load++) {
-        const bool asked = brake_batch_asks(sweeper->sweep, (enum brake_load)load);
-        for (int i = part.first; i <= part.last && asked; i++) {
-            lookup->column[lookup->columns].table = table;
-            lookup->column[lookup->columns].number = load * BRAKE_LANE_NUMBERS + i;
-            lookup->columns++;
-        }
+    for (int i = part.first; i <= part.last; i++) {
+        lookup->column[lookup->columns].table = table;
+        lookup->column[lookup->columns].state = state;
+        lookup->column[lookup->columns].number = i;
+        lookup->columns++;
     }
 }
 
@@ -88,8 +89,11 @@ static void choose_tables(const struct brake_sweeper *sweeper, struct brake_look
 {
     lookup->tables = 0;
     lookup->columns = 0;
-    for (int i = 0; i < BRAKE_LANE_PARTS; i++)
-        add_columns(sweeper, brake_lane_part(i), lookup);
+    brake_batch_states(sweeper->sweep, lookup);
+    for (int i = 0; i < BRAKE_LANE_PARTS; i++) {
+        for (int state = 0; state < lookup->states; state++)
+            add_columns(sweeper, i, state, lookup);
+    }
     add_refusals(sweeper, sweeper->recalculation.places.touched, BRAKE_WORK_RULES, lookup);
     add_refusals(sweeper, sweeper->recalculation.places.verified, BRAKE_WORK_VERIFICATIONS, lookup);
 }
@@ -114,7 +118,7 @@ static size_t size_of(const struct brake_sweep *sweep, const struct brake_lookup
 static bool answers_known(const struct brake_sweep *sweep)
 {
     for (int i = 0; i < sweep->outputs; i++) {
-        if (brake_batch_answer(sweep->output[i]) < 0)
+        if (!brake_batch_knows(sweep->output[i]))
             return false;
     }
     return true;
@@ -143,19 +147,18 @@ static void position_of(const struct brake_sweep *sweep, unsigned axes, long lon
     }
 }
 
-/* Columns of an entry; false when one of them is not known. */
-static bool fill_columns(const struct brake_vehicle *vehicle, int table, long long entry,
+/* Columns of an entry in a state; false when one of them is not known. */
+static bool fill_columns(const struct brake_vehicle *vehicle, int table, int state, long long entry,
                          struct brake_lookup *lookup)
 {
-    struct brake_lane_numbers numbers[BRAKE_LOADS]; /* of each the first lane */
+    struct brake_lane_numbers numbers; /* of each the first lane */
     bool known = true;
-    for (int load = 0; load < BRAKE_LOADS; load++)
-        brake_lane_fill(vehicle, (enum brake_load)load, 0, &numbers[load]);
+    brake_lane_fill(vehicle, lookup->state[state], 0, &numbers);
     for (int i = 0; i < lookup->columns; i++) {
-        if (lookup->column[i].table != table)
+        if (lookup->column[i].table != table || lookup->column[i].state != state)
             continue;
         double *value = lookup->column[i].value;
-        value[entry] = *brake_lane_column(numbers, lookup->column[i].number);
+        value[entry] = *brake_lane_column(&numbers, lookup->column[i].number);
         known = known && !isnan(value[entry]);
         lookup->column[i].varies = lookup->column[i].varies || value[entry] != value[0];
     }
@@ -171,9 +174,10 @@ static bool fill_table(struct brake_sweeper *sweeper, int table, double *alone)
         long long at[BRAKE_AXES_OF_SWEEP];
         struct brake_error error = {0};
         position_of(sweeper->sweep, lookup->table[table].axes, entry, at);
-        const bool taken =
-            brake_sweep_take(sweeper, at, &error) == BRAKE_OK &&
-            fill_columns(&sweeper->recalculation.sheet.vehicle, table, entry, lookup);
+        bool taken = brake_sweep_take(sweeper, at, &error) == BRAKE_OK;
+        for (int state = 0; state < lookup->states && taken; state++)
+            taken =
+                fill_columns(&sweeper->recalculation.sheet.vehicle, table, state, entry, lookup);
         alone[entry] = taken ? 0.0 : 1.0;
         whole = whole && taken;
     }

@@ -232,22 +232,35 @@ static void ask_alone(struct brake_sweeper *sweeper, long long number, double *v
         *status = said;
 }
 
+/* Outputs that ask for a state of the vehicle. */
+static void ask_state(const struct brake_sweeper *sweeper, int state, long long first, int count,
+                      double *value)
+{
+    struct brake_batch batch = {0};
+    brake_batch_begin(&sweeper->lookup, state, &batch);
+    for (int done = 0; done < count; done += BRAKE_LANES) {
+        const int lanes = count - done < BRAKE_LANES ? count - done : BRAKE_LANES;
+        brake_batch_answers(sweeper, state, first + done, lanes, &batch,
+                            value + (size_t)done * (size_t)sweeper->sweep->outputs);
+    }
+}
+
 static void ask_batch(struct brake_sweeper *sweeper, long long first, int count, double *value,
                       enum brake_status *status)
 {
-    const int outputs = sweeper->sweep->outputs;
-    struct brake_batch batch = {0};
-    brake_batch_begin(&sweeper->lookup, &batch);
+    const size_t outputs = (size_t)sweeper->sweep->outputs;
+    for (int state = 0; state < sweeper->lookup.states; state++)
+        ask_state(sweeper, state, first, count, value);
+    for (int i = 0; i < count && status != NULL; i++)
+        status[i] = BRAKE_OK;
     for (int done = 0; done < count; done += BRAKE_LANES) {
         const int lanes = count - done < BRAKE_LANES ? count - done : BRAKE_LANES;
-        double *at = value + (size_t)done * (size_t)outputs;
-        brake_batch_answers(sweeper, first + done, lanes, &batch, at);
-        for (int i = 0; i < lanes; i++) {
-            enum brake_status *said = status != NULL ? &status[done + i] : NULL;
-            if (said != NULL)
-                *said = BRAKE_OK;
-            if (batch.alone[i] > 0.0)
-                ask_alone(sweeper, first + done + i, at + (size_t)i * (size_t)outputs, said);
+        brake_column alone;
+        brake_batch_alone(sweeper, first + done, lanes, alone);
+        for (int i = done; i < done + lanes; i++) {
+            if (alone[i - done] > 0.0)
+                ask_alone(sweeper, first + i, value + (size_t)i * outputs,
+                          status != NULL ? &status[i] : NULL);
         }
     }
 }

@@ -227,29 +227,25 @@ static void answer_centre_drive(struct question *q, struct brake_case_results *r
         brake_balance_lock(&b, q->system.adhesion).deceleration;
 }
 
+/* NaN: the vehicle has no such thing. */
 static double failed_deceleration(const struct question *q, enum brake_failure failure)
 {
     struct brake_system system = q->system;
+    if (!brake_vehicle_can_fail(q->vehicle, failure))
+        return BRAKE_NAN;
     brake_system_fail(q->vehicle, failure, &system);
     return brake_system_deceleration(&system, q->vehicle->driver.pedal_force_most);
 }
 
 static void answer_failed(struct question *q, struct brake_case_results *r)
 {
-    const bool sensing = q->vehicle->valve.kind > BRAKE_VALVE_FIXED;
-    const bool boosted = q->vehicle->booster.booster != BRAKE_BOOSTER_NONE;
     r->failed.first_circuit = failed_deceleration(q, BRAKE_FIRST_CIRCUIT);
-    r->failed.second_circuit = q->vehicle->circuits.split == BRAKE_SPLIT_ONE
-                                   ? BRAKE_NAN
-                                   : failed_deceleration(q, BRAKE_SECOND_CIRCUIT);
-    r->failed.no_assist = boosted ? failed_deceleration(q, BRAKE_NO_ASSIST) : BRAKE_NAN;
-    r->failed.low_vacuum = boosted ? failed_deceleration(q, BRAKE_LOW_VACUUM) : BRAKE_NAN;
-    r->failed.valve_open = sensing ? failed_deceleration(q, BRAKE_VALVE_OPEN) : BRAKE_NAN;
-    r->failed.valve_shut = sensing && q->vehicle->valve.kind != BRAKE_VALVE_EBD
-                               ? failed_deceleration(q, BRAKE_VALVE_SHUT)
-                               : BRAKE_NAN;
-    r->failed.no_antilock =
-        q->system.antilock > 0.0 ? failed_deceleration(q, BRAKE_NO_ANTILOCK) : BRAKE_NAN;
+    r->failed.second_circuit = failed_deceleration(q, BRAKE_SECOND_CIRCUIT);
+    r->failed.no_assist = failed_deceleration(q, BRAKE_NO_ASSIST);
+    r->failed.low_vacuum = failed_deceleration(q, BRAKE_LOW_VACUUM);
+    r->failed.valve_open = failed_deceleration(q, BRAKE_VALVE_OPEN);
+    r->failed.valve_shut = failed_deceleration(q, BRAKE_VALVE_SHUT);
+    r->failed.no_antilock = failed_deceleration(q, BRAKE_NO_ANTILOCK);
     r->failed.wheels_locked = brake_balance_sliding(&q->system.balance, q->pressure_most,
                                                     q->system.adhesion, q->vehicle->road.sliding);
 }

@@ -37,24 +37,29 @@ static void fill_brakes(const struct brake_vehicle *vehicle, const struct brake_
     n->force[lane] = vehicle->driver.pedal_force;
     n->force_most[lane] = vehicle->driver.pedal_force_most;
     n->target[lane] = vehicle->driver.target;
+    n->braked[BRAKE_FRONT][lane] = system->balance.axle[BRAKE_FRONT].wheels;
+    n->braked[BRAKE_REAR][lane] = system->balance.axle[BRAKE_REAR].wheels;
     n->boosted[lane] = vehicle->booster.booster != BRAKE_BOOSTER_NONE ? 1.0 : 0.0;
     n->parking_torque[lane] = vehicle->parking.torque;
     n->parking_on[lane] = vehicle->parking.on;
 }
 
-void brake_lane_fill(const struct brake_vehicle *vehicle, enum brake_load load, int lane,
+void brake_lane_fill(const struct brake_vehicle *vehicle, struct brake_lane_state state, int lane,
                      struct brake_lane_numbers *numbers)
 {
     const struct brake_delay delay = brake_vehicle_delay(vehicle);
-    const struct brake_valve valve = brake_vehicle_valve(vehicle, load);
-    const struct valve_pitch pitch = brake_vehicle_pitch(vehicle, valve);
+    const bool there = brake_vehicle_can_fail(vehicle, state.failure);
+    const enum brake_failure failure = there ? state.failure : BRAKE_INTACT;
+    struct brake_valve valve;
     struct brake_system system;
-    brake_system_build(vehicle, load, BRAKE_INTACT, &system);
+    brake_system_build(vehicle, state.load, failure, &system);
+    const struct valve_pitch pitch = brake_system_pitch(vehicle, failure, &system, &valve);
     numbers->knee[lane] = valve.knee;
     numbers->slope[lane] = valve.slope;
     numbers->knee_rate[lane] = pitch.rate;
     numbers->lift_left[lane] = pitch.left;
     numbers->unsprung[lane] = pitch.unsprung;
+    numbers->there[lane] = there ? 1.0 : 0.0;
     numbers->mass[lane] = system.balance.body.mass;
     numbers->behind[lane] = system.balance.body.behind;
     numbers->height[lane] = system.balance.body.height;
@@ -104,13 +109,17 @@ static const struct {
     {COLUMN(modulation), COLUMN(modulation), {WORK_OF(driver)}, 0},
     {COLUMN(speed), COLUMN(build_up), {WORK_OF(stop)}, 0},
     {COLUMN(boosted), COLUMN(boosted), {WORK_OF(booster)}, BRAKE_LANES_STOP},
+    {COLUMN(braked), COLUMN(there), {WORK_OF(booster), WORK_OF(valve)}, BRAKE_LANES_FAILED},
     {COLUMN(parking_torque), COLUMN(parking_on), {WORK_OF(parking)}, BRAKE_LANES_PARKING},
 };
 
-struct brake_lane_part brake_lane_part(int number)
+/* What a failure changes follows from the circuits too. */
+struct brake_lane_part brake_lane_part(int number, enum brake_failure failure)
 {
+    static const struct work_stretch circuits[] = {WORK_OF(circuits)};
+    const unsigned long long of_failure = failure == BRAKE_INTACT ? 0 : work_sections(circuits, 1);
     const struct brake_lane_part part = {parts[number].first, parts[number].last,
-                                         work_sections(parts[number].from, TOUCHES),
+                                         work_sections(parts[number].from, TOUCHES) | of_failure,
                                          parts[number].asked};
     return part;
 }

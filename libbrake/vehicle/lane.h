@@ -13,8 +13,14 @@ enum { BRAKE_LANE_NUMBERS = sizeof(struct brake_lane_numbers) / sizeof(brake_col
 /* Whether it has brakes that lanes know: no anti-lock, the centre drive free. */
 bool brake_lane_known(const struct brake_vehicle *vehicle);
 
-/* Fills a lane with a load case. */
-void brake_lane_fill(const struct brake_vehicle *vehicle, enum brake_load load, int lane,
+/* What a lane shows a vehicle in. */
+struct brake_lane_state {
+    enum brake_load load;
+    enum brake_failure failure;
+};
+
+/* Fills a lane. */
+void brake_lane_fill(const struct brake_vehicle *vehicle, struct brake_lane_state state, int lane,
                      struct brake_lane_numbers *numbers);
 
 /* Columns that are built from the same sections of the vehicle file: from the first to the last, in
@@ -25,9 +31,9 @@ struct brake_lane_part {
     unsigned asked;              /* BRAKE_LANES_..., by what alone they are needed; 0: by all */
 };
 
-enum { BRAKE_LANE_PARTS = 17 };
+enum { BRAKE_LANE_PARTS = 18 };
 
-/* number: 0 to BRAKE_LANE_PARTS - 1 */
-struct brake_lane_part brake_lane_part(int number);
+/* Of a state; number: 0 to BRAKE_LANE_PARTS - 1. */
+struct brake_lane_part brake_lane_part(int number, enum brake_failure failure);
 
 #endif

@@ -411,26 +411,29 @@ static void set_ends(const struct brake_vehicle *vehicle, struct brake_system *s
         release_circuits(system);
 }
 
-struct valve_pitch brake_vehicle_pitch(const struct brake_vehicle *vehicle,
-                                       struct brake_valve still)
+/* One that is stuck, or without a knee, does not move with the body. */
+struct valve_pitch brake_system_pitch(const struct brake_vehicle *vehicle,
+                                      enum brake_failure failure, const struct brake_system *system,
+                                      struct brake_valve *still)
 {
     const struct brake_valve_lines *lines = &vehicle->valve;
-    if (lines->kind != BRAKE_VALVE_HEIGHT || !isfinite(still.knee))
+    *still = system->balance.valve;
+    if (lines->kind != BRAKE_VALVE_HEIGHT || failure == BRAKE_VALVE_OPEN ||
+        failure == BRAKE_VALVE_SHUT || !isfinite(still->knee))
         return (struct valve_pitch){0.0, 0.0, 0.0};
+    *still = valve_of(vehicle, system->balance.body);
     return (struct valve_pitch){lines->knee_rate, 1.0 - lines->anti_lift,
                                 vehicle->general.unsprung_mass};
 }
 
-/* One that is stuck does not move with the body. */
 static void pitch_valve(const struct brake_vehicle *vehicle, enum brake_failure failure,
-                        struct brake_balance *b)
+                        struct brake_system *system)
 {
-    if (vehicle->valve.kind != BRAKE_VALVE_HEIGHT || failure == BRAKE_VALVE_OPEN ||
-        failure == BRAKE_VALVE_SHUT || !isfinite(b->valve.knee))
-        return;
-    b->valve = valve_of(vehicle, b->body);
+    struct brake_balance *b = &system->balance;
+    const struct valve_pitch pitch = brake_system_pitch(vehicle, failure, system, &b->valve);
     const struct force_lines lines = force_lines_of(b);
-    b->valve = pitched_valve(b, &lines, brake_vehicle_pitch(vehicle, b->valve));
+    if (pitch.rate != 0.0)
+        b->valve = pitched_valve(b, &lines, pitch);
 }
 
 /* One unit works anti-lock and electronic distribution. */
@@ -460,6 +463,27 @@ static void put_in_gear(const struct brake_driveline_lines *drive, struct brake_
     for (int i = 0; i < BRAKE_AXLES; i++) {
         balance->axle[i].geared = share[drive->driven][i] * drive->engine_inertia * ratio * ratio;
         balance->axle[i].drag = share[drive->driven][i] * drive->engine_drag * ratio;
+    }
+}
+
+bool brake_vehicle_can_fail(const struct brake_vehicle *vehicle, enum brake_failure failure)
+{
+    const bool boosted = vehicle->booster.booster != BRAKE_BOOSTER_NONE;
+    const bool sensing = vehicle->valve.kind > BRAKE_VALVE_FIXED;
+    switch (failure) {
+    case BRAKE_SECOND_CIRCUIT:
+        return vehicle->circuits.split != BRAKE_SPLIT_ONE;
+    case BRAKE_NO_ASSIST:
+    case BRAKE_LOW_VACUUM:
+        return boosted;
+    case BRAKE_VALVE_OPEN:
+        return sensing;
+    case BRAKE_VALVE_SHUT:
+        return sensing && vehicle->valve.kind != BRAKE_VALVE_EBD;
+    case BRAKE_NO_ANTILOCK:
+        return vehicle->general.antilock == BRAKE_FITTED;
+    default:
+        return true;
     }
 }
 
@@ -501,7 +525,7 @@ void brake_system_fail(const struct brake_vehicle *vehicle, enum brake_failure f
     case BRAKE_FAILURES:
         break;
     }
-    pitch_valve(vehicle, failure, &system->balance);
+    pitch_valve(vehicle, failure, system);
     set_ends(vehicle, system);
 }
 

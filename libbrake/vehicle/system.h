@@ -56,14 +56,6 @@ struct brake_valve brake_vehicle_valve(const struct brake_vehicle *vehicle, enum
 
 struct valve_pitch; /* of model/force_lines.h */
 
-/** How the valve moves with the body.
- * @param vehicle  complete
- * @param still    the valve, the vehicle at rest
- * @return         rate 0: it does not
- */
-struct valve_pitch brake_vehicle_pitch(const struct brake_vehicle *vehicle,
-                                       struct brake_valve still);
-
 /** Brake factor of the drums of an axle.
  * @param vehicle  complete
  * @param axle     front or rear
@@ -150,6 +142,26 @@ struct brake_delay brake_vehicle_delay(const struct brake_vehicle *vehicle);
  */
 void brake_system_build(const struct brake_vehicle *vehicle, enum brake_load load,
                         enum brake_failure failure, struct brake_system *system);
+
+struct valve_pitch; /* of model/force_lines.h */
+
+/** How the valve of brakes moves with the body.
+ * @param vehicle  complete
+ * @param failure  what the system was built with
+ * @param system   built of that vehicle
+ * @param still    filled: the valve, the vehicle at rest
+ * @return         rate 0: it does not
+ */
+struct valve_pitch brake_system_pitch(const struct brake_vehicle *vehicle,
+                                      enum brake_failure failure, const struct brake_system *system,
+                                      struct brake_valve *still);
+
+/** Whether a vehicle has what may fail.
+ * @param vehicle  complete
+ * @param failure  what would fail; one circuit at least is always there
+ * @return         false: no second circuit, booster, sensing valve, anti-lock
+ */
+bool brake_vehicle_can_fail(const struct brake_vehicle *vehicle, enum brake_failure failure);
 
 /** Let something fail.
  * @param vehicle  complete

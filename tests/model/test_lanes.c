@@ -6,10 +6,11 @@
 #include <string.h>
 
 #include "brake/balance.h"
+#include "brake/pedal.h"
 #include "brake/stop.h"
 #include "model/lanes.h"
 
-enum { RUNS = 50 };
+enum { RUNS = 50, ALL = BRAKE_LANES_INTACT | BRAKE_LANES_FAILED };
 
 static double either(struct cases *cases, double one, double other)
 {
@@ -47,11 +48,15 @@ static void fill_lane(struct cases *cases, int i, struct brake_lane_numbers *n)
     n->force[i] = any_between(cases, 0.0, 500.0);
     n->force_most[i] = any_between(cases, 100.0, 1000.0);
     n->adhesion[i] = any_between(cases, 0.1, 1.1);
+    n->modulation[i] = any_between(cases, 0.5, 1.0);
     n->speed[i] = any_between(cases, 5.0, 60.0);
     n->dead_time[i] = any_between(cases, 0.0, 0.5);
     n->build_up[i] = any_between(cases, 0.0, 0.5);
     n->target[i] = any_between(cases, 1.0, 8.0);
     n->boosted[i] = either(cases, 0.0, 1.0);
+    n->braked[0][i] = either(cases, 0.5, 1.0);
+    n->braked[1][i] = either(cases, 0.5, 1.0);
+    n->there[i] = either(cases, 0.0, 1.0);
     n->parking_torque[i] = n->mass[i] * any_between(cases, 0.0, 5.0);
     n->parking_on[i] = floor(any_between(cases, 0.0, 3.0));
 }
@@ -71,12 +76,66 @@ static void the_processor_does_not_change_a_bit_of_the_answers(void **state)
     struct cases cases = {7};
     for (int run = 0; run < RUNS; run++) {
         fill(&cases, &numbers);
-        brake_lanes_answer(BRAKE_LANES_ALL, &numbers, &widest);
-        brake_lanes_answer_narrow(BRAKE_LANES_ALL, &numbers, &narrow);
+        brake_lanes_answer(ALL, &numbers, &widest);
+        brake_lanes_answer_narrow(ALL, &numbers, &narrow);
         assert_memory_equal(&widest, &narrow, sizeof widest);
         for (int i = 0; i < BRAKE_LANES; i++)
             assert_true(isfinite(widest.at_most[i]) && widest.lock[i] > 0.0);
     }
+}
+
+/* None of the valves moves with the body. */
+static struct brake_balance balance_of(const struct brake_lane_numbers *n, int i, bool failed)
+{
+    struct brake_balance balance = {
+        .body = {n->mass[i], n->behind[i], n->height[i]},
+        .wheelbase = n->wheelbase[i],
+        .rolling = n->rolling[i],
+        .valve = {n->knee[i], n->slope[i]},
+        .hold = {n->hold_from[i], n->hold_to[i]},
+    };
+    for (int axle = 0; axle < BRAKE_AXLES; axle++)
+        balance.axle[axle] = (struct brake_axle_brakes){.gain = n->brakes[axle].gain[i],
+                                                        .threshold = n->brakes[axle].threshold[i],
+                                                        .radius = n->wheels[axle].radius[i],
+                                                        .inertia = n->wheels[axle].inertia[i],
+                                                        .wheels = failed ? n->braked[axle][i] : 1.0,
+                                                        .held = n->held[axle].torque[i],
+                                                        .held_wheels = n->held[axle].wheels[i]};
+    return balance;
+}
+
+/* At the most force, the driver easing off before a wheel locks. */
+static double hardest(const struct brake_lane_numbers *n, int i, bool failed)
+{
+    const struct brake_balance balance = balance_of(n, i, failed);
+    const struct brake_pedal pedal = {n->ratio[i],  n->efficiency[i],  n->booster_gain[i],
+                                      n->assist[i], n->master_area[i], n->master_efficiency[i]};
+    const double most = fmin(brake_pedal_pressure(&pedal, n->force_most[i]), n->pressure_most[i]);
+    const double eased = brake_balance_lock(&balance, n->modulation[i] * n->adhesion[i]).pressure;
+    return brake_balance_at(&balance, fmin(most, eased)).deceleration;
+}
+
+/* Given brakes of which some wheels are let go by a circuit that failed, the lane gives what they
+ * do one by one, and nothing where the vehicle has no such circuit. */
+static void a_lane_of_what_failed_is_what_the_functions_give(void **state)
+{
+    (void)state;
+    static struct brake_lane_numbers n;
+    static struct brake_lane_answers answers;
+    struct cases cases = {10};
+    int partly = 0;
+    fill(&cases, &n);
+    brake_lanes_answer(ALL, &n, &answers);
+    for (int i = 0; i < BRAKE_LANES; i++) {
+        assert_true(answers.at_most[i] == hardest(&n, i, false));
+        if (n.there[i] > 0.0)
+            assert_true(answers.failed[i] == hardest(&n, i, true));
+        else
+            assert_true(isnan(answers.failed[i]));
+        partly += n.there[i] > 0.0 && answers.failed[i] != answers.at_most[i];
+    }
+    assert_in_range(partly, 5, BRAKE_LANES);
 }
 
 static void a_lane_is_what_the_functions_give_one_by_one(void **state)
@@ -86,21 +145,9 @@ static void a_lane_is_what_the_functions_give_one_by_one(void **state)
     static struct brake_lane_answers answers;
     struct cases cases = {8};
     fill(&cases, &n);
-    brake_lanes_answer_narrow(BRAKE_LANES_ALL, &n, &answers);
+    brake_lanes_answer_narrow(ALL, &n, &answers);
     for (int i = 0; i < BRAKE_LANES; i++) {
-        const struct brake_balance balance = {
-            .body = {n.mass[i], n.behind[i], n.height[i]},
-            .wheelbase = n.wheelbase[i],
-            .rolling = n.rolling[i],
-            .valve = {n.knee[i], n.slope[i]}, /* none moves with the body */
-            .hold = {n.hold_from[i], n.hold_to[i]},
-            .axle = {{n.brakes[0].gain[i], n.brakes[0].threshold[i], n.wheels[0].radius[i],
-                      n.wheels[0].inertia[i], 1.0, n.held[0].torque[i], n.held[0].wheels[i], 0.0,
-                      0.0},
-                     {n.brakes[1].gain[i], n.brakes[1].threshold[i], n.wheels[1].radius[i],
-                      n.wheels[1].inertia[i], 1.0, n.held[1].torque[i], n.held[1].wheels[i], 0.0,
-                      0.0}},
-        };
+        const struct brake_balance balance = balance_of(&n, i, false);
         assert_true(answers.lock[i] == brake_balance_lock(&balance, n.adhesion[i]).deceleration);
         assert_true(answers.distance[i] == brake_stop_distance(n.speed[i], answers.at_most[i],
                                                                n.dead_time[i], n.build_up[i]));
@@ -117,11 +164,11 @@ static void each_part_is_answered_alone(void **state)
     static struct brake_lane_answers all, stop, others;
     struct cases cases = {9};
     fill(&cases, &n);
-    brake_lanes_answer(BRAKE_LANES_ALL, &n, &all);
+    brake_lanes_answer(ALL, &n, &all);
     memset(&stop, 0, sizeof stop);
     memset(&others, 0, sizeof others);
     brake_lanes_answer(BRAKE_LANES_STOP, &n, &stop);
-    brake_lanes_answer(BRAKE_LANES_TARGET | BRAKE_LANES_PARKING, &n, &others);
+    brake_lanes_answer(BRAKE_LANES_TARGET | BRAKE_LANES_PARKING | BRAKE_LANES_FAILED, &n, &others);
     const size_t of_stop = offsetof(struct brake_lane_answers, front_share);
     for (int i = 0; i < BRAKE_LANES; i++)
         assert_true(stop.front_share[i] == 0.0 && stop.parking[i] == 0.0 && others.time[i] == 0.0);
@@ -134,6 +181,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(the_processor_does_not_change_a_bit_of_the_answers),
         cmocka_unit_test(a_lane_is_what_the_functions_give_one_by_one),
+        cmocka_unit_test(a_lane_of_what_failed_is_what_the_functions_give),
         cmocka_unit_test(each_part_is_answered_alone),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -101,7 +101,8 @@ static void side_by_side(void)
     static struct brake_lane_numbers numbers;
     static struct brake_lane_answers answers;
     Frama_C_make_unknown((char *)&numbers, sizeof numbers);
-    brake_lanes_answer((unsigned)whole(0, BRAKE_LANES_ALL), &numbers, &answers);
+    brake_lanes_answer((unsigned)whole(0, BRAKE_LANES_INTACT | BRAKE_LANES_FAILED), &numbers,
+                       &answers);
 }
 
 int main(void)

@@ -312,18 +312,21 @@ static void a_bypass_opens_the_valve_when_the_front_is_lost(void **state)
 static void a_valve_that_is_bypassed_does_not_pitch(void **state)
 {
     (void)state;
+    struct brake_valve still;
     struct brake_sheet sheet;
     const char *text = plus("[valve]\nkind = height\nstiffness = 49.03325 N/mm\n", sensing);
     text = plus(plain, plus(text, "bypass = fitted\n"));
     assert_infinite(build(text, BRAKE_EMPTY, BRAKE_FIRST_CIRCUIT).balance.valve.knee);
     assert_true(isfinite(build(text, BRAKE_EMPTY, BRAKE_SECOND_CIRCUIT).balance.valve.knee));
     read_sheet(&sheet, text);
-    const struct valve_pitch open =
-        brake_vehicle_pitch(&sheet.vehicle, (struct brake_valve){BRAKE_INFINITY, 1.0});
-    assert_equal(open.rate, 0.0);
-    const struct valve_pitch at_work =
-        brake_vehicle_pitch(&sheet.vehicle, (struct brake_valve){30e5, 0.3});
-    assert_true(at_work.rate > 0.0);
+    struct brake_system system = build(text, BRAKE_EMPTY, BRAKE_FIRST_CIRCUIT);
+    assert_equal(brake_system_pitch(&sheet.vehicle, BRAKE_FIRST_CIRCUIT, &system, &still).rate,
+                 0.0);
+    assert_infinite(still.knee);
+    system = build(text, BRAKE_EMPTY, BRAKE_SECOND_CIRCUIT);
+    assert_true(brake_system_pitch(&sheet.vehicle, BRAKE_SECOND_CIRCUIT, &system, &still).rate >
+                0.0);
+    assert_true(still.knee > system.balance.valve.knee); /* the rear rises */
 }
 
 /* ---- other failures -------------------------------------------------------------------------- */
