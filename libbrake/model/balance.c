@@ -414,7 +414,7 @@ double brake_balance_sliding(const struct brake_balance *balance, double pressur
 
 double brake_ideal_share(struct brake_body body, double wheelbase, double ratio)
 {
-    return (wheelbase - body.behind + ratio * body.height) / wheelbase;
+    return ideal_share(body.behind, body.height, wheelbase, ratio);
 }
 
 double brake_lock_ratio(struct brake_body body, double wheelbase, double share, double rolling,

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* Formulas that a loop over vehicles takes in whole; the public functions of brake/pedal.h and
- * brake/stop.h, where equations and sources stand, are these. */
+/* Formulas that a loop over vehicles takes in whole; the public functions of brake/balance.h,
+ * brake/pedal.h and brake/stop.h, where equations and sources stand, are these. */
 #ifndef BRAKE_MODEL_FORMULAS_H
 #define BRAKE_MODEL_FORMULAS_H
 
@@ -20,6 +20,11 @@ static inline double booster_output(double gain, double assist, double input)
 static inline double booster_input(double gain, double assist, double output)
 {
     return most_of(output / gain, output - assist);
+}
+
+static inline double booster_knee(double gain, double assist)
+{
+    return gain <= 1.0 ? BRAKE_INFINITY : assist / (gain - 1.0);
 }
 
 static inline double pedal_force(const struct brake_pedal *pedal, double pressure)
@@ -45,6 +50,11 @@ static inline double valve_pressure(struct brake_valve valve, double pressure)
 static inline double brake_torque(double gain, double threshold, double pressure)
 {
     return gain * most_of(0.0, pressure - threshold);
+}
+
+static inline double ideal_share(double behind, double height, double wheelbase, double ratio)
+{
+    return (wheelbase - behind + ratio * height) / wheelbase;
 }
 
 static inline double stop_distance(double speed, double deceleration, double dead_time,

@@ -110,7 +110,6 @@ static inline void answer_stop(const struct brake_lane_numbers *restrict n,
     const double alone = free_deceleration(&lines, least_of(least, eased));
     to->at_force[i] = free_deceleration(&lines, least_of(pressure, eased));
     to->at_most[i] = hardest;
-    to->brakes_alone[i] = free_deceleration(&lines, most);
     to->lock[i] = lock.deceleration;
     to->lock_force[i] = pedal_force(&pedal, lock.pressure);
     to->no_assist[i] = n->boosted[i] > 0.0 ? alone : BRAKE_NAN;
@@ -170,6 +169,68 @@ static inline void answer_failed(const struct brake_lane_numbers *restrict n,
     to->failed[i] = n->there[i] > 0.0 ? hardest : BRAKE_NAN;
 }
 
+static inline void answer_body(const struct brake_lane_numbers *restrict n,
+                               const struct force_lines *lines, int i,
+                               struct brake_lane_answers *restrict to)
+{
+    const double rear = n->mass[i] * n->behind[i] / n->wheelbase[i];
+    to->total[i] = n->mass[i];
+    to->effective[i] = lines->equivalent;
+    to->axle[BRAKE_FRONT][i] = n->mass[i] - rear;
+    to->axle[BRAKE_REAR][i] = rear;
+    to->behind[i] = n->behind[i];
+    to->height[i] = n->height[i];
+    to->energy[i] = lines->equivalent * n->speed[i] * n->speed[i] / 2.0;
+    to->valve_knee[i] = lines->valve.knee == BRAKE_INFINITY ? BRAKE_NAN : lines->valve.knee;
+}
+
+/* share: of the front, at which both axles use the same adhesion. */
+static inline void answer_torque(const struct brake_lane_numbers *restrict n,
+                                 const struct force_lines *lines, double share, int i,
+                                 struct brake_lane_answers *restrict to)
+{
+    const struct brake_pedal pedal = pedal_of(n, i);
+    const double most = least_of(pedal_pressure(&pedal, n->force_most[i]), n->pressure_most[i]);
+    to->brakes_alone[i] = free_deceleration(lines, most);
+    for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+        const double force =
+            (axle == BRAKE_FRONT ? share : 1.0 - share) * n->mass[i] * n->target[i];
+        to->needed[axle][i] = force * n->wheels[axle].radius[i] +
+                              n->wheels[axle].inertia[i] * n->target[i] / n->wheels[axle].radius[i];
+        to->available[axle][i] = brakes_torque(lines, axle, most);
+        to->margin[axle][i] = to->available[axle][i] / to->needed[axle][i] - 1.0;
+    }
+    to->margin_of_both[i] = (to->available[BRAKE_FRONT][i] + to->available[BRAKE_REAR][i]) /
+                                (to->needed[BRAKE_FRONT][i] + to->needed[BRAKE_REAR][i]) -
+                            1.0;
+}
+
+static inline void answer_itself(const struct brake_lane_numbers *restrict n,
+                                 const struct lane_pieces *restrict kept, int i,
+                                 struct brake_lane_answers *restrict to)
+{
+    const struct force_lines lines = lines_of(n, true, kept, i);
+    const struct pieces pieces = kept_pieces(kept, i);
+    const struct brake_pedal pedal = pedal_of(n, i);
+    const double lift = pressure_of(pieces.end, pieces.deceleration, lift_off(&lines));
+    const struct brake_lock lock = lock_of(&lines, &pieces, lift, n->adhesion[i]);
+    const double rear_first = lock.axle == BRAKE_REAR ? 1.0 : 0.0;
+    const double knee = booster_knee(pedal.gain, pedal.assist) / (pedal.ratio * pedal.efficiency);
+    const double at_knee = free_deceleration(&lines, pedal_pressure(&pedal, knee));
+    double height = n->height[i];
+    for (int axle = 0; axle < BRAKE_AXLES; axle++)
+        height += n->wheels[axle].inertia[i] / (n->wheels[axle].radius[i] * n->mass[i]);
+    const double share =
+        ideal_share(n->behind[i], height, n->wheelbase[i], n->target[i] / BRAKE_GRAVITY);
+    answer_body(n, &lines, i, to);
+    answer_torque(n, &lines, share, i, to);
+    to->ideal_share[i] = share;
+    to->lock_axle[i] = lock.deceleration == BRAKE_INFINITY ? BRAKE_NAN : rear_first;
+    to->efficiency[i] = lock.deceleration / (n->adhesion[i] * BRAKE_GRAVITY);
+    to->knee_force[i] = knee == BRAKE_INFINITY ? BRAKE_NAN : knee;
+    to->knee_deceleration[i] = knee == BRAKE_INFINITY ? BRAKE_NAN : at_knee;
+}
+
 static inline void answer_parking(const struct brake_lane_numbers *restrict n, int i,
                                   struct brake_lane_answers *restrict to)
 {
@@ -197,13 +258,15 @@ static inline void answer_all(unsigned asked, const struct brake_lane_numbers *r
                               struct brake_lane_answers *restrict answers)
 {
     struct lane_pieces kept;
-    const bool pieces = (asked & (BRAKE_LANES_STOP | BRAKE_LANES_TARGET)) != 0;
+    const bool pieces = (asked & (BRAKE_LANES_STOP | BRAKE_LANES_TARGET | BRAKE_LANES_ITSELF)) != 0;
     for (int lane = 0; lane < BRAKE_LANES && pieces; lane++)
         keep_pieces(numbers, true, lane, &kept);
     for (int lane = 0; lane < BRAKE_LANES && (asked & BRAKE_LANES_STOP) != 0; lane++)
         answer_stop(numbers, &kept, lane, answers);
     for (int lane = 0; lane < BRAKE_LANES && (asked & BRAKE_LANES_TARGET) != 0; lane++)
         answer_target(numbers, &kept, lane, answers);
+    for (int lane = 0; lane < BRAKE_LANES && (asked & BRAKE_LANES_ITSELF) != 0; lane++)
+        answer_itself(numbers, &kept, lane, answers);
     for (int lane = 0; lane < BRAKE_LANES && (asked & BRAKE_LANES_PARKING) != 0; lane++)
         answer_parking(numbers, lane, answers);
     for (int lane = 0; lane < BRAKE_LANES && (asked & BRAKE_LANES_FAILED) != 0; lane++)

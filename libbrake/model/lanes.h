@@ -43,13 +43,24 @@ struct brake_lane_numbers {
 };
 
 struct brake_lane_answers {
-    brake_column at_force, at_most, brakes_alone; /* [m/s2] */
-    brake_column lock, lock_force;                /* [m/s2], [N] */
-    brake_column no_assist;                       /* [m/s2] at the most force; NaN: no booster */
-    brake_column distance, time;                  /* [m], [s] at the most force */
+    brake_column at_force, at_most; /* [m/s2] */
+    brake_column lock, lock_force;  /* [m/s2], [N] */
+    brake_column no_assist;         /* [m/s2] at the most force; NaN: no booster */
+    brake_column distance, time;    /* [m], [s] at the most force */
     /* at the target */
     brake_column front_share, front_used, rear_used;    /* [-] */
     brake_column pressure_for_target, force_for_target; /* [Pa], [N] with endless strokes */
+    /* of the vehicle and its brakes by themselves */
+    brake_column total, effective, axle[2];     /* [kg] */
+    brake_column behind, height;                /* [m] of the centre of gravity */
+    brake_column lock_axle, efficiency;         /* [-]; axle NaN: none locks */
+    brake_column ideal_share;                   /* [-] at the target */
+    brake_column knee_force, knee_deceleration; /* [N], [m/s2]; NaN: the booster has no knee */
+    brake_column needed[2], available[2];       /* [N*m] at the target; at the most force */
+    brake_column brakes_alone;                  /* [m/s2] at that, if the tyres hold */
+    brake_column margin[2], margin_of_both;     /* [-] */
+    brake_column valve_knee;                    /* [Pa]; NaN: none */
+    brake_column energy;                        /* [J] of the stop */
     brake_column failed; /* [m/s2] at the most force; NaN: what failed is not there */
     /* parked */
     brake_column effort_grade, grade_up, grade_down; /* [-] */
@@ -61,8 +72,9 @@ enum {
     BRAKE_LANES_STOP = 1,    /* at_force to time */
     BRAKE_LANES_TARGET = 2,  /* front_share to force_for_target */
     BRAKE_LANES_PARKING = 4, /* effort_grade to parking */
-    BRAKE_LANES_INTACT = 7,
-    BRAKE_LANES_FAILED = 8 /* failed, of brakes of which all wheels or some are braked */
+    BRAKE_LANES_ITSELF = 8,  /* total to energy */
+    BRAKE_LANES_INTACT = 15,
+    BRAKE_LANES_FAILED = 16 /* failed, of brakes of which all wheels or some are braked */
 };
 
 /* A column by its place in the struct. */

@@ -39,7 +39,7 @@ double brake_booster_input(double gain, double assist, double output)
 
 double brake_booster_knee(double gain, double assist)
 {
-    return gain <= 1.0 ? BRAKE_INFINITY : assist / (gain - 1.0);
+    return booster_knee(gain, assist);
 }
 
 double brake_pedal_pressure(const struct brake_pedal *pedal, double force)

@@ -156,6 +156,37 @@ static void a_lane_is_what_the_functions_give_one_by_one(void **state)
     }
 }
 
+/* Given any vehicles, the loads of the axles are its weight about the rear axle and the rest, and
+ * what stands beside them is what the public functions give. */
+static void a_lane_tells_the_vehicle_itself(void **state)
+{
+    (void)state;
+    static struct brake_lane_numbers n;
+    static struct brake_lane_answers answers;
+    struct cases cases = {11};
+    int rear = 0;
+    fill(&cases, &n);
+    brake_lanes_answer(BRAKE_LANES_ITSELF, &n, &answers);
+    for (int i = 0; i < BRAKE_LANES; i++) {
+        const struct brake_balance balance = balance_of(&n, i, false);
+        const struct brake_lock lock = brake_balance_lock(&balance, n.adhesion[i]);
+        const double share = brake_ideal_share(brake_turning_body(&balance), n.wheelbase[i],
+                                               n.target[i] / BRAKE_GRAVITY);
+        assert_near(answers.axle[BRAKE_FRONT][i] * n.wheelbase[i],
+                    n.mass[i] * (n.wheelbase[i] - n.behind[i]), 1e-12);
+        assert_near(answers.axle[0][i] + answers.axle[1][i], answers.total[i], 1e-12);
+        assert_true(answers.effective[i] == brake_effective_mass(&balance));
+        assert_true(answers.ideal_share[i] == share);
+        assert_true(answers.lock_axle[i] == (double)lock.axle);
+        assert_near(answers.efficiency[i] * n.adhesion[i] * BRAKE_GRAVITY, lock.deceleration,
+                    1e-12);
+        assert_near(answers.margin[BRAKE_FRONT][i] + 1.0,
+                    answers.available[BRAKE_FRONT][i] / answers.needed[BRAKE_FRONT][i], 1e-12);
+        rear += lock.axle == BRAKE_REAR;
+    }
+    assert_in_range(rear, 1, BRAKE_LANES - 1);
+}
+
 /* A column that is not asked for stays as it was. */
 static void each_part_is_answered_alone(void **state)
 {
@@ -168,7 +199,7 @@ static void each_part_is_answered_alone(void **state)
     memset(&stop, 0, sizeof stop);
     memset(&others, 0, sizeof others);
     brake_lanes_answer(BRAKE_LANES_STOP, &n, &stop);
-    brake_lanes_answer(BRAKE_LANES_TARGET | BRAKE_LANES_PARKING | BRAKE_LANES_FAILED, &n, &others);
+    brake_lanes_answer(ALL & ~BRAKE_LANES_STOP, &n, &others);
     const size_t of_stop = offsetof(struct brake_lane_answers, front_share);
     for (int i = 0; i < BRAKE_LANES; i++)
         assert_true(stop.front_share[i] == 0.0 && stop.parking[i] == 0.0 && others.time[i] == 0.0);
@@ -182,6 +213,7 @@ int main(void)
         cmocka_unit_test(the_processor_does_not_change_a_bit_of_the_answers),
         cmocka_unit_test(a_lane_is_what_the_functions_give_one_by_one),
         cmocka_unit_test(a_lane_of_what_failed_is_what_the_functions_give),
+        cmocka_unit_test(a_lane_tells_the_vehicle_itself),
         cmocka_unit_test(each_part_is_answered_alone),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -430,6 +430,26 @@ static const char *const batch_outputs[] = {"full.deceleration.at_pedal_force",
                                             "full.stop.time",
                                             "full.balance.lock_pedal_force",
                                             "full.failed.no_assist",
+                                            "full.mass.total",
+                                            "full.mass.effective",
+                                            "full.mass.front_axle",
+                                            "full.mass.rear_axle",
+                                            "full.cg.behind_front_axle",
+                                            "full.cg.height",
+                                            "full.pedal.knee_force",
+                                            "full.pedal.knee_deceleration",
+                                            "full.torque.front_needed",
+                                            "full.torque.rear_needed",
+                                            "full.torque.front_available",
+                                            "full.torque.rear_available",
+                                            "full.torque.front_margin",
+                                            "full.torque.rear_margin",
+                                            "full.torque.margin",
+                                            "full.balance.ideal_front_share",
+                                            "full.balance.lock_axle",
+                                            "full.balance.efficiency",
+                                            "full.balance.valve_knee",
+                                            "full.stop.energy",
                                             "full.failed.first_circuit",
                                             "full.failed.second_circuit",
                                             "full.failed.low_vacuum",
@@ -563,14 +583,24 @@ static void one_answer_alone_is_worked_out_side_by_side(void **state)
     }
 }
 
+static size_t room_for(const char *name, int count)
+{
+    const struct brake_output output = output_named(name);
+    struct brake_axis axis[] = {filled("road.adhesion", 0.5, 0.01),
+                                filled("driver.pedal_force", 100.0, 10.0)};
+    axis[0].count = axis[1].count = count;
+    const struct brake_sweep sweep = {&sheet, axis, 2, &output, 1, false};
+    begin(&sweep);
+    return brake_sweep_room(&sweeper);
+}
+
 static void what_cases_do_not_share_is_not_tabulated(void **state)
 {
     (void)state;
-    struct grid grid;
-    make_grid(&grid);
-    assert_int_equal(brake_sweep_room(&sweeper), 0); /* a mass is not worked out side by side */
-    grid.output[0] = grid.output[1];
-    assert_int_equal(brake_sweep_room(&sweeper), 0); /* six cases do not pay */
+    read_sheet(&sheet, plain);
+    assert_true(room_for("empty.deceleration.at_pedal_force", 32) > 0);
+    assert_int_equal(room_for("empty.tow.as_stated", 32), 0); /* lanes do not know it */
+    assert_int_equal(room_for("empty.deceleration.at_pedal_force", 3), 0); /* does not pay */
     assert_int_equal(sweeper.lookup.tables, 0);
 }
 
