@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Formulas that a loop over vehicles takes in whole; the public functions of brake/balance.h,
- * brake/pedal.h and brake/stop.h, where equations and sources stand, are these. */
+ * brake/pedal.h, brake/stop.h and their like, where equations and sources stand, are these. */
 #ifndef BRAKE_MODEL_FORMULAS_H
 #define BRAKE_MODEL_FORMULAS_H
 
@@ -38,6 +38,51 @@ static inline double pedal_pressure(const struct brake_pedal *pedal, double forc
     const double rod = force * pedal->ratio * pedal->efficiency;
     return booster_output(pedal->gain, pedal->assist, rod) *
            (pedal->master_efficiency / pedal->master_area);
+}
+
+/* At which half of what calipers take early is taken [Pa]. */
+#define SEATING_PRESSURE 1e6
+
+static inline struct brake_fluid fluid_sum(struct brake_fluid a, struct brake_fluid b)
+{
+    return (struct brake_fluid){
+        .gaps = a.gaps + b.gaps,
+        .shoes = a.shoes + b.shoes,
+        .take_up = a.take_up + b.take_up,
+        .compliance = a.compliance + b.compliance,
+        .seating = a.seating + b.seating,
+        .hoses = a.hoses + b.hoses,
+        .air = a.air + b.air,
+    };
+}
+
+static inline double fluid_seated(const struct brake_fluid *fluid, double pressure)
+{
+    return fluid->seating * pressure / (pressure + SEATING_PRESSURE);
+}
+
+static inline double fluid_closing(const struct brake_fluid *fluid)
+{
+    return fluid->gaps + fluid->shoes + fluid->take_up;
+}
+
+/* What grows with pressure. */
+static inline double fluid_elastic(const struct brake_fluid *fluid, double pressure)
+{
+    return (fluid->compliance + fluid->hoses) * pressure + fluid_seated(fluid, pressure) +
+           fluid->air * pressure / (pressure + BRAKE_ATMOSPHERE);
+}
+
+static inline double fluid_volume(const struct brake_fluid *fluid, double pressure)
+{
+    return fluid_closing(fluid) + fluid_elastic(fluid, pressure);
+}
+
+static inline double tow_deceleration(double mass, double deceleration, double trailer_mass,
+                                      double trailer_ratio, double working)
+{
+    const double trailer = working * trailer_ratio * trailer_mass * BRAKE_GRAVITY;
+    return (mass * deceleration + trailer) / (mass + trailer_mass);
 }
 
 static inline double valve_pressure(struct brake_valve valve, double pressure)

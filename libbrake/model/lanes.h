@@ -13,7 +13,7 @@ enum { BRAKE_LANES = 64 };
 
 typedef double brake_column[BRAKE_LANES];
 
-/* What a stop is worked out from, in SI; none may be NaN. Columns only. */
+/* What a stop is worked out from, in SI; none may be NaN but where that is said. Columns only. */
 struct brake_lane_numbers {
     brake_column mass, behind, height;
     brake_column wheelbase, rolling;
@@ -35,9 +35,20 @@ struct brake_lane_numbers {
     brake_column force, force_most, target;
     brake_column adhesion, modulation;
     brake_column speed, dead_time, build_up;
-    brake_column boosted;        /* above 0: there is a booster */
-    brake_column braked[2];      /* [-] part of the wheels of an axle, where something failed */
-    brake_column there;          /* above 0: what failed is there */
+    brake_column boosted;   /* above 0: there is a booster */
+    brake_column braked[2]; /* [-] part of the wheels of an axle, where something failed */
+    brake_column there;     /* above 0: what failed is there */
+    /* asked by one question alone; NaN: not known */
+    brake_column rated_axle[2], tyres[2], rated; /* [kg] that axles, tyres, vehicle may carry */
+    struct {
+        brake_column gaps, shoes, take_up;
+        brake_column compliance, seating, hoses, air;
+    } circuit[2];                                    /* of struct brake_fluid */
+    brake_column stroke[2], free_play, pedal_travel; /* [m] */
+    brake_column reaction_time;                      /* [s] */
+    brake_column heat_capacity[2];                   /* [J/K] of rotors or drums of an axle */
+    brake_column trailer_mass, trailer_ratio, trailer_working;
+    brake_column test_grade;     /* [-] sine of the parking test's slope */
     brake_column parking_torque; /* [N*m] */
     brake_column parking_on;     /* enum brake_parking_on */
 };
@@ -60,21 +71,36 @@ struct brake_lane_answers {
     brake_column brakes_alone;                  /* [m/s2] at that, if the tyres hold */
     brake_column margin[2], margin_of_both;     /* [-] */
     brake_column valve_knee;                    /* [Pa]; NaN: none */
-    brake_column energy;                        /* [J] of the stop */
-    brake_column failed; /* [m/s2] at the most force; NaN: what failed is not there */
+    brake_column locked_drive; /* [m/s2] all wheels lock, the centre drive locked */
+    brake_column energy;       /* [J] of the stop */
+    brake_column failed;       /* [m/s2] at the most force; NaN: what failed is not there */
     /* parked */
     brake_column effort_grade, grade_up, grade_down; /* [-] */
     brake_column parking;                            /* [m/s2] */
+    brake_column parking_needed, parking_margin;     /* [N*m], [-] of the parking test */
+    brake_column trailer_grade; /* [-]; NaN: no trailer; with BRAKE_LANES_AFTER */
+    /* over what axles, tyres and vehicle may carry [-] */
+    brake_column axle_margin[2], tyre_margin[2], rated_margin;
+    /* with endless strokes at the target */
+    brake_column travel, travel_used, stroke_used[2]; /* [m], [-] */
+    brake_column gaps, shoes, take_up;                /* [m3] */
+    brake_column compliance, hoses, air, fluid;       /* [m3] */
+    /* of the hardest stop */
+    brake_column sight, heat_share, rise[2];       /* [m], [-], [K] */
+    brake_column tow_without, tow_stated, tow_all; /* [m/s2] */
 };
 
 /* Which of them are asked for, as bits. */
 enum {
-    BRAKE_LANES_STOP = 1,    /* at_force to time */
-    BRAKE_LANES_TARGET = 2,  /* front_share to force_for_target */
-    BRAKE_LANES_PARKING = 4, /* effort_grade to parking */
-    BRAKE_LANES_ITSELF = 8,  /* total to energy */
-    BRAKE_LANES_INTACT = 15,
-    BRAKE_LANES_FAILED = 16 /* failed, of brakes of which all wheels or some are braked */
+    BRAKE_LANES_STOP = 1,                        /* at_force to time */
+    BRAKE_LANES_TARGET = 2,                      /* front_share to force_for_target */
+    BRAKE_LANES_PARKING = 4,                     /* effort_grade to parking */
+    BRAKE_LANES_ITSELF = 8,                      /* total to energy */
+    BRAKE_LANES_RATED = 16,                      /* axle_margin to rated_margin */
+    BRAKE_LANES_FLUID = 32 | BRAKE_LANES_TARGET, /* travel to fluid too */
+    BRAKE_LANES_AFTER = 64 | BRAKE_LANES_STOP,   /* sight to tow_all too */
+    BRAKE_LANES_INTACT = 127,
+    BRAKE_LANES_FAILED = 128 /* failed, of brakes of which all wheels or some are braked */
 };
 
 /* A column by its place in the struct. */

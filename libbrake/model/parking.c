@@ -15,7 +15,7 @@ double brake_parking_torque(double force, double ratio, double efficiency, doubl
 
 double brake_parking_needed(double mass, double grade, double radius)
 {
-    return mass * BRAKE_GRAVITY * grade / hypot(1.0, grade) * radius;
+    return mass * BRAKE_GRAVITY * (grade / hypot(1.0, grade)) * radius;
 }
 
 double brake_parking_grade(double mass, double torque, double radius)

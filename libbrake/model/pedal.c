@@ -6,9 +6,6 @@
 
 #include "formulas.h"
 
-/* At which half of what calipers take early is taken [Pa]. */
-static const double seating_pressure = 1e6;
-
 double brake_piston_area(double count, double diameter)
 {
     return count * BRAKE_PI / 4.0 * diameter * diameter;
@@ -77,28 +74,19 @@ struct brake_fluid brake_fluid_calipers(double volume)
 {
     const struct brake_fluid pair = {
         .compliance = 2.0 * volume * 3.0 / 7.0 / 1e7,
-        .seating = 2.0 * volume * 4.0 / 7.0 * (1e7 + seating_pressure) / 1e7,
+        .seating = 2.0 * volume * 4.0 / 7.0 * (1e7 + SEATING_PRESSURE) / 1e7,
     };
     return pair;
 }
 
 double brake_fluid_seated(const struct brake_fluid *fluid, double pressure)
 {
-    return fluid->seating * pressure / (pressure + seating_pressure);
+    return fluid_seated(fluid, pressure);
 }
 
 struct brake_fluid brake_fluid_sum(struct brake_fluid a, struct brake_fluid b)
 {
-    const struct brake_fluid sum = {
-        .gaps = a.gaps + b.gaps,
-        .shoes = a.shoes + b.shoes,
-        .take_up = a.take_up + b.take_up,
-        .compliance = a.compliance + b.compliance,
-        .seating = a.seating + b.seating,
-        .hoses = a.hoses + b.hoses,
-        .air = a.air + b.air,
-    };
-    return sum;
+    return fluid_sum(a, b);
 }
 
 struct brake_fluid brake_fluid_share(struct brake_fluid fluid, double share)
@@ -115,37 +103,25 @@ struct brake_fluid brake_fluid_share(struct brake_fluid fluid, double share)
     return part;
 }
 
-static double closing_volume(const struct brake_fluid *fluid)
-{
-    return fluid->gaps + fluid->shoes + fluid->take_up;
-}
-
-/* What grows with pressure. */
-static double elastic_volume(const struct brake_fluid *fluid, double pressure)
-{
-    return (fluid->compliance + fluid->hoses) * pressure + brake_fluid_seated(fluid, pressure) +
-           fluid->air * pressure / (pressure + BRAKE_ATMOSPHERE);
-}
-
 /* Its slope [m3/Pa]. */
 static double elastic_rise(const struct brake_fluid *fluid, double pressure)
 {
-    const double seat = pressure + seating_pressure;
+    const double seat = pressure + SEATING_PRESSURE;
     const double air = pressure + BRAKE_ATMOSPHERE;
-    return fluid->compliance + fluid->hoses + fluid->seating * seating_pressure / (seat * seat) +
+    return fluid->compliance + fluid->hoses + fluid->seating * SEATING_PRESSURE / (seat * seat) +
            fluid->air * BRAKE_ATMOSPHERE / (air * air);
 }
 
 double brake_fluid_volume(const struct brake_fluid *fluid, double pressure)
 {
-    return closing_volume(fluid) + elastic_volume(fluid, pressure);
+    return fluid_volume(fluid, pressure);
 }
 
 /* It begins where the volume would be left with all of seating and air already taken, which is
  * below the root, and ends where rounding stops the rise. */
 double brake_fluid_pressure(const struct brake_fluid *fluid, double volume)
 {
-    const double left = volume - closing_volume(fluid);
+    const double left = volume - fluid_closing(fluid);
     const double stiff = fluid->compliance + fluid->hoses;
     const double beyond = left - fluid->seating - fluid->air;
     if (left <= 0.0)
@@ -155,7 +131,7 @@ double brake_fluid_pressure(const struct brake_fluid *fluid, double volume)
     double pressure = beyond > 0.0 ? beyond / stiff : 0.0;
     for (;;) {
         const double next =
-            pressure + (left - elastic_volume(fluid, pressure)) / elastic_rise(fluid, pressure);
+            pressure + (left - fluid_elastic(fluid, pressure)) / elastic_rise(fluid, pressure);
         if (!(next > pressure))
             return next;
         pressure = next;

@@ -46,6 +46,9 @@ static const struct known {
     KNOWN(parking.grade_up, grade_up, PARKING),
     KNOWN(parking.grade_down, grade_down, PARKING),
     KNOWN(parking.deceleration, parking, PARKING),
+    KNOWN(parking.needed, parking_needed, PARKING),
+    KNOWN(parking.margin, parking_margin, PARKING),
+    KNOWN(parking.trailer_grade, trailer_grade, AFTER | BRAKE_LANES_PARKING),
     KNOWN(mass.total, total, ITSELF),
     KNOWN(mass.effective, effective, ITSELF),
     KNOWN(mass.front_axle, axle[BRAKE_FRONT], ITSELF),
@@ -65,12 +68,37 @@ static const struct known {
     KNOWN(balance.lock_axle, lock_axle, ITSELF),
     KNOWN(balance.efficiency, efficiency, ITSELF),
     KNOWN(balance.valve_knee, valve_knee, ITSELF),
+    KNOWN(balance.locked_drive_lock_deceleration, locked_drive, ITSELF),
     KNOWN(stop.energy, energy, ITSELF),
+    KNOWN(mass.front_axle_margin, axle_margin[BRAKE_FRONT], RATED),
+    KNOWN(mass.rear_axle_margin, axle_margin[BRAKE_REAR], RATED),
+    KNOWN(mass.front_tyre_margin, tyre_margin[BRAKE_FRONT], RATED),
+    KNOWN(mass.rear_tyre_margin, tyre_margin[BRAKE_REAR], RATED),
+    KNOWN(mass.rated_margin, rated_margin, RATED),
+    KNOWN(pedal.travel, travel, FLUID),
+    KNOWN(pedal.travel_used, travel_used, FLUID),
+    KNOWN(pedal.primary_stroke_used, stroke_used[0], FLUID),
+    KNOWN(pedal.secondary_stroke_used, stroke_used[1], FLUID),
+    KNOWN(fluid.gaps, gaps, FLUID),
+    KNOWN(fluid.shoes, shoes, FLUID),
+    KNOWN(fluid.take_up, take_up, FLUID),
+    KNOWN(fluid.compliance, compliance, FLUID),
+    KNOWN(fluid.hoses, hoses, FLUID),
+    KNOWN(fluid.air, air, FLUID),
+    KNOWN(fluid.total, fluid, FLUID),
+    KNOWN(stop.sight_distance, sight, AFTER),
+    KNOWN(stop.front_heat_share, heat_share, AFTER),
+    KNOWN(stop.front_rise, rise[BRAKE_FRONT], AFTER),
+    KNOWN(stop.rear_rise, rise[BRAKE_REAR], AFTER),
+    KNOWN(tow.without_brakes, tow_without, AFTER),
+    KNOWN(tow.as_stated, tow_stated, AFTER),
+    KNOWN(tow.all_brakes, tow_all, AFTER),
     FAILED(first_circuit, FIRST_CIRCUIT),
     FAILED(second_circuit, SECOND_CIRCUIT),
     FAILED(low_vacuum, LOW_VACUUM),
     FAILED(valve_open, VALVE_OPEN),
     FAILED(valve_shut, VALVE_SHUT),
+    FAILED(no_antilock, NO_ANTILOCK),
 };
 
 /* NULL: none. */
@@ -145,6 +173,7 @@ static void copy(const double *from, int step, int count, double *to)
 
 void brake_batch_begin(const struct brake_lookup *lookup, int state, struct brake_batch *batch)
 {
+    memset(&batch->numbers, 0, sizeof batch->numbers);
     for (int i = 0; i < lookup->columns; i++) {
         if (lookup->column[i].state == state)
             copy(lookup->column[i].value, 0, BRAKE_LANES,

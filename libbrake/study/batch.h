@@ -24,7 +24,7 @@ struct brake_batch {
     struct brake_lane_answers answers;
 };
 
-/* batch: zeros; takes the numbers that every case has in the state of this number. */
+/* Takes the numbers that every case has in the state of this number; the others are 0. */
 void brake_batch_begin(const struct brake_lookup *lookup, int state, struct brake_batch *batch);
 
 /* Fills the outputs that ask for that state, of cases from the first on. */

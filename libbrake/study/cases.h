@@ -32,6 +32,7 @@ struct brake_lookup {
         int table;
         int state;     /**< in which the vehicle has it */
         int number;    /**< which of the numbers that a stop is worked out from */
+        bool open;     /**< it may be NaN */
         bool varies;   /**< it is not the same everywhere */
         double *value; /**< [SI] by entry */
     } column[BRAKE_SHARED_COLUMNS];

@@ -54,13 +54,14 @@ static void add_columns(const struct brake_sweeper *sweeper, int number, int sta
 {
     const struct brake_lane_state in = lookup->state[state];
     const struct brake_lane_part part = brake_lane_part(number, in.failure);
-    if (part.asked != 0 && (part.asked & lookup->asked[state]) == 0)
+    if ((part.asked & ~lookup->asked[state]) != 0)
         return;
     const int table = table_along(sweeper->sweep, axes_moving(sweeper, part.sections), lookup);
     for (int i = part.first; i <= part.last; i++) {
         lookup->column[lookup->columns].table = table;
         lookup->column[lookup->columns].state = state;
         lookup->column[lookup->columns].number = i;
+        lookup->column[lookup->columns].open = brake_lane_open(i);
         lookup->columns++;
     }
 }
@@ -159,7 +160,7 @@ static bool fill_columns(const struct brake_vehicle *vehicle, int table, int sta
             continue;
         double *value = lookup->column[i].value;
         value[entry] = *brake_lane_column(&numbers, lookup->column[i].number);
-        known = known && !isnan(value[entry]);
+        known = known && (lookup->column[i].open || !isnan(value[entry]));
         lookup->column[i].varies = lookup->column[i].varies || value[entry] != value[0];
     }
     return known;

@@ -236,7 +236,7 @@ static void ask_alone(struct brake_sweeper *sweeper, long long number, double *v
 static void ask_state(const struct brake_sweeper *sweeper, int state, long long first, int count,
                       double *value)
 {
-    struct brake_batch batch = {0};
+    struct brake_batch batch;
     brake_batch_begin(&sweeper->lookup, state, &batch);
     for (int done = 0; done < count; done += BRAKE_LANES) {
         const int lanes = count - done < BRAKE_LANES ? count - done : BRAKE_LANES;

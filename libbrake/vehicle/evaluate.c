@@ -10,14 +10,6 @@
 #include "groups.h"
 #include "system.h"
 
-/* [J/(kg*K)] grey iron at room temperature, at the low end: the higher rise. ASTM A48 grade 20
- * property page (reference/check-values.json, CV-30). */
-static const double iron_heat_capacity = 450.0;
-
-/* Grades of the parking tests: 20 % alone, 12 % with an unbraked trailer (UN R13-H, Annex 3,
- * 2.3). */
-static const double parking_grade = 0.20;
-
 /* What one load case is worked out from. */
 struct question {
     const struct brake_vehicle *vehicle;
@@ -250,12 +242,6 @@ static void answer_failed(struct question *q, struct brake_case_results *r)
                                                     q->system.adhesion, q->vehicle->road.sliding);
 }
 
-/* Mass that takes up the heat of an axle: both rotors or both drums. */
-static double iron(const struct brake_axle_of_vehicle *axle)
-{
-    return 2.0 * (axle->axle.brake == BRAKE_DISC ? axle->disc.rotor_mass : axle->drum.drum_mass);
-}
-
 static void answer_stop(struct question *q, struct brake_case_results *r)
 {
     const struct brake_stop_lines *stop = &q->vehicle->stop;
@@ -274,10 +260,10 @@ static void answer_heat(struct question *q, struct brake_case_results *r)
     const double rear = brake_axle_torque(b, BRAKE_REAR, pressure) / b->axle[1].radius;
     r->stop.energy = brake_energy(brake_effective_mass(b), q->vehicle->stop.speed);
     r->stop.front_heat_share = front / (front + rear);
-    r->stop.front_rise = brake_bulk_rise(r->stop.energy * r->stop.front_heat_share,
-                                         iron(&q->vehicle->axle[BRAKE_FRONT]), iron_heat_capacity);
-    r->stop.rear_rise = brake_bulk_rise(r->stop.energy * (1.0 - r->stop.front_heat_share),
-                                        iron(&q->vehicle->axle[BRAKE_REAR]), iron_heat_capacity);
+    r->stop.front_rise = r->stop.energy * r->stop.front_heat_share /
+                         brake_vehicle_heat_capacity(&q->vehicle->axle[BRAKE_FRONT]);
+    r->stop.rear_rise = r->stop.energy * (1.0 - r->stop.front_heat_share) /
+                        brake_vehicle_heat_capacity(&q->vehicle->axle[BRAKE_REAR]);
 }
 
 static void answer_parking(struct question *q, struct brake_case_results *r)
@@ -290,7 +276,7 @@ static void answer_parking(struct question *q, struct brake_case_results *r)
     const double effort = brake_parking_grade(b->body.mass, torque, radius);
     const double up = brake_parking_adhesion(b->body, b->wheelbase, on, adhesion, 1.0);
     const double down = brake_parking_adhesion(b->body, b->wheelbase, on, adhesion, -1.0);
-    r->parking.needed = brake_parking_needed(b->body.mass, parking_grade, radius);
+    r->parking.needed = brake_parking_needed(b->body.mass, BRAKE_PARKING_TEST, radius);
     r->parking.available = torque;
     r->parking.margin = margin(torque, r->parking.needed);
     if (isnan(torque)) {

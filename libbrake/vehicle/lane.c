@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "lane.h"
 
+#include <math.h>
 #include <stddef.h>
 
 #include "work.h"
@@ -44,6 +45,37 @@ static void fill_brakes(const struct brake_vehicle *vehicle, const struct brake_
     n->parking_on[lane] = vehicle->parking.on;
 }
 
+/* What one question asks for alone. */
+static void fill_others(const struct brake_vehicle *vehicle, const struct brake_system *system,
+                        int lane, struct brake_lane_numbers *n)
+{
+    const struct brake_trailer_lines *trailer = &vehicle->trailer;
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        const struct brake_axle_of_vehicle *axle = &vehicle->axle[i];
+        n->rated_axle[i][lane] = axle->axle.rated_mass;
+        n->tyres[i][lane] = brake_vehicle_tyre_capacity(axle);
+        n->heat_capacity[i][lane] = brake_vehicle_heat_capacity(axle);
+    }
+    n->rated[lane] = vehicle->general.rated_mass;
+    for (int i = 0; i < 2; i++) {
+        n->circuit[i].gaps[lane] = system->circuit[i].gaps;
+        n->circuit[i].shoes[lane] = system->circuit[i].shoes;
+        n->circuit[i].take_up[lane] = system->circuit[i].take_up;
+        n->circuit[i].compliance[lane] = system->circuit[i].compliance;
+        n->circuit[i].seating[lane] = system->circuit[i].seating;
+        n->circuit[i].hoses[lane] = system->circuit[i].hoses;
+        n->circuit[i].air[lane] = system->circuit[i].air;
+        n->stroke[i][lane] = system->stroke[i];
+    }
+    n->free_play[lane] = system->free_play;
+    n->pedal_travel[lane] = system->travel;
+    n->reaction_time[lane] = vehicle->stop.reaction_time;
+    n->trailer_mass[lane] = trailer->mass;
+    n->trailer_ratio[lane] = trailer->mass > 0.0 ? trailer->braking_ratio : BRAKE_NAN;
+    n->trailer_working[lane] = trailer->working;
+    n->test_grade[lane] = BRAKE_PARKING_TEST / hypot(1.0, BRAKE_PARKING_TEST);
+}
+
 void brake_lane_fill(const struct brake_vehicle *vehicle, struct brake_lane_state state, int lane,
                      struct brake_lane_numbers *numbers)
 {
@@ -71,10 +103,16 @@ void brake_lane_fill(const struct brake_vehicle *vehicle, struct brake_lane_stat
     numbers->dead_time[lane] = delay.dead_time;
     numbers->build_up[lane] = delay.build_up;
     fill_brakes(vehicle, &system, lane, numbers);
+    fill_others(vehicle, &system, lane, numbers);
 }
 
 /* Number of the column of a member. */
 #define COLUMN(member) (int)(offsetof(struct brake_lane_numbers, member) / sizeof(brake_column))
+
+bool brake_lane_open(int column)
+{
+    return column >= COLUMN(rated_axle);
+}
 
 #define BODY WORK_OF(general), WORK_OF(lift), WORK_OF(part), WORK_OF(load)
 #define BRAKES(of) WORK_OF(axle[of].axle), WORK_OF(axle[of].disc), WORK_OF(axle[of].drum)
@@ -111,6 +149,15 @@ static const struct {
     {COLUMN(boosted), COLUMN(boosted), {WORK_OF(booster)}, BRAKE_LANES_STOP},
     {COLUMN(braked), COLUMN(there), {WORK_OF(booster), WORK_OF(valve)}, BRAKE_LANES_FAILED},
     {COLUMN(parking_torque), COLUMN(parking_on), {WORK_OF(parking)}, BRAKE_LANES_PARKING},
+    {COLUMN(rated_axle),
+     COLUMN(rated),
+     {WORK_OF(general), WHEELS(0), WHEELS(1)},
+     BRAKE_LANES_RATED},
+    {COLUMN(circuit), COLUMN(pedal_travel), {FLUID}, BRAKE_LANES_FLUID},
+    {COLUMN(reaction_time), COLUMN(reaction_time), {WORK_OF(stop)}, BRAKE_LANES_AFTER},
+    {COLUMN(heat_capacity), COLUMN(heat_capacity[1]), {BRAKES(0), BRAKES(1)}, BRAKE_LANES_AFTER},
+    {COLUMN(trailer_mass), COLUMN(trailer_working), {WORK_OF(trailer)}, BRAKE_LANES_AFTER},
+    {COLUMN(test_grade), COLUMN(test_grade), {{0}}, BRAKE_LANES_PARKING},
 };
 
 /* What a failure changes follows from the circuits too. */

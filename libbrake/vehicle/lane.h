@@ -10,6 +10,9 @@
 
 enum { BRAKE_LANE_NUMBERS = sizeof(struct brake_lane_numbers) / sizeof(brake_column) };
 
+/* Whether a column may be NaN: what it counts for is not known then. */
+bool brake_lane_open(int column);
+
 /* Whether it has brakes that lanes know: no anti-lock, the centre drive free. */
 bool brake_lane_known(const struct brake_vehicle *vehicle);
 
@@ -31,7 +34,7 @@ struct brake_lane_part {
     unsigned asked;              /* BRAKE_LANES_..., by what alone they are needed; 0: by all */
 };
 
-enum { BRAKE_LANE_PARTS = 18 };
+enum { BRAKE_LANE_PARTS = 24 };
 
 /* Of a state; number: 0 to BRAKE_LANE_PARTS - 1. */
 struct brake_lane_part brake_lane_part(int number, enum brake_failure failure);

@@ -102,6 +102,13 @@ double brake_vehicle_tyre_capacity(const struct brake_axle_of_vehicle *axle)
     return wheels_of(axle) * axle->tyre.load_capacity;
 }
 
+double brake_vehicle_heat_capacity(const struct brake_axle_of_vehicle *axle)
+{
+    const double iron = 450.0; /* [J/(kg*K)] */
+    const bool disc = axle->axle.brake == BRAKE_DISC;
+    return 2.0 * (disc ? axle->disc.rotor_mass : axle->drum.drum_mass) * iron;
+}
+
 static struct brake_valve valve_of(const struct brake_vehicle *vehicle, struct brake_body body)
 {
     const struct brake_valve_lines *lines = &vehicle->valve;

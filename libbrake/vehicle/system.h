@@ -8,6 +8,9 @@
 #include "brake/pedal.h"
 #include "brake/system.h"
 
+/** [-] grade of the parking test of a vehicle alone (UN R13-H, Annex 3, 2.3) */
+#define BRAKE_PARKING_TEST 0.20
+
 /** Brakes ready to be asked. */
 struct brake_system {
     struct brake_balance balance;
@@ -45,6 +48,14 @@ struct brake_body brake_vehicle_body(const struct brake_vehicle *vehicle, enum b
  * @return      [kg]; NaN where the capacity of one is not known
  */
 double brake_vehicle_tyre_capacity(const struct brake_axle_of_vehicle *axle);
+
+/** Heat that the rotors or drums of an axle take up per kelvin.
+ * @param axle  of a vehicle
+ * @return      [J/K]; NaN where their mass is not known
+ * @source      grey iron at room temperature, 450 J/(kg*K), at the low end, so that the rise is the
+ *              higher one: ASTM A48 grade 20 property page (reference/check-values.json, CV-30)
+ */
+double brake_vehicle_heat_capacity(const struct brake_axle_of_vehicle *axle);
 
 /** Rear valve as it stands in a load case.
  * @param vehicle  complete

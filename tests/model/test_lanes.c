@@ -187,7 +187,8 @@ static void a_lane_tells_the_vehicle_itself(void **state)
     assert_in_range(rear, 1, BRAKE_LANES - 1);
 }
 
-/* A column that is not asked for stays as it was. */
+/* Given each question by itself, its columns come out as with all others, and the first one's only
+ * when it is asked. */
 static void each_part_is_answered_alone(void **state)
 {
     (void)state;
@@ -199,12 +200,16 @@ static void each_part_is_answered_alone(void **state)
     memset(&stop, 0, sizeof stop);
     memset(&others, 0, sizeof others);
     brake_lanes_answer(BRAKE_LANES_STOP, &n, &stop);
-    brake_lanes_answer(ALL & ~BRAKE_LANES_STOP, &n, &others);
-    const size_t of_stop = offsetof(struct brake_lane_answers, front_share);
+    brake_lanes_answer(BRAKE_LANES_FLUID | BRAKE_LANES_ITSELF | BRAKE_LANES_PARKING |
+                           BRAKE_LANES_RATED | BRAKE_LANES_FAILED,
+                       &n, &others);
+    const size_t from = offsetof(struct brake_lane_answers, front_share);
+    const size_t after = offsetof(struct brake_lane_answers, sight);
     for (int i = 0; i < BRAKE_LANES; i++)
-        assert_true(stop.front_share[i] == 0.0 && stop.parking[i] == 0.0 && others.time[i] == 0.0);
-    assert_memory_equal(&stop, &all, of_stop);
-    assert_memory_equal((char *)&others + of_stop, (char *)&all + of_stop, sizeof all - of_stop);
+        assert_true(stop.front_share[i] == 0.0 && stop.parking[i] == 0.0 && others.time[i] == 0.0 &&
+                    others.sight[i] == 0.0);
+    assert_memory_equal(&stop, &all, from);
+    assert_memory_equal((char *)&others + from, (char *)&all + from, after - from);
 }
 
 int main(void)

@@ -450,6 +450,34 @@ static const char *const batch_outputs[] = {"full.deceleration.at_pedal_force",
                                             "full.balance.efficiency",
                                             "full.balance.valve_knee",
                                             "full.stop.energy",
+                                            "full.mass.front_axle_margin",
+                                            "full.mass.rear_axle_margin",
+                                            "full.mass.front_tyre_margin",
+                                            "full.mass.rear_tyre_margin",
+                                            "full.mass.rated_margin",
+                                            "full.pedal.travel",
+                                            "full.pedal.travel_used",
+                                            "full.pedal.primary_stroke_used",
+                                            "full.pedal.secondary_stroke_used",
+                                            "full.fluid.gaps",
+                                            "full.fluid.shoes",
+                                            "full.fluid.take_up",
+                                            "full.fluid.compliance",
+                                            "full.fluid.hoses",
+                                            "full.fluid.air",
+                                            "full.fluid.total",
+                                            "full.stop.sight_distance",
+                                            "full.stop.front_heat_share",
+                                            "full.stop.front_rise",
+                                            "full.stop.rear_rise",
+                                            "full.tow.without_brakes",
+                                            "full.tow.as_stated",
+                                            "full.tow.all_brakes",
+                                            "full.parking.needed",
+                                            "full.parking.margin",
+                                            "full.parking.trailer_grade",
+                                            "full.balance.locked_drive_lock_deceleration",
+                                            "full.failed.no_antilock",
                                             "full.failed.first_circuit",
                                             "full.failed.second_circuit",
                                             "full.failed.low_vacuum",
@@ -599,7 +627,7 @@ static void what_cases_do_not_share_is_not_tabulated(void **state)
     (void)state;
     read_sheet(&sheet, plain);
     assert_true(room_for("empty.deceleration.at_pedal_force", 32) > 0);
-    assert_int_equal(room_for("empty.tow.as_stated", 32), 0); /* lanes do not know it */
+    assert_int_equal(room_for("empty.steering.pull", 32), 0); /* lanes do not know it */
     assert_int_equal(room_for("empty.deceleration.at_pedal_force", 3), 0); /* does not pay */
     assert_int_equal(sweeper.lookup.tables, 0);
 }
