@@ -166,7 +166,7 @@ void brake_course_look(struct course *c, const struct motion *m, enum sight sigh
 {
     const struct brake_rig *rig = c->rig;
     const enum brake_manner manner = c->application->manner;
-    struct brake_balance_state at;
+    struct brake_balance_state at = {.deceleration = 0.0};
     struct brake_lock lock = {.pressure = BRAKE_INFINITY, .axle = BRAKE_FRONT};
     const bool antilock = has_antilock(c);
     move_lines(c, m);

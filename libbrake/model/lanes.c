@@ -8,30 +8,35 @@ static inline void answer_all(unsigned asked, const struct brake_lane_numbers *r
                               struct brake_lane_answers *restrict answers)
 {
     struct lane_pieces kept;
-    const bool pieces = (asked & (BRAKE_LANES_STOP | BRAKE_LANES_TARGET | BRAKE_LANES_ITSELF)) != 0;
-    for (int lane = 0; lane < BRAKE_LANES && pieces; lane++)
+    const bool stop = (asked & BRAKE_LANES_STOP) != 0;
+    const bool target = (asked & BRAKE_LANES_TARGET) != 0;
+    const bool itself = (asked & BRAKE_LANES_ITSELF) != 0;
+    const bool parking = (asked & BRAKE_LANES_PARKING) != 0;
+    const bool rated = (asked & BRAKE_LANES_RATED) != 0;
+    const bool fluid = target && (asked & BRAKE_LANES_FLUID) == BRAKE_LANES_FLUID;
+    const bool after = stop && (asked & BRAKE_LANES_AFTER) == BRAKE_LANES_AFTER;
+    const bool failed = (asked & BRAKE_LANES_FAILED) != 0;
+    for (int lane = 0; lane < BRAKE_LANES && (stop || target || itself); lane++)
         keep_pieces(numbers, true, lane, &kept);
-    for (int lane = 0; lane < BRAKE_LANES && (asked & BRAKE_LANES_STOP) != 0; lane++)
+    for (int lane = 0; lane < BRAKE_LANES && stop; lane++)
         answer_stop(numbers, &kept, lane, answers);
-    for (int lane = 0; lane < BRAKE_LANES && (asked & BRAKE_LANES_TARGET) != 0; lane++)
+    for (int lane = 0; lane < BRAKE_LANES && target; lane++)
         answer_target(numbers, &kept, lane, answers);
-    for (int lane = 0; lane < BRAKE_LANES && (asked & BRAKE_LANES_ITSELF) != 0; lane++)
+    for (int lane = 0; lane < BRAKE_LANES && itself; lane++)
         answer_itself(numbers, &kept, lane, answers);
-    for (int lane = 0; lane < BRAKE_LANES && (asked & BRAKE_LANES_ITSELF) != 0; lane++)
+    for (int lane = 0; lane < BRAKE_LANES && itself; lane++)
         answer_locked(numbers, &kept, lane, answers);
-    for (int lane = 0; lane < BRAKE_LANES && (asked & BRAKE_LANES_PARKING) != 0; lane++)
+    for (int lane = 0; lane < BRAKE_LANES && parking; lane++)
         answer_parking(numbers, lane, answers);
-    for (int lane = 0; lane < BRAKE_LANES && (asked & BRAKE_LANES_RATED) != 0; lane++)
+    for (int lane = 0; lane < BRAKE_LANES && rated; lane++)
         answer_rated(numbers, lane, answers);
-    for (int lane = 0; lane < BRAKE_LANES && (asked & BRAKE_LANES_FLUID) == BRAKE_LANES_FLUID;
-         lane++)
+    for (int lane = 0; lane < BRAKE_LANES && fluid; lane++)
         answer_fluid(numbers, lane, answers);
-    for (int lane = 0; lane < BRAKE_LANES && (asked & BRAKE_LANES_AFTER) == BRAKE_LANES_AFTER;
-         lane++)
+    for (int lane = 0; lane < BRAKE_LANES && after; lane++)
         answer_after(numbers, &kept, lane, answers);
-    for (int lane = 0; lane < BRAKE_LANES && (asked & BRAKE_LANES_FAILED) != 0; lane++)
+    for (int lane = 0; lane < BRAKE_LANES && failed; lane++)
         keep_pieces(numbers, false, lane, &kept);
-    for (int lane = 0; lane < BRAKE_LANES && (asked & BRAKE_LANES_FAILED) != 0; lane++)
+    for (int lane = 0; lane < BRAKE_LANES && failed; lane++)
         answer_failed(numbers, &kept, lane, answers);
 }
 

@@ -17,9 +17,16 @@ static void move(const struct motion *rate, double time, struct motion *to)
         to->work[i] += time * rate->work[i];
 }
 
+static struct motion rate_at(struct course *c, const struct motion *m, enum sight sight,
+                             struct instant *now)
+{
+    brake_course_look(c, m, sight, now);
+    return now->rate;
+}
+
 /* Classical Runge-Kutta of order 4, from an instant that is known; what the last look half way saw
- * is left in `middle`. Work goes through the same stages as the speed: so it agrees with the energy of
- * motion better than a finer sum would. */
+ * is left in `middle`. Work goes through the same stages as the speed: so it agrees with the energy
+ * of motion better than a finer sum would. */
 static struct motion runge_kutta(struct course *c, const struct instant *begin, double step,
                                  enum sight sight, struct instant *middle)
 {
@@ -27,14 +34,12 @@ static struct motion runge_kutta(struct course *c, const struct instant *begin, 
     static const double weight[] = {1.0 / 3.0, 1.0 / 3.0, 1.0 / 6.0};
     struct motion to = {.speed = c->speed};
     struct motion rate = begin->rate;
+    struct instant other;
     move(&rate, step / 6.0, &to);
     for (int stage = 0; stage < 3; stage++) {
         struct motion there = {.speed = c->speed};
         move(&rate, part[stage] * step, &there);
-        struct instant last;
-        struct instant *now = stage == 1 ? middle : &last;
-        brake_course_look(c, &there, stage == 1 ? sight : RATES, now);
-        rate = now->rate;
+        rate = stage == 1 ? rate_at(c, &there, sight, middle) : rate_at(c, &there, RATES, &other);
         move(&rate, weight[stage] * step, &to);
     }
     to.time = step;
