@@ -19,7 +19,7 @@ static inline double most_of(double a, double b)
 }
 
 /* A NaN is within nothing and stays; the ends are numbers. */
-static inline double within(double a, double low, double high)
+static inline double brought_within(double a, double low, double high)
 {
     const double raised = low > a ? low : a;
     return high < raised ? high : raised;

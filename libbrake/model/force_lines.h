@@ -137,7 +137,7 @@ static inline double even_torque(const struct force_lines *lines, int axle, doub
 /* What the held circuit would give more, of an axle that it works alone. */
 static inline double torque_lost(const struct force_lines *lines, int axle, double pressure)
 {
-    const double held = within(pressure, lines->hold.from, lines->hold.to);
+    const double held = brought_within(pressure, lines->hold.from, lines->hold.to);
     return even_torque(lines, axle, held) - even_torque(lines, axle, lines->hold.from);
 }
 
