@@ -41,7 +41,7 @@ static void ask(struct stencil *s, double number, const struct brake_output *out
 /* A number of nothing has no hundredth part. */
 static double step_of(const struct brake_quantity *q, double at)
 {
-    return at < 0.0 || at > 0.0 ? widest * fabs(at) : widest * (q->high - q->low);
+    return fabs(at) > 0.0 ? widest * fabs(at) : widest * (q->high - q->low);
 }
 
 static void fill(struct stencil *s, const struct brake_output *output, int outputs)

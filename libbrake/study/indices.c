@@ -150,10 +150,11 @@ static bool run_all(const struct work *w, const struct brake_indices_plan *plan)
     replicates_scramble(2 * w->model->inputs, plan->seed, w->sobol);
     for (long first = 0; first < plan->base; first += BLOCK) {
         const long left = plan->base - first;
+        const long count = left < BLOCK ? left : BLOCK;
         if (watch_stops(plan->watch))
             return false;
-        run_block(w, plan->base / BRAKE_REPLICATES, first, (int)(left < BLOCK ? left : BLOCK));
-        watch_tell(plan->watch, (double)first * rows, (double)plan->base * rows);
+        run_block(w, plan->base / BRAKE_REPLICATES, first, (int)count);
+        watch_tell(plan->watch, (double)(first + count) * rows, (double)plan->base * rows);
     }
     return true;
 }

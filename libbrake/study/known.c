@@ -17,9 +17,10 @@ uint64_t known_mark(const struct brake_sheet *sheet, int index)
     const char *part = brake_part_of(index);
     uint64_t mark = UINT64_C(0xcbf29ce484222325); /* FNV-1a */
     for (int i = 0; i < brake_catalogue_count() && part != NULL; i++) {
+        const char *of = brake_part_of(i);
         const double value = brake_quantity_value(&sheet->vehicle, i);
         uint64_t bits = 0;
-        if (brake_part_of(i) != part || isnan(value))
+        if (of == NULL || strcmp(of, part) != 0 || isnan(value))
             continue;
         memcpy(&bits, &value, sizeof bits);
         mark = (mark ^ (bits + (uint64_t)i)) * UINT64_C(0x100000001b3);

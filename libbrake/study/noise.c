@@ -69,6 +69,12 @@ static void add_stop(const struct brake_smooth *curve, struct trial *trial)
     trial->freedom += (int)(curve->last - curve->first) + 1 - curve->terms;
 }
 
+/* Of a trial in the grid of ratios by times. White noise alone is the first, of whichever time. */
+static int place_of(int trial)
+{
+    return BRAKE_NOISE_TIMES - 1 + trial;
+}
+
 void brake_noise_find(const struct brake_smooth *curve, int count, struct brake_noise *noise)
 {
     struct trial trial[1 + (RATIOS - 1) * BRAKE_NOISE_TIMES];
@@ -78,8 +84,8 @@ void brake_noise_find(const struct brake_smooth *curve, int count, struct brake_
     const int trials = sizeof trial / sizeof trial[0];
     memset(noise, 0, sizeof *noise);
     for (int t = 0; t < trials; t++) {
-        const int at = t > 0 ? t - 1 : 0;
-        trial[t] = (struct trial){.ratio = ratios[t > 0 ? 1 + at / BRAKE_NOISE_TIMES : 0],
+        const int at = place_of(t);
+        trial[t] = (struct trial){.ratio = ratios[at / BRAKE_NOISE_TIMES],
                                   .time = times[at % BRAKE_NOISE_TIMES]};
         for (int i = 0; i < count; i++) {
             if (curve[i].terms > 0)
@@ -97,7 +103,7 @@ void brake_noise_find(const struct brake_smooth *curve, int count, struct brake_
         const double share = exp(likelihood[t] - best) / all;
         const double white = share * trial[t].squares / (trial[t].freedom - 2);
         noise->white += white;
-        noise->carried[(t > 0 ? t - 1 : 0) % BRAKE_NOISE_TIMES] += white * trial[t].ratio;
+        noise->carried[place_of(t) % BRAKE_NOISE_TIMES] += white * trial[t].ratio;
     }
 }
 

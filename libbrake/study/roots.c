@@ -35,11 +35,11 @@ double brake_scan_at(const struct brake_scan *scan, int i)
                              : scan->low + (scan->high - scan->low) * part;
 }
 
-/* Up to zero at one point and down again is a touch from below. */
+/* Up to zero at one point and down again is a touch from below. Of no root yet nothing rises. */
 static void keep(struct brake_roots *roots, struct brake_root root)
 {
     struct brake_root *last = &roots->root[roots->count - (roots->count > 0 ? 1 : 0)];
-    if (roots->count > 0 && last->x == root.x && last->rises && !root.rises) {
+    if (last->x == root.x && last->rises && !root.rises) {
         last->kind = BRAKE_TOUCH;
         last->rises = false;
         return;
@@ -141,13 +141,13 @@ static struct point turn(const struct brake_scan *scan, double low, double high,
     return side * left.f <= side * right.f ? left : right;
 }
 
-/* Three neighbours on one side of zero, of which the middle one is nearest to it. */
+/* Three neighbours on one side of zero, of which the middle one is nearest to it. What lies beyond
+ * the middle one, seen from zero, is on its side. */
 static void touch(const struct brake_scan *scan, const struct point p[3], struct brake_roots *roots)
 {
     const double span = roots->most - roots->least;
     const double side = p[1].f >= 0.0 ? 1.0 : -1.0;
-    const bool same = (p[0].f >= 0.0) == (p[1].f >= 0.0) && (p[2].f >= 0.0) == (p[1].f >= 0.0);
-    if (!same || !(side * (p[0].f - p[1].f) > NOISE * span) || !(side * (p[2].f - p[1].f) >= 0.0))
+    if (!(side * (p[0].f - p[1].f) > NOISE * span) || !(side * (p[2].f - p[1].f) >= 0.0))
         return;
     struct point best = turn(scan, p[0].x, p[2].x, side);
     if (side * p[1].f <= side * best.f)
@@ -155,7 +155,7 @@ static void touch(const struct brake_scan *scan, const struct point p[3], struct
     compare(roots, best);
     if (fabs(best.f) <= TOUCHES * span) {
         keep(roots, (struct brake_root){best.x, BRAKE_TOUCH, side > 0.0});
-    } else if (side * best.f < 0.0) {
+    } else { /* twice, where the best is on the other side */
         cross(scan, p[0], best, roots);
         cross(scan, best, p[2], roots);
     }
@@ -163,12 +163,12 @@ static void touch(const struct brake_scan *scan, const struct point p[3], struct
 
 /* ---- the scan ------------------------------------------------------------------------------- */
 
+/* Of more than there is room for, the last one goes to the end. */
 static void note_stretch(struct brake_roots *roots, double x, bool begins)
 {
     if (begins && roots->stretches < BRAKE_STRETCHES)
         roots->stretch[roots->stretches++].low = x;
-    if (roots->stretches > 0)
-        roots->stretch[roots->stretches - 1].high = x;
+    roots->stretch[roots->stretches - 1].high = x;
 }
 
 static void note_value(struct brake_roots *roots, double f)

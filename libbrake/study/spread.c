@@ -137,7 +137,7 @@ static bool draw(const struct brake_spread *spread, struct brake_sobol *sobol,
 #pragma omp parallel for schedule(dynamic, 1)
         for (long sample = first; sample < first + block; sample += BRAKE_TOGETHER)
             keep_samples(spread, sobol, sample);
-        watch_tell(watch, (double)first, total);
+        watch_tell(watch, (double)(first + block), total);
     }
     return true;
 }

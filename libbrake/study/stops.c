@@ -68,13 +68,14 @@ static int by_size(const void *one, const void *other)
     return (a > b) - (a < b);
 }
 
-/* Median interval between rows first to last; of evenly spread ones when there are many. */
-static double median_interval(const struct search *s, long first, long last)
+/* Median interval between rows; of evenly spread ones when there are many. */
+static double median_interval(const struct search *s)
 {
     double value[SAMPLE] = {0.0};
-    const long count = last - first < SAMPLE ? last - first : SAMPLE;
+    const long intervals = s->rows - 1;
+    const long count = intervals < SAMPLE ? intervals : SAMPLE;
     for (long i = 0; i < count; i++) {
-        const long at = first + i * (last - first) / count;
+        const long at = i * intervals / count;
         value[i] = time_at(s, at + 1) - time_at(s, at);
     }
     qsort(value, (size_t)count, sizeof value[0], by_size);
@@ -103,7 +104,7 @@ static double rough_noise(const struct search *s, long first, long last)
 /* Row that lies a while before or after another. */
 static long row_before(const struct search *s, long i, double while_)
 {
-    long at = i > 0 ? i - 1 : 0;
+    long at = i;
     while (at > 0 && time_at(s, i) - time_at(s, at) < while_ * (1.0 - 1e-9))
         at--;
     return at;
@@ -111,7 +112,7 @@ static long row_before(const struct search *s, long i, double while_)
 
 static long row_after(const struct search *s, long i, double while_)
 {
-    long at = i + 1 < s->rows ? i + 1 : i;
+    long at = i;
     while (at + 1 < s->rows && time_at(s, at) - time_at(s, i) < while_ * (1.0 - 1e-9))
         at++;
     return at;
@@ -158,7 +159,7 @@ static long onset(const struct search *s, long last)
     long first = last;
     for (long back = last; back >= 0; back = before_lock(s, first)) {
         first = back;
-        while (first > 0 && slowing(s, row_before(s, first, WINDOW), first) > RISING)
+        while (slowing(s, row_before(s, first, WINDOW), first) > RISING)
             first--;
     }
     const double mean = slowing(s, first, last);
@@ -243,11 +244,11 @@ static void measure_initial(const struct search *s, struct brake_drive_stop *sto
     double unused[BRAKE_SMOOTH_TERMS];
     const double begins = begins_of(s, stop);
     long lead = row_before(s, stop->first, LEAD);
-    if (stop->first - lead < 3)
-        lead = stop->first >= 3 ? stop->first - 3 : 0;
+    if (lead > stop->first - 3)
+        lead = stop->first - 3;
     stop->initial.value = speed_at(s, stop->first);
     stop->initial.half = BRAKE_P95 * brake_noise_of_row(&s->noise);
-    if (stop->first < 3 || !brake_smooth_fit(s->row, lead, stop->first - 1, 2, &line))
+    if (lead < 0 || !brake_smooth_fit(s->row, lead, stop->first - 1, 2, &line))
         return;
     brake_smooth_terms(&line, begins, value, unused);
     stop->initial.value = brake_smooth_at(&line, begins);
@@ -444,11 +445,9 @@ static void measure_from_speed(const struct search *s, struct brake_drive_stop *
 {
     measure_developed(s, stop, curve);
     const double begin = passes(curve, 0.8 * stop->initial.value);
-    const double slope = -brake_smooth_slope(curve, curve->middle);
-    const double begins = begin - 0.2 * stop->initial.value / slope;
     const double developed = stop->developed.value;
     struct brake_drive_stop rest = *stop;
-    while (rest.first > 0 && time_at(s, rest.first) > begins)
+    while (rest.first > 0 && time_at(s, rest.first) > begin)
         rest.first--;
     while (rest.first < rest.last && time_at(s, rest.first) < begin)
         rest.first++;
@@ -630,7 +629,7 @@ enum brake_status brake_drive_measure(const struct brake_log_row *row, long rows
     drive->day = *day;
     if (rows < 2)
         return BRAKE_OK;
-    s.interval = median_interval(&s, 0, rows - 1);
+    s.interval = median_interval(&s);
     choose_foot(&s);
     drive->interval = s.interval;
     drive->timed = s.foot >= 0;

@@ -130,6 +130,105 @@ static void what_is_another_one_since_is_forgotten(void **state)
     assert_int_equal(inputs.learned.count, TOLD);
 }
 
+/* Numbers first, then causes, then the errors of the model, each by its own number. */
+static void what_has_a_score_is_a_line_a_cause_or_an_error_of_the_model(void **state)
+{
+    (void)state;
+    read_sheet(&sheet, plain);
+    brake_inputs_list(&sheet, NULL, &inputs);
+    assert_true(inputs.causes > 1);
+    for (int i = 0; i < brake_inputs_count(&inputs); i++) {
+        const struct brake_known known = known_of(&inputs, i);
+        const int after = i - inputs.count;
+        if (after < 0) {
+            const int index = inputs.input[i].index;
+            assert_int_equal(known.of, BRAKE_KNOWN_LINE);
+            assert_int_equal(known.number, index);
+            assert_true(known.part == known_mark(&sheet, index));
+            assert_true(known.tolerance == sheet.record[index].tolerance);
+            assert_true(known.lean == sheet.record[index].lean);
+        } else if (after < inputs.causes) {
+            assert_int_equal(known.of, BRAKE_KNOWN_CAUSE);
+            assert_int_equal(known.number, inputs.cause[after]);
+        } else {
+            assert_int_equal(known.of, BRAKE_KNOWN_MODEL);
+            assert_int_equal(known.number, after - inputs.causes);
+        }
+        assert_true(known.shift == 0.0 && known.along[0] == 0.0);
+    }
+}
+
+/* The last error of the model is known, one that there is not is not; nor a cause that nothing has
+ * in common any more, nor a line that is worked out since, the last of all. */
+static void what_is_no_more_is_forgotten(void **state)
+{
+    (void)state;
+    read_sheet(&sheet, plain);
+    brake_inputs_list(&sheet, NULL, &inputs);
+    const int last = inputs.count - 1;
+    const int causes = inputs.causes;
+    memset(&sheet.known, 0, sizeof sheet.known);
+    sheet.known.count = 2;
+    sheet.known.of[0] = known_of(&inputs, brake_inputs_count(&inputs) - 1);
+    sheet.known.of[1] = sheet.known.of[0];
+    sheet.known.of[1].number++;
+    known_list(&inputs);
+    assert_int_equal(inputs.learned.count, 1);
+    assert_int_equal(inputs.learned.share[0], brake_inputs_count(&inputs) - 1);
+    sheet.known.of[0] = known_of(&inputs, last);
+    sheet.known.of[1] = known_of(&inputs, last + causes);
+    known_list(&inputs);
+    assert_int_equal(inputs.learned.count, 2);
+    sheet.record[inputs.input[last].index].worked = true;
+    inputs.count--; /* as a new list would have it */
+    inputs.causes--;
+    known_list(&inputs);
+    assert_int_equal(inputs.learned.count, 0);
+}
+
+/* Of the last one told, once its line is another: it has no shift, its share is the one drawn, and
+ * the others are what they would be had nothing been told of it. */
+static void of_what_is_forgotten_nothing_stays(void **state)
+{
+    (void)state;
+    double drawn[BRAKE_INPUTS];
+    double with[BRAKE_INPUTS];
+    double without[BRAKE_INPUTS];
+    tell();
+    const int last = inputs.learned.share[TOLD - 1];
+    for (int k = 0; k < BRAKE_INPUTS; k++)
+        drawn[k] = 0.25;
+    sheet.record[sheet.known.of[TOLD - 1].number].tolerance *= 1.01;
+    known_list(&inputs);
+    assert_int_equal(inputs.learned.count, TOLD - 1);
+    assert_equal(known_shift(&inputs.learned, last), 0.0);
+    const double *share = known_shares(&inputs, drawn, with);
+    assert_ptr_equal(share, with);
+    assert_equal(with[last], 0.25);
+    sheet.known.count = TOLD - 1; /* what stands behind them is not looked at */
+    sheet.known.of[TOLD - 1] = sheet.known.of[0];
+    memset(&inputs.learned, 0x40, sizeof inputs.learned);
+    known_list(&inputs);
+    (void)known_shares(&inputs, drawn, without);
+    assert_memory_equal(with, without, (size_t)brake_inputs_count(&inputs) * sizeof with[0]);
+}
+
+/* However far a drive moves it, a share has a value: inverse and logarithm stay finite. */
+static void a_share_stays_off_the_ends(void **state)
+{
+    (void)state;
+    double drawn[BRAKE_INPUTS];
+    double told[BRAKE_INPUTS];
+    for (int k = 0; k < BRAKE_INPUTS; k++)
+        drawn[k] = 0.5;
+    tell();
+    inputs.learned.shift[0] = 100.0;
+    inputs.learned.shift[1] = -100.0;
+    (void)known_shares(&inputs, drawn, told);
+    assert_equal(told[inputs.learned.share[0]], 1.0 - 0x1p-50);
+    assert_equal(told[inputs.learned.share[1]], 0x1p-60);
+}
+
 /* One mark for a part as it is, wherever its lines are asked of; another once a line is. */
 static void a_mark_is_of_the_lines_of_a_part(void **state)
 {
@@ -182,6 +281,10 @@ int main(void)
         cmocka_unit_test(scores_have_the_covariance_that_was_told),
         cmocka_unit_test(where_nothing_is_told_shares_are_those_drawn),
         cmocka_unit_test(what_is_another_one_since_is_forgotten),
+        cmocka_unit_test(what_has_a_score_is_a_line_a_cause_or_an_error_of_the_model),
+        cmocka_unit_test(what_is_no_more_is_forgotten),
+        cmocka_unit_test(of_what_is_forgotten_nothing_stays),
+        cmocka_unit_test(a_share_stays_off_the_ends),
         cmocka_unit_test(a_mark_is_of_the_lines_of_a_part),
         cmocka_unit_test(few_samples_are_thin),
         cmocka_unit_test(the_word_of_a_drive_is_a_verdict),

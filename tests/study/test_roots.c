@@ -76,6 +76,197 @@ static void all_crossings_of_a_cosine_are_found(void **state)
         assert_root(i, (i + 0.5) * BRAKE_PI, BRAKE_CROSSING, i % 2 == 1);
 }
 
+static double falling(double x)
+{
+    return 0.5 - x;
+}
+
+/* A place is the end of its bracket that counts as got: at a point where the function is 0, that
+ * point to the last digit. Of those that are as near as each other the first is the nearest. */
+static void a_crossing_on_a_point_is_that_point(void **state)
+{
+    (void)state;
+    find(falling, 0.0, 1.0);
+    assert_int_equal(roots.count, 1);
+    assert_false(roots.more);
+    assert_equal(roots.root[0].x, 0.5);
+    assert_equal(roots.nearest, 0.5);
+    assert_false(roots.root[0].rises);
+}
+
+static double one(double x)
+{
+    (void)x;
+    return 1.0;
+}
+
+static void of_what_is_as_near_the_first_is_the_nearest(void **state)
+{
+    (void)state;
+    find(one, -2.0, 3.0);
+    assert_int_equal(roots.count, 0);
+    assert_equal(roots.nearest, -2.0);
+    assert_equal(roots.shortest, 1.0);
+}
+
+static double edge_of; /* where that function meets zero */
+
+static double straight(double x)
+{
+    return x - edge_of;
+}
+
+static double bowl(double x)
+{
+    return (x - edge_of) * (x - edge_of);
+}
+
+/* 512 stretches of 1/256 each between 0 and 2. */
+static void what_happens_in_the_first_and_last_stretch_is_found(void **state)
+{
+    (void)state;
+    static const double place[] = {0.3, 511.7};
+    static const double turns[] = {1.2, 510.8};
+    for (int i = 0; i < 2; i++) {
+        edge_of = place[i] / 256.0;
+        find(straight, 0.0, 2.0);
+        assert_int_equal(roots.count, 1);
+        assert_root(0, edge_of, BRAKE_CROSSING, true);
+        edge_of = turns[i] / 256.0;
+        find(bowl, 0.0, 2.0);
+        assert_int_equal(roots.count, 1);
+        assert_near(roots.root[0].x, edge_of, 1e-6);
+        assert_int_equal(roots.root[0].kind, BRAKE_TOUCH);
+    }
+}
+
+/* Nearer to the point on its left or on its right, just between two, or on one. */
+static void a_touch_is_found_wherever_it_lies_between_points(void **state)
+{
+    (void)state;
+    static const double place[] = {179.2, 179.8, 179.5, 180.0};
+    for (int i = 0; i < 4; i++) {
+        edge_of = place[i] / 256.0;
+        find(bowl, 0.0, 2.0);
+        assert_int_equal(roots.count, 1);
+        assert_near(roots.root[0].x, edge_of, 1e-7);
+        assert_true(roots.root[0].rises);
+    }
+    assert_equal(roots.root[0].x, 180.0 / 256.0);
+}
+
+static double depth; /* of the two dips below zero */
+
+static double two_dips(double x)
+{
+    const double a = x - 3.3;
+    const double b = x - 5.05;
+    return a * a * b * b - depth;
+}
+
+/* Between 0 and 8, asked at every whole number; the dips are 0.01 / 1.75 to either side of where
+ * they touch, to first order. */
+static void two_dips_close_together_are_two(void **state)
+{
+    (void)state;
+    static const double place[] = {3.3, 5.05};
+    struct asked asked = {two_dips, 0};
+    const struct brake_scan scan = {ask, &asked, 0.0, 8.0, 9, false, 0.0, NULL};
+    depth = 0.0;
+    brake_roots_find(&scan, NULL, &roots);
+    assert_int_equal(roots.count, 2);
+    for (int i = 0; i < 2; i++)
+        assert_near(roots.root[i].x, place[i], 1e-7);
+    depth = 1e-4;
+    brake_roots_find(&scan, NULL, &roots);
+    assert_int_equal(roots.count, 4);
+    for (int i = 0; i < 4; i++) {
+        const double side = i % 2 == 0 ? -0.01 : 0.01;
+        assert_within(roots.root[i].x, place[i / 2] + side / 1.75, 1e-4);
+        assert_int_equal(roots.root[i].kind, BRAKE_CROSSING);
+        assert_int_equal(roots.root[i].rises, i % 2 == 1);
+    }
+}
+
+static double leap; /* of the function, where it meets zero */
+
+static double leaping(double x)
+{
+    return x - 0.3 + (x < 0.3 ? -0.5 : 0.5) * leap;
+}
+
+static double of_two(double x)
+{
+    return x <= 0.0 ? -0.5 : x >= 1.0 ? 0.5 : x < 0.3 ? -0.5 * leap : 0.5 * leap;
+}
+
+/* A millionth of what two neighbouring points differ by; in a scan of noisy values as much as the
+ * noise. */
+static void a_leap_of_less_is_a_crossing(void **state)
+{
+    (void)state;
+    static const double part[] = {0.5e-6, 0.98e-6, 1.02e-6, 2e-6};
+    for (int i = 0; i < 4; i++) {
+        leap = part[i] / 512.0;
+        find(leaping, 0.0, 1.0);
+        assert_int_equal(roots.count, 1);
+        assert_int_equal(roots.root[0].kind, i < 2 ? BRAKE_CROSSING : BRAKE_JUMP);
+    }
+    leap = 0x1p-10; /* of values that span 1 */
+    struct asked asked = {of_two, 0};
+    const struct brake_scan scan = {ask, &asked, 0.0, 1.0, 65, false, 0x1p-10, NULL};
+    brake_roots_find(&scan, NULL, &roots);
+    assert_int_equal(roots.root[0].kind, BRAKE_CROSSING);
+    leap *= 1.001;
+    brake_roots_find(&scan, NULL, &roots);
+    assert_int_equal(roots.root[0].kind, BRAKE_JUMP);
+}
+
+static double off; /* from zero, of the nearest point */
+static double times_as_large = 1.0;
+
+static double cone(double x)
+{
+    return times_as_large * (fabs(x - 1.0) + off);
+}
+
+/* Within 1e-9 of the span of the values, which is 1 here, or 8. */
+static void what_comes_near_enough_is_a_touch(void **state)
+{
+    (void)state;
+    static const double near[] = {1e-9, 1.001e-9};
+    for (int i = 0; i < 4; i++) {
+        times_as_large = i < 2 ? 1.0 : 8.0;
+        off = near[i % 2];
+        find(cone, 0.0, 2.0);
+        assert_int_equal(roots.count, i % 2 == 0 ? 1 : 0);
+    }
+}
+
+static double ripple; /* of every other point */
+
+static double rippled(double x)
+{
+    const long number = lround(512.0 * x);
+    return times_as_large * (number == 0 ? 1.0 : number % 2 == 1 ? ripple : 0.0);
+}
+
+/* A turn by 1e-12 of the span of the values is noise: nothing is sought there. */
+static void a_turn_of_no_more_than_noise_is_none(void **state)
+{
+    (void)state;
+    static const double size[] = {1e-12, 1.01e-12};
+    for (int i = 0; i < 4; i++) {
+        struct asked asked = {rippled, 0};
+        const struct brake_scan scan = {ask, &asked, 0.0, 1.0, BRAKE_SCAN_POINTS, false, 0.0, NULL};
+        times_as_large = i < 2 ? 1.0 : 8.0;
+        ripple = size[i % 2];
+        brake_roots_find(&scan, NULL, &roots);
+        assert_int_equal(asked.times > BRAKE_SCAN_POINTS, i % 2 == 1);
+        assert_int_equal(roots.count > 0, i % 2 == 1);
+    }
+}
+
 static double from_above(double x)
 {
     return (x - 0.7) * (x - 0.7);
@@ -112,6 +303,7 @@ static void a_touch_on_a_point_is_one(void **state)
     find(on_a_point, 0.0, 2.0);
     assert_int_equal(roots.count, 1);
     assert_root(0, 1.0, BRAKE_TOUCH, false);
+    assert_false(roots.more);
 }
 
 static double missed(double x)
@@ -199,6 +391,44 @@ static void without_any_value_nothing_is_known(void **state)
     assert_true(isnan(roots.nearest));
 }
 
+static double but_for_one(double x)
+{
+    return x == 0.5 ? BRAKE_NAN : 1.0;
+}
+
+static void a_point_without_a_value_is_no_crossing(void **state)
+{
+    (void)state;
+    find(but_for_one, 0.0, 1.0);
+    assert_int_equal(roots.count, 0);
+    assert_int_equal(roots.known, BRAKE_SCAN_POINTS - 1);
+    assert_int_equal(roots.stretches, 1);
+    assert_true(roots.stretch[0].low == 0.5 && roots.stretch[0].high == 0.5);
+}
+
+static double of_every_second_tenth(double x)
+{
+    return fmod(10.0 * x, 2.0) < 0.99 ? BRAKE_NAN : 1.0;
+}
+
+/* From 0, 0.2 and so on to 0.1 further; of ten there is room for eight, of which the last goes to
+ * the end of the tenth. */
+static void stretches_are_told_one_by_one(void **state)
+{
+    (void)state;
+    assert_int_equal(BRAKE_STRETCHES, 8);
+    find(of_every_second_tenth, 0.0, 1.0);
+    assert_int_equal(roots.stretches, 5 + 1); /* and the end itself */
+    for (int i = 0; i < 5; i++) {
+        assert_within(roots.stretch[i].low, 0.2 * i, 0.003);
+        assert_within(roots.stretch[i].high, 0.2 * i + 0.1, 0.003);
+    }
+    find(of_every_second_tenth, 0.0, 1.99);
+    assert_int_equal(roots.stretches, BRAKE_STRETCHES);
+    assert_within(roots.stretch[7].low, 1.4, 0.006);
+    assert_within(roots.stretch[7].high, 1.9, 0.006);
+}
+
 static double endless(double x)
 {
     return x < 0.2 ? HUGE_VAL : from_above(x); /* still touches at 0.7 */
@@ -231,6 +461,21 @@ static void points_may_be_spaced_by_ratio(void **state)
     assert_near(roots.root[0].x, 1e-4, 1e-8); /* 1e-16 of the range */
 }
 
+/* Whatever is between them. */
+static void the_ends_are_those_that_were_given(void **state)
+{
+    (void)state;
+    for (int i = 1; i < 100; i++) {
+        const double low = i / 7.0;
+        const double high = 13.0 * i / 3.0;
+        for (int by_ratio = 0; by_ratio < 2; by_ratio++) {
+            const struct brake_scan scan = {ask, NULL, low, high, 33, by_ratio == 1, 0.0, NULL};
+            assert_equal(brake_scan_at(&scan, 0), low);
+            assert_equal(brake_scan_at(&scan, 32), high);
+        }
+    }
+}
+
 static double many(double x)
 {
     return sin(50.0 * x);
@@ -243,6 +488,44 @@ static void more_than_there_is_room_for_is_told(void **state)
     assert_int_equal(roots.count, BRAKE_ROOTS);
     assert_true(roots.more);
     assert_near(roots.root[BRAKE_ROOTS - 1].x, (double)BRAKE_ROOTS * BRAKE_PI / 50.0, 1e-12);
+    find(many, 0.01, (BRAKE_ROOTS + 0.5) * BRAKE_PI / 50.0);
+    assert_int_equal(roots.count, BRAKE_ROOTS);
+    assert_false(roots.more);
+}
+
+/* 256 stretches of 1/128 each: 0 lies between two points. */
+static double small(double x)
+{
+    return x + 0x1p-60;
+}
+
+/* Nor at a place that is next to nothing, where no digit of it would ever be the last. */
+static void a_place_next_to_nothing_is_found_as_quickly(void **state)
+{
+    (void)state;
+    static const double low[] = {-1.0, -3.0};
+    for (int i = 0; i < 2; i++) {
+        struct asked asked = {small, 0};
+        const struct brake_scan scan = {ask, &asked, low[i], 1.0, 256, false, 0.0, NULL};
+        brake_roots_find(&scan, NULL, &roots);
+        assert_int_equal(roots.count, 1);
+        assert_within(roots.root[0].x, 0.0, 1e-15);
+        assert_true(asked.times < 256 + 15);
+    }
+}
+
+/* Of a range of a ten-thousandth, as of a large one. */
+static double tiny_cubic(double x)
+{
+    return cubic(1e4 * x);
+}
+
+static void a_place_is_as_sure_in_a_small_range(void **state)
+{
+    (void)state;
+    find(tiny_cubic, -3e-4, 10e-4);
+    assert_int_equal(roots.count, 1);
+    assert_root(0, 1e-4 * cbrt(2.0), BRAKE_CROSSING, true);
 }
 
 static void nothing_is_asked_often(void **state)
@@ -254,10 +537,10 @@ static void nothing_is_asked_often(void **state)
     assert_true(asked.times < 101 + 15); /* halving alone would take some 45 */
 }
 
-/* A straight line worked out in steps of a thousandth. */
+/* A straight line worked out in steps of a thousandth of it. */
 static double stepped(double x)
 {
-    return floor(1000.0 * x + 0.5) / 1000.0 - 0.50025;
+    return times_as_large * (floor(1000.0 * x + 0.5) / 1000.0 - 0.50025);
 }
 
 static void leaps_that_are_noise_are_crossed(void **state)
@@ -265,6 +548,7 @@ static void leaps_that_are_noise_are_crossed(void **state)
     (void)state;
     struct asked asked = {stepped, 0};
     struct brake_scan scan = {ask, &asked, 0.0, 1.0, 65, false, 0.0, NULL};
+    times_as_large = 8.0;
     brake_roots_find(&scan, NULL, &roots);
     assert_root(0, 0.5005, BRAKE_JUMP, true);
     scan.noise = 2e-3;
@@ -273,6 +557,40 @@ static void leaps_that_are_noise_are_crossed(void **state)
     scan.noise = 5e-4;
     brake_roots_find(&scan, NULL, &roots);
     assert_root(0, 0.5005, BRAKE_JUMP, true);
+}
+
+static void ask_many(void *context, const double *x, int count, double *value)
+{
+    assert_in_range(count, 1, 64);
+    for (int i = 0; i < count; i++)
+        value[i] = ask(context, x[i]);
+}
+
+static void told_each_64(void *context, double done, double total)
+{
+    int *told = context;
+    assert_true(done == fmin(64.0 * ++*told, total));
+    assert_true(total == (double)BRAKE_SCAN_POINTS);
+}
+
+/* As one by one, to the last bit. */
+static void points_may_be_asked_at_64_at_a_time(void **state)
+{
+    (void)state;
+    struct asked asked = {cubic, 0};
+    int told = 0;
+    const struct brake_scan one_by_one = {ask,   &asked, -3.0, 10.0, BRAKE_SCAN_POINTS,
+                                          false, 0.0,    NULL};
+    struct brake_scan many_at_once = one_by_one;
+    const struct brake_watch watch = {told_each_64, &told, NULL};
+    struct brake_roots first;
+    brake_roots_find(&one_by_one, NULL, &first);
+    many_at_once.values = ask_many;
+    const int times = asked.times;
+    brake_roots_find(&many_at_once, &watch, &roots);
+    assert_memory_equal(&first, &roots, sizeof roots);
+    assert_int_equal(asked.times, 2 * times);
+    assert_int_equal(told, 9);
 }
 
 static void count_progress(void *context, double done, double total)
@@ -307,6 +625,14 @@ int main(void)
         cmocka_unit_test(a_monotone_function_crosses_once),
         cmocka_unit_test(both_crossings_of_a_parabola_are_found),
         cmocka_unit_test(all_crossings_of_a_cosine_are_found),
+        cmocka_unit_test(a_crossing_on_a_point_is_that_point),
+        cmocka_unit_test(of_what_is_as_near_the_first_is_the_nearest),
+        cmocka_unit_test(what_happens_in_the_first_and_last_stretch_is_found),
+        cmocka_unit_test(a_touch_is_found_wherever_it_lies_between_points),
+        cmocka_unit_test(two_dips_close_together_are_two),
+        cmocka_unit_test(a_leap_of_less_is_a_crossing),
+        cmocka_unit_test(what_comes_near_enough_is_a_touch),
+        cmocka_unit_test(a_turn_of_no_more_than_noise_is_none),
         cmocka_unit_test(a_touch_between_two_points_is_found),
         cmocka_unit_test(a_touch_on_a_point_is_one),
         cmocka_unit_test(what_only_comes_near_is_no_touch),
@@ -314,11 +640,17 @@ int main(void)
         cmocka_unit_test(leaping_over_zero_is_told_from_crossing_it),
         cmocka_unit_test(a_stretch_without_values_is_passed_over_and_told),
         cmocka_unit_test(without_any_value_nothing_is_known),
+        cmocka_unit_test(a_point_without_a_value_is_no_crossing),
+        cmocka_unit_test(stretches_are_told_one_by_one),
         cmocka_unit_test(infinite_values_hide_nothing),
         cmocka_unit_test(points_may_be_spaced_by_ratio),
+        cmocka_unit_test(the_ends_are_those_that_were_given),
         cmocka_unit_test(more_than_there_is_room_for_is_told),
+        cmocka_unit_test(a_place_next_to_nothing_is_found_as_quickly),
+        cmocka_unit_test(a_place_is_as_sure_in_a_small_range),
         cmocka_unit_test(nothing_is_asked_often),
         cmocka_unit_test(leaps_that_are_noise_are_crossed),
+        cmocka_unit_test(points_may_be_asked_at_64_at_a_time),
         cmocka_unit_test(a_watch_is_told_and_can_stop),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
