@@ -38,11 +38,13 @@ bool brake_foot_on(const struct brake_log_row *row)
 
 enum { SAMPLE = 1001 /* numbers that a median is taken of */ };
 
+enum { NO_FOOT = BRAKE_LOG_TIME /* which tells of no foot */ };
+
 struct search {
     const struct brake_log_row *row;
     long rows;
     double interval;
-    int foot; /* column that tells when the foot is on; -1: none */
+    int foot; /* column that tells when the foot is on; NO_FOOT: none */
     double foot_on;
     const struct brake_drive_day *day;
     const struct brake_nominal *nominal;
@@ -52,6 +54,11 @@ struct search {
 static double time_at(const struct search *s, long i)
 {
     return s->row[i].value[BRAKE_LOG_TIME];
+}
+
+static bool has_foot(const struct search *s)
+{
+    return s->foot != NO_FOOT;
 }
 
 static double speed_at(const struct search *s, long i)
@@ -126,14 +133,14 @@ static double slowing(const struct search *s, long from, long to)
 }
 
 /* Last row of a wheel's standing still after which it is back at the vehicle's speed at once, as no
- * engine would bring it; -1 when the vehicle itself stands. */
+ * engine would bring it; 0 when the vehicle itself stands. */
 static long comes_back(const struct search *s, long stood)
 {
     long i = stood;
     while (i + 1 < s->rows && speed_at(s, i + 1) <= STANDING)
         i++;
     const bool soon = time_at(s, i) - time_at(s, stood) < LONGEST_LOCK;
-    return soon && -slowing(s, i, row_after(s, i, WINDOW)) > ENGINE ? i : -1;
+    return soon && -slowing(s, i, row_after(s, i, WINDOW)) > ENGINE ? i : 0;
 }
 
 /* Where a wheel that is back at the vehicle's speed in a row had it last, before it locked; -1 when
@@ -205,24 +212,24 @@ static void look_for_gaps(const struct search *s, struct brake_drive_stop *stop)
 static void look_for_jumps(const struct search *s, struct brake_drive_stop *stop)
 {
     const double noise = SIGMAS * rough_noise(s, stop->first, stop->last) * sqrt(2.0);
-    long fell = -1;
+    long fell = 0; /* none: it takes a row before to fall from */
     bool back = false;
     for (long i = stop->first; i < stop->last; i++) {
         const long next = row_after(s, i, LEAP);
         const double interval = time_at(s, next) - time_at(s, i);
         const double change = speed_at(s, next) - speed_at(s, i);
         if (-change > TYRES * interval + noise) {
-            fell = fell < 0 ? i + 1 : fell;
+            fell = fell == 0 ? i + 1 : fell;
         } else if (change > fmax(0.5 * ENGINE * interval + noise, 0.5)) {
-            flag(stop, fell >= 0 ? BRAKE_STOP_WHEEL_LOCK : BRAKE_STOP_JUMP,
-                 fell >= 0 ? fell : i + 1);
+            flag(stop, fell != 0 ? BRAKE_STOP_WHEEL_LOCK : BRAKE_STOP_JUMP,
+                 fell != 0 ? fell : i + 1);
             back = true;
         } else if (back) {
-            fell = -1;
+            fell = 0;
             back = false;
         }
     }
-    if (fell >= 0 && !back)
+    if (fell != 0 && !back)
         flag(stop, BRAKE_STOP_JUMP, fell);
 }
 
@@ -231,9 +238,8 @@ static void look_for_jumps(const struct search *s, struct brake_drive_stop *stop
 /* When the log shows the speed that the vehicle had as the foot came on, between two rows. */
 static double begins_of(const struct search *s, const struct brake_drive_stop *stop)
 {
-    const double on = time_at(s, stop->first);
-    const double before = stop->first > 0 ? time_at(s, stop->first - 1) : on;
-    return 0.5 * (on + before) + (s->foot >= 0 ? s->day->lag.value : 0.0);
+    return 0.5 * (time_at(s, stop->first) + time_at(s, stop->first - 1)) +
+           (has_foot(s) ? s->day->lag.value : 0.0);
 }
 
 /* A line through the rows ahead of the stop, at the moment when it begins. */
@@ -242,7 +248,6 @@ static void measure_initial(const struct search *s, struct brake_drive_stop *sto
     struct brake_smooth line;
     double value[BRAKE_SMOOTH_TERMS];
     double unused[BRAKE_SMOOTH_TERMS];
-    const double begins = begins_of(s, stop);
     long lead = row_before(s, stop->first, LEAD);
     if (lead > stop->first - 3)
         lead = stop->first - 3;
@@ -250,6 +255,7 @@ static void measure_initial(const struct search *s, struct brake_drive_stop *sto
     stop->initial.half = BRAKE_P95 * brake_noise_of_row(&s->noise);
     if (lead < 0 || !brake_smooth_fit(s->row, lead, stop->first - 1, 2, &line))
         return;
+    const double begins = begins_of(s, stop);
     brake_smooth_terms(&line, begins, value, unused);
     stop->initial.value = brake_smooth_at(&line, begins);
     stop->initial.half = BRAKE_P95 * brake_noise_of_curve(&s->noise, &line, value);
@@ -447,10 +453,6 @@ static void measure_from_speed(const struct search *s, struct brake_drive_stop *
     const double begin = passes(curve, 0.8 * stop->initial.value);
     const double developed = stop->developed.value;
     struct brake_drive_stop rest = *stop;
-    while (rest.first > 0 && time_at(s, rest.first) > begin)
-        rest.first--;
-    while (rest.first < rest.last && time_at(s, rest.first) < begin)
-        rest.first++;
     rest.initial.value = 0.8 * stop->initial.value;
     measure_distance(s, &rest, begin, 0.0);
     stop->distance.value =
@@ -486,7 +488,7 @@ static void measure(const struct search *s, struct brake_drive_stop *stop,
 {
     stop->noise = brake_noise_of_row(&s->noise);
     measure_initial(s, stop);
-    if (s->foot >= 0)
+    if (has_foot(s))
         measure_from_foot(s, stop, curve);
     else
         measure_from_speed(s, stop, curve);
@@ -505,7 +507,7 @@ bool brake_drive_counts(const struct brake_drive_stop *stop)
 static long begins_at(const struct search *s, long last, struct brake_drive_stop *stop)
 {
     long first = onset(s, last);
-    if (s->foot >= 0) {
+    if (has_foot(s)) {
         long on = first;
         while (on < last && !foot_is_on(s, on))
             on++;
@@ -540,10 +542,10 @@ static void choose_foot(struct search *s)
 {
     static const int columns[] = {BRAKE_LOG_PEDAL_FORCE, BRAKE_LOG_PRESSURE};
     const double on[] = {PEDAL_ON, PRESSURE_ON};
-    s->foot = -1;
-    for (int c = 0; c < 2 && s->foot < 0; c++) {
-        for (long i = 0; i < s->rows && s->foot < 0; i++)
-            s->foot = s->row[i].value[columns[c]] >= on[c] ? columns[c] : -1;
+    s->foot = NO_FOOT;
+    for (int c = 0; c < 2 && !has_foot(s); c++) {
+        for (long i = 0; i < s->rows && !has_foot(s); i++)
+            s->foot = s->row[i].value[columns[c]] >= on[c] ? columns[c] : NO_FOOT;
         s->foot_on = on[c];
     }
 }
@@ -606,7 +608,7 @@ static enum brake_status find_stops(const struct search *s, struct brake_drive *
         if (!moving || speed_at(s, i) > STANDING)
             continue;
         const long locked = comes_back(s, i);
-        if (locked >= 0) {
+        if (locked != 0) {
             i = locked;
             continue;
         }
@@ -632,7 +634,7 @@ enum brake_status brake_drive_measure(const struct brake_log_row *row, long rows
     s.interval = median_interval(&s);
     choose_foot(&s);
     drive->interval = s.interval;
-    drive->timed = s.foot >= 0;
+    drive->timed = has_foot(&s);
     const enum brake_status status = find_stops(&s, drive, curve);
     if (status != BRAKE_OK)
         return status;
