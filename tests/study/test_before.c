@@ -89,6 +89,42 @@ static void a_loss_of_three_in_a_hundred_is_as_before(void **state)
     assert_int_equal(loss.verdict, BRAKE_FALLS_SHORT);
 }
 
+/* As much of a gain: pads of 0.412 give 1.024 of all, of 0.416 1.032. */
+static void a_gain_of_three_in_a_hundred_is_as_before(void **state)
+{
+    (void)state;
+    read_both(plain, swapped(plain, "mu = 0.4\n", "mu = 0.412\n"));
+    (void)draw();
+    assert_equal(loss.more, 0.0);
+    read_both(plain, swapped(plain, "mu = 0.4\n", "mu = 0.416\n"));
+    (void)draw();
+    assert_equal(loss.more, 1.0);
+    assert_equal(loss.less, 0.0);
+}
+
+/* 95 of 100 samples that lose are a loss, 5 of 100 are none; between it cannot be said. Front
+ * pistons of other sizes, so other pads, of a friction that is not sure. */
+static void a_word_takes_95_of_100(void **state)
+{
+    (void)state;
+    int seen[5] = {0};
+    for (int tenth = 540; tenth < 640; tenth++) {
+        static const double edge[] = {0.0, 0.05, 0.06, 0.94, 0.95, 0.96};
+        char pistons[40];
+        snprintf(pistons, sizeof pistons, "pistons = 1 x %.1f mm", tenth / 10.0);
+        read_both(plain, swapped(plain, "pistons = 1 x 60 mm", pistons));
+        uncertainty("front.disc.pads.mu", 0.03);
+        (void)draw();
+        assert_int_equal(loss.verdict, loss.less >= 0.95   ? BRAKE_FALLS_SHORT
+                                       : loss.less <= 0.05 ? BRAKE_MEETS
+                                                           : BRAKE_CANNOT_SAY);
+        for (int i = 0; i < 5; i++)
+            seen[i] += loss.less > edge[i] && loss.less < edge[i + 1];
+    }
+    for (int i = 0; i < 5; i++)
+        assert_true(seen[i] > 0);
+}
+
 /* The rear tyre is not in the file, and repeats a front tyre that was changed. */
 static void a_line_that_follows_a_changed_one_has_two_values(void **state)
 {
@@ -110,6 +146,23 @@ static void the_friction_of_unchanged_brakes_does_not_count(void **state)
     assert_near(both->low, both->high, 1e-9);
 }
 
+/* However many lines are uncertain of one of them alone, what both have is drawn once. */
+static void what_one_of_them_alone_is_not_sure_of_parts_nothing(void **state)
+{
+    (void)state;
+    static const char *const alone[] = {"driver.pedal_force_most", "stop.reaction_time"};
+    for (int which = 0; which < 2; which++) {
+        read_both(plain, larger_tyres());
+        for (int i = 0; i < 2; i++)
+            state_tolerance(which == 0 ? &before : &after, alone[i], 1e-9, BRAKE_ESTIMATED);
+        uncertainty("front.disc.pads.mu", 0.08);
+        uncertainty("rear.disc.pads.mu", 0.08);
+        const struct brake_regained *both = draw();
+        assert_near(both->low, both->ratio, 1e-7);
+        assert_near(both->high, both->ratio, 1e-7);
+    }
+}
+
 /* Larger front pistons, so other pads: their friction is drawn apart from that of before. Front
  * torque over need is 4/3.. of before; the ratio of two frictions, each 5 % standard deviation,
  * scatters by sqrt(2) 5 % = 7.07 %, so 90 of 100 lie within 1.645 of that: 11.6 % of the ratio, in
@@ -124,6 +177,10 @@ static void the_friction_of_a_changed_brake_is_drawn_twice(void **state)
     assert_within(front->ratio, 4.0 / 3.0, 1e-4);
     const double width = (front->high - front->low) / 2.0 / front->ratio;
     assert_within(width, 1.645 * sqrt(2.0) * 0.05, 0.005);
+    /* Fieller: (1 - r)^2 = (1.645 x 0.05)^2 (1 + r^2) at both ends */
+    const double k = 1.0 - 1.645 * 1.645 * 0.05 * 0.05;
+    assert_within(front->low / front->ratio, (1.0 - sqrt(1.0 - k * k)) / k, 0.002);
+    assert_within(front->high / front->ratio, (1.0 + sqrt(1.0 - k * k)) / k, 0.002);
     assert_within(loss.of[BRAKE_REAR].high, 1.0, 1e-9);
 }
 
@@ -186,6 +243,84 @@ static void a_pull_that_stands_in_both_is_carried_as_torque(void **state)
     assert_false(brake_before_carry(&before, &after));
 }
 
+/* A parking brake on the front wheels is pulled by their tyres, not by the rear ones. */
+static void a_pull_goes_by_the_tyres_that_are_braked(void **state)
+{
+    (void)state;
+    static const char pull[] = "[parking]\npull = 2000 N\non = front\n";
+    static const char rear[] = "[rear.tyre]\nrolling_radius = 400 mm\noverall_diameter = 800 mm\n"
+                               "wheel_inertia = 10 kg*m2\n";
+    read_sheet(&before, plus(plain, pull));
+    read_sheet(&after, plus(plus(larger_tyres(), rear), pull));
+    assert_true(brake_before_carry(&before, &after));
+    assert_near(before.vehicle.parking.pull, 2200.0, 1e-9);
+    /* and only where both have one */
+    read_sheet(&before, plain);
+    assert_false(brake_before_carry(&before, &after));
+    read_sheet(&before, plus(plain, pull));
+    read_sheet(&after, larger_tyres());
+    assert_false(brake_before_carry(&before, &after));
+}
+
+/* Larger tyres lift a vehicle by what their radius grew, on the mean of both axles: 30 mm (common
+ * practice, no source) that neither a rise of the wheels nor another height tells of. */
+static void a_rise_that_nothing_tells_of_is_told(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *front, *rear;
+        double rise;
+    } of[] = {{"429.9 mm", "429.9 mm", 0.0},
+              {"430.1 mm", "430.1 mm", 0.0301},
+              {"500 mm", "400 mm", 0.05},
+              {"400 mm", "470 mm", 0.035},
+              {"300 mm", "300 mm", 0.0}};
+    read_sheet(&before, plain);
+    for (int i = 0; i < 5; i++) {
+        char front[60];
+        char rear[160];
+        snprintf(front, sizeof front, "rolling_radius = %s\n", of[i].front);
+        snprintf(rear, sizeof rear,
+                 "[rear.tyre]\nrolling_radius = %s\noverall_diameter = 900 mm\n"
+                 "wheel_inertia = 10 kg*m2\n",
+                 of[i].rear);
+        const char *text = plus(swapped(plain, "rolling_radius = 400 mm\n", front), rear);
+        read_sheet(&after, text);
+        assert_within(brake_before_untold_rise(&before, &after), of[i].rise, 1e-9);
+        read_sheet(&after, plus(text, "[lift]\nwheel_rise = 1 mm\n"));
+        assert_equal(brake_before_untold_rise(&before, &after), 0.0);
+        read_sheet(&after, swapped(text, "cg_height = 800 mm\n", "cg_height = 801 mm\n"));
+        assert_equal(brake_before_untold_rise(&before, &after), 0.0);
+    }
+}
+
+/* Value, tolerance and leaning have to be those of before, and stand in its file. */
+static void what_is_the_same_as_before_must_be_that(void **state)
+{
+    (void)state;
+    struct brake_error error;
+    for (int other = 0; other < 5; other++) {
+        read_sheet(&before, plain);
+        read_sheet(&after, plain);
+        const int mu = index_at(&after.vehicle, "front.disc.pads.mu");
+        struct brake_record *record = &after.record[mu];
+        record->same = true;
+        if (other == 1)
+            after.vehicle.axle[BRAKE_FRONT].pads.mu = 0.41;
+        record->tolerance += other == 2 ? 0.01 : 0.0;
+        record->lean += other == 3 ? 0.1 : 0.0;
+        if (other == 4)
+            before.record[mu].from = BRAKE_DEFAULT;
+        const enum brake_status status = brake_before_fits(&before, &after, &error);
+        assert_int_equal(status, other == 0 ? BRAKE_OK : BRAKE_E_CONFLICT);
+        if (other == 0)
+            continue;
+        assert_string_equal(error.field, "front.disc.pads.mu");
+        assert_int_equal(error.line, before.record[mu].line);
+        assert_int_equal(strncmp(error.text, "is not given here", 17) == 0, other == 4);
+    }
+}
+
 static void expect_refused(const char *one, const char *other, const char *field)
 {
     struct brake_error error;
@@ -201,10 +336,12 @@ static void what_would_be_mixed_is_refused(void **state)
     (void)state;
     struct brake_error error;
     expect_refused(plus(plain, "[vehicle]\nbefore = older.ini\n"), plain, "vehicle.before");
+    expect_refused(plus(plain, "[vehicle]\nbefore = x\n"), plain, "vehicle.before");
     const char *const low = swapped(plain, "cg_height = 800 mm\n", "roof_height = 1800 mm\n");
     const char *const high = swapped(plain, "cg_height = 800 mm\n", "roof_height = 1890 mm\n");
     static const char lift[] = "[lift]\nsuspension = 50 mm\n";
     expect_refused(low, plus(high, lift), "vehicle.roof_height");
+    expect_refused(low, plus(high, "[lift]\nwheel_rise = 50 mm\n"), "vehicle.roof_height");
     read_sheet(&after, plus(low, lift));
     assert_int_equal(brake_before_fits(&before, &after, &error), BRAKE_OK);
     read_sheet(&after, high);
@@ -217,13 +354,19 @@ int main(void)
         cmocka_unit_test(the_same_vehicle_is_as_before_however_doubtful_it_is),
         cmocka_unit_test(larger_tyres_take_what_they_take_by_hand),
         cmocka_unit_test(a_loss_of_three_in_a_hundred_is_as_before),
+        cmocka_unit_test(a_gain_of_three_in_a_hundred_is_as_before),
+        cmocka_unit_test(a_word_takes_95_of_100),
         cmocka_unit_test(a_line_that_follows_a_changed_one_has_two_values),
         cmocka_unit_test(the_friction_of_unchanged_brakes_does_not_count),
+        cmocka_unit_test(what_one_of_them_alone_is_not_sure_of_parts_nothing),
         cmocka_unit_test(the_friction_of_a_changed_brake_is_drawn_twice),
         cmocka_unit_test(a_loss_that_may_be_none_cannot_be_said),
         cmocka_unit_test(what_the_pedal_cannot_deliver_is_told_apart),
         cmocka_unit_test(less_than_before_is_a_hazard_of_the_verdict),
         cmocka_unit_test(a_pull_that_stands_in_both_is_carried_as_torque),
+        cmocka_unit_test(a_pull_goes_by_the_tyres_that_are_braked),
+        cmocka_unit_test(a_rise_that_nothing_tells_of_is_told),
+        cmocka_unit_test(what_is_the_same_as_before_must_be_that),
         cmocka_unit_test(what_would_be_mixed_is_refused),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
