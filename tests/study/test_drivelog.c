@@ -5,6 +5,7 @@
 
 #include "brake/drivelog.h"
 #include "brake/log.h"
+#include "study/driven.h"
 #include "study/stops.h"
 
 enum { ROWS = 2000 };
@@ -76,6 +77,37 @@ static void students_t_is_right_to_the_last_term(void **state)
     }
 }
 
+/* Share of 90 between -t and t, by halving; 26.7.4 as above. */
+static double exact_t(int n)
+{
+    double low = 1.0;
+    double high = 3.0;
+    for (int i = 0; i < 60; i++) {
+        const double middle = 0.5 * (low + high);
+        const double angle = atan(middle / sqrt(n));
+        double sum = 0.0;
+        double term = 1.0;
+        for (int k = 1; k <= n / 2; k++) {
+            sum += term;
+            term *= (2.0 * k - 1.0) / (2.0 * k) * cos(angle) * cos(angle);
+        }
+        *(sin(angle) * sum < 0.90 ? &low : &high) = middle;
+    }
+    return low;
+}
+
+/* The next term of that expansion, 1/n^5, from memory: with it what is left goes with 1/n^6. */
+static void each_term_of_students_t_is_that_of_its_source(void **state)
+{
+    (void)state;
+    const double x = 1.6448536269514722;
+    const double next = (27.0 * pow(x, 11.0) + 339.0 * pow(x, 9.0) + 930.0 * pow(x, 7.0) -
+                         1782.0 * pow(x, 5.0) - 765.0 * pow(x, 3.0) + 17955.0 * x) /
+                        368640.0;
+    for (int n = 40; n <= 80; n += 4)
+        assert_within(brake_student_95(n) + next / pow(n, 5.0), exact_t(n), 0.3 / pow(n, 6.0));
+}
+
 /* d_m of a constant deceleration is it; from 20 m/s at 4 m/s2: 50 m, 72 km/h brought to 70. */
 static void a_constant_deceleration_is_measured_as_it_is(void **state)
 {
@@ -107,7 +139,7 @@ static void the_friction_that_explains_the_difference_is_found(void **state)
     assert_near(drive.predicted.value, 4.0, 1e-6);
     assert_equal(drive.predicted.half, 0.0);
     assert_near(drive.measured.value, 3.2, 1e-9);
-    assert_near(drive.friction.value, 0.8, 1e-6);
+    assert_near(drive.friction.value, 0.8, 2e-9);
     assert_int_equal(drive.agreement, BRAKE_BELOW);
     assert_within(drive.fade.value, 0.0, 1e-9);
 }
@@ -127,6 +159,7 @@ static void the_spread_of_the_prediction_is_that_of_the_tolerances(void **state)
     measure(deceleration, 1, 400.0);
     brake_drive_compare(&sheet, BRAKE_EMPTY, &drive);
     assert_near(drive.predicted.half, 1.6448536 * 0.05 * 4.0 * sqrt(0.68), 1e-6);
+    assert_near(drive.stop[0].predicted.half, drive.predicted.half, 1e-9);
     assert_int_equal(drive.agreement, BRAKE_AGREES);
     /* what is uncertain in the friction itself is no uncertainty in the friction found */
     assert_near(drive.friction.value, 0.95, 1e-6);
@@ -238,6 +271,130 @@ static void both_ways_count_alike(void **state)
     assert_within(drive.measured.value, 4.0 + (0.1 + 0.2) / 4.0 - 0.3 / 2.0, 1e-6);
     assert_near(drive.measured.half, 6.314 * sqrt(0.005 * 0.375), 1e-4);
     assert_int_equal(drive.agreement, BRAKE_AGREES);
+    const double ratio[] = {(4.1 + hill) / (4.0 + hill), (4.2 + hill) / (4.0 + hill),
+                            (3.7 - hill) / (4.0 - hill)};
+    const double middle = 0.25 * (ratio[0] + ratio[1]) + 0.5 * ratio[2];
+    double squares = 0.0;
+    for (int i = 0; i < 3; i++)
+        squares += (ratio[i] - middle) * (ratio[i] - middle);
+    assert_near(drive.scatter, sqrt(squares / 2.0), 1e-6);
+}
+
+/* The first that counts goes the way that the grade is given for, whatever its heading; where it
+ * has no pedal all others may go back. */
+static void the_first_stop_tells_the_way(void **state)
+{
+    (void)state;
+    const double hill = 2000.0 * 9.80665 * 0.01 / hypot(1.0, 0.01) / 2250.0;
+    for (int silent = 0; silent < 2; silent++) {
+        given((const double[]){4.0, 4.0, 4.0}, 3);
+        drive.day.grade.value = 0.01;
+        drive.stop[0].heading = 1.2;
+        drive.stop[1].heading = 4.2;
+        drive.stop[2].heading = 4.4;
+        if (silent)
+            drive.stop[0].pedal_force = BRAKE_NAN;
+        compare();
+        assert_int_equal(drive.both_ways, !silent);
+        if (!silent)
+            assert_within(drive.stop[0].predicted.value, 4.0 + hill, 1e-6);
+        assert_within(drive.stop[1].predicted.value, 4.0 - hill, 1e-6);
+        assert_within(drive.stop[2].predicted.value, 4.0 - hill, 1e-6);
+    }
+}
+
+/* 4 x 400 N on the master cylinder of 20 mm; the gauge reads 2 % less than there is. */
+static void a_pressure_is_read_by_the_gauge(void **state)
+{
+    (void)state;
+    given((const double[]){4.0}, 1);
+    drive.stop[0].pedal_force = BRAKE_NAN;
+    drive.stop[0].pressure = 1600.0 / (0.25 * BRAKE_PI * 0.02 * 0.02);
+    drive.day.gauge.value = 1.02;
+    compare();
+    assert_within(drive.predicted.value, 4.08, 1e-6);
+}
+
+/* 700 N lock the front on a road of 0.8, not on one of 1: there friction moves nothing, nor does the
+ * gauge. */
+static void the_road_is_that_of_the_vehicle(void **state)
+{
+    (void)state;
+    struct brake_system system;
+    given((const double[]){5.0}, 1);
+    drive.stop[0].pedal_force = 700.0;
+    drive.day.gauge.half = 0.02;
+    state_tolerance(&sheet, "front.disc.pads.mu", 0.02, BRAKE_MEASURED);
+    compare();
+    brake_system_build(&sheet.vehicle, BRAKE_EMPTY, BRAKE_INTACT, &system);
+    assert_true(drive.stop[0].capped);
+    assert_equal(drive.predicted.value, brake_drive_predict(&drive, &drive.day, 0.0, &system,
+                                                            &drive.stop[0], system.adhesion));
+    assert_true(drive.predicted.value < 6.999);
+    assert_within(drive.predicted.half, 0.0, 1e-9);
+    assert_within(drive.measured.half, 0.0, 1e-9);
+    const double capped = drive.predicted.value;
+    given((const double[]){5.0}, 1);
+    drive.stop[0].pedal_force = BRAKE_NAN;
+    sheet.vehicle.driver.pedal_force_most = 700.0;
+    compare();
+    assert_equal(drive.predicted.value, capped);
+}
+
+/* What a gauge that reads too much may hide is less brake: just below what locks a wheel all of its
+ * 2 % count. */
+static void a_gauge_is_off_to_the_side_of_less(void **state)
+{
+    (void)state;
+    double force = 600.0;
+    do {
+        given((const double[]){5.0}, 1);
+        drive.stop[0].pedal_force = ++force;
+        compare();
+    } while (!drive.stop[0].capped);
+    given((const double[]){5.0}, 1);
+    drive.stop[0].pedal_force = force - 1.0;
+    drive.day.gauge.half = 0.02;
+    compare();
+    assert_within(drive.measured.half, 0.02 * drive.predicted.value, 1e-6);
+}
+
+/* Exact to the last digit, what is as predicted agrees; what is no number does not say. */
+static void what_is_as_predicted_agrees(void **state)
+{
+    (void)state;
+    given((const double[]){4.0}, 1);
+    compare();
+    drive.stop[0].developed.value = drive.predicted.value;
+    compare();
+    assert_int_equal(drive.agreement, BRAKE_AGREES);
+    drive.stop[0].developed.value = BRAKE_NAN;
+    compare();
+    assert_int_equal(drive.agreement, BRAKE_NOT_SAID);
+}
+
+/* With the friction that was found, of pads and of what a drum has, the vehicle does what was
+ * measured. */
+static void the_friction_found_gives_what_was_measured(void **state)
+{
+    (void)state;
+    const char *const text[] = {drum_text(), shoe_text()};
+    for (int i = 0; i < 2; i++) {
+        given((const double[]){3.0}, 1);
+        read_sheet(&sheet, text[i]);
+        make_exact(&sheet);
+        sheet.vehicle.heat.drag_area = 0.0;
+        compare();
+        const double factor = drive.friction.value;
+        assert_true(factor > 0.1 && fabs(factor - 1.0) > 0.05);
+        for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+            sheet.vehicle.axle[axle].pads.mu *= factor;
+            sheet.vehicle.axle[axle].lining.mu *= factor;
+            sheet.vehicle.axle[axle].drum.brake_factor *= factor;
+        }
+        compare();
+        assert_within(drive.predicted.value, 3.0, 1e-6);
+    }
 }
 
 /* 2 % of the gauge are 0.08 of 4 m/s2; a road that may rise by 1 % is m g t, as above. Of one way
@@ -295,6 +452,9 @@ static void the_scatter_of_stops_is_measured_over_predicted(void **state)
     assert_within(drive.measured.value, 4.0, 1e-6);
     assert_near(drive.measured.half, 2.920 * 0.4 / sqrt(3.0), 1e-3);
     assert_int_equal(drive.compared, 3);
+    given((const double[]){3.6, 4.4}, 2);
+    compare();
+    assert_within(drive.scatter, 0.1 * sqrt(2.0), 1e-6);
     given((const double[]){4.5}, 1);
     compare();
     assert_nan(drive.scatter);
@@ -315,9 +475,16 @@ static void fade_is_the_fall_of_a_line_over_its_begin(void **state)
     compare();
     assert_within(drive.fade.value, -0.06 / 0.98, 1e-6);
     assert_near(drive.fade.half, 2.920 * sqrt(0.008 / 2.0 / 5.0) * 3.0 / 0.98, 1e-3);
+    assert_within(drive.fade.half, brake_student_95(2) * sqrt(0.008 / 2.0 / 5.0) * 3.0 / 0.98,
+                  1e-6);
     given((const double[]){4.0, 3.6}, 2);
     compare();
     assert_nan(drive.fade.value);
+    given((const double[]){4.0, 4.4, 4.8}, 3); /* a heavier foot is no gain */
+    for (int i = 0; i < 3; i++)
+        drive.stop[i].pedal_force = 400.0 + 40.0 * i;
+    compare();
+    assert_within(drive.fade.value, 0.0, 1e-6);
 }
 
 /* Between a tenth and three times the friction of the file: a deceleration is it times 4 m/s2. */
@@ -349,6 +516,21 @@ static void without_a_foot_only_too_much_says_something(void **state)
         assert_int_equal(drive.agreement, i == 2 ? BRAKE_ABOVE : BRAKE_NOT_SAID);
         assert_int_equal(drive.compared, 0);
     }
+    /* the first may be the hardest, or the only one that counts; what stands behind is none */
+    for (int alone = 0; alone < 2; alone++) {
+        for (int hard = 0; hard < 2; hard++) {
+            given((const double[]){hard ? 4.01 : 3.99, 3.0, 9.0}, 3);
+            sheet.vehicle.driver.pedal_force_most = 400.0;
+            drive.stops = 2;
+            for (int k = 0; k < 3; k++)
+                drive.stop[k].pedal_force = BRAKE_NAN;
+            if (alone)
+                drive.stop[1].flags = BRAKE_STOP_GAP;
+            compare();
+            assert_int_equal(drive.agreement, hard ? BRAKE_ABOVE : BRAKE_NOT_SAID);
+            assert_within(drive.predicted.value, 4.0, 1e-6);
+        }
+    }
 }
 
 /* Half of a tolerance is a standard deviation, 90 of 100 lie within 1.645 of them; what is left out
@@ -359,6 +541,10 @@ static void the_day_is_that_of_the_file(void **state)
     read_sheet(&sheet, plain);
     const struct brake_drive_day usual = brake_drive_day_of(&sheet);
     assert_memory_equal(&usual, &brake_drive_usual_day, sizeof usual);
+    /* level within 1 %, a speed 0 to 0.2 s old, a gauge of a class of 2 % (drivelog.c, from memory) */
+    assert_true(usual.grade.value == 0.0 && usual.grade.half == 0.01);
+    assert_true(usual.lag.value == 0.1 && usual.lag.half == 0.1);
+    assert_true(usual.gauge.value == 1.0 && usual.gauge.half == 0.02);
     read_sheet(&sheet, plus(plain, "[drive]\ngrade = 1 % +- 0.5 %\nlag = 0.2 s +- 0.04 s\n"
                                    "gauge = 0.98 +- 0.01\n"));
     const struct brake_drive_day day = brake_drive_day_of(&sheet);
@@ -368,6 +554,9 @@ static void the_day_is_that_of_the_file(void **state)
     assert_near(day.lag.half, 1.645 * 0.02, ROUNDING);
     assert_near(day.gauge.value, 0.98, ROUNDING);
     assert_near(day.gauge.half, 1.645 * 0.005, ROUNDING);
+    make_exact(&sheet); /* what is stated without a tolerance is as sure as usual */
+    assert_equal(brake_drive_day_of(&sheet).gauge.half, 0.02);
+    assert_near(brake_drive_day_of(&sheet).gauge.value, 0.98, ROUNDING);
 }
 
 int main(void)
@@ -375,12 +564,21 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(students_t_is_that_of_the_table),
         cmocka_unit_test(students_t_is_right_to_the_last_term),
+        cmocka_unit_test(each_term_of_students_t_is_that_of_its_source),
         cmocka_unit_test(a_constant_deceleration_is_measured_as_it_is),
         cmocka_unit_test(the_friction_that_explains_the_difference_is_found),
         cmocka_unit_test(the_spread_of_the_prediction_is_that_of_the_tolerances),
         cmocka_unit_test(what_the_tyres_limit_says_nothing_about_friction),
+        cmocka_unit_test(too_many_stops_are_refused),
+        cmocka_unit_test(a_log_of_nothing_has_no_stop),
         cmocka_unit_test(road_and_air_are_in_the_prediction),
         cmocka_unit_test(both_ways_count_alike),
+        cmocka_unit_test(the_first_stop_tells_the_way),
+        cmocka_unit_test(a_pressure_is_read_by_the_gauge),
+        cmocka_unit_test(the_road_is_that_of_the_vehicle),
+        cmocka_unit_test(a_gauge_is_off_to_the_side_of_less),
+        cmocka_unit_test(what_is_as_predicted_agrees),
+        cmocka_unit_test(the_friction_found_gives_what_was_measured),
         cmocka_unit_test(what_is_off_all_day_is_in_the_range),
         cmocka_unit_test(what_each_stop_is_off_by_averages_out),
         cmocka_unit_test(what_else_is_uncertain_is_in_the_friction_found),
@@ -389,8 +587,6 @@ int main(void)
         cmocka_unit_test(friction_is_sought_in_reason),
         cmocka_unit_test(without_a_foot_only_too_much_says_something),
         cmocka_unit_test(the_day_is_that_of_the_file),
-        cmocka_unit_test(too_many_stops_are_refused),
-        cmocka_unit_test(a_log_of_nothing_has_no_stop),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
