@@ -315,8 +315,8 @@ static void a_pressure_is_read_by_the_gauge(void **state)
     assert_within(drive.predicted.value, 4.08, 1e-6);
 }
 
-/* 700 N lock the front on a road of 0.8, not on one of 1: there friction moves next to nothing, the
- * gauge nothing. */
+/* 700 N lock the front on a road of 0.8, not on one of 1: there its friction moves next to nothing,
+ * and a gauge that is off by 2 % moves the rear alone. */
 static void the_road_is_that_of_the_vehicle(void **state)
 {
     (void)state;
@@ -332,7 +332,7 @@ static void the_road_is_that_of_the_vehicle(void **state)
                                                             &drive.stop[0], system.adhesion));
     assert_true(drive.predicted.value < 6.999);
     assert_true(drive.predicted.half < 0.1 * 1.6448536 * 0.025 * 5.6); /* of 5.6 m/s2 in front */
-    assert_within(drive.measured.half, 0.0, 1e-9);
+    assert_true(drive.measured.half < 0.6 * 0.02 * 7.0);
     const double capped = drive.predicted.value;
     given((const double[]){5.0}, 1);
     drive.stop[0].pedal_force = BRAKE_NAN;
