@@ -117,12 +117,15 @@ void brake_inputs_name(const struct brake_inputs *inputs, int number, char *name
 
 enum brake_from brake_inputs_from(const struct brake_inputs *inputs, int number)
 {
+    const int cause = number - inputs->count;
     enum brake_from weakest = BRAKE_MEASURED;
-    if (number >= inputs->count + inputs->causes)
+    if (cause < 0)
+        return inputs->sheet->record[inputs->input[number].index].from;
+    if (cause >= inputs->causes)
         return BRAKE_ESTIMATED;
     for (int i = 0; i < inputs->count; i++) {
         const enum brake_from from = inputs->sheet->record[inputs->input[i].index].from;
-        if ((i == number || inputs->input[i].cause == number - inputs->count) && from < weakest)
+        if (inputs->input[i].cause == cause && from < weakest)
             weakest = from;
     }
     return weakest;

@@ -13,6 +13,7 @@
 #include "study/change.h"
 #include "study/comparing.h"
 #include "study/conformance.h"
+#include "vehicle/system.h"
 
 static struct brake_sheet before;
 static struct brake_sheet after;
@@ -349,6 +350,97 @@ static void both_fade_procedures_are_told(void **state)
     assert_true(told.done[0] == 1.0 && told.done[1] == 2.0 && told.total == 2.0);
 }
 
+/* By 1e-12 of the larger, which is what rounding leaves; what is no number is the same as that. */
+static void numbers_are_the_same_but_for_rounding(void **state)
+{
+    (void)state;
+    static const double size[] = {1e-6, 1.0, 1e6};
+    for (int i = 0; i < 3; i++) {
+        assert_true(brake_same_number(size[i], size[i] * (1.0 + 0.5e-12)));
+        assert_false(brake_same_number(size[i], size[i] * (1.0 + 2e-12)));
+    }
+    assert_true(brake_same_number(BRAKE_NAN, BRAKE_NAN));
+    assert_false(brake_same_number(BRAKE_NAN, 1.0));
+    assert_false(brake_same_number(1.0, BRAKE_NAN));
+}
+
+/* The name of the vehicle is a line too; one that is stated as it would be anyway is another than
+ * none; of a curve the first point counts as the others do. */
+static void lines_of_every_kind_are_held(void **state)
+{
+    (void)state;
+    static struct brake_changed_line line[2 * BRAKE_ROWS];
+    char stated[80];
+    read_sheet(&before, plain);
+    read_sheet(&after, swapped(plain, "name = Plain", "name = Other"));
+    assert_int_equal(brake_changed_lines(&before, &after, line), 1);
+    assert_true(line[0].before == 0 && line[0].after == 0);
+    assert_string_equal(brake_quantity_at(0)->name, "name");
+    snprintf(stated, sizeof stated, "[stop]\nreaction_time = %.17g s\n",
+             value_at(&before, "stop.reaction_time"));
+    read_sheet(&after, plus(plain, stated));
+    assert_int_equal(brake_changed_lines(&before, &after, line), 1);
+    assert_int_equal(line[0].before, index_at(NULL, "stop.reaction_time"));
+}
+
+static void assert_same_bodies(const struct brake_vehicle *a, const struct brake_vehicle *b)
+{
+    for (int load = 0; load < BRAKE_LOADS; load++) {
+        const struct brake_body one = brake_vehicle_body(a, (enum brake_load)load);
+        const struct brake_body other = brake_vehicle_body(b, (enum brake_load)load);
+        assert_near(one.mass, other.mass, 1e-12);
+        assert_near(one.behind, other.behind, 1e-12);
+        assert_near(one.height, other.height, 1e-12);
+    }
+}
+
+/* With no group of changes a mixture is the vehicle before, with all of them that after: masses and
+ * centres of every load, however small. */
+static void a_mixture_of_all_or_none_is_one_of_the_two(void **state)
+{
+    (void)state;
+    static const char small[] = "[load.empty]\nmass = 0.5 kg\nbehind_front_axle = 1.2 m\n"
+                                "height = 0.7 m\n";
+    static const char large[] = "[load.empty]\nmass = 80 kg\nbehind_front_axle = 1.1 m\n"
+                                "height = 0.9 m\n";
+    struct brake_vehicle mixed;
+    read_sheet(&before, plus(plain, small));
+    read_sheet(&after, plus(swapped(plain, "mass = 2000 kg", "mass = 2100 kg"), large));
+    brake_vehicle_mix(&before.vehicle, &after.vehicle, 0, &mixed);
+    assert_same_bodies(&mixed, &before.vehicle);
+    brake_vehicle_mix(&before.vehicle, &after.vehicle, ~0U, &mixed);
+    assert_same_bodies(&mixed, &after.vehicle);
+}
+
+/* An axle whose discs become drums changes as one; pads of the other are a change of their own. */
+static void another_kind_of_brake_is_one_change(void **state)
+{
+    (void)state;
+    enum brake_change change[BRAKE_CHANGES];
+    read_sheet(&before, plain);
+    read_sheet(&after, drum_text());
+    assert_int_equal(brake_changes(&before.vehicle, &after.vehicle, change), 1);
+    assert_int_equal(change[0], BRAKE_CHANGE_DRUM);
+    read_sheet(&after, swapped(drum_text(), "mu = 0.4\n", "mu = 0.38\n"));
+    assert_int_equal(brake_changes(&before.vehicle, &after.vehicle, change), 2);
+    bool pads = false;
+    for (int i = 0; i < 2; i++)
+        pads = pads || change[i] == BRAKE_CHANGE_PAD;
+    assert_true(pads);
+}
+
+/* A change is called by its name, or by its word where that is name enough. */
+static void every_change_has_a_name(void **state)
+{
+    (void)state;
+    for (int i = 0; i < BRAKE_CHANGES; i++) {
+        assert_non_null(brake_change_name((enum brake_change)i));
+        assert_true(strlen(brake_change_word((enum brake_change)i)) > 0);
+        assert_true(strlen(brake_change_meaning((enum brake_change)i)) > 0);
+    }
+    assert_string_equal(brake_change_name(BRAKE_CHANGE_PARKING), "parking");
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -362,6 +454,11 @@ int main(void)
         cmocka_unit_test(lines_are_held_against_their_own),
         cmocka_unit_test(choices_of_groups_are_told_as_they_are_worked_out),
         cmocka_unit_test(both_fade_procedures_are_told),
+        cmocka_unit_test(numbers_are_the_same_but_for_rounding),
+        cmocka_unit_test(lines_of_every_kind_are_held),
+        cmocka_unit_test(a_mixture_of_all_or_none_is_one_of_the_two),
+        cmocka_unit_test(another_kind_of_brake_is_one_change),
+        cmocka_unit_test(every_change_has_a_name),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -71,6 +71,7 @@ static void shapes_are_what_their_words_say(void **state)
         assert_within(at(&roof, share), sqrt(2.0 * share) - 1.0, 1e-12);
         assert_within(at(&roof, 1.0 - share), 1.0 - sqrt(2.0 * share), 1e-12);
     }
+    assert_within(at(&roof, 0.502), 1.0 - sqrt(2.0 * 0.498), 1e-12);
     assert_string_equal(brake_shape_word(BRAKE_NORMAL), "normal");
     assert_string_equal(brake_shape_word(BRAKE_UNIFORM), "uniform");
     assert_string_equal(brake_shape_word(BRAKE_TRIANGULAR), "triangular");
@@ -91,6 +92,15 @@ static void what_a_line_does_not_accept_is_cut_off(void **state)
         assert_near(at(&cut, 0.0), low, 1e-12);
         assert_near(at(&cut, 1.0), high, 1e-12);
         assert_near(at(&cut, 0.3), at(&whole, 0.1 + 0.3 * 0.7), 1e-12);
+        /* leaning, its upper half is 5/3 as wide, and cut within it by its own width */
+        const struct brake_distribution leaning = brake_distribution_of(
+            (enum brake_shape)shape, 10.0, 2.0, 0.25, -BRAKE_INFINITY, BRAKE_INFINITY);
+        const double end = at(&leaning, 0.6);
+        const struct brake_distribution one_side =
+            brake_distribution_of((enum brake_shape)shape, 10.0, 2.0, 0.25, -BRAKE_INFINITY, end);
+        assert_true(end > 10.0 && end < 11.0);
+        assert_near(at(&one_side, 1.0), end, 1e-12);
+        assert_near(at(&one_side, 0.5), at(&leaning, 0.3), 1e-12);
         /* a middle past the end stays: half of it is left */
         const struct brake_distribution half =
             brake_distribution_of((enum brake_shape)shape, 10.0, 2.0, 0.0, 11.0, BRAKE_INFINITY);

@@ -2,7 +2,9 @@
 /* What is uncertain about a vehicle, and its samples. Vehicle: ../vehicle/sheet.h. */
 #include "../vehicle/sheet.h"
 
+#include "criteria/judge.h"
 #include "study/inputs.h"
+#include "study/distribution.h"
 #include "study/sobol.h"
 
 static struct brake_sheet sheet;
@@ -216,6 +218,114 @@ static void what_parts_front_and_rear_turns_about_what_is_known(void **state)
     }
 }
 
+/* A line has its own, a cause that of the weakest line that shares it; the model is estimated. */
+static void what_is_uncertain_is_known_from_somewhere(void **state)
+{
+    (void)state;
+    read_sheet(&sheet, plus(swapped(plain, "mass = 2000 kg\nfront_share = 50 %\n", ""),
+                            "[scales]\nfront_left = 500 kg\nfront_right = 510 kg\n"
+                            "rear_left = 480 kg\nrear_right = 510 kg\n"));
+    brake_inputs_list(&sheet, NULL, &inputs);
+    for (int i = 0; i < inputs.count; i++)
+        sheet.record[inputs.input[i].index].from = i % 2 == 0 ? BRAKE_MEASURED : BRAKE_ESTIMATED;
+    assert_true(inputs.causes > 2);
+    for (int i = 0; i < brake_inputs_count(&inputs); i++) {
+        enum brake_from expected = i < inputs.count ? sheet.record[inputs.input[i].index].from
+                                   : i < inputs.count + inputs.causes ? BRAKE_MEASURED
+                                                                      : BRAKE_ESTIMATED;
+        for (int k = 0; k < inputs.count && i >= inputs.count; k++) {
+            if (inputs.input[k].cause == i - inputs.count && k % 2 == 1)
+                expected = BRAKE_ESTIMATED;
+        }
+        assert_int_equal(brake_inputs_from(&inputs, i), expected);
+    }
+    assert_true(number_of("shared.scales") >= inputs.count); /* the first of all causes */
+}
+
+/* Of a choice that is open the other one is so often as its odds say. */
+static void a_choice_goes_by_its_odds(void **state)
+{
+    (void)state;
+    double share[BRAKE_INPUTS];
+    double value[BRAKE_INPUTS];
+    int choices = 0;
+    list(plain);
+    for (int side = 0; side < 2; side++) {
+        for (int i = 0; i < brake_inputs_count(&inputs); i++)
+            share[i] = 0.5;
+        for (int i = 0; i < inputs.count; i++) {
+            if (inputs.input[i].choice)
+                share[i] = brake_quantity_at(inputs.input[i].index)->odds + (side ? 1e-9 : -1e-9);
+        }
+        brake_inputs_values(&inputs, share, value);
+        for (int i = 0; i < inputs.count; i++) {
+            const struct brake_quantity *q = brake_quantity_at(inputs.input[i].index);
+            if (inputs.input[i].choice)
+                assert_true(value[i] == (side ? q->fallback : q->other));
+            choices += inputs.input[i].choice;
+        }
+    }
+    assert_int_equal(choices, 2 * CHOICES);
+}
+
+/* Each error of the model 95 of 100 within its size; what is exact has none. */
+static void errors_of_the_model_are_normal(void **state)
+{
+    (void)state;
+    double share[BRAKE_INPUTS];
+    double factor[BRAKE_MODEL_ERRORS];
+    list(plain);
+    for (int i = 0; i < BRAKE_INPUTS; i++)
+        share[i] = 0.5;
+    for (int i = 0; i < ERRORS; i++)
+        share[inputs.count + inputs.causes + i] = i == 1 ? 0.025 : 0.975;
+    brake_inputs_model(&inputs, share, factor);
+    assert_equal(factor[BRAKE_MODEL_EXACT], 1.0);
+    for (int i = 1; i < BRAKE_MODEL_ERRORS; i++) {
+        const double size = brake_model_error_size((enum brake_model_error)i);
+        assert_within(factor[i], i == 2 ? 1.0 - size : 1.0 + size, 1e-4 * size);
+    }
+}
+
+/* The second cause of a vehicle, here that of its friction behind that of its scales, moves its own
+ * numbers and those alone; parted, it moves front and rear apart. */
+static void each_cause_moves_its_own_numbers(void **state)
+{
+    (void)state;
+    double share[BRAKE_INPUTS];
+    struct brake_vehicle together;
+    struct brake_vehicle parted;
+    read_sheet(&sheet, plus(swapped(plain, "mass = 2000 kg\nfront_share = 50 %\n", ""),
+                            "[scales]\nfront_left = 500 kg\nfront_right = 510 kg\n"
+                            "rear_left = 480 kg\nrear_right = 510 kg\n"));
+    make_exact(&sheet);
+    state_tolerance(&sheet, "scales.front_left", 5.0, BRAKE_MEASURED);
+    state_tolerance(&sheet, "scales.front_right", 5.0, BRAKE_MEASURED);
+    state_tolerance(&sheet, "front.disc.pads.mu", 0.04, BRAKE_MEASURED);
+    state_tolerance(&sheet, "rear.disc.pads.mu", 0.04, BRAKE_MEASURED);
+    brake_inputs_list(&sheet, NULL, &inputs);
+    assert_int_equal(inputs.causes, 2);
+    const int friction = number_of("shared.friction");
+    assert_int_equal(friction, inputs.count + 1);
+    for (int told = 0; told < 2; told++) {
+        for (int i = 0; i < BRAKE_INPUTS; i++)
+            share[i] = 0.5;
+        share[friction] = brake_normal_share(1.2);
+        inputs.learned.count = told;
+        inputs.learned.share[0] = friction;
+        inputs.learned.shift[0] = 0.7;
+        memset(inputs.learned.along, 0, sizeof inputs.learned.along);
+        brake_inputs_vehicle(&inputs, share, &together);
+        brake_inputs_parted(&inputs, share, &parted);
+        const double sigma = 0.04 / 1.96 / sqrt(2.0);
+        const double middle = told ? 0.7 : 0.0;
+        assert_within(together.axle[BRAKE_REAR].pads.mu, 0.4 + sigma * (middle + 1.2), 1e-5);
+        assert_within(parted.axle[BRAKE_FRONT].pads.mu, 0.4 + sigma * (middle + 1.2), 1e-5);
+        assert_within(parted.axle[BRAKE_REAR].pads.mu, 0.4 + sigma * (middle - 1.2), 1e-5);
+        assert_near(together.general.mass, 2000.0, 1e-9);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -226,9 +336,13 @@ int main(void)
         cmocka_unit_test(every_cause_names_known_paths_and_a_reason),
         cmocka_unit_test(the_middle_share_is_the_vehicle_as_stated),
         cmocka_unit_test(a_cause_moves_all_its_numbers),
-        cmocka_unit_test(what_parts_front_and_rear_turns_about_what_is_known),
         cmocka_unit_test(a_sample_works_everything_out_anew),
         cmocka_unit_test(no_sample_leaves_the_accepted_range),
+        cmocka_unit_test(what_parts_front_and_rear_turns_about_what_is_known),
+        cmocka_unit_test(what_is_uncertain_is_known_from_somewhere),
+        cmocka_unit_test(a_choice_goes_by_its_odds),
+        cmocka_unit_test(errors_of_the_model_are_normal),
+        cmocka_unit_test(each_cause_moves_its_own_numbers),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
