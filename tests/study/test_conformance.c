@@ -7,10 +7,15 @@
  * uncertain, P(a f >= 6.43) is the integral over f of the chance that mu is enough. */
 #include "../vehicle/sheet.h"
 
+#include <stdlib.h>
+
 #include "brake/conformance.h"
 #include "vehicle/system.h"
 #include "criteria/judge.h"
 #include "study/conformance.h"
+#include "study/distribution.h"
+#include "study/procedure.h"
+#include "study/sample.h"
 
 static struct brake_conformance_room room;
 static struct brake_conformances conformance;
@@ -281,6 +286,8 @@ static void what_cannot_be_judged_has_no_conformance(void **state)
         assert_nan(s->met);
         assert_int_equal(s->samples, 0);
         assert_int_equal(s->leading, -1);
+        for (int k = 0; k < BRAKE_MARGIN_STEPS; k++)
+            assert_nan(s->margin[k]);
         assert_int_equal(judgement[criterion_number(ids[i])].verdict, BRAKE_CANNOT_SAY);
     }
 }
@@ -368,6 +375,231 @@ static void it_stops_when_told_to(void **state)
     assert_false(brake_conformance_draw(&sheet, &options, &room, judgement, &conformance));
 }
 
+/* ---- against counting one by one ------------------------------------------------------------- */
+
+static struct brake_inputs inputs;
+static struct brake_sobol sobol;
+static double margin_of[BRAKE_SAMPLES_MOST][BRAKE_CRITERIA];
+static double share_of[BRAKE_SAMPLES_MOST][BRAKE_INPUTS];
+
+static void draw_one_by_one(void)
+{
+    brake_inputs_list(&sheet, NULL, &inputs);
+    assert_int_equal(brake_sobol_scrambled(brake_inputs_count(&inputs), 0, &sobol), BRAKE_OK);
+    for (uint32_t i = 0; i < BRAKE_SAMPLES_MOST; i++) {
+        brake_sobol_middle(&sobol, i, share_of[i]);
+        sample_margins(&inputs, BRAKE_RULES_ALL, share_of[i], margin_of[i]);
+    }
+}
+
+/* What cannot be worked out is the worst. */
+static double worst_first(double margin)
+{
+    return isnan(margin) ? -BRAKE_INFINITY : margin;
+}
+
+/* Normal score of a sample's rank among so many, those alike sharing it. */
+static double rank_score(int criterion, long sample, long kept)
+{
+    const double own = worst_first(margin_of[sample][criterion]);
+    double below = 0.0;
+    for (long i = 0; i < kept; i++) {
+        const double other = worst_first(margin_of[i][criterion]);
+        below += other < own ? 1.0 : other == own ? 0.5 : 0.0;
+    }
+    return brake_normal_value(below / (double)kept);
+}
+
+/* Of an input: a choice is one of two values of mean 0 and deviation 1. */
+static double input_score(int k, double share)
+{
+    if (k >= inputs.count || !inputs.input[k].choice)
+        return brake_normal_value(share);
+    const double odds = brake_quantity_at(inputs.input[k].index)->odds;
+    return ((share < odds ? 1.0 : 0.0) - odds) / sqrt(odds * (1.0 - odds));
+}
+
+/* Part of the scatter of the scores in room.own that an input carries: its correlation squared, less what chance gives. */
+static double carried_by(int k, long kept)
+{
+    double sum = 0.0;
+    for (long i = 0; i < kept; i++)
+        sum += room.own[i] * input_score(k, share_of[i][k]);
+    return fmax(0.0, sum * sum / (double)kept / (double)kept - 4.0 / (double)kept);
+}
+
+static int by_size(const void *one, const void *other)
+{
+    const double a = *(const double *)one;
+    const double b = *(const double *)other;
+    return (a > b) - (a < b);
+}
+
+static void assert_steps(int criterion, long kept)
+{
+    static double sorted[BRAKE_SAMPLES_KEPT];
+    for (long i = 0; i < kept; i++)
+        sorted[i] = worst_first(margin_of[i][criterion]);
+    qsort(sorted, (size_t)kept, sizeof sorted[0], by_size);
+    for (int k = 0; k < BRAKE_MARGIN_STEPS; k++) {
+        const double place = (double)(kept - 1) * brake_conformance_step(k);
+        const long at = (long)place;
+        const double next = sorted[at + 1 < kept ? at + 1 : at];
+        const double step = conformance.of[criterion].margin[k];
+        if (isfinite(sorted[at]) && isfinite(next))
+            assert_within(step, sorted[at] + (place - (double)at) * (next - sorted[at]), 1e-12);
+    }
+}
+
+/* What moves the margin of a criterion: that of defaults, and the line that carries most of those
+ * not measured, with what it shares. */
+static void assert_carried(int criterion, long kept)
+{
+    const struct brake_conformance *s = &conformance.of[criterion];
+    double carried[BRAKE_INPUTS];
+    double defaults = 0.0;
+    double most[2] = {0.0, 0.0};
+    int leading[2] = {-1, -1};
+    for (long i = 0; i < kept; i++)
+        room.own[i] = rank_score(criterion, i, kept);
+    for (int k = 0; k < inputs.count + inputs.causes; k++) {
+        carried[k] = carried_by(k, kept);
+        defaults += brake_inputs_from(&inputs, k) == BRAKE_DEFAULT ? carried[k] : 0.0;
+    }
+    for (int k = 0; k < inputs.count; k++) {
+        const int cause = inputs.input[k].cause;
+        const double share = carried[k] + (cause >= 0 ? carried[inputs.count + cause] : 0.0);
+        const int of = sheet.record[inputs.input[k].index].from == BRAKE_MEASURED;
+        if (share > most[of] * (1.0 + 1e-9)) {
+            most[of] = share;
+            leading[of] = inputs.input[k].index;
+        }
+    }
+    assert_within(s->by_defaults, defaults, 1e-9);
+    assert_int_equal(s->leading, leading[leading[0] < 0]);
+    assert_within(s->share, most[leading[0] < 0], 1e-9);
+    const double margin = judgement[criterion].margin;
+    const double reach = margin >= 0.0 ? margin - s->margin[0] : s->margin[6] - margin;
+    assert_int_equal(s->rests_on_defaults,
+                     s->by_defaults > 0.0 && fabs(margin) < reach * sqrt(fmin(1.0, defaults)));
+}
+
+/* Every figure of every row, of a vehicle with everything uncertain. */
+static void figures_are_those_of_the_samples_counted_one_by_one(void **state)
+{
+    (void)state;
+    int checked = 0;
+    long samples = BRAKE_SAMPLES_KEPT;
+    double together = 0.0;
+    read_sheet(&sheet, full_text());
+    draw(BRAKE_RULES_ALL);
+    draw_one_by_one();
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        const struct brake_conformance *s = &conformance.of[i];
+        long met = 0;
+        long failed = 0;
+        if (s->samples == 0)
+            continue;
+        const long kept = s->samples < BRAKE_SAMPLES_KEPT ? s->samples : BRAKE_SAMPLES_KEPT;
+        if (brake_conformance_counts(&judgement[i], s) && kept < samples)
+            samples = kept;
+        for (long k = 0; k < s->samples; k++) {
+            met += margin_of[k][i] >= 0.0;
+            failed += isnan(margin_of[k][i]);
+        }
+        assert_equal(s->met, (double)met / (double)s->samples);
+        assert_int_equal(s->failed, failed);
+        assert_steps(i, kept);
+        if (checked++ % 5 == 0) /* they take long */
+            assert_carried(i, kept);
+    }
+    assert_true(checked > 10);
+    for (long k = 0; k < samples; k++) {
+        bool all = true;
+        for (int i = 0; i < brake_criterion_count(); i++)
+            all = all && (!brake_conformance_counts(&judgement[i], &conformance.of[i]) ||
+                          margin_of[k][i] >= 0.0);
+        together += all ? 1.0 : 0.0;
+    }
+    assert_int_equal(conformance.all_samples, samples);
+    assert_equal(conformance.all_met, together / (double)samples);
+}
+
+/* A choice alone moves this margin, where everything else is exact: by which of its two words each
+ * sample has. */
+static void a_choice_that_is_open_carries_its_part(void **state)
+{
+    (void)state;
+    int carried = 0;
+    read_exact(full_text());
+    draw(BRAKE_RULES_ALL);
+    draw_one_by_one();
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        const long samples = conformance.of[i].samples;
+        if (samples == 0)
+            continue;
+        assert_carried(i, samples < BRAKE_SAMPLES_KEPT ? samples : BRAKE_SAMPLES_KEPT);
+        const int leading = conformance.of[i].leading;
+        carried += leading >= 0 && brake_quantity_at(leading)->kind == BRAKE_CHOICE;
+    }
+    assert_true(carried > 0);
+}
+
+struct told {
+    int times;
+    double done[16], total;
+};
+
+static void hear(void *context, double done, double total)
+{
+    struct told *told = context;
+    assert_in_range(told->times, 0, 15);
+    told->done[told->times++] = done;
+    told->total = total;
+}
+
+static const char heat[] =
+    "[vehicle]\ntop_speed = 160 km/h\n"
+    "[front.disc]\nrotor_mass = 14 kg\nrotor_diameter = 300 mm\nhat_mass = 2 kg\nrotor = vented\n"
+    "[rear.disc]\nrotor_mass = 9 kg\nrotor_diameter = 300 mm\n"
+    "[heat]\niron = grey_250\nambient = 20 degC\nfluid = DOT4\n";
+
+/* 128 of hot performance, told by 32, each as by itself. */
+static void hot_samples_are_told_and_are_those_one_by_one(void **state)
+{
+    (void)state;
+    struct told told = {0, {0.0}, 0.0};
+    const struct brake_watch watch = {hear, &told, NULL};
+    const struct brake_conformance_options options = {BRAKE_RULES_ALL, true, &watch};
+    struct brake_results results;
+    long met[BRAKE_CRITERIA] = {0};
+    int hot = 0;
+    read_sheet(&sheet, plus(plain, heat));
+    brake_judge_all(BRAKE_RULES_ALL, &sheet.vehicle, judgement);
+    brake_fade_judge(&sheet, BRAKE_RULES_ALL, judgement, &results);
+    assert_true(brake_conformance_draw(&sheet, &options, &room, judgement, &conformance));
+    assert_int_equal(told.times, 4);
+    for (int i = 0; i < 4; i++)
+        assert_true(told.done[i] == 32.0 * (i + 1) && told.total == 128.0);
+    brake_inputs_list(&sheet, NULL, &inputs);
+    assert_int_equal(brake_sobol_scrambled(brake_inputs_count(&inputs), 0, &sobol), BRAKE_OK);
+    for (uint32_t k = 0; k < BRAKE_SAMPLES_HOT; k++) {
+        struct sample_hot sample = {share_of[0], margin_of[0]};
+        brake_sobol_middle(&sobol, k, share_of[0]);
+        sample_hot_margins(&inputs, BRAKE_RULES_ALL, &sample, 1);
+        for (int i = 0; i < brake_criterion_count(); i++)
+            met[i] += margin_of[0][i] >= 0.0;
+    }
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        if (!brake_measure_hot(brake_criterion_at(i)->measure) || conformance.of[i].samples == 0)
+            continue;
+        assert_int_equal(conformance.of[i].samples, BRAKE_SAMPLES_HOT);
+        assert_equal(conformance.of[i].met, (double)met[i] / BRAKE_SAMPLES_HOT);
+        hot++;
+    }
+    assert_true(hot > 1);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -391,6 +623,9 @@ int main(void)
         cmocka_unit_test(what_is_missed_wherever_a_missing_line_may_stand_falls_short),
         cmocka_unit_test(a_word_rests_on_what_was_left_out),
         cmocka_unit_test(it_stops_when_told_to),
+        cmocka_unit_test(figures_are_those_of_the_samples_counted_one_by_one),
+        cmocka_unit_test(a_choice_that_is_open_carries_its_part),
+        cmocka_unit_test(hot_samples_are_told_and_are_those_one_by_one),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
