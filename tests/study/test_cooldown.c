@@ -335,6 +335,99 @@ static void what_a_fit_leaves_over_is_told(void **state)
     assert_within(found.axle[BRAKE_FRONT].scatter, sqrt(120.0 / 118.0), 0.009);
 }
 
+static void assert_told(const char *field, int line, const char *words)
+{
+    assert_int_equal(fit(ROWS), BRAKE_E_FIT);
+    assert_string_equal(error.field, field);
+    assert_int_equal(error.line, line);
+    assert_non_null(strstr(error.text, words));
+}
+
+/* Line of the file, column and number; rows stand from line 2 on, two of them a mean. */
+static void a_refusal_names_its_line(void **state)
+{
+    (void)state;
+    fall(70.0, 40.0);
+    assert_told("front_temperature", 2, "is 50 K over");
+    fall(200.0, 190.0);
+    assert_told("front_temperature", ROWS, "fell by 10 K of 180 K over the air; 36 K are");
+    fall(200.0, 14.0);
+    assert_told("front_temperature", ROWS, "falls below");
+    fall(200.0, 60.0);
+    for (int i = 150; i < ROWS; i++)
+        row[i].value[BRAKE_LOG_FRONT_TEMPERATURE] += 40.0;
+    assert_told("front_temperature", 152, "rises by 39 K"); /* 40, less what it falls in a mean */
+    fall(200.0, 60.0);
+    for (int i = 2; i < ROWS; i++)
+        row[i].value[BRAKE_LOG_SPEED] = -10.0; /* stands, whatever a receiver makes of it */
+    row[0].value[BRAKE_LOG_SPEED] = row[1].value[BRAKE_LOG_SPEED] = 50.0;
+    assert_told("speed", 4, "falls by 5 m/s2");
+    fall(200.0, 60.0);
+    row[130].value[BRAKE_LOG_PEDAL_FORCE] = 100.0;
+    assert_told("", 132, "the foot is on");
+    for (int i = 0; i < ROWS; i++)
+        row[i].value[BRAKE_LOG_PEDAL_FORCE] = BRAKE_NAN;
+    begin_log();
+    assert_told("front_temperature", 0, "nor rear_temperature");
+    begin_log();
+    log_axle(BRAKE_REAR, 2.4);
+    assert_told("rear_temperature", 2, "cools as no factor");
+}
+
+/* The rear alone is enough, and is what both are taken to be; of exact readings the interval is that
+ * of the histories, 5 %, and of air that may be off by 2 K (reference/method.md, section 8). */
+static void one_axle_is_as_sure_as_histories_and_air(void **state)
+{
+    (void)state;
+    begin_log();
+    log_axle(BRAKE_REAR, 0.6);
+    assert_int_equal(fit(ROWS), BRAKE_OK);
+    const struct brake_cooldown exact = found;
+    const struct brake_cooldown_axle *axle = &exact.axle[BRAKE_REAR];
+    assert_false(exact.axle[BRAKE_FRONT].logged);
+    assert_false(exact.differ);
+    assert_true(exact.cooling == axle->cooling && exact.low == axle->low);
+    sheet.vehicle.heat.ambient += 2.0;
+    assert_int_equal(fit(ROWS), BRAKE_OK);
+    assert_equal(found.axle[BRAKE_REAR].heated, axle->heated);
+    const double air = log(found.cooling / exact.cooling);
+    assert_within(log(exact.high / exact.low), 2.0 * hypot(air, 0.05), 3e-4);
+    assert_near(exact.high / exact.cooling, exact.cooling / exact.low, 1e-9);
+    const struct brake_quantity *usual =
+        brake_quantity_at(index_at(&sheet.vehicle, "heat.cooling"));
+    assert_int_equal(exact.tells,
+                     2.0 * exact.half < usual->fallback * (usual->most - usual->least));
+}
+
+/* However short it was heated: the least of the histories that are tried may be the best. */
+static void a_short_heating_is_found_too(void **state)
+{
+    (void)state;
+    static const double heated[] = {30.0, 60.0, 300.0};
+    for (int k = 0; k < 3; k++) {
+        static struct brake_hot_rig hot;
+        struct brake_thermal_state now;
+        begin_log();
+        struct brake_vehicle vehicle = sheet.vehicle;
+        const double air = vehicle.heat.ambient;
+        const double power = 40000.0 * 90.0 / (60.0 + heated[k]);
+        const struct brake_thermal_drive drive = {power, power, 20.0, 20.0, air};
+        const struct brake_thermal_drive off = {0.0, 0.0, 20.0, 20.0, air};
+        vehicle.heat.cooling = 0.7;
+        assert_int_equal(brake_hot_rig_build(&vehicle, BRAKE_EMPTY, &hot, &error), BRAKE_OK);
+        const struct brake_thermal *brake = &hot.thermal[BRAKE_FRONT];
+        assert_int_equal(brake_thermal_start(brake, air, &now), BRAKE_OK);
+        assert_int_equal(brake_thermal_advance(brake, &drive, heated[k], &now), BRAKE_OK);
+        for (int i = 0; i < ROWS; i++) {
+            row[i].value[BRAKE_LOG_FRONT_TEMPERATURE] = brake_thermal_mean(brake, &now);
+            assert_int_equal(brake_thermal_advance(brake, &off, 5.0, &now), BRAKE_OK);
+        }
+        assert_int_equal(fit(ROWS), BRAKE_OK);
+        assert_equal(found.axle[BRAKE_FRONT].heated, heated[k]);
+        assert_within(found.cooling, 0.7, 0.004);
+    }
+}
+
 /* Cooled by more than twice what is customary; by so little that it takes forty times as long. */
 static void a_factor_beyond_reason_is_refused(void **state)
 {
@@ -371,6 +464,9 @@ int main(void)
         cmocka_unit_test(few_readings_are_refused),
         cmocka_unit_test(brakes_that_were_used_are_told),
         cmocka_unit_test(what_a_fit_leaves_over_is_told),
+        cmocka_unit_test(a_refusal_names_its_line),
+        cmocka_unit_test(one_axle_is_as_sure_as_histories_and_air),
+        cmocka_unit_test(a_short_heating_is_found_too),
         cmocka_unit_test(a_factor_beyond_reason_is_refused),
         cmocka_unit_test(the_air_of_the_day_is_asked_for),
     };
