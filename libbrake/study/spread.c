@@ -252,7 +252,7 @@ static void tell_later(void *context, double done, double total)
     watch_tell(later->watch, later->before + done, later->total);
 }
 
-/* What nothing moves has no indices. */
+/* The errors of the model are uncertain of any vehicle: there is always something to find. */
 static bool find_indices(struct brake_spread *spread, void *room, const struct later *later)
 {
     const struct brake_model model = margins_of(spread);
@@ -261,7 +261,7 @@ static bool find_indices(struct brake_spread *spread, void *room, const struct l
     const struct brake_indices_plan plan = {
         spread->base, UINT64_C(2) * BRAKE_REPLICATES * spread->seed + BRAKE_REPLICATES, room,
         &watch};
-    return model.inputs == 0 || brake_indices(&model, &plan, spread->index);
+    return brake_indices(&model, &plan, spread->index);
 }
 
 bool brake_spread_run(struct brake_spread *spread, void *room, const struct brake_watch *watch)

@@ -6,9 +6,11 @@
 #include <stdlib.h>
 
 #include "brake/distribution.h"
+#include "brake/evaluate.h"
 #include "brake/spread.h"
 #include "study/drawn.h"
 #include "criteria/judge.h"
+#include "criteria/scope.h"
 #include "study/distribution.h"
 
 static struct brake_sheet sheet;
@@ -203,6 +205,84 @@ static void a_vehicle_without_tolerances_is_certain(void **state)
     }
 }
 
+/* Results stand behind the criteria: each is that of the vehicle in every sample, and is met by
+ * nothing. Of a requirement that was not asked nothing is known. */
+static void results_are_those_of_the_vehicle(void **state)
+{
+    (void)state;
+    struct brake_results results;
+    options.rules = BRAKE_RULES_UN;
+    read_exact(plain);
+    for (int i = 0; i < brake_catalogue_count(); i++) { /* a choice that is open is no sample's */
+        if (sheet.record[i].from == BRAKE_DEFAULT)
+            sheet.record[i].from = BRAKE_ESTIMATED;
+    }
+    assert_true(draw(NULL));
+    brake_evaluate(&sheet.vehicle, &results);
+    assert_int_equal(spread.results, 12);
+    for (int r = 0; r < spread.results; r++) {
+        const struct brake_spread_output *output = &spread.output[spread.criteria + r];
+        const double value = brake_result_value(&results, spread.result[r]);
+        assert_nan(output->met);
+        assert_nan(output->met_error);
+        assert_true(output->judged == (isnan(value) ? 0.0 : 1.0));
+        for (int k = 0; k < BRAKE_PERCENTILES; k++)
+            assert_true(isnan(value) ? isnan(output->percentile[k])
+                                     : output->percentile[k] == value);
+    }
+    const struct brake_spread_output *other = &spread.output[criterion_number("us.135.cold")];
+    assert_nan(other->percentile[0]);
+    assert_nan(other->met);
+}
+
+/* The percentiles are those that the header names. */
+static void percentiles_are_those_of_the_header(void **state)
+{
+    (void)state;
+    static const double share[BRAKE_PERCENTILES] = {0.05, 0.25, 0.50, 0.75, 0.95};
+    for (int i = 0; i < BRAKE_PERCENTILES; i++)
+        assert_true(brake_spread_percent(i) == share[i]);
+}
+
+/* Where everything but the model is exact, all are met together in the samples in which each is:
+ * counted over those that count. */
+static void all_are_met_where_each_is(void **state)
+{
+    (void)state;
+    for (int strong = 0; strong < 2; strong++) {
+        double least = 1.0;
+        double misses = 0.0;
+        options.rules = BRAKE_RULES_UN;
+        read_exact(strong ? strong_text() : plain);
+        assert_true(draw(NULL));
+        for (int i = 0; i < spread.criteria; i++) {
+            if (isnan(spread.output[i].met) || !brake_scope_counts(spread.judgement[i].scope))
+                continue;
+            least = fmin(least, spread.output[i].met);
+            misses += 1.0 - spread.output[i].met;
+        }
+        assert_true(spread.all_met <= least);
+        assert_true(spread.all_met >= fmax(0.0, 1.0 - misses) - 1e-12);
+        assert_true(spread.all_met_error >= 3.0 / 1024.0);
+    }
+}
+
+/* Brakes that a drive found weaker than their lines allow fall short by that alone. */
+static void the_word_of_a_drive_is_one_of_the_verdict(void **state)
+{
+    (void)state;
+    read_one_friction();
+    assert_true(draw(NULL));
+    for (int i = 0; i < spread.criteria; i++)
+        spread.judgement[i].verdict = BRAKE_MEETS;
+    const int before = brake_spread_exit(&spread);
+    sheet.known.word = BRAKE_DRIVE_AGREES;
+    assert_int_equal(brake_spread_exit(&spread), before);
+    sheet.known.word = BRAKE_DRIVE_LESS;
+    assert_int_equal(brake_spread_exit(&spread), 1);
+    sheet.known.word = BRAKE_DRIVE_NONE;
+}
+
 /* Above 125 km/h (BRAKE_TO_FAST): at 125.1 +- 5 km/h it applies to about half, and those that it
  * does not apply to do not miss it. */
 static void what_a_sample_is_not_held_to_it_does_not_miss(void **state)
@@ -227,6 +307,21 @@ static void the_limiting_criterion_is_the_least_often_met(void **state)
         const bool less = spread.output[i].met < spread.output[limiting].met;
         assert_false(less); /* where it does not apply, neither is */
     }
+    /* of those that are met as often, the one of the least margin in the middle */
+    read_exact(plain);
+    assert_true(draw(NULL));
+    const struct brake_spread_output *least = &spread.output[brake_spread_limiting(&spread)];
+    int alike = 0;
+    for (int i = 0; i < spread.criteria; i++) {
+        const struct brake_spread_output *one = &spread.output[i];
+        if (!brake_scope_counts(spread.judgement[i].scope) || !(one->met <= least->met))
+            continue;
+        assert_true(one->met == least->met && one->percentile[2] >= least->percentile[2]);
+        alike++;
+    }
+    assert_true(alike > 0);
+    read_sheet(&sheet, full_text());
+    assert_true(draw(NULL));
     assert_true(spread.all_met <= spread.output[limiting].met);
 }
 
@@ -354,6 +449,10 @@ int main(void)
         TEST(the_line_that_moves_a_margin_decides_it),
         TEST(what_decides_comes_by_falling_index),
         TEST(a_vehicle_without_tolerances_is_certain),
+        TEST(results_are_those_of_the_vehicle),
+        TEST(percentiles_are_those_of_the_header),
+        TEST(all_are_met_where_each_is),
+        TEST(the_word_of_a_drive_is_one_of_the_verdict),
         TEST(what_a_sample_is_not_held_to_it_does_not_miss),
         TEST(the_limiting_criterion_is_the_least_often_met),
         TEST(exit_follows_the_words),
