@@ -419,7 +419,8 @@ static double input_score(int k, double share)
     return ((share < odds ? 1.0 : 0.0) - odds) / sqrt(odds * (1.0 - odds));
 }
 
-/* Part of the scatter of the scores in room.own that an input carries: its correlation squared, less what chance gives. */
+/* Part of the scatter of the scores in room.own that an input carries: its correlation squared,
+ * less what chance gives. */
 static double carried_by(int k, long kept)
 {
     double sum = 0.0;

@@ -374,8 +374,9 @@ static void a_refusal_names_its_line(void **state)
     assert_told("rear_temperature", 2, "cools as no factor");
 }
 
-/* The rear alone is enough, and is what both are taken to be; of exact readings the interval is that
- * of the histories, 5 %, and of air that may be off by 2 K (reference/method.md, section 8). */
+/* The rear alone is enough, and is what both are taken to be; of exact readings the interval is
+ * that of the histories, 5 %, and of air that may be off by 2 K (reference/method.md, section 8).
+ */
 static void one_axle_is_as_sure_as_histories_and_air(void **state)
 {
     (void)state;

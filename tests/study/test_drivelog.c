@@ -541,7 +541,8 @@ static void the_day_is_that_of_the_file(void **state)
     read_sheet(&sheet, plain);
     const struct brake_drive_day usual = brake_drive_day_of(&sheet);
     assert_memory_equal(&usual, &brake_drive_usual_day, sizeof usual);
-    /* level within 1 %, a speed 0 to 0.2 s old, a gauge of a class of 2 % (drivelog.c, from memory) */
+    /* level within 1 %, a speed 0 to 0.2 s old, a gauge of a class of 2 % (drivelog.c, from
+     * memory) */
     assert_true(usual.grade.value == 0.0 && usual.grade.half == 0.01);
     assert_true(usual.lag.value == 0.1 && usual.lag.half == 0.1);
     assert_true(usual.gauge.value == 1.0 && usual.gauge.half == 0.02);

@@ -261,9 +261,9 @@ static void a_look_tells_a_choice(void **state)
     assert_near(measuring.probability[CIRCUIT], probability_of(0.7, -0.4, BRAKE_CANNOT_SAY), 1e-9);
 }
 
-/* Of two causes the second: a pair of lines that share half of what moves each, of parts a and b and
- * of c that they share. With C = (1, 1/2; 1/2, 1) and correlations (a + c)/2^1/2 and (b + c)/2^1/2
- * both explain 4/3 (r^2 + s^2 - r s). */
+/* Of two causes the second: a pair of lines that share half of what moves each, of parts a and b
+ * and of c that they share. With C = (1, 1/2; 1/2, 1) and correlations (a + c)/2^1/2 and (b +
+ * c)/2^1/2 both explain 4/3 (r^2 + s^2 - r s). */
 static void each_cause_is_that_of_its_lines(void **state)
 {
     (void)state;

@@ -324,8 +324,8 @@ static void what_a_tyre_or_an_engine_just_gives_is_no_jump(void **state)
     }
 }
 
-/* Over 0.1 s, two rows of 0.05 s, by which the vehicle slows by 0.4 m/s: half a metre a second up is
- * noise of a receiver, more is a jump. */
+/* Over 0.1 s, two rows of 0.05 s, by which the vehicle slows by 0.4 m/s: half a metre a second up
+ * is noise of a receiver, more is a jump. */
 static void a_rise_of_less_than_half_a_metre_a_second_is_none(void **state)
 {
     (void)state;
@@ -741,9 +741,8 @@ static void a_log_may_begin_with_a_lock(void **state)
 }
 
 /* Without a foot a stop begins where half a second slows by a third of its mean: from 20 m/s two
- * seconds at a gentle g, then 5 m/s2 to rest. Before the
- * gentle part is cut off the mean is 3.651 m/s2 for 1.215 (a third: 1.217), 3.653 for 1.22 (1.2177).
- */
+ * seconds at a gentle g, then 5 m/s2 to rest. Before the gentle part is cut off the mean is 3.651
+ * m/s2 for 1.215 (a third: 1.217), 3.653 for 1.22 (1.2177). */
 static void a_gentle_onset_is_no_part_of_a_stop(void **state)
 {
     (void)state;
@@ -846,7 +845,8 @@ static void the_initial_speed_is_that_of_three_rows_or_more(void **state)
     }
 }
 
-/* Without a foot, half an interval before its first row; that the speed comes late tells nothing. */
+/* Without a foot, half an interval before its first row; that the speed comes late tells nothing.
+ */
 static void without_a_foot_the_initial_speed_is_that_between_two_rows(void **state)
 {
     (void)state;
