@@ -5,6 +5,7 @@
 
 #include "brake/sweep.h"
 #include "study/asked.h"
+#include "model/braking_lanes.h"
 #include "study/cases.h"
 
 static struct brake_sheet sheet;
@@ -813,11 +814,254 @@ static void axes_that_go_together_are_of_one_length(void **state)
     assert_string_equal(error.text, "got 2 values; accepts 3, as the first axis");
 }
 
+/* ---- limits to the bit ----------------------------------------------------------------------- */
+
+/* 1e15 values or cases are the most (brake/sweep.h); a single one may be even, by ratio two are the
+ * least. */
+static void an_axis_has_a_most_of_values(void **state)
+{
+    (void)state;
+    struct brake_axis axis;
+    assert_int_equal(brake_axis_steps(0.0, 1e15 - 1.0, 1.0, &axis), BRAKE_OK);
+    assert_int_equal(axis.count, 1000000000000000LL);
+    assert_int_equal(brake_axis_steps(0.0, 1e15, 1.0, &axis), BRAKE_E_RANGE);
+    assert_int_equal(brake_axis_ratios(1.0, 2.0, 1000000000000000LL, &axis), BRAKE_OK);
+    const struct brake_sweep sweep = {&sheet, &axis, 1, NULL, 0, false};
+    assert_int_equal(brake_sweep_count(&sweep), 1000000000000000LL);
+    assert_int_equal(brake_axis_ratios(1.0, 2.0, 1000000000000001LL, &axis), BRAKE_E_RANGE);
+    assert_int_equal(brake_axis_ratios(2.0, 2.0, 2, &axis), BRAKE_OK);
+    assert_int_equal(brake_axis_ratios(1.0, 2.0, 1, &axis), BRAKE_E_RANGE);
+    /* nine digits behind the point are taken as decimal, ten are not */
+    assert_equal(steps(1e-9, 2e-9, 1e-9).scale, 1e9);
+    assert_equal(steps(1e-10, 2e-10, 1e-10).scale, 1.0);
+    assert_int_equal(steps(0.0, 3.0 + 2e-9, 1.0).count, 4);
+    assert_int_equal(steps(0.0, 3.0 - 2e-9, 1.0).count, 4); /* nearly there is there */
+    assert_int_equal(steps(0.0, 3.0 - 5e-9, 1.0).count, 3);
+}
+
+/* Rounding of a unit, 1e-12 of the range, is let past an end, and the value stands there. */
+static void what_rounding_takes_past_an_end_is_taken(void **state)
+{
+    (void)state;
+    static const struct {
+        double mass; /* [kg] of 300 to 12000 */
+        enum brake_status status;
+    } cases[] = {{300.0 - 1.1e-8, BRAKE_OK},
+                 {300.0 - 1.3e-8, BRAKE_E_RANGE},
+                 {12000.0 + 1.1e-8, BRAKE_OK},
+                 {12000.0 + 1.3e-8, BRAKE_E_RANGE}};
+    for (int i = 0; i < 4; i++) {
+        read_sheet(&sheet, plain);
+        const struct brake_axis axis = listed("vehicle.mass", "kg", &cases[i].mass, 1);
+        const enum brake_status status = begun_with(&axis, 1);
+        assert_int_equal(status == BRAKE_E_RANGE, cases[i].status == BRAKE_E_RANGE);
+    }
+    const double ratio = 90.0;
+    const struct brake_axis axis = listed("pedal.ratio", "", &ratio, 1);
+    assert_int_equal(begun_with(&axis, 1), BRAKE_E_RANGE);
+    assert_int_equal(strncmp(error.text, "got 90; accepts ", 16), 0);
+}
+
+/* Of a list each value is looked at, of steps both ends, a single one too. */
+static void every_end_of_an_axis_is_looked_at(void **state)
+{
+    (void)state;
+    static const double list[] = {2000.0, 100.0, 2100.0};
+    read_sheet(&sheet, plain);
+    const struct brake_axis axis = listed("vehicle.mass", "kg", list, 3);
+    assert_int_equal(begun_with(&axis, 1), BRAKE_E_RANGE);
+    assert_non_null(strstr(error.text, "got 100 kg"));
+    for (int low = 0; low < 2; low++) {
+        struct brake_axis stepped = low ? steps(100.0, 2100.0, 1000.0) : steps(100.0, 100.0, 1.0);
+        stepped.index = axis.index;
+        stepped.unit = axis.unit;
+        assert_int_equal(begun_with(&stepped, 1), BRAKE_E_RANGE);
+    }
+}
+
+static void what_is_refused_says_why(void **state)
+{
+    (void)state;
+    struct brake_axis many[BRAKE_AXES_OF_SWEEP + 1];
+    double value[BRAKE_AXES_OF_SWEEP + 1];
+    char words[80];
+    int count = 0;
+    read_sheet(&sheet, plain);
+    for (int i = 0; i < brake_catalogue_count() && count <= BRAKE_AXES_OF_SWEEP; i++) {
+        const struct brake_quantity *q = brake_quantity_at(i);
+        value[count] = brake_quantity_value(&sheet.vehicle, i);
+        many[count] = (struct brake_axis){.index = i,
+                                          .unit = brake_unit_si(q->dimension),
+                                          .spacing = BRAKE_LISTED,
+                                          .count = 1,
+                                          .number = &value[count]};
+        /* those of the text: they go together */
+        count += stands_in(i) && sheet.record[i].line > 0 && isfinite(value[count]);
+    }
+    assert_int_equal(count, BRAKE_AXES_OF_SWEEP + 1);
+    assert_int_equal(begun_with(many, BRAKE_AXES_OF_SWEEP), BRAKE_OK);
+    assert_int_equal(begun_with(many, BRAKE_AXES_OF_SWEEP + 1), BRAKE_E_SIZE);
+    snprintf(words, sizeof words, "got %d axes; accepts 1 to %d", BRAKE_AXES_OF_SWEEP + 1,
+             BRAKE_AXES_OF_SWEEP);
+    assert_string_equal(error.text, words);
+    assert_string_equal(error.field, "");
+    many[2] = many[0] = listed("vehicle.mass", "kg", masses, 3);
+    assert_int_equal(begun_with(many, 3), BRAKE_E_DUPLICATE);
+    assert_string_equal(error.text, "is an axis twice");
+    assert_string_equal(error.field, "vehicle.mass");
+    many[1] = listed("front.axle.brake", "", ratios, 2);
+    assert_int_equal(begun_with(many, 2), BRAKE_E_UNKNOWN);
+    assert_string_equal(error.text, "is no number; an axis is a line of one number");
+    many[0] = steps(1000.0, 2000.0, 1e-6);
+    many[1] = steps(2.0, 3.0, 1e-8);
+    assert_int_equal(begun_with(many, 2), BRAKE_E_SIZE);
+    assert_string_equal(error.text, "the axes have more than 1e+15 cases");
+}
+
+/* ---- in blocks ------------------------------------------------------------------------------- */
+
+struct worked {
+    int count[BRAKE_SWEEP_SLOTS];
+    long long from[BRAKE_SWEEP_SLOTS];
+    int takes, most; /* so many are taken */
+    long long told[8];
+    int times;
+};
+
+static void note_work(void *context, int slot, struct brake_sweeper *own, long long first,
+                      int count)
+{
+    struct worked *worked = context;
+    (void)own;
+    worked->from[slot] = first;
+    worked->count[slot] = count;
+}
+
+static bool note_take(void *context, int slot)
+{
+    struct worked *worked = context;
+    assert_int_equal(slot, worked->takes % BRAKE_SWEEP_SLOTS);
+    return worked->takes++ < worked->most;
+}
+
+static void note_progress(void *context, double done, double total)
+{
+    struct worked *worked = context;
+    (void)total;
+    assert_in_range(worked->times, 0, 7);
+    worked->told[worked->times++] = (long long)done;
+}
+
+static long long run_blocks(long long total, long long first, int block, struct worked *worked)
+{
+    struct brake_axis axis = steps(1500.0, 1500.0 + (double)(total - 1), 1.0);
+    const struct brake_output output = output_named("empty.mass.total");
+    read_sheet(&sheet, plain);
+    axis.index = index_at(&sheet.vehicle, "vehicle.mass");
+    axis.unit = brake_unit_find("kg");
+    const struct brake_sweep sweep = {&sheet, &axis, 1, &output, 1, false};
+    begin(&sweep);
+    const struct brake_sweep_run run = {.first = first,
+                                        .block = block,
+                                        .threads = 1,
+                                        .context = worked,
+                                        .work = note_work,
+                                        .take = note_take,
+                                        .watch = {note_progress, worked, NULL}};
+    return brake_sweep_blocks(&sweeper, &run);
+}
+
+/* From the first on, the last as short as it has to be; rounds of so many slots; none is begun once
+ * one was not taken. */
+static void cases_come_in_blocks(void **state)
+{
+    (void)state;
+    struct worked worked = {.most = 1000};
+    assert_int_equal(run_blocks(100, 3, 7, &worked), 97);
+    assert_int_equal(worked.takes, 14);
+    for (int i = 0; i < 14; i++) {
+        assert_int_equal(worked.from[i], 3 + 7 * i);
+        assert_int_equal(worked.count[i], i < 13 ? 7 : 6);
+    }
+    assert_int_equal(worked.times, 1);
+    assert_int_equal(worked.told[0], 100);
+    worked = (struct worked){.most = 3};
+    assert_int_equal(run_blocks(100, 0, 7, &worked), 21);
+    assert_int_equal(worked.takes, 4);
+    assert_int_equal(worked.told[0], 21);
+    worked = (struct worked){.most = 0};
+    assert_int_equal(run_blocks(100, 0, 7, &worked), 0);
+    assert_int_equal(worked.times, 1);
+    worked = (struct worked){.most = 100000};
+    const long long slots = BRAKE_SWEEP_SLOTS;
+    assert_int_equal(run_blocks(2 * slots + 1, 0, 1, &worked), 2 * slots + 1);
+    assert_int_equal(worked.times, 3);
+    assert_int_equal(worked.told[0], slots);
+    assert_int_equal(worked.told[1], 2 * slots);
+    assert_int_equal(worked.told[2], 2 * slots + 1);
+    worked = (struct worked){.most = (int)slots + 2};
+    assert_int_equal(run_blocks(3 * slots, 0, 1, &worked), slots + 2);
+    assert_int_equal(worked.times, 2);
+}
+
+/* Where brakes are run hot as many as go side by side, 8192 where numbers are tabulated, else
+ * 512. */
+static void a_block_is_as_large_as_its_way_wants(void **state)
+{
+    (void)state;
+    static double room[1 << 16];
+    struct brake_output output = output_named("full.stop.distance");
+    read_sheet(&sheet, plain);
+    struct brake_axis axis[] = {filled("road.adhesion", 0.5, 0.01),
+                                filled("driver.pedal_force", 100.0, 10.0)};
+    axis[0].count = axis[1].count = 32;
+    const struct brake_sweep sweep = {&sheet, axis, 2, &output, 1, false};
+    begin(&sweep);
+    assert_int_equal(brake_sweep_block(&sweeper), 512);
+    brake_sweep_share(&sweeper, room);
+    assert_int_equal(brake_sweep_block(&sweeper), 8192);
+    begin(&sweep);
+    output = output_named("us.135.hot");
+    assert_int_equal(brake_sweep_block(&sweeper), BRAKE_TOGETHER);
+}
+
+/* More than go side by side, one of them refused: each as by itself, and the status tells which. */
+static void hot_cases_side_by_side_give_the_bits_of_one_by_one(void **state)
+{
+    (void)state;
+    enum { CASES = 2 * BRAKE_TOGETHER + 3 };
+    double unsprung[CASES];
+    double value[CASES][2];
+    enum brake_status status[CASES];
+    const struct brake_output output[] = {output_named("us.135.hot"),
+                                          output_named("fade.last_snub_force")};
+    FILE *stream = fopen(SOURCE_ROOT "/examples/heron.ini", "rb");
+    assert_non_null(stream);
+    assert_int_equal(brake_file_read(stream, &sheet, &error), BRAKE_OK);
+    fclose(stream);
+    complete(&sheet);
+    for (int i = 0; i < CASES; i++)
+        unsprung[i] = i == BRAKE_TOGETHER + 2 ? value_at(&sheet, "vehicle.mass") : 150.0 + i;
+    const struct brake_axis axis = listed("vehicle.unsprung_mass", "kg", unsprung, CASES);
+    const struct brake_sweep sweep = {&sheet, &axis, 1, output, 2, false};
+    begin(&sweep);
+    for (int told = 0; told < 2; told++) {
+        memset(value, 0, sizeof value);
+        brake_sweep_cases(&sweeper, 0, CASES, &value[0][0], told ? status : NULL);
+        for (int i = 0; i < CASES; i++) {
+            double expected[2];
+            const enum brake_status own = brake_sweep_case(&sweeper, i, expected, &error);
+            assert_int_equal(own == BRAKE_OK, i != BRAKE_TOGETHER + 2);
+            if (told)
+                assert_int_equal(status[i], own);
+            assert_true(same(value[i], expected, 2));
+        }
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(axes_that_go_together_are_taken_value_by_value),
-        cmocka_unit_test(axes_that_go_together_are_of_one_length),
         cmocka_unit_test(steps_reach_the_high_end_when_a_whole_number_of_them_does),
         cmocka_unit_test(steps_that_do_not_reach_the_high_end_stay_below_it),
         cmocka_unit_test(decimal_steps_give_decimal_numbers),
@@ -845,6 +1089,15 @@ int main(void)
         cmocka_unit_test(progress_is_told_until_all_is_done),
         cmocka_unit_test(a_stop_leaves_a_beginning_of_the_cases),
         cmocka_unit_test(a_stop_from_the_start_does_nothing),
+        cmocka_unit_test(axes_that_go_together_are_taken_value_by_value),
+        cmocka_unit_test(axes_that_go_together_are_of_one_length),
+        cmocka_unit_test(an_axis_has_a_most_of_values),
+        cmocka_unit_test(what_rounding_takes_past_an_end_is_taken),
+        cmocka_unit_test(every_end_of_an_axis_is_looked_at),
+        cmocka_unit_test(what_is_refused_says_why),
+        cmocka_unit_test(cases_come_in_blocks),
+        cmocka_unit_test(a_block_is_as_large_as_its_way_wants),
+        cmocka_unit_test(hot_cases_side_by_side_give_the_bits_of_one_by_one),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
