@@ -202,12 +202,14 @@ static void each_side_has_its_own_words(void **state)
 {
     (void)state;
     static struct brake_conformance_room room;
-    struct brake_ruling ruling[2];
-    struct brake_ruling own;
+    static struct brake_ruling ruling[2];
+    static struct brake_ruling own;
     struct brake_judgement judgement[2][BRAKE_CRITERIA];
     const struct brake_conformance_options options = {BRAKE_RULES_ALL, false, NULL};
     static struct brake_conformances conformance;
-    compare_texts(full_text(), swapped(full_text(), "mu = 0.4\n", "mu = 0.1\n"));
+    compare_texts(full_text(), plus(swapped(swapped(full_text(), "mu = 0.4\n", "mu = 0.1\n"),
+                                            "use = commercial", "use = private"),
+                                    "[vehicle]\ncountry = AT\n"));
     assert_true(brake_compare_conformance(&c, NULL, &room));
     const struct brake_sheet *sheet[] = {&before, &after};
     for (int side = 0; side < 2; side++) {
@@ -222,6 +224,7 @@ static void each_side_has_its_own_words(void **state)
         brake_ruling_make(judgement[side], &sheet[side]->vehicle, BRAKE_RULES_ALL, false, &own);
         assert_int_equal(ruling[side].counted.falls_short, own.counted.falls_short);
         assert_int_equal(ruling[side].counted.meets, own.counted.meets);
+        assert_memory_equal(&ruling[side], &own, sizeof own);
     }
     assert_true(ruling[1].counted.falls_short > ruling[0].counted.falls_short);
 }

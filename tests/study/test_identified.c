@@ -69,6 +69,37 @@ static void one_stop_tells_one_combination(void **state)
     assert_true(isinf(found.condition));
 }
 
+/* Both axles on a tester, as in test_identify.c: with front and rear f and r off, prior P (1, 0.5;
+ * 0.5, 1), P = 0.05102^2, readings R = 0.0004 I + 0.0025, their difference is told by 2 x 0.5 P
+ * against 0.0008, a share of 0.7649; half their sum by 0.75 P against 0.0027, 0.4196. How much
+ * better the one is told than the other is the root of the ratio of what each has over what is left
+ * of it. */
+static void a_tester_tells_two_combinations(void **state)
+{
+    (void)state;
+    struct brake_identified found;
+    struct brake_error error;
+    read_sheet(&sheet, plus(plain, "[tester]\nfront_left = 3600 N\nfront_right = 3600 N\n"
+                                   "rear_left = 900 N\nrear_right = 900 N\npedal_force = 400 N\n"));
+    make_exact(&sheet);
+    state_tolerance(&sheet, frictions[0], 0.04, BRAKE_MEASURED);
+    state_tolerance(&sheet, frictions[1], 0.04, BRAKE_MEASURED);
+    assert_int_equal(brake_drive_learn(&sheet, BRAKE_EMPTY, NULL), BRAKE_OK);
+    assert_int_equal(ask(frictions, 2, &found, &error), BRAKE_OK);
+    assert_within(found.share[0], 0.7649, 0.01);
+    assert_within(found.share[1], 0.4196, 0.01);
+    assert_within(found.combination[0][0] / found.combination[0][1], -1.0, 0.03);
+    assert_within(found.combination[1][0] / found.combination[1][1], 1.0, 0.03);
+    for (int at = 0; at < 2; at++)
+        assert_within(fmax(fabs(found.combination[at][0]), fabs(found.combination[at][1])), 1.0,
+                      1e-12);
+    assert_near(
+        found.condition,
+        sqrt(found.share[0] / (1.0 - found.share[0]) / found.share[1] * (1.0 - found.share[1])),
+        1e-12);
+    assert_within(found.condition, 2.1214, 0.06);
+}
+
 static void lines_alone_are_as_they_were(void **state)
 {
     (void)state;
@@ -163,6 +194,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(one_stop_tells_one_combination),
+        cmocka_unit_test(a_tester_tells_two_combinations),
         cmocka_unit_test(lines_alone_are_as_they_were),
         cmocka_unit_test(what_is_exact_or_asked_twice_is_refused),
         cmocka_unit_test(a_dozen_lines_are_told_of_together),
