@@ -929,6 +929,105 @@ static void each_limit_is_warned_of_where_it_is_passed(void **state)
     assert_true(warned_of(&r, "heat.stress"));
 }
 
+/* Numbers as a person reads them: degC, km/h, minutes, MPa; each text whole, with the axle. */
+static void every_warning_says_its_numbers(void **state)
+{
+    (void)state;
+    struct brake_warning warning[BRAKE_DUTY_WARNINGS];
+    struct brake_duty duty = snubs(1, 100.0, 36.0, 0.0, 3.0);
+    build();
+    hot.boiling = 428.15;
+    hot.friction_until[BRAKE_FRONT] = 773.15;
+    hot.friction_until[BRAKE_REAR] = BRAKE_NAN;
+    struct brake_duty_result r = {.held = false,
+                                  .fluid_margin = -12.0,
+                                  .duration = 7.0,
+                                  .applications = 3,
+                                  .force_first = 100.0,
+                                  .force_last = 121.0};
+    r.axle[BRAKE_REAR].fluid_most = 440.15;
+    r.axle[BRAKE_FRONT].face_most = 783.15;
+    r.axle[BRAKE_REAR].face_most = 1013.15;
+    r.axle[BRAKE_REAR].stress_most = hot.iron->strength + 5e6;
+    char stress[200];
+    snprintf(stress, sizeof stress,
+             "The rear face is stressed to %.0f MPa by its heat, past the iron's tensile strength "
+             "of %.0f MPa: repeated, it cracks.",
+             hot.iron->strength / 1e6 + 5.0, hot.iron->strength / 1e6);
+    const char *const expected[] = {
+        "The vehicle is not slowed to 36 km/h in 7 s.",
+        "Fade takes the pedal force from 100 N to 121 N for the same deceleration.",
+        "The rear fluid gets 167 degC hot, 12 K above its wet boiling point of 155 degC: the pedal "
+        "can go to the floor. Change the fluid, use a lower gear, stop and let it cool.",
+        "The front face gets 510 degC hot; its friction curve ends at 500 degC and is taken as "
+        "level beyond.",
+        "The rear face gets 740 degC hot; how its friction fades above 300 degC is assumed, not "
+        "the "
+        "maker's curve.",
+        "The rear face gets 740 degC hot; near 730 degC grey iron transforms: hard spots, judder "
+        "and cracks.",
+        stress};
+    assert_int_equal(brake_duty_warnings(&hot, &duty, &r, warning), 7);
+    for (int i = 0; i < 7; i++)
+        assert_string_equal(warning[i].text, expected[i]);
+    duty.stops.count = 2;
+    (void)brake_duty_warnings(&hot, &duty, &r, warning);
+    assert_string_equal(warning[0].text, "The vehicle is not slowed in time: number 3 is not over "
+                                         "when the next is due.");
+    duty.force = 250.0;
+    r.shortfall = 1.25;
+    (void)brake_duty_warnings(&hot, &duty, &r, warning);
+    assert_string_equal(warning[0].text,
+                        "250 N on the pedal do not hold what is asked for: 1.25 m/s2 are missing.");
+}
+
+/* By a fifth more than at first; where there was no force at first there is no fade. */
+static void fade_is_felt_from_a_fifth_on(void **state)
+{
+    (void)state;
+    struct brake_duty_result r = {.held = true, .fluid_margin = 50.0};
+    build();
+    r.force_first = 100.0;
+    r.force_last = 119.9;
+    assert_false(warned_of(&r, "heat.fade"));
+    r.force_last = 120.1;
+    assert_true(warned_of(&r, "heat.fade"));
+    r.force_first = 0.5;
+    r.force_last = 0.7;
+    assert_true(warned_of(&r, "heat.fade"));
+    r.force_first = 0.0;
+    assert_false(warned_of(&r, "heat.fade"));
+}
+
+/* Fluid at its hottest, with pads less than 30 K below its boiling point, and only at rest. */
+static void a_fluid_can_get_no_hotter_than_the_pads(void **state)
+{
+    (void)state;
+    struct brake_duty duty = snubs(1, 100.0, 0.0, 0.0, 3.0);
+    struct brake_warning warning[BRAKE_DUTY_WARNINGS];
+    struct brake_duty_result r = {.held = true, .fluid_margin = 50.0};
+    build();
+    for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+        assert_int_equal(
+            brake_thermal_start(&hot.thermal[axle], 400.0 + 10.0 * axle, &r.heat[axle]), BRAKE_OK);
+        r.axle[axle].fluid_most = 390.0;
+    }
+    duty.rest = 90.0;
+    hot.boiling = 439.9; /* the rear is within 30 K, the front is not */
+    assert_int_equal(brake_duty_warnings(&hot, &duty, &r, warning), 1);
+    assert_string_equal(warning[0].text,
+                        "The rear fluid is at 137 degC and still getting hotter after 2 min at "
+                        "rest: hotter than shown is possible.");
+    hot.boiling = 440.1;
+    assert_int_equal(brake_duty_warnings(&hot, &duty, &r, warning), 0);
+    hot.boiling = 429.9;
+    assert_int_equal(brake_duty_warnings(&hot, &duty, &r, warning), 2);
+    r.axle[BRAKE_FRONT].fluid_most = 400.1; /* it was hotter before */
+    assert_int_equal(brake_duty_warnings(&hot, &duty, &r, warning), 1);
+    duty.rest = 0.0;
+    assert_int_equal(brake_duty_warnings(&hot, &duty, &r, warning), 0);
+}
+
 /* Ten minutes after hard snubs the heat of the iron is still on its way into the fluid; common
  * practice, no source. */
 static void a_fluid_that_still_gets_hotter_is_told(void **state)
@@ -1057,6 +1156,9 @@ int main(void)
         cmocka_unit_test(the_fluid_that_is_named_is_the_hotter),
         cmocka_unit_test(what_is_missing_is_told),
         cmocka_unit_test(each_limit_is_warned_of_where_it_is_passed),
+        cmocka_unit_test(every_warning_says_its_numbers),
+        cmocka_unit_test(fade_is_felt_from_a_fifth_on),
+        cmocka_unit_test(a_fluid_can_get_no_hotter_than_the_pads),
         cmocka_unit_test(a_fluid_that_still_gets_hotter_is_told),
         cmocka_unit_test(rows_agree_with_newton_and_with_the_work),
         cmocka_unit_test(a_duty_that_is_stopped_ends_with_its_slice),

@@ -250,6 +250,8 @@ static int calls;
 static void count_calls(const void *context, const double *share, double *output)
 {
     (void)context;
+    if (calls == 0) /* alone, in the middle of everything */
+        assert_true(share[0] == 0.5 && share[1] == 0.5);
 #pragma omp atomic
     calls++;
     output[0] = share[0];

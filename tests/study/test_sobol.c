@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* The Sobol sequence; more of it is held against SciPy in ../spread/test_samples.py. */
 
+#include <string.h>
+
 #include "../model/near.h"
 
 #include "study/sobol.h"
@@ -36,6 +38,21 @@ static void numbers_of_dimensions_past_the_table_are_refused(void **state)
     assert_int_equal(brake_sobol_scrambled(0, 1, &sobol), BRAKE_OK);
 }
 
+/* What lies behind the dimensions that were asked for is left as it was. */
+static void no_more_dimensions_are_made_than_asked_for(void **state)
+{
+    (void)state;
+    static struct brake_sobol filled;
+    for (int dimensions = 1; dimensions < 4; dimensions++) {
+        memset(&filled, 0x5a, sizeof filled);
+        sobol = filled;
+        assert_int_equal(brake_sobol_scrambled(dimensions, 1, &sobol), BRAKE_OK);
+        assert_memory_equal(sobol.direction[dimensions], filled.direction[dimensions],
+                            sizeof filled.direction[0]);
+        assert_true(sobol.shift[dimensions] == filled.shift[dimensions]);
+    }
+}
+
 static void the_last_point_that_can_be_asked_for_is_in_the_cube(void **state)
 {
     (void)state;
@@ -61,6 +78,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(the_first_points_are_those_of_the_direction_numbers),
         cmocka_unit_test(numbers_of_dimensions_past_the_table_are_refused),
+        cmocka_unit_test(no_more_dimensions_are_made_than_asked_for),
         cmocka_unit_test(the_last_point_that_can_be_asked_for_is_in_the_cube),
         cmocka_unit_test(a_scramble_moves_the_first_point_off_the_corner),
     };
