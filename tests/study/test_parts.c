@@ -109,6 +109,25 @@ static void what_belongs_to_a_part_grows_with_it(void **state)
         assert_int_equal(change->line[1], index_at(&sheet.vehicle, "front.disc.piston_diameter_2"));
         assert_near(change->value[1], 0.8 * change->value[0], ROUNDING);
     }
+    static const char *const axles[] = {"front", "rear"};
+    list(swapped(
+        swapped(plain, "pistons = 1 x 60 mm", "pistons = 1 x 50 mm + 1 x 40 mm + 1 x 30 mm"),
+        "pistons = 1 x 30 mm\n", "pistons = 1 x 50 mm + 1 x 40 mm + 1 x 30 mm\n"));
+    for (int axle = 0; axle < 2; axle++) {
+        char path[3][60];
+        for (int i = 0; i < 3; i++)
+            snprintf(path[i], sizeof path[i],
+                     i > 0 ? "%s.disc.piston_diameter_%d" : "%s.disc.piston_diameter", axles[axle],
+                     i + 1);
+        assert_true(offered(path[0], found) > 5);
+        assert_int_equal(found[0]->change.settings, 3);
+        for (int i = 1; i < 3; i++) {
+            assert_int_equal(found[0]->change.line[i], index_at(&sheet.vehicle, path[i]));
+            assert_near(found[0]->change.value[i], (1.0 - 0.2 * i) * found[0]->change.value[0],
+                        ROUNDING);
+        }
+    }
+    list(plus(plain, "[front.disc]\nrotor_diameter = 300 mm\n"));
     assert_int_equal(offered("front.disc.effective_radius", found), 3);
     assert_int_equal(found[1]->change.line[1],
                      index_at(&sheet.vehicle, "front.disc.rotor_diameter"));

@@ -112,6 +112,24 @@ static void what_is_found_does_what_it_says(void **state)
     }
 }
 
+/* A vehicle of loads that are too large wants nothing that brakes could mend. */
+static void no_brake_mends_what_carries_too_much(void **state)
+{
+    (void)state;
+    find(strong());
+    fit(repair.change, repair.changes);
+    static const char *const loads[][2] = {{"front.tyre.load_capacity=500 kg", "hazard.tyre_load"},
+                                           {"vehicle.rated_mass=2400 kg", "hazard.mass"}};
+    for (int i = 0; i < 2; i++) {
+        sheet = mended;
+        change(&sheet, loads[i][0]);
+        assess(&sheet, &after);
+        assert_int_equal(after.judgement[criterion_number(loads[i][1])].verdict, BRAKE_FALLS_SHORT);
+        assert_true(brake_repair_find(&sheet, &after, &repair));
+        assert_false(repair.wanted);
+    }
+}
+
 /* Fitted and asked again: there is nothing to mend. */
 static void what_is_mended_wants_nothing(void **state)
 {
@@ -172,6 +190,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(what_is_found_does_what_it_says),
+        cmocka_unit_test(no_brake_mends_what_carries_too_much),
         cmocka_unit_test(what_is_mended_wants_nothing),
         cmocka_unit_test(what_no_part_mends_is_named),
         cmocka_unit_test(a_loss_is_regained),
