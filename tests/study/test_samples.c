@@ -134,11 +134,11 @@ static void a_number_that_is_not_drawn_is_refused(void **state)
     assert_int_equal(status, BRAKE_E_RANGE);
     assert_null(brake_samples_new(&sheet, &many, &status));
     assert_int_equal(status, BRAKE_E_SIZE);
-    static struct brake_output output[BRAKE_OUTPUTS];
+    static struct brake_output all[BRAKE_OUTPUTS];
     const struct brake_samples_options most = {
-        .samples = SAMPLES, .output = output, .outputs = BRAKE_OUTPUTS};
+        .samples = SAMPLES, .output = all, .outputs = BRAKE_OUTPUTS};
     for (int i = 0; i < BRAKE_OUTPUTS; i++)
-        assert_int_equal(brake_output_find("full.stop.distance", &output[i]), BRAKE_OK);
+        assert_int_equal(brake_output_find("full.stop.distance", &all[i]), BRAKE_OK);
     struct brake_samples *samples = brake_samples_new(&sheet, &most, &status);
     assert_non_null(samples);
     assert_int_equal(status, BRAKE_OK);
