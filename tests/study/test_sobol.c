@@ -38,6 +38,20 @@ static void numbers_of_dimensions_past_the_table_are_refused(void **state)
     assert_int_equal(brake_sobol_scrambled(0, 1, &sobol), BRAKE_OK);
 }
 
+/* The upper halves of what SplitMix64 gives from seed 0 (its first outputs are known, from memory)
+ * make the matrix of the first dimension, whose own direction numbers are those of the plain
+ * digits: a one, and random ones behind it. */
+static void a_scramble_is_drawn_by_splitmix(void **state)
+{
+    (void)state;
+    static const uint32_t word[] = {0xe220a839, 0x6e789e6a, 0x06c45d18, 0xf88bb8a8, 0x1b39896a};
+    assert_int_equal(brake_sobol_scrambled(1, 0, &sobol), BRAKE_OK);
+    for (int k = 0; k < 5; k++) {
+        const uint32_t one = UINT32_C(1) << (31 - k);
+        assert_int_equal(sobol.direction[0][k], one | (word[k] & (one - 1)));
+    }
+}
+
 /* What lies behind the dimensions that were asked for is left as it was. */
 static void no_more_dimensions_are_made_than_asked_for(void **state)
 {
@@ -78,6 +92,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(the_first_points_are_those_of_the_direction_numbers),
         cmocka_unit_test(numbers_of_dimensions_past_the_table_are_refused),
+        cmocka_unit_test(a_scramble_is_drawn_by_splitmix),
         cmocka_unit_test(no_more_dimensions_are_made_than_asked_for),
         cmocka_unit_test(the_last_point_that_can_be_asked_for_is_in_the_cube),
         cmocka_unit_test(a_scramble_moves_the_first_point_off_the_corner),
