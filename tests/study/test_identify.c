@@ -250,6 +250,32 @@ static void many_stops_do_not_average_the_gauge(void **state)
     assert_within(sigma, 0.153, 0.008);
 }
 
+/* A road that may rise by 2 % (90 of 100) is the same in all stops of a day: 9.80665 x 2000/2250 x
+ * 0.02/1.6449 = 0.106 m/s2, R = 0.01124, P as above: sqrt(P R/(P + R)) = 0.0933; what was measured
+ * as it was predicted moves nothing. */
+static void many_stops_do_not_average_the_road(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    double force[100];
+    double deceleration[100];
+    double mean;
+    double sigma;
+    make_plain(&sheet);
+    for (int i = 0; i < 100; i++) {
+        force[i] = 400.0;
+        deceleration[i] = 4.0;
+    }
+    stops(force, deceleration, 100);
+    for (int i = 0; i < 100; i++)
+        drive.stop[i].grade = BRAKE_NAN;
+    drive.day.grade.half = 0.02;
+    assert_int_equal(brake_drive_learn(&sheet, BRAKE_EMPTY, &drive), BRAKE_OK);
+    draw(&sheet, &drive.stop[0], &mean, &sigma);
+    assert_within(mean, 4.0, 0.01);
+    assert_within(sigma, 0.0933, 0.005);
+}
+
 /* All that was left out of the vehicle with everything is uncertain; weighed samples of the lines
  * alone, each with a gauge of its own drawn, need no straight line and no direction. */
 static void what_is_told_is_what_weighing_the_lines_alone_gives(void **state)
@@ -424,6 +450,7 @@ int main(void)
         cmocka_unit_test(both_axles_of_a_tester_are_told_apart),
         cmocka_unit_test(a_tester_and_a_stop_tell_three_things),
         cmocka_unit_test(many_stops_do_not_average_the_gauge),
+        cmocka_unit_test(many_stops_do_not_average_the_road),
         cmocka_unit_test(what_is_told_is_what_weighing_the_lines_alone_gives),
         cmocka_unit_test(hidden_truths_are_held),
         cmocka_unit_test(too_little_brake_is_named_and_too_much_is_not_believed),
