@@ -38,6 +38,13 @@ static double none_above(const void *context, const struct brake_vehicle *vehicl
     return vehicle->axle[BRAKE_FRONT].pads.mu > 0.401 ? BRAKE_NAN : 1.0;
 }
 
+/* So too, and else a hundredth of each line that stands behind it in the file. */
+static double little_or_none(const void *context, const struct brake_vehicle *vehicle)
+{
+    const double front = none_above(context, vehicle);
+    return front + 0.01 * vehicle->axle[BRAKE_REAR].pads.mu + 1e-6 * vehicle->general.mass;
+}
+
 static int depend(const char *text, brake_asked *ask)
 {
     read_sheet(&sheet, text);
@@ -64,6 +71,17 @@ static void what_moves_a_number_is_found_with_its_change(void **state)
     /* Nothing locks, nothing is heated. */
     assert_int_equal(place_of("road.adhesion", count), -1);
     assert_int_equal(place_of("heat.ambient", count), -1);
+}
+
+/* However little the others move: what has no figure comes last. */
+static void what_has_no_figure_comes_last(void **state)
+{
+    (void)state;
+    const int count = depend(plain, little_or_none);
+    assert_true(count > 2);
+    assert_int_equal(place_of("front.disc.pads.mu", count), count - 1);
+    assert_true(!isfinite(list[count - 1].change));
+    assert_true(place_of("rear.disc.pads.mu", count) >= 0);
 }
 
 static void what_moves_it_most_comes_first(void **state)
@@ -127,6 +145,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(what_moves_a_number_is_found_with_its_change),
+        cmocka_unit_test(what_has_no_figure_comes_last),
         cmocka_unit_test(what_moves_it_most_comes_first),
         cmocka_unit_test(a_line_that_is_worked_out_depends_on_what_it_comes_from),
         cmocka_unit_test(a_temperature_is_raised_by_a_kelvin),
