@@ -89,8 +89,8 @@ static void assert_none_can_be_left_out(void)
     }
 }
 
-/* Nor is a part larger than it has to be: with the next size of it, nearer to what is fitted, they do
- * less, or meet less. */
+/* Nor is a part larger than it has to be: with the next size of it, nearer to what is fitted, they
+ * do less, or meet less. */
 static void assert_none_can_be_nearer(void)
 {
     static struct brake_part_offer offer[BRAKE_PARTS_OFFERED];
