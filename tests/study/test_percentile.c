@@ -16,6 +16,30 @@ static void samples_rise_and_those_without_a_value_come_last_and_are_not_counted
     assert_nan(value[4]);
 }
 
+/* In whatever order they come: 7 numbers, some twice, among 5 that are none. */
+static void any_order_is_put_in_order(void **state)
+{
+    enum { KNOWN = 7, ALL = 12 };
+    struct cases cases = {5};
+    (void)state;
+    for (int round = 0; round < 500; round++) {
+        double value[ALL];
+        for (int i = 0; i < ALL; i++)
+            value[i] = i < KNOWN ? i / 2 : BRAKE_NAN;
+        for (int i = ALL - 1; i > 0; i--) {
+            const int other = (int)any_between(&cases, 0.0, i + 0.999);
+            const double own = value[i];
+            value[i] = value[other];
+            value[other] = own;
+        }
+        assert_int_equal(percentile_sort(value, ALL), KNOWN);
+        for (int i = 0; i < KNOWN; i++)
+            assert_equal(value[i], i / 2);
+        for (int i = KNOWN; i < ALL; i++)
+            assert_nan(value[i]);
+    }
+}
+
 /* At place (n - 1) p of the sorted values, counted from 0, and on a straight line between two:
  * R. J. Hyndman and Y. Fan, Sample Quantiles in Statistical Packages, Am. Stat. 50 (1996),
  * definition 7, from memory; the numbers by hand. */
@@ -41,6 +65,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(samples_rise_and_those_without_a_value_come_last_and_are_not_counted),
+        cmocka_unit_test(any_order_is_put_in_order),
         cmocka_unit_test(percentiles_are_of_type_7),
         cmocka_unit_test(between_two_values_without_limit_is_no_limit_either),
     };
