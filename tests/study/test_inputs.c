@@ -86,7 +86,10 @@ static void every_cause_names_known_paths_and_a_reason(void **state)
     (void)state;
     const struct brake_cause *cause;
     for (int i = 0; (cause = brake_cause_at(i)) != NULL; i++) {
-        assert_true(cause->correlation > 0.0 && cause->correlation < 1.0);
+        /* half of what is off, or more where a rule or an age is all there is (common practice) */
+        const bool more =
+            strcmp(cause->id, "shared.gap") == 0 || strcmp(cause->id, "shared.inertia") == 0;
+        assert_true(cause->correlation == (more ? 0.7 : 0.5));
         assert_true(strlen(cause->words) > 15 && strlen(cause->source) > 10);
         assert_non_null(cause->path[1]);
         for (int k = 0; k < BRAKE_CAUSE_PATHS && cause->path[k] != NULL; k++)
