@@ -37,7 +37,7 @@ def part(entry, names, *how, defined=""):
 def parts():
     """{name: part} of all."""
     yield "closed", part("model", CLOSED, *PRECISE)
-    yield "axles", part("axles", AXLES, *QUICK, "-eva-auto-loop-unroll", "20")
+    yield "axles", part("axles", AXLES, *QUICK, "-eva-auto-loop-unroll", "64")
     yield "temperatures", part("temperatures", TEMPERATURES, *PRECISE)
     for cells, points in GRIDS:
         yield f"heat-{cells}-{points}", part(

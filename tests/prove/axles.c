@@ -96,13 +96,20 @@ static void stops(void)
     brake_distance_corrected(any(), any(), any());
 }
 
+/* Each question by itself: what one leaves for another is not there where it was not asked. */
 static void side_by_side(void)
 {
     static struct brake_lane_numbers numbers;
     static struct brake_lane_answers answers;
     Frama_C_make_unknown((char *)&numbers, sizeof numbers);
-    brake_lanes_answer((unsigned)whole(0, BRAKE_LANES_INTACT | BRAKE_LANES_FAILED), &numbers,
-                       &answers);
+    brake_lanes_answer(BRAKE_LANES_STOP, &numbers, &answers);
+    brake_lanes_answer(BRAKE_LANES_TARGET, &numbers, &answers);
+    brake_lanes_answer(BRAKE_LANES_PARKING, &numbers, &answers);
+    brake_lanes_answer(BRAKE_LANES_ITSELF, &numbers, &answers);
+    brake_lanes_answer(BRAKE_LANES_RATED, &numbers, &answers);
+    brake_lanes_answer(BRAKE_LANES_FLUID, &numbers, &answers);
+    brake_lanes_answer(BRAKE_LANES_AFTER, &numbers, &answers);
+    brake_lanes_answer(BRAKE_LANES_FAILED, &numbers, &answers);
 }
 
 int main(void)
