@@ -577,6 +577,160 @@ static void a_second_chamber_that_comes_to_its_end(void **state)
                 "the second circuit stays at 62 bar, the other one gets 64 bar of 64 bar");
 }
 
+/* ---- limits to a hair: each as it stands in its row is not warned of ------------------------- */
+
+/* A fixed caliper has 40 cm2 a side: 71.3 mm are 39.9, 71.4 mm 40.04. */
+static void a_fixed_caliper_has_40_square_centimetres_a_side(void **state)
+{
+    (void)state;
+    expect_pair("pistons_both_sides", swapped(plain, "1 x 30 mm", "1 x 71.3 mm"),
+                swapped(plain, "1 x 30 mm", "1 x 71.4 mm"), 1,
+                "1 piston, 40.0 cm2, on ONE side of a rear rotor");
+}
+
+/* 2.5133 m over 1.05 are 2.3936 m, over 0.95 2.6456 m. Electronic distribution is of the anti-lock,
+ * fitted or not told. */
+static void an_anti_lock_bears_tyres_of_5_percent(void **state)
+{
+    (void)state;
+    const char *text = plus(plain, "[vehicle]\nantilock = fitted\n");
+    expect_pair("antilock_tyres", speedometer(text, "2.3938 m"), speedometer(text, "2.3934 m"), 1,
+                "Tyres roll +5 %");
+    expect_pair("antilock_tyres", speedometer(text, "2.6454 m"), speedometer(text, "2.6458 m"), 1,
+                "Tyres roll -5 %");
+    expect_pair("antilock_tyres", speedometer(plain, "2.39 m"),
+                speedometer(plus(plain, "[valve]\nkind = ebd\n"), "2.39 m"), 1, "Tyres roll +5 %");
+}
+
+/* Full 1100 kg in front, 1400 kg at the rear. */
+static void axles_and_tyres_that_carry_just_their_rating(void **state)
+{
+    (void)state;
+    expect_pair("axle_rating", plus(plain, "[rear.axle]\nrated_mass = 1400 kg\n"),
+                plus(plain, "[rear.axle]\nrated_mass = 1399 kg\n"), 1,
+                "The rear axle carries 1400 kg when full, 0 % over its rating");
+    expect_pair("tyre_rating", plus(plain, "[front.tyre]\nload_capacity = 700 kg\n"),
+                plus(plain, "[front.tyre]\nload_capacity = 699 kg\n"), 1,
+                "The rear tyres carry 1400 kg together when full, 0 % over their load index");
+    /* 1.25 kg of 2500 kg are let pass. */
+    expect_pair("mass_rating", swapped(plain, "rated_mass = 2500 kg", "rated_mass = 2498.755 kg"),
+                swapped(plain, "rated_mass = 2500 kg", "rated_mass = 2498.745 kg"), 1,
+                "1 kg over its rated mass");
+}
+
+/* The knee moves by 1 mm of lift or not at all. */
+static void a_lift_of_a_millimetre_is_let_pass(void **state)
+{
+    (void)state;
+    expect_pair("valve_upset", height_valve("1 mm"), height_valve("1.001 mm"), 2, NULL);
+}
+
+/* 125 mm of radius reach 1 mm beyond a rotor of 248 mm. A round pad ends half of its diameter beyond
+ * its middle: 130 and 25 mm. */
+static void pads_may_stand_a_millimetre_over_the_edge(void **state)
+{
+    (void)state;
+    expect_pair("pads_beyond_rotor", plus(plain, "[rear.disc]\nrotor_diameter = 248.01 mm\n"),
+                plus(plain, "[rear.disc]\nrotor_diameter = 247.99 mm\n"), 1,
+                "The rear pads reach out to a radius of 125 mm, the rotor to 124 mm");
+    const char *const round = plus(swapped(plain, "effective_radius = 125 mm\n", ""),
+                                   "[front.disc.pads]\nshape = circle\ncentre_radius = 130 mm\n"
+                                   "diameter = 50 mm\n"
+                                   "[front.disc]\n");
+    expect_pair("pads_beyond_rotor", plus(round, "rotor_diameter = 308.1 mm\n"),
+                plus(round, "rotor_diameter = 307.9 mm\n"), 1,
+                "The front pads reach out to a radius of 155 mm, the rotor to 154 mm");
+}
+
+static void pads_of_75_mm_are_tall_enough(void **state)
+{
+    (void)state;
+    const char *const bare = swapped(plain, "effective_radius = 125 mm\n", "");
+    const char *const pads = plus(bare, "[front.disc.pads]\nouter_radius = 150 mm\n");
+    expect_pair("pads_too_tall", plus(pads, "inner_radius = 75 mm\n"),
+                plus(pads, "inner_radius = 74.9 mm\n"), 1,
+                "The front pads are 75 mm tall, from a radius of 75 mm to 150 mm");
+}
+
+/* 0.75 of 640 mm are 480 mm, with pads that end 15 mm beyond their middle a radius of 225 mm. */
+static void a_brake_has_three_quarters_of_the_tyre(void **state)
+{
+    (void)state;
+    const char *const small = swapped(plain, "rolling_radius = 400 mm\noverall_diameter = 800 mm\n",
+                                      "rolling_radius = 310 mm\noverall_diameter = 640 mm\n");
+    const char *const radius = "effective_radius = 125 mm\n";
+    expect_pair("brake_beyond_rim", swapped(small, radius, "effective_radius = 224.9 mm\n"),
+                swapped(small, radius, "effective_radius = 225.1 mm\n"), 1,
+                "The front rotor or pads of 480 mm does not fit into a wheel of 640 mm");
+    /* A drum is measured as it is: 0.75 of 400 mm. */
+    const char *const drum = swapped(drum_text(), "rolling_radius = 400 mm\noverall_diameter = 800",
+                                     "rolling_radius = 190 mm\noverall_diameter = 400");
+    expect_pair("brake_beyond_rim", drum, swapped(drum, "diameter = 300 mm", "diameter = 301 mm"),
+                1, "The rear drum of 301 mm does not fit into a wheel of 400 mm");
+}
+
+/* 33 inches roll 2.5565 m: 6 % less are 2.4031 m, 6 % more 2.7099 m. */
+static void a_rollout_agrees_within_6_percent(void **state)
+{
+    (void)state;
+    const char *const sized = swapped(plain, "rolling_radius = 400 mm\noverall_diameter = 800 mm\n",
+                                      "marking = 33x12.50R15\nwheel_mass = 35 kg\n");
+    expect_pair("rollout_of_other_tyre", plus(sized, "[front.tyre]\nrollout = 2.4035 m\n"),
+                plus(sized, "[front.tyre]\nrollout = 2.4027 m\n"), 2, "is -6 % off the 2.557 m");
+    expect_pair("rollout_of_other_tyre", plus(sized, "[front.tyre]\nrollout = 2.7095 m\n"),
+                plus(sized, "[front.tyre]\nrollout = 2.7103 m\n"), 2, "is +6 % off the 2.557 m");
+}
+
+/* At 0.9 m the limits are told as they are: 65 kg and 18 kg. */
+static void wheels_of_900_mm_weigh_18_to_65_kg(void **state)
+{
+    (void)state;
+    const char *const tall = swapped(plain, "rolling_radius = 400 mm\noverall_diameter = 800 mm\n",
+                                     "rolling_radius = 430 mm\noverall_diameter = 900 mm\n");
+    expect_pair("wheel_too_heavy", plus(tall, "[front.tyre]\nwheel_mass = 65 kg\n"),
+                plus(tall, "[front.tyre]\nwheel_mass = 65.1 kg\n"), 2, "(up to 65 kg)");
+    expect_pair("wheel_too_light", plus(tall, "[front.tyre]\nwheel_mass = 18 kg\n"),
+                plus(tall, "[front.tyre]\nwheel_mass = 17.9 kg\n"), 2,
+                "A front wheel of 17.9 kg is lighter than wheels of 900 mm are (18 kg and more)");
+}
+
+static void friction_of_pads_and_of_linings_has_one_limit(void **state)
+{
+    (void)state;
+    expect_pair("friction_too_high", swapped(plain, "mu = 40 %\n", "mu = 60 %\n"),
+                swapped(plain, "mu = 40 %\n", "mu = 60.1 %\n"), 1,
+                "Friction of 0.60 at the rear axle");
+    expect_pair("friction_too_high", plus(drum_text(), "[rear.drum.lining]\nmu = 0.6\n"),
+                plus(drum_text(), "[rear.drum.lining]\nmu = 0.65\n"), 1,
+                "Friction of 0.65 at the rear axle");
+}
+
+/* 0.55 of 1.9 m are 1.045 m, 0.45 of 2.5 m 1.125 m; a roof that is told outweighs the wheelbase. */
+static void a_centre_of_gravity_may_stand_so_high(void **state)
+{
+    (void)state;
+    const char *const line = "cg_height = 800 mm";
+    const char *const roof = plus(plain, "[vehicle]\nroof_height = 1900 mm\n");
+    expect_pair("centre_too_high", swapped(roof, line, "cg_height = 1045 mm"),
+                swapped(roof, line, "cg_height = 1046 mm"), 1, "at 55 % of the roof's height");
+    expect_pair("centre_too_high", swapped(plain, line, "cg_height = 1125 mm"),
+                swapped(plain, line, "cg_height = 1126 mm"), 1, "at 45 % of the wheelbase");
+    assert_int_equal(count_of(swapped(plus(plain, "[vehicle]\nroof_height = 2200 mm\n"), line,
+                                      "cg_height = 1200 mm"),
+                              "centre_too_high", NULL),
+                     0);
+}
+
+/* The body as it was, or lowered: whatever tyres stand on it, nothing was raised. */
+static void without_a_lift_no_rise_of_wheels_is_missed(void **state)
+{
+    (void)state;
+    const char *const old = plus(plain, "[speedometer]\nrollout = 2.199 m\n[lift]\n");
+    expect_pair("wheel_rise_missing", plus(old, "suspension = 0 mm\n"),
+                plus(old, "suspension = 1 mm\n"), 1, "by some 50 mm");
+    assert_int_equal(count_of(plus(old, "suspension = -20 mm\n"), "wheel_rise_missing", NULL), 0);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -617,6 +771,18 @@ int main(void)
         cmocka_unit_test(every_kind_of_warning_has_an_id_and_a_meaning),
         cmocka_unit_test(the_caution_says_what_a_calculation_is_not),
         cmocka_unit_test(a_second_chamber_that_comes_to_its_end),
+        cmocka_unit_test(a_fixed_caliper_has_40_square_centimetres_a_side),
+        cmocka_unit_test(an_anti_lock_bears_tyres_of_5_percent),
+        cmocka_unit_test(axles_and_tyres_that_carry_just_their_rating),
+        cmocka_unit_test(a_lift_of_a_millimetre_is_let_pass),
+        cmocka_unit_test(pads_may_stand_a_millimetre_over_the_edge),
+        cmocka_unit_test(pads_of_75_mm_are_tall_enough),
+        cmocka_unit_test(a_brake_has_three_quarters_of_the_tyre),
+        cmocka_unit_test(a_rollout_agrees_within_6_percent),
+        cmocka_unit_test(wheels_of_900_mm_weigh_18_to_65_kg),
+        cmocka_unit_test(friction_of_pads_and_of_linings_has_one_limit),
+        cmocka_unit_test(a_centre_of_gravity_may_stand_so_high),
+        cmocka_unit_test(without_a_lift_no_rise_of_wheels_is_missed),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
