@@ -1547,6 +1547,515 @@ static void a_descent_that_cannot_be_driven_says_nothing(void **state)
     assert_string_equal(j.reason, "a line is not given");
 }
 
+/* ---- hot performance ------------------------------------------------------------------------- */
+
+/* A stop of 50 m and 8 m/s2 cold, two hot ones, one after cooling, and fluid that may rise by half as
+ * much again. */
+static const struct brake_hot_figures heated = {.cold = {50.0, 8.0},
+                                                .hot = {{60.0, 6.0}, {55.0, 7.0}},
+                                                .recovery = {52.0, 7.2},
+                                                .fluid_room = 1.5};
+
+static struct brake_judgement judge_hot(const char *id, const char *text,
+                                        const struct brake_hot_figures *figures)
+{
+    struct brake_sheet sheet;
+    struct brake_judgement j;
+    read_sheet(&sheet, text);
+    brake_judge_hot(named(id), &sheet.vehicle, figures, &j);
+    return j;
+}
+
+/* 49 CFR 571.135 S7.14.4: 0.10 V + 0.0079 V^2 by the better of two stops, and of the first one
+ * 0.10 V + (S - 0.10 V)/0.60. UN R13-H Annex 3, 1.5: 4.82 m/s2, 60 % and 70 to 150 % of the cold
+ * stop. South Australia: each of two stops has 0.8 g. */
+static void hot_stops_are_held_against_their_clause(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *id;
+        double value, limit, margin;
+        enum brake_load load;
+    } cases[] = {
+        {"us.135.hot", 55.0, 89.0, 89.0 / 55.0 - 1.0, BRAKE_RATED},
+        {"us.135.hot_kept", 60.0, 10.0 + 40.0 / 0.6, (10.0 + 40.0 / 0.6) / 60.0 - 1.0, BRAKE_RATED},
+        {"un.13h.hot", 7.0, 4.82, 7.0 / 4.82 - 1.0, BRAKE_RATED},
+        {"un.13h.hot_kept", 0.75, 0.6, 0.25, BRAKE_RATED},
+        {"un.13h.recovery", 0.9, 0.7, 0.9 / 0.7 - 1.0, BRAKE_RATED},
+        {"un.13h.recovery_most", 0.9, 1.5, 0.4, BRAKE_RATED},
+        {"au.sa.fade", 6.0, 0.8 * BRAKE_GRAVITY, 6.0 / 0.8 / BRAKE_GRAVITY - 1.0, BRAKE_LIGHT},
+        {"hazard.fluid", 1.5, 1.0, 0.5, BRAKE_FULL}};
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        const struct brake_judgement j = judge_hot(cases[i].id, plain, &heated);
+        assert_near(j.value, cases[i].value, ROUNDING);
+        assert_near(j.limit, cases[i].limit, ROUNDING);
+        assert_near(j.margin, cases[i].margin, ROUNDING);
+        assert_int_equal(j.load, cases[i].load);
+        assert_int_equal(j.verdict, cases[i].margin >= 0.0 ? BRAKE_MEETS : BRAKE_FALLS_SHORT);
+        assert_null(j.reason);
+    }
+    struct brake_hot_figures other = heated;
+    other.hot[0] = heated.hot[1];
+    other.hot[1] = heated.hot[0];
+    assert_equal(judge_hot("us.135.hot", plain, &other).value, 55.0);
+    assert_equal(judge_hot("us.135.hot_kept", plain, &other).value, 55.0);
+    assert_equal(judge_hot("un.13h.hot", plain, &other).value, 7.0);
+    assert_equal(judge_hot("au.sa.fade", plain, &other).value, 6.0);
+    /* 90 km/h: tested from 85 km/h. */
+    const char *slow = as_fast_as(plain, "90 km/h");
+    assert_near(judge_hot("us.135.hot", slow, &heated).limit, 8.5 + 0.0079 * 85.0 * 85.0, ROUNDING);
+    assert_near(judge_hot("us.135.hot_kept", slow, &heated).limit, 8.5 + 41.5 / 0.6, ROUNDING);
+}
+
+static void expect_no_hot_figure(const char *id, const char *text,
+                                 const struct brake_hot_figures *figures, const char *reason)
+{
+    const struct brake_judgement j = judge_hot(id, text, figures);
+    assert_string_equal(j.reason, reason);
+    assert_int_equal(j.verdict, BRAKE_CANNOT_SAY);
+    assert_nan(j.value);
+    assert_nan(j.margin);
+}
+
+/* Without the procedure, the rated mass that it is run at, or a vehicle that it is for, nothing is
+ * said. No brake at all after cooling is too little, and not too much. */
+static void without_hot_stops_nothing_is_said_of_them(void **state)
+{
+    (void)state;
+    const char *unrated = swapped(plain, "rated_mass = 2500 kg\n", "");
+    struct brake_hot_figures figures = heated;
+    expect_no_hot_figure("us.135.hot", unrated, &heated, "vehicle.rated_mass is not given");
+    expect_no_hot_figure("un.13h.hot", unrated, &heated, "vehicle.rated_mass is not given");
+    expect_no_hot_figure("un.13h.hot", n1(), &heated, "for M1 vehicles");
+    assert_equal(judge_hot("au.sa.fade", unrated, &heated).value, 6.0);
+    figures.recovery.developed = 0.0;
+    expect_no_hot_figure("us.135.recovery_most", plain, &figures,
+                         "there was no stop after cooling");
+    assert_equal(judge_hot("us.135.recovery", plain, &figures).margin, -1.0);
+    figures.lacks = "a line is not given";
+    expect_no_hot_figure("us.135.hot", plain, &figures, "a line is not given");
+    expect_no_hot_figure("us.135.hot", unrated, &figures, "vehicle.rated_mass is not given");
+    assert_equal(judge_hot("hazard.fluid", plain, &figures).value, 1.5);
+    assert_string_equal(judge("us.135.hot", plain).reason, "the fade procedure was not run");
+}
+
+/* ---- limits to a hair ------------------------------------------------------------------------ */
+
+/* "Less than 50 %": just half is none of it. The mass is all of its rating; on the plain vehicle the
+ * differences are measured to be 50 % and a hair more. */
+static void just_half_of_what_is_asked_for_is_not_dangerous(void **state)
+{
+    (void)state;
+    struct brake_criterion criterion = {
+        .measure = BRAKE_MASS_LOAD, .load = BRAKE_AT_FULL, .limit = 2.0, .graded = true};
+    assert_equal(judge_by(&criterion, plain).value, 1.0);
+    assert_false(judge_by(&criterion, plain).dangerous);
+    criterion.limit = 2.0001;
+    assert_true(judge_by(&criterion, plain).dangerous);
+    criterion.graded = false;
+    assert_false(judge_by(&criterion, plain).dangerous);
+    const char *half = plus(plain, "[rear.axle]\nside_difference = 10 %\n"
+                                   "[front.axle]\nside_difference = 50 %\n");
+    assert_false(judge("eu.45.sides", half).dangerous);
+    assert_true(
+        judge("eu.45.sides", swapped(half, "difference = 50 %", "difference = 50.1 %")).dangerous);
+}
+
+/* Where it decides whether a clause applies, or is what the vehicle is loaded to. */
+static void what_the_rated_mass_decides_wants_it(void **state)
+{
+    (void)state;
+    static const struct {
+        unsigned applies, load;
+        bool wants;
+    } cases[] = {{BRAKE_TO_LIGHT, BRAKE_AT_EMPTY, true},
+                 {BRAKE_TO_10000_LB, BRAKE_AT_EMPTY, true},
+                 {BRAKE_TO_4500_KG, BRAKE_AT_EMPTY, true},
+                 {BRAKE_TO_M1, BRAKE_AT_RATED, true},
+                 {BRAKE_TO_M1, BRAKE_AT_EMPTY | BRAKE_AT_FULL | BRAKE_AT_LIGHT, false},
+                 {BRAKE_TO_NO_ANTILOCK | BRAKE_TO_CAR_FRAME, BRAKE_AT_FULL, false}};
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        const struct brake_criterion criterion = {.measure = BRAKE_STOP_DECELERATION,
+                                                  .load = cases[i].load,
+                                                  .force = 500.0,
+                                                  .limit = 1.0,
+                                                  .applies = cases[i].applies};
+        const struct brake_judgement j =
+            judge_by(&criterion, swapped(plain, "rated_mass = 2500 kg\n", ""));
+        assert_int_equal(j.reason != NULL, cases[i].wants);
+        if (cases[i].wants)
+            assert_string_equal(j.missing, "vehicle.rated_mass");
+    }
+}
+
+/* One kilogram behind the vehicle is a trailer; whose use is not told may be a business. */
+static void a_clause_is_for_whom_its_words_name(void **state)
+{
+    (void)state;
+    const char *trailer = plus(plain, "[trailer]\nmass = 1 kg\n");
+    const char *private = swapped(plain, "use = commercial\n", "use = private\n");
+    const char *circuits = swapped(plain, "secondary = separate\n", "secondary = circuits\n");
+    expect_applies(BRAKE_TO_TRAILER, trailer, plain, "for vehicles with a trailer");
+    expect_applies(BRAKE_TO_UNBRAKED_TRAILER, trailer, plain,
+                   "for vehicles with a trailer without brakes");
+    expect_applies(BRAKE_TO_UNBRAKED_TRAILER, trailer, plus(trailer, "braking_ratio = 1 %\n"),
+                   "for vehicles with a trailer without brakes");
+    expect_applies(BRAKE_TO_COMMERCIAL, plain, private, "for commercial vehicles");
+    expect_applies(BRAKE_TO_COMMERCIAL, swapped(plain, "use = commercial\n", ""), private,
+                   "for commercial vehicles");
+    expect_applies(BRAKE_TO_SECONDARY, plain, circuits,
+                   "for vehicles with a secondary brake of its own");
+    expect_applies(BRAKE_TO_SHOE_SHAPE, shoe_text(), drum_text(),
+                   "for drums whose shoes are known by their geometry");
+    expect_applies(BRAKE_TO_SENSING_VALVE, plus(plain, valve_load), plain, "for a sensing valve");
+    /* A mass or speed that is not told leaves the row. */
+    const char *unrated = swapped(n1(), "rated_mass = 2500 kg\n", "");
+    assert_int_equal(scope_of("gb.mot.service_n1", unrated, BRAKE_RULES_GB), BRAKE_YARDSTICK);
+    assert_int_equal(scope_of("un.13h.high_speed", plain, BRAKE_RULES_UN), BRAKE_YARDSTICK);
+}
+
+/* The day on which a row begins is its own; one before belongs to the row before. */
+static void a_date_belongs_to_the_row_that_begins_with_it(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *country, *year, *id;
+        bool binds;
+    } cases[] = {
+        {"DE", "2012", "eu.45.service_m1", true},
+        {"DE", "2012", "eu.45.service_m1_plain", false},
+        {"DE", "2011.99", "eu.45.service_m1", false},
+        {"DE", "2011.99", "eu.45.service_m1_plain", true},
+        {"GB", "2010.67", "gb.mot.service_m1", true},
+        {"GB", "2010.67", "gb.mot.service_m1_old", false},
+        {"GB", "2010.66", "gb.mot.service_m1", false},
+        {"GB", "2010.66", "gb.mot.service_m1_old", true},
+        {"NL", "2012", "nl.service_m1", true},
+        {"NL", "2012", "nl.service_m1_old", false},
+        {"NL", "2011.99", "nl.service_m1_old", true},
+        {"NL", "1967.5", "nl.service_m1_old", true},
+        {"NL", "1967.5", "nl.service_m1_1967", false},
+        {"NL", "1967.49", "nl.service_m1_old", false},
+        {"NL", "1967.49", "nl.service_m1_1967", true},
+        {"NL", "1967.5", "nl.parking", true},
+        {"NL", "1967.49", "nl.parking", false},
+        {"NL", "1967.5", "nl.parking_1967", false},
+        {"NL", "1967.49", "nl.parking_1967", true},
+    };
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++)
+        assert_int_equal(scope_of(cases[i].id,
+                                  registered(cases[i].country, "private", cases[i].year),
+                                  BRAKE_RULES_OWN),
+                         cases[i].binds ? BRAKE_BINDS : BRAKE_OUTSIDE);
+}
+
+/* Regeling voertuigen 5.3.38: 5.0, 4.5, 4.0, 3.8 m/s2 of goods vehicles by their year. */
+static void dutch_goods_vehicles_have_four_ages(void **state)
+{
+    (void)state;
+    static const char *const ids[] = {"nl.service_n1", "nl.service_n1_2011", "nl.service_n1_1997",
+                                      "nl.service_n1_1967"};
+    static const struct {
+        const char *year;
+        int row;
+    } cases[] = {{"2012", 0},    {"2011.99", 1}, {"1998", 1},
+                 {"1997.99", 2}, {"1967.5", 2},  {"1967.49", 3}};
+    static const double limits[] = {5.0, 4.5, 4.0, 3.8};
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        const char *text =
+            plus(registered("NL", "private", cases[i].year), "[vehicle]\ncategory = N1\n");
+        for (int row = 0; row < 4; row++)
+            assert_int_equal(scope_of(ids[row], text, BRAKE_RULES_OWN),
+                             row == cases[i].row ? BRAKE_BINDS : BRAKE_OUTSIDE);
+        expect_limit(ids[cases[i].row], text, limits[cases[i].row], 0.0);
+    }
+}
+
+/* 49 CFR 571.135 S3: cars made on or after 1 September 2000, others on or after 1 September 2002.
+ * UN R13-H is of 1998, UN R13 for light vehicles of 1992, from memory; the manual of New South Wales
+ * of October 2013. */
+static void a_text_begins_to_bind_on_a_day(void **state)
+{
+    (void)state;
+    static const char truck[] = "[vehicle]\nframe = truck\n";
+    static const char goods[] = "[vehicle]\ncategory = N1\n";
+    static const char truck_goods[] = "[vehicle]\ncategory = N1\nframe = truck\n";
+    static const struct {
+        const char *id, *country, *before, *first, *more;
+    } cases[] = {{"us.135.cold", "US", "2000.66", "2000.67", ""},
+                 {"us.135.cold", "US", "2002.66", "2002.67", truck},
+                 {"un.13h.type0", "DE", "1997.99", "1998", ""},
+                 {"un.13h.type0", "DE", "1997.99", "1998", truck},
+                 {"un.13.type0", "DE", "1991.99", "1992", goods},
+                 {"un.13.type0", "DE", "1991.99", "1992", truck_goods}};
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        const char *before = registered(cases[i].country, "private", cases[i].before);
+        const char *first = registered(cases[i].country, "private", cases[i].first);
+        assert_int_equal(scope_of(cases[i].id, plus(before, cases[i].more), BRAKE_RULES_OWN),
+                         BRAKE_OUTSIDE);
+        assert_int_equal(scope_of(cases[i].id, plus(first, cases[i].more), BRAKE_RULES_OWN),
+                         BRAKE_YARDSTICK);
+    }
+    const char *const car = registered("AU", "private", "2001");
+    assert_int_equal(
+        scope_of("au.nsw.pretest", plus(car, "[vehicle]\nmodified = 2013.74\n"), BRAKE_RULES_OWN),
+        BRAKE_OUTSIDE);
+    assert_int_equal(
+        scope_of("au.nsw.pretest", plus(car, "[vehicle]\nmodified = 2013.75\n"), BRAKE_RULES_OWN),
+        BRAKE_YARDSTICK);
+}
+
+/* Each text in the lands that it has force in: B binds, Y is a yardstick, - is outside. The European
+ * Economic Area stands from AT to NO. */
+static void a_text_has_force_in_its_lands(void **state)
+{
+    (void)state;
+    static const char *const ids[] = {"us.135.cold",    "us.393.car.force", "us.570.road_test",
+                                      "un.13h.type0",   "eu.45.service_m1", "gb.mot.service_m1",
+                                      "nl.service_m1",  "de.41.service",    "ca.qc.service",
+                                      "au.nsw.pretest", "au.nsw.circuit_m1"};
+    static const struct {
+        const char *country, *scopes;
+    } cases[] = {{"US", "YBY--------"},      {"CA", "Y-------Y--"}, {"AT", "---YB------"},
+                 {"IS", "---YB------"},      {"NO", "---YB------"}, {"NL", "---YB-B----"},
+                 {"DE", "---YB--Y---"},      {"GB", "---Y-B-----"}, {"CH", "---Y-------"},
+                 {"AU", "---Y-----YY"},      {"NZ", "---Y-------"}, {"XX", "---Y-------"},
+                 {"unstated", "YYYYYYYYYYY"}};
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        const char *text = registered(cases[i].country, "commercial", "2013");
+        for (size_t k = 0; k < sizeof ids / sizeof ids[0]; k++) {
+            const char scope = cases[i].scopes[k];
+            assert_int_equal(scope_of(ids[k], text, BRAKE_RULES_OWN), scope == 'B' ? BRAKE_BINDS
+                                                                      : scope == 'Y'
+                                                                          ? BRAKE_YARDSTICK
+                                                                          : BRAKE_OUTSIDE);
+        }
+        const char *goods = plus(text, "[vehicle]\ncategory = N1\n");
+        assert_int_equal(scope_of("un.13.type0", goods, BRAKE_RULES_OWN),
+                         scope_of("un.13h.type0", text, BRAKE_RULES_OWN));
+    }
+}
+
+static void the_first_line_that_decides_and_is_left_out_is_named(void **state)
+{
+    (void)state;
+    const char *const undated =
+        swapped(plain, "use = commercial\n", "use = private\ncountry = DE\n");
+    const char *const unused = swapped(plain, "use = commercial\n", "country = DE\n");
+    assert_string_equal(ruling_of(unused, BRAKE_MEETS, BRAKE_RULES_OWN).unstated, "vehicle.use");
+    assert_string_equal(ruling_of(undated, BRAKE_MEETS, BRAKE_RULES_OWN).unstated,
+                        "vehicle.first_registered");
+    assert_null(
+        ruling_of(registered("DE", "private", "1996"), BRAKE_MEETS, BRAKE_RULES_OWN).unstated);
+}
+
+/* ---- what all verdicts come to --------------------------------------------------------------- */
+
+/* Judgements of a German car in which only some rows say anything. */
+static struct brake_ruling ruling_by(const char *const *ids, const enum brake_scope *scope,
+                                     const struct brake_judgement *said, int count, bool hot)
+{
+    struct brake_sheet sheet;
+    struct brake_judgement judgement[BRAKE_CRITERIA] = {{.verdict = BRAKE_CANNOT_SAY}};
+    struct brake_ruling ruling;
+    read_sheet(&sheet, registered("DE", "private", "1996"));
+    for (int i = 0; i < count; i++) {
+        judgement[criterion_number(ids[i])] = said[i];
+        judgement[criterion_number(ids[i])].scope = scope[i];
+    }
+    brake_ruling_make(judgement, &sheet.vehicle, BRAKE_RULES_OWN, hot, &ruling);
+    return ruling;
+}
+
+/* Two hazards and two rows that bind, of which one lacks an input and one is of hot brakes; a
+ * yardstick counts for itself. */
+static void verdicts_are_counted_by_how_they_stand_to_the_vehicle(void **state)
+{
+    (void)state;
+    static const char *const ids[] = {"hazard.circuit", "hazard.fluid", "eu.45.service_m1",
+                                      "eu.45.sides", "un.13h.type0"};
+    static const enum brake_scope scope[] = {BRAKE_HAZARD, BRAKE_HAZARD, BRAKE_BINDS, BRAKE_BINDS,
+                                             BRAKE_YARDSTICK};
+    static const struct brake_judgement said[] = {
+        {.verdict = BRAKE_MEETS, .margin = 1.0},
+        {.verdict = BRAKE_CANNOT_SAY, .margin = 0.1},
+        {.verdict = BRAKE_MEETS, .margin = 0.1},
+        {.verdict = BRAKE_CANNOT_SAY, .margin = BRAKE_NAN},
+        {.verdict = BRAKE_FALLS_SHORT, .margin = -0.1}};
+    const struct brake_ruling all = ruling_by(ids, scope, said, 5, true);
+    assert_int_equal(all.of[BRAKE_HAZARD].meets, 1);
+    assert_int_equal(all.of[BRAKE_HAZARD].cannot_say, 1);
+    assert_int_equal(all.of[BRAKE_HAZARD].lacking, 0);
+    assert_int_equal(all.of[BRAKE_BINDS].meets, 1);
+    assert_int_equal(all.of[BRAKE_BINDS].cannot_say, 1);
+    assert_int_equal(all.of[BRAKE_BINDS].lacking, 1);
+    assert_int_equal(all.of[BRAKE_YARDSTICK].falls_short, 1);
+    assert_int_equal(all.counted.meets, 2);
+    assert_int_equal(all.counted.cannot_say, 2);
+    assert_int_equal(all.counted.falls_short, 0);
+    assert_int_equal(all.counted.lacking, 1);
+    assert_int_equal(all.unread, 0);
+    assert_int_equal(all.verdict, BRAKE_CANNOT_SAY);
+    /* Cold, the fluid is no row. */
+    assert_int_equal(ruling_by(ids, scope, said, 5, false).of[BRAKE_HAZARD].cannot_say, 0);
+}
+
+/* What binds and was never read does not make a vehicle meet anything; one row that was read does.
+ * A hazard is no row that binds, read or not. */
+static void figures_from_memory_are_not_met(void **state)
+{
+    (void)state;
+    static const char *const ids[] = {"un.13h.circuit", "hazard.circuit", "eu.45.service_m1"};
+    static const enum brake_scope scope[] = {BRAKE_BINDS, BRAKE_HAZARD, BRAKE_BINDS};
+    static const struct brake_judgement said[] = {
+        {.verdict = BRAKE_MEETS}, {.verdict = BRAKE_MEETS}, {.verdict = BRAKE_MEETS}};
+    assert_int_equal(ruling_by(ids, scope, said, 2, true).unread, 1);
+    assert_int_equal(ruling_by(ids, scope, said, 2, true).verdict, BRAKE_CANNOT_SAY);
+    assert_int_equal(ruling_by(ids, scope, said, 3, true).unread, 1);
+    assert_int_equal(ruling_by(ids, scope, said, 3, true).verdict, BRAKE_MEETS);
+    struct brake_ruling ruling = ruling_by(ids, scope, said, 3, true);
+    brake_ruling_add(&ruling, BRAKE_CANNOT_SAY);
+    assert_int_equal(ruling.of[BRAKE_HAZARD].cannot_say, 1);
+    assert_int_equal(ruling.counted.cannot_say, 1);
+    assert_int_equal(ruling.verdict, BRAKE_CANNOT_SAY);
+    brake_ruling_add(&ruling, BRAKE_FALLS_SHORT);
+    assert_int_equal(ruling.verdict, BRAKE_FALLS_SHORT);
+    assert_int_equal(brake_verdict_exit(BRAKE_MEETS), 0);
+    assert_int_equal(brake_verdict_exit(BRAKE_FALLS_SHORT), 1);
+    assert_int_equal(brake_verdict_exit(BRAKE_CANNOT_SAY), 3);
+}
+
+static void every_kind_of_vehicle_has_its_words(void **state)
+{
+    (void)state;
+    int bits = 0;
+    while (bits < 32 && brake_applies_words(bits) != NULL)
+        bits++;
+    for (int i = 0; i < brake_criterion_count(); i++)
+        assert_int_equal(brake_criterion_at(i)->applies >> bits, 0);
+    assert_string_equal(brake_applies_words(0), "M1 vehicles");
+    assert_string_equal(brake_applies_words(bits - 1), "vehicles with a trailer without brakes");
+    assert_null(brake_applies_words(bits));
+}
+
+/* ---- measures at their limits ---------------------------------------------------------------- */
+
+/* 49 CFR 570.5(c) and the floor. 6.43 m/s2 take 785.9 N on 2500 kg and 250 kg of wheels, 100.06 bar;
+ * front calipers as in test_warnings.c: 9 mm of gaps and 20 mm (3/7 p/100 + 1.1 4/7 p/(p + 10)), rear
+ * ones 2.25 mm. */
+static void the_stroke_is_used_by_whatever_uses_most_of_its_own(void **state)
+{
+    (void)state;
+    const double bar = 4.0 * 643.0 * 11.0 / 9.0 / BRAKE_PI * 1e-1;
+    const double front =
+        9.0 + 20.0 * (3.0 / 7.0 * bar / 100.0 + 1.1 * 4.0 / 7.0 * bar / (bar + 10.0));
+    const char *soft = swapped(plain, "compliance = 0 cm3", "compliance = 3.14159265 cm3");
+    const char *deep = swapped(soft, "free_play = 5 mm\n", "free_play = 5 mm\ntravel = 250 mm\n");
+    const double travel = (5.0 + 4.0 * (front + 2.25)) / 250.0;
+    const char *first = plus(deep, "[master]\nprimary_stroke = 40 mm\n");
+    const char *second =
+        plus(swapped(deep, "= 250 mm", "= 350 mm"), "[master]\nsecondary_stroke = 5 mm\n");
+    const char *both = plus(second, "primary_stroke = 40 mm\n");
+    assert_near(judge("hazard.floor", deep).value, travel, 1e-8);
+    assert_near(judge("hazard.floor", first).value, front / 40.0, 1e-8);
+    assert_near(judge("hazard.floor", second).value, 0.45, 1e-8);
+    assert_near(judge("hazard.floor", both).value, front / 40.0, 1e-8);
+    assert_near(judge("hazard.floor", swapped(first, "40 mm", "60 mm")).value, travel, 1e-8);
+    assert_near(judge("hazard.floor", plus(soft, "[master]\nprimary_stroke = 40 mm\n")).value,
+                front / 40.0, 1e-8);
+}
+
+static const char rear_tyre[] = "[rear.tyre]\nrolling_radius = 400 mm\noverall_diameter = 800 mm\n"
+                                "wheel_inertia = 10 kg*m2\n";
+
+static void what_one_axle_lacks_the_other_does_not_make_up(void **state)
+{
+    (void)state;
+    const char *tyres = "tyre.load_capacity, or a load index in tyre.marking (dual: both), is not "
+                        "given";
+    const char *axles = "axle.rated_mass is not given, front or rear";
+    expect_lacks("hazard.tyre_load", plain, tyres);
+    expect_lacks("hazard.tyre_load", plus(plain, plus(rear_tyre, "load_capacity = 800 kg\n")),
+                 tyres);
+    expect_lacks("hazard.tyre_load",
+                 plus(plain, plus("[front.tyre]\nload_capacity = 800 kg\n", rear_tyre)), tyres);
+    expect_lacks("hazard.axle_load", plain, axles);
+    expect_lacks("hazard.axle_load", plus(plain, "[front.axle]\nrated_mass = 1300 kg\n"), axles);
+    expect_lacks("hazard.axle_load", plus(plain, "[rear.axle]\nrated_mass = 1300 kg\n"), axles);
+    expect_lacks("hazard.mass", swapped(plain, "rated_mass = 2500 kg\n", ""),
+                 "vehicle.rated_mass is not given");
+}
+
+/* Full 1100 kg in front, 1400 kg at the rear. */
+static void the_axle_that_carries_more_of_its_own_counts(void **state)
+{
+    (void)state;
+    const char *axles = plus(plain, "[front.axle]\nrated_mass = 1100 kg\n"
+                                    "[rear.axle]\nrated_mass = 1600 kg\n");
+    assert_near(judge("hazard.axle_load", axles).value, 1.0, ROUNDING);
+    assert_near(judge("hazard.axle_load", swapped(axles, "1600 kg", "1000 kg")).value, 1.4,
+                ROUNDING);
+    const char *tyres = plus(plus(plain, "[front.tyre]\nload_capacity = 500 kg\n"),
+                             plus(rear_tyre, "load_capacity = 1000 kg\n"));
+    assert_near(judge("hazard.tyre_load", tyres).value, 1.1, ROUNDING);
+    assert_near(judge("hazard.tyre_load", swapped(tyres, "1000 kg", "500 kg")).value, 1.4,
+                ROUNDING);
+    assert_near(judge("hazard.mass", plain).margin, 1.0 - 1.0 / 1.02, ROUNDING);
+}
+
+/* As vans_meet_their_figure_by_locking_too: 550 N give 4.5 (d/30 mm)^2 550 N at the rear, where 100
+ * kgf a wheel are 1961.3 N: d = 26.71 mm. A figure above the limit stays what it is. */
+static void the_rear_wheels_of_a_van_have_100_kgf_each(void **state)
+{
+    (void)state;
+    const char *van = plus(swapped(plain, "rated_mass = 2500 kg\n", "rated_mass = 3400 kg\n"),
+                           "[vehicle]\ncategory = N1\n[driver]\npedal_force_most = 550 N\n");
+    const char *just = swapped(van, "1 x 30 mm", "1 x 26.75 mm");
+    const char *less = swapped(van, "1 x 30 mm", "1 x 26.65 mm");
+    assert_equal(judge("gb.mot.service_class7", just).value, 0.5);
+    assert_true(judge("gb.mot.service_class7", less).value < 0.5);
+    struct brake_criterion rollers = *named("gb.mot.service_class7");
+    rollers.measure = BRAKE_ROLLER_RATIO;
+    const char *strong = swapped(van, "1 x 30 mm", "1 x 60.0 mm");
+    assert_true(judge("gb.mot.service_class7", strong).value > 0.5);
+    assert_equal(judge("gb.mot.service_class7", strong).value, judge_by(&rollers, strong).value);
+}
+
+/* A front that begins late and a rear that is held back soon: at z = 0.15 the rear brakes alone, and
+ * turns the front wheels too. */
+static void the_rear_curve_begins_at_15_hundredths(void **state)
+{
+    (void)state;
+    const char *text = swapped(plain, "1 x 30 mm", "1 x 90 mm");
+    text = swapped(text, "threshold = 0 bar", "threshold = 11.5 bar");
+    text = plus(text, "[valve]\nkind = fixed\nknee = 12 bar\nslope = 0\n");
+    assert_near(judge("us.135.rear_curve", text).value,
+                0.9 * (1.0 + 125.0 / 2105.0) / (0.5 - 0.15 * light_slope), ROUNDING);
+}
+
+/* 40 kgf are "not more than 40 kg", and so are weak fronts. */
+static void wheels_of_just_40_kgf_are_passed_over(void **state)
+{
+    (void)state;
+    const char *weak = plus(plain, "[tester]\nfront_left = 150 N\nfront_right = 40 kgf\n"
+                                   "rear_left = 1800 N\nrear_right = 2000 N\n");
+    assert_near(judge("gb.mot.sides", weak).value, 0.1, ROUNDING);
+    assert_near(judge("gb.mot.sides", swapped(weak, "40 kgf", "392.3 N")).value,
+                1.0 - 150.0 / 392.3, ROUNDING);
+    assert_near(judge("gb.mot.sides", swapped(weak, "40 kgf", "150 N")).value, 0.1, ROUNDING);
+}
+
+/* What has no figure says why; a stop that does not end has one. */
+static void only_a_rear_that_never_leads_says_why_it_is_infinite(void **state)
+{
+    (void)state;
+    assert_string_equal(
+        judge("us.135.lock_order", plus(plain, "[driveline]\ncentre = locked\n")).reason,
+        "the rear never takes the lead");
+    assert_null(judge("us.135.lock_order", plain).reason);
+    assert_null(judge("us.135.circuit_failed", swapped(plain, "split = II", "split = one")).reason);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -1625,6 +2134,26 @@ int main(void)
         cmocka_unit_test(a_locked_centre_drive_is_tested_on_the_road),
         cmocka_unit_test(shoes_in_front_are_judged_too),
         cmocka_unit_test(a_descent_that_cannot_be_driven_says_nothing),
+        cmocka_unit_test(hot_stops_are_held_against_their_clause),
+        cmocka_unit_test(without_hot_stops_nothing_is_said_of_them),
+        cmocka_unit_test(just_half_of_what_is_asked_for_is_not_dangerous),
+        cmocka_unit_test(what_the_rated_mass_decides_wants_it),
+        cmocka_unit_test(a_clause_is_for_whom_its_words_name),
+        cmocka_unit_test(a_date_belongs_to_the_row_that_begins_with_it),
+        cmocka_unit_test(dutch_goods_vehicles_have_four_ages),
+        cmocka_unit_test(a_text_begins_to_bind_on_a_day),
+        cmocka_unit_test(a_text_has_force_in_its_lands),
+        cmocka_unit_test(the_first_line_that_decides_and_is_left_out_is_named),
+        cmocka_unit_test(verdicts_are_counted_by_how_they_stand_to_the_vehicle),
+        cmocka_unit_test(figures_from_memory_are_not_met),
+        cmocka_unit_test(every_kind_of_vehicle_has_its_words),
+        cmocka_unit_test(the_stroke_is_used_by_whatever_uses_most_of_its_own),
+        cmocka_unit_test(what_one_axle_lacks_the_other_does_not_make_up),
+        cmocka_unit_test(the_axle_that_carries_more_of_its_own_counts),
+        cmocka_unit_test(the_rear_wheels_of_a_van_have_100_kgf_each),
+        cmocka_unit_test(the_rear_curve_begins_at_15_hundredths),
+        cmocka_unit_test(wheels_of_just_40_kgf_are_passed_over),
+        cmocka_unit_test(only_a_rear_that_never_leads_says_why_it_is_infinite),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
