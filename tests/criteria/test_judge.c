@@ -1632,6 +1632,8 @@ static void without_hot_stops_nothing_is_said_of_them(void **state)
     expect_no_hot_figure("us.135.recovery_most", plain, &figures,
                          "there was no stop after cooling");
     assert_equal(judge_hot("us.135.recovery", plain, &figures).margin, -1.0);
+    figures.recovery.developed = 0.8;
+    assert_near(judge_hot("us.135.recovery_most", plain, &figures).value, 0.1, ROUNDING);
     figures.lacks = "a line is not given";
     expect_no_hot_figure("us.135.hot", plain, &figures, "a line is not given");
     expect_no_hot_figure("us.135.hot", unrated, &figures, "vehicle.rated_mass is not given");
@@ -2056,6 +2058,29 @@ static void only_a_rear_that_never_leads_says_why_it_is_infinite(void **state)
     assert_null(judge("us.135.circuit_failed", swapped(plain, "split = II", "split = one")).reason);
 }
 
+/* Of one circuit the first alone fails; with it every brake is gone and no rear leads. A second one
+ * would be the vehicle as it is, whose rear does. */
+static void a_second_circuit_that_is_not_there_does_not_fail(void **state)
+{
+    (void)state;
+    const char *one = swapped(plain, "split = II", "split = one");
+    const struct brake_criterion order = {.measure = BRAKE_REAR_FIRST,
+                                          .failure = {BRAKE_FIRST_CIRCUIT, BRAKE_SECOND_CIRCUIT},
+                                          .load = BRAKE_AT_EMPTY,
+                                          .limit = 0.8};
+    assert_infinite(judge_by(&order, one).value);
+    /* Another pair is judged in both of its states. */
+    struct brake_criterion assist = {.measure = BRAKE_STOP_DECELERATION,
+                                     .failure = {BRAKE_INTACT, BRAKE_NO_ASSIST},
+                                     .load = BRAKE_AT_EMPTY,
+                                     .force = 100.0,
+                                     .limit = 1.0};
+    const char *boosted = plus(swapped(one, "booster = none", "booster = fitted"),
+                               "[booster]\ngain = 4\nassist = 1200 N\n");
+    assert_near(judge_by(&assist, boosted).value, 1.0, ROUNDING);
+    assert_int_equal(judge_by(&assist, boosted).failure, BRAKE_NO_ASSIST);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -2154,6 +2179,7 @@ int main(void)
         cmocka_unit_test(the_rear_curve_begins_at_15_hundredths),
         cmocka_unit_test(wheels_of_just_40_kgf_are_passed_over),
         cmocka_unit_test(only_a_rear_that_never_leads_says_why_it_is_infinite),
+        cmocka_unit_test(a_second_circuit_that_is_not_there_does_not_fail),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
