@@ -2081,6 +2081,84 @@ static void a_second_circuit_that_is_not_there_does_not_fail(void **state)
     assert_int_equal(judge_by(&assist, boosted).failure, BRAKE_NO_ASSIST);
 }
 
+/* 49 CFR 571.135, S6.5.2, as a_vehicle_that_is_too_slow_is_tested_from_what_it_can_do: 94 km/h are 4
+ * km/h above a multiple of five, 93.9 km/h are not. */
+static void a_vehicle_is_tested_4_km_h_under_its_top_speed_at_the_most(void **state)
+{
+    (void)state;
+    expect_limit("us.135.cold", as_fast_as(plain, "93.9 km/h"), 8.5 + 0.0060 * 85.0 * 85.0, 1e-9);
+    expect_limit("us.135.cold", as_fast_as(plain, "99.1 km/h"), 9.5 + 0.0060 * 95.0 * 95.0, 1e-9);
+}
+
+/* 60 N give 0.6 m/s2 empty: a long stop, and one that ends. */
+static void a_weak_brake_stops_at_last(void **state)
+{
+    (void)state;
+    const double speed = 20.0 * 0.44704;
+    const char *weak = plus(plain, "[driver]\npedal_force_most = 60 N\n");
+    assert_near(judge("us.570.road_test", weak).value, distance_at(0.6, speed), ROUNDING);
+}
+
+/* Of a diagonal split one wheel of each axle is left: 9 N and 2.25 N per newton of pedal, and half of
+ * 1100 kg in front. */
+static void rollers_hold_the_wheels_that_are_left(void **state)
+{
+    (void)state;
+    const char *text =
+        plus(swapped(plain, "split = II", "split = X"), "[driver]\npedal_force_most = 800 N\n");
+    assert_near(judge("eu.45.secondary_m1", text).value,
+                (550.0 + 2.25 * 800.0 / BRAKE_GRAVITY) / 2500.0, ROUNDING);
+}
+
+/* As the_rear_wheels_of_a_van_have_100_kgf_each: 800 kg, of which 200 kg stand on the rear wheels,
+ * which lock. */
+static void just_100_kgf_at_each_rear_wheel_are_enough(void **state)
+{
+    (void)state;
+    const char *van = plus(swapped(plain, "rated_mass = 2500 kg\n", "rated_mass = 3400 kg\n"),
+                           "[vehicle]\ncategory = N1\n[driver]\npedal_force_most = 550 N\n");
+    const char *light = swapped(swapped(van, "\nmass = 2000 kg", "\nmass = 800 kg"),
+                                "front_share = 50 %", "front_share = 75 %");
+    assert_equal(judge("gb.mot.service_class7", light).value, 0.5);
+    assert_true(judge("gb.mot.service_class7", swapped(light, "= 75 %", "= 75.1 %")).value < 0.5);
+}
+
+/* As the_rear_curve_begins_at_15_hundredths, all of it at 7 bar: on a road of k = 0.2, the first that
+ * is asked for, the rear brakes alone and locks; on others the front locks, and late. */
+static void the_use_of_adhesion_is_judged_from_a_fifth_on(void **state)
+{
+    (void)state;
+    const char *text = swapped(plain, "1 x 30 mm", "1 x 90 mm");
+    text = swapped(text, "threshold = 0 bar", "threshold = 7 bar");
+    text = plus(text, "[valve]\nkind = fixed\nknee = 7 bar\nslope = 0\n");
+    const double z = 0.2 * 0.5 / (1.0 + 125.0 / 2000.0 + 0.2 * 0.34);
+    assert_near(judge("un.13h.adhesion", text).value, z / 0.1, 1e-11);
+}
+
+/* 2500 N*m on tyres of 0.5 m at the rear, or on those of 0.4 m in front. */
+static void the_parking_brake_pulls_at_the_radius_of_its_wheels(void **state)
+{
+    (void)state;
+    const char *text =
+        plus(plus(plain, swapped(rear_tyre,
+                                 "rolling_radius = 400 mm\noverall_diameter "
+                                 "= 800 mm",
+                                 "rolling_radius = 500 mm\noverall_diameter = 1000 mm")),
+             "[parking]\ntorque = 2500 N*m\n");
+    const double weight = 2500.0 * BRAKE_GRAVITY;
+    assert_near(judge("eu.45.parking", text).value, 2500.0 / 0.5 / weight, ROUNDING);
+    assert_near(judge("eu.45.parking", plus(text, "on = front\n")).value, 2500.0 / 0.4 / weight,
+                ROUNDING);
+}
+
+/* Six times the torque at the rear leads from the first ratio that is looked at. */
+static void a_rear_that_always_leads_does_from_15_hundredths_on(void **state)
+{
+    (void)state;
+    const char *strong = swapped(plain, "pistons = 1 x 30 mm", "pistons = 6 x 30 mm");
+    assert_near(judge("hazard.rear_first", strong).value, 0.15, ROUNDING);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -2180,6 +2258,13 @@ int main(void)
         cmocka_unit_test(wheels_of_just_40_kgf_are_passed_over),
         cmocka_unit_test(only_a_rear_that_never_leads_says_why_it_is_infinite),
         cmocka_unit_test(a_second_circuit_that_is_not_there_does_not_fail),
+        cmocka_unit_test(a_vehicle_is_tested_4_km_h_under_its_top_speed_at_the_most),
+        cmocka_unit_test(a_weak_brake_stops_at_last),
+        cmocka_unit_test(rollers_hold_the_wheels_that_are_left),
+        cmocka_unit_test(just_100_kgf_at_each_rear_wheel_are_enough),
+        cmocka_unit_test(the_use_of_adhesion_is_judged_from_a_fifth_on),
+        cmocka_unit_test(the_parking_brake_pulls_at_the_radius_of_its_wheels),
+        cmocka_unit_test(a_rear_that_always_leads_does_from_15_hundredths_on),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
