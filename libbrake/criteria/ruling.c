@@ -30,13 +30,12 @@ static unsigned left_out(const struct brake_criterion *criterion,
     return brake_book_of(criterion)->rules;
 }
 
+/* Once no row that counts says anything else, all that bind meet: of them one must have been read. */
 static enum brake_verdict worst(const struct brake_ruling *r)
 {
-    const struct brake_tally *binding = &r->of[BRAKE_BINDS];
-    const int bind = binding->meets + binding->falls_short + binding->cannot_say;
     if (r->counted.falls_short > 0)
         return BRAKE_FALLS_SHORT;
-    if (r->counted.cannot_say > 0 || r->unstated != NULL || bind == r->unread)
+    if (r->counted.cannot_say > 0 || r->unstated != NULL || r->of[BRAKE_BINDS].meets == r->unread)
         return BRAKE_CANNOT_SAY;
     return BRAKE_MEETS;
 }
