@@ -394,6 +394,43 @@ static void a_hint_tells_the_lines_of_a_section(void **state)
     assert_string_equal(text, "");
 }
 
+/* Every line of every section is told, the first one too, each once and parted by commas. */
+static void a_hint_leaves_no_line_of_a_section_out(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    read_sheet(&sheet, plain);
+    for (int s = 0; s < brake_sections_count; s++) {
+        const struct brake_section *section = &brake_sections[s];
+        char text[2000];
+        char expected[2000];
+        int used = snprintf(expected, sizeof expected, "[%s] takes", section->path);
+        for (int row = 0; row < section->count; row++) {
+            if (section->rows[row].role != BRAKE_PART_OF)
+                used += snprintf(expected + used, sizeof expected - (size_t)used, "%s %s",
+                                 row > 0 ? "," : "", section->rows[row].name);
+        }
+        brake_catalogue_hint(&sheet.vehicle, section->path, text, sizeof text);
+        if (strcmp(section->path, "part") != 0) /* [part.NAME] */
+            assert_non_null(strstr(text, expected));
+    }
+}
+
+/* reference/lines.md, the reason of each: 30 of 100 valves without a bypass, 40 of 100 vehicles with
+ * DOT4; six of ten rotors vented. */
+static void choices_left_out_have_the_odds_of_their_reason(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *path;
+        double odds;
+    } cases[] = {
+        {"valve.bypass", 0.30}, {"heat.fluid", 0.40}, {"front.disc.rotor", 0.60}};
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++)
+        assert_equal(brake_quantity_at(brake_catalogue_find(NULL, cases[i].path))->odds,
+                     cases[i].odds);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -419,6 +456,8 @@ int main(void)
         cmocka_unit_test(a_part_taken_off_leaves_the_others),
         cmocka_unit_test(a_sheet_is_made_clear_and_freed),
         cmocka_unit_test(a_hint_tells_the_lines_of_a_section),
+        cmocka_unit_test(a_hint_leaves_no_line_of_a_section_out),
+        cmocka_unit_test(choices_left_out_have_the_odds_of_their_reason),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
