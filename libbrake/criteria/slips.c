@@ -22,7 +22,7 @@ static const double unbraked_most = 750.0;     /* kg; category O1 of R.E.3, from
 
 static bool read_marking(const struct brake_tyre_lines *tyre, struct brake_marking *size)
 {
-    return tyre->marking[0] != '\0' && brake_marking_read(tyre->marking, size) >= BRAKE_OK;
+    return brake_marking_read(tyre->marking, size) >= BRAKE_OK;
 }
 
 /* [m] Where the pads end, as far as their lines tell; no less than least. */

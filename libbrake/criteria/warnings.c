@@ -4,6 +4,8 @@
 #include <math.h>
 #include <stdarg.h>
 #include <stdio.h>
+
+#include "brake/tyre.h"
 #include "vehicle/text.h"
 #include "vehicle/system.h"
 #include "warn.h"
@@ -266,11 +268,20 @@ static void about_centre_drive(struct warn_list *l)
             r->balance.locked_drive_lock_deceleration);
 }
 
+/* Whether a radius is worked out from the size of the tyre: neither measured nor told. */
+static bool radius_of_books(const struct brake_tyre_lines *tyre)
+{
+    struct brake_marking size;
+    return isnan(tyre->rollout) && brake_marking_read(tyre->marking, &size) >= BRAKE_OK &&
+           tyre->rolling_radius ==
+               brake_rolling_radius(brake_tyre_circumference(tyre->overall_diameter, size.radial));
+}
+
 static void about_book_radius(struct warn_list *l)
 {
     for (int i = 0; i < BRAKE_AXLES; i++) {
         const struct brake_tyre_lines *tyre = &l->vehicle->axle[i].tyre;
-        if (tyre->marking[0] != '\0' && isnan(tyre->rollout))
+        if (radius_of_books(tyre))
             warn_add(
                 l, BRAKE_WARNS_RADIUS_FROM_BOOKS,
                 "The %s rolling radius, %.0f mm, is the nominal one of '%s'; real tyres of one "

@@ -1728,10 +1728,10 @@ static void a_date_belongs_to_the_row_that_begins_with_it(void **state)
         {"DE", "2012", "eu.45.service_m1_plain", false},
         {"DE", "2011.99", "eu.45.service_m1", false},
         {"DE", "2011.99", "eu.45.service_m1_plain", true},
-        {"GB", "2010.67", "gb.mot.service_m1", true},
-        {"GB", "2010.67", "gb.mot.service_m1_old", false},
-        {"GB", "2010.66", "gb.mot.service_m1", false},
-        {"GB", "2010.66", "gb.mot.service_m1_old", true},
+        {"GB", "2010.667", "gb.mot.service_m1", true},
+        {"GB", "2010.667", "gb.mot.service_m1_old", false},
+        {"GB", "2010.666", "gb.mot.service_m1", false},
+        {"GB", "2010.666", "gb.mot.service_m1_old", true},
         {"NL", "2012", "nl.service_m1", true},
         {"NL", "2012", "nl.service_m1_old", false},
         {"NL", "2011.99", "nl.service_m1_old", true},
@@ -1784,8 +1784,8 @@ static void a_text_begins_to_bind_on_a_day(void **state)
     static const char truck_goods[] = "[vehicle]\ncategory = N1\nframe = truck\n";
     static const struct {
         const char *id, *country, *before, *first, *more;
-    } cases[] = {{"us.135.cold", "US", "2000.66", "2000.67", ""},
-                 {"us.135.cold", "US", "2002.66", "2002.67", truck},
+    } cases[] = {{"us.135.cold", "US", "2000.666", "2000.667", ""},
+                 {"us.135.cold", "US", "2002.666", "2002.667", truck},
                  {"un.13h.type0", "DE", "1997.99", "1998", ""},
                  {"un.13h.type0", "DE", "1997.99", "1998", truck},
                  {"un.13.type0", "DE", "1991.99", "1992", goods},
@@ -1800,7 +1800,7 @@ static void a_text_begins_to_bind_on_a_day(void **state)
     }
     const char *const car = registered("AU", "private", "2001");
     assert_int_equal(
-        scope_of("au.nsw.pretest", plus(car, "[vehicle]\nmodified = 2013.74\n"), BRAKE_RULES_OWN),
+        scope_of("au.nsw.pretest", plus(car, "[vehicle]\nmodified = 2013.749\n"), BRAKE_RULES_OWN),
         BRAKE_OUTSIDE);
     assert_int_equal(
         scope_of("au.nsw.pretest", plus(car, "[vehicle]\nmodified = 2013.75\n"), BRAKE_RULES_OWN),

@@ -424,8 +424,7 @@ static void choices_left_out_have_the_odds_of_their_reason(void **state)
     static const struct {
         const char *path;
         double odds;
-    } cases[] = {
-        {"valve.bypass", 0.30}, {"heat.fluid", 0.40}, {"front.disc.rotor", 0.60}};
+    } cases[] = {{"valve.bypass", 0.30}, {"heat.fluid", 0.40}, {"front.disc.rotor", 0.60}};
     for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++)
         assert_equal(brake_quantity_at(brake_catalogue_find(NULL, cases[i].path))->odds,
                      cases[i].odds);
