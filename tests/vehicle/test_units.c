@@ -4,6 +4,7 @@
 
 #include "brake/units.h"
 #include "vehicle/limits.h"
+#include "vehicle/trade.h"
 
 static double in_si(double number, const char *name)
 {
@@ -148,6 +149,123 @@ static void limits_are_told_in_four_digits_that_are_accepted(void **state)
     assert_string_equal(limits_words(brake_unit_find(""), 1.5, BRAKE_INFINITY).text, "1.5 to inf");
 }
 
+/* NIST Special Publication 811, Appendix B: digits as printed there, or exact. */
+static const struct {
+    const char *name;
+    double factor;
+    bool us; /* of the US trade */
+} every[] = {{"", 1.0, false},
+             {"%", 0.01, false},
+             {"m", 1.0, false},
+             {"mm", 1e-3, false},
+             {"cm", 1e-2, false},
+             {"km", 1e3, false},
+             {"in", 2.54e-2, true},
+             {"ft", 0.3048, true},
+             {"mi", 1609.344, true},
+             {"m2", 1.0, false},
+             {"cm2", 1e-4, false},
+             {"mm2", 1e-6, false},
+             {"in2", 6.4516e-4, true},
+             {"ft2", 9.290304e-2, true},
+             {"m3", 1.0, false},
+             {"cm3", 1e-6, false},
+             {"mm3", 1e-9, false},
+             {"mL", 1e-6, false},
+             {"L", 1e-3, false},
+             {"in3", 1.6387064e-5, true},
+             {"rad", 1.0, false},
+             {"deg", 1.745329e-2, false},
+             {"s", 1.0, false},
+             {"ms", 1e-3, false},
+             {"min", 60.0, false},
+             {"h", 3600.0, false},
+             {"m/s", 1.0, false},
+             {"km/h", 2.777778e-1, false},
+             {"mph", 0.44704, true},
+             {"ft/s", 0.3048, true},
+             {"m/s2", 1.0, false},
+             {"g0", 9.80665, false},
+             {"ft/s2", 0.3048, true},
+             {"kg", 1.0, false},
+             {"g", 1e-3, false},
+             {"t", 1e3, false},
+             {"lb", 0.45359237, true},
+             {"N", 1.0, false},
+             {"kN", 1e3, false},
+             {"kgf", 9.80665, false},
+             {"lbf", 4.448222, true},
+             {"Pa", 1.0, false},
+             {"kPa", 1e3, false},
+             {"MPa", 1e6, false},
+             {"bar", 1e5, false},
+             {"mbar", 1e2, false},
+             {"psi", 6.894757e3, true},
+             {"ksi", 6.894757e6, true},
+             {"inHg", 3.386389e3, true},
+             {"N*m", 1.0, false},
+             {"N*mm", 1e-3, false},
+             {"lbf*ft", 1.355818, true},
+             {"lbf*in", 1.129848e-1, true},
+             {"J", 1.0, false},
+             {"kJ", 1e3, false},
+             {"MJ", 1e6, false},
+             {"ft*lbf", 1.355818, true},
+             {"W", 1.0, false},
+             {"kW", 1e3, false},
+             {"hp", 7.456999e2, true},
+             {"kg*m2", 1.0, false},
+             {"lb*ft2", 4.214011e-2, true},
+             {"N/m", 1.0, false},
+             {"N/mm", 1e3, false},
+             {"lbf/in", 1.751268e2, true},
+             {"Pa/kg", 1.0, false},
+             {"bar/kg", 1e5, false},
+             {"psi/lb", 6894.757 / 0.45359237, true},
+             {"N*m/Pa", 1.0, false},
+             {"N*m/bar", 1e-5, false},
+             {"lbf*ft/psi", 1.355818 / 6894.757, true},
+             {"K", 1.0, false},
+             {"degC", 1.0, false},
+             {"degF", 5.0 / 9.0, true},
+             {"degF rise", 5.0 / 9.0, true},
+             {"J/(kg*K)", 1.0, false},
+             {"Btu/(lb*degF)", 4.1868e3, true}};
+
+static void every_unit_has_the_factor_of_its_table(void **state)
+{
+    (void)state;
+    int told = 0;
+    for (size_t i = 0; i < sizeof every / sizeof every[0]; i++) {
+        const struct brake_unit *unit = brake_unit_find(every[i].name);
+        assert_non_null(unit);
+        assert_near(unit->factor, every[i].factor, 4e-7);
+        assert_int_equal(brake_unit_of_us_trade(unit), every[i].us);
+        assert_true(unit->offset == 0.0 || strncmp(unit->name, "deg", 3) == 0);
+    }
+    while (brake_unit_at(told) != NULL)
+        told++;
+    /* The kelvin stands twice: of temperatures and of their rise. */
+    assert_int_equal(told, sizeof every / sizeof every[0] + 1);
+    assert_equal(brake_unit_of("K", BRAKE_RISE)->factor, 1.0);
+    assert_equal(brake_unit_of("K", BRAKE_RISE)->offset, 0.0);
+    assert_equal(brake_unit_find("degF rise")->offset, 0.0);
+}
+
+/* What stands in brackets beside a number: of lengths in metres feet, not inches; of a vacuum
+ * inches of mercury; of shares and times themselves. */
+static void a_unit_has_one_of_the_us_trade_beside_it(void **state)
+{
+    (void)state;
+    static const char *const pairs[][2] = {
+        {"m", "ft"},    {"mm", "in"},   {"cm", "in"},     {"km", "mi"},     {"m2", "ft2"},
+        {"cm2", "in2"}, {"kPa", "inHg"}, {"bar", "psi"},  {"MPa", "psi"},   {"N", "lbf"},
+        {"kg", "lb"},   {"km/h", "mph"}, {"N*m", "lbf*ft"}, {"degC", "degF"}, {"%", "%"},
+        {"s", "s"},     {"min", "min"}};
+    for (size_t i = 0; i < sizeof pairs / sizeof pairs[0]; i++)
+        assert_string_equal(brake_unit_beside(brake_unit_find(pairs[i][0]))->name, pairs[i][1]);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -161,6 +279,8 @@ int main(void)
         cmocka_unit_test(a_kelvin_of_a_difference_is_no_temperature),
         cmocka_unit_test(the_names_of_a_dimension_are_listed),
         cmocka_unit_test(limits_are_told_in_four_digits_that_are_accepted),
+        cmocka_unit_test(every_unit_has_the_factor_of_its_table),
+        cmocka_unit_test(a_unit_has_one_of_the_us_trade_beside_it),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
