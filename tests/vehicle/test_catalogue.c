@@ -430,6 +430,61 @@ static void choices_left_out_have_the_odds_of_their_reason(void **state)
                      cases[i].odds);
 }
 
+static void parts_are_told_by_the_lines_of_any_part(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    char text[400];
+    read_sheet(&sheet, plain);
+    brake_catalogue_hint(&sheet.vehicle, "part.winch.weight", text, sizeof text);
+    assert_non_null(strstr(text, "[part.NAME] takes mass, behind_front_axle, height"));
+}
+
+/* A hint writes into its room and not beyond, however much there is to tell. */
+static void a_hint_stays_in_its_room(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    char text[400];
+    read_sheet(&sheet, plain);
+    for (size_t room = 8; room < 120; room++) {
+        memset(text, '#', sizeof text);
+        brake_catalogue_hint(&sheet.vehicle, "front.tyre", text, room);
+        assert_true(strlen(text) < room);
+        for (size_t i = room; i < sizeof text; i++)
+            assert_int_equal(text[i], '#');
+    }
+}
+
+/* Words of 39 letters are looked up, longer ones are none of the trade's. */
+static void a_word_of_the_trade_has_39_letters_at_the_most(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    char word[60];
+    char text[400];
+    read_sheet(&sheet, plain);
+    for (size_t length = 30; length < 50; length++) {
+        memset(word, 'q', sizeof word);
+        memcpy(word, "dually.", 7);
+        word[length] = '\0';
+        brake_catalogue_hint(&sheet.vehicle, word, text, sizeof text);
+        assert_int_equal(strstr(text, "dual") != NULL, length <= 39);
+    }
+}
+
+/* Without a word of the file every choice is its first one. */
+static void a_cleared_choice_is_its_first_word(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    brake_sheet_clear(&sheet);
+    for (int i = 0; i < brake_catalogue_count(); i++) {
+        if (brake_quantity_at(i)->kind == BRAKE_CHOICE)
+            assert_equal(brake_quantity_value(&sheet.vehicle, i), 0.0);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -457,6 +512,10 @@ int main(void)
         cmocka_unit_test(a_hint_tells_the_lines_of_a_section),
         cmocka_unit_test(a_hint_leaves_no_line_of_a_section_out),
         cmocka_unit_test(choices_left_out_have_the_odds_of_their_reason),
+        cmocka_unit_test(parts_are_told_by_the_lines_of_any_part),
+        cmocka_unit_test(a_hint_stays_in_its_room),
+        cmocka_unit_test(a_word_of_the_trade_has_39_letters_at_the_most),
+        cmocka_unit_test(a_cleared_choice_is_its_first_word),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -545,6 +545,29 @@ static void rolling_resistance_helps(void **state)
     expect("empty.deceleration.most", 5.0 + 20.0 * BRAKE_GRAVITY / 2250.0);
 }
 
+/* 1 kg behind 2000 kg takes 1/2001 of the deceleration; its brakes give some of it back. */
+static void a_trailer_of_a_kilogram_is_towed(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    read_sheet(&sheet, plus(plain, "[trailer]\nmass = 1 kg\nbraking_ratio = 50 %\n"));
+    brake_evaluate(&sheet.vehicle, &results);
+    const struct brake_case_results *empty = &results.load[BRAKE_EMPTY];
+    assert_near(empty->tow.without_brakes, empty->deceleration.most * 2000.0 / 2001.0, ROUNDING);
+    assert_near(empty->tow.all_brakes - empty->tow.without_brakes, 0.5 * BRAKE_GRAVITY / 2001.0,
+                1e-9);
+}
+
+/* What is of no load case says so. */
+static void a_result_of_no_load_has_none(void **state)
+{
+    (void)state;
+    assert_int_equal(brake_result_load(0), -1);
+    assert_int_equal(brake_result_load(brake_result_count()), -1);
+    assert_int_equal(brake_result_load(brake_result_count() - 1), BRAKE_FULL);
+    assert_int_equal(brake_result_load(brake_result_find("empty.deceleration.most")), BRAKE_EMPTY);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -577,6 +600,8 @@ int main(void)
         cmocka_unit_test(the_speedometer),
         cmocka_unit_test(the_brakes_themselves),
         cmocka_unit_test(rolling_resistance_helps),
+        cmocka_unit_test(a_trailer_of_a_kilogram_is_towed),
+        cmocka_unit_test(a_result_of_no_load_has_none),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -488,6 +488,77 @@ static void a_tilt_test_needs_its_wheelbase(void **state)
         BRAKE_E_MISSING, "vehicle.cg_height", "Also missing: vehicle.wheelbase");
 }
 
+/* Which brake an axle has is asked first; the other axle, of which it is known, still has its
+ * needs. */
+static void a_brake_that_is_not_told_asks_for_nothing_else(void **state)
+{
+    (void)state;
+    const char *const front = "[front.axle]\nbrake = disc\n";
+    const char *const rear = "[rear.axle]\nbrake = disc\n";
+    expect_refusal(plus(swapped(plain, front, ""), "[front.drum]\ndiameter = 300 mm\n"),
+                   BRAKE_E_MISSING, "front.axle.brake", "is missing");
+    expect_refusal(swapped(swapped(plain, rear, ""), "effective_radius = 125 mm\n", ""),
+                   BRAKE_E_MISSING, "front.disc.effective_radius", "rear.axle.brake");
+    expect_refusal(swapped(swapped(plain, front, ""), "effective_radius = 0.125 m\n", ""),
+                   BRAKE_E_MISSING, "front.axle.brake", "rear.disc.effective_radius");
+}
+
+/* A line that has no easier way says how to get it, and no more. */
+static void a_line_without_an_easier_way_says_how_to_get_it(void **state)
+{
+    (void)state;
+    expect_refusal(swapped(plain, "wheelbase = 2500 mm\n", ""), BRAKE_E_MISSING,
+                   "vehicle.wheelbase", "is missing. How to get it: ");
+    expect_refusal(swapped(plain, "bore = 20 mm\n", ""), BRAKE_E_MISSING, "master.bore",
+                   "is missing. How to get it: ");
+    expect_refusal(swapped(plain, "mass = 2000 kg\nfront_share", "front_share"), BRAKE_E_MISSING,
+                   "vehicle.mass", "is missing. Write scales.front_axle and scales.rear_axle: ");
+}
+
+/* Shoes that lock themselves are not to be driven; those that cannot work at all are only refused. */
+static void shoes_that_lock_themselves_are_not_to_be_driven(void **state)
+{
+    (void)state;
+    expect_refusal(swapped(lined(), "mu = 0.35", "mu = 0.9"), BRAKE_E_SELF_LOCK,
+                   "rear.drum.lining.mu", ": do not drive it");
+}
+
+/* 1000 kg loaded 5 m behind the front axle of 2000 kg at 1.25 m: all 3000 kg over the rear axle at
+ * 2.5 m; 2.5 m before it: over the front one. */
+static void a_body_over_an_axle_cannot_stand(void **state)
+{
+    (void)state;
+    const char *heavy = swapped(plain, "[load.full]\nmass = 500 kg", "[load.full]\nmass = 1000 kg");
+    const char *const line = "behind_front_axle = 2000 mm";
+    struct brake_sheet sheet;
+    expect_refusal(swapped(heavy, line, "behind_front_axle = 5 m"), BRAKE_E_CONFLICT,
+                   "load.full.behind_front_axle", "comes out 2.5 m behind the front axle");
+    expect_refusal(swapped(heavy, line, "behind_front_axle = -2.5 m"), BRAKE_E_CONFLICT,
+                   "load.full.behind_front_axle", "comes out 0 m behind the front axle");
+    read_sheet(&sheet, swapped(heavy, line, "behind_front_axle = 4.99 m"));
+    read_sheet(&sheet, swapped(heavy, line, "behind_front_axle = -2.49 m"));
+}
+
+/* 2 % of 2000 kg, or twice the tolerance of the line: of 50 kg, 100 kg. */
+static void two_measurements_may_differ_by_twice_their_tolerance(void **state)
+{
+    (void)state;
+    const char *const scales = "[scales]\nfront_axle = 1000 kg\nrear_axle = %s\n";
+    const char *const mass = "\nmass = 2000 kg\nfront_share = 50 %\n";
+    const char *const sure = swapped(plain, mass, "\nmass = 2000 kg +- 1 kg\n");
+    const char *const vague = swapped(plain, mass, "\nmass = 2000 kg +- 50 kg\n");
+    struct brake_sheet sheet;
+    char line[4][80];
+    snprintf(line[0], sizeof line[0], scales, "1039.9 kg");
+    snprintf(line[1], sizeof line[1], scales, "1040.1 kg");
+    snprintf(line[2], sizeof line[2], scales, "1099.9 kg");
+    snprintf(line[3], sizeof line[3], scales, "1100.1 kg");
+    read_sheet(&sheet, plus(sure, line[0]));
+    expect_refusal(plus(sure, line[1]), BRAKE_E_CONFLICT, "vehicle.mass", "got 2000 kg");
+    read_sheet(&sheet, plus(vague, line[2]));
+    expect_refusal(plus(vague, line[3]), BRAKE_E_CONFLICT, "vehicle.mass", "got 2000 kg");
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -521,6 +592,11 @@ int main(void)
         cmocka_unit_test(lines_of_a_disc_in_front_do_not_belong_to_a_drum),
         cmocka_unit_test(shoes_that_hardly_brake_are_refused),
         cmocka_unit_test(a_tilt_test_needs_its_wheelbase),
+        cmocka_unit_test(a_brake_that_is_not_told_asks_for_nothing_else),
+        cmocka_unit_test(a_line_without_an_easier_way_says_how_to_get_it),
+        cmocka_unit_test(shoes_that_lock_themselves_are_not_to_be_driven),
+        cmocka_unit_test(a_body_over_an_axle_cannot_stand),
+        cmocka_unit_test(two_measurements_may_differ_by_twice_their_tolerance),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

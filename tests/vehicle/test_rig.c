@@ -351,6 +351,18 @@ static void a_pad_without_its_edges_covers_its_arc(void **state)
     }
 }
 
+/* 300 mm of drum on tyres of 0.4 m. */
+static void shoes_rub_at_half_of_the_diameter(void **state)
+{
+    (void)state;
+    read_sheet(&sheet, plus(drum_text(), "[rear.drum]\ndrum_mass = 9 kg\nwidth = 50 mm\n"
+                                         "[front.disc]\nrotor_mass = 8 kg\n"
+                                         "rotor_diameter = 300 mm\n"));
+    assert_int_equal(brake_hot_rig_build(&sheet.vehicle, BRAKE_FULL, &hot, &error), BRAKE_OK);
+    assert_near(hot.rig.rubbing[BRAKE_REAR], 0.15 / 0.4, ROUNDING);
+    assert_near(hot.rig.rubbing[BRAKE_FRONT], 0.125 / 0.4, ROUNDING);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -371,6 +383,7 @@ int main(void)
         cmocka_unit_test(rings_too_thick_too_thin_or_past_the_centre_are_refused),
         cmocka_unit_test(a_curve_that_falls_in_temperature_is_refused),
         cmocka_unit_test(a_pad_without_its_edges_covers_its_arc),
+        cmocka_unit_test(shoes_rub_at_half_of_the_diameter),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -258,8 +258,8 @@ static void a_unit_has_one_of_the_us_trade_beside_it(void **state)
 {
     (void)state;
     static const char *const pairs[][2] = {
-        {"m", "ft"},    {"mm", "in"},   {"cm", "in"},     {"km", "mi"},     {"m2", "ft2"},
-        {"cm2", "in2"}, {"kPa", "inHg"}, {"bar", "psi"},  {"MPa", "psi"},   {"N", "lbf"},
+        {"m", "ft"},    {"mm", "in"},    {"cm", "in"},      {"km", "mi"},     {"m2", "ft2"},
+        {"cm2", "in2"}, {"kPa", "inHg"}, {"bar", "psi"},    {"MPa", "psi"},   {"N", "lbf"},
         {"kg", "lb"},   {"km/h", "mph"}, {"N*m", "lbf*ft"}, {"degC", "degF"}, {"%", "%"},
         {"s", "s"},     {"min", "min"}};
     for (size_t i = 0; i < sizeof pairs / sizeof pairs[0]; i++)

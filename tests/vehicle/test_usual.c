@@ -140,6 +140,36 @@ static void how_far_a_vehicle_may_be_from_its_rule(void **state)
     }
 }
 
+/* The plain vehicle without its load: 500 kg are left to 2500 kg, over 2500 (5 s - 2) mm, by which
+ * the rear carries its share s of both ratings; between 0.3 and 1.1 of the wheelbase, else 0.75. */
+static void a_load_that_is_not_placed_fills_both_axles_alike(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *front, *rear;
+        double share; /* of the wheelbase */
+    } cases[] = {{"1000 kg", "1500 kg", 1.0},
+                 {"1349 kg", "1151 kg", 5.0 * 1151.0 / 2500.0 - 2.0},
+                 {"1351 kg", "1149 kg", 0.75},
+                 {"951 kg", "1549 kg", 5.0 * 1549.0 / 2500.0 - 2.0},
+                 {"949 kg", "1551 kg", 0.75}};
+    const char *bare = swapped(plain,
+                               "[load.full]\nmass = 500 kg\nbehind_front_axle = 2000 mm\n"
+                               "height = 1000 mm\n",
+                               "");
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        struct brake_sheet sheet;
+        char lines[120];
+        snprintf(lines, sizeof lines,
+                 "[front.axle]\nrated_mass = %s\n[rear.axle]\nrated_mass = %s\n", cases[i].front,
+                 cases[i].rear);
+        read_sheet(&sheet, plus(bare, lines));
+        assert_near(value_at(&sheet, "load.full.behind_front_axle"), 2.5 * cases[i].share,
+                    ROUNDING);
+        assert_near(value_at(&sheet, "load.full.mass"), 500.0, ROUNDING);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -148,6 +178,7 @@ int main(void)
         cmocka_unit_test(an_accumulator_of_which_little_is_told),
         cmocka_unit_test(how_far_a_vehicle_may_be_from_its_rule),
         cmocka_unit_test(a_drum_of_which_little_is_told),
+        cmocka_unit_test(a_load_that_is_not_placed_fills_both_axles_alike),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

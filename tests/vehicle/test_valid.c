@@ -251,6 +251,24 @@ static void bytes_changed_at_random_are_refused_or_can_be_asked(void **state)
     assert_in_range(passed, 1, 1999);
 }
 
+/* A truth is 0 or 1; what stands behind the last thing that a drive told was not told. */
+static void bytes_are_held_to_what_they_may_be(void **state)
+{
+    (void)state;
+    static struct brake_sheet sheet;
+    struct brake_error error;
+    read_sheet(&sheet, plain);
+    sheet.known.of[0].number = -5;
+    assert_int_equal(brake_sheet_valid(&sheet, &error), BRAKE_OK);
+    sheet.known.count = 1;
+    assert_int_equal(brake_sheet_valid(&sheet, &error), BRAKE_E_RANGE);
+    sheet.known.count = 0;
+    memset(&sheet.known.another, 1, sizeof(bool));
+    assert_int_equal(brake_sheet_valid(&sheet, &error), BRAKE_OK);
+    memset(&sheet.known.another, 2, sizeof(bool));
+    assert_int_equal(brake_sheet_valid(&sheet, &error), BRAKE_E_RANGE);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -262,6 +280,7 @@ int main(void)
         cmocka_unit_test(values_just_past_their_limits_are_refused),
         cmocka_unit_test(points_past_their_limits_are_refused),
         cmocka_unit_test(bytes_changed_at_random_are_refused_or_can_be_asked),
+        cmocka_unit_test(bytes_are_held_to_what_they_may_be),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
