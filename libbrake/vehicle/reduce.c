@@ -575,13 +575,18 @@ void work_fill_rules(struct brake_places *places)
     }
 }
 
+static bool touches(const struct work *w, int rule, unsigned long long changed)
+{
+    return (w->places->touched[rule] & changed) != 0;
+}
+
 unsigned long long work_following(const struct work *w, unsigned long long changed)
 {
     unsigned long long before = 0;
     while (before != changed) {
         before = changed;
         for (int rule = 0; rule < RULES; rule++) {
-            if ((w->places->touched[rule] & changed) != 0)
+            if (touches(w, rule, changed))
                 changed |= w->places->written[rule];
         }
     }
@@ -591,7 +596,7 @@ unsigned long long work_following(const struct work *w, unsigned long long chang
 void work_out(struct work *w, unsigned long long changed)
 {
     for (int rule = 0; rule < RULES; rule++) {
-        if ((w->places->touched[rule] & changed) != 0)
+        if (touches(w, rule, changed))
             rules[rule].work(w, rules[rule].number);
     }
 }
