@@ -1217,6 +1217,18 @@ static void a_missing_argument_gives_no_answer(void **state)
     assert_nan(brake_balance_lock(&b, BRAKE_NAN).pressure);
 }
 
+/* There and back: the pressure for a deceleration gives it again, far beyond the last bend too. Steps
+ * of half a percent leave no gap between the places where the search doubles. */
+static void a_pressure_gives_back_its_deceleration(void **state)
+{
+    (void)state;
+    struct brake_balance b = plain;
+    b.axle[BRAKE_REAR].threshold = 0.1e6;
+    b.valve = (struct brake_valve){.knee = 2e6, .slope = 0.3};
+    for (double a = 0.01; a < 40.0; a *= 1.005)
+        assert_near(brake_balance_at(&b, brake_balance_pressure(&b, a)).deceleration, a, 1e-12);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -1272,6 +1284,7 @@ int main(void)
         cmocka_unit_test(unequal_front_brakes_pull_at_the_scrub_radius),
         cmocka_unit_test(a_missing_value_of_the_vehicle_gives_no_deceleration),
         cmocka_unit_test(a_missing_argument_gives_no_answer),
+        cmocka_unit_test(a_pressure_gives_back_its_deceleration),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

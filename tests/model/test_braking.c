@@ -1372,6 +1372,45 @@ static void limits_are_left_as_well_as_met(void **state)
     }
 }
 
+/* The strain of a rotor is that of its face over its mean: no less than at the end, no more than by
+ * the hottest face over a wall as cold as at the begin. */
+static void strain_lies_between_that_at_the_end_and_that_of_a_cold_wall(void **state)
+{
+    (void)state;
+    struct hot_rig hot;
+    const struct brake_thermal_spec spec = wall(12);
+    heat_up(&spec, &hot);
+    const struct brake_application a = holds_force(400.0, 50.0, 0.0);
+    const struct trip trip = stop(&hot.rig, &a);
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        const struct brake_thermal_state *end = &trip.at.heat[i];
+        assert_between(trip.out.stress_rise[i], end->face - brake_thermal_mean(&hot.thermal, end),
+                       trip.out.face_most[i] - hot.rig.air);
+    }
+}
+
+/* At its begin a braking has done nothing: it rolls, and slows by what is not the brakes. */
+static void a_braking_begins_with_nothing_done(void **state)
+{
+    (void)state;
+    struct brake_rig rig = plain_rig();
+    struct brake_braking at;
+    struct brake_outcome out;
+    memset(&at, 7, sizeof at);
+    rig.air_drag = 0.5;
+    rig.balance.rolling = 0.01;
+    const struct brake_application a = holds_force(400.0, 30.0, 0.0);
+    brake_braking_begin(&rig, &a, &at, &out);
+    const double nothing[] = {at.time,      at.distance,   at.output,      at.resisted,
+                              at.effort,    at.pressure,   at.pedal_force, at.span,
+                              at.step,      at.work[0],    at.work[1],     at.fading[0],
+                              at.fading[1], at.bending[0], at.bending[1]};
+    for (size_t i = 0; i < sizeof nothing / sizeof nothing[0]; i++)
+        assert_equal(nothing[i], 0.0);
+    assert_equal(at.speed, 30.0);
+    assert_near(at.deceleration, 0.01 * BRAKE_GRAVITY + 0.5 * 900.0 / 2000.0, ROUNDING);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -1417,6 +1456,8 @@ int main(void)
         cmocka_unit_test(a_shoe_that_grabs_is_refused),
         cmocka_unit_test(any_vehicle_keeps_its_energy_and_stops_sooner_by_a_firmer_foot),
         cmocka_unit_test(limits_are_left_as_well_as_met),
+        cmocka_unit_test(strain_lies_between_that_at_the_end_and_that_of_a_cold_wall),
+        cmocka_unit_test(a_braking_begins_with_nothing_done),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -442,6 +442,20 @@ static void a_missing_value_is_not_a_brake_that_does_nothing(void **state)
     assert_nan(brake_disc_torque(&other, 5e6));
 }
 
+/* A radius is a length: of a pad a hundred thousand times smaller it is as much smaller. */
+static void a_tiny_outline_has_a_tiny_radius(void **state)
+{
+    (void)state;
+    struct brake_point corner[64];
+    const int count = cut_sector(0.08, 0.14, 1.2, 5, corner);
+    for (int law = 0; law < 2; law++) {
+        const double radius = polygon_radius(corner, count, laws[law]);
+        scale_outline(corner, count, 1e-5);
+        assert_near(polygon_radius(corner, count, laws[law]), 1e-5 * radius, ROUNDING);
+        scale_outline(corner, count, 1e5);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -468,6 +482,7 @@ int main(void)
         cmocka_unit_test(torque_goes_with_area_friction_radius_and_pressure),
         cmocka_unit_test(below_the_threshold_nothing_is_clamped),
         cmocka_unit_test(a_missing_value_is_not_a_brake_that_does_nothing),
+        cmocka_unit_test(a_tiny_outline_has_a_tiny_radius),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

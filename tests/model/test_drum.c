@@ -3,6 +3,7 @@
 #include "near.h"
 
 #include "brake/drum.h"
+#include "model/drum_shape.h"
 
 static const enum brake_lead leads[] = {BRAKE_LEADING, BRAKE_TRAILING};
 
@@ -336,6 +337,25 @@ static void drum_torque_goes_with_the_pressure_above_the_return_springs(void **s
     assert_nan(brake_drum_torque(&other, 5e6));
 }
 
+/* Of drums but a duo-servo the second shoe is never looked at. */
+static void only_a_servo_asks_its_second_shoe(void **state)
+{
+    (void)state;
+    const struct brake_shoe none = {BRAKE_NAN, BRAKE_NAN, BRAKE_NAN, BRAKE_NAN, BRAKE_NAN};
+    static const enum brake_shoes simple[] = {BRAKE_LEADING_TRAILING, BRAKE_TWO_LEADING};
+    for (int i = 0; i < 2; i++) {
+        const struct drum_shape drum = brake_drum_shape(simple[i], &shoe, &none);
+        double factor;
+        double expected;
+        assert_int_equal(brake_drum_shape_factor(&drum, 0.35, BRAKE_NAN, &factor), BRAKE_OK);
+        assert_int_equal(brake_drum_factor_shape(&shoe, simple[i], 0.35, &expected), BRAKE_OK);
+        assert_equal(factor, expected);
+    }
+    const struct drum_shape servo = brake_drum_shape(BRAKE_DUO_SERVO, &shoe, &none);
+    double factor;
+    assert_int_equal(brake_drum_shape_factor(&servo, 0.35, 0.35, &factor), BRAKE_E_RANGE);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -354,6 +374,7 @@ int main(void)
         cmocka_unit_test(the_brake_factor_of_a_shape_is_that_of_its_shoes),
         cmocka_unit_test(the_secondary_shoe_has_its_own_lining),
         cmocka_unit_test(drum_torque_goes_with_the_pressure_above_the_return_springs),
+        cmocka_unit_test(only_a_servo_asks_its_second_shoe),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

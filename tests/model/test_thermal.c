@@ -1012,6 +1012,46 @@ static void one_count_that_does_not_fit_is_enough(void **unused)
     assert_nan(brake_thermal_stored(&brake, &state));
 }
 
+/* A part that there is not, and a brake that was never built, have no temperature. */
+static void what_is_not_there_has_no_temperature(void **state)
+{
+    (void)state;
+    const struct brake_thermal_spec spec = whole_brake();
+    struct brake_thermal brake;
+    struct brake_thermal unbuilt;
+    struct brake_thermal_state now;
+    begin(&spec, &brake, &now);
+    memset(&unbuilt, 0, sizeof unbuilt);
+    assert_nan(brake_thermal_part(&brake, &now, (enum brake_part) - 1));
+    assert_nan(brake_thermal_part(&brake, &now, BRAKE_THERMAL_PARTS));
+    assert_nan(brake_thermal_cell(&brake, &now, -1));
+    assert_nan(brake_thermal_cell(&brake, &now, spec.cells));
+    assert_equal(brake_thermal_cell(&brake, &now, 0), START);
+    assert_equal(brake_thermal_cell(&brake, &now, spec.cells - 1), START);
+    unbuilt.spec = spec;
+    assert_nan(brake_thermal_part(&unbuilt, &now, BRAKE_PART_PAD));
+    assert_nan(brake_thermal_cell(&unbuilt, &now, 0));
+    assert_nan(brake_thermal_mean(&unbuilt, &now));
+    assert_nan(brake_thermal_face(&unbuilt, &now));
+}
+
+/* FMVSS 116, S5.1.1 and S5.1.2: dry and wet equilibrium reflux boiling points. */
+static void every_fluid_has_both_of_its_boiling_points(void **state)
+{
+    (void)state;
+    static const struct {
+        enum brake_fluid_kind fluid;
+        double dry, wet; /* [degC] */
+    } cases[] = {{BRAKE_DOT_3, 205.0, 140.0},
+                 {BRAKE_DOT_4, 230.0, 155.0},
+                 {BRAKE_DOT_5, 260.0, 180.0},
+                 {BRAKE_DOT_5_1, 260.0, 180.0}};
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        assert_near(brake_fluid_boiling(cases[i].fluid, 0), cases[i].dry + 273.15, ROUNDING);
+        assert_near(brake_fluid_boiling(cases[i].fluid, 1), cases[i].wet + 273.15, ROUNDING);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -1043,6 +1083,8 @@ int main(void)
         cmocka_unit_test(cells_grow_from_the_rubbed_face),
         cmocka_unit_test(materials_are_sourced_and_usable),
         cmocka_unit_test(a_table_is_read_between_its_points),
+        cmocka_unit_test(what_is_not_there_has_no_temperature),
+        cmocka_unit_test(every_fluid_has_both_of_its_boiling_points),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
