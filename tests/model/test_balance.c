@@ -1229,6 +1229,39 @@ static void a_pressure_gives_back_its_deceleration(void **state)
         assert_near(brake_balance_at(&b, brake_balance_pressure(&b, a)).deceleration, a, 1e-12);
 }
 
+/* Engine drag is no brake: distribution lets go of the rear brakes down to it, and no further. */
+static void distribution_does_not_let_go_of_an_engine(void **state)
+{
+    (void)state;
+    struct brake_balance b = plain;
+    b.regulated = true;
+    b.axle[BRAKE_REAR].drag = 3000.0;
+    assert_near(brake_axle_torque(&b, BRAKE_REAR, 0.1e6), 3000.0, ROUNDING);
+    const struct brake_balance_state at = brake_balance_at(&b, 0.1e6);
+    assert_near(at.force[BRAKE_REAR], 3000.0 / 0.4, ROUNDING);
+    assert_near(at.deceleration, (3000.0 + 80.0) / 0.4 / 2000.0, ROUNDING);
+}
+
+/* A circuit that stays behind leaves one wheel of each axle weaker. On a road that holds all of it
+ * an anti-lock has nothing to do; on another the strong wheels have what the road gives, here 0.9 k
+ * of their half of the load, and the weak ones all they ask. */
+static void an_anti_lock_eases_the_stronger_wheels_alone(void **state)
+{
+    (void)state;
+    struct brake_balance b = plain;
+    b.hold = (struct brake_hold){2e6, 1e9};
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        b.axle[i].held = b.axle[i].held_wheels = 0.5;
+    for (double pressure = 0.5e6; pressure < 9e6; pressure += 0.5e6)
+        assert_near(brake_balance_kept(&b, pressure, 5.0, 0.9).deceleration,
+                    brake_balance_at(&b, pressure).deceleration, ROUNDING);
+    const double pressure = 6e6;
+    const struct brake_balance_state at = brake_balance_kept(&b, pressure, 0.5, 0.9);
+    const double grip = 0.9 * 0.5 * at.load[BRAKE_FRONT];
+    assert_true(8e-4 * pressure / 0.4 > grip);
+    assert_near(at.force[BRAKE_FRONT], 0.5 * (grip + 8e-4 * 2e6 / 0.4), 1e-9);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -1285,6 +1318,8 @@ int main(void)
         cmocka_unit_test(a_missing_value_of_the_vehicle_gives_no_deceleration),
         cmocka_unit_test(a_missing_argument_gives_no_answer),
         cmocka_unit_test(a_pressure_gives_back_its_deceleration),
+        cmocka_unit_test(distribution_does_not_let_go_of_an_engine),
+        cmocka_unit_test(an_anti_lock_eases_the_stronger_wheels_alone),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

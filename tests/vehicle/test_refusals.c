@@ -537,6 +537,9 @@ static void a_body_over_an_axle_cannot_stand(void **state)
                    "load.full.behind_front_axle", "comes out 0 m behind the front axle");
     read_sheet(&sheet, swapped(heavy, line, "behind_front_axle = 4.99 m"));
     read_sheet(&sheet, swapped(heavy, line, "behind_front_axle = -2.49 m"));
+    /* Half a kilogram that is left stands between them. */
+    read_sheet(&sheet, plus(plain, "[part.gone]\nmass = -1999.5 kg\nbehind_front_axle = 1.25 m\n"
+                                   "height = 800 mm\n"));
 }
 
 /* 2 % of 2000 kg, or twice the tolerance of the line: of 50 kg, 100 kg. */
@@ -557,6 +560,21 @@ static void two_measurements_may_differ_by_twice_their_tolerance(void **state)
     expect_refusal(plus(sure, line[1]), BRAKE_E_CONFLICT, "vehicle.mass", "got 2000 kg");
     read_sheet(&sheet, plus(vague, line[2]));
     expect_refusal(plus(vague, line[3]), BRAKE_E_CONFLICT, "vehicle.mass", "got 2000 kg");
+}
+
+/* One pair shows no knee; a line that is missing for several reasons is named once. */
+static void what_is_asked_for_twice_is_told_once(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    expect_refusal(plus(plain, "[valve]\nkind = fixed\ngauge_pairs = (20 bar, 20 bar)\n"),
+                   BRAKE_E_FIT, "valve.gauge_pairs", "the pairs show no knee");
+    read_only(&sheet, plus(plain, "[tilt]\nrise = 500 mm\nground_axle_level = 1000 kg\n"
+                                  "ground_axle_tilted = 1100 kg\n"));
+    const struct brake_error error = error_of(&sheet);
+    assert_int_equal(error.status, BRAKE_E_MISSING);
+    assert_string_equal(error.field, "tilt.hub_height");
+    assert_null(strstr(error.text, "Also missing"));
 }
 
 int main(void)
@@ -597,6 +615,7 @@ int main(void)
         cmocka_unit_test(shoes_that_lock_themselves_are_not_to_be_driven),
         cmocka_unit_test(a_body_over_an_axle_cannot_stand),
         cmocka_unit_test(two_measurements_may_differ_by_twice_their_tolerance),
+        cmocka_unit_test(what_is_asked_for_twice_is_told_once),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

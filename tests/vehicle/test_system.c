@@ -813,6 +813,30 @@ static void lanes_know_plain_brakes(void **state)
     }
 }
 
+/* As a_valve_that_senses_height_feels_the_body_pitch: what rolls, drags or begins late moves the body
+ * as well. */
+static void whatever_slows_the_body_moves_its_valve(void **state)
+{
+    (void)state;
+    const char *text =
+        plus(swapped(plain, "rolling_resistance = 0\n", "rolling_resistance = 0.04\n"),
+             "[valve]\nkind = height\nknee = 30 bar\nslope = 0.5\nknee_rate = 0.05 bar/kg\n"
+             "set_mass = 1000 kg\nstiffness = 50 N/mm\nanti_lift = 0.3333333333333333\n"
+             "[driveline]\ndriven = rear\noverall_ratio = 4\nengine_drag = 50 N*m\n"
+             "engine_inertia = 0.25 kg*m2\n");
+    text = swapped(text, "threshold = 0 bar", "threshold = 2 bar");
+    for (int gear = 0; gear < 2; gear++) {
+        const struct brake_system system =
+            build(text, BRAKE_EMPTY, gear == 1 ? BRAKE_IN_GEAR : BRAKE_INTACT);
+        for (double pressure = 22e5; pressure < 60e5; pressure += 6e5) {
+            const double a = brake_balance_at(&system.balance, pressure).deceleration;
+            const double knee = 30e5 - 0.05e5 * 384.0 * a / BRAKE_GRAVITY;
+            const double rear = pressure > knee ? knee + 0.5 * (pressure - knee) : pressure;
+            assert_near(brake_valve_pressure(system.balance.valve, pressure), rear, 1e-9);
+        }
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -861,6 +885,7 @@ int main(void)
         cmocka_unit_test(a_lost_chamber_runs_to_its_end),
         cmocka_unit_test(a_shoe_whose_pivot_lies_outside_never_locks),
         cmocka_unit_test(lanes_know_plain_brakes),
+        cmocka_unit_test(whatever_slows_the_body_moves_its_valve),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -262,6 +262,9 @@ static void bytes_are_held_to_what_they_may_be(void **state)
     assert_int_equal(brake_sheet_valid(&sheet, &error), BRAKE_OK);
     sheet.known.count = 1;
     assert_int_equal(brake_sheet_valid(&sheet, &error), BRAKE_E_RANGE);
+    sheet.known.of[0].number = 0;
+    memset(&sheet.known.of[1], 0x7f, sizeof sheet.known.of[1]);
+    assert_int_equal(brake_sheet_valid(&sheet, &error), BRAKE_OK);
     sheet.known.count = 0;
     memset(&sheet.known.another, 1, sizeof(bool));
     assert_int_equal(brake_sheet_valid(&sheet, &error), BRAKE_OK);
