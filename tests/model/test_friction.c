@@ -246,6 +246,62 @@ static void a_curve_of_more_points_than_it_has_room_for_says_nothing(void **stat
     assert_nan(brake_curve_at(&curve, 0.0));
 }
 
+/* reference/method.md: parts of the friction when warm, 20 to 600 degC; from 300 degC on what fades is
+ * raised to a power. */
+static void a_usual_pad_has_its_published_shape(void **state)
+{
+    (void)state;
+    static const double celsius[] = {20.0, 100.0, 200.0, 300.0, 400.0, 500.0, 600.0};
+    static const double part[] = {0.92, 1.00, 1.03, 0.97, 0.86, 0.72, 0.62};
+    static const double fades[] = {0.0, 1.0, 2.0, 4.0};
+    struct brake_friction friction;
+    for (int fade = 0; fade < 4; fade++) {
+        assert_int_equal(brake_friction_usual(0.4, fades[fade], &friction), BRAKE_W_NOMINAL);
+        for (int i = 0; i < 7; i++) {
+            const double expected = i < 3 ? part[i] : pow(part[i], fades[fade]);
+            assert_near(brake_friction_at(&friction, ICE + celsius[i], 10.0, 3e6), 0.4 * expected,
+                        ROUNDING);
+        }
+    }
+    assert_int_equal(brake_friction_usual(0.05, 1.0, &friction), BRAKE_W_NOMINAL);
+    assert_int_equal(brake_friction_usual(0.90, 1.0, &friction), BRAKE_W_NOMINAL);
+    assert_int_equal(brake_friction_usual(0.0499, 1.0, &friction), BRAKE_E_RANGE);
+    assert_int_equal(brake_friction_usual(0.901, 1.0, &friction), BRAKE_E_RANGE);
+    assert_int_equal(brake_friction_usual(0.4, 4.001, &friction), BRAKE_E_RANGE);
+    assert_int_equal(brake_friction_usual(0.4, -1e-9, &friction), BRAKE_E_RANGE);
+}
+
+/* SAE J866: 400 and 650 degF, 204 and 343 degC; straight between them. */
+static void an_edge_code_is_straight_between_its_temperatures(void **state)
+{
+    (void)state;
+    struct brake_friction friction;
+    assert_int_equal(brake_friction_edge('F', 'E', BRAKE_BAND_LOW, &friction), BRAKE_W_NOMINAL);
+    for (double share = 0.0; share <= 1.0; share += 0.125)
+        assert_near(brake_friction_at(&friction, ICE + 204.0 + 139.0 * share, 1.0, 1e6),
+                    0.35 - 0.10 * share, ROUNDING);
+}
+
+/* As many points as there is room for, and the curve goes through each. */
+static void a_curve_may_have_all_its_points(void **state)
+{
+    (void)state;
+    double x[BRAKE_CURVE_POINTS];
+    double y[BRAKE_CURVE_POINTS];
+    struct brake_curve curve;
+    for (int i = 0; i < BRAKE_CURVE_POINTS; i++) {
+        x[i] = i - 3.0;
+        y[i] = i % 3 == 0 ? 1.0 : -0.5 * i;
+    }
+    for (int count = 1; count <= BRAKE_CURVE_POINTS; count++) {
+        assert_int_equal(brake_curve_build(x, y, count, &curve), BRAKE_OK);
+        for (int i = 0; i < count; i++)
+            assert_near(brake_curve_at(&curve, x[i]), y[i], ROUNDING);
+        assert_equal(brake_curve_at(&curve, -100.0), y[0]);
+        assert_equal(brake_curve_at(&curve, 100.0), y[count - 1]);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -259,6 +315,9 @@ int main(void)
         cmocka_unit_test(a_usual_pad_rises_first_and_then_fades),
         cmocka_unit_test(an_edge_code_letter_is_a_band),
         cmocka_unit_test(an_edge_code_gives_either_end_of_its_bands),
+        cmocka_unit_test(a_usual_pad_has_its_published_shape),
+        cmocka_unit_test(an_edge_code_is_straight_between_its_temperatures),
+        cmocka_unit_test(a_curve_may_have_all_its_points),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -344,6 +344,57 @@ static void a_measure_that_is_missing_gives_no_diameter(void **state)
     assert_equal(brake_tyre_diameter(0.432, 0.0, 0.7), 0.432);
 }
 
+/* UN R30, Annex 4, and ETRTO Standards Manual, load indices 60 to 130 (from memory), ten to a row. */
+static void every_load_index_has_its_mass(void **state)
+{
+    (void)state;
+    static const double mass[] = {
+        250,  257,  265,  272,  280,  290,  300,  307,  315,  325,  /* 60 */
+        335,  345,  355,  365,  375,  387,  400,  412,  425,  437,  /* 70 */
+        450,  462,  475,  487,  500,  515,  530,  545,  560,  580,  /* 80 */
+        600,  615,  630,  650,  670,  690,  710,  730,  750,  775,  /* 90 */
+        800,  825,  850,  875,  900,  925,  950,  975,  1000, 1030, /* 100 */
+        1060, 1090, 1120, 1150, 1180, 1215, 1250, 1285, 1320, 1360, /* 110 */
+        1400, 1450, 1500, 1550, 1600, 1650, 1700, 1750, 1800, 1850, /* 120 */
+        1900};
+    for (int i = 0; i < (int)(sizeof mass / sizeof mass[0]); i++)
+        assert_equal(brake_load_index_mass(60 + i), mass[i]);
+}
+
+static bool is_read(const char *text)
+{
+    struct brake_marking m;
+    return brake_marking_read(text, &m) >= 0;
+}
+
+/* Half a step outside of the_smallest_and_the_largest_sizes_are_read. */
+static void sizes_end_where_they_are_said_to(void **state)
+{
+    (void)state;
+    static const char *const inside[] = {"20x3.95R8", "60x23.62R17", "500/110R30", "15R30"};
+    static const char *const outside[] = {
+        "60.2x12.50R17", "19.9x12.50R17", "35x3.93R17",    "501/70R17", "265/19.9R17",
+        "265/110.5R17",  "265/70R7.95",   "265/70R30.2",   "3.98R16",   "15.1R16",
+        "7.50R30.2",     "7.50R7.95",     "35x12.50R7.95", "99.9/70R17"};
+    for (size_t i = 0; i < sizeof inside / sizeof inside[0]; i++)
+        assert_true(is_read(inside[i]));
+    for (size_t i = 0; i < sizeof outside / sizeof outside[0]; i++)
+        assert_false(is_read(outside[i]));
+}
+
+/* B to N, by itself; before the load index or behind it. */
+static void load_ranges_go_from_b_to_n(void **state)
+{
+    (void)state;
+    for (char letter = 'A'; letter <= 'Z'; letter++) {
+        char text[2][40];
+        snprintf(text[0], sizeof text[0], "37x12.50R17LT %c", letter);
+        snprintf(text[1], sizeof text[1], "37x12.50R17LT 124Q %c", letter);
+        assert_int_equal(is_read(text[0]), letter >= 'B' && letter <= 'N');
+        assert_int_equal(is_read(text[1]), letter >= 'B' && letter <= 'N');
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -363,6 +414,9 @@ int main(void)
         cmocka_unit_test(the_estimate_of_inertia_spans_disc_and_hoop),
         cmocka_unit_test(the_speedometer_reads_low_on_a_bigger_tyre_until_the_gears_follow),
         cmocka_unit_test(a_measure_that_is_missing_gives_no_diameter),
+        cmocka_unit_test(every_load_index_has_its_mass),
+        cmocka_unit_test(sizes_end_where_they_are_said_to),
+        cmocka_unit_test(load_ranges_go_from_b_to_n),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

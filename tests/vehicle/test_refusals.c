@@ -577,6 +577,15 @@ static void what_is_asked_for_twice_is_told_once(void **state)
     assert_null(strstr(error.text, "Also missing"));
 }
 
+/* Fluid that does not grow with pressure is a stiff circuit, not a line that falls. */
+static void circuits_that_do_not_give_way_are_no_fault(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    read_sheet(&sheet, plus(plain, "[circuits]\npumped = (20 bar, 3 cm3) (40 bar, 3 cm3)\n"));
+    assert_equal(value_at(&sheet, "circuits.elastic_volume"), 0.0);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -616,6 +625,7 @@ int main(void)
         cmocka_unit_test(a_body_over_an_axle_cannot_stand),
         cmocka_unit_test(two_measurements_may_differ_by_twice_their_tolerance),
         cmocka_unit_test(what_is_asked_for_twice_is_told_once),
+        cmocka_unit_test(circuits_that_do_not_give_way_are_no_fault),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
