@@ -427,7 +427,7 @@ struct valve_pitch brake_system_pitch(const struct brake_vehicle *vehicle,
     *still = system->balance.valve;
     if (lines->kind != BRAKE_VALVE_HEIGHT || failure == BRAKE_VALVE_OPEN ||
         failure == BRAKE_VALVE_SHUT || !isfinite(still->knee))
-        return (struct valve_pitch){0.0, 0.0, 0.0};
+        return (struct valve_pitch){.rate = 0.0};
     *still = valve_of(vehicle, system->balance.body);
     return (struct valve_pitch){lines->knee_rate, 1.0 - lines->anti_lift,
                                 vehicle->general.unsprung_mass};

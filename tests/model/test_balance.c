@@ -1227,6 +1227,11 @@ static void a_pressure_gives_back_its_deceleration(void **state)
     b.valve = (struct brake_valve){.knee = 2e6, .slope = 0.3};
     for (double a = 0.01; a < 40.0; a *= 1.005)
         assert_near(brake_balance_at(&b, brake_balance_pressure(&b, a)).deceleration, a, 1e-12);
+    /* Distribution that takes some off the rear is searched. */
+    b.regulated = true;
+    b.axle[BRAKE_REAR].gain = 8e-4;
+    for (double a = 0.01; a < 14.0; a *= 1.005)
+        assert_near(brake_balance_at(&b, brake_balance_pressure(&b, a)).deceleration, a, 1e-12);
 }
 
 /* Engine drag is no brake: distribution lets go of the rear brakes down to it, and no further. */
@@ -1260,6 +1265,65 @@ static void an_anti_lock_eases_the_stronger_wheels_alone(void **state)
     const double grip = 0.9 * 0.5 * at.load[BRAKE_FRONT];
     assert_true(8e-4 * pressure / 0.4 > grip);
     assert_near(at.force[BRAKE_FRONT], 0.5 * (grip + 8e-4 * 2e6 / 0.4), 1e-9);
+}
+
+/* Deceleration with one axle sliding and the other turning: m a = F_s + F_o, both loads straight in
+ * a. */
+static double one_slides(const struct brake_balance *b, int slides, double pressure,
+                         double friction)
+{
+    const int other = 1 - slides;
+    const struct brake_axle_brakes *axle = &b->axle[other];
+    const double weight = b->body.mass * BRAKE_GRAVITY;
+    const double still = brake_front_load(b->body, b->wheelbase, 0.0, 0.0);
+    const double shift = brake_front_load(b->body, b->wheelbase, 1.0, 0.0) - still + wheel_shift(b);
+    const double at_rest[BRAKE_AXLES] = {still, weight - still};
+    const double per[BRAKE_AXLES] = {shift, -shift};
+    const double force = friction * at_rest[slides] + b->rolling * at_rest[other] +
+                         brake_axle_torque(b, (enum brake_axle)other, pressure) / axle->radius;
+    return force / (b->body.mass - friction * per[slides] - b->rolling * per[other] +
+                    axle->inertia / (axle->radius * axle->radius));
+}
+
+/* Up to the pressure of the first lock all wheels turn; past it that axle slides, and the other one
+ * only where it would use more than the peak. */
+static void no_axle_slides_without_need(void **state)
+{
+    (void)state;
+    struct cases cases = {18};
+    int alone = 0;
+    int both = 0;
+    for (int i = 0; i < RANDOM_VEHICLES; i++) {
+        struct brake_balance b = any_vehicle(&cases);
+        b.axle[BRAKE_FRONT].wheels = b.axle[BRAKE_REAR].wheels = 1.0;
+        const double k = any_between(&cases, 0.3, 0.8);
+        const struct brake_lock lock = brake_balance_lock(&b, k);
+        const double pressure = lock.pressure * any_between(&cases, 0.5, 2.5);
+        const double a = brake_balance_sliding(&b, pressure, k, 0.8);
+        const double weight = b.body.mass * BRAKE_GRAVITY;
+        const double front = brake_front_load(b.body, b.wheelbase, a, 0.0) + wheel_shift(&b) * a;
+        if (!isfinite(pressure) || front > (1.0 - 1e-9) * weight)
+            continue;
+        if (pressure <= lock.pressure) {
+            assert_equal(a, brake_balance_at(&b, pressure).deceleration);
+            continue;
+        }
+        const int other = 1 - (int)lock.axle;
+        const double turns = one_slides(&b, lock.axle, pressure, 0.8 * k);
+        const double load =
+            other == BRAKE_FRONT
+                ? brake_front_load(b.body, b.wheelbase, turns, 0.0) + wheel_shift(&b) * turns
+                : weight - brake_front_load(b.body, b.wheelbase, turns, 0.0) -
+                      wheel_shift(&b) * turns;
+        const double asks = (brake_axle_torque(&b, (enum brake_axle)other, pressure) -
+                             b.axle[other].inertia * turns / b.axle[other].radius) /
+                            b.axle[other].radius;
+        const bool slides_too = asks > (k - b.rolling) * load;
+        assert_near(a, slides_too ? 0.8 * k * BRAKE_GRAVITY : turns, 1e-9);
+        both += slides_too;
+        alone += !slides_too;
+    }
+    assert_true(alone > RANDOM_VEHICLES / 10 && both > RANDOM_VEHICLES / 10);
 }
 
 int main(void)
@@ -1320,6 +1384,7 @@ int main(void)
         cmocka_unit_test(a_pressure_gives_back_its_deceleration),
         cmocka_unit_test(distribution_does_not_let_go_of_an_engine),
         cmocka_unit_test(an_anti_lock_eases_the_stronger_wheels_alone),
+        cmocka_unit_test(no_axle_slides_without_need),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

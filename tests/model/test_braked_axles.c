@@ -135,6 +135,30 @@ static void what_lets_go_lowers_the_pressure_with_the_torque(void **state)
     }
 }
 
+/* As wheels_that_turn_take_part_of_the_torque: an engine that turns with them is slowed as well. */
+static void an_engine_in_gear_takes_part_of_the_torque(void **state)
+{
+    (void)state;
+    start();
+    rig.balance.axle[BRAKE_FRONT].inertia = 4.0;
+    rig.balance.axle[BRAKE_REAR].inertia = 1.0;
+    rig.balance.axle[BRAKE_REAR].geared = 3.0;
+    ask(4e6);
+    const double deceleration = 4875.0 / 0.4 / (2000.0 + 8.0 / 0.16);
+    assert_near(axle[BRAKE_REAR].torque, 975.0, 1e-9);
+    assert_near(axle[BRAKE_REAR].force, 975.0 / 0.4 - 4.0 / 0.16 * deceleration, 1e-9);
+}
+
+/* A pascal is less than what brings a pad to bear, and not nothing. */
+static void the_least_pressure_is_told(void **state)
+{
+    (void)state;
+    start();
+    ask(1.0);
+    assert_equal(axle[BRAKE_FRONT].pressure, 1.0);
+    assert_equal(axle[BRAKE_FRONT].torque, 0.0);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -145,6 +169,8 @@ int main(void)
         cmocka_unit_test(a_chamber_that_ends_holds_its_part),
         cmocka_unit_test(friction_that_has_fallen_gives_less_torque),
         cmocka_unit_test(what_lets_go_lowers_the_pressure_with_the_torque),
+        cmocka_unit_test(an_engine_in_gear_takes_part_of_the_torque),
+        cmocka_unit_test(the_least_pressure_is_told),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

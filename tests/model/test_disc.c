@@ -456,6 +456,17 @@ static void a_tiny_outline_has_a_tiny_radius(void **state)
     }
 }
 
+/* Shigley, sec. 16-6: half way to the first line of the table, 0.983 and 1.093 at a tenth. */
+static void a_small_circle_lies_between_a_point_and_the_table(void **state)
+{
+    (void)state;
+    const double mean = 1.0 / (BRAKE_PI * 0.005 * 0.005);
+    assert_near(brake_radius_circle(0.005, 0.1, BRAKE_UNIFORM_WEAR), 0.1 * (1.0 + 0.983) / 2.0,
+                ROUNDING);
+    assert_near(brake_circle_pressure(1.0, 0.005, 0.1, BRAKE_UNIFORM_WEAR),
+                mean * (1.0 + 1.093) / 2.0, ROUNDING);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -483,6 +494,7 @@ int main(void)
         cmocka_unit_test(below_the_threshold_nothing_is_clamped),
         cmocka_unit_test(a_missing_value_is_not_a_brake_that_does_nothing),
         cmocka_unit_test(a_tiny_outline_has_a_tiny_radius),
+        cmocka_unit_test(a_small_circle_lies_between_a_point_and_the_table),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -228,6 +228,18 @@ static void more_than_64_pairs_are_refused(void **state)
     assert_true(isnan(valve.knee));
 }
 
+/* A gauge that is 2.5 % off shows no knee yet: the line goes through the pairs that are 3 % below
+ * and more, 4.0 and 4.4 MPa at 6 and 8 MPa: 2.8 MPa + 0.2 p, which is p at 3.5 MPa. */
+static void a_valve_is_fitted_to_what_is_well_past_its_knee(void **state)
+{
+    (void)state;
+    static const struct brake_point pairs[] = {{2e6, 2e6}, {4e6, 3.9e6}, {6e6, 4e6}, {8e6, 4.4e6}};
+    struct brake_valve valve;
+    assert_int_equal(brake_fit_valve(pairs, 4, &valve), BRAKE_OK);
+    assert_near(valve.slope, 0.2, 1e-12);
+    assert_near(valve.knee, 3.5e6, 1e-12);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -241,6 +253,7 @@ int main(void)
         cmocka_unit_test(a_booster_is_found_in_noisy_readings),
         cmocka_unit_test(readings_that_no_booster_gives_are_refused),
         cmocka_unit_test(more_than_64_pairs_are_refused),
+        cmocka_unit_test(a_valve_is_fitted_to_what_is_well_past_its_knee),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

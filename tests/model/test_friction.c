@@ -302,6 +302,24 @@ static void a_curve_may_have_all_its_points(void **state)
     }
 }
 
+/* Fritsch and Carlson: where the first secant is flat the curve is flat there, and so at its end. */
+static void a_curve_that_begins_flat_stays_flat(void **state)
+{
+    (void)state;
+    const double x[] = {0.0, 1.0, 2.0, 3.0};
+    const double down[] = {1.0, 1.0, 0.0, 0.0};
+    const double up[] = {0.0, 0.0, 1.0, 1.0};
+    struct brake_curve curve;
+    for (int side = 0; side < 2; side++) {
+        const double *y = side == 0 ? down : up;
+        assert_int_equal(brake_curve_build(x, y, 4, &curve), BRAKE_OK);
+        for (double at = 0.0; at <= 1.0; at += 0.125) {
+            assert_equal(brake_curve_at(&curve, at), y[0]);
+            assert_equal(brake_curve_at(&curve, 2.0 + at), y[3]);
+        }
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -318,6 +336,7 @@ int main(void)
         cmocka_unit_test(a_usual_pad_has_its_published_shape),
         cmocka_unit_test(an_edge_code_is_straight_between_its_temperatures),
         cmocka_unit_test(a_curve_may_have_all_its_points),
+        cmocka_unit_test(a_curve_that_begins_flat_stays_flat),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -1052,6 +1052,24 @@ static void every_fluid_has_both_of_its_boiling_points(void **state)
     }
 }
 
+/* What is not accounted for is told as a part of what came in, however little that is. */
+static void heat_that_is_lost_is_told_as_a_part_of_all(void **state)
+{
+    (void)state;
+    const struct brake_thermal_spec spec = whole_brake();
+    struct brake_thermal brake;
+    struct brake_thermal_state now;
+    begin(&spec, &brake, &now);
+    assert_equal(brake_thermal_residual(&brake, &now), 0.0);
+    now.supplied = 0.5;
+    assert_near(brake_thermal_residual(&brake, &now), 1.0, 1e-6);
+    now.convected = 0.2;
+    now.radiated = 0.2;
+    assert_near(brake_thermal_residual(&brake, &now), 0.2, 1e-6);
+    now.supplied = 0.0;
+    assert_near(brake_thermal_residual(&brake, &now), 1.0, 1e-6);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -1085,6 +1103,7 @@ int main(void)
         cmocka_unit_test(a_table_is_read_between_its_points),
         cmocka_unit_test(what_is_not_there_has_no_temperature),
         cmocka_unit_test(every_fluid_has_both_of_its_boiling_points),
+        cmocka_unit_test(heat_that_is_lost_is_told_as_a_part_of_all),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -1059,6 +1059,23 @@ static void hot_cases_side_by_side_give_the_bits_of_one_by_one(void **state)
     }
 }
 
+/* A load that is not placed follows the ratings of both axles, and the vehicle that it is added to. */
+static void a_load_that_fills_the_ratings_gives_the_same_bits(void **state)
+{
+    (void)state;
+    static const char *const paths[] = {"front.axle.rated_mass", "rear.axle.rated_mass",
+                                        "vehicle.rated_mass",    "vehicle.mass",
+                                        "vehicle.front_share",   "vehicle.wheelbase"};
+    const char *bare = swapped(plain,
+                               "[load.full]\nmass = 500 kg\nbehind_front_axle = 2000 mm\n"
+                               "height = 1000 mm\n",
+                               "");
+    read_sheet(&sheet, plus(bare, "[front.axle]\nrated_mass = 1200 kg\n"
+                                  "[rear.axle]\nrated_mass = 1600 kg\n"));
+    for (size_t i = 0; i < sizeof paths / sizeof paths[0]; i++)
+        (void)compare_quantity(index_at(&sheet.vehicle, paths[i]));
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -1098,6 +1115,7 @@ int main(void)
         cmocka_unit_test(cases_come_in_blocks),
         cmocka_unit_test(a_block_is_as_large_as_its_way_wants),
         cmocka_unit_test(hot_cases_side_by_side_give_the_bits_of_one_by_one),
+        cmocka_unit_test(a_load_that_fills_the_ratings_gives_the_same_bits),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

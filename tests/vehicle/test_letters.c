@@ -85,6 +85,19 @@ static void what_steers_a_terminal_is_shown_as_a_question_mark(void **state)
     }
 }
 
+static void every_capital_has_its_small_letter(void **state)
+{
+    (void)state;
+    static const char capitals[] = "ABCDEFGHIJKLMNOPQRSTUVWXYZ";
+    static const char small[] = "abcdefghijklmnopqrstuvwxyz";
+    for (int i = 0; i < 26; i++) {
+        assert_int_equal(brake_letter_small(capitals[i]), small[i]);
+        assert_int_equal(brake_letter_small(small[i]), small[i]);
+    }
+    for (const char *c = "@[`{09._-\xc3"; *c != '\0'; c++)
+        assert_int_equal(brake_letter_small(*c), *c);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -92,6 +105,7 @@ int main(void)
         cmocka_unit_test(what_only_looks_like_a_letter_is_none),
         cmocka_unit_test(the_mark_before_a_text_has_three_bytes),
         cmocka_unit_test(what_steers_a_terminal_is_shown_as_a_question_mark),
+        cmocka_unit_test(every_capital_has_its_small_letter),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
