@@ -306,7 +306,7 @@ static double pad_area(const struct brake_pads_lines *pads, const struct band *b
         area = pads->width * pads->height;
     if (pads->shape == BRAKE_CIRCLE && !isnan(pads->diameter))
         area = 0.25 * BRAKE_PI * pads->diameter * pads->diameter;
-    return fmin(0.5 * area_of(band), area);
+    return area;
 }
 
 static void lay_rotor(const struct brake_axle_of_vehicle *at, const struct rotor *rotor,

@@ -1326,6 +1326,26 @@ static void no_axle_slides_without_need(void **state)
     assert_true(alone > RANDOM_VEHICLES / 10 && both > RANDOM_VEHICLES / 10);
 }
 
+/* Newton's law for the vehicle, whatever an anti-lock or a driver keeps: tyres and rolling slow its
+ * mass; of a tall one too, whose rear would leave the road. */
+static void what_is_kept_slows_the_mass(void **state)
+{
+    (void)state;
+    struct cases cases = {19};
+    for (int i = 0; i < RANDOM_VEHICLES; i++) {
+        struct brake_balance b = any_vehicle(&cases);
+        if (i % 3 == 0)
+            b.body.height = any_between(&cases, 0.6, 0.9) * b.wheelbase;
+        const double pressure = any_between(&cases, 0.0, 30e6);
+        const double antilock = i % 2 == 0 ? any_between(&cases, 0.6, 1.0) : 0.0;
+        const struct brake_balance_state at =
+            brake_balance_kept(&b, pressure, any_between(&cases, 0.2, 1.4), antilock);
+        const double weight = b.body.mass * BRAKE_GRAVITY;
+        assert_within(at.force[BRAKE_FRONT] + at.force[BRAKE_REAR] + b.rolling * weight,
+                      b.body.mass * at.deceleration, 1e-9 * weight);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -1385,6 +1405,7 @@ int main(void)
         cmocka_unit_test(distribution_does_not_let_go_of_an_engine),
         cmocka_unit_test(an_anti_lock_eases_the_stronger_wheels_alone),
         cmocka_unit_test(no_axle_slides_without_need),
+        cmocka_unit_test(what_is_kept_slows_the_mass),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

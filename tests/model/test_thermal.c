@@ -1070,6 +1070,55 @@ static void heat_that_is_lost_is_told_as_a_part_of_all(void **state)
     assert_near(brake_thermal_residual(&brake, &now), 1.0, 1e-6);
 }
 
+static void insulate(struct brake_thermal_spec *spec)
+{
+    spec->front.area = spec->back.area = 0.0;
+    for (int i = 0; i < BRAKE_THERMAL_PARTS; i++)
+        spec->part[i].cooling.area = 0.0;
+}
+
+/* A brake that is warm throughout and cannot give heat stays as it is, all its parts: far from the
+ * points of its tables and just past them. */
+static void a_warm_brake_that_is_insulated_stays_warm(void **state)
+{
+    (void)state;
+    static const double warm[] = {412.0, 293.65, 473.65, 873.65, 950.0};
+    struct brake_thermal_spec spec = whole_brake();
+    struct brake_thermal brake;
+    struct brake_thermal_state now;
+    insulate(&spec);
+    assert_int_equal(brake_thermal_build(&spec, &brake), BRAKE_OK);
+    for (size_t k = 0; k < sizeof warm / sizeof warm[0]; k++) {
+        assert_int_equal(brake_thermal_start(&brake, warm[k], &now), BRAKE_OK);
+        go_on(&brake, driven(0.0, 20.0), 60.0, &now);
+        for (int i = 0; i < BRAKE_THERMAL_PARTS; i++)
+            assert_near(brake_thermal_part(&brake, &now, (enum brake_part)i), warm[k], 1e-11);
+        assert_near(brake_thermal_face(&brake, &now), warm[k], 1e-11);
+        assert_near(brake_thermal_mean(&brake, &now), warm[k], 1e-11);
+        assert_within(brake_thermal_stored(&brake, &now), 0.0, 1e-6);
+    }
+}
+
+/* What hangs on a part that is left out has no surface either: warmer air gives it nothing. */
+static void a_part_that_is_left_out_has_no_surface(void **state)
+{
+    (void)state;
+    struct brake_thermal_spec spec = whole_brake();
+    struct brake_thermal brake;
+    struct brake_thermal_state now;
+    insulate(&spec);
+    spec.part[BRAKE_PART_PISTON].capacity = 0.0;
+    spec.part[BRAKE_PART_BODY].cooling.area = 0.1;
+    spec.part[BRAKE_PART_RIM].capacity = 0.0;
+    spec.part[BRAKE_PART_HAT].cooling.area = 0.1;
+    begin(&spec, &brake, &now);
+    const struct brake_thermal_drive drive = {0.0, 0.0, 20.0, 20.0, START + 100.0};
+    assert_int_equal(brake_thermal_advance(&brake, &drive, 60.0, &now), BRAKE_OK);
+    assert_equal(now.convected, 0.0);
+    assert_equal(now.radiated, 0.0);
+    assert_near(brake_thermal_face(&brake, &now), START, 1e-12);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -1104,6 +1153,8 @@ int main(void)
         cmocka_unit_test(what_is_not_there_has_no_temperature),
         cmocka_unit_test(every_fluid_has_both_of_its_boiling_points),
         cmocka_unit_test(heat_that_is_lost_is_told_as_a_part_of_all),
+        cmocka_unit_test(a_warm_brake_that_is_insulated_stays_warm),
+        cmocka_unit_test(a_part_that_is_left_out_has_no_surface),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
