@@ -1346,6 +1346,16 @@ static void what_is_kept_slows_the_mass(void **state)
     }
 }
 
+/* An engine that drags the rear alone makes it lead before any brake bears. */
+static void a_rear_that_an_engine_drags_leads_from_the_start(void **state)
+{
+    (void)state;
+    struct brake_balance b = plain;
+    b.axle[BRAKE_FRONT].threshold = b.axle[BRAKE_REAR].threshold = 1e5;
+    b.axle[BRAKE_REAR].drag = 300.0;
+    assert_near(brake_balance_rear_first(&b, 0.0), 300.0 / 0.4 / 2000.0, ROUNDING);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -1406,6 +1416,7 @@ int main(void)
         cmocka_unit_test(an_anti_lock_eases_the_stronger_wheels_alone),
         cmocka_unit_test(no_axle_slides_without_need),
         cmocka_unit_test(what_is_kept_slows_the_mass),
+        cmocka_unit_test(a_rear_that_an_engine_drags_leads_from_the_start),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -485,6 +485,31 @@ static void a_cleared_choice_is_its_first_word(void **state)
     }
 }
 
+/* Words of the trade lead to the line that stands for them, the first of the list and the last. */
+static void words_of_the_trade_lead_to_their_lines(void **state)
+{
+    (void)state;
+    static const char *const cases[][2] = {
+        {"hydro-booster.hydraulic assist", "booster = hydraulic"},
+        {"EBV", "kind = ebd of [valve]"},
+        {"Dual-Wheels", "wheels = dual of [rear.axle]"},
+        {"GVWR", "vehicle.rated_mass"},
+        {"GAWR", "rated_mass of [front.axle] or [rear.axle]"},
+        {"curb weight", "vehicle.mass"},
+        {"front.caliper.pistons", "[front.disc] and [rear.disc]"},
+        {"hand_brake", "[parking]"},
+        {"LSPV", "[valve]"},
+        {"servo", "[booster]"},
+        {"edge code", "mu = FF"}};
+    struct brake_sheet sheet;
+    char text[600];
+    read_sheet(&sheet, plain);
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        brake_catalogue_hint(&sheet.vehicle, cases[i][0], text, sizeof text);
+        assert_non_null(strstr(text, cases[i][1]));
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -516,6 +541,7 @@ int main(void)
         cmocka_unit_test(a_hint_stays_in_its_room),
         cmocka_unit_test(a_word_of_the_trade_has_39_letters_at_the_most),
         cmocka_unit_test(a_cleared_choice_is_its_first_word),
+        cmocka_unit_test(words_of_the_trade_lead_to_their_lines),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
