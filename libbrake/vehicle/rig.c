@@ -132,16 +132,11 @@ static void lay_pistons(const struct chain *chain, struct brake_thermal_spec *sp
                                                                  .diameter = 0.1};
 }
 
+/* Of no surface and no part yet: all 0, they take and give no heat. */
 static struct brake_thermal_spec begin_spec(const struct brake_substance *iron)
 {
-    struct brake_thermal_spec spec = {.material = iron->material,
-                                      .cells = 24,
-                                      .front = {.law = BRAKE_COOLING_FIXED},
-                                      .back = {.law = BRAKE_COOLING_FIXED},
-                                      .pressure = BRAKE_ATMOSPHERE,
-                                      .tolerance = 0.05};
-    for (int i = 0; i < BRAKE_THERMAL_PARTS; i++)
-        spec.part[i].cooling.law = BRAKE_COOLING_FIXED;
+    const struct brake_thermal_spec spec = {
+        .material = iron->material, .cells = 24, .pressure = BRAKE_ATMOSPHERE, .tolerance = 0.05};
     return spec;
 }
 
@@ -180,7 +175,7 @@ static const double SIDEWAYS = 0.002;
 static struct band rectangle_band(const struct brake_pads_lines *pads)
 {
     const double middle = pads->outer_radius - 0.5 * pads->height;
-    const double farther = isnan(pads->width) ? 0.0 : pads->width * pads->width / (24.0 * middle);
+    const double farther = pads->width * pads->width / (24.0 * middle);
     return (struct band){pads->outer_radius - pads->height + farther, pads->outer_radius + farther};
 }
 

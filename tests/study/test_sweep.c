@@ -1070,10 +1070,47 @@ static void a_load_that_fills_the_ratings_gives_the_same_bits(void **state)
                                "[load.full]\nmass = 500 kg\nbehind_front_axle = 2000 mm\n"
                                "height = 1000 mm\n",
                                "");
-    read_sheet(&sheet, plus(bare, "[front.axle]\nrated_mass = 1200 kg\n"
-                                  "[rear.axle]\nrated_mass = 1600 kg\n"));
+    read_sheet(&sheet,
+               plus(bare, "[load.empty]\nmass = 200 kg\n[front.axle]\nrated_mass = 1200 kg\n"
+                          "[rear.axle]\nrated_mass = 1600 kg\n"));
     for (size_t i = 0; i < sizeof paths / sizeof paths[0]; i++)
         (void)compare_quantity(index_at(&sheet.vehicle, paths[i]));
+}
+
+/* What an answer needs is tabulated whichever is asked alone: no stop is, where balance, pedal and
+ * parking are asked for. */
+static void answers_that_are_no_stops_are_worked_out_side_by_side(void **state)
+{
+    (void)state;
+    enum { CASES = 32 * 32 };
+    static const char *const names[] = {
+        "full.balance.front_share",        "full.balance.front_adhesion_used",
+        "full.balance.rear_adhesion_used", "full.pedal.pressure_for_target",
+        "full.pedal.force_for_target",     "full.parking.effort_grade",
+        "full.parking.grade_up",           "full.parking.grade_down",
+        "full.parking.deceleration"};
+    static double room[1 << 16];
+    static double value[CASES];
+    static enum brake_status status[CASES];
+    read_sheet(&sheet, swapped(full_text(), "antilock = fitted", "antilock = none"));
+    for (size_t k = 0; k < sizeof names / sizeof names[0]; k++) {
+        const struct brake_output output = output_named(names[k]);
+        struct brake_axis axis[] = {filled("road.adhesion", 0.5, 0.01),
+                                    filled("driver.target", 1.0, 0.1)};
+        axis[0].count = axis[1].count = 32;
+        const struct brake_sweep sweep = {&sheet, axis, 2, &output, 1, false};
+        begin(&sweep);
+        assert_in_range(brake_sweep_room(&sweeper), 1, 1 << 16);
+        memset(room, 0x7f, sizeof room);
+        brake_sweep_share(&sweeper, room);
+        brake_sweep_cases(&sweeper, 0, CASES, value, status);
+        for (int i = 0; i < CASES; i++) {
+            double expected;
+            assert_int_equal(brake_sweep_case(&sweeper, i, &expected, &error), BRAKE_OK);
+            assert_int_equal(status[i], BRAKE_OK);
+            assert_equal(value[i], expected);
+        }
+    }
 }
 
 int main(void)
@@ -1116,6 +1153,7 @@ int main(void)
         cmocka_unit_test(a_block_is_as_large_as_its_way_wants),
         cmocka_unit_test(hot_cases_side_by_side_give_the_bits_of_one_by_one),
         cmocka_unit_test(a_load_that_fills_the_ratings_gives_the_same_bits),
+        cmocka_unit_test(answers_that_are_no_stops_are_worked_out_side_by_side),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -363,6 +363,75 @@ static void shoes_rub_at_half_of_the_diameter(void **state)
     assert_near(hot.rig.rubbing[BRAKE_FRONT], 0.125 / 0.4, ROUNDING);
 }
 
+/* Wherever an outline begins: one corner alone is the nearest, one alone the farthest. */
+static void the_ring_does_not_ask_where_an_outline_begins(void **state)
+{
+    (void)state;
+    static const char *const corners[] = {"(100 mm, 0 mm)", "(120 mm, -50 mm)", "(142 mm, 0 mm)",
+                                          "(120 mm, 50 mm)"};
+    for (int first = 0; first < 4; first++) {
+        char lines[200];
+        snprintf(lines, sizeof lines, "shape = outline\noutline = %s %s %s %s\n", corners[first],
+                 corners[(first + 1) % 4], corners[(first + 2) % 4], corners[(first + 3) % 4]);
+        assert_int_equal(
+            build(swapped(hot_text(), "inner_radius = 100 mm\nouter_radius = 150 mm\n", lines)),
+            BRAKE_OK);
+        assert_near(hot.thermal[BRAKE_FRONT].spec.area, 2.0 * ring(0.098, 0.144), 1e-12);
+    }
+}
+
+/* materials.json: 1.5 W/(m*K) of a pad, 0.04 of hot air. Pads that touch when released have 10 um of
+ * air left. */
+static void pads_that_are_let_go_have_air_before_them(void **state)
+{
+    (void)state;
+    assert_int_equal(build(swapped(hot_text(), "gap = 0.25 mm", "gap = 0 mm")), BRAKE_OK);
+    const struct brake_thermal_spec *spec = &hot.thermal[BRAKE_FRONT].spec;
+    const double half = spec->part[BRAKE_PART_PLATE].link;
+    const double area = half * value_at(&sheet, "front.disc.pads.thickness") / 2.0 / 1.5 /
+                        value_at(&sheet, "heat.pad_conduction");
+    const double released = 1.0 / (1.0 / half + 1e-5 / (0.04 * area));
+    assert_near(spec->part[BRAKE_PART_PAD].link, released, 1e-12);
+    assert_near(spec->contact, half - released, 1e-12);
+}
+
+/* Linings over 110 degrees of 300 mm where no ends are told, over both arcs of a servo in the mean;
+ * 95 % of a width of 60 mm; wheel cylinders of 20 mm. */
+static void linings_are_as_long_as_their_ends_tell(void **state)
+{
+    (void)state;
+    static const char servo[] = "mu = 0.3\npivot_radius = 110 mm\nforce_arm = 200 mm\n"
+                                "heel = 20 deg\ntoe = 130 deg\n"
+                                "secondary_heel = 10 deg\nsecondary_toe = 140 deg\n";
+    const char *const drum = plus(drum_text(), "[front.disc]\nrotor_mass = 7.2 kg\n"
+                                               "rotor_diameter = 300 mm\n[heat]\niron = grey_250\n"
+                                               "[rear.drum]\ndrum_mass = 7.2 kg\nwidth = 60 mm\n");
+    const char *const bare = swapped(drum, "brake_factor = 2\n", "");
+    const char *const shaped =
+        plus(swapped(bare, "leading_trailing", "duo_servo"), plus("[rear.drum.lining]\n", servo));
+    const double cylinder = BRAKE_PI * 0.01 * 0.01;
+    const double degree = BRAKE_PI / 180.0 * 0.15 * 0.95 * 0.06;
+    assert_int_equal(build(drum), BRAKE_OK);
+    assert_near(hot.rig.lining[BRAKE_REAR], cylinder / (110.0 * degree), ROUNDING);
+    const struct brake_thermal_spec *rear = &hot.thermal[BRAKE_REAR].spec;
+    const double outside = 0.3 + 2.0 * rear->thickness;
+    assert_near(rear->back.diameter, outside, ROUNDING);
+    assert_near(rear->back.area, BRAKE_PI * outside * 0.06, ROUNDING);
+    assert_int_equal(build(shaped), BRAKE_OK);
+    assert_near(hot.rig.lining[BRAKE_REAR], cylinder / (120.0 * degree), ROUNDING);
+}
+
+/* Pads that reach the rim leave no cold edge there: heat goes inwards alone. */
+static void pads_that_reach_the_rim_warm_one_edge_alone(void **state)
+{
+    (void)state;
+    assert_int_equal(build(hot_text()), BRAKE_OK);
+    const struct brake_thermal_spec *front = &hot.thermal[BRAKE_FRONT].spec;
+    const double edge = 3.0 * 0.098 / (0.150 - 0.098 + 0.098 - 0.096);
+    assert_near(front->part[BRAKE_PART_RIM].link,
+                2.0 * BRAKE_PI * 47.5 * 2.0 * front->thickness * edge, 1e-9);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -384,6 +453,10 @@ int main(void)
         cmocka_unit_test(a_curve_that_falls_in_temperature_is_refused),
         cmocka_unit_test(a_pad_without_its_edges_covers_its_arc),
         cmocka_unit_test(shoes_rub_at_half_of_the_diameter),
+        cmocka_unit_test(the_ring_does_not_ask_where_an_outline_begins),
+        cmocka_unit_test(pads_that_are_let_go_have_air_before_them),
+        cmocka_unit_test(linings_are_as_long_as_their_ends_tell),
+        cmocka_unit_test(pads_that_reach_the_rim_warm_one_edge_alone),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
