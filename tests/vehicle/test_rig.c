@@ -432,6 +432,37 @@ static void pads_that_reach_the_rim_warm_one_edge_alone(void **state)
                 2.0 * BRAKE_PI * 47.5 * 2.0 * front->thickness * edge, 1e-9);
 }
 
+/* A rectangle of 60 by 40 mm covers so much of each face; a hat of half a kilogram is one. */
+static void small_parts_count_as_they_are(void **state)
+{
+    (void)state;
+    const char *rectangle = swapped(hot_text(), "inner_radius = 100 mm\nouter_radius = 150 mm\n",
+                                    "shape = rectangle\nouter_radius = 145 mm\n"
+                                    "height = 40 mm\nwidth = 60 mm\n");
+    assert_int_equal(build(swapped(rectangle, "hat_mass = 2 kg", "hat_mass = 0.5 kg")), BRAKE_OK);
+    const struct brake_thermal_spec *front = &hot.thermal[BRAKE_FRONT].spec;
+    assert_near(front->front.area, front->area - 2.0 * 0.060 * 0.040, 1e-12);
+    assert_near(front->part[BRAKE_PART_HAT].capacity, 0.5 * 460.0, ROUNDING);
+    assert_near(front->part[BRAKE_PART_HAT].cooling.area, 0.5 / (7200.0 * 0.007), ROUNDING);
+}
+
+/* Linings whose shoes are known by their geometry: 110 degrees from 20 to 130, 90 from 30 to 120. */
+static void shaped_shoes_are_lined_from_heel_to_toe(void **state)
+{
+    (void)state;
+    const char *const shaped =
+        plus(shoe_text(), "[front.disc]\nrotor_mass = 7.2 kg\n"
+                          "rotor_diameter = 300 mm\n"
+                          "[rear.drum]\ndrum_mass = 7.2 kg\nwidth = 60 mm\n");
+    const char *const shorter = swapped(swapped(shaped, "heel = 20 deg", "heel = 30 deg"),
+                                        "toe = 130 deg", "toe = 120 deg");
+    assert_int_equal(build(shaped), BRAKE_OK);
+    const double whole = hot.rig.lining[BRAKE_REAR];
+    assert_near(whole, BRAKE_PI * 1e-4 / (BRAKE_PI * 110.0 / 180.0 * 0.15 * 0.95 * 0.06), ROUNDING);
+    assert_int_equal(build(shorter), BRAKE_OK);
+    assert_near(hot.rig.lining[BRAKE_REAR], whole * 110.0 / 90.0, ROUNDING);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -457,6 +488,8 @@ int main(void)
         cmocka_unit_test(pads_that_are_let_go_have_air_before_them),
         cmocka_unit_test(linings_are_as_long_as_their_ends_tell),
         cmocka_unit_test(pads_that_reach_the_rim_warm_one_edge_alone),
+        cmocka_unit_test(small_parts_count_as_they_are),
+        cmocka_unit_test(shaped_shoes_are_lined_from_heel_to_toe),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
