@@ -586,6 +586,27 @@ static void circuits_that_do_not_give_way_are_no_fault(void **state)
     assert_equal(value_at(&sheet, "circuits.elastic_volume"), 0.0);
 }
 
+/* Tyres at the rear that are those in front need nothing of their own, whatever brake stands beside
+ * them. */
+static void a_section_that_repeats_another_has_no_needs_of_its_own(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    read_only(&sheet, swapped(plain, "wheel_inertia = 10 kg*m2\n", ""));
+    const struct brake_error error = error_of(&sheet);
+    assert_int_equal(error.status, BRAKE_E_MISSING);
+    assert_string_equal(error.field, "front.tyre.wheel_inertia");
+    assert_null(strstr(error.text, "rear.tyre"));
+}
+
+static void one_pair_shows_no_booster(void **state)
+{
+    (void)state;
+    expect_refusal(plus(swapped(plain, "booster = none", "booster = fitted"),
+                        "[booster]\nforce_pairs = (100 N, 20 bar)\n"),
+                   BRAKE_E_FIT, "booster.force_pairs", "the pairs show no booster");
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -626,6 +647,8 @@ int main(void)
         cmocka_unit_test(two_measurements_may_differ_by_twice_their_tolerance),
         cmocka_unit_test(what_is_asked_for_twice_is_told_once),
         cmocka_unit_test(circuits_that_do_not_give_way_are_no_fault),
+        cmocka_unit_test(a_section_that_repeats_another_has_no_needs_of_its_own),
+        cmocka_unit_test(one_pair_shows_no_booster),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -463,6 +463,19 @@ static void shaped_shoes_are_lined_from_heel_to_toe(void **state)
     assert_near(hot.rig.lining[BRAKE_REAR], whole * 110.0 / 90.0, ROUNDING);
 }
 
+/* A single pair is known up to its own temperature. */
+static void friction_is_known_up_to_its_last_pair(void **state)
+{
+    (void)state;
+    const char *const one = plus(hot_text(), "[front.disc.pads]\nfriction = (150 degC, 0.38)\n");
+    assert_int_equal(build(one), BRAKE_OK);
+    assert_near(hot.friction_until[BRAKE_FRONT], 423.15, ROUNDING);
+    assert_int_equal(build(swapped(one, "(150 degC, 0.38)", "(150 degC, 0.38) (400 degC, 0.3)")),
+                     BRAKE_OK);
+    assert_near(hot.friction_until[BRAKE_FRONT], 673.15, ROUNDING);
+    assert_nan(hot.friction_until[BRAKE_REAR]);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -490,6 +503,7 @@ int main(void)
         cmocka_unit_test(pads_that_reach_the_rim_warm_one_edge_alone),
         cmocka_unit_test(small_parts_count_as_they_are),
         cmocka_unit_test(shaped_shoes_are_lined_from_heel_to_toe),
+        cmocka_unit_test(friction_is_known_up_to_its_last_pair),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
