@@ -510,6 +510,25 @@ static void words_of_the_trade_lead_to_their_lines(void **state)
     }
 }
 
+/* Every line that a drive was told with moves up as a part before it goes. */
+static void all_lines_of_a_drive_move_up_with_a_part(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    read_sheet(&sheet, plus(plain, winch));
+    const int rack = index_at(&sheet.vehicle, "part.rack.mass");
+    const int gone = index_at(&sheet.vehicle, "part.winch.mass");
+    for (int i = 0; i < BRAKE_DRIVE_LINES; i++)
+        sheet.known.line[i] = i % 2 == 0 ? rack : gone;
+    sheet.known.count = 1;
+    sheet.known.of[0] = (struct brake_known){.of = BRAKE_KNOWN_MODEL, .number = 0};
+    brake_part_remove(&sheet, 0);
+    for (int i = 0; i < BRAKE_DRIVE_LINES; i++)
+        assert_int_equal(sheet.known.line[i],
+                         i % 2 == 0 ? index_at(&sheet.vehicle, "part.rack.mass") : -1);
+    assert_int_equal(sheet.known.count, 1);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -542,6 +561,7 @@ int main(void)
         cmocka_unit_test(a_word_of_the_trade_has_39_letters_at_the_most),
         cmocka_unit_test(a_cleared_choice_is_its_first_word),
         cmocka_unit_test(words_of_the_trade_lead_to_their_lines),
+        cmocka_unit_test(all_lines_of_a_drive_move_up_with_a_part),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -607,6 +607,18 @@ static void one_pair_shows_no_booster(void **state)
                    BRAKE_E_FIT, "booster.force_pairs", "the pairs show no booster");
 }
 
+/* --set is an axis of a sweep, whose other values would be lost: its default is not let pass. */
+static void a_default_that_is_set_is_of_no_use_either(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    read_only(&sheet, plain);
+    set(&sheet, "booster.efficiency=0.92");
+    const struct brake_error error = error_of(&sheet);
+    assert_int_equal(error.status, BRAKE_E_CONFLICT);
+    assert_string_equal(error.field, "booster.efficiency");
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -649,6 +661,7 @@ int main(void)
         cmocka_unit_test(circuits_that_do_not_give_way_are_no_fault),
         cmocka_unit_test(a_section_that_repeats_another_has_no_needs_of_its_own),
         cmocka_unit_test(one_pair_shows_no_booster),
+        cmocka_unit_test(a_default_that_is_set_is_of_no_use_either),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -170,6 +170,26 @@ static void a_load_that_is_not_placed_fills_both_axles_alike(void **state)
     }
 }
 
+/* The second shoe of a duo-servo repeats its first; other drums have none of their own, nor has a
+ * servo whose factor is told. */
+static void a_second_shoe_is_that_of_a_servo(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    read_sheet(&sheet, shoe_text());
+    assert_nan(value_at(&sheet, "rear.drum.lining.secondary_heel"));
+    assert_nan(value_at(&sheet, "rear.drum.lining.secondary_mu"));
+    read_sheet(&sheet, swapped(swapped(shoe_text(), "leading_trailing", "duo_servo"), "mu = 0.35",
+                               "mu = 0.25"));
+    assert_equal(value_at(&sheet, "rear.drum.lining.secondary_heel"),
+                 value_at(&sheet, "rear.drum.lining.heel"));
+    assert_equal(value_at(&sheet, "rear.drum.lining.secondary_toe"),
+                 value_at(&sheet, "rear.drum.lining.toe"));
+    assert_near(value_at(&sheet, "rear.drum.lining.secondary_mu"), 0.25, ROUNDING);
+    read_sheet(&sheet, swapped(drum_text(), "leading_trailing", "duo_servo"));
+    assert_nan(value_at(&sheet, "rear.drum.lining.secondary_mu"));
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -179,6 +199,7 @@ int main(void)
         cmocka_unit_test(how_far_a_vehicle_may_be_from_its_rule),
         cmocka_unit_test(a_drum_of_which_little_is_told),
         cmocka_unit_test(a_load_that_is_not_placed_fills_both_axles_alike),
+        cmocka_unit_test(a_second_shoe_is_that_of_a_servo),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
