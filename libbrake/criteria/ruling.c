@@ -30,7 +30,8 @@ static unsigned left_out(const struct brake_criterion *criterion,
     return brake_book_of(criterion)->rules;
 }
 
-/* Once no row that counts says anything else, all that bind meet: of them one must have been read. */
+/* Once no row that counts says anything else, all that bind meet: of them one must have been
+ * read. */
 static enum brake_verdict worst(const struct brake_ruling *r)
 {
     if (r->counted.falls_short > 0)

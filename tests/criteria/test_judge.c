@@ -1549,8 +1549,8 @@ static void a_descent_that_cannot_be_driven_says_nothing(void **state)
 
 /* ---- hot performance ------------------------------------------------------------------------- */
 
-/* A stop of 50 m and 8 m/s2 cold, two hot ones, one after cooling, and fluid that may rise by half as
- * much again. */
+/* A stop of 50 m and 8 m/s2 cold, two hot ones, one after cooling, and fluid that may rise by half
+ * as much again. */
 static const struct brake_hot_figures heated = {.cold = {50.0, 8.0},
                                                 .hot = {{60.0, 6.0}, {55.0, 7.0}},
                                                 .recovery = {52.0, 7.2},
@@ -1643,8 +1643,8 @@ static void without_hot_stops_nothing_is_said_of_them(void **state)
 
 /* ---- limits to a hair ------------------------------------------------------------------------ */
 
-/* "Less than 50 %": just half is none of it. The mass is all of its rating; on the plain vehicle the
- * differences are measured to be 50 % and a hair more. */
+/* "Less than 50 %": just half is none of it. The mass is all of its rating; on the plain vehicle
+ * the differences are measured to be 50 % and a hair more. */
 static void just_half_of_what_is_asked_for_is_not_dangerous(void **state)
 {
     (void)state;
@@ -1774,8 +1774,8 @@ static void dutch_goods_vehicles_have_four_ages(void **state)
 }
 
 /* 49 CFR 571.135 S3: cars made on or after 1 September 2000, others on or after 1 September 2002.
- * UN R13-H is of 1998, UN R13 for light vehicles of 1992, from memory; the manual of New South Wales
- * of October 2013. */
+ * UN R13-H is of 1998, UN R13 for light vehicles of 1992, from memory; the manual of New South
+ * Wales of October 2013. */
 static void a_text_begins_to_bind_on_a_day(void **state)
 {
     (void)state;
@@ -1807,8 +1807,8 @@ static void a_text_begins_to_bind_on_a_day(void **state)
         BRAKE_YARDSTICK);
 }
 
-/* Each text in the lands that it has force in: B binds, Y is a yardstick, - is outside. The European
- * Economic Area stands from AT to NO. */
+/* Each text in the lands that it has force in: B binds, Y is a yardstick, - is outside. The
+ * European Economic Area stands from AT to NO. */
 static void a_text_has_force_in_its_lands(void **state)
 {
     (void)state;
@@ -1942,9 +1942,9 @@ static void every_kind_of_vehicle_has_its_words(void **state)
 
 /* ---- measures at their limits ---------------------------------------------------------------- */
 
-/* 49 CFR 570.5(c) and the floor. 6.43 m/s2 take 785.9 N on 2500 kg and 250 kg of wheels, 100.06 bar;
- * front calipers as in test_warnings.c: 9 mm of gaps and 20 mm (3/7 p/100 + 1.1 4/7 p/(p + 10)), rear
- * ones 2.25 mm. */
+/* 49 CFR 570.5(c) and the floor. 6.43 m/s2 take 785.9 N on 2500 kg and 250 kg of wheels, 100.06
+ * bar; front calipers as in test_warnings.c: 9 mm of gaps and 20 mm (3/7 p/100 + 1.1 4/7 p/(p +
+ * 10)), rear ones 2.25 mm. */
 static void the_stroke_is_used_by_whatever_uses_most_of_its_own(void **state)
 {
     (void)state;
@@ -2023,8 +2023,8 @@ static void the_rear_wheels_of_a_van_have_100_kgf_each(void **state)
     assert_equal(judge("gb.mot.service_class7", strong).value, judge_by(&rollers, strong).value);
 }
 
-/* A front that begins late and a rear that is held back soon: at z = 0.15 the rear brakes alone, and
- * turns the front wheels too. */
+/* A front that begins late and a rear that is held back soon: at z = 0.15 the rear brakes alone,
+ * and turns the front wheels too. */
 static void the_rear_curve_begins_at_15_hundredths(void **state)
 {
     (void)state;
@@ -2081,8 +2081,8 @@ static void a_second_circuit_that_is_not_there_does_not_fail(void **state)
     assert_int_equal(judge_by(&assist, boosted).failure, BRAKE_NO_ASSIST);
 }
 
-/* 49 CFR 571.135, S6.5.2, as a_vehicle_that_is_too_slow_is_tested_from_what_it_can_do: 94 km/h are 4
- * km/h above a multiple of five, 93.9 km/h are not. */
+/* 49 CFR 571.135, S6.5.2, as a_vehicle_that_is_too_slow_is_tested_from_what_it_can_do: 94 km/h are
+ * 4 km/h above a multiple of five, 93.9 km/h are not. */
 static void a_vehicle_is_tested_4_km_h_under_its_top_speed_at_the_most(void **state)
 {
     (void)state;
@@ -2099,8 +2099,8 @@ static void a_weak_brake_stops_at_last(void **state)
     assert_near(judge("us.570.road_test", weak).value, distance_at(0.6, speed), ROUNDING);
 }
 
-/* Of a diagonal split one wheel of each axle is left: 9 N and 2.25 N per newton of pedal, and half of
- * 1100 kg in front. */
+/* Of a diagonal split one wheel of each axle is left: 9 N and 2.25 N per newton of pedal, and half
+ * of 1100 kg in front. */
 static void rollers_hold_the_wheels_that_are_left(void **state)
 {
     (void)state;
@@ -2123,8 +2123,8 @@ static void just_100_kgf_at_each_rear_wheel_are_enough(void **state)
     assert_true(judge("gb.mot.service_class7", swapped(light, "= 75 %", "= 75.1 %")).value < 0.5);
 }
 
-/* As the_rear_curve_begins_at_15_hundredths, all of it at 7 bar: on a road of k = 0.2, the first that
- * is asked for, the rear brakes alone and locks; on others the front locks, and late. */
+/* As the_rear_curve_begins_at_15_hundredths, all of it at 7 bar: on a road of k = 0.2, the first
+ * that is asked for, the rear brakes alone and locks; on others the front locks, and late. */
 static void the_use_of_adhesion_is_judged_from_a_fifth_on(void **state)
 {
     (void)state;

@@ -625,8 +625,8 @@ static void a_lift_of_a_millimetre_is_let_pass(void **state)
     expect_pair("valve_upset", height_valve("1 mm"), height_valve("1.001 mm"), 2, NULL);
 }
 
-/* 125 mm of radius reach 1 mm beyond a rotor of 248 mm. A round pad ends half of its diameter beyond
- * its middle: 130 and 25 mm. */
+/* 125 mm of radius reach 1 mm beyond a rotor of 248 mm. A round pad ends half of its diameter
+ * beyond its middle: 130 and 25 mm. */
 static void pads_may_stand_a_millimetre_over_the_edge(void **state)
 {
     (void)state;

@@ -1217,8 +1217,8 @@ static void a_missing_argument_gives_no_answer(void **state)
     assert_nan(brake_balance_lock(&b, BRAKE_NAN).pressure);
 }
 
-/* There and back: the pressure for a deceleration gives it again, far beyond the last bend too. Steps
- * of half a percent leave no gap between the places where the search doubles. */
+/* There and back: the pressure for a deceleration gives it again, far beyond the last bend too.
+ * Steps of half a percent leave no gap between the places where the search doubles. */
 static void a_pressure_gives_back_its_deceleration(void **state)
 {
     (void)state;

@@ -246,8 +246,8 @@ static void a_curve_of_more_points_than_it_has_room_for_says_nothing(void **stat
     assert_nan(brake_curve_at(&curve, 0.0));
 }
 
-/* reference/method.md: parts of the friction when warm, 20 to 600 degC; from 300 degC on what fades is
- * raised to a power. */
+/* reference/method.md: parts of the friction when warm, 20 to 600 degC; from 300 degC on what fades
+ * is raised to a power. */
 static void a_usual_pad_has_its_published_shape(void **state)
 {
     (void)state;
@@ -302,7 +302,8 @@ static void a_curve_may_have_all_its_points(void **state)
     }
 }
 
-/* Fritsch and Carlson: where the first secant is flat the curve is flat there, and so at its end. */
+/* Fritsch and Carlson: where the first secant is flat the curve is flat there, and so at its
+ * end. */
 static void a_curve_that_begins_flat_stays_flat(void **state)
 {
     (void)state;

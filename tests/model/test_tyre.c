@@ -344,7 +344,8 @@ static void a_measure_that_is_missing_gives_no_diameter(void **state)
     assert_equal(brake_tyre_diameter(0.432, 0.0, 0.7), 0.432);
 }
 
-/* UN R30, Annex 4, and ETRTO Standards Manual, load indices 60 to 130 (from memory), ten to a row. */
+/* UN R30, Annex 4, and ETRTO Standards Manual, load indices 60 to 130 (from memory), ten to a
+ * row. */
 static void every_load_index_has_its_mass(void **state)
 {
     (void)state;

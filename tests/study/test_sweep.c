@@ -1059,7 +1059,8 @@ static void hot_cases_side_by_side_give_the_bits_of_one_by_one(void **state)
     }
 }
 
-/* A load that is not placed follows the ratings of both axles, and the vehicle that it is added to. */
+/* A load that is not placed follows the ratings of both axles, and the vehicle that it is added
+ * to. */
 static void a_load_that_fills_the_ratings_gives_the_same_bits(void **state)
 {
     (void)state;

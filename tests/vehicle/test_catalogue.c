@@ -416,8 +416,8 @@ static void a_hint_leaves_no_line_of_a_section_out(void **state)
     }
 }
 
-/* reference/lines.md, the reason of each: 30 of 100 valves without a bypass, 40 of 100 vehicles with
- * DOT4; six of ten rotors vented. */
+/* reference/lines.md, the reason of each: 30 of 100 valves without a bypass, 40 of 100 vehicles
+ * with DOT4; six of ten rotors vented. */
 static void choices_left_out_have_the_odds_of_their_reason(void **state)
 {
     (void)state;

@@ -515,7 +515,8 @@ static void a_line_without_an_easier_way_says_how_to_get_it(void **state)
                    "vehicle.mass", "is missing. Write scales.front_axle and scales.rear_axle: ");
 }
 
-/* Shoes that lock themselves are not to be driven; those that cannot work at all are only refused. */
+/* Shoes that lock themselves are not to be driven; those that cannot work at all are only
+ * refused. */
 static void shoes_that_lock_themselves_are_not_to_be_driven(void **state)
 {
     (void)state;

@@ -380,8 +380,8 @@ static void the_ring_does_not_ask_where_an_outline_begins(void **state)
     }
 }
 
-/* materials.json: 1.5 W/(m*K) of a pad, 0.04 of hot air. Pads that touch when released have 10 um of
- * air left. */
+/* materials.json: 1.5 W/(m*K) of a pad, 0.04 of hot air. Pads that touch when released have 10 um
+ * of air left. */
 static void pads_that_are_let_go_have_air_before_them(void **state)
 {
     (void)state;
@@ -446,7 +446,8 @@ static void small_parts_count_as_they_are(void **state)
     assert_near(front->part[BRAKE_PART_HAT].cooling.area, 0.5 / (7200.0 * 0.007), ROUNDING);
 }
 
-/* Linings whose shoes are known by their geometry: 110 degrees from 20 to 130, 90 from 30 to 120. */
+/* Linings whose shoes are known by their geometry: 110 degrees from 20 to 130, 90 from 30 to
+ * 120. */
 static void shaped_shoes_are_lined_from_heel_to_toe(void **state)
 {
     (void)state;

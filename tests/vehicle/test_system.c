@@ -813,8 +813,8 @@ static void lanes_know_plain_brakes(void **state)
     }
 }
 
-/* As a_valve_that_senses_height_feels_the_body_pitch: what rolls, drags or begins late moves the body
- * as well. */
+/* As a_valve_that_senses_height_feels_the_body_pitch: what rolls, drags or begins late moves the
+ * body as well. */
 static void whatever_slows_the_body_moves_its_valve(void **state)
 {
     (void)state;
