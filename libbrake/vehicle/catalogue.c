@@ -426,8 +426,7 @@ bool brake_section_belongs(const struct brake_vehicle *vehicle, const struct bra
 {
     static const struct {
         int axle, brake;
-    } of[] = {[BRAKE_ALWAYS] = {0, 0},
-              [BRAKE_FRONT_DISC] = {BRAKE_FRONT, BRAKE_DISC},
+    } of[] = {[BRAKE_FRONT_DISC] = {BRAKE_FRONT, BRAKE_DISC},
               [BRAKE_FRONT_DRUM] = {BRAKE_FRONT, BRAKE_DRUM},
               [BRAKE_REAR_DISC] = {BRAKE_REAR, BRAKE_DISC},
               [BRAKE_REAR_DRUM] = {BRAKE_REAR, BRAKE_DRUM}};
