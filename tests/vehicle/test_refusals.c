@@ -620,6 +620,28 @@ static void a_default_that_is_set_is_of_no_use_either(void **state)
     assert_string_equal(error.field, "booster.efficiency");
 }
 
+/* reference/lines.md: corners lie within 400 mm of the axle, along the radius and across. */
+static void corners_of_an_outline_lie_within_400_mm(void **state)
+{
+    (void)state;
+    static const char *const corners[][2] = {{"400 mm, 0 mm", "401 mm, 0 mm"},
+                                             {"-400 mm, 0 mm", "-401 mm, 0 mm"},
+                                             {"0 mm, 400 mm", "0 mm, 401 mm"},
+                                             {"0 mm, -400 mm", "0 mm, -401 mm"}};
+    for (size_t i = 0; i < 4; i++) {
+        for (int outside = 0; outside < 2; outside++) {
+            struct brake_sheet sheet;
+            struct brake_error error;
+            char lines[160];
+            snprintf(lines, sizeof lines,
+                     "[front.disc.pads]\noutline = (%s) (120 mm, 10 mm) (110 mm, -20 mm)\n",
+                     corners[i][outside]);
+            assert_int_equal(brake_file_read_text(plus(plain, lines), &sheet, &error),
+                             outside == 1 ? BRAKE_E_RANGE : BRAKE_OK);
+        }
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -663,6 +685,7 @@ int main(void)
         cmocka_unit_test(a_section_that_repeats_another_has_no_needs_of_its_own),
         cmocka_unit_test(one_pair_shows_no_booster),
         cmocka_unit_test(a_default_that_is_set_is_of_no_use_either),
+        cmocka_unit_test(corners_of_an_outline_lie_within_400_mm),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
