@@ -362,7 +362,7 @@ static void paragraphs(const struct page *p, const struct brake_node *t, const s
     const int full = words_width(p, t, &l->column[0]);
     const int width = full < BRAKE_TEXT_COLUMNS / 2 ? full : BRAKE_TEXT_COLUMNS / 2;
     for (long row = 0; row < t->count; row++) {
-        char head[BRAKE_TEXT_COLUMNS + 1];
+        char head[WORDS];
         char room[BRAKE_CELL_WORDS];
         char text[WORDS] = "";
         if (!seen(p, t, row))
@@ -377,8 +377,8 @@ static void paragraphs(const struct page *p, const struct brake_node *t, const s
                 add_part(p, &t->table.column[i], cell_at(p, t, row, i), true, text);
         }
         const int blanks = width - brake_letters(first);
-        brake_text_format(head, sizeof head, "%*s%.*s%*s  ", INDENT, "", 2 * BRAKE_TEXT_COLUMNS,
-                          first, blanks > 0 ? blanks : 0, "");
+        brake_text_format(head, sizeof head, "%*s%s%*s  ", INDENT, "", first,
+                          blanks > 0 ? blanks : 0, "");
         brake_paragraph(p->stream, head, text);
     }
 }

@@ -28,39 +28,44 @@ static bool given(const struct brake_sheet *sheet, int index)
 static enum brake_status refuse(const struct brake_sheet *before, const char *path,
                                 const char *text, struct brake_error *error)
 {
+    const int index = brake_catalogue_find(&before->vehicle, path);
     *error = (struct brake_error){.status = BRAKE_E_CONFLICT,
-                                  .line = before->record[brake_catalogue_find(NULL, path)].line};
+                                  .line = index >= 0 ? before->record[index].line : 0};
     brake_text_format(error->field, sizeof error->field, "%s", path);
     brake_text_format(error->text, sizeof error->text, "%s", text);
     return error->status;
 }
 
 /* A value that a rule works out from a changed line is another one too. */
-static bool same_interval(const struct brake_sheet *before, const struct brake_sheet *after,
-                          int index)
+static bool same_interval(const struct brake_sheet *before, int then,
+                          const struct brake_sheet *after, int now)
 {
-    const struct brake_record *one = &before->record[index];
-    const struct brake_record *other = &after->record[index];
-    return brake_same_number(brake_quantity_value(&before->vehicle, index),
-                             brake_quantity_value(&after->vehicle, index)) &&
+    const struct brake_record *one = &before->record[then];
+    const struct brake_record *other = &after->record[now];
+    return brake_same_number(brake_quantity_value(&before->vehicle, then),
+                             brake_quantity_value(&after->vehicle, now)) &&
            brake_same_number(one->tolerance, other->tolerance) &&
            brake_same_number(one->lean, other->lean);
 }
 
-/* What is said to be the same as before must be that. */
+/* What is said to be the same as before must be that. A part is known by its name. */
 static enum brake_status fit_same(const struct brake_sheet *before, const struct brake_sheet *after,
                                   struct brake_error *error)
 {
     for (int i = 0; i < brake_catalogue_count(); i++) {
-        char path[64];
-        if (!after->record[i].same || (given(before, i) && same_interval(before, after, i)))
+        char path[160];
+        if (!after->record[i].same)
             continue;
-        brake_catalogue_path(NULL, i, path, sizeof path);
+        brake_catalogue_path(&after->vehicle, i, path, sizeof path);
+        const int then = brake_catalogue_find(&before->vehicle, path);
+        const bool told = then >= 0 && given(before, then);
+        if (told && same_interval(before, then, after, i))
+            continue;
         return refuse(before, path,
-                      given(before, i) ? "is another here, with its tolerance, though the changed "
-                                         "vehicle has it as same as before"
-                                       : "is not given here, though the changed vehicle has it as "
-                                         "same as before",
+                      told ? "is another here, with its tolerance, though the changed vehicle has "
+                             "it as same as before"
+                           : "is not given here, though the changed vehicle has it as same as "
+                             "before",
                       error);
     }
     return BRAKE_OK;
@@ -134,7 +139,7 @@ static void find_kept(const struct brake_sheet *before, const struct brake_sheet
     const int lines = brake_changed_lines(before, after, line);
     for (int i = 0; i < brake_catalogue_count(); i++) {
         const char *part = brake_part_of(i);
-        kept[i] = brake_quantity_at(i)->kind != BRAKE_REAL || same_interval(before, after, i);
+        kept[i] = brake_quantity_at(i)->kind != BRAKE_REAL || same_interval(before, i, after, i);
         for (int k = 0; k < lines && kept[i]; k++) {
             const int changed = line[k].before >= 0 ? line[k].before : line[k].after;
             kept[i] = changed != i &&

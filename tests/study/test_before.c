@@ -321,6 +321,33 @@ static void what_is_the_same_as_before_must_be_that(void **state)
     }
 }
 
+/* A part is known by its name, wherever it stands. */
+static void a_part_that_is_the_same_as_before_is_the_one_of_its_name(void **state)
+{
+    (void)state;
+    struct brake_error error;
+    static const char *const rack =
+        "[part.rack]\nmass = 40 kg\nbehind_front_axle = 1 m\nheight = 1.8 m\n";
+    static const char *const winch =
+        "[part.winch]\nmass = 40 kg\nbehind_front_axle = 1 m\nheight = 1.8 m\n";
+    for (int other = 0; other < 4; other++) {
+        const char *then = other == 0   ? plus(plain, rack)
+                           : other == 1 ? plus(plus(plain, winch), rack)
+                           : other == 2 ? plus(plain, winch)
+                                        : plain;
+        read_sheet(&before, then);
+        read_sheet(&after, plus(plain, rack));
+        after.record[index_at(&after.vehicle, "part.rack.mass")].same = true;
+        const enum brake_status status = brake_before_fits(&before, &after, &error);
+        assert_int_equal(status, other < 2 ? BRAKE_OK : BRAKE_E_CONFLICT);
+        if (other < 2)
+            continue;
+        assert_string_equal(error.field, "part.rack.mass");
+        assert_int_equal(error.line, 0); /* it has none */
+        assert_int_equal(strncmp(error.text, "is not given here", 17), 0);
+    }
+}
+
 static void expect_refused(const char *one, const char *other, const char *field)
 {
     struct brake_error error;
@@ -367,6 +394,7 @@ int main(void)
         cmocka_unit_test(a_pull_goes_by_the_tyres_that_are_braked),
         cmocka_unit_test(a_rise_that_nothing_tells_of_is_told),
         cmocka_unit_test(what_is_the_same_as_before_must_be_that),
+        cmocka_unit_test(a_part_that_is_the_same_as_before_is_the_one_of_its_name),
         cmocka_unit_test(what_would_be_mixed_is_refused),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
