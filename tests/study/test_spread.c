@@ -436,9 +436,14 @@ static void another_seed_draws_other_samples(void **state)
     const double first = spread.output[criterion].percentile[2];
     assert_true(draw(NULL));
     assert_true(spread.output[criterion].percentile[2] == first);
+    int decides;
+    assert_int_equal(brake_spread_leading(&spread, criterion, &decides, 1), 1);
+    const double index = brake_spread_index(&spread, criterion, decides).first;
     options.seed = 2;
     assert_true(draw(NULL));
     assert_true(spread.output[criterion].percentile[2] != first);
+    const double other = brake_spread_index(&spread, criterion, decides).first;
+    assert_true(fabs(other - index) > 0.0); /* the indices have samples of their own */
 }
 
 int main(void)
