@@ -281,7 +281,8 @@ static void the_hot_stops_follow_one_another_as_the_clause_says(void **state)
     }
 }
 
-/* Both stops at once after 15 from 60 km/h at 4.5 m/s2, 25 s from start to start, with all that the driver gives. */
+/* Both stops at once after 15 from 60 km/h at 4.5 m/s2, 25 s from start to start, with all that the
+ * driver gives. */
 static void south_australia_stops_twice_at_once(void **state)
 {
     (void)state;
