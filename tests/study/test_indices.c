@@ -190,6 +190,24 @@ static void with_many_unknown_samples_nothing_is_said(void **state)
     assert_true(isnan(index[0].first) && isnan(index[0].total));
 }
 
+/* The same in two units, one 1024 of the other: a power of 2 leaves every digit as it is. */
+static void two_units(const void *context, const double *share, double *output)
+{
+    ishigami(context, share, output);
+    output[0] += 3.0 * share[0]; /* its mean lies beside its middle */
+    output[1] = 1024.0 * output[0];
+}
+
+static void units_change_neither_indices_nor_errors(void **state)
+{
+    (void)state;
+    const struct brake_model model = {3, 2, two_units, NULL};
+    struct brake_index index[6];
+    assert_true(find(&model, 256, 1, index));
+    assert_true(index[0].first_error > 0.0);
+    assert_memory_equal(&index[0], &index[3], 3 * sizeof index[0]);
+}
+
 /* Three outputs and five inputs; what lies behind the room that it asks for is left alone. */
 static void three_of_five(const void *context, const double *share, double *output)
 {
@@ -304,6 +322,7 @@ int main(void)
         cmocka_unit_test(an_output_that_nothing_moves_has_no_indices),
         cmocka_unit_test(a_few_unknown_samples_are_left_out),
         cmocka_unit_test(with_many_unknown_samples_nothing_is_said),
+        cmocka_unit_test(units_change_neither_indices_nor_errors),
         cmocka_unit_test(the_same_seed_gives_the_same_bytes),
         cmocka_unit_test(nothing_beyond_its_room_is_written),
         cmocka_unit_test(a_study_told_to_stop_stops),
