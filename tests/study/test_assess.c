@@ -3,6 +3,7 @@
 #include "../vehicle/sheet.h"
 
 #include "brake/assessment.h"
+#include "criteria/scope.h"
 #include "criteria/warn.h"
 #include "study/assess.h"
 #include "study/conformance.h"
@@ -72,6 +73,32 @@ static void the_limiting_criterion_has_the_least_margin(void **state)
     /* Without its front circuit the plain vehicle has 9/11 m/s2 where 2.44 are wanted; the hazard
      * is the same test and comes first. */
     assert_string_equal(brake_criterion_at(assessment.limiting)->id, "hazard.circuit");
+}
+
+/* What is met less often limits, whatever its margin; of what is met as often, the smaller margin.
+ * The draws are made by hand. */
+static void what_is_met_less_often_limits(void **state)
+{
+    (void)state;
+    assess(plain, BRAKE_RULES_UN);
+    for (int i = 0; i < brake_criterion_count(); i++)
+        assessment.conformance.of[i].met = 0.5;
+    brake_assessment_count(&sheet.vehicle, &assessment);
+    const int least = assessment.limiting;
+    int tried = 0;
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        const struct brake_judgement *j = &assessment.judgement[i];
+        if (!brake_scope_counts(j->scope) || !(j->margin > assessment.judgement[least].margin))
+            continue;
+        assessment.conformance.of[i].met = 0.4;
+        brake_assessment_count(&sheet.vehicle, &assessment);
+        assert_int_equal(assessment.limiting, i);
+        assessment.conformance.of[i].met = 0.6;
+        brake_assessment_count(&sheet.vehicle, &assessment);
+        assert_int_equal(assessment.limiting, least);
+        tried++;
+    }
+    assert_true(tried > 0);
 }
 
 static void the_parts_of_an_assessment_are_those_of_the_library(void **state)
@@ -152,6 +179,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(every_criterion_of_the_families_is_counted_once),
         cmocka_unit_test(the_limiting_criterion_has_the_least_margin),
+        cmocka_unit_test(what_is_met_less_often_limits),
         cmocka_unit_test(the_parts_of_an_assessment_are_those_of_the_library),
         cmocka_unit_test(a_vehicle_that_meets_everything_ends_with_0),
         cmocka_unit_test(a_vehicle_that_falls_short_ends_with_1),

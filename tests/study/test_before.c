@@ -52,6 +52,25 @@ static void the_same_vehicle_is_as_before_however_doubtful_it_is(void **state)
     assert_int_equal(loss.verdict, BRAKE_MEETS);
 }
 
+/* Rear brakes that take 7 bar to come on, of which a foot of 50 N brings 6.4: nothing is left of
+ * that axle, which is a number. What was nothing before has no part of it. */
+static void an_axle_may_lose_all_and_nothing_is_no_yardstick(void **state)
+{
+    (void)state;
+    const char *light =
+        swapped(plain, "modulation = 1\n", "modulation = 1\npedal_force_most = 50 N\n");
+    const char *off = swapped(light, "threshold = 0 kPa\n", "threshold = 7 bar\n");
+    read_both(light, off);
+    assert_true(draw() != NULL);
+    assert_equal(loss.of[BRAKE_REAR].ratio, 0.0);
+    assert_equal(loss.of[BRAKE_REAR].low, 0.0);
+    assert_near(loss.of[BRAKE_FRONT].low, 1.0, 1e-12);
+    read_both(off, light);
+    assert_true(draw() != NULL);
+    assert_nan(loss.of[BRAKE_REAR].ratio);
+    assert_nan(loss.of[BRAKE_REAR].low);
+}
+
 /* By hand: torque needed is m a r + 4 J a / r: full, (2500 x 0.4 + 40/0.4) a = 1100 a before and
  * (2500 x 0.44 + 40/0.44) a = 1190.9 a now; what is available stays. */
 static void larger_tyres_take_what_they_take_by_hand(void **state)
@@ -379,6 +398,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(the_same_vehicle_is_as_before_however_doubtful_it_is),
+        cmocka_unit_test(an_axle_may_lose_all_and_nothing_is_no_yardstick),
         cmocka_unit_test(larger_tyres_take_what_they_take_by_hand),
         cmocka_unit_test(a_loss_of_three_in_a_hundred_is_as_before),
         cmocka_unit_test(a_gain_of_three_in_a_hundred_is_as_before),

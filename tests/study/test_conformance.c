@@ -363,6 +363,29 @@ static void a_word_rests_on_what_was_left_out(void **state)
     assert_true(conformance_of("un.13h.type0")->rests_on_defaults);
 }
 
+/* 6.43 m/s2 take a friction of 0.686, within 0.04 in 95 of 100: what is nearer to it rests on the
+ * default on either side, what is twice as far off on neither. */
+static void a_word_rests_on_either_side_of_the_limit(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *mu;
+        bool above, rests;
+    } rows[] = {{"0.606", false, false},
+                {"0.666", false, true},
+                {"0.706", true, true},
+                {"0.766", true, false}};
+    for (int i = 0; i < 4; i++) {
+        read_with_friction(rows[i].mu);
+        sheet.record[index_at(&sheet.vehicle, "front.disc.pads.mu")].from = BRAKE_DEFAULT;
+        const struct brake_conformance *type0 = conformance_of("un.13h.type0");
+        assert_true(type0->by_defaults > 0.5);
+        const double margin = judgement[criterion_number("un.13h.type0")].margin;
+        assert_int_equal(margin >= 0.0, rows[i].above);
+        assert_int_equal(type0->rests_on_defaults, rows[i].rests);
+    }
+}
+
 static volatile sig_atomic_t stop_now = 1;
 
 static void it_stops_when_told_to(void **state)
@@ -623,6 +646,7 @@ int main(void)
         cmocka_unit_test(a_sample_that_locks_itself_is_not_met),
         cmocka_unit_test(what_is_missed_wherever_a_missing_line_may_stand_falls_short),
         cmocka_unit_test(a_word_rests_on_what_was_left_out),
+        cmocka_unit_test(a_word_rests_on_either_side_of_the_limit),
         cmocka_unit_test(it_stops_when_told_to),
         cmocka_unit_test(figures_are_those_of_the_samples_counted_one_by_one),
         cmocka_unit_test(a_choice_that_is_open_carries_its_part),

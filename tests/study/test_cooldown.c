@@ -443,6 +443,19 @@ static void a_factor_beyond_reason_is_refused(void **state)
     assert_refused("cools as no factor from 0.02 to 2");
 }
 
+/* The most that a factor may be, 2: just below it one is found. */
+static void a_factor_just_within_reason_is_found(void **state)
+{
+    (void)state;
+    begin_log();
+    log_axle(BRAKE_FRONT, 1.99);
+    assert_int_equal(fit(ROWS), BRAKE_OK);
+    assert_within(found.cooling, 1.99, 0.009);
+    begin_log();
+    log_axle(BRAKE_FRONT, 2.01);
+    assert_refused("cools as no factor from 0.02 to 2");
+}
+
 static void the_air_of_the_day_is_asked_for(void **state)
 {
     (void)state;
@@ -469,6 +482,7 @@ int main(void)
         cmocka_unit_test(one_axle_is_as_sure_as_histories_and_air),
         cmocka_unit_test(a_short_heating_is_found_too),
         cmocka_unit_test(a_factor_beyond_reason_is_refused),
+        cmocka_unit_test(a_factor_just_within_reason_is_found),
         cmocka_unit_test(the_air_of_the_day_is_asked_for),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -229,6 +229,36 @@ static void what_the_air_slows_takes_no_brakes(void **state)
     }
 }
 
+static void keep_row(void *context, const struct brake_duty_row *row)
+{
+    *(struct brake_duty_row *)context = *row;
+}
+
+/* brake/duty.h: straight lines between the rows, so that the way is a sum of trapezia: 150, 300,
+ * 150, 75 and 300 m. Brakes are on in three of the five; the plain vehicle slows by F / 100 N x
+ * 2250 / 2750, with its wheels, by 1 m/s2 in the first and by 2 m/s2 in the last of them. */
+static void a_drive_takes_its_time_and_its_way(void **state)
+{
+    (void)state;
+    static const struct brake_cycle_point points[] = {{0.0, 20.0, 0.0},  {10.0, 10.0, -0.08},
+                                                      {40.0, 10.0, 0.0}, {50.0, 20.0, 0.0},
+                                                      {55.0, 10.0, 0.0}, {75.0, 20.0, 0.0}};
+    struct brake_duty_row last = {.time = 0.0};
+    const struct brake_duty_watch watch = {.row = keep_row, .context = &last};
+    const struct brake_duty duty = drive(points, 6);
+    build();
+    hot.rig.friction[BRAKE_FRONT] = hot.rig.friction[BRAKE_REAR] =
+        NULL; /* heat does not touch it */
+    assert_int_equal(brake_duty_run(&hot, &duty, &watch, &result), BRAKE_OK);
+    assert_near(result.duration, 75.0, 1e-9);
+    assert_equal(last.time, result.duration);
+    assert_near(last.distance, 150.0 + 300.0 + 150.0 + 75.0 + 300.0, 1e-3);
+    assert_int_equal(result.applications, 3);
+    assert_near(result.force_first, 100.0 * 2750.0 / 2250.0, 1e-3);
+    assert_near(result.force_last, 2.0 * result.force_first, 1e-3);
+    assert_equal(result.force_most, result.force_last);
+}
+
 /* ---- closed forms --------------------------------------------------------------------------- */
 
 static void a_steady_descent_tends_to_the_closed_form(void **state)
@@ -328,6 +358,20 @@ static void a_sequence_that_begins_warmer_ends_warmer(void **state)
     sequence.start += 50.0;
     run(&duty);
     assert_between(result.axle[BRAKE_FRONT].mean_last - cold, 40.0, 50.0);
+}
+
+/* Nothing moves, nothing is warmer than the air: no heat, so none astray, and no stress. */
+static void what_is_cold_and_stands_stays_as_it_is(void **state)
+{
+    (void)state;
+    const struct brake_duty stands = {.kind = BRAKE_DUTY_REST, .force = 500.0, .rest = 60.0};
+    build();
+    run(&stands);
+    assert_equal(result.stress_share, 0.0);
+    assert_between(result.residual, 0.0, 1e-12);
+    assert_equal(energy(), 0.0);
+    assert_int_equal(result.applications, 0);
+    assert_near(result.axle[BRAKE_FRONT].face_most, 293.15, 1e-12);
 }
 
 static void after_ten_hours_all_is_cold(void **state)
@@ -658,6 +702,24 @@ static void rows_are_shown_more_often_while_the_brakes_are_on(void **state)
         assert_int_equal(first.count, SLICES + 1);
         for (int k = 0; k <= SLICES; k++)
             assert_within(first.end[k], i == 0 ? 0.1 * k : k, 1e-6);
+    }
+}
+
+/* What is asked for less than a nanosecond after a row is that row, to the very nanosecond. */
+static void a_row_is_not_shown_twice(void **state)
+{
+    (void)state;
+    static const double after[] = {0.5e-9, 1e-9, 1.005e-9};
+    const struct brake_duty rest = {.kind = BRAKE_DUTY_REST, .force = 500.0, .rest = 0.9};
+    build();
+    for (int i = 0; i < 3; i++) {
+        const double time[] = {0.0, after[i], 0.5};
+        struct slices first = {.count = 0};
+        const struct brake_duty_watch watch = {
+            .row = note_first, .context = &first, .time = time, .times = 3};
+        assert_int_equal(brake_duty_run(&hot, &rest, &watch, &result), BRAKE_OK);
+        assert_int_equal(first.count, i < 2 ? 3 : 4); /* one at the start, one at the end */
+        assert_equal(first.end[1], i < 2 ? 0.5 : after[i]);
     }
 }
 
@@ -1134,11 +1196,13 @@ int main(void)
         cmocka_unit_test(a_drive_written_down_is_the_descent_that_it_tells_of),
         cmocka_unit_test(a_drive_brakes_only_where_the_vehicle_is_slowed),
         cmocka_unit_test(what_the_air_slows_takes_no_brakes),
+        cmocka_unit_test(a_drive_takes_its_time_and_its_way),
         cmocka_unit_test(a_steady_descent_tends_to_the_closed_form),
         cmocka_unit_test(repeated_stops_tend_to_the_closed_form),
         cmocka_unit_test(on_the_level_nothing_gets_hot),
         cmocka_unit_test(a_rest_alone_is_that_after_a_duty),
         cmocka_unit_test(a_sequence_that_begins_warmer_ends_warmer),
+        cmocka_unit_test(what_is_cold_and_stands_stays_as_it_is),
         cmocka_unit_test(after_ten_hours_all_is_cold),
         cmocka_unit_test(ten_thousand_snubs_are_finite_and_keep_their_energy),
         cmocka_unit_test(a_millisecond_hardly_warms),
@@ -1164,6 +1228,7 @@ int main(void)
         cmocka_unit_test(a_duty_that_is_stopped_ends_with_its_slice),
         cmocka_unit_test(slices_grow_with_the_time),
         cmocka_unit_test(rows_are_shown_more_often_while_the_brakes_are_on),
+        cmocka_unit_test(a_row_is_not_shown_twice),
         cmocka_unit_test(a_descent_tells_its_first_and_its_last_force),
         cmocka_unit_test(the_fade_sequences_are_those_of_their_clauses),
         cmocka_unit_test(nonsense_is_refused_in_words),

@@ -210,6 +210,106 @@ static void the_cold_stop_is_the_hardest_from_100_km_h(void **state)
     assert_true(fade.cold_force > 0.0 && fade.cold_force < result.force_most);
 }
 
+static struct brake_hot_rig rig;
+static struct brake_duty_result part;
+
+/* A duty that begins as hot as the one before it ended. */
+static void go_on(struct brake_duty duty)
+{
+    struct brake_thermal_state begin[BRAKE_AXLES];
+    memcpy(begin, part.heat, sizeof begin);
+    duty.heat = begin;
+    assert_int_equal(brake_duty_run(&rig, &duty, NULL, &part), BRAKE_OK);
+}
+
+static void roll(double time, double speed)
+{
+    go_on((struct brake_duty){
+        .kind = BRAKE_DUTY_REST, .force = 500.0, .rest = time, .rest_speed = speed * KMH});
+}
+
+/* As hard as the force allows; what the procedure says of the same stop. */
+static void stop(double speed, double force, const struct brake_hot_stop *said)
+{
+    go_on((struct brake_duty){
+        .kind = BRAKE_DUTY_STOPS,
+        .stops = {.count = 1, .from = speed * KMH, .manner = BRAKE_AT_INCIPIENT_LOCK},
+        .force = force});
+    assert_near(said->distance, part.distance, 1e-9);
+    assert_near(said->developed, part.developed, 1e-9);
+}
+
+/* The hot rig of the procedure as its snubs left it. */
+static void heat_up(void)
+{
+    struct brake_error error;
+    assert_int_equal(brake_hot_rig_build(&sheet.vehicle, fade.load, &rig, &error), BRAKE_OK);
+    rig.rig.adhesion = BRAKE_TEST_ADHESION; /* the surface of the test, times a grip of 1 */
+    memcpy(part.heat, fade.heating.braked, sizeof part.heat);
+}
+
+/* brake_fade_run() part by part. After the last of 15 snubs from 120 to 60 km/h at 3 m/s2 speed is
+ * regained until the next would be due, 45 s (goods: 55 s) from start to start, and after the first
+ * hot stop in the same time; 1.5 km at 50 km/h, 108 s, come before and between four stops at 3 m/s2
+ * that cool, and after them. Only the second hot stop has all the force of the clause. FMVSS 135,
+ * S7.13 to S7.16; UN R13, Annex 4, 1.5; from memory. */
+static void the_hot_stops_follow_one_another_as_the_clause_says(void **state)
+{
+    (void)state;
+    static const struct {
+        enum brake_fade_kind kind;
+        double interval, speed, force;
+    } rows[] = {{BRAKE_FADE_CAR, 45.0, 100.0, 500.0}, {BRAKE_FADE_GOODS, 55.0, 80.0, 700.0}};
+    for (int i = 0; i < 2; i++) {
+        const double pause = rows[i].interval - (120.0 - 60.0) * KMH / 3.0;
+        const double speed = rows[i].speed;
+        run(plus(large(), fading), rows[i].kind);
+        const struct brake_hot_figures *f = &fade.figures;
+        assert_null(f->lacks);
+        heat_up();
+        roll(pause, 0.5 * (60.0 + speed));
+        stop(speed, fade.cold_force, &f->hot[0]);
+        roll(pause, 0.5 * speed);
+        stop(speed, rows[i].force, &f->hot[1]);
+        roll(108.0, 50.0);
+        go_on((struct brake_duty){
+            .kind = BRAKE_DUTY_STOPS,
+            .stops = {4, 50.0 * KMH, 0.0, 108.0, BRAKE_HOLDS_DECELERATION, 3.0, NULL},
+            .force = 500.0});
+        roll(108.0, 50.0);
+        stop(speed, fade.cold_force, &f->recovery);
+    }
+}
+
+/* Both stops at once after 15 from 60 km/h at 4.5 m/s2, 25 s from start to start, with all that the
+ * driver gives. */
+static void south_australia_stops_twice_at_once(void **state)
+{
+    (void)state;
+    run(plus(large(), fading), BRAKE_FADE_SA);
+    const double pause = 25.0 - 60.0 * KMH / 4.5;
+    const double most = sheet.vehicle.driver.pedal_force_most;
+    assert_null(fade.figures.lacks);
+    heat_up();
+    roll(pause, 30.0);
+    stop(60.0, most, &fade.figures.hot[0]);
+    roll(pause, 30.0);
+    stop(60.0, most, &fade.figures.hot[1]);
+}
+
+/* Brakes that are hardly any: less than 1 m/s2 is a cold stop to compare with all the same. */
+static void a_cold_stop_is_one_however_weak(void **state)
+{
+    (void)state;
+    const char *text = swapped(swapped(plain, "mu = 0.4\n", "mu = 0.05\n"), "40 %", "5 %");
+    run(plus(text, heat), BRAKE_FADE_CAR);
+    const struct brake_hot_figures *f = &fade.figures;
+    assert_between(f->cold.developed, 0.1, 1.0);
+    assert_null(f->lacks);
+    assert_true(f->hot[0].developed > 0.0);
+    assert_int_equal(judge("us.135.hot", f).verdict, BRAKE_FALLS_SHORT);
+}
+
 static void keep_last(void *context, const struct brake_duty_row *row)
 {
     struct brake_duty_row *last = context;
@@ -443,6 +543,9 @@ int main(void)
         cmocka_unit_test(south_australia_stops_from_60_km_h),
         cmocka_unit_test(fading_friction_is_felt_hot_and_comes_back),
         cmocka_unit_test(the_cold_stop_is_the_hardest_from_100_km_h),
+        cmocka_unit_test(the_hot_stops_follow_one_another_as_the_clause_says),
+        cmocka_unit_test(south_australia_stops_twice_at_once),
+        cmocka_unit_test(a_cold_stop_is_one_however_weak),
         cmocka_unit_test(its_snubs_are_a_duty_like_any_other),
         cmocka_unit_test(each_procedure_stops_from_its_speed_with_its_force),
         cmocka_unit_test(a_car_goes_through_the_snubs_of_its_country),

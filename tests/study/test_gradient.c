@@ -124,6 +124,19 @@ static void at_the_end_of_its_range_a_line_has_the_slope_of_one_side(void **stat
     assert_near(found.value, 5.0, 1e-6);
 }
 
+/* A caliper that gives way by nothing, the least there is, takes no fluid: the force at the pedal,
+ * with room left in the cylinder, does not go by it. One that gave way by less than nothing would
+ * be no caliper, and is not asked. */
+static void beyond_the_end_of_a_range_nothing_is_asked(void **state)
+{
+    (void)state;
+    const struct brake_derivative found =
+        derive(full_text(), "empty.deceleration.most", "front.disc.compliance");
+    assert_equal(value_at(&sheet, "front.disc.compliance"), 0.0);
+    assert_false(found.kink);
+    assert_equal(found.value, 0.0);
+}
+
 static void many_are_those_of_one_by_one(void **state)
 {
     (void)state;
@@ -187,6 +200,7 @@ int main(void)
         cmocka_unit_test(a_kink_is_one_from_a_size_on),
         cmocka_unit_test(a_kink_is_told_with_the_mean_of_both_slopes),
         cmocka_unit_test(at_the_end_of_its_range_a_line_has_the_slope_of_one_side),
+        cmocka_unit_test(beyond_the_end_of_a_range_nothing_is_asked),
         cmocka_unit_test(many_are_those_of_one_by_one),
         cmocka_unit_test(what_is_no_number_is_refused),
         cmocka_unit_test(only_so_many_outputs_of_one_line_or_more_are_told),

@@ -152,6 +152,39 @@ static void a_tester_moves_the_friction_of_its_axle(void **state)
     assert_within(mean, 0.4 * (1.0 - 0.5 * 0.0473), 0.0008);
 }
 
+/* A fortieth of the pedal force, and of what is read, teaches the same. What each wheel may be off
+ * by in its reading, 10 % (95 of 100), adds to R: 2 (0.1 x 0.45 / 1.96)^2 = 0.001054. */
+static void a_tester_counts_by_parts_of_what_it_reads(void **state)
+{
+    (void)state;
+    static struct brake_sheet sheets[3];
+    double mean[3];
+    double sigma[3];
+    static const double force[] = {3240.0, 81.0, 3240.0};
+    for (int i = 0; i < 3; i++) {
+        struct brake_sheet *sheet = &sheets[i];
+        char lines[200];
+        snprintf(lines, sizeof lines,
+                 "[tester]\nfront_left = %g N\nfront_right = %g N\npedal_force = %g N\n", force[i],
+                 force[i], force[i] / 8.1);
+        read_sheet(sheet, plus(plain, lines));
+        make_exact(sheet);
+        state_tolerance(sheet, "front.disc.pads.mu", 0.04, BRAKE_MEASURED);
+        if (i == 2) {
+            state_tolerance(sheet, "tester.front_left", 324.0, BRAKE_MEASURED);
+            state_tolerance(sheet, "tester.front_right", 324.0, BRAKE_MEASURED);
+        }
+        assert_int_equal(brake_drive_learn(sheet, BRAKE_EMPTY, NULL), BRAKE_OK);
+        const double prior = 0.05102 * 0.05102;
+        const double read = i < 2 ? 0.0029 : 0.0029 + 0.001054;
+        draw_friction(sheet, BRAKE_FRONT, &mean[i], &sigma[i]);
+        assert_within(mean[i], 0.4 * (1.0 - 0.1 * prior / (prior + read)), 0.0008);
+        assert_within(sigma[i], 0.4 * sqrt(prior * read / (prior + read)), 0.0003);
+    }
+    assert_within(mean[1], mean[0], 1e-6);
+    assert_within(sigma[1], sigma[0], 1e-6);
+}
+
 /* Rollers are off by the same at both axles: two equal ratios pull by both together, a front that
  * is high and a rear that is low part them. */
 static void both_axles_of_a_tester_are_told_apart(void **state)
@@ -447,6 +480,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(one_stop_moves_the_lines_by_bayes_rule),
         cmocka_unit_test(a_tester_moves_the_friction_of_its_axle),
+        cmocka_unit_test(a_tester_counts_by_parts_of_what_it_reads),
         cmocka_unit_test(both_axles_of_a_tester_are_told_apart),
         cmocka_unit_test(a_tester_and_a_stop_tell_three_things),
         cmocka_unit_test(many_stops_do_not_average_the_gauge),

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Sobol indices of models whose indices are known. */
 #include <stdlib.h>
+#include <string.h>
 
 #include "../model/near.h"
 
@@ -189,6 +190,49 @@ static void with_many_unknown_samples_nothing_is_said(void **state)
     assert_true(isnan(index[0].first) && isnan(index[0].total));
 }
 
+/* The same in two units, one 1024 of the other: a power of 2 leaves every digit as it is. */
+static void two_units(const void *context, const double *share, double *output)
+{
+    ishigami(context, share, output);
+    output[0] += 3.0 * share[0]; /* its mean lies beside its middle */
+    output[1] = 1024.0 * output[0];
+}
+
+static void units_change_neither_indices_nor_errors(void **state)
+{
+    (void)state;
+    const struct brake_model model = {3, 2, two_units, NULL};
+    struct brake_index index[6];
+    assert_true(find(&model, 256, 1, index));
+    assert_true(index[0].first_error > 0.0);
+    assert_memory_equal(&index[0], &index[3], 3 * sizeof index[0]);
+}
+
+/* Three outputs and five inputs; what lies behind the room that it asks for is left alone. */
+static void three_of_five(const void *context, const double *share, double *output)
+{
+    (void)context;
+    for (int i = 0; i < 3; i++)
+        output[i] = share[i] + share[i + 1] * share[i + 2];
+}
+
+static void nothing_beyond_its_room_is_written(void **state)
+{
+    (void)state;
+    enum { BEHIND = 65536 };
+    const struct brake_model model = {5, 3, three_of_five, NULL};
+    const size_t size = brake_indices_room(&model);
+    unsigned char *room = malloc(size + BEHIND);
+    const struct brake_indices_plan plan = {256, 1, room, NULL};
+    struct brake_index index[15];
+    memset(room, 0xA5, size + BEHIND);
+    assert_true(brake_indices(&model, &plan, index));
+    for (size_t i = 0; i < BEHIND; i++)
+        assert_int_equal(room[size + i], 0xA5);
+    assert_true(isfinite(index[14].total));
+    free(room);
+}
+
 static void the_same_seed_gives_the_same_bytes(void **state)
 {
     (void)state;
@@ -278,7 +322,9 @@ int main(void)
         cmocka_unit_test(an_output_that_nothing_moves_has_no_indices),
         cmocka_unit_test(a_few_unknown_samples_are_left_out),
         cmocka_unit_test(with_many_unknown_samples_nothing_is_said),
+        cmocka_unit_test(units_change_neither_indices_nor_errors),
         cmocka_unit_test(the_same_seed_gives_the_same_bytes),
+        cmocka_unit_test(nothing_beyond_its_room_is_written),
         cmocka_unit_test(a_study_told_to_stop_stops),
         cmocka_unit_test(who_watches_is_told_each_block_once_it_is_done),
         cmocka_unit_test(the_cost_is_as_said),

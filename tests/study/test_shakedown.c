@@ -282,6 +282,27 @@ static void stops_bed_in_as_many_and_as_fast_as_the_brakes_stand(void **state)
                   1.0);
 }
 
+/* From 60, 50 or 40 km/h: the fastest of them that the vehicle does, just. */
+static void no_stop_that_beds_in_is_faster_than_the_vehicle(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *top_speed;
+        double speed;
+    } rows[] = {{"[vehicle]\ntop_speed = 60 km/h\n", 60.0},
+                {"[vehicle]\ntop_speed = 59.9 km/h\n", 50.0},
+                {"[vehicle]\ntop_speed = 50 km/h\n", 50.0},
+                {"[vehicle]\ntop_speed = 49.9 km/h\n", 40.0},
+                {"[vehicle]\ntop_speed = 40 km/h\n", 40.0}};
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
+        given(plus(heat, rows[i].top_speed));
+        make_plan();
+        assert_null(plan.bedding.none);
+        assert_near(plan.bedding.speed, rows[i].speed * KMH, ROUNDING);
+        assert_int_equal(plan.bedding.stops, 30);
+    }
+}
+
 static void what_keeps_from_bedding_in_is_said(void **state)
 {
     (void)state;
@@ -316,6 +337,7 @@ int main(void)
         cmocka_unit_test(what_would_hurt_somebody_keeps_it_from_being_driven),
         cmocka_unit_test(every_obstacle_has_its_word),
         cmocka_unit_test(stops_bed_in_as_many_and_as_fast_as_the_brakes_stand),
+        cmocka_unit_test(no_stop_that_beds_in_is_faster_than_the_vehicle),
         cmocka_unit_test(what_keeps_from_bedding_in_is_said),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -462,6 +462,21 @@ static void changes_are_those_of_judging_again(void **state)
     assert_int_equal(brake_size_changes(&sheet, by, 100.0, BRAKE_RULES_OWN, &room, told), 0);
 }
 
+/* A pedal that comes down to the floor: the first of all criteria. */
+static void the_first_criterion_changes_too(void **state)
+{
+    (void)state;
+    struct brake_size_change told[BRAKE_CRITERIA];
+    read_sheet(&sheet, full_text());
+    const int by = index_at(NULL, "pedal.travel");
+    const int count = brake_size_changes(&sheet, by, 0.050, BRAKE_RULES_OWN, &room, told);
+    assert_true(count > 0);
+    assert_int_equal(told[0].criterion, 0);
+    assert_int_equal(told[0].criterion, criterion_number("hazard.floor"));
+    assert_int_equal(told[0].from, BRAKE_MEETS);
+    assert_int_equal(told[0].to, BRAKE_FALLS_SHORT);
+}
+
 static void a_margin_is_over_what_is_wanted(void **state)
 {
     (void)state;
@@ -587,6 +602,23 @@ static void targets_that_pull_apart_leave_the_middle(void **state)
     const double a = deceleration_with(0.060, 0.020); /* 1.227 */
     assert_near(choice[0].margin, a / 1.1 - 1.0, 1e-9);
     assert_int_equal(choice[0].least, 0);
+}
+
+/* A list of targets may be longer than what is asked of it. */
+static void only_the_targets_that_are_asked_for_count(void **state)
+{
+    (void)state;
+    struct brake_choice choice[3];
+    struct brake_choice_count count;
+    read_plain("");
+    const struct brake_size_list list[] = {{index_at(NULL, "master.bore"), bores, 3}};
+    const struct brake_target target[] = {
+        target_of("full.deceleration.at_pedal_force", BRAKE_AT_LEAST, 1.1),
+        target_of("full.deceleration.at_pedal_force", BRAKE_AT_LEAST, 100.0)};
+    const struct brake_choice_question question = {&sheet, list, 1, target, 1};
+    assert_int_equal(brake_choose(&question, NULL, choice, 3, &count), 2);
+    assert_int_equal(count.fails[0], 1); /* 22 mm: 1.014 m/s2 */
+    assert_int_equal(count.fails[1], 0);
 }
 
 /* A line that moves nothing: the first of a list stands first. What is met to the bit is met. */
@@ -838,11 +870,13 @@ int main(void)
         cmocka_unit_test(what_needs_a_missing_line_cannot_be_said),
         cmocka_unit_test(a_line_of_another_brake_is_refused),
         cmocka_unit_test(changes_are_those_of_judging_again),
+        cmocka_unit_test(the_first_criterion_changes_too),
         cmocka_unit_test(a_margin_is_over_what_is_wanted),
         cmocka_unit_test(every_requirement_is_the_one_of_least_margin),
         cmocka_unit_test(combinations_that_work_are_sorted_and_the_others_counted),
         cmocka_unit_test(the_best_may_come_last),
         cmocka_unit_test(targets_that_pull_apart_leave_the_middle),
+        cmocka_unit_test(only_the_targets_that_are_asked_for_count),
         cmocka_unit_test(of_equals_the_earlier_stands_first),
         cmocka_unit_test(a_target_that_cannot_be_said_is_counted),
         cmocka_unit_test(the_first_refusal_is_told),

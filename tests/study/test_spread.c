@@ -427,6 +427,32 @@ static void a_study_told_to_stop_stops(void **state)
     assert_true(stop != 0);
 }
 
+/* What is met less often limits; of what is met as often, what has the smaller margin in the
+ * middle; what counts for nothing, or was not drawn, never. By hand. */
+static void what_is_met_less_often_limits(void **state)
+{
+    (void)state;
+    static struct brake_spread by_hand;
+    struct brake_spread_output *output = by_hand.output;
+    assert_int_equal(brake_spread_limiting(&by_hand), -1);
+    by_hand.criteria = 4;
+    for (int i = 0; i < 4; i++) {
+        by_hand.judgement[i].scope = BRAKE_BINDS;
+        output[i].met = 0.5;
+        output[i].percentile[2] = 0.3 - 0.1 * (i == 1) + 0.1 * (i == 3);
+    }
+    assert_int_equal(brake_spread_limiting(&by_hand), 1);
+    output[3].met = 0.4;
+    assert_int_equal(brake_spread_limiting(&by_hand), 3);
+    output[3].met = 0.6;
+    output[3].percentile[2] = 0.0;
+    assert_int_equal(brake_spread_limiting(&by_hand), 1);
+    output[1].met = BRAKE_NAN;
+    assert_int_equal(brake_spread_limiting(&by_hand), 0);
+    by_hand.judgement[0].scope = BRAKE_OUTSIDE;
+    assert_int_equal(brake_spread_limiting(&by_hand), 2);
+}
+
 static void another_seed_draws_other_samples(void **state)
 {
     (void)state;
@@ -436,9 +462,14 @@ static void another_seed_draws_other_samples(void **state)
     const double first = spread.output[criterion].percentile[2];
     assert_true(draw(NULL));
     assert_true(spread.output[criterion].percentile[2] == first);
+    int decides;
+    assert_int_equal(brake_spread_leading(&spread, criterion, &decides, 1), 1);
+    const double index = brake_spread_index(&spread, criterion, decides).first;
     options.seed = 2;
     assert_true(draw(NULL));
     assert_true(spread.output[criterion].percentile[2] != first);
+    const double other = brake_spread_index(&spread, criterion, decides).first;
+    assert_true(fabs(other - index) > 0.0); /* the indices have samples of their own */
 }
 
 int main(void)
@@ -463,6 +494,7 @@ int main(void)
         TEST(numbers_of_samples_that_do_not_fit_are_refused),
         TEST(progress_tells_what_is_done_up_to_its_end),
         TEST(a_study_told_to_stop_stops),
+        TEST(what_is_met_less_often_limits),
         TEST(another_seed_draws_other_samples),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
