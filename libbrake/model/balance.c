@@ -203,7 +203,7 @@ static void find_locks(const struct force_lines *lines, const double *adhesion, 
     if (lines->regulated)
         return;
     take_pieces(lines, &pieces);
-    const double lift = pressure_of(pieces.end, pieces.deceleration, lift_off(lines));
+    const double lift = lift_pressure(lines, &pieces);
     for (int i = 0; i < count; i++)
         lock[i] = lock_of(lines, &pieces, lift, adhesion[i]);
 }

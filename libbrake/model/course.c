@@ -31,8 +31,7 @@ static struct brake_lock lock_at(const struct course *c, double adhesion)
     if (lines->regulated || lines->locked)
         return brake_lines_lock(lines, adhesion);
     take_unit_pieces(lines, &c->pieces, &pieces);
-    const double lift = pressure_of(pieces.end, pieces.deceleration, lift_off(lines));
-    return lock_of(lines, &pieces, lift, adhesion);
+    return lock_of(lines, &pieces, lift_pressure(lines, &pieces), adhesion);
 }
 
 /* Adhesion that driver or anti-lock keep to. */

@@ -570,7 +570,13 @@ static inline double lift_off(const struct force_lines *lines)
     return (lines->weight - lines->front) / lines->shift;
 }
 
-/* lift: pressure at which the rear axle leaves the road. */
+/* Pressure of that. */
+static inline double lift_pressure(const struct force_lines *lines, const struct pieces *pieces)
+{
+    return pressure_of(pieces->end, pieces->deceleration, lift_off(lines));
+}
+
+/* lift: lift_pressure of them. */
 static inline struct brake_lock lock_of(const struct force_lines *lines,
                                         const struct pieces *pieces, double lift, double adhesion)
 {

@@ -114,6 +114,11 @@ static inline double stop_time(double speed, double deceleration, double dead_ti
     return dead_time + build_up / 2.0 + speed / deceleration;
 }
 
+static inline double energy_of(double mass, double speed)
+{
+    return mass * speed * speed / 2.0;
+}
+
 static inline double parking_grade(double mass, double torque, double radius)
 {
     const double sine = torque / (mass * BRAKE_GRAVITY * radius);

@@ -93,6 +93,24 @@ static inline struct brake_pedal pedal_of(const struct brake_lane_numbers *n, in
     return pedal;
 }
 
+/* No more than the fluid gives. */
+static inline double pressure_at(const struct brake_lane_numbers *n,
+                                 const struct brake_pedal *pedal, double force, int i)
+{
+    return least_of(pedal_pressure(pedal, force), n->pressure_most[i]);
+}
+
+static inline double margin_of(double have, double need)
+{
+    return have / need - 1.0;
+}
+
+/* [kg] on the rear axle of a vehicle that stands. */
+static inline double rear_mass(const struct brake_lane_numbers *n, int i)
+{
+    return n->mass[i] * n->behind[i] / n->wheelbase[i];
+}
+
 static inline void answer_stop(const struct brake_lane_numbers *restrict n,
                                const struct lane_pieces *restrict kept, int i,
                                struct brake_lane_answers *restrict to)
@@ -103,10 +121,10 @@ static inline void answer_stop(const struct brake_lane_numbers *restrict n,
     struct brake_pedal bare = pedal;
     bare.gain = 1.0;
     bare.assist = 0.0;
-    const double pressure = least_of(pedal_pressure(&pedal, n->force[i]), n->pressure_most[i]);
-    const double most = least_of(pedal_pressure(&pedal, n->force_most[i]), n->pressure_most[i]);
-    const double least = least_of(pedal_pressure(&bare, n->force_most[i]), n->pressure_most[i]);
-    const double lift = pressure_of(pieces.end, pieces.deceleration, lift_off(&lines));
+    const double pressure = pressure_at(n, &pedal, n->force[i], i);
+    const double most = pressure_at(n, &pedal, n->force_most[i], i);
+    const double least = pressure_at(n, &bare, n->force_most[i], i);
+    const double lift = lift_pressure(&lines, &pieces);
     const struct brake_lock lock = lock_of(&lines, &pieces, lift, n->adhesion[i]);
     const double eased = lock_of(&lines, &pieces, lift, n->modulation[i] * n->adhesion[i]).pressure;
     const double hardest = free_deceleration(&lines, least_of(most, eased));
@@ -165,8 +183,8 @@ static inline void answer_failed(const struct brake_lane_numbers *restrict n,
     const struct force_lines lines = lines_of(n, false, kept, i);
     const struct pieces pieces = kept_pieces(kept, i);
     const struct brake_pedal pedal = pedal_of(n, i);
-    const double most = least_of(pedal_pressure(&pedal, n->force_most[i]), n->pressure_most[i]);
-    const double lift = pressure_of(pieces.end, pieces.deceleration, lift_off(&lines));
+    const double most = pressure_at(n, &pedal, n->force_most[i], i);
+    const double lift = lift_pressure(&lines, &pieces);
     const double eased = lock_of(&lines, &pieces, lift, n->modulation[i] * n->adhesion[i]).pressure;
     const double hardest = free_deceleration(&lines, least_of(most, eased));
     to->failed[i] = n->there[i] > 0.0 ? hardest : BRAKE_NAN;
@@ -176,14 +194,14 @@ static inline void answer_body(const struct brake_lane_numbers *restrict n,
                                const struct force_lines *lines, int i,
                                struct brake_lane_answers *restrict to)
 {
-    const double rear = n->mass[i] * n->behind[i] / n->wheelbase[i];
+    const double rear = rear_mass(n, i);
     to->total[i] = n->mass[i];
     to->effective[i] = lines->equivalent;
     to->axle[BRAKE_FRONT][i] = n->mass[i] - rear;
     to->axle[BRAKE_REAR][i] = rear;
     to->behind[i] = n->behind[i];
     to->height[i] = n->height[i];
-    to->energy[i] = lines->equivalent * n->speed[i] * n->speed[i] / 2.0;
+    to->energy[i] = energy_of(lines->equivalent, n->speed[i]);
     to->valve_knee[i] = lines->valve.knee == BRAKE_INFINITY ? BRAKE_NAN : lines->valve.knee;
 }
 
@@ -193,7 +211,7 @@ static inline void answer_torque(const struct brake_lane_numbers *restrict n,
                                  struct brake_lane_answers *restrict to)
 {
     const struct brake_pedal pedal = pedal_of(n, i);
-    const double most = least_of(pedal_pressure(&pedal, n->force_most[i]), n->pressure_most[i]);
+    const double most = pressure_at(n, &pedal, n->force_most[i], i);
     to->brakes_alone[i] = free_deceleration(lines, most);
     for (int axle = 0; axle < BRAKE_AXLES; axle++) {
         const double force =
@@ -201,11 +219,10 @@ static inline void answer_torque(const struct brake_lane_numbers *restrict n,
         to->needed[axle][i] = force * n->wheels[axle].radius[i] +
                               n->wheels[axle].inertia[i] * n->target[i] / n->wheels[axle].radius[i];
         to->available[axle][i] = brakes_torque(lines, axle, most);
-        to->margin[axle][i] = to->available[axle][i] / to->needed[axle][i] - 1.0;
+        to->margin[axle][i] = margin_of(to->available[axle][i], to->needed[axle][i]);
     }
-    to->margin_of_both[i] = (to->available[BRAKE_FRONT][i] + to->available[BRAKE_REAR][i]) /
-                                (to->needed[BRAKE_FRONT][i] + to->needed[BRAKE_REAR][i]) -
-                            1.0;
+    to->margin_of_both[i] = margin_of(to->available[BRAKE_FRONT][i] + to->available[BRAKE_REAR][i],
+                                      to->needed[BRAKE_FRONT][i] + to->needed[BRAKE_REAR][i]);
 }
 
 static inline void answer_itself(const struct brake_lane_numbers *restrict n,
@@ -215,7 +232,7 @@ static inline void answer_itself(const struct brake_lane_numbers *restrict n,
     const struct force_lines lines = lines_of(n, true, kept, i);
     const struct pieces pieces = kept_pieces(kept, i);
     const struct brake_pedal pedal = pedal_of(n, i);
-    const double lift = pressure_of(pieces.end, pieces.deceleration, lift_off(&lines));
+    const double lift = lift_pressure(&lines, &pieces);
     const struct brake_lock lock = lock_of(&lines, &pieces, lift, n->adhesion[i]);
     const double rear_first = lock.axle == BRAKE_REAR ? 1.0 : 0.0;
     const double knee = booster_knee(pedal.gain, pedal.assist) / (pedal.ratio * pedal.efficiency);
@@ -253,7 +270,7 @@ static inline void answer_parking(const struct brake_lane_numbers *restrict n, i
     to->grade_up[i] = least_of(effort, up);
     to->grade_down[i] = least_of(effort, down);
     to->parking_needed[i] = n->mass[i] * BRAKE_GRAVITY * n->test_grade[i] * radius;
-    to->parking_margin[i] = torque / to->parking_needed[i] - 1.0;
+    to->parking_margin[i] = margin_of(torque, to->parking_needed[i]);
     to->trailer_grade[i] = n->trailer_mass[i] > 0.0
                                ? parking_grade(n->mass[i] + n->trailer_mass[i], torque, radius)
                                : BRAKE_NAN;
@@ -270,21 +287,16 @@ static inline void answer_locked(const struct brake_lane_numbers *restrict n,
     struct pieces pieces;
     lines.locked = true;
     take_pieces(&lines, &pieces);
-    const double lift = pressure_of(pieces.end, pieces.deceleration, lift_off(&lines));
+    const double lift = lift_pressure(&lines, &pieces);
     to->locked_drive[i] = lock_of(&lines, &pieces, lift, n->adhesion[i]).deceleration;
 }
 
 /* ---- answers that follow from others -------------------------------------------------------- */
 
-static inline double margin_of(double have, double need)
-{
-    return have / need - 1.0;
-}
-
 static inline void answer_rated(const struct brake_lane_numbers *restrict n, int i,
                                 struct brake_lane_answers *restrict to)
 {
-    const double rear = n->mass[i] * n->behind[i] / n->wheelbase[i];
+    const double rear = rear_mass(n, i);
     const double load[BRAKE_AXLES] = {n->mass[i] - rear, rear};
     for (int axle = 0; axle < BRAKE_AXLES; axle++) {
         to->axle_margin[axle][i] = margin_of(n->rated_axle[axle][i], load[axle]);
@@ -341,7 +353,7 @@ static inline void answer_after(const struct brake_lane_numbers *restrict n,
     const double front = brakes_torque(&lines, BRAKE_FRONT, pressure) / n->wheels[0].radius[i];
     const double rear = brakes_torque(&lines, BRAKE_REAR, pressure) / n->wheels[1].radius[i];
     const double share = front / (front + rear);
-    const double energy = lines.equivalent * n->speed[i] * n->speed[i] / 2.0;
+    const double energy = energy_of(lines.equivalent, n->speed[i]);
     const double ratio = n->trailer_ratio[i];
     const double trailer = n->trailer_mass[i];
     to->sight[i] = to->distance[i] + n->speed[i] * n->reaction_time[i];

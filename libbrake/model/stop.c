@@ -47,7 +47,7 @@ double brake_rolling_resistance(double speed)
 
 double brake_energy(double mass, double speed)
 {
-    return mass * speed * speed / 2.0;
+    return energy_of(mass, speed);
 }
 
 double brake_bulk_rise(double energy, double mass, double heat_capacity)

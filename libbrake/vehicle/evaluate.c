@@ -260,10 +260,12 @@ static void answer_heat(struct question *q, struct brake_case_results *r)
     const double rear = brake_axle_torque(b, BRAKE_REAR, pressure) / b->axle[1].radius;
     r->stop.energy = brake_energy(brake_effective_mass(b), q->vehicle->stop.speed);
     r->stop.front_heat_share = front / (front + rear);
-    r->stop.front_rise = r->stop.energy * r->stop.front_heat_share /
-                         brake_vehicle_heat_capacity(&q->vehicle->axle[BRAKE_FRONT]);
-    r->stop.rear_rise = r->stop.energy * (1.0 - r->stop.front_heat_share) /
-                        brake_vehicle_heat_capacity(&q->vehicle->axle[BRAKE_REAR]);
+    r->stop.front_rise = brake_bulk_rise(r->stop.energy * r->stop.front_heat_share,
+                                         brake_vehicle_iron(&q->vehicle->axle[BRAKE_FRONT]),
+                                         BRAKE_IRON_HEAT_CAPACITY);
+    r->stop.rear_rise = brake_bulk_rise(r->stop.energy * (1.0 - r->stop.front_heat_share),
+                                        brake_vehicle_iron(&q->vehicle->axle[BRAKE_REAR]),
+                                        BRAKE_IRON_HEAT_CAPACITY);
 }
 
 static void answer_parking(struct question *q, struct brake_case_results *r)

@@ -54,7 +54,7 @@ static void fill_others(const struct brake_vehicle *vehicle, const struct brake_
         const struct brake_axle_of_vehicle *axle = &vehicle->axle[i];
         n->rated_axle[i][lane] = axle->axle.rated_mass;
         n->tyres[i][lane] = brake_vehicle_tyre_capacity(axle);
-        n->heat_capacity[i][lane] = brake_vehicle_heat_capacity(axle);
+        n->heat_capacity[i][lane] = brake_vehicle_iron(axle) * BRAKE_IRON_HEAT_CAPACITY;
     }
     n->rated[lane] = vehicle->general.rated_mass;
     for (int i = 0; i < 2; i++) {

@@ -102,11 +102,10 @@ double brake_vehicle_tyre_capacity(const struct brake_axle_of_vehicle *axle)
     return wheels_of(axle) * axle->tyre.load_capacity;
 }
 
-double brake_vehicle_heat_capacity(const struct brake_axle_of_vehicle *axle)
+double brake_vehicle_iron(const struct brake_axle_of_vehicle *axle)
 {
-    const double iron = 450.0; /* [J/(kg*K)] */
     const bool disc = axle->axle.brake == BRAKE_DISC;
-    return 2.0 * (disc ? axle->disc.rotor_mass : axle->drum.drum_mass) * iron;
+    return 2.0 * (disc ? axle->disc.rotor_mass : axle->drum.drum_mass);
 }
 
 static struct brake_valve valve_of(const struct brake_vehicle *vehicle, struct brake_body body)
@@ -438,9 +437,10 @@ static void pitch_valve(const struct brake_vehicle *vehicle, enum brake_failure 
 {
     struct brake_balance *b = &system->balance;
     const struct valve_pitch pitch = brake_system_pitch(vehicle, failure, system, &b->valve);
+    if (pitch.rate == 0.0)
+        return;
     const struct force_lines lines = force_lines_of(b);
-    if (pitch.rate != 0.0)
-        b->valve = pitched_valve(b, &lines, pitch);
+    b->valve = pitched_valve(b, &lines, pitch);
 }
 
 /* One unit works anti-lock and electronic distribution. */

@@ -11,6 +11,10 @@
 /** [-] grade of the parking test of a vehicle alone (UN R13-H, Annex 3, 2.3) */
 #define BRAKE_PARKING_TEST 0.20
 
+/** [J/(kg*K)] grey iron at room temperature, at the low end: the higher rise. ASTM A48 grade 20
+ * property page (reference/check-values.json, CV-30). */
+#define BRAKE_IRON_HEAT_CAPACITY 450.0
+
 /** Brakes ready to be asked. */
 struct brake_system {
     struct brake_balance balance;
@@ -49,13 +53,11 @@ struct brake_body brake_vehicle_body(const struct brake_vehicle *vehicle, enum b
  */
 double brake_vehicle_tyre_capacity(const struct brake_axle_of_vehicle *axle);
 
-/** Heat that the rotors or drums of an axle take up per kelvin.
+/** Mass that takes up the heat of an axle: both rotors or both drums.
  * @param axle  of a vehicle
- * @return      [J/K]; NaN where their mass is not known
- * @source      grey iron at room temperature, 450 J/(kg*K), at the low end, so that the rise is the
- *              higher one: ASTM A48 grade 20 property page (reference/check-values.json, CV-30)
+ * @return      [kg]; NaN where it is not known
  */
-double brake_vehicle_heat_capacity(const struct brake_axle_of_vehicle *axle);
+double brake_vehicle_iron(const struct brake_axle_of_vehicle *axle);
 
 /** Rear valve as it stands in a load case.
  * @param vehicle  complete

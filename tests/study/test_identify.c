@@ -30,6 +30,17 @@ static void stops(const double *force, const double *deceleration, int count)
     }
 }
 
+static void a_hundred_stops(void)
+{
+    double force[100];
+    double deceleration[100];
+    for (int i = 0; i < 100; i++) {
+        force[i] = 400.0;
+        deceleration[i] = 4.0;
+    }
+    stops(force, deceleration, 100);
+}
+
 /* Of a stop, for the vehicle of some shares and a gauge that is off. */
 static double asked(const double *share, const struct brake_drive_stop *stop, double gauge)
 {
@@ -266,16 +277,10 @@ static void many_stops_do_not_average_the_gauge(void **state)
 {
     (void)state;
     struct brake_sheet sheet;
-    double force[100];
-    double deceleration[100];
     double mean;
     double sigma;
     make_plain(&sheet);
-    for (int i = 0; i < 100; i++) {
-        force[i] = 400.0;
-        deceleration[i] = 4.0;
-    }
-    stops(force, deceleration, 100);
+    a_hundred_stops();
     drive.day.gauge.half = 0.1;
     assert_int_equal(brake_drive_learn(&sheet, BRAKE_EMPTY, &drive), BRAKE_OK);
     draw(&sheet, &drive.stop[0], &mean, &sigma);
@@ -290,16 +295,10 @@ static void many_stops_do_not_average_the_road(void **state)
 {
     (void)state;
     struct brake_sheet sheet;
-    double force[100];
-    double deceleration[100];
     double mean;
     double sigma;
     make_plain(&sheet);
-    for (int i = 0; i < 100; i++) {
-        force[i] = 400.0;
-        deceleration[i] = 4.0;
-    }
-    stops(force, deceleration, 100);
+    a_hundred_stops();
     for (int i = 0; i < 100; i++)
         drive.stop[i].grade = BRAKE_NAN;
     drive.day.grade.half = 0.02;
