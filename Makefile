@@ -346,9 +346,11 @@ check-valgrind: WRAPPER := valgrind --quiet --error-exitcode=99 --leak-check=ful
 check-valgrind: $(TESTS) $(FUZZ_PROGRAMS)
 	@$(RUN_TESTS) $(TESTS) $(FUZZ_PROGRAMS)
 
-# Any bytes at all, SECONDS for each target in TARGETS: those of tests/fuzz, and `arguments` of Python.
+# Any bytes at all, SECONDS for each target in TARGETS: those of tests/fuzz, and `arguments` of Python;
+# fewer when it found no new edge for QUIET of them.
 SECONDS ?= 60
 TARGETS ?=
+QUIET ?=
 FUZZ_BUILD := $(BUILD)/fuzz
 fuzz: export ASAN_OPTIONS := detect_leaks=1:allocator_may_return_null=1
 fuzz:
@@ -356,7 +358,7 @@ fuzz:
 	    CFLAGS='-O1 -g -fno-omit-frame-pointer' FUZZ_LINK=-fsanitize=fuzzer \
 	    INSTRUMENT='-fsanitize=fuzzer-no-link,address,undefined -fno-sanitize-recover=all'
 	@OMP_NUM_THREADS=1 LIBBRAKE_BUILD=$(abspath $(BUILD)) PYTHONPATH=tests PYTHONDONTWRITEBYTECODE=1 \
-	    $(PYTHON) -m fuzz --seconds $(SECONDS) $(TARGETS)
+	    $(PYTHON) -m fuzz --seconds $(SECONDS) $(if $(QUIET),--quiet $(QUIET)) $(TARGETS)
 
 fuzz-programs: $(FUZZ_PROGRAMS)
 
@@ -522,7 +524,7 @@ help:
 	@echo 'check-company   fade procedures of 10,000 random vehicles, alone and side by side (check takes 48)'
 	@echo 'check-page      every vehicle with heat: the page in node and Chromium as the command (check takes one)'
 	@echo 'check-valgrind  the C tests under valgrind'
-	@echo 'fuzz            any bytes at all: SECONDS (60) for each of TARGETS (all of tests/fuzz)'
+	@echo 'fuzz            any bytes at all: SECONDS (60) for each of TARGETS; fewer, QUIET of them without a new edge'
 	@echo 'check-arm64     every source compiled for arm64, by a cross compiler'
 	@echo 'check-allocation  each of the first ALLOCATIONS (2000) allocations fails in turn'
 	@echo 'lint            warnings of two compilers, static analysis, measurements of the code'

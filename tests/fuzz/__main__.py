@@ -1,15 +1,17 @@
 # SPDX-License-Identifier: MIT
 """Runs the targets of tests/fuzz one after the other: make fuzz SECONDS=n TARGETS='value log'.
 
-What a target finds new it keeps in the build folder, and goes on from there the next time; bytes
+With QUIET=n a target ends before its SECONDS when it came upon no new edge for n of them. What a target finds new it keeps in the build folder, and goes on from there the next time; bytes
 that broke it are kept beside it. Ends with 1 when one broke.
 """
 import argparse
 import os
 import pathlib
 import re
+import signal
 import subprocess
 import sys
+import threading
 import time
 
 from lint import source
@@ -25,16 +27,31 @@ SEEDS = {"vehicle": ["tests/vehicles", "examples"]}
 LONGEST = {"vehicle": 8000, "page": 8000, "log": 4000, "cycle": 2000, "changed": 65}
 
 
-def listened(command):
-    """Status of libFuzzer, what it said, and after how many seconds it last came upon new edges."""
+def silent(running, quiet):
+    """Tells libFuzzer to end, as at the end of its time, in so many seconds; it is under way."""
+    timer = threading.Timer(quiet, running.send_signal, [signal.SIGUSR1])
+    timer.daemon = True
+    timer.start()
+    return timer
+
+
+def listened(command, quiet):
+    """Status of libFuzzer, what it said, and after how many seconds it last came upon new edges.
+
+    It is told to end quiet seconds after them.
+    """
     began, last, most, said = time.monotonic(), 0.0, 0, []
     with subprocess.Popen(command, stderr=subprocess.PIPE, stdout=subprocess.DEVNULL,
                           encoding="utf-8", errors="replace") as running:  # fmt: skip
+        silence = silent(running, quiet)
         for line in running.stderr:
             said.append(line)
             edges = int((re.search(r" cov: (\d+) ", line) or [0, 0])[1])
             if edges > most:
                 most, last = edges, time.monotonic() - began
+                silence.cancel()
+                silence = silent(running, quiet)
+        silence.cancel()
     return running.returncode, "".join(said), round(last)
 
 
@@ -46,7 +63,7 @@ def figures(said):
     return [int(found[-1]) if found else 0 for found in (runs, edges, seconds)]
 
 
-def run(target, seconds):
+def run(target, seconds, quiet):
     """Runs one target; whether it stood, and what to say of it."""
     corpus = FOUND / target
     corpus.mkdir(parents=True, exist_ok=True)
@@ -55,7 +72,7 @@ def run(target, seconds):
                f"-max_len={LONGEST.get(target, 400)}", "-print_final_stats=1", "-timeout=60",
                "-rss_limit_mb=3000", "-close_fd_mask=3", f"-artifact_prefix={FOUND}/{target}-",
                corpus, *(path for path in seeds if path.exists())]  # fmt: skip
-    status, said, last = listened(command)
+    status, said, last = listened(command, quiet)
     if status:
         print(said[-4000:])
     runs, edges, took = figures(said)
@@ -77,12 +94,15 @@ def main():
     """All of them, or those that are named."""
     parser = argparse.ArgumentParser()
     parser.add_argument("--seconds", type=int, default=60)
+    parser.add_argument("--quiet", type=int, default=threading.TIMEOUT_MAX)
     parser.add_argument("targets", nargs="*", default=[*PROGRAMS, ARGUMENTS])
     told = parser.parse_args()
     broken = 0
     for target in told.targets:
-        runner = run_arguments if target == ARGUMENTS else lambda s, t=target: run(t, s)
-        stood, figure = runner(told.seconds)
+        if target == ARGUMENTS:
+            stood, figure = run_arguments(told.seconds)
+        else:
+            stood, figure = run(target, told.seconds, told.quiet)
         broken += not stood
         print(f"fuzz: {target}: {figure}{'' if stood else ', BROKE'}", flush=True)
         verdict = "no fault" if stood else "a fault, not mended"
