@@ -36,10 +36,8 @@ def silent(running, quiet):
 
 
 def listened(command, quiet):
-    """Status of libFuzzer, what it said, and after how many seconds it last came upon new edges.
-
-    It is told to end quiet seconds after them.
-    """
+    """Status of libFuzzer, what it said, how many seconds it took, and after how many it last came
+    upon new edges: quiet seconds later it is told to end."""
     began, last, most, said = time.monotonic(), 0.0, 0, []
     with subprocess.Popen(command, stderr=subprocess.PIPE, stdout=subprocess.DEVNULL,
                           encoding="utf-8", errors="replace") as running:  # fmt: skip
@@ -52,15 +50,14 @@ def listened(command, quiet):
                 silence.cancel()
                 silence = silent(running, quiet)
         silence.cancel()
-    return running.returncode, "".join(said), round(last)
+    return running.returncode, "".join(said), round(time.monotonic() - began), round(last)
 
 
 def figures(said):
-    """(runs, edges, seconds) that libFuzzer told at its end."""
+    """(runs, edges) that libFuzzer told at its end."""
     runs = re.findall(r"stat::number_of_executed_units: (\d+)", said)
     edges = re.findall(r"cov: (\d+) ft:", said)
-    seconds = re.findall(r"Done \d+ runs in (\d+) second", said)
-    return [int(found[-1]) if found else 0 for found in (runs, edges, seconds)]
+    return [int(found[-1]) if found else 0 for found in (runs, edges)]
 
 
 def run(target, seconds, quiet):
@@ -72,10 +69,10 @@ def run(target, seconds, quiet):
                f"-max_len={LONGEST.get(target, 400)}", "-print_final_stats=1", "-timeout=60",
                "-rss_limit_mb=3000", "-close_fd_mask=3", f"-artifact_prefix={FOUND}/{target}-",
                corpus, *(path for path in seeds if path.exists())]  # fmt: skip
-    status, said, last = listened(command, quiet)
+    status, said, took, last = listened(command, quiet)
     if status:
         print(said[-4000:])
-    runs, edges, took = figures(said)
+    runs, edges = figures(said)
     return status == 0, f"{runs} runs in {took} s, {edges} edges, the last new after {last} s"
 
 
