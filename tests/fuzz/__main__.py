@@ -1,10 +1,13 @@
 # SPDX-License-Identifier: MIT
 """Runs the targets of tests/fuzz one after the other: make fuzz SECONDS=n TARGETS='value log'.
 
-With QUIET=n a target ends before its SECONDS when it came upon no new edge for n of them. What a target finds new it keeps in the build folder, and goes on from there the next time; bytes
-that broke it are kept beside it. Ends with 1 when one broke.
+With QUIET=n a target ends before its SECONDS when it came upon no new edge for n of them. Seconds
+are those of the processor, so that other work beside it takes nothing away. What a target finds
+new it keeps in the build folder, and goes on from there the next time; bytes that broke it are
+kept beside it. Ends with 1 when one broke.
 """
 import argparse
+import math
 import os
 import pathlib
 import re
@@ -27,36 +30,43 @@ SEEDS = {"vehicle": ["tests/vehicles", "examples"]}
 LONGEST = {"vehicle": 8000, "page": 8000, "log": 4000, "cycle": 2000, "changed": 65}
 
 
-def silent(running, quiet):
-    """Tells libFuzzer to end, as at the end of its time, in so many seconds; it is under way."""
-    timer = threading.Timer(quiet, running.send_signal, [signal.SIGUSR1])
-    timer.daemon = True
-    timer.start()
-    return timer
+def processor(process):
+    """[s] that a process took of the processor, so far."""
+    stat = pathlib.Path(f"/proc/{process}/stat").read_text(encoding="ascii")
+    user, system = stat.rpartition(")")[2].split()[11:13]
+    return (int(user) + int(system)) / os.sysconf("SC_CLK_TCK")
 
 
-def listened(command, quiet):
-    """Status of libFuzzer, what it said, how many seconds it took, and after how many it last came
-    upon new edges: quiet seconds later it is told to end."""
-    began, last, most, said = time.monotonic(), 0.0, 0, []
+def hear(stream, said):
+    """Keeps the lines of a stream as they come."""
+    for line in stream:
+        said.append(line)
+
+
+def listened(command, seconds, quiet):
+    """Status of libFuzzer, what it said, how many seconds of the processor it took, and after how
+    many it last came upon new edges: it is told to end at most so many later, or all in all."""
+    said, took, last, most = [], 0.0, 0.0, 0
     with subprocess.Popen(command, stderr=subprocess.PIPE, stdout=subprocess.DEVNULL,
                           encoding="utf-8", errors="replace") as running:  # fmt: skip
-        silence = silent(running, quiet)
-        for line in running.stderr:
-            said.append(line)
-            edges = int((re.search(r" cov: (\d+) ", line) or [0, 0])[1])
+        ear = threading.Thread(target=hear, args=[running.stderr, said])
+        ear.start()
+        while running.poll() is None:
+            time.sleep(0.5)
+            took = processor(running.pid)
+            edges = figures("".join(said[-100:]))[1]
             if edges > most:
-                most, last = edges, time.monotonic() - began
-                silence.cancel()
-                silence = silent(running, quiet)
-        silence.cancel()
-    return running.returncode, "".join(said), round(time.monotonic() - began), round(last)
+                most, last = edges, took
+            if took > seconds or took - last > quiet:
+                running.send_signal(signal.SIGUSR1)
+        ear.join()
+    return running.returncode, "".join(said), round(took), round(last)
 
 
 def figures(said):
     """(runs, edges) that libFuzzer told at its end."""
     runs = re.findall(r"stat::number_of_executed_units: (\d+)", said)
-    edges = re.findall(r"cov: (\d+) ft:", said)
+    edges = re.findall(r" cov: (\d+) ft:", said)
     return [int(found[-1]) if found else 0 for found in (runs, edges)]
 
 
@@ -65,11 +75,10 @@ def run(target, seconds, quiet):
     corpus = FOUND / target
     corpus.mkdir(parents=True, exist_ok=True)
     seeds = [HERE / "seeds" / target, *(source.ROOT / folder for folder in SEEDS.get(target, ()))]
-    command = [BUILD / "fuzz" / "tests" / "fuzz" / target, f"-max_total_time={seconds}",
-               f"-max_len={LONGEST.get(target, 400)}", "-print_final_stats=1", "-timeout=60",
-               "-rss_limit_mb=3000", "-close_fd_mask=3", f"-artifact_prefix={FOUND}/{target}-",
-               corpus, *(path for path in seeds if path.exists())]  # fmt: skip
-    status, said, took, last = listened(command, quiet)
+    command = [BUILD / "fuzz" / "tests" / "fuzz" / target, f"-max_len={LONGEST.get(target, 400)}",
+               "-print_final_stats=1", "-timeout=60", "-rss_limit_mb=3000", "-close_fd_mask=3",
+               f"-artifact_prefix={FOUND}/{target}-", corpus, *(path for path in seeds if path.exists())]  # fmt: skip
+    status, said, took, last = listened(command, seconds, quiet)
     if status:
         print(said[-4000:])
     runs, edges = figures(said)
@@ -91,7 +100,7 @@ def main():
     """All of them, or those that are named."""
     parser = argparse.ArgumentParser()
     parser.add_argument("--seconds", type=int, default=60)
-    parser.add_argument("--quiet", type=int, default=threading.TIMEOUT_MAX)
+    parser.add_argument("--quiet", type=int, default=math.inf)
     parser.add_argument("targets", nargs="*", default=[*PROGRAMS, ARGUMENTS])
     told = parser.parse_args()
     broken = 0
