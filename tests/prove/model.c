@@ -60,6 +60,7 @@ static void hydraulics(void)
     brake_pedal_force(&pedal, brake_pedal_pressure(&pedal, any()));
     brake_valve_pressure(valve, any());
     brake_fluid_pressure(&fluid, brake_fluid_volume(&fluid, any()));
+    brake_fluid_seated(&fluid, any());
     brake_split_share((enum brake_split)whole(0, 5), whole(0, 1), (enum brake_axle)whole(0, 1));
 }
 
