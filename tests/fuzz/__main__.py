@@ -119,7 +119,8 @@ def main():
 RESTS = (
     "Targets of `tests/fuzz`, each with what must be true of any bytes, under address and "
     "undefined-behaviour sanitizers (libFuzzer, clang); `arguments` calls the Python package with "
-    "arguments drawn at random. Edges are those of the code that the target reached."
+    "arguments drawn at random. Edges are those of the code that the target reached, seconds those "
+    "of the processor."
 )
 LEFT = (
     "The page's own modules; files larger than some kilobytes; heat over time but for one stop "
