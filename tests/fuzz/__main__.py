@@ -77,7 +77,8 @@ def run(target, seconds, quiet):
     seeds = [HERE / "seeds" / target, *(source.ROOT / folder for folder in SEEDS.get(target, ()))]
     command = [BUILD / "fuzz" / "tests" / "fuzz" / target, f"-max_len={LONGEST.get(target, 400)}",
                "-print_final_stats=1", "-timeout=60", "-rss_limit_mb=3000", "-close_fd_mask=3",
-               f"-artifact_prefix={FOUND}/{target}-", corpus, *(path for path in seeds if path.exists())]  # fmt: skip
+               f"-artifact_prefix={FOUND}/{target}-", corpus,
+               *(path for path in seeds if path.exists())]  # fmt: skip
     status, said, took, last = listened(command, seconds, quiet)
     if status:
         print(said[-4000:])
