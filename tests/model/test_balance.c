@@ -1326,6 +1326,46 @@ static void no_axle_slides_without_need(void **state)
     assert_true(alone > RANDOM_VEHICLES / 10 && both > RANDOM_VEHICLES / 10);
 }
 
+/* Given a circuit that failed and with it one wheel of each axle, the wheels that are left slide at
+ * half of their axle's load, and the other axle's turns up to the peak on its half: Newton's law
+ * for a vehicle without inertia of wheels and rolling. */
+static void a_wheel_slides_on_its_own_part_of_the_load(void **state)
+{
+    (void)state;
+    struct cases cases = {20};
+    int alone[BRAKE_AXLES] = {0};
+    int both = 0;
+    for (int i = 0; i < RANDOM_VEHICLES; i++) {
+        struct brake_balance b = any_vehicle(&cases);
+        b.rolling = 0.0;
+        for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+            b.axle[axle].inertia = 0.0;
+            b.axle[axle].wheels = 0.5;
+        }
+        const double k = any_between(&cases, 0.2, 0.6);
+        const struct brake_lock lock = brake_balance_lock(&b, k);
+        const double pressure = lock.pressure * any_between(&cases, 1.01, 2.0);
+        if (!isfinite(pressure))
+            continue;
+        const int first = (int)lock.axle;
+        const double weight = b.body.mass * BRAKE_GRAVITY;
+        const double still[BRAKE_AXLES] = {weight * (1.0 - b.body.behind / b.wheelbase),
+                                           weight * b.body.behind / b.wheelbase};
+        const double shift = (first == 0 ? 1.0 : -1.0) * b.body.mass * b.body.height / b.wheelbase;
+        const double mu = 0.7 * k; /* sliding */
+        const double turns = brake_axle_torque(&b, (enum brake_axle)(1 - first), pressure) /
+                             b.axle[1 - first].radius;
+        const double one =
+            (0.5 * mu * still[first] + turns) / (b.body.mass - 0.5 * mu * shift); /* m/s2 */
+        const bool slides_too = turns > 0.5 * k * (still[1 - first] - shift * one);
+        assert_near(brake_balance_sliding(&b, pressure, k, 0.7),
+                    slides_too ? 0.5 * mu * BRAKE_GRAVITY : one, 1e-9);
+        both += slides_too;
+        alone[first] += !slides_too;
+    }
+    assert_true(alone[0] > 50 && alone[1] > 50 && both > 50);
+}
+
 /* Newton's law for the vehicle, whatever an anti-lock or a driver keeps: tyres and rolling slow its
  * mass; of a tall one too, whose rear would leave the road. */
 static void what_is_kept_slows_the_mass(void **state)
@@ -1415,6 +1455,7 @@ int main(void)
         cmocka_unit_test(distribution_does_not_let_go_of_an_engine),
         cmocka_unit_test(an_anti_lock_eases_the_stronger_wheels_alone),
         cmocka_unit_test(no_axle_slides_without_need),
+        cmocka_unit_test(a_wheel_slides_on_its_own_part_of_the_load),
         cmocka_unit_test(what_is_kept_slows_the_mass),
         cmocka_unit_test(a_rear_that_an_engine_drags_leads_from_the_start),
     };

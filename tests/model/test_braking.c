@@ -1193,6 +1193,100 @@ static void what_is_missing_or_out_of_range_is_refused(void **state)
     assert_int_equal(brake_braking_advance(rig, &a, 10.0, &good.at, &good.out), BRAKE_OK);
 }
 
+static enum brake_status goes_on_with(const struct brake_rig *rig, double *number, double value)
+{
+    const double usual = *number;
+    const struct brake_application a = holds_force(400.0, 30.0, 0.0);
+    struct trip trip = go(rig, &a, 0.5);
+    *number = value;
+    const enum brake_status status = brake_braking_advance(rig, &a, 0.51, &trip.at, &trip.out);
+    *number = usual;
+    return status;
+}
+
+/* Given a number of a rig that has two ends, both are taken and the next numbers beyond are not. */
+static void the_ends_of_a_range_are_in_it(void **state)
+{
+    (void)state;
+    struct brake_rig rig = plain_rig();
+    const struct {
+        double *number;
+        double low, high;
+    } range[] = {
+        {&rig.step, 1e-4, 60.0}, {&rig.tolerance, 0.0, 1.0}, {&rig.antilock, 0.0, 1.0}};
+    for (size_t i = 0; i < sizeof range / sizeof range[0]; i++) {
+        double *number = range[i].number;
+        const double low = range[i].low;
+        const double high = range[i].high;
+        assert_int_equal(goes_on_with(&rig, number, nextafter(low, -1.0)), BRAKE_E_RANGE);
+        assert_int_equal(goes_on_with(&rig, number, low), BRAKE_OK);
+        assert_int_equal(goes_on_with(&rig, number, high), BRAKE_OK);
+        assert_int_equal(goes_on_with(&rig, number, nextafter(high, 1e3)), BRAKE_E_RANGE);
+    }
+}
+
+/* Given one that ends at nothing alone, a thousandth is taken and nothing less than none; none
+ * itself where that has a meaning. */
+static void what_cannot_be_negative_begins_at_none(void **state)
+{
+    (void)state;
+    struct brake_rig rig = plain_rig();
+    const struct {
+        double *number;
+        enum brake_status of_none;
+    } begins[] = {
+        {&rig.dead_time, BRAKE_OK},
+        {&rig.rise_time, BRAKE_OK},
+        {&rig.booster_lag, BRAKE_OK},
+        {&rig.air_drag, BRAKE_OK},
+        {&rig.pressure_most, BRAKE_OK},
+        {&rig.pedal.assist, BRAKE_OK},
+        {&rig.adhesion, BRAKE_E_RANGE},
+        {&rig.pedal.gain, BRAKE_E_RANGE},
+        {&rig.pedal.master_area, BRAKE_E_RANGE},
+        {&rig.law[BRAKE_FRONT].mu, BRAKE_E_RANGE},
+    };
+    for (size_t i = 0; i < sizeof begins / sizeof begins[0]; i++) {
+        double *number = begins[i].number;
+        assert_int_equal(goes_on_with(&rig, number, nextafter(0.0, -1.0)), BRAKE_E_RANGE);
+        assert_int_equal(goes_on_with(&rig, number, 0.0), begins[i].of_none);
+        assert_int_equal(goes_on_with(&rig, number, 1e-3), BRAKE_OK);
+    }
+}
+
+/* So are those of what is asked and of where it stands: 1e9 s of idling is the most. */
+static void the_ends_of_a_task_are_in_it(void **state)
+{
+    (void)state;
+    const struct brake_rig rig = plain_rig();
+    const struct brake_application idle = holds_force(0.0, 30.0, 0.0);
+    const struct brake_application almost = holds_force(0.0, 1e-3, 0.0);
+    const struct brake_application none = holds_deceleration(0.0, 30.0);
+    struct trip trip = go(&rig, &idle, 0.0);
+    assert_equal(trip.at.time, 0.0);
+    assert_int_equal(brake_braking_advance(&rig, &idle, nextafter(0.0, -1.0), &trip.at, &trip.out),
+                     BRAKE_E_RANGE);
+    trip.at.time = 1e9 - 0.001;
+    assert_int_equal(brake_braking_advance(&rig, &idle, 1e9, &trip.at, &trip.out), BRAKE_OK);
+    assert_equal(trip.at.time, 1e9);
+    assert_int_equal(
+        brake_braking_advance(&rig, &idle, nextafter(1e9, 2e9), &trip.at, &trip.out),
+        BRAKE_E_RANGE);
+    assert_near(go(&rig, &almost, 1.0).at.distance, 1e-3, ROUNDING);
+    assert_near(go(&rig, &none, 1.0).at.distance, 30.0, ROUNDING);
+    /* It may stand. */
+    trip = go(&rig, &idle, 0.5);
+    trip.at.speed = 0.0;
+    assert_int_equal(brake_braking_advance(&rig, &idle, 1.0, &trip.at, &trip.out), BRAKE_OK);
+    double *const numbers[] = {&trip.at.time, &trip.at.speed, &trip.at.span, &trip.at.step};
+    for (size_t i = 0; i < sizeof numbers / sizeof numbers[0]; i++) {
+        trip = go(&rig, &idle, 0.5);
+        *numbers[i] = nextafter(0.0, -1.0);
+        assert_int_equal(brake_braking_advance(&rig, &idle, 1.0, &trip.at, &trip.out),
+                         BRAKE_E_RANGE);
+    }
+}
+
 static void a_task_or_state_out_of_range_is_refused(void **state)
 {
     (void)state;
@@ -1452,6 +1546,9 @@ int main(void)
         cmocka_unit_test(a_time_cut_into_pieces_gives_the_same),
         cmocka_unit_test(ten_thousand_snubs_stay_finite),
         cmocka_unit_test(what_is_missing_or_out_of_range_is_refused),
+        cmocka_unit_test(the_ends_of_a_range_are_in_it),
+        cmocka_unit_test(what_cannot_be_negative_begins_at_none),
+        cmocka_unit_test(the_ends_of_a_task_are_in_it),
         cmocka_unit_test(a_task_or_state_out_of_range_is_refused),
         cmocka_unit_test(a_shoe_that_grabs_is_refused),
         cmocka_unit_test(any_vehicle_keeps_its_energy_and_stops_sooner_by_a_firmer_foot),

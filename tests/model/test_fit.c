@@ -117,6 +117,33 @@ static void readings_that_no_valve_gives_are_refused(void **state)
     hold_no_valve(offset, 2); /* a line that meets the front's below zero */
 }
 
+/* fit.h: a pair within 3 % of the front is ahead of the knee. 97 of 100 is so to the bit and is no
+ * part of the line 30 + 0.2 p of the others; a hair less is, and bends it. */
+static void three_percent_is_still_ahead_of_the_knee(void **state)
+{
+    (void)state;
+    struct brake_point pairs[] = {{100.0, 97.0}, {200.0, 70.0}, {300.0, 90.0}};
+    struct brake_valve valve;
+    assert_int_equal(brake_fit_valve(pairs, 3, &valve), BRAKE_OK);
+    assert_near(valve.slope, 0.2, 1e-12);
+    assert_near(valve.knee, 30.0 / 0.8, 1e-12);
+    pairs[0].y = nextafter(97.0, 0.0);
+    hold_no_valve(pairs, 3); /* falls from 97 to 70 */
+}
+
+/* A spread of abscissas of 1e-9 of themselves is rounding, of 1e-8 a line: sum of dx^2 over x^2. */
+static void abscissas_that_differ_by_rounding_give_no_line(void **state)
+{
+    (void)state;
+    const struct brake_point apart[] = {{1.0 - 1e-8, 1.0}, {1.0 + 1e-8, 1.0 + 4e-8}};
+    const struct brake_point close[] = {{1.0 - 6e-10, 1.0}, {1.0 + 6e-10, 1.0 + 2.4e-9}};
+    double slope;
+    double intercept;
+    assert_int_equal(brake_fit_line(apart, 2, &slope, &intercept), BRAKE_OK);
+    assert_near(slope, 2.0, 1e-7);
+    assert_int_equal(brake_fit_line(close, 2, &slope, &intercept), BRAKE_E_FIT);
+}
+
 static const struct brake_pedal known = {
     .ratio = 4.0, .efficiency = 0.9, .master_area = 4e-4, .master_efficiency = 0.95};
 
@@ -284,6 +311,47 @@ static void a_booster_is_the_one_of_least_squares(void **state)
     }
 }
 
+/* A pedal of ratio 1 on 1 m2: pairs of forces. */
+static enum brake_status fit_forces(const struct brake_point *pair, int count, double *gain,
+                                    double *assist)
+{
+    struct brake_pedal pedal = {
+        .ratio = 1.0, .efficiency = 1.0, .master_area = 1.0, .master_efficiency = 1.0};
+    const enum brake_status status = brake_fit_booster(pair, count, &pedal);
+    *gain = pedal.gain;
+    *assist = pedal.assist;
+    return status;
+}
+
+/* Limits of what counts as a booster: it multiplies by more than 1 and adds more than nothing. */
+static void a_booster_gives_more_than_it_gets(void **state)
+{
+    (void)state;
+    const struct brake_point little[] = {{100.0, 100.5}, {200.0, 200.5}};
+    const struct brake_point one[] = {{100.0, 100.0}, {200.0, 200.5}};
+    const struct brake_point none[] = {{100.0, 200.0}, {200.0, 200.0}};
+    double gain;
+    double assist;
+    assert_int_equal(fit_forces(little, 2, &gain, &assist), BRAKE_OK);
+    assert_near(gain, 1.005, ROUNDING);
+    assert_near(assist, 0.5, ROUNDING);
+    assert_int_equal(fit_forces(one, 2, &gain, &assist), BRAKE_E_FIT);
+    assert_int_equal(fit_forces(none, 2, &gain, &assist), BRAKE_E_FIT);
+}
+
+/* Given three pairs at 100 N of 200, 300 and 400 N, either split leaves (50 N)^2 twice: the earlier
+ * knee is kept, gain 2 and assist (200 + 300)/2. */
+static void of_two_splits_alike_the_earlier_knee_is_kept(void **state)
+{
+    (void)state;
+    const struct brake_point pairs[] = {{100.0, 200.0}, {100.0, 300.0}, {100.0, 400.0}};
+    double gain;
+    double assist;
+    assert_int_equal(fit_forces(pairs, 3, &gain, &assist), BRAKE_OK);
+    assert_equal(gain, 2.0);
+    assert_equal(assist, 250.0);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -299,6 +367,10 @@ int main(void)
         cmocka_unit_test(more_than_64_pairs_are_refused),
         cmocka_unit_test(a_valve_is_fitted_to_what_is_well_past_its_knee),
         cmocka_unit_test(a_booster_is_the_one_of_least_squares),
+        cmocka_unit_test(three_percent_is_still_ahead_of_the_knee),
+        cmocka_unit_test(abscissas_that_differ_by_rounding_give_no_line),
+        cmocka_unit_test(a_booster_gives_more_than_it_gets),
+        cmocka_unit_test(of_two_splits_alike_the_earlier_knee_is_kept),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -214,6 +214,7 @@ static struct brake_fluid some_fluid(double compliance, double air)
         .shoes = 0.8e-6,
         .take_up = 0.2e-6,
         .compliance = compliance,
+        .seating = 1.5e7 * compliance, /* as calipers have it: 4/3 of 11 MPa */
         .hoses = compliance / 4.0,
         .air = air,
     };
@@ -298,6 +299,21 @@ static void a_volume_that_does_not_close_the_gaps_gives_no_pressure(void **state
     assert_equal(brake_fluid_pressure(&fluid, 0.0), 0.0);
     assert_equal(brake_fluid_pressure(&fluid, 2.4e-6), 0.0);
     assert_true(brake_fluid_pressure(&fluid, 2.6e-6) > 0.0);
+}
+
+/* Given air or calipers without gaps and a volume so small that the first digits of Boyle's law or
+ * of the seating do, its pressure is found as that of a large one is: down to 1 mPa. */
+static void the_least_pressure_is_found_too(void **state)
+{
+    (void)state;
+    const struct brake_fluid air = {.air = 1e-6};
+    const struct brake_fluid pair = brake_fluid_calipers(1e-6);
+    for (double pressure = 1e-3; pressure < 1e4; pressure *= 10.0) {
+        assert_near(brake_fluid_pressure(&air, 1e-6 * pressure / (pressure + BRAKE_ATMOSPHERE)),
+                    pressure, ROUNDING);
+        assert_near(brake_fluid_pressure(&pair, brake_fluid_volume(&pair, pressure)), pressure,
+                    ROUNDING);
+    }
 }
 
 static void a_rigid_circuit_takes_any_pressure(void **state)
@@ -409,6 +425,7 @@ int main(void)
         cmocka_unit_test(a_caliper_gives_way_early),
         cmocka_unit_test(fluid_volume_and_pressure_undo_each_other),
         cmocka_unit_test(a_volume_that_does_not_close_the_gaps_gives_no_pressure),
+        cmocka_unit_test(the_least_pressure_is_found_too),
         cmocka_unit_test(a_rigid_circuit_takes_any_pressure),
         cmocka_unit_test(a_ledger_with_a_missing_term_gives_no_pressure),
         cmocka_unit_test(two_circuits_together_are_the_whole_brake),

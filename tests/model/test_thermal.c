@@ -637,6 +637,85 @@ static void face_and_pad_share_heat_by_their_contact(void **state)
                   brake_thermal_face(&brake, &now), 0.1);
 }
 
+/* A face between half a cell, its conductance k A/(L/2), the pad and the air, from thermal.h. */
+struct between {
+    double conductance, power, link, pad;
+    const struct brake_cooling *cooling;
+};
+
+static const double CELL = 800.0; /* [K] */
+static const double DRAUGHT = 280.0;
+static const double FAST = 20.0; /* [m/s] */
+
+static double convects(const struct brake_cooling *cooling)
+{
+    return cooling->area *
+           brake_cooling_coefficient(cooling, FAST, 0.5 * (CELL + DRAUGHT), BRAKE_ATMOSPHERE);
+}
+
+/* Of a surface [W]: Stefan and Boltzmann. */
+static double radiates(const struct brake_cooling *cooling, double temperature)
+{
+    return 5.670374419e-8 * cooling->emissivity * cooling->area *
+           (pow(temperature, 4.0) - pow(DRAUGHT, 4.0));
+}
+
+/* Where flows meet: convection and radiation at the coefficient of the cell. */
+static double temperature_between(const struct between *at)
+{
+    const double out =
+        convects(at->cooling) + radiates(at->cooling, CELL) / (CELL - DRAUGHT); /* [W/K] */
+    return (at->conductance * CELL + at->power + at->link * at->pad + out * DRAUGHT) /
+           (at->conductance + at->link + out);
+}
+
+/* Given a wall of one cell at 800 K and a pad of another temperature, in the first instant both
+ * faces lose to the air, and one to the pad, what they do at the temperature at which their flows
+ * meet. */
+static void a_face_has_the_temperature_at_which_its_flows_meet(void **state)
+{
+    (void)state;
+    struct cases cases = {47};
+    const double moment = 1e-4; /* [s] the cell does not move by 1e-6 K */
+    for (int i = 0; i < 40; i++) {
+        struct brake_thermal_spec spec = plain_wall(0.02, 1);
+        struct brake_thermal brake;
+        struct brake_thermal_state now;
+        const double power = i % 3 == 0 ? 0.0 : any_between(&cases, 1e3, 2e4);
+        const double pad = any_between(&cases, 300.0, 900.0);
+        struct brake_cooling cooling = {BRAKE_COOLING_FACE, 0.7, any_between(&cases, 0.3, 1.0), 4.0,
+                                        0.6, 0.0, 0.30, 0.4, NO_VANES};
+        spec.material.conductivity[0] = any_between(&cases, 1.0, 5.0);
+        spec.front = cooling;
+        cooling.area = 0.9;
+        cooling.emissivity *= 0.7;
+        spec.back = cooling;
+        spec.contact = i % 2 == 0 ? any_between(&cases, 10.0, 100.0) : 0.0;
+        spec.back_share = i % 2 == 0 ? 0.0 : 0.3;
+        spec.share = 0.9;
+        spec.part[BRAKE_PART_PAD] = (struct brake_lump){.capacity = 1e4, .link = 5.0};
+        assert_int_equal(brake_thermal_build(&spec, &brake), BRAKE_OK);
+        assert_int_equal(brake_thermal_start(&brake, CELL, &now), BRAKE_OK);
+        now.enthalpy[BRAKE_PART_PAD] = 1e4 * (pad - START);
+        const double half = spec.material.conductivity[0] / 0.01;
+        const double link = 5.0 + (power > 0.0 ? spec.contact : 0.0);
+        const double into_back = spec.share * spec.back_share * power;
+        const struct between front = {half, spec.share * power - into_back, link, pad, &spec.front};
+        const struct between back = {half, into_back, 0.0, 0.0, &spec.back};
+        const double face[] = {temperature_between(&front), temperature_between(&back)};
+        const struct brake_thermal_drive drive = {power, power, FAST, FAST, DRAUGHT};
+        assert_int_equal(brake_thermal_advance(&brake, &drive, moment, &now), BRAKE_OK);
+        assert_near(now.convected / moment,
+                    convects(&spec.front) * (face[0] - DRAUGHT) +
+                        convects(&spec.back) * (face[1] - DRAUGHT),
+                    1e-6);
+        assert_near(now.radiated / moment,
+                    radiates(&spec.front, face[0]) + radiates(&spec.back, face[1]), 1e-6);
+        assert_within(brake_thermal_part(&brake, &now, BRAKE_PART_PAD) - pad,
+                      moment / 1e4 * (link * (face[0] - pad) + 0.1 * power), 1e-10);
+    }
+}
+
 /* Nothing lost: in the end all parts have the temperature of the sum. */
 static void heat_spreads_over_all_parts(void **state)
 {
@@ -1141,6 +1220,7 @@ int main(void)
         cmocka_unit_test(energy_is_kept_through_ten_thousand_stops),
         cmocka_unit_test(half_a_rotor_is_a_whole_one),
         cmocka_unit_test(face_and_pad_share_heat_by_their_contact),
+        cmocka_unit_test(a_face_has_the_temperature_at_which_its_flows_meet),
         cmocka_unit_test(heat_spreads_over_all_parts),
         cmocka_unit_test(a_part_that_is_left_out_takes_no_heat),
         cmocka_unit_test(fluid_boils_at_the_least_allowed),
