@@ -7,6 +7,7 @@
 
 #include "brake/braking.h"
 #include "brake/stop.h"
+#include "model/braking_lanes.h"
 
 enum { RANDOM_RIGS = 120 };
 
@@ -1002,6 +1003,154 @@ static void friction_that_stays_asks_for_no_short_steps(void **state)
     assert_true(trip.out.steps <= 25);
 }
 
+/* A rise is cut into 8 steps, half as many where heat says how long they may be, twice as many where
+ * electronic distribution could take hold and let go within one. */
+static void a_rise_is_cut_into_steps(void **state)
+{
+    (void)state;
+    static const long steps[2][2] = {{8, 16}, {4, 8}}; /* by heat, by distribution */
+    const struct brake_application a = holds_force(400.0, 50.0, 0.0);
+    struct hot_rig hot;
+    const struct brake_thermal_spec spec = wall(12);
+    const double kelvin[] = {293.15};
+    const double mu[] = {0.4};
+    heat_up(&spec, &hot);
+    brake_curve_build(kelvin, mu, 1, &hot.friction.temperature);
+    for (int heat = 0; heat < 2; heat++) {
+        for (int regulated = 0; regulated < 2; regulated++) {
+            struct brake_rig rig = heat > 0 ? hot.rig : plain_rig();
+            rig.step = 60.0;
+            rig.tolerance = 1e-4;
+            rig.rise_time = 0.4;
+            rig.balance.regulated = regulated > 0;
+            rig.balance.axle[BRAKE_FRONT].drag = 100.0; /* the rear is let go from the start on */
+            assert_int_equal(go(&rig, &a, 0.4).out.steps, steps[heat][regulated]);
+            /* The dead time before is one more. */
+            rig.dead_time = 0.3;
+            assert_int_equal(go(&rig, &a, 0.7).out.steps, steps[heat][regulated] + 1);
+        }
+    }
+}
+
+/* After a foot that comes down at once the lag has all to make up: a step is an eighth of it, then
+ * more as the fifth root of what has died out, e^(t/lag). */
+static void a_lag_is_cut_into_steps(void **state)
+{
+    (void)state;
+    const struct brake_application a = holds_force(400.0, 50.0, 0.0);
+    struct brake_rig rig = plain_rig();
+    rig.step = 60.0;
+    rig.booster_lag = 0.4;
+    double time = 0.0;
+    for (int n = 1; n < 12; n++) {
+        const double step = 0.05 * exp(0.2 * time / 0.4);
+        assert_int_equal(go(&rig, &a, time + 0.999 * step).out.steps, n);
+        assert_int_equal(go(&rig, &a, time + step * (1.0 - 1e-10)).out.steps, n);
+        assert_int_equal(go(&rig, &a, time + 1.001 * step).out.steps, n + 1);
+        time += step;
+    }
+}
+
+/* What is left of less than two steps is cut in halves, and a step of less than a tenth of the
+ * longest is not taken to say how the brakes change. */
+static void no_step_is_a_sliver(void **state)
+{
+    (void)state;
+    const struct brake_application a = holds_force(400.0, 50.0, 0.0);
+    struct brake_rig rig = plain_rig();
+    rig.step = 0.1;
+    assert_int_equal(go(&rig, &a, 0.1).out.steps, 1);
+    const double untils[] = {0.101, 0.15, 0.199};
+    for (int i = 0; i < 3; i++) {
+        const struct trip trip = go(&rig, &a, untils[i]);
+        assert_int_equal(trip.out.steps, 2);
+        assert_near(trip.at.span, 0.5 * untils[i], 1e-12);
+    }
+    assert_int_equal(go(&rig, &a, 0.201).out.steps, 3);
+    struct trip trip = go(&rig, &a, 0.1);
+    assert_equal(trip.at.span, 0.1);
+    assert_int_equal(brake_braking_advance(&rig, &a, 0.1099, &trip.at, &trip.out), BRAKE_OK);
+    assert_equal(trip.at.span, 0.1);
+    assert_int_equal(brake_braking_advance(&rig, &a, 0.1200, &trip.at, &trip.out), BRAKE_OK);
+    assert_near(trip.at.span, 0.0101, 1e-9);
+}
+
+/* Where heat says how long steps may be the first is a quarter of the longest, and one that misses
+ * nothing says that the next may be twice as long; one that was cut says nothing against longer. */
+static void steps_that_miss_nothing_double(void **state)
+{
+    (void)state;
+    struct hot_rig hot;
+    const struct brake_thermal_spec spec = wall(12);
+    const double kelvin[] = {293.15};
+    const double mu[] = {0.24};
+    heat_up(&spec, &hot);
+    brake_curve_build(kelvin, mu, 1, &hot.friction.temperature);
+    hot.rig.rise_time = 0.0;
+    hot.rig.step = 0.8;
+    hot.rig.tolerance = 1e-4;
+    const struct brake_application a = holds_force(400.0, 80.0, 0.0);
+    struct trip trip = go(&hot.rig, &a, 0.2);
+    assert_int_equal(trip.out.steps, 1);
+    assert_equal(trip.at.step, 0.4);
+    assert_int_equal(brake_braking_advance(&hot.rig, &a, 0.25, &trip.at, &trip.out), BRAKE_OK);
+    assert_equal(trip.at.step, 0.4); /* cut to 0.05 s */
+    assert_int_equal(brake_braking_advance(&hot.rig, &a, 0.65, &trip.at, &trip.out), BRAKE_OK);
+    assert_int_equal(trip.out.steps, 3);
+    assert_near(trip.at.step, 0.8, 1e-12);
+    assert_int_equal(brake_braking_advance(&hot.rig, &a, 3.05, &trip.at, &trip.out), BRAKE_OK);
+    assert_int_equal(trip.out.steps, 6);
+    assert_equal(trip.at.step, 0.8);
+}
+
+/* Brakings of any kinds side by side, hot ones, cold ones and some that are refused, do to the bit
+ * what each does alone. */
+static void company_does_not_change_a_braking(void **state)
+{
+    (void)state;
+    struct cases cases = {12};
+    struct hot_rig hot;
+    const struct brake_thermal_spec spec = wall(10);
+    heat_up(&spec, &hot);
+    for (int turn = 0; turn < 12; turn++) {
+        struct brake_rig rig[BRAKE_TOGETHER];
+        struct brake_application a[BRAKE_TOGETHER];
+        struct trip together[BRAKE_TOGETHER];
+        struct brake_braking_task task[BRAKE_TOGETHER];
+        for (int i = 0; i < BRAKE_TOGETHER; i++) {
+            rig[i] = any_rig(&cases);
+            const double force = any_between(&cases, 100.0, 900.0);
+            const double from = any_between(&cases, 10.0, 50.0); /* [m/s] */
+            a[i] = holds_force(force, from, any_between(&cases, -1.0, 1.0) > 0.0 ? 0.0 : 5.0);
+            rig[i].tolerance = 1e-4;
+            rig[i].step = 0.3;
+            for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+                const bool heats = turn == 0 || any_between(&cases, 0.0, 1.0) < 0.7;
+                rig[i].thermal[axle] = heats ? &hot.thermal : NULL;
+                rig[i].friction[axle] =
+                    turn == 0 || any_between(&cases, 0.0, 1.0) < 0.7 ? &hot.friction : NULL;
+            }
+            together[i] = go(&rig[i], &a[i], 0.0);
+            if (turn > 0 && any_between(&cases, 0.0, 1.0) < 0.15)
+                together[i].at.heat[turn % 2].enthalpy[7] = BRAKE_NAN; /* refused on the way */
+            if (turn > 0 && any_between(&cases, 0.0, 1.0) < 0.1)
+                rig[i].adhesion = 0.0; /* and at once */
+        }
+        const int count = turn == 0 ? BRAKE_TOGETHER : 1 + turn % BRAKE_TOGETHER;
+        struct trip alone[BRAKE_TOGETHER];
+        memcpy(alone, together, sizeof alone);
+        for (int i = 0; i < BRAKE_TOGETHER; i++)
+            task[i] = (struct brake_braking_task){
+                &rig[i], &a[i], 0.5 * (i + 2), &together[i].at, &together[i].out, BRAKE_OK};
+        brake_braking_advance_all(task, count);
+        for (int i = 0; i < count; i++)
+            assert_int_equal(task[i].status,
+                             brake_braking_advance(&rig[i], &a[i], task[i].until, &alone[i].at,
+                                                   &alone[i].out));
+        assert_memory_equal(alone, together, sizeof alone);
+    }
+}
+
 /* Between the ends of steps too. */
 static void the_hottest_moment_is_found(void **state)
 {
@@ -1541,6 +1690,11 @@ int main(void)
         cmocka_unit_test(it_does_so_when_the_foot_comes_down_at_once),
         cmocka_unit_test(steps_follow_the_friction),
         cmocka_unit_test(friction_that_stays_asks_for_no_short_steps),
+        cmocka_unit_test(a_rise_is_cut_into_steps),
+        cmocka_unit_test(a_lag_is_cut_into_steps),
+        cmocka_unit_test(no_step_is_a_sliver),
+        cmocka_unit_test(steps_that_miss_nothing_double),
+        cmocka_unit_test(company_does_not_change_a_braking),
         cmocka_unit_test(the_hottest_moment_is_found),
         cmocka_unit_test(a_state_that_is_saved_goes_on_as_if_nothing_had_been),
         cmocka_unit_test(a_time_cut_into_pieces_gives_the_same),

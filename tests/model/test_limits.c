@@ -161,6 +161,36 @@ static void what_the_wall_does_not_take_needs_a_pad(void **state)
     assert_true(built());
 }
 
+static struct brake_thermal_drive drive;
+static double duration, start;
+
+/* A brake that goes on for so long from a temperature; no time is no change, but asks all else. */
+static bool goes_on(void)
+{
+    static struct brake_thermal brake;
+    static struct brake_thermal_state now;
+    return brake_thermal_build(&spec, &brake) == BRAKE_OK &&
+           brake_thermal_start(&brake, start, &now) == BRAKE_OK &&
+           brake_thermal_advance(&brake, &drive, duration, &now) == BRAKE_OK;
+}
+
+static void what_happens_to_a_brake_has_ranges(void **state)
+{
+    (void)state;
+    begin();
+    drive = (struct brake_thermal_drive){0.0, 0.0, 0.0, 0.0, 300.0};
+    duration = 0.0;
+    start = 300.0;
+    const struct range ranges[] = {
+        {&drive.power_begin, 0.0, 1e12}, {&drive.power_end, 0.0, 1e12},
+        {&drive.speed_begin, 0.0, 1e3},  {&drive.speed_end, 0.0, 1e3},
+        {&drive.air, 1.0, 5000.0},       {&duration, 0.0, 1e9},
+        {&start, 1.0, 5000.0},
+    };
+    for (size_t i = 0; i < sizeof ranges / sizeof *ranges; i++)
+        hold_range(ranges[i], goes_on);
+}
+
 static struct brake_cooling cooling;
 
 static bool usable(void)
@@ -217,6 +247,7 @@ int main(void)
         cmocka_unit_test(cells_have_ranges),
         cmocka_unit_test(parts_have_ranges),
         cmocka_unit_test(what_the_wall_does_not_take_needs_a_pad),
+        cmocka_unit_test(what_happens_to_a_brake_has_ranges),
         cmocka_unit_test(surfaces_have_ranges),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -716,6 +716,74 @@ static void a_face_has_the_temperature_at_which_its_flows_meet(void **state)
     }
 }
 
+/* Given a brake that has idled for long, the step to try when the power jumps is the later of two
+ * times, from which errors grow to the tolerance: that at which the face of a half space is ten
+ * tolerances up, 2 P sqrt(t/pi)/(e A) with the effusivity e (Carslaw and Jaeger, sec. 2.9), and
+ * that of the rubbed cell, in which an error of order 4 in t K/(2 C) of the jump's P/K is a
+ * hundred tolerances. A moment of either power does not move it. */
+static void after_a_jump_the_first_step_is_the_one_that_fits(void **state)
+{
+    (void)state;
+    const struct brake_thermal_spec spec = plain_wall(0.02, 20);
+    const double effusivity = sqrt(50.0 * 7200.0 * 450.0);
+    const double cell = 7200.0 * 450.0 * 0.001; /* [J/K] */
+    const double half = 50.0 / 0.0005;          /* [W/K] */
+    for (double jump = 0.1; jump < 2e6; jump *= 10.0) {
+        for (int down = 0; down < 2; down++) {
+            struct brake_thermal brake;
+            struct brake_thermal_state now;
+            begin(&spec, &brake, &now);
+            now.power = down * jump;
+            const struct brake_thermal_drive before = heated(now.power, now.power);
+            const struct brake_thermal_drive after = heated(jump - now.power, jump - now.power);
+            now.step = 1e7;
+            assert_int_equal(brake_thermal_advance(&brake, &before, 1e-9, &now), BRAKE_OK);
+            assert_equal(now.step, 1e7);
+            assert_int_equal(brake_thermal_advance(&brake, &after, 1e-9, &now), BRAKE_OK);
+            const double face = BRAKE_PI * pow(10.0 * 1e-4 * effusivity / jump / 2.0, 2.0);
+            const double rubbed = 2.0 * cell / half * pow(100.0 * 1e-4 * half / jump, 0.25);
+            assert_near(now.step, fmax(face, rubbed), 1e-9);
+            assert_int_equal(now.steps, 2);
+            assert_int_equal(now.rejected, 0);
+        }
+    }
+    /* The step that was kept is not made longer; at the start it is all of the time. */
+    struct brake_thermal brake;
+    struct brake_thermal_state now;
+    begin(&spec, &brake, &now);
+    now.step = 1e-6;
+    assert_int_equal(brake_thermal_advance(&brake, &(struct brake_thermal_drive){1.0, 1.0, 0.0, 0.0,
+                                                                                 START},
+                                           1e-9, &now),
+                     BRAKE_OK);
+    assert_equal(now.step, 1e-6);
+    begin(&spec, &brake, &now);
+    go_on(&brake, heated(0.0, 0.0), 1e4, &now);
+    assert_int_equal(now.steps, 1);
+    assert_equal(now.step, 1e5); /* ten times the one that had no error */
+}
+
+/* A power that rises from nothing does not jump: the long step of an idle brake is tried, and
+ * refused until one fits. Steps that were taken come up to the time; none more is counted. */
+static void a_step_that_is_too_long_is_refused_and_counted(void **state)
+{
+    (void)state;
+    const struct brake_thermal_spec spec = plain_wall(0.02, 20);
+    struct brake_thermal brake;
+    struct brake_thermal_state now;
+    begin(&spec, &brake, &now);
+    now.step = 100.0;
+    go_on(&brake, heated(0.0, 1e6), 10.0, &now);
+    assert_true(now.rejected > 0 && now.rejected < 10);
+    assert_true(now.steps > 1);
+    const long rejected = now.rejected;
+    const long steps = now.steps;
+    now.power = 0.0;
+    go_on(&brake, heated(0.0, 0.0), 1e-9, &now);
+    assert_int_equal(now.rejected, rejected);
+    assert_int_equal(now.steps, steps + 1);
+}
+
 /* Nothing lost: in the end all parts have the temperature of the sum. */
 static void heat_spreads_over_all_parts(void **state)
 {
@@ -1221,6 +1289,8 @@ int main(void)
         cmocka_unit_test(half_a_rotor_is_a_whole_one),
         cmocka_unit_test(face_and_pad_share_heat_by_their_contact),
         cmocka_unit_test(a_face_has_the_temperature_at_which_its_flows_meet),
+        cmocka_unit_test(after_a_jump_the_first_step_is_the_one_that_fits),
+        cmocka_unit_test(a_step_that_is_too_long_is_refused_and_counted),
         cmocka_unit_test(heat_spreads_over_all_parts),
         cmocka_unit_test(a_part_that_is_left_out_takes_no_heat),
         cmocka_unit_test(fluid_boils_at_the_least_allowed),
