@@ -380,6 +380,22 @@ static void knee_and_lock_come_when_the_pedal_reaches_them(void **state)
     assert_true(late.out.lock_time > 0.25 + 0.4 * force / 400.0 + 0.05);
 }
 
+/* p = P (1 - e^(-t/lag)) comes to the pressure of the lock at t = -lag ln(1 - p/P), found to the last
+ * digits of the time wherever steps would end. */
+static void a_lock_under_a_lag_is_found_to_the_last_digits(void **state)
+{
+    (void)state;
+    struct brake_rig rig = plain_rig();
+    rig.booster_lag = 0.1;
+    const struct brake_application a = holds_force(400.0, 30.0, 0.0);
+    for (rig.adhesion = 0.1; rig.adhesion < 0.45; rig.adhesion += 0.05) {
+        const double lock = brake_balance_lock(&rig.balance, rig.adhesion).pressure;
+        const double time = -0.1 * log1p(-lock / 4e6);
+        for (rig.step = 1.0; rig.step > 1e-3; rig.step /= 3.0)
+            assert_within(go(&rig, &a, 0.5).out.lock_time, time, 1e-12);
+    }
+}
+
 /* A foot that comes down at once is beyond knee and limit from that moment. */
 static void a_jump_over_knee_and_limit_is_noted_when_it_happens(void **state)
 {
@@ -1668,6 +1684,7 @@ int main(void)
         cmocka_unit_test(the_lag_of_the_booster_is_first_order),
         cmocka_unit_test(a_pedal_let_go_leaves_the_lag),
         cmocka_unit_test(knee_and_lock_come_when_the_pedal_reaches_them),
+        cmocka_unit_test(a_lock_under_a_lag_is_found_to_the_last_digits),
         cmocka_unit_test(a_jump_over_knee_and_limit_is_noted_when_it_happens),
         cmocka_unit_test(no_corner_is_stepped_over),
         cmocka_unit_test(the_fluid_gives_no_more_pressure_than_it_can),
