@@ -965,6 +965,34 @@ static void it_does_so_when_the_foot_comes_down_at_once(void **state)
     assert_second_order(0.0);
 }
 
+/* Given a foot that stays off the pedal of a warm vehicle as slow as a walk, its brakes cool in each
+ * step as those of a speed that stays: to the bit what thermal.h makes of the same drive. */
+static void brakes_cool_at_the_speed_that_there_is(void **state)
+{
+    (void)state;
+    struct hot_rig hot;
+    struct brake_thermal_spec spec = wall(6);
+    spec.front = (struct brake_cooling){.law = BRAKE_COOLING_POWER,
+                                        .area = 0.1,
+                                        .factor = 20.0,
+                                        .exponent = 0.8};
+    heat_up(&spec, &hot);
+    hot.rig.rise_time = 0.0;
+    hot.rig.step = 10.0;
+    const struct brake_application idle = holds_force(0.0, 0.5, 0.0);
+    struct trip trip = go(&hot.rig, &idle, 0.0);
+    struct brake_thermal_state alone;
+    assert_int_equal(brake_thermal_start(&hot.thermal, 600.0, &alone), BRAKE_OK);
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        trip.at.heat[i] = alone;
+    assert_int_equal(brake_braking_advance(&hot.rig, &idle, 10.0, &trip.at, &trip.out), BRAKE_OK);
+    const struct brake_thermal_drive drive = {0.0, 0.0, 0.5, 0.5, hot.rig.air};
+    assert_int_equal(brake_thermal_advance(&hot.thermal, &drive, 10.0, &alone), BRAKE_OK);
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        assert_memory_equal(&trip.at.heat[i], &alone, sizeof alone);
+    assert_true(alone.convected > 0.0);
+}
+
 /* Friction that loses 40 % within 60 K, then holds: the steps are short where it falls and long
  * where it does not, and as good as short ones. */
 static void steps_follow_the_friction(void **state)
@@ -1705,6 +1733,7 @@ int main(void)
         cmocka_unit_test(a_held_deceleration_asks_for_more_pedal_as_the_brakes_fade),
         cmocka_unit_test(with_heat_the_error_goes_with_the_square_of_the_step),
         cmocka_unit_test(it_does_so_when_the_foot_comes_down_at_once),
+        cmocka_unit_test(brakes_cool_at_the_speed_that_there_is),
         cmocka_unit_test(steps_follow_the_friction),
         cmocka_unit_test(friction_that_stays_asks_for_no_short_steps),
         cmocka_unit_test(a_rise_is_cut_into_steps),

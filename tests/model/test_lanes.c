@@ -557,29 +557,57 @@ static void a_lane_tells_what_follows_from_the_hardest_stop(void **state)
     }
 }
 
-/* Given each question by itself, its columns come out as with all others, and the first one's only
- * when it is asked. */
+/* From one column up to another. */
+struct part {
+    size_t from, to;
+};
+
+#define ANSWERS(first, behind)                                                                     \
+    {                                                                                              \
+        offsetof(struct brake_lane_answers, first), offsetof(struct brake_lane_answers, behind)    \
+    }
+
+/* Given each question by itself, its columns come out as with all others, and no other column is
+ * written. */
 static void each_part_is_answered_alone(void **state)
 {
     (void)state;
     static struct brake_lane_numbers n;
-    static struct brake_lane_answers all, stop, others;
+    static struct brake_lane_answers all, one, untouched;
+    static const struct {
+        unsigned asked;
+        struct part first, second;
+    } questions[] = {
+        {0, {0, 0}, {0, 0}},
+        {BRAKE_LANES_STOP, ANSWERS(at_force, front_share), {0, 0}},
+        {BRAKE_LANES_TARGET, ANSWERS(front_share, total), {0, 0}},
+        {BRAKE_LANES_ITSELF, ANSWERS(total, failed), {0, 0}},
+        {BRAKE_LANES_FAILED, ANSWERS(failed, effort_grade), {0, 0}},
+        {BRAKE_LANES_PARKING, ANSWERS(effort_grade, axle_margin), {0, 0}},
+        {BRAKE_LANES_RATED, ANSWERS(axle_margin, travel), {0, 0}},
+        {BRAKE_LANES_FLUID, ANSWERS(front_share, total), ANSWERS(travel, sight)},
+        {BRAKE_LANES_AFTER,
+         ANSWERS(at_force, front_share),
+         {offsetof(struct brake_lane_answers, sight), sizeof all}},
+        /* without what they follow from these are not answered */
+        {BRAKE_LANES_FLUID & ~(unsigned)BRAKE_LANES_TARGET, {0, 0}, {0, 0}},
+        {BRAKE_LANES_AFTER & ~(unsigned)BRAKE_LANES_STOP, {0, 0}, {0, 0}},
+    };
     struct cases cases = {9};
     fill(&cases, &n);
     brake_lanes_answer(ALL, &n, &all);
-    memset(&stop, 0, sizeof stop);
-    memset(&others, 0, sizeof others);
-    brake_lanes_answer(BRAKE_LANES_STOP, &n, &stop);
-    brake_lanes_answer(BRAKE_LANES_FLUID | BRAKE_LANES_ITSELF | BRAKE_LANES_PARKING |
-                           BRAKE_LANES_RATED | BRAKE_LANES_FAILED,
-                       &n, &others);
-    const size_t from = offsetof(struct brake_lane_answers, front_share);
-    const size_t after = offsetof(struct brake_lane_answers, sight);
-    for (int i = 0; i < BRAKE_LANES; i++)
-        assert_true(stop.front_share[i] == 0.0 && stop.parking[i] == 0.0 && others.time[i] == 0.0 &&
-                    others.sight[i] == 0.0);
-    assert_memory_equal(&stop, &all, from);
-    assert_memory_equal((char *)&others + from, (char *)&all + from, after - from);
+    memset(&untouched, 0x55, sizeof untouched);
+    for (size_t i = 0; i < sizeof questions / sizeof questions[0]; i++) {
+        const struct part parts[] = {questions[i].first, questions[i].second};
+        one = untouched;
+        brake_lanes_answer(questions[i].asked, &n, &one);
+        for (int k = 0; k < 2; k++) {
+            const size_t size = parts[k].to - parts[k].from;
+            assert_memory_equal((char *)&one + parts[k].from, (char *)&all + parts[k].from, size);
+            memcpy((char *)&one + parts[k].from, (char *)&untouched + parts[k].from, size);
+        }
+        assert_memory_equal(&one, &untouched, sizeof one);
+    }
 }
 
 int main(void)
