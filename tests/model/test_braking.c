@@ -456,6 +456,23 @@ static void the_fluid_gives_no_more_pressure_than_it_can(void **state)
     assert_near(least, brake_stop_distance(30.0, 5.0, 0.0, 0.1), ROUNDING);
 }
 
+/* Given a call that ends a moment before the pressure does, the next one begins so near to that
+ * corner, and cuts its first step there all the same: the closed form comes out to rounding. */
+static void a_corner_however_near_is_not_stepped_over(void **state)
+{
+    (void)state;
+    struct brake_rig rig = plain_rig();
+    const struct brake_application hard = holds_force(10.0 * FORCE_OF_1, 30.0, 0.0);
+    rig.pressure_most = 4e6;
+    rig.rise_time = 0.2;
+    for (double before = 1e-2; before > 2e-9; before /= 3.0) {
+        struct trip trip = go(&rig, &hard, 0.1 - before);
+        assert_int_equal(brake_braking_advance(&rig, &hard, FOREVER, &trip.at, &trip.out),
+                         BRAKE_OK);
+        assert_near(trip.at.distance, brake_stop_distance(30.0, 5.0, 0.0, 0.1), ROUNDING);
+    }
+}
+
 /* Snubs: nothing waits for a mark below the end, and the mean of UN R13-H is that of a stop. */
 static void a_snub_ends_above_standstill(void **state)
 {
@@ -1147,6 +1164,27 @@ static void steps_that_miss_nothing_double(void **state)
     assert_equal(trip.at.step, 0.8);
 }
 
+/* Where friction falls faster than any step follows the first, a quarter of the longest, is tried
+ * again at a fifth of that, and then a fortieth of the longest is the shortest there is. */
+static void no_step_is_shorter_than_a_fortieth(void **state)
+{
+    (void)state;
+    struct hot_rig hot;
+    const struct brake_thermal_spec spec = wall(12);
+    const struct brake_application a = holds_force(400.0, 80.0, 0.0);
+    heat_up(&spec, &hot);
+    hot.rig.rise_time = 0.0;
+    hot.rig.step = 0.8;
+    hot.rig.tolerance = 1e-13;
+    static const double until[] = {0.4399, 0.4401, 0.4599, 0.4601}; /* 0.04 and 0.02 each */
+    static const long steps[] = {21, 22, 22, 23};
+    for (int i = 0; i < 4; i++) {
+        const struct trip trip = go(&hot.rig, &a, until[i]);
+        assert_int_equal(trip.out.steps, steps[i]);
+        assert_near(trip.at.step, 0.8 / 40.0, ROUNDING);
+    }
+}
+
 /* Brakings of any kinds side by side, hot ones, cold ones and some that are refused, do to the bit
  * what each does alone. */
 static void company_does_not_change_a_braking(void **state)
@@ -1716,6 +1754,7 @@ int main(void)
         cmocka_unit_test(a_jump_over_knee_and_limit_is_noted_when_it_happens),
         cmocka_unit_test(no_corner_is_stepped_over),
         cmocka_unit_test(the_fluid_gives_no_more_pressure_than_it_can),
+        cmocka_unit_test(a_corner_however_near_is_not_stepped_over),
         cmocka_unit_test(a_snub_ends_above_standstill),
         cmocka_unit_test(at_the_verge_without_antilock_it_is_the_first_lock),
         cmocka_unit_test(with_antilock_the_deceleration_is_that_of_the_balance),
@@ -1740,6 +1779,7 @@ int main(void)
         cmocka_unit_test(a_lag_is_cut_into_steps),
         cmocka_unit_test(no_step_is_a_sliver),
         cmocka_unit_test(steps_that_miss_nothing_double),
+        cmocka_unit_test(no_step_is_shorter_than_a_fortieth),
         cmocka_unit_test(company_does_not_change_a_braking),
         cmocka_unit_test(the_hottest_moment_is_found),
         cmocka_unit_test(a_state_that_is_saved_goes_on_as_if_nothing_had_been),
