@@ -463,6 +463,31 @@ static void the_error_falls_with_the_fourth_power_of_the_step(void **state)
     assert_between(order_in_time(20), 2.9, 5.5);
 }
 
+/* Steps of an L-stable method are as long as the solution is smooth, if its matrix is that of the
+ * flows: a warm brake, all of whose parts lose heat by every way, is as cold as the air after ten
+ * years. Some 50 steps tell the way there within 0.1 K; a tenth of that takes less than twice as
+ * many, as the error goes with their fourth power (10^(1/4) = 1.8) or little less. */
+static void a_way_to_rest_takes_few_steps(void **state)
+{
+    (void)state;
+    for (int speed = 0; speed <= 20; speed += 20) {
+        struct brake_thermal_spec spec = whole_brake();
+        struct brake_thermal brake;
+        struct brake_thermal_state now;
+        long before = 25;
+        spec.material.points = 1;
+        for (spec.tolerance = 0.1; spec.tolerance > 9e-4; spec.tolerance *= 0.1) {
+            assert_int_equal(brake_thermal_build(&spec, &brake), BRAKE_OK);
+            assert_int_equal(brake_thermal_start(&brake, 900.0, &now), BRAKE_OK);
+            go_on(&brake, driven(0.0, speed), 3e8, &now);
+            for (int i = 0; i < brake.nodes; i++)
+                assert_within(now.temperature[i], START, 1e-3);
+            assert_true(now.steps <= 2 * before && now.rejected < 30);
+            before = now.steps;
+        }
+    }
+}
+
 /* A fade sequence of 15 snubs by one brake. */
 static void snub(const struct brake_thermal *brake, int parts, struct brake_thermal_state *now)
 {
@@ -761,6 +786,37 @@ static void after_a_jump_the_first_step_is_the_one_that_fits(void **state)
     go_on(&brake, heated(0.0, 0.0), 1e4, &now);
     assert_int_equal(now.steps, 1);
     assert_equal(now.step, 1e5); /* ten times the one that had no error */
+}
+
+/* An idle brake has no error, so that each step says that the next may be ten times as long. A step
+ * of more than half of what remains is cut to that half, as no sliver shall be left; one of all of
+ * it is taken; one that would hardly move the time is refused. 2 ps, tenfold each time, come to 2/9 s in
+ * twelve. */
+static void the_end_of_a_time_is_met_without_a_sliver(void **state)
+{
+    (void)state;
+    const struct brake_thermal_spec spec = plain_wall(0.02, 20);
+    const struct brake_thermal_drive idle = heated(0.0, 0.0);
+    static const struct {
+        double step;
+        long steps;
+        double next;
+    } of_one_second[] = {{1.0, 1, 10.0},  {0.999, 2, 5.0}, {0.503, 2, 5.0}, {0.501, 2, 5.0},
+                         {0.499, 2, 5.01}, {2e-12, 13, 70.0 / 9.0}, {2e-13, 14, 70.0 / 9.0}};
+    for (size_t i = 0; i < sizeof of_one_second / sizeof of_one_second[0]; i++) {
+        struct brake_thermal brake;
+        struct brake_thermal_state now;
+        begin(&spec, &brake, &now);
+        now.step = of_one_second[i].step;
+        assert_int_equal(brake_thermal_advance(&brake, &idle, 1.0, &now), BRAKE_OK);
+        assert_int_equal(now.steps, of_one_second[i].steps);
+        assert_near(now.step, of_one_second[i].next, 1e-9);
+    }
+    struct brake_thermal brake;
+    struct brake_thermal_state now;
+    begin(&spec, &brake, &now);
+    now.step = 0.99e-13;
+    assert_int_equal(brake_thermal_advance(&brake, &idle, 1.0, &now), BRAKE_E_RANGE);
 }
 
 /* A power that rises from nothing does not jump: the long step of an idle brake is tried, and
@@ -1283,6 +1339,7 @@ int main(void)
         cmocka_unit_test(conductivity_follows_temperature),
         cmocka_unit_test(the_error_falls_with_the_square_of_the_cell),
         cmocka_unit_test(the_error_falls_with_the_fourth_power_of_the_step),
+        cmocka_unit_test(a_way_to_rest_takes_few_steps),
         cmocka_unit_test(it_does_not_matter_when_one_looks),
         cmocka_unit_test(a_saved_state_goes_on_to_the_bit),
         cmocka_unit_test(energy_is_kept_through_ten_thousand_stops),
@@ -1290,6 +1347,7 @@ int main(void)
         cmocka_unit_test(face_and_pad_share_heat_by_their_contact),
         cmocka_unit_test(a_face_has_the_temperature_at_which_its_flows_meet),
         cmocka_unit_test(after_a_jump_the_first_step_is_the_one_that_fits),
+        cmocka_unit_test(the_end_of_a_time_is_met_without_a_sliver),
         cmocka_unit_test(a_step_that_is_too_long_is_refused_and_counted),
         cmocka_unit_test(heat_spreads_over_all_parts),
         cmocka_unit_test(a_part_that_is_left_out_takes_no_heat),
