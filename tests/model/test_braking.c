@@ -1253,6 +1253,36 @@ static void the_hottest_moment_is_found(void **state)
     }
 }
 
+/* A wall of one cell under a deceleration that is held: power falls straight, P = P0 - p t, the mean
+ * rises with its integral and the face lies P l/(3 k A) above (slab heated for long, Carslaw and
+ * Jaeger, sec. 3.8). So the face goes through a parabola, whose top lies between the ends of steps
+ * wherever they are: at P/C = p l/(3 k A). */
+static void the_top_of_a_parabola_is_found_exactly(void **state)
+{
+    (void)state;
+    struct hot_rig hot;
+    const struct brake_thermal_spec spec = wall(1);
+    heat_up(&spec, &hot);
+    hot.rig.rise_time = 0.0;
+    hot.rig.balance.axle[BRAKE_REAR].gain = 0.0;
+    hot.rig.balance.axle[BRAKE_FRONT].gain = 1e-3; /* 5 m/s2 at 400 N */
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        hot.rig.friction[i] = NULL;
+    const struct brake_application a = holds_force(400.0, 40.0, 0.0);
+    const double capacity = 7200.0 * 500.0 * 0.08 * 0.012; /* [J/K] */
+    const double per_power = 0.012 / (3.0 * 50.0 * 0.08);  /* [K/W] */
+    const double power = 2000.0 * 5.0 * 40.0 / 2.0;
+    const double falls = 2000.0 * 5.0 * 5.0 / 2.0; /* [W/s] */
+    const double time = power / falls - per_power * capacity;
+    const double top = 293.15 + (power * time - falls * time * time / 2.0) / capacity +
+                       per_power * (power - falls * time);
+    for (hot.rig.step = 0.5; hot.rig.step > 0.03; hot.rig.step *= 0.83) {
+        const struct trip trip = stop(&hot.rig, &a);
+        assert_within(trip.out.face_most[BRAKE_FRONT], top, 1e-6);
+        assert_equal(trip.out.face_most[BRAKE_REAR], 293.15);
+    }
+}
+
 /* ---- going on, and refusing ----------------------------------------------------------------- */
 
 static void a_state_that_is_saved_goes_on_as_if_nothing_had_been(void **state)
@@ -1782,6 +1812,7 @@ int main(void)
         cmocka_unit_test(no_step_is_shorter_than_a_fortieth),
         cmocka_unit_test(company_does_not_change_a_braking),
         cmocka_unit_test(the_hottest_moment_is_found),
+        cmocka_unit_test(the_top_of_a_parabola_is_found_exactly),
         cmocka_unit_test(a_state_that_is_saved_goes_on_as_if_nothing_had_been),
         cmocka_unit_test(a_time_cut_into_pieces_gives_the_same),
         cmocka_unit_test(ten_thousand_snubs_stay_finite),
