@@ -380,8 +380,8 @@ static void knee_and_lock_come_when_the_pedal_reaches_them(void **state)
     assert_true(late.out.lock_time > 0.25 + 0.4 * force / 400.0 + 0.05);
 }
 
-/* p = P (1 - e^(-t/lag)) comes to the pressure of the lock at t = -lag ln(1 - p/P), found to the last
- * digits of the time wherever steps would end. */
+/* p = P (1 - e^(-t/lag)) comes to the pressure of the lock at t = -lag ln(1 - p/P), found to the
+ * last digits of the time wherever steps would end. */
 static void a_lock_under_a_lag_is_found_to_the_last_digits(void **state)
 {
     (void)state;
@@ -982,17 +982,15 @@ static void it_does_so_when_the_foot_comes_down_at_once(void **state)
     assert_second_order(0.0);
 }
 
-/* Given a foot that stays off the pedal of a warm vehicle as slow as a walk, its brakes cool in each
- * step as those of a speed that stays: to the bit what thermal.h makes of the same drive. */
+/* Given a foot that stays off the pedal of a warm vehicle as slow as a walk, its brakes cool in
+ * each step as those of a speed that stays: to the bit what thermal.h makes of the same drive. */
 static void brakes_cool_at_the_speed_that_there_is(void **state)
 {
     (void)state;
     struct hot_rig hot;
     struct brake_thermal_spec spec = wall(6);
-    spec.front = (struct brake_cooling){.law = BRAKE_COOLING_POWER,
-                                        .area = 0.1,
-                                        .factor = 20.0,
-                                        .exponent = 0.8};
+    spec.front = (struct brake_cooling){
+        .law = BRAKE_COOLING_POWER, .area = 0.1, .factor = 20.0, .exponent = 0.8};
     heat_up(&spec, &hot);
     hot.rig.rise_time = 0.0;
     hot.rig.step = 10.0;
@@ -1064,8 +1062,8 @@ static void friction_that_stays_asks_for_no_short_steps(void **state)
     assert_true(trip.out.steps <= 25);
 }
 
-/* A rise is cut into 8 steps, half as many where heat says how long they may be, twice as many where
- * electronic distribution could take hold and let go within one. */
+/* A rise is cut into 8 steps, half as many where heat says how long they may be, twice as many
+ * where electronic distribution could take hold and let go within one. */
 static void a_rise_is_cut_into_steps(void **state)
 {
     (void)state;
@@ -1226,9 +1224,8 @@ static void company_does_not_change_a_braking(void **state)
                 &rig[i], &a[i], 0.5 * (i + 2), &together[i].at, &together[i].out, BRAKE_OK};
         brake_braking_advance_all(task, count);
         for (int i = 0; i < count; i++)
-            assert_int_equal(task[i].status,
-                             brake_braking_advance(&rig[i], &a[i], task[i].until, &alone[i].at,
-                                                   &alone[i].out));
+            assert_int_equal(task[i].status, brake_braking_advance(&rig[i], &a[i], task[i].until,
+                                                                   &alone[i].at, &alone[i].out));
         assert_memory_equal(alone, together, sizeof alone);
     }
 }
@@ -1253,10 +1250,10 @@ static void the_hottest_moment_is_found(void **state)
     }
 }
 
-/* A wall of one cell under a deceleration that is held: power falls straight, P = P0 - p t, the mean
- * rises with its integral and the face lies P l/(3 k A) above (slab heated for long, Carslaw and
- * Jaeger, sec. 3.8). So the face goes through a parabola, whose top lies between the ends of steps
- * wherever they are: at P/C = p l/(3 k A). */
+/* A wall of one cell under a deceleration that is held: power falls straight, P = P0 - p t, the
+ * mean rises with its integral and the face lies P l/(3 k A) above (slab heated for long, Carslaw
+ * and Jaeger, sec. 3.8). So the face goes through a parabola, whose top lies between the ends of
+ * steps wherever they are: at P/C = p l/(3 k A). */
 static void the_top_of_a_parabola_is_found_exactly(void **state)
 {
     (void)state;
@@ -1473,8 +1470,7 @@ static void the_ends_of_a_range_are_in_it(void **state)
     const struct {
         double *number;
         double low, high;
-    } range[] = {
-        {&rig.step, 1e-4, 60.0}, {&rig.tolerance, 0.0, 1.0}, {&rig.antilock, 0.0, 1.0}};
+    } range[] = {{&rig.step, 1e-4, 60.0}, {&rig.tolerance, 0.0, 1.0}, {&rig.antilock, 0.0, 1.0}};
     for (size_t i = 0; i < sizeof range / sizeof range[0]; i++) {
         double *number = range[i].number;
         const double low = range[i].low;
@@ -1530,9 +1526,8 @@ static void the_ends_of_a_task_are_in_it(void **state)
     trip.at.time = 1e9 - 0.001;
     assert_int_equal(brake_braking_advance(&rig, &idle, 1e9, &trip.at, &trip.out), BRAKE_OK);
     assert_equal(trip.at.time, 1e9);
-    assert_int_equal(
-        brake_braking_advance(&rig, &idle, nextafter(1e9, 2e9), &trip.at, &trip.out),
-        BRAKE_E_RANGE);
+    assert_int_equal(brake_braking_advance(&rig, &idle, nextafter(1e9, 2e9), &trip.at, &trip.out),
+                     BRAKE_E_RANGE);
     assert_near(go(&rig, &almost, 1.0).at.distance, 1e-3, ROUNDING);
     assert_near(go(&rig, &none, 1.0).at.distance, 30.0, ROUNDING);
     /* It may stand. */

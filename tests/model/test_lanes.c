@@ -362,10 +362,10 @@ static void a_lane_without_brakes_names_no_axle(void **state)
     }
 }
 
-/* Given a valve that senses the height of the body, its knee is where the law of the file says: down
- * by its rate times the load that leaves the springs, a moment of the sprung mass about the hubs over
- * the wheelbase, of which anti-lift leaves a part (kg per m/s2). Past it the rear gets knee and slope
- * of that instant. */
+/* Given a valve that senses the height of the body, its knee is where the law of the file says:
+ * down by its rate times the load that leaves the springs, a moment of the sprung mass about the
+ * hubs over the wheelbase, of which anti-lift leaves a part (kg per m/s2). Past it the rear gets
+ * knee and slope of that instant. */
 static void a_lane_pitches_its_valve(void **state)
 {
     (void)state;
@@ -391,19 +391,19 @@ static void a_lane_pitches_its_valve(void **state)
     for (int i = 0; i < BRAKE_LANES; i++) {
         struct brake_balance balance = balance_of(&n, i, false);
         const double hubs = 0.5 * (n.wheels[0].radius[i] + n.wheels[1].radius[i]);
-        const double leaves = n.lift_left[i] *
-                              (n.mass[i] * n.height[i] - n.unsprung[i] * hubs) /
+        const double leaves = n.lift_left[i] * (n.mass[i] * n.height[i] - n.unsprung[i] * hubs) /
                               (n.wheelbase[i] * BRAKE_GRAVITY);
         balance.valve.knee = BRAKE_INFINITY;
         const double knee = answers.valve_knee[i];
         assert_near(knee,
-                    n.knee[i] - n.knee_rate[i] * leaves *
-                                    brake_balance_at(&balance, knee).deceleration,
+                    n.knee[i] -
+                        n.knee_rate[i] * leaves * brake_balance_at(&balance, knee).deceleration,
                     1e-9);
-        const double most = pressure_of(&n, &(struct brake_pedal){n.ratio[i], n.efficiency[i], 4.0,
-                                                                  2000.0, n.master_area[i],
-                                                                  n.master_efficiency[i]},
-                                        n.force_most[i], i);
+        const double most =
+            pressure_of(&n,
+                        &(struct brake_pedal){n.ratio[i], n.efficiency[i], 4.0, 2000.0,
+                                              n.master_area[i], n.master_efficiency[i]},
+                        n.force_most[i], i);
         const double a = answers.brakes_alone[i];
         const double now = n.knee[i] - n.knee_rate[i] * leaves * a; /* the knee at that */
         const double rear = answers.available[BRAKE_REAR][i] / n.brakes[BRAKE_REAR].gain[i] +
@@ -442,10 +442,10 @@ static void a_lane_tells_how_it_is_parked(void **state)
         assert_near(answers.parking_needed[i], brake_parking_needed(n.mass[i], grade, radius),
                     1e-12);
         assert_within(answers.parking_margin[i], torque / answers.parking_needed[i] - 1.0, 1e-12);
-        assert_near(answers.parking[i],
-                    fmin(torque / radius / brake_effective_mass(&balance),
-                         fmin(up, down) * BRAKE_GRAVITY),
-                    1e-12);
+        assert_near(
+            answers.parking[i],
+            fmin(torque / radius / brake_effective_mass(&balance), fmin(up, down) * BRAKE_GRAVITY),
+            1e-12);
         towing += n.trailer_mass[i] > 0.0;
         if (n.trailer_mass[i] > 0.0)
             assert_near(answers.trailer_grade[i],

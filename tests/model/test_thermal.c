@@ -708,8 +708,15 @@ static void a_face_has_the_temperature_at_which_its_flows_meet(void **state)
         struct brake_thermal_state now;
         const double power = i % 3 == 0 ? 0.0 : any_between(&cases, 1e3, 2e4);
         const double pad = any_between(&cases, 300.0, 900.0);
-        struct brake_cooling cooling = {BRAKE_COOLING_FACE, 0.7, any_between(&cases, 0.3, 1.0), 4.0,
-                                        0.6, 0.0, 0.30, 0.4, NO_VANES};
+        struct brake_cooling cooling = {BRAKE_COOLING_FACE,
+                                        0.7,
+                                        any_between(&cases, 0.3, 1.0),
+                                        4.0,
+                                        0.6,
+                                        0.0,
+                                        0.30,
+                                        0.4,
+                                        NO_VANES};
         spec.material.conductivity[0] = any_between(&cases, 1.0, 5.0);
         spec.front = cooling;
         cooling.area = 0.9;
@@ -777,8 +784,8 @@ static void after_a_jump_the_first_step_is_the_one_that_fits(void **state)
     struct brake_thermal_state now;
     begin(&spec, &brake, &now);
     now.step = 1e-6;
-    assert_int_equal(brake_thermal_advance(&brake, &(struct brake_thermal_drive){1.0, 1.0, 0.0, 0.0,
-                                                                                 START},
+    assert_int_equal(brake_thermal_advance(&brake,
+                                           &(struct brake_thermal_drive){1.0, 1.0, 0.0, 0.0, START},
                                            1e-9, &now),
                      BRAKE_OK);
     assert_equal(now.step, 1e-6);
@@ -788,10 +795,10 @@ static void after_a_jump_the_first_step_is_the_one_that_fits(void **state)
     assert_equal(now.step, 1e5); /* ten times the one that had no error */
 }
 
-/* An idle brake has no error, so that each step says that the next may be ten times as long. A step
- * of more than half of what remains is cut to that half, as no sliver shall be left; one of all of
- * it is taken; one that would hardly move the time is refused. 2 ps, tenfold each time, come to 2/9 s in
- * twelve. */
+/* An idle brake has no error, so that each step says that the next may be ten times as long. A
+ * step of more than half of what remains is cut to that half, as no sliver shall be left; one of
+ * all of it is taken; one that would hardly move the time is refused. 2 ps, tenfold each time,
+ * come to 2/9 s in twelve. */
 static void the_end_of_a_time_is_met_without_a_sliver(void **state)
 {
     (void)state;
@@ -801,8 +808,9 @@ static void the_end_of_a_time_is_met_without_a_sliver(void **state)
         double step;
         long steps;
         double next;
-    } of_one_second[] = {{1.0, 1, 10.0},  {0.999, 2, 5.0}, {0.503, 2, 5.0}, {0.501, 2, 5.0},
-                         {0.499, 2, 5.01}, {2e-12, 13, 70.0 / 9.0}, {2e-13, 14, 70.0 / 9.0}};
+    } of_one_second[] = {{1.0, 1, 10.0},         {0.999, 2, 5.0},  {0.503, 2, 5.0},
+                         {0.501, 2, 5.0},        {0.499, 2, 5.01}, {2e-12, 13, 70.0 / 9.0},
+                         {2e-13, 14, 70.0 / 9.0}};
     for (size_t i = 0; i < sizeof of_one_second / sizeof of_one_second[0]; i++) {
         struct brake_thermal brake;
         struct brake_thermal_state now;
