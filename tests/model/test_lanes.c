@@ -192,6 +192,8 @@ static void a_lane_is_what_the_functions_give_one_by_one(void **state)
     struct cases cases = {8};
     int without = 0;
     fill(&cases, &n);
+    for (int i = 0; i < 8; i++)
+        n.adhesion[i] = 0.5 * n.rolling[i]; /* glass, on which the first pressure locks */
     brake_lanes_answer_narrow(ALL, &n, &answers);
     for (int i = 0; i < BRAKE_LANES; i++) {
         const struct brake_balance balance = balance_of(&n, i, false);
@@ -424,6 +426,7 @@ static void a_lane_tells_how_it_is_parked(void **state)
     struct cases cases = {17};
     int towing = 0;
     fill(&cases, &n);
+    n.trailer_mass[0] = 0.5; /* a trailer, if a light one */
     brake_lanes_answer(BRAKE_LANES_PARKING, &n, &answers);
     for (int i = 0; i < BRAKE_LANES; i++) {
         const struct brake_balance balance = balance_of(&n, i, false);

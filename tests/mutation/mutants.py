@@ -20,7 +20,10 @@ _SIGN = r"(?<=[\s(\[{,])[-!](?=[\w(])"
 _NUMBER = r"(?<![\w.])(?:\d+\.\d*|\.?\d+)(?:[eE][-+]?\d+)?(?:[uUlL]*)(?![\w.])"
 _TOKEN = re.compile(f"(?P<between>{_BETWEEN})|(?P<sign>{_SIGN})|(?P<number>{_NUMBER})")
 # How many bytes, nodes or steps there is room for is no formula: one more changes no answer.
-_ROOM = re.compile(r"\benum\s*\{[^}]*\}|\w[\s*]+\w+(?:\[\d+\])+(?=\s*[;,=)])")
+_ROOM = re.compile(
+    r"\benum\s*\{[^}]*\}|\w[\s*]+\w+(?:\[\d+\])+(?=\s*[;,=)])"
+    r"|\b(?:double|struct \w+) \w+(?:\[\w+ \+ \d+\])+"
+)
 # Half the numbers of its layer; `spread/test_samples.py` holds each of them against SciPy's.
 _TABLES = ("directions.c",)
 _FUNCTION = re.compile(r"^\{\n.*?^\}", re.MULTILINE | re.DOTALL)

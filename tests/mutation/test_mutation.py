@@ -42,6 +42,11 @@ def test_of_a_header_only_functions_are():
     assert found(TEXT, header=True) == found(TEXT)[4:]
 
 
+def test_how_much_there_is_room_for_is_none():
+    text = "void f(double *to)\n{\n    double end[PIECES + 1];\n    to[PIECES + 1] = end[0];\n}\n"
+    assert found(text) == [("+", ("-",)), ("+", ("-",)), ("1", ("2",)), ("0", ("1",))]
+
+
 def test_a_mutant_is_one_token_of_one_line():
     offset = TEXT.index("* 3;")
     mutant = mutants.Mutant("x.c", source.line_of(TEXT, offset), offset, "*", "/")
