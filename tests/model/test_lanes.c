@@ -172,6 +172,10 @@ static void a_lane_of_what_failed_is_what_the_functions_give(void **state)
     struct cases cases = {10};
     int partly = 0;
     fill(&cases, &n);
+    for (int i = 0; i < BRAKE_LANES; i += BRAKE_LANES - 1) { /* the first lane and the last */
+        n.there[i] = 1.0;
+        n.braked[BRAKE_FRONT][i] = 0.5;
+    }
     brake_lanes_answer(ALL, &n, &answers);
     for (int i = 0; i < BRAKE_LANES; i++) {
         assert_true(answers.at_most[i] == hardest(&n, i, false));
