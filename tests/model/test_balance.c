@@ -2,7 +2,10 @@
 /* Balance between the axles: locks, targets, anti-lock. */
 #include "near.h"
 
+#include <stdbool.h>
+
 #include "brake/balance.h"
+#include "model/force_lines.h"
 
 enum { RANDOM_VEHICLES = 2000 };
 
@@ -213,6 +216,43 @@ static void an_axle_off_the_road_uses_more_adhesion_than_there_is(void **state)
     assert_equal(brake_balance_at(&front_only, 2e6).used[BRAKE_REAR], 0.0);
 }
 
+/* An axle is on the road as long as it carries anything: 0.5 N on the rear of a vehicle whose load
+ * does not move. */
+static void the_least_load_is_a_load(void **state)
+{
+    (void)state;
+    struct brake_balance b = plain;
+    b.body.height = 0.0;
+    b.body.behind = 0.5 / (2000.0 * BRAKE_GRAVITY) * 2.5;
+    const struct brake_balance_state at = brake_balance_at(&b, 1e6);
+    assert_near(at.load[BRAKE_REAR], 0.5, 1e-9);
+    assert_near(at.used[BRAKE_REAR], 2e-4 * 1e6 / 0.4 / 0.5, 1e-9);
+}
+
+/* A valve that senses height, on an axle that an engine drags: at its knee it gives what its own law
+ * says at the deceleration that is had there. */
+static void a_valve_pitches_by_what_an_engine_drags_too(void **state)
+{
+    (void)state;
+    struct brake_balance b = plain;
+    b.rolling = 0.01;
+    b.valve = (struct brake_valve){3e6, 0.4};
+    b.axle[BRAKE_FRONT].drag = 100.0;
+    b.axle[BRAKE_REAR].drag = 400.0;
+    b.axle[BRAKE_REAR].threshold = 2e5;
+    const struct force_lines lines = force_lines_of(&b);
+    const struct valve_pitch pitch = {.rate = 5e3, .left = 0.6, .unsprung = 200.0};
+    const struct brake_valve is = pitched_valve(&b, &lines, pitch);
+    const double per_deceleration = /* [Pa s2/m] */
+        5e3 * 0.6 * (2000.0 * 0.8 - 200.0 * 0.4) / (2.5 * BRAKE_GRAVITY);
+    b.valve.knee = is.knee;
+    assert_near(is.knee, 3e6 - per_deceleration * brake_balance_at(&b, is.knee).deceleration, 1e-9);
+    /* Past it, by the line of the pitched valve, at the knee and by the slope of that instant. */
+    b.valve.slope = is.slope;
+    const double knee = 3e6 - per_deceleration * brake_balance_at(&b, 6e6).deceleration;
+    assert_near(is.knee + is.slope * (6e6 - is.knee), knee + 0.4 * (6e6 - knee), 1e-9);
+}
+
 static void pressure_and_deceleration_undo_each_other(void **state)
 {
     (void)state;
@@ -257,6 +297,11 @@ static void what_rolling_resistance_gives_needs_no_pressure(void **state)
     assert_equal(brake_balance_pressure(&b, 0.014 * BRAKE_GRAVITY), 0.0);
     assert_true(brake_balance_pressure(&b, 0.016 * BRAKE_GRAVITY) > 0.0);
     assert_equal(brake_balance_pressure(&b, -1.0), 0.0);
+    /* Nor where electronic distribution is at work, whose pressure is sought. */
+    b.regulated = true;
+    assert_equal(brake_balance_pressure(&b, 0.014 * BRAKE_GRAVITY), 0.0);
+    assert_equal(brake_balance_pressure(&b, 0.0), 0.0);
+    assert_near(brake_balance_pressure(&b, 0.5 + 0.015 * BRAKE_GRAVITY), 1000.0 * 0.4 / 1e-3, 1e-9);
 }
 
 static void a_deceleration_out_of_reach_needs_infinite_pressure(void **state)
@@ -762,6 +807,32 @@ static void distribution_never_lets_the_rear_lead(void **state)
     assert_true(held > RANDOM_VEHICLES / 4);
 }
 
+/* Where a front locks under electronic distribution it uses all of the road there is for the wheels
+ * that are braked, of one as of both; elsewhere the rear leaves the road. */
+static void distribution_locks_where_the_road_is_used_up(void **state)
+{
+    (void)state;
+    struct cases cases = {35};
+    int one_wheel = 0;
+    for (int i = 0; i < RANDOM_VEHICLES; i++) {
+        struct brake_balance b = any_vehicle(&cases);
+        b.regulated = true;
+        const double adhesion = any_between(&cases, 0.2, 1.0);
+        const struct brake_lock lock = brake_balance_lock(&b, adhesion);
+        if (isinf(lock.pressure) || lock.pressure == 0.0)
+            continue;
+        const struct brake_balance_state at = brake_balance_at(&b, lock.pressure);
+        assert_near(at.deceleration, lock.deceleration, 1e-9);
+        if (lock.axle == BRAKE_REAR) {
+            assert_within(at.load[BRAKE_REAR], 0.0, 1e-6);
+            continue;
+        }
+        assert_near(at.used[BRAKE_FRONT], adhesion, 1e-9);
+        one_wheel += b.axle[BRAKE_FRONT].wheels == 0.5;
+    }
+    assert_true(one_wheel > RANDOM_VEHICLES / 20);
+}
+
 /* What lets no more through than an anti-lock keeps takes nothing from it; where the front does not
  * brake, or both axles turn together, there is nothing to compare. */
 static void distribution_takes_nothing_from_an_anti_lock(void **state)
@@ -778,6 +849,11 @@ static void distribution_takes_nothing_from_an_anti_lock(void **state)
         const struct brake_balance_state is = brake_balance_kept(&b, pressure, k, 0.9);
         const double free = brake_balance_at(&b, pressure).deceleration;
         assert_near(is.deceleration, fmin(as.deceleration, free), ROUNDING);
+        const struct brake_balance_state at = brake_balance_at(&b, pressure);
+        for (int j = 0; j < BRAKE_AXLES && at.load[BRAKE_REAR] > 0.0 && pressure > 1e6; j++) {
+            const double alone = as.deceleration < free ? as.force[j] : at.force[j];
+            assert_within(is.force[j], alone, 1e-9 * b.body.mass * BRAKE_GRAVITY);
+        }
         struct brake_balance loose = b;
         loose.axle[BRAKE_FRONT].gain = 0.0;
         struct brake_balance rear = open;
@@ -799,17 +875,19 @@ static void distribution_takes_nothing_from_an_anti_lock(void **state)
 }
 
 /* Of the plain vehicle with equal brakes, whose rear has a wheel on each circuit, of which one ends
- * at 2 MPa: Newton's law where each rear wheel gives the lesser of its torque over its radius and
- * of what the front uses of the road times the wheel's load, halved down to the root. */
-static double each_wheel_kept(double pressure, int *kept)
+ * at 2 MPa, and its front too when that is so: Newton's law where each rear wheel gives the lesser
+ * of its torque over its radius and of what the stronger front wheel uses of the road times the
+ * wheel's load, halved down to the root. */
+static double each_wheel_kept(double pressure, bool front_too, int *kept)
 {
-    const double front = 5e-4 * pressure / 0.4;
-    const double own[] = {front / 2.0, 5e-4 * 2e6 / 0.4 / 2.0};
+    const double on = 5e-4 * pressure / 0.4;
+    const double own[] = {on / 2.0, 5e-4 * fmin(pressure, 2e6) / 0.4 / 2.0};
+    const double front = front_too ? own[0] + own[1] : on;
     double range[] = {0.0, 1.2 / 0.8 * BRAKE_GRAVITY};
     for (int i = 0; i < 100; i++) {
         const double a = (range[0] + range[1]) / 2.0;
         const double on_front = 2000.0 * (1.3 * BRAKE_GRAVITY + 0.8 * a) / 2.5;
-        const double most = front / on_front * (2000.0 * BRAKE_GRAVITY - on_front) / 2.0;
+        const double most = on / on_front * (2000.0 * BRAKE_GRAVITY - on_front) / 2.0;
         const double rear = fmin(own[0], most) + fmin(own[1], most);
         *kept = (own[0] > most) + (own[1] > most);
         range[2000.0 * a < front + rear ? 0 : 1] = a;
@@ -830,9 +908,13 @@ static void distribution_keeps_each_rear_wheel_of_a_held_axle(void **state)
     b.hold = (struct brake_hold){2e6, 50e6};
     for (double pressure = 0.5e6; pressure < 12e6; pressure += 0.25e6) {
         int kept;
-        const double a = each_wheel_kept(pressure, &kept);
+        const double a = each_wheel_kept(pressure, false, &kept);
         times[kept]++;
         assert_near(brake_balance_at(&b, pressure).deceleration, a, 1e-12);
+        struct brake_balance crossed = b;
+        crossed.axle[BRAKE_FRONT].held = crossed.axle[BRAKE_FRONT].held_wheels = 0.5;
+        assert_near(brake_balance_at(&crossed, pressure).deceleration,
+                    each_wheel_kept(pressure, true, &kept), 1e-12);
     }
     assert_true(times[1] > 0 && times[2] > 0);
 }
@@ -957,6 +1039,14 @@ static void the_rear_never_leads(void **state)
     b.valve.slope = 0.0;
     b.axle[BRAKE_FRONT].gain = 0.0;
     assert_infinite(brake_balance_rear_first(&b, 5.0)); /* the deceleration is out of reach */
+    b = plain;
+    b.body = (struct brake_body){.mass = 2000.0, .behind = 1.25, .height = 0.0};
+    b.axle[BRAKE_REAR] = b.axle[BRAKE_FRONT];
+    assert_infinite(brake_balance_rear_first(&b, 0.0)); /* both axles are alike in all */
+    b = plain;
+    b.axle[BRAKE_REAR].gain = 0.0;
+    b.axle[BRAKE_REAR].drag = 300.0;
+    assert_infinite(brake_balance_rear_first(&b, 0.0)); /* an engine that drags it is no brake */
 }
 
 static void without_antilock_the_first_lock_is_the_limit(void **state)
@@ -1407,6 +1497,8 @@ int main(void)
         cmocka_unit_test(a_slope_and_the_air_slow_the_vehicle_and_move_its_load),
         cmocka_unit_test(adhesion_used_is_force_over_load),
         cmocka_unit_test(an_axle_off_the_road_uses_more_adhesion_than_there_is),
+        cmocka_unit_test(the_least_load_is_a_load),
+        cmocka_unit_test(a_valve_pitches_by_what_an_engine_drags_too),
         cmocka_unit_test(pressure_and_deceleration_undo_each_other),
         cmocka_unit_test(many_points_at_once_are_those_one_by_one),
         cmocka_unit_test(what_rolling_resistance_gives_needs_no_pressure),
@@ -1431,6 +1523,7 @@ int main(void)
         cmocka_unit_test(an_antilock_keeps_each_wheel_of_a_held_axle),
         cmocka_unit_test(distribution_follows_the_ideal_share),
         cmocka_unit_test(distribution_never_lets_the_rear_lead),
+        cmocka_unit_test(distribution_locks_where_the_road_is_used_up),
         cmocka_unit_test(distribution_takes_nothing_from_an_anti_lock),
         cmocka_unit_test(distribution_keeps_each_rear_wheel_of_a_held_axle),
         cmocka_unit_test(distribution_locks_nothing_where_the_pressure_ends),

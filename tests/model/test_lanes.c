@@ -236,6 +236,13 @@ static void a_lane_tells_what_a_deceleration_takes(void **state)
     fill(&cases, &n);
     for (int i = 0; i < 8; i++)
         n.target[i] = 0.5 * n.rolling[i] * BRAKE_GRAVITY; /* rolling does it */
+    for (int i = 8; i < 24; i++) { /* the valve closes before either axle bites */
+        n.knee[i] = any_between(&cases, 0.0, 2e5);
+        n.brakes[0].threshold[i] = any_between(&cases, 3e5, 6e5);
+        n.brakes[1].threshold[i] = any_between(&cases, 3e5, 6e5);
+        n.slope[i] = any_between(&cases, 0.2, 1.0);
+        n.target[i] = any_between(&cases, 0.2, 8.0);
+    }
     brake_lanes_answer(BRAKE_LANES_TARGET, &n, &answers);
     for (int i = 0; i < BRAKE_LANES; i++) {
         struct brake_balance balance = balance_of(&n, i, false);

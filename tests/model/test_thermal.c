@@ -892,6 +892,11 @@ static void a_part_that_is_left_out_takes_no_heat(void **state)
     assert_true(brake_thermal_part(&brake, &now, BRAKE_PART_PLATE) > START);
     assert_nan(brake_thermal_fluid_margin(&brake, &now, 413.15));
     assert_near(now.temperature[BRAKE_PART_FLUID], START, ROUNDING);
+    /* A part is one however little it is: half a gram of steel takes what its neighbours have. */
+    spec.part[BRAKE_PART_PISTON].capacity = 0.25;
+    begin(&spec, &brake, &now);
+    snub(&brake, 1, &now);
+    assert_true(brake_thermal_part(&brake, &now, BRAKE_PART_PISTON) > START);
     /* Without any parts all heat must go into the wall. */
     memset(spec.part, 0, sizeof spec.part);
     assert_int_equal(brake_thermal_build(&spec, &brake), BRAKE_E_RANGE);
