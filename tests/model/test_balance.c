@@ -229,8 +229,8 @@ static void the_least_load_is_a_load(void **state)
     assert_near(at.used[BRAKE_REAR], 2e-4 * 1e6 / 0.4 / 0.5, 1e-9);
 }
 
-/* A valve that senses height, on an axle that an engine drags: at its knee it gives what its own law
- * says at the deceleration that is had there. */
+/* A valve that senses height, on an axle that an engine drags: at its knee it gives what its own
+ * law says at the deceleration that is had there. */
 static void a_valve_pitches_by_what_an_engine_drags_too(void **state)
 {
     (void)state;
