@@ -28,6 +28,10 @@ static void air_is_that_of_the_tables(void **state)
     const struct brake_air high = brake_air_at(300.0, 0.5 * SEA);
     assert_near(high.viscosity, 2.0 * brake_air_at(300.0, SEA).viscosity, ROUNDING);
     assert_equal(high.conductivity, brake_air_at(300.0, SEA).conductivity);
+    /* It is air however cold and thin; of none nothing is told. */
+    assert_near(brake_air_at(300.0, 0.5).viscosity, brake_air_at(300.0, SEA).viscosity * SEA / 0.5,
+                ROUNDING);
+    assert_true(brake_air_at(0.5, SEA).conductivity > 0.0);
     assert_nan(brake_air_at(0.0, SEA).viscosity);
     assert_nan(brake_air_at(300.0, 0.0).conductivity);
     assert_nan(brake_air_at(BRAKE_NAN, SEA).conductivity);
