@@ -112,7 +112,6 @@ static void fill_rates(const struct course *c, const struct brake_balance_state 
     const struct force_lines *lines = &c->lines;
     struct motion *rate = &now->rate;
     const double speed = rate->distance;
-    rate->time = 1.0;
     rate->speed = -at->deceleration;
     rate->resisted = lines->resistance * speed;
     rate->effort = now->pedal_force;

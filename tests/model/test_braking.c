@@ -523,6 +523,34 @@ static void at_the_verge_without_antilock_it_is_the_first_lock(void **state)
     assert_nan(trip.out.lock_time);
 }
 
+/* The same where one circuit is at its end and the other goes on, however they are split: parts of
+ * torque and wheels of each axle that the one at its end works. */
+static void at_the_verge_a_held_circuit_locks_as_its_balance_says(void **state)
+{
+    (void)state;
+    static const double held[][4] = {{1, 1, 0, 0},   {0, 0, 1, 1},   {0.5, 0.5, 0.5, 0.5},
+                                     {0.5, 1, 1, 1}, {0.5, 1, 0, 0}, {0.5, 1, 0.5, 0.5}};
+    const struct brake_application a = at_the_verge(30.0);
+    int between = 0;
+    for (size_t split = 0; split < sizeof held / sizeof held[0]; split++) {
+        struct brake_rig rig = plain_rig();
+        rig.balance.hold = (struct brake_hold){2e6, 9e6};
+        for (int i = 0; i < BRAKE_AXLES; i++) {
+            rig.balance.axle[i].held = held[split][2 * i];
+            rig.balance.axle[i].held_wheels = held[split][2 * i + 1];
+            rig.balance.axle[i].inertia = 3.0;
+        }
+        for (rig.adhesion = 0.2; rig.adhesion < 1.2; rig.adhesion += 0.1) {
+            const struct brake_lock lock = brake_balance_lock(&rig.balance, rig.adhesion);
+            const struct trip trip = stop(&rig, &a);
+            assert_near(trip.at.pressure, lock.pressure, ROUNDING);
+            assert_near(trip.at.deceleration, lock.deceleration, ROUNDING);
+            between += lock.pressure > 2e6 && lock.pressure < 9e6;
+        }
+    }
+    assert_true(between > 20);
+}
+
 /* UN R13-H, Annexes 5 and 6 (balance.h): each axle up to what its anti-lock keeps. */
 static void with_antilock_the_deceleration_is_that_of_the_balance(void **state)
 {
@@ -1782,6 +1810,7 @@ int main(void)
         cmocka_unit_test(a_corner_however_near_is_not_stepped_over),
         cmocka_unit_test(a_snub_ends_above_standstill),
         cmocka_unit_test(at_the_verge_without_antilock_it_is_the_first_lock),
+        cmocka_unit_test(at_the_verge_a_held_circuit_locks_as_its_balance_says),
         cmocka_unit_test(with_antilock_the_deceleration_is_that_of_the_balance),
         cmocka_unit_test(a_tall_vehicle_brakes_until_its_rear_leaves_the_road),
         cmocka_unit_test(a_deceleration_is_held_whatever_slope_and_air_do),
