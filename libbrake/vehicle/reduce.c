@@ -54,7 +54,7 @@ static void reduce_cg_height(struct work *w, int unused)
                         INDEX(tilt.rise), INDEX(tilt.hub_height)};
     if (!isnan(t->rise) && !isnan(g->wheelbase) && t->rise >= g->wheelbase)
         work_refuse(w, BRAKE_E_RANGE, INDEX(tilt.rise), "must be less than the wheelbase");
-    work_offer(w, INDEX(general.cg_height), height, tilt, 4);
+    OFFER(INDEX(general.cg_height), height, tilt);
     if (isnan(height) && !work_held(w, INDEX(general.cg_height)) && !isnan(g->roof_height)) {
         work_offer_default(w, INDEX(general.cg_height), 0.385 * g->roof_height);
         w->sheet->record[INDEX(general.cg_height)].from = BRAKE_ESTIMATED;
@@ -115,20 +115,19 @@ static void reduce_tyre(struct work *w, int axle)
     const int radius = AXLE_INDEX(tyre.rolling_radius, axle);
     const bool marked = read_marking(w, tyre->marking, marking[0], &size);
     if (marked) {
-        work_offer(w, diameter[0], known(size.overall_diameter), marking, 1);
-        work_offer(w, AXLE_INDEX(tyre.load_capacity, axle),
-                   known(dual ? size.dual_capacity : size.load_capacity), marking, 1);
-        work_offer(w, AXLE_INDEX(tyre.speed_limit, axle), known(size.speed_limit), marking, 1);
+        OFFER(diameter[0], known(size.overall_diameter), marking);
+        OFFER(AXLE_INDEX(tyre.load_capacity, axle),
+              known(dual ? size.dual_capacity : size.load_capacity), marking);
+        OFFER(AXLE_INDEX(tyre.speed_limit, axle), known(size.speed_limit), marking);
         if (!isnan(tyre->rollout))
             judge_rollout(w, axle, &size);
     }
     if (!isnan(tyre->rollout))
-        work_offer(w, radius, brake_rolling_radius(tyre->rollout), rollout, 1);
+        OFFER(radius, brake_rolling_radius(tyre->rollout), rollout);
     else if (!work_held(w, radius))
-        work_offer(
-            w, radius,
-            brake_rolling_radius(brake_tyre_circumference(tyre->overall_diameter, size.radial)),
-            diameter, 1);
+        OFFER(radius,
+              brake_rolling_radius(brake_tyre_circumference(tyre->overall_diameter, size.radial)),
+              diameter);
     if (!marked)
         work_offer_default(w, diameter[0], 2.0 * BRAKE_PI * tyre->rolling_radius / 3.05);
 }
@@ -142,12 +141,12 @@ static void reduce_inertia(struct work *w, int axle)
     const int estimate[] = {AXLE_INDEX(tyre.wheel_mass, axle)};
     const double swung = brake_wheel_inertia_swing(tyre->wheel_mass, tyre->swing_radius,
                                                    tyre->swing_length, tyre->swing_period);
-    work_offer(w, target, swung, swing, 4);
+    OFFER(target, swung, swing);
     if (isnan(swung) && !work_held(w, target)) {
-        work_offer(w, target,
-                   brake_wheel_inertia_estimate(tyre->wheel_mass, tyre->overall_diameter / 2.0,
-                                                tyre->inertia_fraction),
-                   estimate, 1);
+        OFFER(target,
+              brake_wheel_inertia_estimate(tyre->wheel_mass, tyre->overall_diameter / 2.0,
+                                           tyre->inertia_fraction),
+              estimate);
         if (w->sheet->record[target].from > BRAKE_ESTIMATED)
             w->sheet->record[target].from = BRAKE_ESTIMATED;
     }
@@ -305,8 +304,8 @@ static void reduce_valve(struct work *w, int unused)
             w, BRAKE_E_FIT, pairs[0],
             "the pairs show no knee: give (front, rear) pressures, at least two of them past "
             "it");
-    work_offer(w, INDEX(valve.knee), valve.knee, pairs, 1);
-    work_offer(w, INDEX(valve.slope), valve.slope, pairs, 1);
+    OFFER(INDEX(valve.knee), valve.knee, pairs);
+    OFFER(INDEX(valve.slope), valve.slope, pairs);
     if (lines->kind != BRAKE_VALVE_HEIGHT)
         return;
     work_offer_default(w, INDEX(valve.uncorrected_lift), w->vehicle->lift.suspension);
@@ -320,16 +319,15 @@ static const double adiabatic = 1.4;
 static void reduce_source(struct work *w)
 {
     const struct brake_booster_lines *b = &w->vehicle->booster;
-    const int diaphragm[] = {INDEX(booster.diaphragm_diameter), INDEX(booster.vacuum)};
-    const int piston[] = {INDEX(booster.piston_diameter), INDEX(booster.pressure)};
     const bool oil = b->booster == BRAKE_BOOSTER_HYDRAULIC;
+    const int sources[] = {oil ? INDEX(booster.piston_diameter) : INDEX(booster.diaphragm_diameter),
+                           oil ? INDEX(booster.pressure) : INDEX(booster.vacuum)};
     const double shells = b->diaphragms == 2.0 ? 1.75 : 1.0;
     const double area = oil ? brake_piston_area(1.0, b->piston_diameter)
                             : brake_piston_area(shells, b->diaphragm_diameter);
     if (b->force_pairs.count == 0)
-        work_offer(w, INDEX(booster.assist),
-                   brake_booster_assist(oil ? b->pressure : b->vacuum, area, b->efficiency),
-                   oil ? piston : diaphragm, 2);
+        OFFER(INDEX(booster.assist),
+              brake_booster_assist(oil ? b->pressure : b->vacuum, area, b->efficiency), sources);
 }
 
 static void usual_of_booster(struct work *w)
@@ -368,8 +366,8 @@ static void reduce_booster(struct work *w, int unused)
             w, BRAKE_E_FIT, pairs[0],
             "the pairs show no booster: give (pedal force, line pressure), in rising order, "
             "below and past its knee");
-    work_offer(w, INDEX(booster.gain), pedal.gain, pairs, 1);
-    work_offer(w, INDEX(booster.assist), pedal.assist, pairs, 1);
+    OFFER(INDEX(booster.gain), pedal.gain, pairs);
+    OFFER(INDEX(booster.assist), pedal.assist, pairs);
     if (b->force_pairs.count == 0)
         work_offer_default(w, INDEX(booster.gain),
                            b->booster == BRAKE_BOOSTER_HYDRAULIC ? 7.0 : 4.5);
@@ -387,8 +385,8 @@ static void reduce_fluid(struct work *w, int unused)
         (brake_fit_line(pumped->at, pumped->count, &slope, &intercept) != BRAKE_OK || slope < 0.0))
         work_refuse(w, BRAKE_E_FIT, pairs[0],
                     "the readings give no line: give (pressure, fluid), two pressures or more");
-    work_offer(w, INDEX(circuits.elastic_volume), slope * 1e7, pairs, 1);
-    work_offer(w, INDEX(circuits.closing_volume), intercept, pairs, 1);
+    OFFER(INDEX(circuits.elastic_volume), slope * 1e7, pairs);
+    OFFER(INDEX(circuits.closing_volume), intercept, pairs);
 }
 
 /* 2014/45/EU, Annex I, 1.2.1: over the larger of the two. */
@@ -401,8 +399,8 @@ static void reduce_sides(struct work *w, int axle)
     const int forces[] = {front ? INDEX(tester.front_left) : INDEX(tester.rear_left),
                           front ? INDEX(tester.front_right) : INDEX(tester.rear_right)};
     if (fmax(left, right) > 0.0)
-        work_offer(w, AXLE_INDEX(axle.side_difference, axle),
-                   fabs(left - right) / fmax(left, right), forces, 2);
+        OFFER(AXLE_INDEX(axle.side_difference, axle), fabs(left - right) / fmax(left, right),
+              forces);
 }
 
 /* What the tester read at the wheels, brought to the force that the parking brake is taken to be
@@ -431,18 +429,16 @@ static void reduce_parking(struct work *w, int unused)
     double factor;
     const double gear = p->place == BRAKE_AT_SHAFT ? w->vehicle->driveline.axle_ratio : 1.0;
     work_offer_default(w, INDEX(parking.force), p->control == BRAKE_HAND ? 400.0 : 500.0);
-    work_offer(w, INDEX(parking.torque), p->pull * w->vehicle->axle[axle].tyre.rolling_radius, pull,
-               2);
+    OFFER(INDEX(parking.torque), p->pull * w->vehicle->axle[axle].tyre.rolling_radius, pull);
     if (w->vehicle->axle[axle].axle.brake == BRAKE_DRUM && p->place == BRAKE_AT_WHEELS &&
         !isnan(p->ratio) &&
         brake_vehicle_drum_factor(w->vehicle, (enum brake_axle)axle, &factor) == BRAKE_OK)
         work_offer_default(w, INDEX(parking.factor), 0.85 * factor);
     reduce_parking_tester(w, axle);
     if (isnan(work_or_else(p->pull, w->vehicle->tester.parking_left)))
-        work_offer(
-            w, INDEX(parking.torque),
-            brake_parking_torque(p->force, p->ratio, p->efficiency, p->factor, p->radius, gear),
-            chain, 3);
+        OFFER(INDEX(parking.torque),
+              brake_parking_torque(p->force, p->ratio, p->efficiency, p->factor, p->radius, gear),
+              chain);
 }
 
 static void reduce_driveline(struct work *w, int unused)
@@ -450,7 +446,7 @@ static void reduce_driveline(struct work *w, int unused)
     (void)unused;
     const struct brake_driveline_lines *d = &w->vehicle->driveline;
     const int gears[] = {INDEX(driveline.gear_ratio), INDEX(driveline.axle_ratio)};
-    work_offer(w, INDEX(driveline.overall_ratio), d->gear_ratio * d->axle_ratio, gears, 2);
+    OFFER(INDEX(driveline.overall_ratio), d->gear_ratio * d->axle_ratio, gears);
     work_offer_default(w, INDEX(driveline.overall_ratio),
                        work_or_else(d->gear_ratio, 0.85) * work_or_else(d->axle_ratio, 4.1));
 }
@@ -461,8 +457,8 @@ static void reduce_speedometer(struct work *w, int unused)
     struct brake_marking size;
     const int marking[] = {INDEX(speedometer.marking)};
     if (read_marking(w, w->vehicle->speedometer.marking, marking[0], &size))
-        work_offer(w, INDEX(speedometer.rollout),
-                   brake_tyre_circumference(size.overall_diameter, size.radial), marking, 1);
+        OFFER(INDEX(speedometer.rollout),
+              brake_tyre_circumference(size.overall_diameter, size.radial), marking);
 }
 
 static double left_to_rating(const struct brake_vehicle *vehicle, double mass)
@@ -497,10 +493,10 @@ static void reduce_load(struct work *w, int load)
                     "the axle readings add up to %s, less than the vehicle before loading, %s",
                     work_words(w, axles[0], added + bare.mass).text,
                     work_words(w, axles[0], bare.mass).text);
-    work_offer(w, mass, isnan(added) ? BRAKE_NAN : fmax(0.0, added), axles, 2);
+    OFFER(mass, isnan(added) ? BRAKE_NAN : fmax(0.0, added), axles);
     if (added > 0.0)
-        work_offer(w, LOAD_INDEX(behind_front_axle, load),
-                   (lines->rear_axle * wheelbase - bare.mass * bare.behind) / added, axles, 2);
+        OFFER(LOAD_INDEX(behind_front_axle, load),
+              (lines->rear_axle * wheelbase - bare.mass * bare.behind) / added, axles);
     else
         work_offer_default(w, LOAD_INDEX(behind_front_axle, load), usual_place(w->vehicle, &bare));
     if (isnan(added))
@@ -513,19 +509,19 @@ static void reduce_pedal(struct work *w, int unused)
 {
     (void)unused;
     const int ratio[] = {INDEX(pedal.pad_arm), INDEX(pedal.rod_arm)};
-    work_offer(w, INDEX(pedal.ratio), w->vehicle->pedal.pad_arm / w->vehicle->pedal.rod_arm, ratio,
-               2);
+    OFFER(INDEX(pedal.ratio), w->vehicle->pedal.pad_arm / w->vehicle->pedal.rod_arm, ratio);
 }
 
 enum { TOUCHES = 11 };
 
 /* The rules in their order, with what each touches: first the section it writes to, which it also
- * reads, then the others that it reads. */
+ * reads, then the others that it reads. Behind the last one there is none, which touches
+ * nothing. */
 static const struct {
     void (*work)(struct work *w, int number);
     int number;
     struct work_stretch touches[TOUCHES];
-} rules[] = {
+} rules[BRAKE_WORK_RULES] = {
     {work_repeat, 0, {WORK_OF(axle[1].tyre), WORK_OF(axle[0].tyre)}},
     {reduce_mass, 0, {WORK_OF(general), WORK_OF(scales)}},
     {reduce_cg_height, 0, {WORK_OF(general), WORK_OF(tilt)}},
@@ -563,15 +559,11 @@ static const struct {
       WORK_OF(axle[0].axle), WORK_OF(axle[1].axle)}},
 };
 
-enum { RULES = sizeof rules / sizeof rules[0] };
-_Static_assert((int)RULES <= (int)BRAKE_WORK_RULES, "room for every rule");
-
 void work_fill_rules(struct brake_places *places)
 {
     for (int rule = 0; rule < BRAKE_WORK_RULES; rule++) {
-        const bool there = rule < RULES;
-        places->written[rule] = there ? work_sections(rules[rule].touches, 1) : 0;
-        places->touched[rule] = there ? work_sections(rules[rule].touches, TOUCHES) : 0;
+        places->written[rule] = work_sections(rules[rule].touches, 1);
+        places->touched[rule] = work_sections(rules[rule].touches, TOUCHES);
     }
 }
 
@@ -585,7 +577,7 @@ unsigned long long work_following(const struct work *w, unsigned long long chang
     unsigned long long before = 0;
     while (before != changed) {
         before = changed;
-        for (int rule = 0; rule < RULES; rule++) {
+        for (int rule = 0; rule < BRAKE_WORK_RULES; rule++) {
             if (touches(w, rule, changed))
                 changed |= w->places->written[rule];
         }
@@ -595,7 +587,7 @@ unsigned long long work_following(const struct work *w, unsigned long long chang
 
 void work_out(struct work *w, unsigned long long changed)
 {
-    for (int rule = 0; rule < RULES; rule++) {
+    for (int rule = 0; rule < BRAKE_WORK_RULES; rule++) {
         if (touches(w, rule, changed))
             rules[rule].work(w, rules[rule].number);
     }

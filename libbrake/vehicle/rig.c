@@ -23,9 +23,8 @@ static const double AIR_IN_GAP = 0.04;   /* [W/(m*K)] air near 500 K, materials.
 
 static void name_field(struct brake_error *error, int axle, const char *line)
 {
-    if (error->field[0] == '\0')
-        brake_text_format(error->field, sizeof error->field, "%s.%s",
-                          brake_axle_word((enum brake_axle)axle), line);
+    brake_text_format(error->field, sizeof error->field, "%s.%s",
+                      brake_axle_word((enum brake_axle)axle), line);
 }
 
 static void need(struct brake_error *error, int axle, const char *line, double value)
@@ -34,7 +33,8 @@ static void need(struct brake_error *error, int axle, const char *line, double v
     if (!isnan(value))
         return;
     error->status = BRAKE_E_MISSING;
-    name_field(error, axle, line);
+    if (used == 0)
+        name_field(error, axle, line);
     brake_text_format(error->text + used, sizeof error->text - used, "%s%s.%s",
                       used == 0 ? "heat cannot be said without " : ", ",
                       brake_axle_word((enum brake_axle)axle), line);

@@ -262,6 +262,8 @@ static void need_all(struct work *w, const int *index, int count)
     }
 }
 
+#define NEED_ALL(index) need_all(w, index, COUNT_OF(index))
+
 static void check_readings(struct work *w)
 {
     const struct brake_scales_lines *s = &w->vehicle->scales;
@@ -276,18 +278,18 @@ static void check_readings(struct work *w)
                               {INDEX(tester.rear_left), INDEX(tester.rear_right)},
                               {INDEX(tester.parking_left), INDEX(tester.parking_right)}};
     for (int i = 0; i < 3; i++)
-        need_all(w, tested[i], 2);
-    need_all(w, front, 2);
-    need_all(w, rear, 2);
+        NEED_ALL(tested[i]);
+    NEED_ALL(front);
+    NEED_ALL(rear);
     if (front_known && !rear_known)
         need(w, INDEX(scales.rear_axle), ", as the front axle was weighed");
     if (rear_known && !front_known)
         need(w, INDEX(scales.front_axle), ", as the rear axle was weighed");
-    need_all(w, tilt, 4);
-    need_all(w, arms, 2);
+    NEED_ALL(tilt);
+    NEED_ALL(arms);
     for (int load = 0; load < BRAKE_LOADS; load++) {
         const int axles[] = {LOAD_INDEX(front_axle, load), LOAD_INDEX(rear_axle, load)};
-        need_all(w, axles, 2);
+        NEED_ALL(axles);
     }
 }
 
@@ -305,10 +307,10 @@ static void check_wheel_readings(struct work *w, int axle)
     const int shape = w->vehicle->axle[axle].pads.shape;
     for (int i = 0; i < 3; i++) {
         if (work_stated(w, swing[i]))
-            need_all(w, swing, 4);
+            NEED_ALL(swing);
     }
     if (w->vehicle->axle[axle].axle.brake == BRAKE_DISC && shape != BRAKE_OUTLINE)
-        need_all(w, pads[shape], 3);
+        NEED_ALL(pads[shape]);
 }
 
 /* In the file: an axis of a sweep goes through other values too. */
@@ -440,33 +442,30 @@ void work_verify_lines(struct work *w)
     check_order_of_curve(w, INDEX(booster.force_pairs));
 }
 
-/* Which numbers contradict each other, and the sections that they stand in. */
+/* Which numbers contradict each other, and the sections that they stand in; behind the last one
+ * there is none, which looks at nothing. */
 enum { LOOKED_AT = 4 };
 
 static const struct {
     void (*verify)(struct work *w, int number);
     int number;
     struct work_stretch at[LOOKED_AT];
-} verifications[] = {
+} verifications[BRAKE_WORK_VERIFICATIONS] = {
     {check_drum, 0, {WORK_OF(axle[0].axle), WORK_OF(axle[0].drum), WORK_OF(axle[0].lining)}},
     {check_drum, 1, {WORK_OF(axle[1].axle), WORK_OF(axle[1].drum), WORK_OF(axle[1].lining)}},
     {check_booster, 0, {WORK_OF(booster)}},
     {check_bodies, 0, {WORK_OF(general), WORK_OF(lift), WORK_OF(load), WORK_OF(part)}},
 };
 
-enum { VERIFICATIONS = sizeof verifications / sizeof verifications[0] };
-
-_Static_assert((int)VERIFICATIONS <= (int)BRAKE_WORK_VERIFICATIONS, "room for every one");
-
 void work_fill_verifications(struct brake_places *places)
 {
     for (int i = 0; i < BRAKE_WORK_VERIFICATIONS; i++)
-        places->verified[i] = i < VERIFICATIONS ? work_sections(verifications[i].at, LOOKED_AT) : 0;
+        places->verified[i] = work_sections(verifications[i].at, LOOKED_AT);
 }
 
 void work_verify_values(struct work *w, unsigned long long changed)
 {
-    for (int i = 0; i < VERIFICATIONS; i++) {
+    for (int i = 0; i < BRAKE_WORK_VERIFICATIONS; i++) {
         if ((w->places->verified[i] & changed) != 0)
             verifications[i].verify(w, verifications[i].number);
     }

@@ -620,26 +620,52 @@ static void a_default_that_is_set_is_of_no_use_either(void **state)
     assert_string_equal(error.field, "booster.efficiency");
 }
 
-/* reference/lines.md: corners lie within 400 mm of the axle, along the radius and across. */
-static void corners_of_an_outline_lie_within_400_mm(void **state)
+struct ends {
+    const char *section, *name;
+    const char *x_unit, *y_unit;
+    double x[2], y[2]; /* the least and the most */
+};
+
+static enum brake_status read_pair(const struct ends *ends, double x, double y)
+{
+    static struct brake_sheet sheet;
+    struct brake_error error;
+    char line[200];
+    snprintf(line, sizeof line, "[%s]\n%s = (%.9g %s, %.9g %s)\n", ends->section, ends->name, x,
+             ends->x_unit, y, ends->y_unit);
+    return brake_file_read_text(line, &sheet, &error);
+}
+
+/* Up to each end, and not 0.1 % of the range beyond it. */
+static void expect_pairs_within(const struct ends *ends)
+{
+    for (int side = 0; side < 2; side++) {
+        const double out = side == 0 ? -0.001 : 0.001;
+        const double beyond_x = ends->x[side] + out * (ends->x[1] - ends->x[0]);
+        const double beyond_y = ends->y[side] + out * (ends->y[1] - ends->y[0]);
+        assert_int_equal(read_pair(ends, ends->x[side], ends->y[0]), BRAKE_OK);
+        assert_int_equal(read_pair(ends, ends->x[0], ends->y[side]), BRAKE_OK);
+        assert_int_equal(read_pair(ends, beyond_x, ends->y[0]), BRAKE_E_RANGE);
+        assert_int_equal(read_pair(ends, ends->x[0], beyond_y), BRAKE_E_RANGE);
+    }
+}
+
+/* Corners lie within 400 mm of the axle, along the radius and across; friction goes from -40 to
+ * 1200 degC, not beyond what a lining can have, nor pressure beyond any line. reference/lines.md
+ * has the range of the first number of each pair; common practice, no source. */
+static void pairs_of_readings_lie_within_their_ranges(void **state)
 {
     (void)state;
-    static const char *const corners[][2] = {{"400 mm, 0 mm", "401 mm, 0 mm"},
-                                             {"-400 mm, 0 mm", "-401 mm, 0 mm"},
-                                             {"0 mm, 400 mm", "0 mm, 401 mm"},
-                                             {"0 mm, -400 mm", "0 mm, -401 mm"}};
-    for (size_t i = 0; i < 4; i++) {
-        for (int outside = 0; outside < 2; outside++) {
-            struct brake_sheet sheet;
-            struct brake_error error;
-            char lines[160];
-            snprintf(lines, sizeof lines,
-                     "[front.disc.pads]\noutline = (%s) (120 mm, 10 mm) (110 mm, -20 mm)\n",
-                     corners[i][outside]);
-            assert_int_equal(brake_file_read_text(plus(plain, lines), &sheet, &error),
-                             outside == 1 ? BRAKE_E_RANGE : BRAKE_OK);
-        }
-    }
+    static const struct ends lines[] = {
+        {"front.disc.pads", "outline", "mm", "mm", {-400, 400}, {-400, 400}},
+        {"rear.disc.pads", "friction", "degC", "", {-40, 1200}, {0.02, 0.90}},
+        {"front.drum.lining", "friction", "degC", "", {-40, 1200}, {0.02, 0.90}},
+        {"valve", "gauge_pairs", "bar", "bar", {0, 300}, {0, 300}},
+        {"booster", "force_pairs", "N", "bar", {0, 2000}, {0, 300}},
+        {"circuits", "pumped", "bar", "cm3", {0, 300}, {0, 1000}},
+    };
+    for (size_t i = 0; i < sizeof lines / sizeof lines[0]; i++)
+        expect_pairs_within(&lines[i]);
 }
 
 int main(void)
@@ -685,7 +711,7 @@ int main(void)
         cmocka_unit_test(a_section_that_repeats_another_has_no_needs_of_its_own),
         cmocka_unit_test(one_pair_shows_no_booster),
         cmocka_unit_test(a_default_that_is_set_is_of_no_use_either),
-        cmocka_unit_test(corners_of_an_outline_lie_within_400_mm),
+        cmocka_unit_test(pairs_of_readings_lie_within_their_ranges),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

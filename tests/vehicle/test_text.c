@@ -71,6 +71,21 @@ static void text_is_written_as_in_c(void **state)
     AS_IN_C("%*d|%-*d", -6, 7, 6, 7);
 }
 
+/* Five flags there are; one that stands twice says no more than once. */
+#pragma GCC diagnostic push
+#pragma GCC diagnostic ignored "-Wformat"
+static void all_flags_count_each_once(void **state)
+{
+    (void)state;
+    for (size_t i = 0; i < sizeof values / sizeof values[0]; i++) {
+        const double v = values[i];
+        AS_IN_C("%0 #+-14.3g|%-+ #014.3g|%+ #-014.3g|% #0-+14.3g", v, v, v, v);
+        AS_IN_C("%#+014.3g|%+0#14.3g|%#0 14.3g|%0# 14.3g", v, v, v, v);
+    }
+    AS_IN_C("%++++++5d|%------5d|%+++++++5d|", 7, 7, 7);
+}
+#pragma GCC diagnostic pop
+
 static void a_text_is_cut_to_its_room_and_ends(void **state)
 {
     (void)state;
@@ -211,6 +226,7 @@ int main(void)
         cmocka_unit_test(reals_are_written_as_in_c),
         cmocka_unit_test(whole_numbers_are_written_as_in_c),
         cmocka_unit_test(text_is_written_as_in_c),
+        cmocka_unit_test(all_flags_count_each_once),
         cmocka_unit_test(a_text_is_cut_to_its_room_and_ends),
         cmocka_unit_test(random_numbers_are_read_as_in_c),
         cmocka_unit_test(the_limits_of_reading),
