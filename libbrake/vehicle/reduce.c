@@ -201,8 +201,7 @@ static void reduce_drum(struct work *w, int axle)
 
 /* What of a pad says where it rubs, by its shape. */
 struct told {
-    int line[2]; /* that the radius is said to come from */
-    int count;
+    int line[2];       /* that the radius is said to come from; one alone stands twice */
     const char *words; /* what is wrong when it has no radius */
     bool known;
     double reach; /* [m] axle to its outermost edge */
@@ -211,31 +210,28 @@ struct told {
 static struct told told_of(struct work *w, int axle)
 {
     const struct brake_pads_lines *p = &w->vehicle->axle[axle].pads;
+    const int inner = AXLE_INDEX(pads.inner_radius, axle);
     const int outer = AXLE_INDEX(pads.outer_radius, axle);
+    const int centre = AXLE_INDEX(pads.centre_radius, axle);
+    const int outline = AXLE_INDEX(pads.outline, axle);
     switch ((enum brake_pad_shape)p->shape) {
     case BRAKE_SECTOR:
-        return (struct told){{outer, AXLE_INDEX(pads.inner_radius, axle)},
-                             2,
-                             NULL,
-                             !isnan(p->inner_radius + p->outer_radius),
-                             p->outer_radius};
+        return (struct told){
+            {outer, inner}, NULL, !isnan(p->inner_radius + p->outer_radius), p->outer_radius};
     case BRAKE_RECTANGLE:
-        return (struct told){{outer},
-                             1,
+        return (struct told){{outer, outer},
                              "an outer_radius, height and width",
                              !isnan(p->outer_radius + p->height + p->width),
                              p->outer_radius};
     case BRAKE_CIRCLE:
-        return (struct told){{AXLE_INDEX(pads.centre_radius, axle)},
-                             1,
+        return (struct told){{centre, centre},
                              NULL,
                              !isnan(p->centre_radius + p->diameter),
                              p->centre_radius + p->diameter / 2.0};
     case BRAKE_OUTLINE:
         break;
     }
-    return (struct told){
-        {AXLE_INDEX(pads.outline, axle)}, 1, "an outline", p->outline.count > 0, BRAKE_NAN};
+    return (struct told){{outline, outline}, "an outline", p->outline.count > 0, BRAKE_NAN};
 }
 
 static enum brake_status radius_of_pad(const struct brake_pads_lines *pads, double *radius)
@@ -287,7 +283,7 @@ static void reduce_pads(struct work *w, int axle)
         refuse_pad(w, axle, &told);
     if (!isnan(told.reach))
         work_offer_default(w, AXLE_INDEX(disc.rotor_diameter, axle), 2.0 * told.reach);
-    work_offer(w, AXLE_INDEX(disc.effective_radius, axle), radius, told.line, told.count);
+    OFFER(AXLE_INDEX(disc.effective_radius, axle), radius, told.line);
 }
 
 static void reduce_valve(struct work *w, int unused)

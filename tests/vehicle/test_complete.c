@@ -66,6 +66,25 @@ static void a_weighbridge_gives_the_same_and_may_stand_for_one_end(void **state)
     assert_int_equal(record_at(&sheet, "vehicle.mass")->from, BRAKE_CATALOGUE);
 }
 
+/* Given six readings of which one is from a catalogue, then mass and share are no better. */
+static void a_mass_is_as_good_as_the_weakest_of_its_readings(void **state)
+{
+    (void)state;
+    static const char *const names[] = {"front_left", "front_right", "front_axle",
+                                        "rear_left",  "rear_right",  "rear_axle"};
+    for (int weakest = 0; weakest < 6; weakest++) {
+        struct brake_sheet sheet;
+        char lines[400] = "[scales]\n";
+        for (int i = 0; i < 6; i++)
+            snprintf(lines + strlen(lines), sizeof lines - strlen(lines), "%s = %s, %s\n", names[i],
+                     i % 3 == 2 ? "1000 kg" : "500 kg", i == weakest ? "catalogue" : "measured");
+        read_instead(&sheet, mass_lines, lines);
+        expect(&sheet, "vehicle.mass", 2000.0);
+        assert_int_equal(record_at(&sheet, "vehicle.mass")->from, BRAKE_CATALOGUE);
+        assert_int_equal(record_at(&sheet, "vehicle.front_share")->from, BRAKE_CATALOGUE);
+    }
+}
+
 /* 0.17 x 2000 kg: reference/method.md, section 1. */
 static void unsprung_mass_left_out_is_a_share_of_the_mass(void **state)
 {
@@ -241,6 +260,39 @@ static void a_rear_tyre_left_out_repeats_the_front_one(void **state)
     assert_near(value_at(&sheet, "rear.tyre.rolling_radius"), 2.44 / (2.0 * BRAKE_PI), ROUNDING);
 }
 
+/* What is told of the front tyre but its number is told of the repeated one: the trade of its unit,
+ * that it is the part there was before. It has no line in the file and no tolerance of its own. */
+static void a_repeated_line_is_told_as_the_one_it_repeats(void **state)
+{
+    (void)state;
+    static const char *const names[] = {"rolling_radius", "overall_diameter", "wheel_mass",
+                                        "wheel_inertia"};
+    struct brake_sheet sheet;
+    read_instead(&sheet, tyre_lines,
+                 "[front.tyre]\nrolling_radius = 15.75 in\noverall_diameter = 800 mm +- 5 mm\n"
+                 "wheel_mass = 44 lb +- 1 lb, same as before\n"
+                 "wheel_inertia = 2 kg*m2, same as before\n");
+    for (size_t i = 0; i < sizeof names / sizeof names[0]; i++) {
+        char front[80];
+        char rear[80];
+        snprintf(front, sizeof front, "front.tyre.%s", names[i]);
+        snprintf(rear, sizeof rear, "rear.tyre.%s", names[i]);
+        const struct brake_record *first = record_at(&sheet, front);
+        const struct brake_record *record = record_at(&sheet, rear);
+        assert_int_equal(first->us, i % 2 == 0);
+        assert_int_equal(first->same, i >= 2);
+        assert_int_equal(first->typical, i == 0 || i == 3);
+        assert_int_equal(record->us, first->us);
+        assert_int_equal(record->same, first->same);
+        assert_int_equal(record->typical, first->typical);
+        assert_int_equal(record->from, BRAKE_DEFAULT);
+        assert_equal(record->tolerance, 0.0);
+        assert_equal(record->lean, 0.0);
+        assert_int_equal(record->line, 0);
+        assert_false(record->set || record->worked);
+    }
+}
+
 static void a_rear_tyre_of_its_own_stays_when_the_front_one_moves(void **state)
 {
     (void)state;
@@ -351,6 +403,23 @@ static void a_circular_pad_follows_the_table_or_the_integral(void **state)
                       "contact = uniform_pressure\n");
     assert_near(value_at(&sheet, "front.disc.effective_radius"),
                 0.120 * (1.0 + 1.0 / 128.0 + 1.0 / 49152.0 + 1.0 / 4194304.0), 1e-8);
+}
+
+/* Given no rotor, then it reaches as far as its pad does: reference/lines.md, disc.rotor_diameter. Of
+ * an outline, whose corners may be traced anyhow, nothing is said. */
+static void a_rotor_left_out_reaches_as_far_as_its_pad(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    read_pads(&sheet, "inner_radius = 100 mm\nouter_radius = 150 mm\n");
+    expect(&sheet, "front.disc.rotor_diameter", 0.300);
+    read_pads(&sheet, "shape = rectangle\nouter_radius = 145 mm\nheight = 50 mm\nwidth = 80 mm\n");
+    expect(&sheet, "front.disc.rotor_diameter", 0.290);
+    read_pads(&sheet, "shape = circle\ndiameter = 60 mm\ncentre_radius = 120 mm\n");
+    expect(&sheet, "front.disc.rotor_diameter", 2.0 * (0.120 + 0.030));
+    read_pads(&sheet, "shape = outline\noutline = (100 mm, -40 mm) (150 mm, -40 mm) "
+                      "(150 mm, 40 mm) (100 mm, 40 mm)\n");
+    assert_nan(value_at(&sheet, "front.disc.rotor_diameter"));
 }
 
 /* ---- valve, pedal, booster, fluid ------------------------------------------------------------ */
@@ -736,6 +805,7 @@ int main(void)
         cmocka_unit_test(corner_scales_add_up_to_mass_and_front_share),
         cmocka_unit_test(a_tester_gives_sides_and_parking_torque),
         cmocka_unit_test(a_weighbridge_gives_the_same_and_may_stand_for_one_end),
+        cmocka_unit_test(a_mass_is_as_good_as_the_weakest_of_its_readings),
         cmocka_unit_test(unsprung_mass_left_out_is_a_share_of_the_mass),
         cmocka_unit_test(the_tilted_axle_gives_the_height_of_the_centre),
         cmocka_unit_test(the_roof_gives_an_estimate_of_the_height),
@@ -748,6 +818,7 @@ int main(void)
         cmocka_unit_test(a_swing_gives_the_inertia_of_a_wheel),
         cmocka_unit_test(a_wheel_mass_gives_an_estimate_of_the_inertia),
         cmocka_unit_test(a_rear_tyre_left_out_repeats_the_front_one),
+        cmocka_unit_test(a_repeated_line_is_told_as_the_one_it_repeats),
         cmocka_unit_test(a_rear_tyre_of_its_own_stays_when_the_front_one_moves),
         cmocka_unit_test(one_line_of_a_repeated_tyre_may_be_set),
         cmocka_unit_test(a_rollout_set_at_a_repeated_rear_tyre_counts),
@@ -755,6 +826,7 @@ int main(void)
         cmocka_unit_test(a_rectangular_pad_has_the_mean_distance_of_its_area),
         cmocka_unit_test(an_outline_of_four_corners_is_the_rectangle),
         cmocka_unit_test(a_circular_pad_follows_the_table_or_the_integral),
+        cmocka_unit_test(a_rotor_left_out_reaches_as_far_as_its_pad),
         cmocka_unit_test(gauge_pairs_give_knee_and_slope),
         cmocka_unit_test(a_linkage_left_alone_has_the_lift_of_the_suspension),
         cmocka_unit_test(the_arms_of_the_pedal_give_its_ratio),

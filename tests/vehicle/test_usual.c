@@ -60,8 +60,8 @@ static void a_booster_of_which_little_is_told(void **state)
     assert_near(value_at(&sheet, "booster.assist"), 1.75 * 63e3 * BRAKE_PI * 0.01, 1e-12);
 }
 
-/* Half the pressure and twice the volume before it; nitrogen that expands by p V^1.4: down to
- * 1/2 of what the accumulator holds. */
+/* Half the pressure before it, two stops in all: nitrogen that expands quickly, p V^1.4 = const with
+ * absolute pressures, half way from the volume it is charged to to that of its precharge. */
 static void an_accumulator_of_which_little_is_told(void **state)
 {
     (void)state;
@@ -73,6 +73,14 @@ static void an_accumulator_of_which_little_is_told(void **state)
     assert_near(value_at(&sheet, "booster.reserve"), 2.0, ROUNDING);
     assert_near(value_at(&sheet, "booster.precharge"), 47.5e5, 1e-12);
     assert_near(value_at(&sheet, "booster.assist"), 95e5 * BRAKE_PI * 0.0004, 1e-12);
+    const double charged = pow(95e5 + 101325.0, -1.0 / 1.4);
+    const double empty = pow(47.5e5 + 101325.0, -1.0 / 1.4);
+    assert_near(value_at(&sheet, "booster.pressure_low"),
+                pow(0.5 * (charged + empty), -1.4) - 101325.0, 1e-9);
+    /* Three stops: the first draws a third. */
+    change(&sheet, "booster.reserve=3");
+    assert_near(value_at(&sheet, "booster.pressure_low"),
+                pow((2.0 * charged + empty) / 3.0, -1.4) - 101325.0, 1e-9);
 }
 
 /* reference/method.md: factor 2.2, 3.1, 4.4 at friction 0.37, with it to the power 1.2, 1.6, 2.3;
