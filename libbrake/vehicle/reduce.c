@@ -385,7 +385,7 @@ static void reduce_fluid(struct work *w, int unused)
     OFFER(INDEX(circuits.closing_volume), intercept, pairs);
 }
 
-/* 2014/45/EU, Annex I, 1.2.1: over the larger of the two. */
+/* 2014/45/EU, Annex I, 1.2.1: over the larger of the two; of no force at all nothing is said. */
 static void reduce_sides(struct work *w, int axle)
 {
     const struct brake_tester_lines *t = &w->vehicle->tester;
@@ -394,9 +394,7 @@ static void reduce_sides(struct work *w, int axle)
     const double right = front ? t->front_right : t->rear_right;
     const int forces[] = {front ? INDEX(tester.front_left) : INDEX(tester.rear_left),
                           front ? INDEX(tester.front_right) : INDEX(tester.rear_right)};
-    if (fmax(left, right) > 0.0)
-        OFFER(AXLE_INDEX(axle.side_difference, axle), fabs(left - right) / fmax(left, right),
-              forces);
+    OFFER(AXLE_INDEX(axle.side_difference, axle), fabs(left - right) / fmax(left, right), forces);
 }
 
 /* What the tester read at the wheels, brought to the force that the parking brake is taken to be

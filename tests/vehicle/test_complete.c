@@ -39,6 +39,27 @@ static void a_tester_gives_sides_and_parking_torque(void **state)
     assert_near(sheet.vehicle.parking.torque, 1600.0, 1e-12);
 }
 
+/* A torque is as good as the weakest of both forces, the tyre and, where the lever was read, that. */
+static void a_torque_of_the_tester_is_as_good_as_its_readings(void **state)
+{
+    (void)state;
+    static const char *const cases[][2] = {{"left", "lever_force = 300 N, measured\n"},
+                                           {"right", "lever_force = 300 N, measured\n"},
+                                           {"none", "lever_force = 300 N, catalogue\n"},
+                                           {"left", ""}};
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        struct brake_sheet sheet;
+        char lines[400];
+        snprintf(lines, sizeof lines,
+                 "[rear.tyre]\nrolling_radius = 400 mm, measured\nwheel_inertia = 10 kg*m2\n"
+                 "[tester]\nparking_left = 1600 N, %s\nparking_right = 1400 N, %s\n%s",
+                 cases[i][0][0] == 'l' ? "catalogue" : "measured",
+                 cases[i][0][0] == 'r' ? "catalogue" : "measured", cases[i][1]);
+        read_sheet(&sheet, plus(plain, lines));
+        assert_int_equal(record_at(&sheet, "parking.torque")->from, BRAKE_CATALOGUE);
+    }
+}
+
 static void corner_scales_add_up_to_mass_and_front_share(void **state)
 {
     (void)state;
@@ -621,6 +642,10 @@ static void readings_without_a_load_leave_the_vehicle_as_it_is(void **state)
     read_sheet(&sheet, plus(plain, "[load.empty]\nfront_axle = 995 kg\nrear_axle = 995 kg\n"));
     expect(&sheet, "load.empty.mass", 0.0);
     assert_near(brake_vehicle_body(&sheet.vehicle, BRAKE_EMPTY).behind, 1.25, ROUNDING);
+    /* Of no load to the bit the place is the usual one, 0.75 of the wheelbase. */
+    read_sheet(&sheet, plus(plain, "[load.empty]\nfront_axle = 1000 kg\nrear_axle = 1000 kg\n"));
+    expect(&sheet, "load.empty.mass", 0.0);
+    expect(&sheet, "load.empty.behind_front_axle", 1.875);
 }
 
 /* ---- what wins ------------------------------------------------------------------------------- */
@@ -804,6 +829,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(corner_scales_add_up_to_mass_and_front_share),
         cmocka_unit_test(a_tester_gives_sides_and_parking_torque),
+        cmocka_unit_test(a_torque_of_the_tester_is_as_good_as_its_readings),
         cmocka_unit_test(a_weighbridge_gives_the_same_and_may_stand_for_one_end),
         cmocka_unit_test(a_mass_is_as_good_as_the_weakest_of_its_readings),
         cmocka_unit_test(unsprung_mass_left_out_is_a_share_of_the_mass),

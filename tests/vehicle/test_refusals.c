@@ -254,6 +254,10 @@ static void readings_that_contradict_each_other_are_refused(void **state)
                         "[load.full]\nfront_axle = 900 kg\nrear_axle = 1000 kg\n"),
                    BRAKE_E_CONFLICT, "load.full.front_axle",
                    "add up to 1900 kg, less than the vehicle before loading, 2000 kg");
+    /* In the trade of the line that is named: 1000 kg are 2204.62 lb. */
+    expect_refusal(plus(plain, "[load.empty]\nfront_axle = 1984 lb\nrear_axle = 1000 kg\n"),
+                   BRAKE_E_CONFLICT, "load.empty.front_axle",
+                   "add up to 4188.6 lb, less than the vehicle before loading, 4409.2 lb");
 }
 
 static void a_rollout_of_another_tyre_than_the_marked_one_is_refused(void **state)

@@ -160,7 +160,10 @@ static void a_load_that_is_not_placed_fills_both_axles_alike(void **state)
                  {"1349 kg", "1151 kg", 5.0 * 1151.0 / 2500.0 - 2.0},
                  {"1351 kg", "1149 kg", 0.75},
                  {"951 kg", "1549 kg", 5.0 * 1549.0 / 2500.0 - 2.0},
-                 {"949 kg", "1551 kg", 0.75}};
+                 {"949 kg", "1551 kg", 0.75},
+                 /* 5 x 0.46 - 2 and 5 x 0.62 - 2, to the bit */
+                 {"1350 kg", "1150 kg", 0.3},
+                 {"950 kg", "1550 kg", 1.1}};
     const char *bare = swapped(plain,
                                "[load.full]\nmass = 500 kg\nbehind_front_axle = 2000 mm\n"
                                "height = 1000 mm\n",
