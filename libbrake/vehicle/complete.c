@@ -78,13 +78,14 @@ static bool from_file(const struct work *w, int section)
     return false;
 }
 
+/* One section does so: the rear tyre. */
 void work_repeat(struct work *w, int unused)
 {
     (void)unused;
-    for (int i = 0; i < brake_sections_count; i++) {
-        if (brake_sections[i].same_as != NULL && !from_file(w, i))
-            repeat_section(w, i);
-    }
+    const int marking = AXLE_INDEX(tyre.marking, BRAKE_REAR);
+    const int section = (int)(w->places->of[marking].section - brake_sections);
+    if (!from_file(w, section))
+        repeat_section(w, section);
 }
 
 static void fill_default(struct work *w, int index)
@@ -129,15 +130,15 @@ static void tolerance_worked(struct brake_record *record, const struct brake_qua
 static void carry_tolerances(struct work *w)
 {
     const struct brake_sheet plain = *w->sheet;
-    const int count = w->places->count;
+    const int rows = w->places->count;
     double squares[BRAKE_ROWS] = {0.0};
-    for (int i = 0; i < count; i++) {
+    for (int i = 0; i < rows; i++) {
         const struct brake_record *record = &plain.record[i];
         if (record->tolerance <= 0.0 || record->worked)
             continue;
         *work_real(w, i) = brake_quantity_value(&plain.vehicle, i) + record->tolerance;
         work_out(w, WORK_ALL);
-        for (int j = 0; j < count; j++) {
+        for (int j = 0; j < rows; j++) {
             if (!plain.record[j].worked)
                 continue;
             const double move = *work_real(w, j) - brake_quantity_value(&plain.vehicle, j);
@@ -145,11 +146,20 @@ static void carry_tolerances(struct work *w)
         }
         *w->sheet = plain;
     }
-    for (int j = 0; j < count; j++) {
-        struct brake_record *record = &w->sheet->record[j];
+    for (int row = 0; row < rows; row++) {
+        struct brake_record *record = &w->sheet->record[row];
         if (record->worked)
-            tolerance_worked(record, work_row(w, j), *work_real(w, j), squares[j]);
+            tolerance_worked(record, work_row(w, row), *work_real(w, row), squares[row]);
     }
+}
+
+/* All that follows from what is given. */
+static void fill_in(struct work *w)
+{
+    forget_all(w);
+    work_repeat(w, 0);
+    fill_defaults(w);
+    work_out(w, WORK_ALL);
 }
 
 enum brake_status brake_sheet_complete(struct brake_sheet *sheet, struct brake_error *error)
@@ -159,10 +169,7 @@ enum brake_status brake_sheet_complete(struct brake_sheet *sheet, struct brake_e
     struct work w = {sheet, &sheet->vehicle, error, &places, NULL};
     *error = none;
     brake_places_fill(&places);
-    forget_all(&w);
-    work_repeat(&w, 0);
-    fill_defaults(&w);
-    work_out(&w, WORK_ALL);
+    fill_in(&w);
     work_verify_lines(&w);
     work_verify_needs(&w);
     work_verify_values(&w, WORK_ALL);
@@ -178,12 +185,9 @@ void brake_sheet_missing(const struct brake_sheet *sheet, bool missing[BRAKE_ROW
     struct brake_sheet copy = *sheet;
     struct brake_places places;
     struct work w = {&copy, &copy.vehicle, NULL, &places, missing};
-    memset(missing, 0, BRAKE_ROWS * sizeof *missing);
+    memset(missing, 0, sizeof(bool[BRAKE_ROWS]));
     brake_places_fill(&places);
-    forget_all(&w);
-    work_repeat(&w, 0);
-    fill_defaults(&w);
-    work_out(&w, WORK_ALL);
+    fill_in(&w);
     work_verify_needs(&w);
 }
 

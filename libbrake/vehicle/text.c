@@ -18,7 +18,8 @@ struct sink {
 
 /* One conversion of a format: "%-8.3f". */
 struct conversion {
-    char flags[6];
+    char flags[6]; /* each once */
+    bool left; /* blanks behind it, not before */
     int width;
     int precision; /* -1: none */
     char length;   /* 0, 'l', 'L' for ll, 'z' */
@@ -47,10 +48,9 @@ static void put_padded(struct sink *sink, const struct conversion *c, const char
 {
     const size_t width = (size_t)c->width;
     const size_t blanks = width > count ? width - count : 0;
-    const bool left = strchr(c->flags, '-') != NULL;
-    put_blanks(sink, left ? 0 : blanks);
+    put_blanks(sink, c->left ? 0 : blanks);
     put(sink, bytes, count);
-    put_blanks(sink, left ? blanks : 0);
+    put_blanks(sink, c->left ? blanks : 0);
 }
 
 static int take_count(const char **at, va_list *list)
@@ -70,14 +70,12 @@ static struct conversion take_conversion(const char **at, va_list *list)
 {
     struct conversion c = {.precision = -1};
     for (size_t i = 0; **at != '\0' && strchr("-+ #0", **at) != NULL; (*at)++) {
-        if (i + 1 < sizeof c.flags)
+        if (strchr(c.flags, **at) == NULL)
             c.flags[i++] = **at;
     }
     c.width = take_count(at, list);
-    if (c.width < 0) {
-        c.width = -c.width;
-        memcpy(c.flags, "-", 2);
-    }
+    c.left = c.width < 0 || strchr(c.flags, '-') != NULL;
+    c.width = abs(c.width);
     if (**at == '.') {
         (*at)++;
         c.precision = take_count(at, list);
@@ -96,7 +94,7 @@ static struct conversion take_conversion(const char **at, va_list *list)
 /* Zeros fill the width of a number within it; blanks are put around it. */
 static int width_within(const struct conversion *c)
 {
-    return strchr(c->flags, '0') != NULL ? c->width : 0;
+    return !c->left && strchr(c->flags, '0') != NULL ? c->width : 0;
 }
 
 /* Whatever stands for the point in this locale, of one byte or several, becomes a point. */

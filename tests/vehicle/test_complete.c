@@ -6,6 +6,7 @@
 #include "brake/system.h"
 #include "vehicle/system.h"
 #include "vehicle/recalculation.h"
+#include "vehicle/sections.h"
 
 /* A vehicle whose `old` line gives way to `raw` lines. */
 static void read_instead(struct brake_sheet *sheet, const char *old, const char *raw)
@@ -765,6 +766,64 @@ static void a_default_follows_a_change(void **state)
     assert_near(value_at(&sheet, "parking.force"), 300.0, ROUNDING);
 }
 
+/* Given a rear axle that is made one with drums, then nothing of its discs stays, nor a torque whose
+ * gears are not known. */
+static void what_was_filled_in_goes_with_its_reason(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    struct brake_error error;
+    read_sheet(&sheet, plus(plain, "[parking]\nratio = 25\nefficiency = 0.8\nfactor = 2\n"
+                                   "radius = 150 mm\n"));
+    assert_near(value_at(&sheet, "rear.disc.pads.fade"), 1.0, ROUNDING);
+    expect(&sheet, "parking.torque", 2400.0);
+    set(&sheet, "rear.axle.brake=drum");
+    set(&sheet, "parking.place=shaft");
+    assert_int_not_equal(brake_sheet_complete(&sheet, &error), BRAKE_OK);
+    assert_nan(value_at(&sheet, "rear.disc.pads.fade"));
+    assert_int_equal(record_at(&sheet, "rear.disc.pads.fade")->from, BRAKE_ABSENT);
+    assert_near(value_at(&sheet, "rear.drum.lining.fade"), 1.0, ROUNDING);
+    assert_nan(value_at(&sheet, "parking.torque"));
+    assert_int_equal(record_at(&sheet, "parking.torque")->from, BRAKE_ABSENT);
+}
+
+/* ---- what is missing ------------------------------------------------------------------------- */
+
+static int missing_of(const char *text, int *last)
+{
+    struct brake_sheet sheet;
+    bool missing[BRAKE_ROWS];
+    int count = 0;
+    memset(missing, 1, sizeof missing);
+    read_only(&sheet, text);
+    brake_sheet_missing(&sheet, missing);
+    for (int i = 0; i < BRAKE_ROWS; i++) {
+        count += missing[i];
+        *last = missing[i] ? i : *last;
+    }
+    return count;
+}
+
+static void every_line_that_is_missing_is_known(void **state)
+{
+    (void)state;
+    static const char *const cases[][2] = {
+        {"mass = 2000 kg\nfront_share", "vehicle.mass"},
+        {"wheel_inertia = 10 kg*m2\n", "front.tyre.wheel_inertia"},
+        {"effective_radius = 0.125 m\n", "rear.disc.effective_radius"},
+        {"bore = 20 mm\n", "master.bore"},
+        {"split = II\n", "circuits.split"}};
+    int last = -1;
+    assert_int_equal(missing_of(plain, &last), 0);
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        const char *instead = i == 0 ? "front_share" : "";
+        assert_int_equal(missing_of(swapped(plain, cases[i][0], instead), &last), 1);
+        assert_int_equal(last, brake_catalogue_find(NULL, cases[i][1]));
+    }
+    assert_int_equal(missing_of(swapped(plain, "booster = none", "booster = fitted"), &last), 1);
+    assert_int_equal(last, brake_catalogue_find(NULL, "booster.assist"));
+}
+
 /* ---- front and rear -------------------------------------------------------------------------- */
 
 static const char drum_axle[] = "[%s.axle]\nbrake = drum\n[%s.tyre]\nmarking = LT235/85R16\n"
@@ -874,6 +933,8 @@ int main(void)
         cmocka_unit_test(completing_twice_changes_nothing),
         cmocka_unit_test(defaults_are_filled_in_and_known_as_such),
         cmocka_unit_test(a_default_follows_a_change),
+        cmocka_unit_test(what_was_filled_in_goes_with_its_reason),
+        cmocka_unit_test(every_line_that_is_missing_is_known),
         cmocka_unit_test(the_same_axle_in_front_and_at_the_rear_is_worked_out_alike),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -635,6 +635,17 @@ static void a_section_that_repeats_another_has_no_needs_of_its_own(void **state)
     assert_null(strstr(error.text, "rear.tyre"));
 }
 
+/* A rear tyre of which the file says anything is one of its own, and needs what a tyre needs: of a
+ * marking nothing is said of its inertia. */
+static void a_tyre_that_is_told_at_all_is_none_that_repeats(void **state)
+{
+    (void)state;
+    expect_refusal(plus(plain, "[rear.tyre]\nmarking = 265/70R17\n"), BRAKE_E_MISSING,
+                   "rear.tyre.wheel_inertia", "is missing");
+    expect_refusal(plus(plain, "[rear.tyre]\nswing_period = 2 s\n"), BRAKE_E_MISSING,
+                   "rear.tyre.swing_radius", ", as rear.tyre.swing_period is given");
+}
+
 static void one_pair_shows_no_booster(void **state)
 {
     (void)state;
@@ -745,6 +756,7 @@ int main(void)
         cmocka_unit_test(what_is_asked_for_twice_is_told_once),
         cmocka_unit_test(circuits_that_do_not_give_way_are_no_fault),
         cmocka_unit_test(a_section_that_repeats_another_has_no_needs_of_its_own),
+        cmocka_unit_test(a_tyre_that_is_told_at_all_is_none_that_repeats),
         cmocka_unit_test(one_pair_shows_no_booster),
         cmocka_unit_test(a_default_that_is_set_is_of_no_use_either),
         cmocka_unit_test(pairs_of_readings_lie_within_their_ranges),

@@ -67,6 +67,8 @@ static void text_is_written_as_in_c(void **state)
         AS_IN_C("%s|%8s|%-8s|%.3s|%8.2s", texts[i], texts[i], texts[i], texts[i], texts[i]);
         AS_IN_C("%*s|%-*s|%.*s", 9, texts[i], 9, texts[i], 4, texts[i]);
     }
+    AS_IN_C("%.0s|%.1s|%3.0s|%.*s|%.*s", "abc", "abc", "abc", 0, "abc", -1, "abc");
+    AS_IN_C("%.0d|%.0d|%.0u|%.0x", 0, 7, 0u, 0u); /* of no digits a 0 has none */
     AS_IN_C("100 %% of %c%3c", 'a', 'b');
     AS_IN_C("%*d|%-*d", -6, 7, 6, 7);
 }
@@ -83,8 +85,29 @@ static void all_flags_count_each_once(void **state)
         AS_IN_C("%#+014.3g|%+0#14.3g|%#0 14.3g|%0# 14.3g", v, v, v, v);
     }
     AS_IN_C("%++++++5d|%------5d|%+++++++5d|", 7, 7, 7);
+    /* A width below 0 says the same as the flag -, and leaves the others. */
+    AS_IN_C("%+*d|%0*d|% *d|%#*x|%+0*d|%*.*f", -6, 7, -6, 7, -6, 7, -6, 7u, -6, 7, -9, -2, 1.5);
 }
 #pragma GCC diagnostic pop
+
+/* What goes to a stream is what goes to a room, as long as it says. */
+static void a_stream_gets_the_same_text(void **state)
+{
+    (void)state;
+    char expected[200];
+    char text[200] = "";
+    FILE *stream = tmpfile();
+    assert_non_null(stream);
+    const int length = brake_text_format(expected, sizeof expected, "%s|%8.3f|%-6d|%c|%zu %%\n",
+                                         "word", 1.0 / 3.0, -12, 'x', sizeof expected);
+    assert_int_equal(brake_text_print(stream, "%s|%8.3f|%-6d|%c|%zu %%\n", "word", 1.0 / 3.0, -12,
+                                      'x', sizeof expected),
+                     length);
+    rewind(stream);
+    assert_int_equal(fread(text, 1, sizeof text - 1, stream), length);
+    assert_string_equal(text, expected);
+    fclose(stream);
+}
 
 static void a_text_is_cut_to_its_room_and_ends(void **state)
 {
@@ -227,6 +250,7 @@ int main(void)
         cmocka_unit_test(whole_numbers_are_written_as_in_c),
         cmocka_unit_test(text_is_written_as_in_c),
         cmocka_unit_test(all_flags_count_each_once),
+        cmocka_unit_test(a_stream_gets_the_same_text),
         cmocka_unit_test(a_text_is_cut_to_its_room_and_ends),
         cmocka_unit_test(random_numbers_are_read_as_in_c),
         cmocka_unit_test(the_limits_of_reading),

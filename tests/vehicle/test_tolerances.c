@@ -73,6 +73,16 @@ static void the_arms_of_the_pedal_carry_theirs(void **state)
     assert_near(tolerance_at(&sheet, "pedal.ratio"), 4.0 * sqrt(5.0) * 1e-3, 3e-3);
 }
 
+/* A number is raised by its tolerance, and what that moves is taken: 240/60 to 240/66. */
+static void a_wide_tolerance_is_carried_by_raising_its_number(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    read_sheet(&sheet, swapped(plain, "ratio = 4\n",
+                               "pad_arm = 240 mm +- 0 mm\nrod_arm = 60 mm +- 6 mm\n"));
+    assert_near(tolerance_at(&sheet, "pedal.ratio"), 240.0 / 60.0 - 240.0 / 66.0, 1e-12);
+}
+
 /* (100 + 150)/2: half of each. */
 static void a_pad_carries_both_edges(void **state)
 {
@@ -246,6 +256,7 @@ int main(void)
         cmocka_unit_test(a_rollout_moves_radius_diameter_and_inertia),
         cmocka_unit_test(the_tilt_test_carries_every_reading),
         cmocka_unit_test(the_arms_of_the_pedal_carry_theirs),
+        cmocka_unit_test(a_wide_tolerance_is_carried_by_raising_its_number),
         cmocka_unit_test(a_pad_carries_both_edges),
         cmocka_unit_test(the_parking_chain_carries_its_links),
         cmocka_unit_test(a_value_without_a_tolerance_takes_the_usual_one),
