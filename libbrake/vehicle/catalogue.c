@@ -10,6 +10,9 @@
 #include "text.h"
 #include "trade.h"
 
+/* An index of nothing. */
+enum { NONE = -1 };
+
 /* A quantity taken apart: its section, the part it belongs to, its row. */
 struct place {
     const struct brake_section *section;
@@ -19,12 +22,12 @@ struct place {
 
 static const struct brake_section *parts_section(void)
 {
-    return &brake_sections[brake_sections_count - 1];
+    return &brake_sections[BRAKE_SECTION_OF_PARTS];
 }
 
 int brake_section_count(void)
 {
-    return brake_sections_count;
+    return BRAKE_SECTION_COUNT;
 }
 
 const struct brake_section *brake_section_at(int section)
@@ -35,10 +38,7 @@ const struct brake_section *brake_section_at(int section)
 /* Index of the first row of the parts, which come last. */
 static int first_part_row(void)
 {
-    int first = 0;
-    for (int i = 0; i < brake_sections_count - 1; i++)
-        first += brake_sections[i].count;
-    return first;
+    return brake_section_first(BRAKE_SECTION_OF_PARTS);
 }
 
 int brake_catalogue_count(void)
@@ -100,17 +100,17 @@ static int row_named(const struct brake_section *section, const char *name)
         if (brake_text_alike(section->rows[row].name, name, BRAKE_LONGEST_PATH))
             return row;
     }
-    return -1;
+    return NONE;
 }
 
 int brake_section_named(const char *path, size_t length)
 {
-    for (int i = 0; i < brake_sections_count; i++) {
+    for (int i = 0; i < BRAKE_SECTION_COUNT; i++) {
         if (strlen(brake_sections[i].path) == length &&
             brake_text_alike(brake_sections[i].path, path, length))
             return i;
     }
-    return -1;
+    return NONE;
 }
 
 int brake_part_named(const struct brake_vehicle *vehicle, const char *name, size_t length)
@@ -120,27 +120,27 @@ int brake_part_named(const struct brake_vehicle *vehicle, const char *name, size
             strncmp(vehicle->part[i].name, name, length) == 0)
             return i;
     }
-    return -1;
+    return NONE;
 }
 
 int brake_catalogue_find(const struct brake_vehicle *vehicle, const char *path)
 {
     const char *dot = strrchr(path, '.');
     if (dot == NULL)
-        return -1;
+        return NONE;
     const size_t length = (size_t)(dot - path);
     const struct brake_section *parts = parts_section();
     const size_t stem = strlen(parts->path) + 1;
     if (vehicle != NULL && brake_text_alike(path, "part.", stem) && length > stem) {
         const int slot = brake_part_named(vehicle, path + stem, length - stem);
         const int row = row_named(parts, dot + 1);
-        return slot < 0 || row < 0 ? -1 : first_part_row() + slot * parts->count + row;
+        return slot < 0 || row < 0 ? NONE : first_part_row() + slot * parts->count + row;
     }
     const int section = brake_section_named(path, length);
     if (section < 0 || &brake_sections[section] == parts)
-        return -1;
+        return NONE;
     const int row = row_named(&brake_sections[section], dot + 1);
-    return row < 0 ? -1 : brake_section_first(section) + row;
+    return row < 0 ? NONE : brake_section_first(section) + row;
 }
 
 void brake_catalogue_path(const struct brake_vehicle *vehicle, int index, char *path, size_t size)
@@ -156,7 +156,8 @@ void brake_catalogue_path(const struct brake_vehicle *vehicle, int index, char *
 /* Number of single-letter edits between two words (Levenshtein); KG is kg. */
 static int edits(const char *a, const char *b)
 {
-    int line[BRAKE_LONGEST_PATH + 1];
+    enum { COLUMNS = BRAKE_LONGEST_PATH + 1 };
+    int line[COLUMNS];
     const int columns = (int)strlen(b);
     for (int j = 0; j <= columns; j++)
         line[j] = j;
@@ -195,7 +196,7 @@ bool brake_nearest_is(struct brake_nearest *nearest, const char *known)
 static int nearest_in(int section, const char *name)
 {
     struct brake_nearest nearest = brake_nearest_to(name);
-    int best = -1;
+    int best = NONE;
     for (int row = 0; row < brake_sections[section].count; row++) {
         if (brake_nearest_is(&nearest, brake_sections[section].rows[row].name))
             best = brake_section_first(section) + row;
@@ -207,9 +208,9 @@ int brake_catalogue_nearest(const char *path)
 {
     static const struct brake_vehicle no_parts;
     const char *dot = strrchr(path, '.');
-    const int section = dot != NULL ? brake_section_named(path, (size_t)(dot - path)) : -1;
+    const int section = dot != NULL ? brake_section_named(path, (size_t)(dot - path)) : NONE;
     struct brake_nearest nearest = brake_nearest_to(path);
-    int best = -1;
+    int best = NONE;
     if (section >= 0)
         return nearest_in(section, dot + 1);
     for (int i = 0; i < first_part_row(); i++) {
@@ -224,8 +225,8 @@ int brake_catalogue_nearest(const char *path)
 int brake_section_nearest(const char *path)
 {
     struct brake_nearest nearest = brake_nearest_to(path);
-    int best = -1;
-    for (int i = 0; i < brake_sections_count; i++) {
+    int best = NONE;
+    for (int i = 0; i < BRAKE_SECTION_COUNT; i++) {
         if (brake_nearest_is(&nearest, brake_sections[i].path))
             best = i;
     }
@@ -384,10 +385,10 @@ void brake_sheet_clear(struct brake_sheet *sheet)
         brake_quantity_clear(sheet, i);
 }
 
-/* Index of a line once so many from `first` on are gone; -1: it is one of them. */
+/* Index of a line once so many from `first` on are gone; NONE: it is one of them. */
 static int index_without(int index, int first, int rows)
 {
-    return index < first ? index : index < first + rows ? -1 : index - rows;
+    return index < first ? index : index < first + rows ? NONE : index - rows;
 }
 
 /* What a drive told of the lines of a part goes with it. */

@@ -8,13 +8,12 @@
 #include "sections.h"
 #include "recalculation.h"
 
-/* The parts come last: they repeat. */
 void brake_places_fill(struct brake_places *places)
 {
     places->count = 0;
-    for (int i = 0; i < brake_sections_count; i++) {
+    for (int i = 0; i < BRAKE_SECTION_COUNT; i++) {
         const struct brake_section *section = &brake_sections[i];
-        const int slots = i == brake_sections_count - 1 ? BRAKE_PARTS : 1;
+        const int slots = i == BRAKE_SECTION_OF_PARTS ? BRAKE_PARTS : 1;
         places->first[i] = places->count;
         for (int row = 0; row < slots * section->count; row++) {
             const struct brake_quantity *quantity = &section->rows[row % section->count];
@@ -106,7 +105,7 @@ static void fill_default(struct work *w, int index)
 
 static void fill_defaults(struct work *w)
 {
-    const int last = w->places->first[brake_sections_count - 1];
+    const int last = w->places->first[BRAKE_SECTION_OF_PARTS];
     for (int i = 0; i < last; i++)
         fill_default(w, i);
 }
@@ -235,7 +234,7 @@ unsigned long long work_reached(const struct brake_recalculation *recalculation,
 static int forget_worked(struct work *w, unsigned long long changed, short worked[BRAKE_ROWS])
 {
     int count = 0;
-    for (int section = 0; section < brake_sections_count - 1; section++) {
+    for (int section = 0; section < BRAKE_SECTION_OF_PARTS; section++) {
         const int first = w->places->first[section];
         const int last = w->places->first[section + 1];
         for (int i = first; i < last && (changed >> section & 1) != 0; i++) {

@@ -1265,8 +1265,7 @@ static const struct brake_quantity part_rows[] = {
      .offset = AT(member),                                                                         \
      .same_as = (first)}
 
-/* The parts come last: they repeat. */
-const struct brake_section brake_sections[] = {
+const struct brake_section brake_sections[BRAKE_SECTION_COUNT] = {
     SECTION("vehicle", 2, "The vehicle as weighed.", general_rows, general),
     SECTION("lift", 2, "What has risen since cg_height was found.", lift_rows, lift),
     SECTION("scales", 1, "Raw scale readings of the vehicle as weighed.", scales_rows, scales),
@@ -1313,4 +1312,3 @@ const struct brake_section brake_sections[] = {
             part[0]),
 };
 /* clang-format on */
-const int brake_sections_count = COUNT(brake_sections);

@@ -5,8 +5,10 @@
 
 #include "brake/catalogue.h"
 
-extern const struct brake_section brake_sections[];
-extern const int brake_sections_count;
+/* How many there are; the parts come last: they repeat. */
+enum { BRAKE_SECTION_COUNT = 34, BRAKE_SECTION_OF_PARTS = BRAKE_SECTION_COUNT - 1 };
+
+extern const struct brake_section brake_sections[BRAKE_SECTION_COUNT];
 
 /* Index of the first quantity of a section. */
 int brake_section_first(int section);

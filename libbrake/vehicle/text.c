@@ -19,7 +19,7 @@ struct sink {
 /* One conversion of a format: "%-8.3f". */
 struct conversion {
     char flags[6]; /* each once */
-    bool left; /* blanks behind it, not before */
+    bool left;     /* blanks behind it, not before */
     int width;
     int precision; /* -1: none */
     char length;   /* 0, 'l', 'L' for ll, 'z' */
@@ -252,7 +252,11 @@ int brake_text_print(FILE *stream, const char *format, ...)
 
 /* ---- reading -------------------------------------------------------------------------------- */
 
-enum { DIGITS = 300, EXPONENT = 100000 /* beyond any double, with room for the digits */ };
+enum {
+    DIGITS = 300,
+    ROOM = DIGITS + 32, /* for an exponent too */
+    EXPONENT = 100000   /* beyond any double, with room for the digits */
+};
 
 size_t brake_text_number_length(const char *text)
 {
@@ -283,7 +287,7 @@ static int exponent_of(const char *text, const char *end)
  * point in their exponent. */
 bool brake_text_number(const char *text, size_t length, double *number)
 {
-    char digits[DIGITS + 32];
+    char digits[ROOM];
     const char *const end = text + length;
     size_t used = 0;
     int decimals = 0;

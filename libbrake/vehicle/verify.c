@@ -73,7 +73,7 @@ static bool has_lines(const struct work *w, int section)
 
 static void check_sections(struct work *w)
 {
-    for (int i = 0; i < brake_sections_count; i++) {
+    for (int i = 0; i < BRAKE_SECTION_COUNT; i++) {
         const enum brake_belongs to = brake_sections[i].belongs;
         const int first = w->places->first[i];
         const int axle = to == BRAKE_REAR_DISC || to == BRAKE_REAR_DRUM;
@@ -113,7 +113,7 @@ static void check_needed_rows(struct work *w, int section, int times)
 
 void work_verify_needs(struct work *w)
 {
-    const int parts = brake_sections_count - 1;
+    const int parts = BRAKE_SECTION_OF_PARTS;
     for (int i = 0; i < parts; i++)
         check_needed_rows(w, i, has_needs(w, i) ? 1 : 0);
     check_needed_rows(w, parts, w->vehicle->parts);
@@ -209,7 +209,7 @@ static bool inside(const struct work *w, struct brake_body body)
 /* Place of the part that moves the centre of gravity most, as a quantity. */
 static int heaviest_part(const struct work *w)
 {
-    const int section = brake_sections_count - 1;
+    const int section = BRAKE_SECTION_OF_PARTS;
     const struct brake_part_lines *part = w->vehicle->part;
     int heaviest = 0;
     for (int i = 1; i < w->vehicle->parts; i++) {

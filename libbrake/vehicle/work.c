@@ -149,7 +149,7 @@ void work_offer_default(struct work *w, int target, double value)
 unsigned long long work_sections(const struct work_stretch *at, int count)
 {
     unsigned long long sections = 0;
-    for (int i = 0; i < brake_sections_count; i++) {
+    for (int i = 0; i < BRAKE_SECTION_COUNT; i++) {
         const size_t offset = brake_sections[i].offset;
         for (int j = 0; j < count; j++) {
             if (offset >= at[j].from && offset < at[j].from + at[j].size)

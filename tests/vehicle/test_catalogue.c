@@ -205,6 +205,64 @@ static void a_name_longer_than_any_is_near_none(void **state)
     assert_int_equal(brake_section_nearest(word), -1);
 }
 
+/* Letters that differ: of 4 letters 2, of 10 and more 5, never more than half of the word. */
+static void a_word_is_near_up_to_half_of_it_or_five_letters(void **state)
+{
+    (void)state;
+    static const struct {
+        size_t length, most;
+    } words[] = {{1, 0}, {2, 1},  {3, 1},  {4, 2},  {5, 2},
+                 {9, 4}, {10, 5}, {11, 5}, {12, 5}, {63, 5}};
+    for (size_t i = 0; i < sizeof words / sizeof words[0]; i++) {
+        for (size_t off = 0; off <= words[i].length; off++) {
+            char word[80] = "";
+            char known[80] = "";
+            memset(word, 'a', words[i].length);
+            memset(known, 'a', words[i].length);
+            memset(known, 'b', off);
+            struct brake_nearest nearest = brake_nearest_to(word);
+            assert_int_equal(brake_nearest_is(&nearest, known), off <= words[i].most);
+            assert_int_equal(nearest.least, off <= words[i].most ? off : words[i].most + 1);
+            assert_false(brake_nearest_is(&nearest, known)); /* no nearer than before */
+        }
+    }
+    char longest[80] = "";
+    memset(longest, 'a', BRAKE_LONGEST_PATH);
+    struct brake_nearest none = brake_nearest_to(longest);
+    assert_false(brake_nearest_is(&none, longest));
+}
+
+/* Letters left out and letters too many count each; large ones are small ones. */
+static void letters_too_few_and_too_many_count(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *word, *known;
+        int off;
+    } cases[] = {{"mass", "mass", 0},
+                 {"MASS", "mass", 0},
+                 {"mas", "mass", 1},
+                 {"masss", "mass", 1},
+                 {"amss", "mass", 2},
+                 {"pedall", "pedal", 1},
+                 {"wheelbase", "wheel_base", 1},
+                 {"kitten", "sitting", 3}};
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        struct brake_nearest nearest = brake_nearest_to(cases[i].word);
+        assert_true(brake_nearest_is(&nearest, cases[i].known));
+        assert_int_equal(nearest.least, cases[i].off);
+    }
+}
+
+static void a_name_of_nothing_is_no_section(void **state)
+{
+    (void)state;
+    assert_int_equal(brake_section_named("nothing", 7), -1);
+    assert_int_equal(brake_section_named("roads", 5), -1);
+    assert_int_equal(brake_section_named("roads", 4), brake_section_named("road", 4));
+    assert_int_equal(brake_section_named("", 0), -1);
+}
+
 static void a_value_is_given_for_numbers_and_choices_only(void **state)
 {
     (void)state;
@@ -400,7 +458,7 @@ static void a_hint_leaves_no_line_of_a_section_out(void **state)
     (void)state;
     struct brake_sheet sheet;
     read_sheet(&sheet, plain);
-    for (int s = 0; s < brake_sections_count; s++) {
+    for (int s = 0; s < BRAKE_SECTION_COUNT; s++) {
         const struct brake_section *section = &brake_sections[s];
         char text[2000];
         char expected[2000];
@@ -544,6 +602,9 @@ int main(void)
         cmocka_unit_test(a_slip_of_the_pen_gets_the_nearest_name),
         cmocka_unit_test(a_section_misspelt_gets_the_nearest_one),
         cmocka_unit_test(a_name_longer_than_any_is_near_none),
+        cmocka_unit_test(a_word_is_near_up_to_half_of_it_or_five_letters),
+        cmocka_unit_test(letters_too_few_and_too_many_count),
+        cmocka_unit_test(a_name_of_nothing_is_no_section),
         cmocka_unit_test(a_value_is_given_for_numbers_and_choices_only),
         cmocka_unit_test(a_value_inside_the_range_is_set_and_counts_as_an_estimate),
         cmocka_unit_test(a_value_outside_the_range_changes_nothing),
