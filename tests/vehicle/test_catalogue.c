@@ -180,6 +180,12 @@ static void a_slip_of_the_pen_gets_the_nearest_name(void **state)
     expect_near("something.else.altogether", "nothing");
     expect_near("", "nothing");
     expect_near("x", "nothing");
+    /* In a section that is there only the name can be wrong. */
+    expect_near("vehicle.zzzz", "nothing");
+    expect_near("stop.adhesion", "nothing");
+    expect_near("stpo.speed", "stop.speed");
+    expect_near("vehikle.name", "vehicle.name");
+    expect_near("vehicle.nam", "vehicle.name");
 }
 
 static void a_section_misspelt_gets_the_nearest_one(void **state)
@@ -498,6 +504,29 @@ static void parts_are_told_by_the_lines_of_any_part(void **state)
     assert_non_null(strstr(text, "[part.NAME] takes mass, behind_front_axle, height"));
 }
 
+/* What was meant, and what the section takes: the one where it is near, the other where the section is
+ * there. */
+static void a_hint_tells_what_was_meant_and_what_there_is(void **state)
+{
+    (void)state;
+    static const char *const cases[][2] = {
+        {"vehikle.name", "; did you mean vehicle.name?"},
+        {"vehicle.nam", "; did you mean vehicle.name? [vehicle] takes name, before, "},
+        {"road.zzzz", "; [road] takes adhesion, sliding"},
+        {"road.slidin", "; did you mean road.sliding? [road] takes adhesion, sliding"},
+        {"vehicle", "; [vehicle] takes name, before, "},
+        {"nothing.at.all.of.it", ""}};
+    struct brake_sheet sheet;
+    char text[2000];
+    read_sheet(&sheet, plain);
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        brake_catalogue_hint(&sheet.vehicle, cases[i][0], text, sizeof text);
+        assert_int_equal(strncmp(text, cases[i][1], strlen(cases[i][1])), 0);
+        if (cases[i][1][0] == '\0')
+            assert_string_equal(text, "");
+    }
+}
+
 /* A hint writes into its room and not beyond, however much there is to tell. */
 static void a_hint_stays_in_its_room(void **state)
 {
@@ -505,12 +534,15 @@ static void a_hint_stays_in_its_room(void **state)
     struct brake_sheet sheet;
     char text[400];
     read_sheet(&sheet, plain);
-    for (size_t room = 8; room < 120; room++) {
-        memset(text, '#', sizeof text);
-        brake_catalogue_hint(&sheet.vehicle, "front.tyre", text, room);
-        assert_true(strlen(text) < room);
-        for (size_t i = room; i < sizeof text; i++)
-            assert_int_equal(text[i], '#');
+    static const char *const paths[] = {"front.tyre", "front.tyre.rollou"};
+    for (int i = 0; i < 2; i++) {
+        for (size_t room = 8; room < 120; room++) {
+            memset(text, '#', sizeof text);
+            brake_catalogue_hint(&sheet.vehicle, paths[i], text, room);
+            assert_true(strlen(text) < room);
+            for (size_t j = room; j < sizeof text; j++)
+                assert_int_equal(text[j], '#');
+        }
     }
 }
 
@@ -618,6 +650,7 @@ int main(void)
         cmocka_unit_test(a_hint_leaves_no_line_of_a_section_out),
         cmocka_unit_test(choices_left_out_have_the_odds_of_their_reason),
         cmocka_unit_test(parts_are_told_by_the_lines_of_any_part),
+        cmocka_unit_test(a_hint_tells_what_was_meant_and_what_there_is),
         cmocka_unit_test(a_hint_stays_in_its_room),
         cmocka_unit_test(a_word_of_the_trade_has_39_letters_at_the_most),
         cmocka_unit_test(a_cleared_choice_is_its_first_word),
