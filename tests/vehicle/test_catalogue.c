@@ -423,6 +423,61 @@ static void a_part_taken_off_leaves_the_others(void **state)
     assert_int_equal(brake_catalogue_find(&sheet.vehicle, "part.rack.mass"), -1);
 }
 
+static const char *all_parts(void)
+{
+    const char *text = "[vehicle]\nname = Parts\n";
+    for (int i = 0; i < BRAKE_PARTS; i++) {
+        char part[120];
+        snprintf(part, sizeof part,
+                 "[part.p%d]\nmass = %d kg\nbehind_front_axle = %d mm\nheight = %d mm\n", i,
+                 100 + i, 1000 + i, 500 + i);
+        text = plus(text, part);
+    }
+    return text;
+}
+
+static void expect_part(const struct brake_sheet *sheet, int slot, int number)
+{
+    char path[80];
+    const struct brake_part_lines *part = &sheet->vehicle.part[slot];
+    snprintf(path, sizeof path, "part.p%d.height", number);
+    assert_near(part->mass, 100.0 + number, ROUNDING);
+    assert_near(part->behind_front_axle, 1.0 + 1e-3 * number, ROUNDING);
+    assert_near(part->height, 0.5 + 1e-3 * number, ROUNDING);
+    /* The name and the rest of four lines each. */
+    assert_int_equal(record_at(sheet, path)->line, 2 + 4 * (number + 1));
+    assert_int_equal(index_at(&sheet->vehicle, path), parts_first() + 3 * slot + 2);
+}
+
+/* As many as there is room for; each in turn goes, the others stay in their order, and nothing else
+ * moves. */
+static void any_part_may_go(void **state)
+{
+    (void)state;
+    static struct brake_sheet whole;
+    static struct brake_sheet sheet;
+    read_only(&whole, all_parts());
+    for (int gone = 0; gone < BRAKE_PARTS; gone++) {
+        sheet = whole;
+        brake_part_remove(&sheet, gone);
+        assert_int_equal(sheet.vehicle.parts, BRAKE_PARTS - 1);
+        for (int i = 0; i < BRAKE_PARTS - 1; i++)
+            expect_part(&sheet, i, i < gone ? i : i + 1);
+        for (int i = 0; i < 3; i++) {
+            const int last = brake_catalogue_count() - 1 - i;
+            assert_int_equal(sheet.record[last].from, BRAKE_ABSENT);
+            assert_nan(brake_quantity_value(&sheet.vehicle, last));
+        }
+        assert_string_equal(sheet.vehicle.part[BRAKE_PARTS - 1].name, "");
+        for (int i = 0; i < parts_first(); i++)
+            assert_memory_equal(&sheet.record[i], &whole.record[i], sizeof whole.record[i]);
+        assert_memory_equal(&sheet.vehicle, &whole.vehicle, offsetof(struct brake_vehicle, parts));
+        for (int i = brake_catalogue_count(); i < BRAKE_ROWS; i++)
+            assert_memory_equal(&sheet.record[i], &whole.record[i], sizeof whole.record[i]);
+        assert_memory_equal(&sheet.known, &whole.known, sizeof whole.known);
+    }
+}
+
 static void a_sheet_is_made_clear_and_freed(void **state)
 {
     (void)state;
@@ -645,6 +700,7 @@ int main(void)
         cmocka_unit_test(a_section_is_there_when_a_line_of_it_was_given),
         cmocka_unit_test(a_word_is_chosen_by_its_number),
         cmocka_unit_test(a_part_taken_off_leaves_the_others),
+        cmocka_unit_test(any_part_may_go),
         cmocka_unit_test(a_sheet_is_made_clear_and_freed),
         cmocka_unit_test(a_hint_tells_the_lines_of_a_section),
         cmocka_unit_test(a_hint_leaves_no_line_of_a_section_out),
