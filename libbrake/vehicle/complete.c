@@ -236,7 +236,7 @@ static int forget_worked(struct work *w, unsigned long long changed, short worke
     int count = 0;
     for (int section = 0; section < BRAKE_SECTION_OF_PARTS; section++) {
         const int first = w->places->first[section];
-        const int last = w->places->first[section + 1];
+        const int last = first + brake_sections[section].count;
         for (int i = first; i < last && (changed >> section & 1) != 0; i++) {
             if (!w->sheet->record[i].worked)
                 continue;

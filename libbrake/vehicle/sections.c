@@ -176,8 +176,8 @@ static const struct brake_quantity general_rows[] = {
      .typical = 0.05,
      .meaning = "Peak friction of these tyres over that of the reference tyre, dry.",
      .means = BRAKE_BY_WORKSHOP,
-     .measure = "The edge code on the pad, such as FF, or the maker's curve; or, in a closed "
-                "area after the first drive, stops with a scale on the pedal (drivelog).",
+     .measure = "Closed area, after the first drive: stops to incipient lock on a road whose "
+                "friction was measured.",
      .why = "by pattern: road 1.00, all_terrain 0.95, mud 0.88; snow treads have less on a dry road "
             "(DOT HS-803 234, abstract), figures from memory"},
 };

@@ -393,6 +393,23 @@ static void a_word_is_chosen_by_its_number(void **state)
     assert_near(value_at(&sheet, "vehicle.mass"), 2000.0, ROUNDING);
 }
 
+static void every_word_of_every_choice_may_be_chosen(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    brake_sheet_clear(&sheet);
+    for (int i = 0; i < parts_first(); i++) {
+        const struct brake_quantity *q = brake_quantity_at(i);
+        int word = 0;
+        for (; q->kind == BRAKE_CHOICE && q->choices[word] != NULL; word++) {
+            assert_int_equal(brake_sheet_choose(&sheet, i, word), BRAKE_OK);
+            assert_equal(brake_quantity_value(&sheet.vehicle, i), word);
+        }
+        assert_int_equal(brake_sheet_choose(&sheet, i, word),
+                         q->kind == BRAKE_CHOICE ? BRAKE_E_RANGE : BRAKE_E_UNKNOWN);
+    }
+}
+
 /* What stands behind it moves up, its lines with it. */
 static void a_part_taken_off_leaves_the_others(void **state)
 {
@@ -699,6 +716,7 @@ int main(void)
         cmocka_unit_test(a_cleared_sheet_holds_nothing),
         cmocka_unit_test(a_section_is_there_when_a_line_of_it_was_given),
         cmocka_unit_test(a_word_is_chosen_by_its_number),
+        cmocka_unit_test(every_word_of_every_choice_may_be_chosen),
         cmocka_unit_test(a_part_taken_off_leaves_the_others),
         cmocka_unit_test(any_part_may_go),
         cmocka_unit_test(a_sheet_is_made_clear_and_freed),
