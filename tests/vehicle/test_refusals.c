@@ -347,6 +347,21 @@ static void what_comes_out_beyond_its_range_is_refused_at_its_reading(void **sta
                    BRAKE_E_RANGE, "parking.ratio", "gives parking.torque 1.26e+06 N*m");
 }
 
+/* 500/50 and 187.5/125: the most and the least that a ratio may be. */
+static void what_comes_out_at_an_end_of_its_range_is_taken(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    read_sheet(&sheet, swapped(plain, "ratio = 4\n", "pad_arm = 500 mm\nrod_arm = 50 mm\n"));
+    assert_near(value_at(&sheet, "pedal.ratio"), 10.0, ROUNDING);
+    read_sheet(&sheet, swapped(plain, "ratio = 4\n", "pad_arm = 187.5 mm\nrod_arm = 125 mm\n"));
+    assert_near(value_at(&sheet, "pedal.ratio"), 1.5, ROUNDING);
+    expect_refusal(swapped(plain, "ratio = 4\n", "pad_arm = 501 mm\nrod_arm = 50 mm\n"),
+                   BRAKE_E_RANGE, "pedal.pad_arm", "gives pedal.ratio 10.02; accepts 1.5 to 10");
+    expect_refusal(swapped(plain, "ratio = 4\n", "pad_arm = 149 mm\nrod_arm = 100 mm\n"),
+                   BRAKE_E_RANGE, "pedal.pad_arm", "gives pedal.ratio 1.49; accepts 1.5 to 10");
+}
+
 /* A load found as a difference may lie anywhere: 1 kg of it 60 m behind is no fault by itself. */
 static void a_small_load_may_lie_anywhere(void **state)
 {
@@ -738,6 +753,7 @@ int main(void)
         cmocka_unit_test(a_tilt_beyond_the_wheelbase_is_refused),
         cmocka_unit_test(pairs_that_show_nothing_are_refused),
         cmocka_unit_test(what_comes_out_beyond_its_range_is_refused_at_its_reading),
+        cmocka_unit_test(what_comes_out_at_an_end_of_its_range_is_taken),
         cmocka_unit_test(a_small_load_may_lie_anywhere),
         cmocka_unit_test(a_body_that_cannot_stand_is_refused),
         cmocka_unit_test(lines_that_would_be_lost_are_refused),

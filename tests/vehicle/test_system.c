@@ -44,6 +44,68 @@ static void a_load_is_added_to_the_bare_vehicle(void **state)
     assert_near(full.mass, 2500.0, ROUNDING);
     assert_near(full.behind, 1.4, ROUNDING);
     assert_near(full.height, 0.84, ROUNDING);
+    sheet.vehicle.load[BRAKE_EMPTY].mass = 0.5;
+    assert_near(brake_vehicle_body(&sheet.vehicle, BRAKE_EMPTY).mass, 2000.5, ROUNDING);
+    sheet.vehicle.load[BRAKE_EMPTY].mass = 0.0;
+    /* Where nothing is loaded nobody asks where. */
+    sheet.vehicle.load[BRAKE_EMPTY].behind_front_axle = BRAKE_NAN;
+    assert_equal(brake_vehicle_body(&sheet.vehicle, BRAKE_EMPTY).behind, 1.25);
+}
+
+/* 180 kg with the driver, of whom 75 kg are aboard, half way between the axles: 49 CFR 571.135, S4. */
+static void a_lightly_laden_vehicle_has_its_tester_aboard(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    read_sheet(&sheet, plus(swapped(plain, "front_share = 50 %", "front_share = 60 %"),
+                            "[load.empty]\nheight = 900 mm\n"));
+    const struct brake_body light = brake_vehicle_body(&sheet.vehicle, BRAKE_LIGHT);
+    assert_near(light.mass, 2105.0, ROUNDING);
+    assert_near(light.behind, (2000.0 * 1.0 + 105.0 * 1.25) / 2105.0, ROUNDING);
+    assert_near(light.height, (2000.0 * 0.8 + 105.0 * 0.9) / 2105.0, ROUNDING);
+}
+
+/* 49 CFR 571.135, S6.3.1.1: at the rated mass each axle has its share of both ratings, but no less
+ * than when lightly laden: 2105/2 kg. Without ratings the load stands where it is full. */
+static void a_vehicle_at_its_rated_mass_loads_its_axles_by_their_ratings(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *lines;
+        double rear; /* [kg] */
+    } cases[] = {
+        {"", 1400.0},
+        {"[front.axle]\nrated_mass = 1200 kg\n", 1400.0},
+        {"[rear.axle]\nrated_mass = 1500 kg\n", 1400.0},
+        {"[front.axle]\nrated_mass = 1200 kg\n[rear.axle]\nrated_mass = 1500 kg\n",
+         2500.0 * 1500.0 / 2700.0},
+        {"[front.axle]\nrated_mass = 1000 kg\n[rear.axle]\nrated_mass = 1500 kg\n",
+         2500.0 - 1052.5},
+        {"[front.axle]\nrated_mass = 1500 kg\n[rear.axle]\nrated_mass = 1000 kg\n", 1052.5}};
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        struct brake_sheet sheet;
+        read_sheet(&sheet, plus(plain, cases[i].lines));
+        const struct brake_body rated = brake_vehicle_body(&sheet.vehicle, BRAKE_RATED);
+        assert_near(rated.mass, 2500.0, ROUNDING);
+        assert_near(rated.mass * rated.behind / 2.5, cases[i].rear, 1e-12);
+        assert_near(rated.height, 0.84, ROUNDING);
+    }
+}
+
+/* Rated for what it weighs, or less, it carries nothing more. */
+static void a_vehicle_past_its_rated_mass_stays_as_it_is(void **state)
+{
+    (void)state;
+    static const double rated[] = {1900.0, 2000.0};
+    for (int i = 0; i < 2; i++) {
+        struct brake_sheet sheet;
+        read_sheet(&sheet, plain);
+        sheet.vehicle.general.rated_mass = rated[i];
+        const struct brake_body body = brake_vehicle_body(&sheet.vehicle, BRAKE_RATED);
+        assert_equal(body.mass, 2000.0);
+        assert_equal(body.behind, 1.25);
+        assert_equal(body.height, 0.8);
+    }
 }
 
 /* Rise 30 + 100 (2000 - 400)/2000 = 110 mm; part of -100 kg: (2000 x 0.91 - 100 x 0.5)/1900. */
@@ -841,6 +903,9 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_load_is_added_to_the_bare_vehicle),
+        cmocka_unit_test(a_lightly_laden_vehicle_has_its_tester_aboard),
+        cmocka_unit_test(a_vehicle_at_its_rated_mass_loads_its_axles_by_their_ratings),
+        cmocka_unit_test(a_vehicle_past_its_rated_mass_stays_as_it_is),
         cmocka_unit_test(lift_raises_the_sprung_mass_and_parts_are_added_or_taken_off),
         cmocka_unit_test(a_group_of_pistons_adds_to_the_area),
         cmocka_unit_test(a_disc_axle_gives_twice_the_torque_of_a_brake),
