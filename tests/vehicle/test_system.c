@@ -715,6 +715,32 @@ static void a_measured_elastic_volume_scales_the_parts(void **state)
     assert_equal(rigid.circuit[0].compliance, 0.0);
 }
 
+/* What is taken early fills, with gaps, shoes and air, what the line of the pump test begins with,
+ * where the pads would take more; where they would not, they take what the line's slope says. */
+static void pads_lie_down_within_what_was_pumped_in(void **state)
+{
+    (void)state;
+    const char *text = swapped(drum_text(), "compliance = 0 cm3", "compliance = 3 cm3");
+    text = swapped(text, "compliance = 0 mm3", "compliance = 2 cm3");
+    text = swapped(text, "hose_volume = 0 cm3\nair_volume = 0 cm3",
+                   "hose_volume = 1 cm3\nair_volume = 0.4 cm3\nelastic_volume = 16 cm3");
+    const struct brake_system free = build(text, BRAKE_EMPTY, BRAKE_INTACT);
+    static const double closing[] = {5.0, 6.0, 8.0, 20.0};
+    for (int i = 0; i < 4; i++) {
+        char line[80];
+        snprintf(line, sizeof line, "[circuits]\nclosing_volume = %g cm3\n", closing[i]);
+        const struct brake_system s = build(plus(text, line), BRAKE_EMPTY, BRAKE_INTACT);
+        const struct brake_fluid all = brake_fluid_sum(s.circuit[0], s.circuit[1]);
+        if (i < 3)
+            assert_near(all.gaps + all.shoes + all.air + all.seating, 1e-6 * closing[i], 1e-9);
+        else
+            assert_near(all.seating, free.circuit[0].seating, 1e-12);
+        assert_near((all.compliance + all.hoses) * 8e6 + brake_fluid_seated(&all, 1e7) -
+                        brake_fluid_seated(&all, 2e6),
+                    0.8 * 16e-6, 1e-9);
+    }
+}
+
 /* 21 mm of stroke, 9 mm for the gaps: 12 mm are 30 bar. The rest of the 2000 N goes through the
  * floating piston to the rear circuit: its 2000 N / A_m make 0.45 x 2000 N*m. */
 static void a_chamber_at_its_end_holds_its_circuit_at_what_it_has(void **state)
@@ -938,6 +964,7 @@ int main(void)
         cmocka_unit_test(every_term_of_the_fluid_goes_to_its_circuit),
         cmocka_unit_test(the_circuits_share_what_the_split_gives_them),
         cmocka_unit_test(a_measured_elastic_volume_scales_the_parts),
+        cmocka_unit_test(pads_lie_down_within_what_was_pumped_in),
         cmocka_unit_test(a_chamber_at_its_end_holds_its_circuit_at_what_it_has),
         cmocka_unit_test(two_chambers_at_their_ends_give_no_more_pressure),
         cmocka_unit_test(the_floor_counts_a_held_chamber_by_its_stroke),
