@@ -492,6 +492,44 @@ static void what_finds_no_room_is_left_out_whole(void **state)
                     last + strlen(last) - strlen(".behind_front_axle"));
 }
 
+/* Puts a path behind those that are told, where it fits whole. */
+static void tell(char *text, size_t size, const char *path)
+{
+    static const char head[] = " Also missing: ";
+    const char *joint = strstr(text, head) == NULL ? head : ", ";
+    const size_t used = strlen(text);
+    if (used + strlen(joint) + strlen(path) < size)
+        snprintf(text + used, size - used, "%s%s", joint, path);
+}
+
+/* Given parts with names of any length, so that the end of the room falls on every byte of a path,
+ * each line is told that fits whole. */
+static void all_that_fits_is_told(void **state)
+{
+    (void)state;
+    for (int length = 2; length < 40; length++) {
+        struct brake_sheet sheet;
+        struct brake_error expected = {.status = BRAKE_E_MISSING};
+        const char *text = swapped(plain, "ratio = 4\n", "");
+        snprintf(expected.text, sizeof expected.text,
+                 "is missing. How to get it: pad_arm over rod_arm.");
+        for (int i = 10; i < 34; i++) {
+            char name[60];
+            char line[200];
+            memset(name, 'n', sizeof name);
+            snprintf(name + length - 2, sizeof name - (size_t)length + 2, "%d", i);
+            snprintf(line, sizeof line, "[part.%s]\nmass = 1 kg\n", name);
+            text = plus(text, line);
+            snprintf(line, sizeof line, "part.%s.behind_front_axle", name);
+            tell(expected.text, sizeof expected.text, line);
+            snprintf(line, sizeof line, "part.%s.height", name);
+            tell(expected.text, sizeof expected.text, line);
+        }
+        read_only(&sheet, text);
+        assert_string_equal(error_of(&sheet).text, expected.text);
+    }
+}
+
 /* Given a tape, a scale and a catalogue, the lines they fill are named before tests and gauges. */
 static void the_easiest_line_is_named_first(void **state)
 {
@@ -733,6 +771,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(what_finds_no_room_is_left_out_whole),
+        cmocka_unit_test(all_that_fits_is_told),
         cmocka_unit_test(the_easiest_line_is_named_first),
         cmocka_unit_test(a_needed_line_left_out_is_named_with_how_to_get_it),
         cmocka_unit_test(an_axle_without_a_word_on_its_brake_is_refused),

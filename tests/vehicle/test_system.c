@@ -925,6 +925,154 @@ static void whatever_slows_the_body_moves_its_valve(void **state)
     }
 }
 
+/* A vehicle of two circuits that are alike, its chambers of these strokes, its pedal of this travel. */
+static const char *of_strokes(double primary, double secondary, double travel)
+{
+    char lines[200];
+    const char *text = swapped(soft(), "split = II", "split = X");
+    snprintf(lines, sizeof lines,
+             "[master]\nprimary_stroke = %.17g mm\nsecondary_stroke = %.17g mm\n"
+             "[pedal]\ntravel = %.17g mm\n",
+             primary, secondary, travel);
+    return plus(text, lines);
+}
+
+/* Of circuits that are alike nothing changes but the number of the chamber when both chambers change
+ * places. */
+static void chambers_may_change_places(void **state)
+{
+    (void)state;
+    static const double cases[][3] = {{8.0, 12.0, 300.0}, {8.0, 20.0, 120.0}, {6.0, 7.0, 300.0},
+                                      {8.0, 20.0, 100.0}, {5.0, 20.0, 90.0},  {30.0, 31.0, 90.0}};
+    static const enum brake_failure failures[][2] = {{BRAKE_INTACT, BRAKE_INTACT},
+                                                     {BRAKE_FIRST_CIRCUIT, BRAKE_SECOND_CIRCUIT},
+                                                     {BRAKE_SECOND_CIRCUIT, BRAKE_FIRST_CIRCUIT}};
+    bool held = false;
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        const double *c = cases[i];
+        for (int f = 0; f < 3; f++) {
+            const struct brake_system one =
+                build(of_strokes(c[0], c[1], c[2]), BRAKE_EMPTY, failures[f][0]);
+            const struct brake_system other =
+                build(of_strokes(c[1], c[0], c[2]), BRAKE_EMPTY, failures[f][1]);
+            assert_true(isfinite(one.pressure_most));
+            assert_near(one.pressure_most, other.pressure_most, 1e-12);
+            assert_int_equal(one.held, other.held < 0 ? -1 : 1 - other.held);
+            assert_near(one.balance.hold.from, other.balance.hold.from, 1e-12);
+            assert_near(one.balance.hold.to, other.balance.hold.to, 1e-12);
+            const double pressure = 0.9 * one.pressure_most;
+            assert_near(brake_system_travel(&one, pressure), brake_system_travel(&other, pressure),
+                        1e-12);
+            assert_near(brake_system_deceleration(&one, 500.0),
+                        brake_system_deceleration(&other, 500.0), 1e-12);
+            held = held || one.held == 0;
+        }
+    }
+    assert_true(held);
+}
+
+static void expect_nothing_held(const struct brake_system *system)
+{
+    assert_int_equal(system->held, -1);
+    assert_equal(system->balance.hold.from, 0.0);
+    assert_equal(system->balance.hold.to, 0.0);
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        assert_equal(system->balance.axle[i].held, 0.0);
+        assert_equal(system->balance.axle[i].held_wheels, 0.0);
+    }
+}
+
+/* Whatever stood there before: a vehicle without strokes holds nothing, nor one that is released. */
+static void a_system_without_ends_holds_nothing(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    struct brake_system system;
+    read_sheet(&sheet, plain);
+    memset(&system, 0x55, sizeof system);
+    brake_system_build(&sheet.vehicle, BRAKE_EMPTY, BRAKE_INTACT, &system);
+    expect_nothing_held(&system);
+    system = build(of_strokes(8.0, 20.0, 300.0), BRAKE_EMPTY, BRAKE_INTACT);
+    assert_int_equal(system.held, 0);
+    assert_true(system.balance.axle[BRAKE_REAR].held > 0.0);
+    brake_system_release(&system);
+    expect_nothing_held(&system);
+    assert_infinite(system.pressure_most);
+    assert_nan(system.stroke[0]);
+    assert_nan(system.stroke[1]);
+}
+
+static void without_assist_the_foot_is_alone(void **state)
+{
+    (void)state;
+    const struct brake_system system = build(full_text(), BRAKE_EMPTY, BRAKE_NO_ASSIST);
+    assert_equal(system.pedal.gain, 1.0);
+    assert_equal(system.pedal.assist, 0.0);
+    const struct brake_system none = build(plain, BRAKE_EMPTY, BRAKE_INTACT);
+    assert_equal(none.pedal.gain, 1.0);
+    assert_equal(none.pedal.assist, 0.0);
+}
+
+/* tyre_grip is over the reference tyre, on which the road's adhesion was measured. */
+static void tyres_have_their_part_of_the_adhesion(void **state)
+{
+    (void)state;
+    const struct brake_system system =
+        build(swapped(plain, "tyre_grip = 1\n", "tyre_grip = 0.9\n"), BRAKE_EMPTY, BRAKE_INTACT);
+    assert_near(system.adhesion, 0.8 * 0.9, ROUNDING);
+}
+
+/* What is not there does not fail; of valves those that sense may stick, and a unit cannot shut. */
+static void only_what_is_there_can_fail(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *text;
+        enum brake_failure failure;
+        bool can;
+    } cases[] = {{"[valve]\nkind = none\n", BRAKE_VALVE_OPEN, false},
+                 {"[valve]\nkind = none\n", BRAKE_VALVE_SHUT, false},
+                 {"[valve]\nkind = fixed\n", BRAKE_VALVE_OPEN, false},
+                 {"[valve]\nkind = fixed\n", BRAKE_VALVE_SHUT, false},
+                 {"[valve]\nkind = load\n", BRAKE_VALVE_OPEN, true},
+                 {"[valve]\nkind = load\n", BRAKE_VALVE_SHUT, true},
+                 {"[valve]\nkind = height\n", BRAKE_VALVE_OPEN, true},
+                 {"[valve]\nkind = height\n", BRAKE_VALVE_SHUT, true},
+                 {"[valve]\nkind = ebd\n", BRAKE_VALVE_OPEN, true},
+                 {"[valve]\nkind = ebd\n", BRAKE_VALVE_SHUT, false},
+                 {"[circuits]\nsplit = one\n", BRAKE_FIRST_CIRCUIT, true},
+                 {"[circuits]\nsplit = one\n", BRAKE_SECOND_CIRCUIT, false},
+                 {"[circuits]\nsplit = HH\n", BRAKE_SECOND_CIRCUIT, true},
+                 {"[booster]\nbooster = none\n", BRAKE_NO_ASSIST, false},
+                 {"[booster]\nbooster = none\n", BRAKE_LOW_VACUUM, false},
+                 {"[booster]\nbooster = fitted\n", BRAKE_NO_ASSIST, true},
+                 {"[booster]\nbooster = hydraulic\n", BRAKE_LOW_VACUUM, true},
+                 {"[vehicle]\nantilock = none\n", BRAKE_NO_ANTILOCK, false},
+                 {"[vehicle]\nantilock = fitted\n", BRAKE_NO_ANTILOCK, true},
+                 {"[vehicle]\nantilock = none\n", BRAKE_INTACT, true},
+                 {"[vehicle]\nantilock = none\n", BRAKE_IN_GEAR, true}};
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        struct brake_sheet sheet;
+        read_only(&sheet, cases[i].text);
+        assert_int_equal(brake_vehicle_can_fail(&sheet.vehicle, cases[i].failure), cases[i].can);
+    }
+}
+
+/* 1 Pa more a kilogram: 384 kg of the rear's load at 1 g move the knee by as many pascals. */
+static void a_knee_that_hardly_moves_moves(void **state)
+{
+    (void)state;
+    const struct brake_system system =
+        build(plus(plain, "[valve]\nkind = height\nknee = 30 bar\nslope = 0.5\n"
+                          "knee_rate = 1 Pa/kg\nset_mass = 1000 kg\nstiffness = 50 N/mm\n"
+                          "anti_lift = 0.3333333333333333\n"),
+              BRAKE_EMPTY, BRAKE_INTACT);
+    const double a = brake_balance_at(&system.balance, 40e5).deceleration;
+    const double knee = 30e5 - 384.0 * a / BRAKE_GRAVITY;
+    assert_true(knee < 30e5 - 100.0);
+    assert_near(brake_valve_pressure(system.balance.valve, 40e5), knee + 0.5 * (40e5 - knee), 1e-9);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -978,6 +1126,12 @@ int main(void)
         cmocka_unit_test(a_shoe_whose_pivot_lies_outside_never_locks),
         cmocka_unit_test(lanes_know_plain_brakes),
         cmocka_unit_test(whatever_slows_the_body_moves_its_valve),
+        cmocka_unit_test(chambers_may_change_places),
+        cmocka_unit_test(a_system_without_ends_holds_nothing),
+        cmocka_unit_test(without_assist_the_foot_is_alone),
+        cmocka_unit_test(tyres_have_their_part_of_the_adhesion),
+        cmocka_unit_test(only_what_is_there_can_fail),
+        cmocka_unit_test(a_knee_that_hardly_moves_moves),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
