@@ -135,6 +135,26 @@ static void a_booster_that_is_fitted_needs_its_assist(void **state)
     expect_refusal(text, BRAKE_E_MISSING, "booster.assist", ", as a booster is fitted");
     expect_refusal(plus(text, "[booster]\ngain = 4\nassist = 1000 N\ndiaphragms = 1.5\n"),
                    BRAKE_E_RANGE, "booster.diaphragms", "got 1.5; accepts 1 or 2");
+    static const char *const between[] = {"1.005", "1.995"};
+    for (int i = 0; i < 2; i++) {
+        char lines[80];
+        snprintf(lines, sizeof lines, "[booster]\ngain = 4\nassist = 1000 N\ndiaphragms = %s\n",
+                 between[i]);
+        expect_refusal(plus(text, lines), BRAKE_E_RANGE, "booster.diaphragms", "accepts 1 or 2");
+    }
+    /* Gas and oil may have all of the pressure, and no more. */
+    struct brake_sheet sheet;
+    const char *oil = plus(swapped(plain, "booster = none", "booster = hydraulic"),
+                           "[booster]\npiston_diameter = 40 mm\npressure = 95 bar\n");
+    read_sheet(&sheet, plus(oil, "precharge = 95 bar\npressure_low = 95 bar\n"));
+    expect_refusal(plus(oil, "precharge = 95.1 bar\n"), BRAKE_E_CONFLICT, "booster.precharge",
+                   "more than the 95 bar of booster.pressure");
+    expect_refusal(plus(oil, "pressure_low = 95.1 bar\n"), BRAKE_E_CONFLICT, "booster.pressure_low",
+                   "more than the 95 bar of booster.pressure");
+    const char *vacuum = plus(text, "[booster]\ngain = 4\nassist = 1000 N\nvacuum = 60 kPa\n");
+    read_sheet(&sheet, plus(vacuum, "vacuum_low = 60 kPa\n"));
+    expect_refusal(plus(vacuum, "vacuum_low = 60.1 kPa\n"), BRAKE_E_CONFLICT, "booster.vacuum_low",
+                   "more than the 60 kPa of vacuum");
 }
 
 static void a_valve_that_is_fitted_needs_what_its_kind_needs(void **state)
@@ -199,6 +219,45 @@ static void half_a_set_of_readings_is_refused(void **state)
     expect_refusal(plus(pads, "[front.disc.pads]\nshape = circle\ndiameter = 60 mm\n"),
                    BRAKE_E_MISSING, "front.disc.pads.centre_radius",
                    ", as front.disc.pads.diameter is given");
+    expect_refusal(plus(plain, "[tester]\nfront_right = 500 N\n"), BRAKE_E_MISSING,
+                   "tester.front_left", ", as tester.front_right is given");
+}
+
+/* Each line of a set asks for each other one; of a load, in either case of it. */
+static void each_reading_asks_for_the_others_of_its_set(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *section, *names[4], *numbers[4];
+    } sets[] = {{"scales", {"front_left", "front_right"}, {"500 kg", "500 kg"}},
+                {"scales", {"rear_left", "rear_right"}, {"500 kg", "500 kg"}},
+                {"tester", {"front_left", "front_right"}, {"500 N", "500 N"}},
+                {"tester", {"rear_left", "rear_right"}, {"500 N", "500 N"}},
+                {"tester", {"parking_left", "parking_right"}, {"500 N", "500 N"}},
+                {"tilt",
+                 {"rise", "ground_axle_level", "ground_axle_tilted", "hub_height"},
+                 {"500 mm", "1000 kg", "1060 kg", "400 mm"}},
+                {"pedal", {"pad_arm", "rod_arm"}, {"300 mm", "75 mm"}},
+                {"load.empty", {"front_axle", "rear_axle"}, {"1000 kg", "1000 kg"}},
+                {"load.full", {"front_axle", "rear_axle"}, {"1150 kg", "1350 kg"}},
+                {"front.tyre",
+                 {"swing_radius", "swing_length", "swing_period", "wheel_mass"},
+                 {"200 mm", "1000 mm", "3 s", "30 kg"}},
+                {"rear.disc.pads", {"inner_radius", "outer_radius"}, {"100 mm", "150 mm"}}};
+    for (size_t i = 0; i < sizeof sets / sizeof sets[0]; i++) {
+        for (int out = 0; out < 4 && sets[i].names[out] != NULL; out++) {
+            char lines[300];
+            char field[80];
+            snprintf(lines, sizeof lines, "[%s]\n", sets[i].section);
+            for (int j = 0; j < 4 && sets[i].names[j] != NULL; j++) {
+                if (j != out)
+                    snprintf(lines + strlen(lines), sizeof lines - strlen(lines), "%s = %s\n",
+                             sets[i].names[j], sets[i].numbers[j]);
+            }
+            snprintf(field, sizeof field, "%s.%s", sets[i].section, sets[i].names[out]);
+            expect_refusal(plus(plain, lines), BRAKE_E_MISSING, field, " is given");
+        }
+    }
 }
 
 /* Axles and corners that add up within 2 %, in front and at the rear. */
@@ -404,6 +463,32 @@ static void a_body_that_cannot_stand_is_refused(void **state)
                    "the centre of gravity comes out below the road");
 }
 
+/* 3000 kg at 9 m, alone or beside less, before it or behind; of two alike the first. */
+static void the_heaviest_part_is_the_one_that_is_told(void **state)
+{
+    (void)state;
+    static const char small[] =
+        "[part.small]\nmass = 10 kg\nbehind_front_axle = 1 m\nheight = 1 m\n";
+    static const char crane[] =
+        "[part.crane]\nmass = 3000 kg\nbehind_front_axle = 9 m\nheight = 1 m\n";
+    static const char other[] =
+        "[part.other]\nmass = 3000 kg\nbehind_front_axle = 9 m\nheight = 1 m\n";
+    const char *const texts[] = {plus(plain, crane), plus(plus(plain, crane), small),
+                                 plus(plus(plain, small), crane), plus(plus(plain, crane), other)};
+    for (size_t i = 0; i < sizeof texts / sizeof texts[0]; i++)
+        expect_refusal(texts[i], BRAKE_E_CONFLICT, "part.crane.behind_front_axle",
+                       "with the parts the centre of gravity comes out");
+}
+
+/* reference/lines.md: 0.2 to 12. */
+static void a_brake_factor_at_an_end_of_its_range_is_taken(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    read_sheet(&sheet, swapped(drum_text(), "brake_factor = 2\n", "brake_factor = 12\n"));
+    read_sheet(&sheet, swapped(drum_text(), "brake_factor = 2\n", "brake_factor = 0.2\n"));
+}
+
 static void lines_that_would_be_lost_are_refused(void **state)
 {
     (void)state;
@@ -455,6 +540,12 @@ static void a_group_of_pistons_that_is_not_there_cannot_be_set(void **state)
     assert_int_equal(error.status, BRAKE_E_CONFLICT);
     assert_string_equal(error.field, "front.disc.piston_diameter_2");
     assert_string_equal(error.text, "there is no such group in pistons");
+    read_only(&sheet, swapped(plain, "pistons = 1 x 60 mm\n", ""));
+    set(&sheet, "front.disc.piston_diameter=40 mm");
+    assert_string_equal(error_of(&sheet).field, "front.disc.piston_diameter");
+    read_only(&sheet, plain);
+    set(&sheet, "rear.disc.piston_diameter_3=40 mm");
+    assert_string_equal(error_of(&sheet).field, "rear.disc.piston_diameter_3");
     read_sheet(&sheet, plain);
     change(&sheet, "front.disc.piston_diameter=62 mm");
     assert_near(sheet.vehicle.axle[BRAKE_FRONT].disc.pistons.diameter[0], 0.062, ROUNDING);
@@ -783,6 +874,7 @@ int main(void)
         cmocka_unit_test(a_valve_that_is_fitted_needs_what_its_kind_needs),
         cmocka_unit_test(a_full_load_that_cannot_be_known_is_missing),
         cmocka_unit_test(half_a_set_of_readings_is_refused),
+        cmocka_unit_test(each_reading_asks_for_the_others_of_its_set),
         cmocka_unit_test(readings_that_agree_are_taken),
         cmocka_unit_test(corners_and_axles_may_differ_by_two_percent),
         cmocka_unit_test(readings_that_contradict_each_other_are_refused),
@@ -795,6 +887,8 @@ int main(void)
         cmocka_unit_test(what_comes_out_at_an_end_of_its_range_is_taken),
         cmocka_unit_test(a_small_load_may_lie_anywhere),
         cmocka_unit_test(a_body_that_cannot_stand_is_refused),
+        cmocka_unit_test(the_heaviest_part_is_the_one_that_is_told),
+        cmocka_unit_test(a_brake_factor_at_an_end_of_its_range_is_taken),
         cmocka_unit_test(lines_that_would_be_lost_are_refused),
         cmocka_unit_test(a_line_that_states_its_default_loses_nothing),
         cmocka_unit_test(a_booster_set_away_leaves_its_lines_without_complaint),
