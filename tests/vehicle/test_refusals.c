@@ -114,6 +114,33 @@ static void a_shoe_that_cannot_be_is_refused(void **state)
                    "is not used, because rear.drum.shoes is leading_trailing");
 }
 
+/* Drums in front are looked at as those at the rear are. */
+static void a_drum_is_looked_at_on_either_axle(void **state)
+{
+    (void)state;
+    static const char *const names[] = {"front", "rear"};
+    static const char *const frictions[] = {"0.3", "0.9"};
+    for (int wrong = 0; wrong < 2; wrong++) {
+        const char *text = "[vehicle]\nmass = 1600 kg\nfront_share = 50 %\ncg_height = 650 mm\n"
+                           "wheelbase = 2500 mm\nrated_mass = 2000 kg\n[master]\nbore = 1 in\n"
+                           "[pedal]\nratio = 4\n[booster]\nbooster = none\n"
+                           "[circuits]\nsplit = II\n";
+        char field[80];
+        for (int i = 0; i < 2; i++) {
+            char lines[500];
+            snprintf(lines, sizeof lines,
+                     "[%s.axle]\nbrake = drum\n[%s.tyre]\nmarking = LT235/85R16\n"
+                     "wheel_mass = 25 kg\n[%s.drum]\nshoes = leading_trailing\n"
+                     "diameter = 300 mm\ncylinder_diameter = 22 mm\n[%s.drum.lining]\nmu = %s\n"
+                     "pivot_radius = 110 mm\nforce_arm = 200 mm\nheel = 20 deg\ntoe = 130 deg\n",
+                     names[i], names[i], names[i], names[i], frictions[i == wrong]);
+            text = plus(text, lines);
+        }
+        snprintf(field, sizeof field, "%s.drum.lining.mu", names[wrong]);
+        expect_refusal(text, BRAKE_E_SELF_LOCK, field, "got 0.9: a leading shoe grabs");
+    }
+}
+
 static void lines_of_a_brake_that_is_not_there_are_refused(void **state)
 {
     (void)state;
@@ -869,6 +896,7 @@ int main(void)
         cmocka_unit_test(a_drum_axle_needs_the_lines_of_a_drum),
         cmocka_unit_test(a_drum_without_a_factor_needs_its_lining),
         cmocka_unit_test(a_shoe_that_cannot_be_is_refused),
+        cmocka_unit_test(a_drum_is_looked_at_on_either_axle),
         cmocka_unit_test(lines_of_a_brake_that_is_not_there_are_refused),
         cmocka_unit_test(a_booster_that_is_fitted_needs_its_assist),
         cmocka_unit_test(a_valve_that_is_fitted_needs_what_its_kind_needs),
