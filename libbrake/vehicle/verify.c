@@ -287,8 +287,8 @@ static void check_readings(struct work *w)
         need(w, INDEX(scales.front_axle), ", as the rear axle was weighed");
     NEED_ALL(tilt);
     NEED_ALL(arms);
-    for (int load = 0; load < BRAKE_LOADS; load++) {
-        const int axles[] = {LOAD_INDEX(front_axle, load), LOAD_INDEX(rear_axle, load)};
+    for (int laden = 0; laden < BRAKE_LOADS; laden++) {
+        const int axles[] = {LOAD_INDEX(front_axle, laden), LOAD_INDEX(rear_axle, laden)};
         NEED_ALL(axles);
     }
 }

@@ -4,8 +4,11 @@
  * with that line moved. */
 #include "sheet.h"
 
+#include "brake/system.h"
+
 #include "vehicle/lane.h"
 #include "vehicle/recalculation.h"
+#include "vehicle/system.h"
 #include "vehicle/work.h"
 
 static struct brake_sheet sheet;
@@ -258,6 +261,51 @@ static void what_moves_in_a_lane_is_filled_anew(void **state)
     assert_int_equal(seen, (1u << BRAKE_LANE_PARTS) - 1 - (1u << 15) - (1u << 16) - (1u << 23));
 }
 
+/* What a lane is told besides numbers of the file: whether there is a booster, a trailer of any mass,
+ * a failure that there can be; and the sine of the slope that parking brakes are tested on, 20 % (UN R13-H, Annex 3, 2.3). */
+static void a_lane_is_told_what_is_there(void **state)
+{
+    (void)state;
+    static struct brake_lane_numbers n;
+    begin(full_text());
+    fill(&sheet.vehicle, BRAKE_NO_ASSIST, &n);
+    assert_equal(n.boosted[0], 1.0);
+    assert_equal(n.there[0], 1.0);
+    assert_near(n.trailer_ratio[0], 0.4, ROUNDING);
+    assert_near(n.test_grade[0], sin(atan(0.20)), ROUNDING);
+    begin(plus(plain, "[trailer]\nmass = 0.5 kg\nbraking_ratio = 30 %\n"));
+    fill(&sheet.vehicle, BRAKE_NO_ASSIST, &n);
+    assert_equal(n.boosted[0], 0.0);
+    assert_equal(n.there[0], 0.0);
+    assert_near(n.trailer_ratio[0], 0.3, ROUNDING);
+    begin(plain);
+    fill(&sheet.vehicle, BRAKE_INTACT, &n);
+    assert_equal(n.there[0], 1.0);
+    assert_nan(n.trailer_ratio[0]);
+}
+
+/* Both axles and both circuits stand in their own columns; iron: 450 J/(kg K), reference/method.md. */
+static void a_lane_holds_both_axles_and_both_circuits(void **state)
+{
+    (void)state;
+    static struct brake_lane_numbers n;
+    struct brake_system system;
+    begin(full_text());
+    fill(&sheet.vehicle, BRAKE_INTACT, &n);
+    brake_system_build(&sheet.vehicle, BRAKE_FULL, BRAKE_INTACT, &system);
+    for (int i = 0; i < 2; i++) {
+        const struct brake_axle_of_vehicle *axle = &sheet.vehicle.axle[i];
+        assert_equal(n.rated_axle[i][0], axle->axle.rated_mass);
+        assert_equal(n.tyres[i][0], 2.0 * axle->tyre.load_capacity);
+        assert_near(n.heat_capacity[i][0], 2.0 * axle->disc.rotor_mass * 450.0, ROUNDING);
+        assert_equal(n.brakes[i].gain[0], system.balance.axle[i].gain);
+        assert_equal(n.wheels[i].radius[0], axle->tyre.rolling_radius);
+        assert_equal(n.circuit[i].gaps[0], system.circuit[i].gaps);
+        assert_equal(n.circuit[i].take_up[0], system.circuit[i].take_up);
+        assert_equal(n.stroke[i][0], system.stroke[i]);
+    }
+}
+
 /* As brake_sheet_set and brake_sheet_complete give it. */
 static enum brake_status from_scratch(const char *text, const int *index, const double *value,
                                       int count, struct brake_vehicle *vehicle)
@@ -326,6 +374,8 @@ int main(void)
         cmocka_unit_test(a_tyre_that_repeats_another_is_reached_by_it),
         cmocka_unit_test(a_line_that_nothing_follows_reaches_itself),
         cmocka_unit_test(what_moves_in_a_lane_is_filled_anew),
+        cmocka_unit_test(a_lane_is_told_what_is_there),
+        cmocka_unit_test(a_lane_holds_both_axles_and_both_circuits),
         cmocka_unit_test(what_is_no_longer_known_is_forgotten),
         cmocka_unit_test(a_refusal_lasts_as_long_as_its_reason),
     };
