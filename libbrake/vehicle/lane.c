@@ -164,7 +164,8 @@ static const struct {
 struct brake_lane_part brake_lane_part(int number, enum brake_failure failure)
 {
     static const struct work_stretch circuits[] = {WORK_OF(circuits)};
-    const unsigned long long of_failure = failure == BRAKE_INTACT ? 0 : work_sections(circuits, 1);
+    const unsigned long long of_failure =
+        failure == BRAKE_INTACT ? 0 : work_sections(circuits, COUNT_OF(circuits));
     const struct brake_lane_part part = {parts[number].first, parts[number].last,
                                          work_sections(parts[number].from, TOUCHES) | of_failure,
                                          parts[number].asked};

@@ -161,6 +161,7 @@ static void what_the_air_and_the_surroundings_see(void **state)
     assert_near(front->back.still, 3.0, ROUNDING);
     assert_near(front->pressure, 101325.0, ROUNDING); /* ISO 2533 */
     assert_near(front->tolerance, 0.05, ROUNDING);    /* K; thermal.h says what it leaves */
+    assert_int_equal(front->cells, 24);
     const struct brake_thermal_spec *rear = spec_of(BRAKE_REAR);
     const double outside = 0.3 + 2.0 * 7.2 / 7200.0 / (BRAKE_PI * 0.3 * 0.06);
     expect_surface(&rear->back, BRAKE_COOLING_DRUM, outside, 0.8);

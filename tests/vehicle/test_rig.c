@@ -275,6 +275,22 @@ static void a_ring_that_cannot_be_is_refused(void **state)
     assert_string_equal(error.field, "rear.disc.rotor_diameter");
 }
 
+/* About an effective radius of 125 mm pads reach from the axle itself to 250 mm, or from the rim to the
+ * rim: neither is a ring. */
+static void a_ring_has_two_edges(void **state)
+{
+    (void)state;
+    static const char *const diameters[] = {"500 mm", "250 mm"};
+    for (int i = 0; i < 2; i++) {
+        char lines[80];
+        snprintf(lines, sizeof lines, "rotor_mass = 3.6 kg\nrotor_diameter = %s", diameters[i]);
+        assert_int_equal(
+            build(swapped(hot_text(), "rotor_mass = 3.6 kg\nrotor_diameter = 300 mm", lines)),
+            BRAKE_E_RANGE);
+        assert_string_equal(error.field, "rear.disc.rotor_diameter");
+    }
+}
+
 /* The drum of sheet.h, 300 mm; 60 mm wide: pi 0.3 0.06 m2 of 7.2 kg, a litre. */
 static void a_drum_takes_its_width_and_the_law_of_its_shoes(void **state)
 {
@@ -493,6 +509,7 @@ int main(void)
         cmocka_unit_test(a_friction_curve_that_does_not_rise_or_is_too_long_is_refused),
         cmocka_unit_test(all_that_is_missing_is_told_in_words),
         cmocka_unit_test(a_ring_that_cannot_be_is_refused),
+        cmocka_unit_test(a_ring_has_two_edges),
         cmocka_unit_test(a_drum_takes_its_width_and_the_law_of_its_shoes),
         cmocka_unit_test(rings_too_thick_too_thin_or_past_the_centre_are_refused),
         cmocka_unit_test(a_curve_that_falls_in_temperature_is_refused),
