@@ -190,13 +190,16 @@ static void the_whole_heat_capacity_is_that_of_the_mass(void **state)
 static void the_rig_is_that_of_the_load_case(void **state)
 {
     (void)state;
-    assert_int_equal(build(plus(hot_text(), "[heat]\ndrag_area = 1 m2\n")), BRAKE_OK);
+    assert_int_equal(build(plus(hot_text(), "[heat]\ndrag_area = 2 m2\n")), BRAKE_OK);
     assert_near(hot.rig.balance.body.mass, 2500.0, ROUNDING);
     assert_near(hot.rig.air, 293.15, ROUNDING);
-    assert_near(hot.rig.air_drag, 0.5 * 1.204, 1e-3); /* ISO 2533: 1.204 kg/m3 at 20 degC */
+    assert_near(hot.rig.air_drag, 2.0 * 0.5 * 1.204, 1e-3); /* ISO 2533: 1.204 kg/m3 at 20 degC */
     assert_near(hot.boiling, 273.15 + 155.0, 1e-9);
     assert_near(hot.rig.rubbing[BRAKE_REAR], 0.125 / 0.4, ROUNDING);
     assert_near(hot.rig.law[BRAKE_FRONT].mu, 0.4, ROUNDING);
+    assert_equal(hot.rig.law[BRAKE_FRONT].power, 1.0); /* T = 2 mu F r_e */
+    assert_equal(hot.rig.step, 0.5);                   /* s; braking.h: at most */
+    assert_equal(hot.rig.tolerance, 5e-4);
     assert_int_equal(brake_hot_rig_build(&sheet.vehicle, BRAKE_EMPTY, &hot, &error), BRAKE_OK);
     assert_near(hot.rig.balance.body.mass, 2000.0, ROUNDING);
 }
@@ -273,6 +276,33 @@ static void a_ring_that_cannot_be_is_refused(void **state)
                                    "rotor_mass = 3.6 kg\nrotor_diameter = 240 mm")),
                      BRAKE_E_RANGE);
     assert_string_equal(error.field, "rear.disc.rotor_diameter");
+}
+
+static enum brake_status build_as_thick(double thickness)
+{
+    char mass[80];
+    snprintf(mass, sizeof mass, "rotor_mass = %.9g kg\nrotor_diameter = 300 mm",
+             7200.0 * 2.0 * ring(0.096, 0.15) * thickness);
+    return build(swapped(hot_text(), "rotor_mass = 7.2 kg\nrotor_diameter = 300 mm", mass));
+}
+
+/* A face of iron is 1 to 60 mm thick. Its first cell is a tenth of a millimetre, or as all 24 are
+ * alike where they are less. */
+static void a_face_is_one_to_sixty_millimetres_thick(void **state)
+{
+    (void)state;
+    const struct brake_thermal_spec *front = &hot.thermal[BRAKE_FRONT].spec;
+    assert_int_equal(build_as_thick(0.000995), BRAKE_E_RANGE);
+    assert_string_equal(error.field, "front.disc.rotor_mass");
+    assert_int_equal(build_as_thick(0.001005), BRAKE_OK);
+    assert_near(front->thickness, 0.001005, 1e-8);
+    assert_near(front->first_cell, 0.001005 / 24.0, 1e-8);
+    assert_int_equal(build_as_thick(0.0025), BRAKE_OK);
+    assert_near(front->first_cell, 1e-4, ROUNDING);
+    assert_int_equal(build_as_thick(0.05995), BRAKE_OK);
+    assert_near(front->first_cell, 1e-4, ROUNDING);
+    assert_int_equal(build_as_thick(0.06005), BRAKE_E_RANGE);
+    assert_string_equal(error.field, "front.disc.rotor_mass");
 }
 
 /* About an effective radius of 125 mm pads reach from the axle itself to 250 mm, or from the rim to the
@@ -437,6 +467,23 @@ static void linings_are_as_long_as_their_ends_tell(void **state)
     assert_near(hot.rig.lining[BRAKE_REAR], cylinder / (120.0 * degree), ROUNDING);
 }
 
+/* A second lining of 0.28 beside a first of 0.35 has 0.8 of its friction. */
+static void the_second_lining_of_a_servo_has_its_own_friction(void **state)
+{
+    (void)state;
+    const char *const shaped =
+        swapped(plus(shoe_text(), "secondary_mu = 0.28\n[front.disc]\nrotor_mass = 7.2 kg\n"
+                                  "rotor_diameter = 300 mm\n"
+                                  "[rear.drum]\ndrum_mass = 7.2 kg\nwidth = 60 mm\n"),
+                "leading_trailing", "duo_servo");
+    assert_int_equal(build(shaped), BRAKE_OK);
+    assert_near(hot.rig.law[BRAKE_REAR].mu, 0.35, ROUNDING);
+    assert_near(hot.rig.law[BRAKE_REAR].secondary_friction, 0.8, ROUNDING);
+    assert_true(hot.rig.law[BRAKE_REAR].shaped);
+    assert_int_equal(hot.rig.law[BRAKE_REAR].shoes, BRAKE_DUO_SERVO);
+    assert_near(hot.rig.law[BRAKE_REAR].power, 2.3, ROUNDING); /* reference/method.md, section 3 */
+}
+
 /* Pads that reach the rim leave no cold edge there: heat goes inwards alone. */
 static void pads_that_reach_the_rim_warm_one_edge_alone(void **state)
 {
@@ -487,6 +534,8 @@ static void friction_is_known_up_to_its_last_pair(void **state)
     const char *const one = plus(hot_text(), "[front.disc.pads]\nfriction = (150 degC, 0.38)\n");
     assert_int_equal(build(one), BRAKE_OK);
     assert_near(hot.friction_until[BRAKE_FRONT], 423.15, ROUNDING);
+    assert_near(brake_friction_at(&hot.friction[BRAKE_FRONT], 300.0, 5.0, 1e6), 0.38, ROUNDING);
+    assert_near(brake_friction_at(&hot.friction[BRAKE_FRONT], 800.0, 5.0, 1e6), 0.38, ROUNDING);
     assert_int_equal(build(swapped(one, "(150 degC, 0.38)", "(150 degC, 0.38) (400 degC, 0.3)")),
                      BRAKE_OK);
     assert_near(hot.friction_until[BRAKE_FRONT], 673.15, ROUNDING);
@@ -509,6 +558,7 @@ int main(void)
         cmocka_unit_test(a_friction_curve_that_does_not_rise_or_is_too_long_is_refused),
         cmocka_unit_test(all_that_is_missing_is_told_in_words),
         cmocka_unit_test(a_ring_that_cannot_be_is_refused),
+        cmocka_unit_test(a_face_is_one_to_sixty_millimetres_thick),
         cmocka_unit_test(a_ring_has_two_edges),
         cmocka_unit_test(a_drum_takes_its_width_and_the_law_of_its_shoes),
         cmocka_unit_test(rings_too_thick_too_thin_or_past_the_centre_are_refused),
@@ -518,6 +568,7 @@ int main(void)
         cmocka_unit_test(the_ring_does_not_ask_where_an_outline_begins),
         cmocka_unit_test(pads_that_are_let_go_have_air_before_them),
         cmocka_unit_test(linings_are_as_long_as_their_ends_tell),
+        cmocka_unit_test(the_second_lining_of_a_servo_has_its_own_friction),
         cmocka_unit_test(pads_that_reach_the_rim_warm_one_edge_alone),
         cmocka_unit_test(small_parts_count_as_they_are),
         cmocka_unit_test(shaped_shoes_are_lined_from_heel_to_toe),
