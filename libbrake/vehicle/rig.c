@@ -497,7 +497,7 @@ enum brake_status brake_hot_rig_build(const struct brake_vehicle *vehicle, enum 
     if (!all_there(vehicle, error))
         return error->status;
     hot->iron = brake_substance_find(irons[vehicle->heat.iron]);
-    hot->boiling = brake_fluid_boiling((enum brake_fluid_kind)vehicle->heat.fluid, 1);
+    hot->boiling = brake_fluid_boiling((enum brake_fluid_kind)vehicle->heat.fluid, true);
     build_rig(vehicle, load, &hot->rig);
     for (int i = 0; i < BRAKE_AXLES; i++) {
         enum brake_status status = build_brake(vehicle, i, hot, error);

@@ -556,6 +556,10 @@ static void a_trailer_of_a_kilogram_is_towed(void **state)
     assert_near(empty->tow.without_brakes, empty->deceleration.most * 2000.0 / 2001.0, ROUNDING);
     assert_near(empty->tow.all_brakes - empty->tow.without_brakes, 0.5 * BRAKE_GRAVITY / 2001.0,
                 1e-9);
+    /* Both are held by the parking brake: (m + m_t) g sin a = T / r, in the grade tan a. */
+    evaluate(plus(plain, "[parking]\ntorque = 1000 N*m\n[trailer]\nmass = 0.5 kg\n"));
+    const double sine = 1000.0 / 0.4 / (2000.5 * BRAKE_GRAVITY);
+    expect("empty.parking.trailer_grade", tan(asin(sine)));
 }
 
 /* What is of no load case says so. */
