@@ -545,6 +545,22 @@ static void rolling_resistance_helps(void **state)
     expect("empty.deceleration.most", 5.0 + 20.0 * BRAKE_GRAVITY / 2250.0);
 }
 
+static void nothing_is_written_behind_the_results(void **state)
+{
+    (void)state;
+    static struct {
+        struct brake_results results;
+        struct brake_case_results behind;
+    } room;
+    static struct brake_case_results untouched;
+    struct brake_sheet sheet;
+    read_sheet(&sheet, full_text());
+    memset(&room, 0x55, sizeof room);
+    memset(&untouched, 0x55, sizeof untouched);
+    brake_evaluate(&sheet.vehicle, &room.results);
+    assert_memory_equal(&room.behind, &untouched, sizeof untouched);
+}
+
 /* 1 kg behind 2000 kg takes 1/2001 of the deceleration; its brakes give some of it back. */
 static void a_trailer_of_a_kilogram_is_towed(void **state)
 {
@@ -604,6 +620,7 @@ int main(void)
         cmocka_unit_test(the_speedometer),
         cmocka_unit_test(the_brakes_themselves),
         cmocka_unit_test(rolling_resistance_helps),
+        cmocka_unit_test(nothing_is_written_behind_the_results),
         cmocka_unit_test(a_trailer_of_a_kilogram_is_towed),
         cmocka_unit_test(a_result_of_no_load_has_none),
     };

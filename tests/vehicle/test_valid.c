@@ -6,6 +6,7 @@
 #include "sheet.h"
 
 #include "brake/output.h"
+#include "vehicle/sections.h"
 
 static void refused(const struct brake_sheet *sheet, const char *field)
 {
@@ -186,6 +187,24 @@ static void values_just_past_their_limits_are_refused(void **state)
     expect_real(&sheet, &vehicle->master.bore, 2.0 * row->high, BRAKE_INFINITY, "master.bore");
 }
 
+static void every_word_of_a_choice_is_valid_and_no_other(void **state)
+{
+    (void)state;
+    static struct brake_sheet sheet;
+    read_sheet(&sheet, full_text());
+    for (int i = 0; i < index_at(&sheet.vehicle, "load.full.mass"); i++) {
+        const struct brake_quantity *row = brake_quantity_at(i);
+        char path[160];
+        int words = 0;
+        if (row->kind != BRAKE_CHOICE)
+            continue;
+        while (row->choices[words] != NULL)
+            words++;
+        brake_catalogue_path(&sheet.vehicle, i, path, sizeof path);
+        expect_whole(&sheet, brake_quantity_in(&sheet.vehicle, i), 0, words - 1, path);
+    }
+}
+
 static void points_past_their_limits_are_refused(void **state)
 {
     (void)state;
@@ -197,6 +216,9 @@ static void points_past_their_limits_are_refused(void **state)
         brake_quantity_at(index_at(&sheet.vehicle, "front.disc.pads.friction"));
     const char *field = "front.disc.pads.friction";
     assert_int_equal(points->count, 2);
+    for (int i = 2; i < BRAKE_POINTS; i++)
+        points->at[i] = points->at[1];
+    expect_whole(&sheet, &points->count, 0, BRAKE_POINTS, field);
     for (int i = 0; i < points->count; i++) {
         expect_real(&sheet, &points->at[i].x, row->low, row->low - 1.0, field);
         expect_real(&sheet, &points->at[i].x, row->high, row->high + 1.0, field);
@@ -281,6 +303,7 @@ int main(void)
         cmocka_unit_test(what_a_drive_cannot_have_told_is_refused),
         cmocka_unit_test(sizes_of_parts_that_cannot_be_are_refused),
         cmocka_unit_test(values_just_past_their_limits_are_refused),
+        cmocka_unit_test(every_word_of_a_choice_is_valid_and_no_other),
         cmocka_unit_test(points_past_their_limits_are_refused),
         cmocka_unit_test(bytes_changed_at_random_are_refused_or_can_be_asked),
         cmocka_unit_test(bytes_are_held_to_what_they_may_be),
