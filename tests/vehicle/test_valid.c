@@ -152,6 +152,8 @@ static void sizes_of_parts_that_cannot_be_are_refused(void **state)
     struct brake_own_sizes *own = &sheet.own;
     read_sheet(&sheet, full_text());
     expect_whole(&sheet, &own->count, 0, BRAKE_OWN_SIZES, "vehicle.parts");
+    own->count = -7;
+    refused(&sheet, "vehicle.parts");
     own->count = 2;
     for (int i = 0; i < own->count; i++) {
         expect_whole(&sheet, &own->line[i], 0, brake_catalogue_count() - 1, "vehicle.parts");
