@@ -85,6 +85,22 @@ static void what_steers_a_terminal_is_shown_as_a_question_mark(void **state)
     }
 }
 
+/* Controls but the tab (C0, delete, C1), ends of lines and paragraphs, marks of direction: Unicode,
+ * chapter 23; Standard Annex 9, section 2. */
+static void letters_that_steer_are_these_and_no_other(void **state)
+{
+    (void)state;
+    static const unsigned ranges[][2] = {{0x00, 0x08},    {0x0a, 0x1f},     {0x7f, 0x9f},
+                                         {0x61c, 0x61c},  {0x200e, 0x200f}, {0x2028, 0x202e},
+                                         {0x2066, 0x2069}};
+    for (unsigned code = 0; code < 0x11000; code++) {
+        bool steers = false;
+        for (size_t i = 0; i < sizeof ranges / sizeof ranges[0]; i++)
+            steers = steers || (code >= ranges[i][0] && code <= ranges[i][1]);
+        assert_int_equal(brake_letter_steers(code), steers);
+    }
+}
+
 static void every_capital_has_its_small_letter(void **state)
 {
     (void)state;
@@ -105,6 +121,7 @@ int main(void)
         cmocka_unit_test(what_only_looks_like_a_letter_is_none),
         cmocka_unit_test(the_mark_before_a_text_has_three_bytes),
         cmocka_unit_test(what_steers_a_terminal_is_shown_as_a_question_mark),
+        cmocka_unit_test(letters_that_steer_are_these_and_no_other),
         cmocka_unit_test(every_capital_has_its_small_letter),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
