@@ -147,6 +147,15 @@ static void limits_are_told_in_four_digits_that_are_accepted(void **state)
     assert_string_equal(limits_words(brake_unit_find("lb"), 300.0, 12000.0).text,
                         "661.4 to 26450 lb");
     assert_string_equal(limits_words(brake_unit_find(""), 1.5, BRAKE_INFINITY).text, "1.5 to inf");
+    /* A ten-millionth beyond four digits is beyond them, the rounding of a double is not. */
+    assert_string_equal(limits_words(brake_unit_find(""), 1.0000005, 6.2999995).text,
+                        "1.001 to 6.299");
+    for (int i = 1; i < 1000; i++) {
+        char expected[40];
+        snprintf(expected, sizeof expected, "%d to %d mm", i, i + 1);
+        assert_string_equal(limits_words(brake_unit_find("mm"), i / 1000.0, (i + 1) / 1000.0).text,
+                            expected);
+    }
 }
 
 /* NIST Special Publication 811, Appendix B: digits as printed there, or exact. */
