@@ -4,6 +4,7 @@
 
 #include "vehicle/sections.h"
 #include "vehicle/recalculation.h"
+#include "vehicle/trade.h"
 
 static const char winch[] = "[part.winch]\nmass = 40 kg\nbehind_front_axle = -500 mm\n"
                             "height = 700 mm\n[part.rack]\nmass = 30 kg\n"
@@ -672,6 +673,16 @@ static void words_of_the_trade_lead_to_their_lines(void **state)
     }
 }
 
+/* A path that lacks a word between two dots is no word of the trade. */
+static void a_word_that_is_left_out_is_none_of_the_trade(void **state)
+{
+    (void)state;
+    assert_null(brake_trade_says("vehicle..mass"));
+    assert_null(brake_trade_says("."));
+    assert_null(brake_trade_says(""));
+    assert_non_null(brake_trade_says("rear..duals"));
+}
+
 /* Every line that a drive was told with moves up as a part before it goes. */
 static void all_lines_of_a_drive_move_up_with_a_part(void **state)
 {
@@ -729,6 +740,7 @@ int main(void)
         cmocka_unit_test(a_word_of_the_trade_has_39_letters_at_the_most),
         cmocka_unit_test(a_cleared_choice_is_its_first_word),
         cmocka_unit_test(words_of_the_trade_lead_to_their_lines),
+        cmocka_unit_test(a_word_that_is_left_out_is_none_of_the_trade),
         cmocka_unit_test(all_lines_of_a_drive_move_up_with_a_part),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -13,10 +13,10 @@ static struct brake_sheet sheet;
 static void a_pedal_force_gives_what_is_worked_out_by_hand(void **state)
 {
     (void)state;
-    static const double force[] = {0.0, 100.0, 400.0, -1.0};
-    struct brake_curve_point point[4];
+    static const double force[] = {0.0, 100.0, 400.0, -1.0, BRAKE_INFINITY, BRAKE_NAN};
+    struct brake_curve_point point[6];
     read_sheet(&sheet, plain);
-    brake_curves_at_force(&sheet.vehicle, BRAKE_EMPTY, BRAKE_INTACT, force, 4, point);
+    brake_curves_at_force(&sheet.vehicle, BRAKE_EMPTY, BRAKE_INTACT, force, 6, point);
     for (int i = 0; i < 3; i++) {
         const double f = force[i];
         const double a = f / 100.0;
@@ -31,7 +31,8 @@ static void a_pedal_force_gives_what_is_worked_out_by_hand(void **state)
         assert_within(point[i].adhesion[BRAKE_FRONT], 16.75 * f / front, 1e-12);
         assert_equal(point[i].brake_pressure[BRAKE_FRONT], point[i].pressure);
     }
-    assert_true(isnan(point[3].deceleration) && isnan(point[3].torque[BRAKE_REAR]));
+    for (int i = 3; i < 6; i++)
+        assert_true(isnan(point[i].deceleration) && isnan(point[i].torque[BRAKE_REAR]));
 }
 
 static void a_deceleration_gives_the_same_point(void **state)
