@@ -577,8 +577,8 @@ static void parts_are_told_by_the_lines_of_any_part(void **state)
     assert_non_null(strstr(text, "[part.NAME] takes mass, behind_front_axle, height"));
 }
 
-/* What was meant, and what the section takes: the one where it is near, the other where the section is
- * there. */
+/* What was meant, and what the section takes: the one where it is near, the other where the
+ * section is there. */
 static void a_hint_tells_what_was_meant_and_what_there_is(void **state)
 {
     (void)state;

@@ -24,7 +24,6 @@ static void expect(const struct brake_sheet *sheet, const char *path, double val
 
 static const char mass_lines[] = "mass = 2000 kg\nfront_share = 50 %\n";
 
-/* Follows from the definition: 500 + 510 + 480 + 510 = 2000; 1010 / 2000. */
 /* 300 N of 3000 N; 0.4 m x 3000 N, brought from 300 N at the lever to 400 N of parking.force. */
 static void a_tester_gives_sides_and_parking_torque(void **state)
 {
@@ -40,7 +39,7 @@ static void a_tester_gives_sides_and_parking_torque(void **state)
     assert_near(sheet.vehicle.parking.torque, 1600.0, 1e-12);
 }
 
-/* A torque is as good as the weakest of both forces, the tyre and, where the lever was read, that. */
+/* A torque is as good as the weakest of both forces, the tyre and the lever, where it was read. */
 static void a_torque_of_the_tester_is_as_good_as_its_readings(void **state)
 {
     (void)state;
@@ -61,6 +60,7 @@ static void a_torque_of_the_tester_is_as_good_as_its_readings(void **state)
     }
 }
 
+/* Follows from the definition: 500 + 510 + 480 + 510 = 2000; 1010 / 2000. */
 static void corner_scales_add_up_to_mass_and_front_share(void **state)
 {
     (void)state;
@@ -427,8 +427,8 @@ static void a_circular_pad_follows_the_table_or_the_integral(void **state)
                 0.120 * (1.0 + 1.0 / 128.0 + 1.0 / 49152.0 + 1.0 / 4194304.0), 1e-8);
 }
 
-/* Given no rotor, then it reaches as far as its pad does: reference/lines.md, disc.rotor_diameter. Of
- * an outline, whose corners may be traced anyhow, nothing is said. */
+/* Given no rotor, then it reaches as far as its pad does: reference/lines.md, disc.rotor_diameter.
+ * Of an outline, whose corners may be traced anyhow, nothing is said. */
 static void a_rotor_left_out_reaches_as_far_as_its_pad(void **state)
 {
     (void)state;
@@ -766,8 +766,8 @@ static void a_default_follows_a_change(void **state)
     assert_near(value_at(&sheet, "parking.force"), 300.0, ROUNDING);
 }
 
-/* Given a rear axle that is made one with drums, then nothing of its discs stays, nor a torque whose
- * gears are not known. */
+/* Given a rear axle that is made one with drums, then nothing of its discs stays, nor a torque
+ * whose gears are not known. */
 static void what_was_filled_in_goes_with_its_reason(void **state)
 {
     (void)state;

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-/* What follows from a line: sweeps work out anew only the sections that may change with it, and fill
- * only the columns of lanes that are built from those. Expected: a vehicle worked out from scratch
- * with that line moved. */
+/* What follows from a line: sweeps work out anew only the sections that may change with it, and
+ * fill only the columns of lanes that are built from those. Expected: a vehicle worked out from
+ * scratch with that line moved. */
 #include "sheet.h"
 
 #include "brake/system.h"
@@ -261,8 +261,9 @@ static void what_moves_in_a_lane_is_filled_anew(void **state)
     assert_int_equal(seen, (1u << BRAKE_LANE_PARTS) - 1 - (1u << 15) - (1u << 16) - (1u << 23));
 }
 
-/* What a lane is told besides numbers of the file: whether there is a booster, a trailer of any mass,
- * a failure that there can be; and the sine of the slope that parking brakes are tested on, 20 % (UN R13-H, Annex 3, 2.3). */
+/* What a lane is told besides numbers of the file: whether there is a booster, a trailer of any
+ * mass, a failure that there can be; and the sine of the slope that parking brakes are tested on,
+ * 20 % (UN R13-H, Annex 3, 2.3). */
 static void a_lane_is_told_what_is_there(void **state)
 {
     (void)state;
@@ -284,7 +285,8 @@ static void a_lane_is_told_what_is_there(void **state)
     assert_nan(n.trailer_ratio[0]);
 }
 
-/* Both axles and both circuits stand in their own columns; iron: 450 J/(kg K), reference/method.md. */
+/* Both axles and both circuits stand in their own columns; iron: 450 J/(kg K),
+ * reference/method.md. */
 static void a_lane_holds_both_axles_and_both_circuits(void **state)
 {
     (void)state;
@@ -354,7 +356,7 @@ static void what_is_no_longer_known_is_forgotten(void **state)
     assert_near(recalculation.sheet.vehicle.axle[BRAKE_FRONT].axle.side_difference, 0.1, 1e-12);
 }
 
-/* An inner edge outside of the outer one is refused as long as it is there, whatever else changes. */
+/* An inner edge outside of the outer one is refused while it is there, whatever else changes. */
 static void a_refusal_lasts_as_long_as_its_reason(void **state)
 {
     (void)state;

@@ -305,8 +305,8 @@ static void a_face_is_one_to_sixty_millimetres_thick(void **state)
     assert_string_equal(error.field, "front.disc.rotor_mass");
 }
 
-/* About an effective radius of 125 mm pads reach from the axle itself to 250 mm, or from the rim to the
- * rim: neither is a ring. */
+/* About an effective radius of 125 mm pads reach from the axle itself to 250 mm, or from the rim
+ * to the rim: neither is a ring. */
 static void a_ring_has_two_edges(void **state)
 {
     (void)state;

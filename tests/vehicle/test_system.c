@@ -52,7 +52,8 @@ static void a_load_is_added_to_the_bare_vehicle(void **state)
     assert_equal(brake_vehicle_body(&sheet.vehicle, BRAKE_EMPTY).behind, 1.25);
 }
 
-/* 180 kg with the driver, of whom 75 kg are aboard, half way between the axles: 49 CFR 571.135, S4. */
+/* 180 kg with the driver, of whom 75 kg are aboard, half way between the axles: 49 CFR 571.135,
+ * S4. */
 static void a_lightly_laden_vehicle_has_its_tester_aboard(void **state)
 {
     (void)state;
@@ -925,7 +926,8 @@ static void whatever_slows_the_body_moves_its_valve(void **state)
     }
 }
 
-/* A vehicle of two circuits that are alike, its chambers of these strokes, its pedal of this travel. */
+/* A vehicle of two circuits that are alike, its chambers of these strokes, its pedal of this
+ * travel. */
 static const char *of_strokes(double primary, double secondary, double travel)
 {
     char lines[200];
@@ -937,8 +939,8 @@ static const char *of_strokes(double primary, double secondary, double travel)
     return plus(text, lines);
 }
 
-/* Of circuits that are alike nothing changes but the number of the chamber when both chambers change
- * places. */
+/* Of circuits that are alike nothing changes but the number of the chamber when both chambers
+ * change places. */
 static void chambers_may_change_places(void **state)
 {
     (void)state;
@@ -982,7 +984,7 @@ static void expect_nothing_held(const struct brake_system *system)
     }
 }
 
-/* Whatever stood there before: a vehicle without strokes holds nothing, nor one that is released. */
+/* Whatever stood there before: without strokes nothing is held, nor by one that is released. */
 static void a_system_without_ends_holds_nothing(void **state)
 {
     (void)state;

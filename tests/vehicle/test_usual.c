@@ -60,8 +60,8 @@ static void a_booster_of_which_little_is_told(void **state)
     assert_near(value_at(&sheet, "booster.assist"), 1.75 * 63e3 * BRAKE_PI * 0.01, 1e-12);
 }
 
-/* Half the pressure before it, two stops in all: nitrogen that expands quickly, p V^1.4 = const with
- * absolute pressures, half way from the volume it is charged to to that of its precharge. */
+/* Half the pressure before it, two stops in all: nitrogen that expands quickly, p V^1.4 = const
+ * with absolute pressures, half way from the volume it is charged to to that of its precharge. */
 static void an_accumulator_of_which_little_is_told(void **state)
 {
     (void)state;

@@ -145,6 +145,17 @@ static void what_a_drive_cannot_have_told_is_refused(void **state)
     refused(&sheet, "drive.log");
 }
 
+/* Bytes between two members may be anything. */
+static void what_stands_behind_the_lines_of_a_drive_is_not_looked_at(void **state)
+{
+    (void)state;
+    static struct brake_sheet sheet;
+    const size_t behind = offsetof(struct brake_knowledge, line) + BRAKE_DRIVE_LINES * sizeof(int);
+    read_sheet(&sheet, full_text());
+    memset((char *)&sheet.known + behind, 0x99, sizeof sheet.known - behind);
+    expect_good(&sheet);
+}
+
 static void sizes_of_parts_that_cannot_be_are_refused(void **state)
 {
     (void)state;
@@ -303,6 +314,7 @@ int main(void)
         cmocka_unit_test(counts_past_their_tables_are_refused),
         cmocka_unit_test(words_numbers_and_records_that_cannot_be_are_refused),
         cmocka_unit_test(what_a_drive_cannot_have_told_is_refused),
+        cmocka_unit_test(what_stands_behind_the_lines_of_a_drive_is_not_looked_at),
         cmocka_unit_test(sizes_of_parts_that_cannot_be_are_refused),
         cmocka_unit_test(values_just_past_their_limits_are_refused),
         cmocka_unit_test(every_word_of_a_choice_is_valid_and_no_other),
