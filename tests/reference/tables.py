@@ -40,10 +40,10 @@ def groups():
             found.append((page, "", []))
         elif section := re.match(r"\[(.*?)\] (.*)", line):
             found.append((page, line, []))
-        elif group := re.match(r"  (\S.*):$", line):
-            found.append((page, group[1], []))
         elif name := re.match(r"  (\S+(?: \S+)*)  +\S", line):
             found[-1][2].append(name[1])
+        elif group := re.match(r"  (\S.*):$", line):
+            found.append((page, group[1], []))
     return [(page, head, names[1:]) for page, head, names in found if names]
 
 
