@@ -140,7 +140,7 @@ static bool any_open(const struct drawing *d)
         const long samples = d->conformance->of[i].samples;
         double low;
         double high;
-        if (is_hot(i) || samples == 0)
+        if (samples == 0) /* hot ones are drawn later */
             continue;
         brake_conformance_interval(d->room->met[i], samples, &low, &high);
         if (brake_conformance_open(low, high))
@@ -293,7 +293,7 @@ static bool rests_on_defaults(const struct brake_conformance *s, double margin)
 {
     const double half =
         margin >= 0.0 ? margin - s->margin[0] : s->margin[BRAKE_MARGIN_STEPS - 1] - margin;
-    return s->by_defaults > 0.0 && fabs(margin) < half * sqrt(fmin(1.0, s->by_defaults));
+    return fabs(margin) < half * sqrt(fmin(1.0, s->by_defaults));
 }
 
 /* ---- from the counts to the words ------------------------------------------------------------ */

@@ -377,7 +377,7 @@ static void measure_distance(const struct search *s, struct brake_drive_stop *st
     const double slowing_down = stop->developed.value;
     const double speed = stop->initial.value;
     long last = stop->last;
-    while (last > stop->first && speed_at(s, last) <= STANDING)
+    while (speed_at(s, last) <= STANDING) /* the first row is faster */
         last--;
     const double rest = speed_at(s, last) / slowing_down;
     double time = begins;

@@ -178,6 +178,46 @@ static enum brake_status fit(long rows)
     return brake_cooldown_fit(&sheet, row, rows, &found, &error);
 }
 
+/* 120 intervals of 5 s make 120 spans of one row each; the last row of all, at the end of the last
+ * span, belongs to that. */
+static void a_row_between_two_spans_begins_the_later_one(void **state)
+{
+    (void)state;
+    begin_log();
+    log_axle(BRAKE_FRONT, 0.8);
+    assert_int_equal(fit(121), BRAKE_OK);
+    const struct brake_cooldown_axle *axle = &found.axle[BRAKE_FRONT];
+    assert_equal(axle->begin, 100.0);
+    assert_equal(axle->from, row[0].value[BRAKE_LOG_FRONT_TEMPERATURE]);
+    assert_near(axle->begin + axle->duration, 697.5, 1e-9);
+    assert_near(axle->to,
+                0.5 * (row[119].value[BRAKE_LOG_FRONT_TEMPERATURE] +
+                       row[120].value[BRAKE_LOG_FRONT_TEMPERATURE]),
+                1e-9);
+}
+
+/* A sensor that dropped out for 100 s, at 30 m/s: what is left are the same means, to the last, and
+ * the way is that of a straight line between those beside the gap, at 20 m/s. */
+static void a_span_without_a_reading_is_passed_over(void **state)
+{
+    (void)state;
+    begin_log();
+    log_axle(BRAKE_FRONT, 0.8);
+    for (int i = 100; i < 120; i++) {
+        row[i].value[BRAKE_LOG_FRONT_TEMPERATURE] = BRAKE_NAN;
+        row[i].value[BRAKE_LOG_SPEED] = 30.0;
+    }
+    assert_int_equal(fit(ROWS), BRAKE_OK);
+    const struct brake_cooldown_axle *axle = &found.axle[BRAKE_FRONT];
+    assert_near(axle->to,
+                0.5 * (row[ROWS - 2].value[BRAKE_LOG_FRONT_TEMPERATURE] +
+                       row[ROWS - 1].value[BRAKE_LOG_FRONT_TEMPERATURE]),
+                1e-9);
+    assert_near(axle->duration, 1190.0, 1e-9);
+    assert_within(axle->speed, 20.0, 1e-9);
+    assert_within(axle->cooling, 0.8, 0.004);
+}
+
 /* Two factors that do not meet: each comes back, the lesser is taken for both. */
 static void a_log_gives_the_factor_that_made_it(void **state)
 {
@@ -400,12 +440,13 @@ static void one_axle_is_as_sure_as_histories_and_air(void **state)
                      2.0 * exact.half < usual->fallback * (usual->most - usual->least));
 }
 
-/* However short it was heated: the least of the histories that are tried may be the best. */
-static void a_short_heating_is_found_too(void **state)
+/* However short or long it was heated: each of the histories that are tried may be the best, of a
+ * power that makes the brake about as hot. */
+static void each_heating_that_is_tried_is_found(void **state)
 {
     (void)state;
-    static const double heated[] = {30.0, 60.0, 300.0};
-    for (int k = 0; k < 3; k++) {
+    static const double heated[] = {30.0, 60.0, 120.0, 300.0, 600.0, 1200.0, 2400.0};
+    for (size_t k = 0; k < sizeof heated / sizeof heated[0]; k++) {
         static struct brake_hot_rig hot;
         struct brake_thermal_state now;
         begin_log();
@@ -480,7 +521,9 @@ int main(void)
         cmocka_unit_test(what_a_fit_leaves_over_is_told),
         cmocka_unit_test(a_refusal_names_its_line),
         cmocka_unit_test(one_axle_is_as_sure_as_histories_and_air),
-        cmocka_unit_test(a_short_heating_is_found_too),
+        cmocka_unit_test(each_heating_that_is_tried_is_found),
+        cmocka_unit_test(a_row_between_two_spans_begins_the_later_one),
+        cmocka_unit_test(a_span_without_a_reading_is_passed_over),
         cmocka_unit_test(a_factor_beyond_reason_is_refused),
         cmocka_unit_test(a_factor_just_within_reason_is_found),
         cmocka_unit_test(the_air_of_the_day_is_asked_for),

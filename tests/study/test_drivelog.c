@@ -378,8 +378,12 @@ static void what_is_as_predicted_agrees(void **state)
 static void the_friction_found_gives_what_was_measured(void **state)
 {
     (void)state;
-    const char *const text[] = {drum_text(), shoe_text()};
-    for (int i = 0; i < 2; i++) {
+    /* the last has a secondary shoe that is lined otherwise */
+    const char *const servo = swapped(shoe_text(), "leading_trailing", "duo_servo");
+    const char *const text[] = {drum_text(), shoe_text(),
+                                plus(swapped(servo, "mu = 0.35", "mu = 0.3"),
+                                     "secondary_mu = 0.25\n")};
+    for (int i = 0; i < 3; i++) {
         given((const double[]){3.0}, 1);
         read_sheet(&sheet, text[i]);
         make_exact(&sheet);
@@ -390,6 +394,7 @@ static void the_friction_found_gives_what_was_measured(void **state)
         for (int axle = 0; axle < BRAKE_AXLES; axle++) {
             sheet.vehicle.axle[axle].pads.mu *= factor;
             sheet.vehicle.axle[axle].lining.mu *= factor;
+            sheet.vehicle.axle[axle].lining.secondary_mu *= factor;
             sheet.vehicle.axle[axle].drum.brake_factor *= factor;
         }
         compare();
@@ -533,6 +538,44 @@ static void without_a_foot_only_too_much_says_something(void **state)
     }
 }
 
+/* Of two as hard the first, here the slower one with the less air to help; where none counts nothing
+ * is said. */
+static void without_a_foot_the_first_of_the_hardest_is_asked(void **state)
+{
+    (void)state;
+    for (int counts = 0; counts < 2; counts++) {
+        given((const double[]){3.9, 3.9}, 2);
+        sheet.vehicle.driver.pedal_force_most = 400.0;
+        sheet.vehicle.heat.drag_area = 0.6;
+        drive.stop[1].initial.value = 30.0;
+        for (int k = 0; k < 2; k++) {
+            drive.stop[k].pedal_force = BRAKE_NAN;
+            drive.stop[k].flags = counts ? 0 : BRAKE_STOP_GAP;
+        }
+        compare();
+        if (counts)
+            assert_within(drive.predicted.value,
+                          4.0 + 0.5 * 1.225 * 0.6 * 0.325 * 400.0 / 2250.0, 1e-6);
+        else
+            assert_nan(drive.predicted.value);
+    }
+}
+
+/* As many stops as there is room for, one way and all alike, are as one of them. */
+static void as_many_stops_as_there_is_room_for_are_compared(void **state)
+{
+    (void)state;
+    double deceleration[BRAKE_DRIVE_STOPS];
+    for (int i = 0; i < BRAKE_DRIVE_STOPS; i++)
+        deceleration[i] = 3.6;
+    given(deceleration, BRAKE_DRIVE_STOPS);
+    compare();
+    assert_int_equal(drive.compared, BRAKE_DRIVE_STOPS);
+    assert_within(drive.predicted.value, 4.0, 1e-6);
+    assert_within(drive.measured.value, 3.6, 1e-9);
+    assert_within(drive.friction.value, 0.9, 1e-6);
+}
+
 /* Half of a tolerance is a standard deviation, 90 of 100 lie within 1.645 of them; what is left out
  * is as it usually is (brake/drivelog.h). */
 static void the_day_is_that_of_the_file(void **state)
@@ -587,6 +630,8 @@ int main(void)
         cmocka_unit_test(fade_is_the_fall_of_a_line_over_its_begin),
         cmocka_unit_test(friction_is_sought_in_reason),
         cmocka_unit_test(without_a_foot_only_too_much_says_something),
+        cmocka_unit_test(without_a_foot_the_first_of_the_hardest_is_asked),
+        cmocka_unit_test(as_many_stops_as_there_is_room_for_are_compared),
         cmocka_unit_test(the_day_is_that_of_the_file),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

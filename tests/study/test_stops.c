@@ -217,6 +217,7 @@ static void stops_from_one_speed_are_a_group(void **state)
     assert_near(group->most[1], drive.stop[0].corrected.value, 1e-12);
     assert_int_equal(drive.repeat[1].stops, 1);
     assert_nan(drive.repeat[1].spread[0]);
+    assert_equal(drive.repeat[2].spread[0], 0.0); /* no group: nothing is said of it */
 }
 
 /* brake/drivelog.h: less than 1 m/s2 is no use of the brakes, less than 5 m/s no stop. */
@@ -339,11 +340,12 @@ static void a_rise_of_less_than_half_a_metre_a_second_is_none(void **state)
     }
 }
 
-/* Three second differences tell a noise, 8.5 m/s in the middle here; two tell none. */
+/* Three second differences tell a noise, 8.5 m/s in the middle here, of the first row, beside none
+ * at all and 12.75; two tell none. */
 static void few_rows_tell_no_noise(void **state)
 {
     (void)state;
-    static const double speed[2][5] = {{16.0, 20.5, 8.0, 0.0}, {16.0, 12.0, 16.5, 8.0, 0.0}};
+    static const double speed[2][5] = {{16.0, 20.5, 8.0, 0.0}, {16.0, 12.0, 16.5, 8.25, 0.0}};
     for (int many = 0; many < 2; many++) {
         start();
         interval = 1.0;
@@ -805,6 +807,70 @@ static void a_stop_begins_with_its_foot(void **state)
     row[0].value[BRAKE_LOG_PEDAL_FORCE] = 22.0;
     assert_int_equal(measure()->first, 0);
     assert_int_equal(drive.stop[0].flags, BRAKE_STOP_BEGUN);
+    /* a row that is not handed over, ahead of the log, is none of it */
+    assert_int_equal(brake_drive_measure(row + 1, rows - 1, &nominal, &day, &drive), BRAKE_OK);
+    assert_int_equal(drive.stop[0].first, 0);
+}
+
+/* Of the rows of a stop the first alone is faster than 5 m/s, and it is the first of the log. */
+static void a_log_may_begin_in_its_only_fast_row(void **state)
+{
+    (void)state;
+    start();
+    for (double speed = 5.1; speed > 0.0; speed -= 0.2)
+        add(speed, 400.0);
+    add(0.0, 400.0);
+    measure();
+    assert_int_equal(drive.stops, 1);
+    assert_int_equal(drive.stop[0].first, 0);
+    assert_int_equal(drive.stop[0].flags, BRAKE_STOP_BEGUN);
+}
+
+/* What a vehicle does from its first standing row on is none of the stop: off at once by 0.65 m/s in
+ * a tenth of a second, which within a stop would be a jump. */
+static void a_start_right_after_a_stop_is_no_jump(void **state)
+{
+    (void)state;
+    start();
+    const long last = add_stop(20.0, 4.0, 400.0) + 99; /* of 0.2 m/s, which stands */
+    for (long i = last + 1; i < rows; i++)
+        row[i].value[BRAKE_LOG_SPEED] = 0.85;
+    const struct brake_drive_stop *stop = measure();
+    assert_int_equal(stop->last, last);
+    assert_int_equal(stop->flags, 0);
+}
+
+/* The way to rest goes on from the last row that moves: what the row that stands says of its speed,
+ * up to 0.3 m/s, is not looked at. */
+static void the_way_ends_with_the_last_row_that_moves(void **state)
+{
+    (void)state;
+    start();
+    const long last = add_stop(20.0, 4.0, 400.0) + 99;
+    const double way = measure()->distance.value;
+    row[last].value[BRAKE_LOG_SPEED] = 0.3;
+    assert_int_equal(measure()->last, last);
+    assert_near(drive.stop[0].distance.value, way, 1e-12);
+}
+
+/* At 200 rows a second a stop has more rows than a median is taken of: those that are looked at are
+ * spread evenly over it. The noise and its bound are those of noise_is_no_jump; over 0.1 s, twenty
+ * rows, by which the vehicle slows by 0.4 m/s, an engine gives 0.4. */
+static void noise_of_many_rows_is_that_of_some(void **state)
+{
+    (void)state;
+    const double most = 0.4 + 5.0 * sqrt(2.0) * 0.2 / (0.6745 * sqrt(6.0));
+    for (int more = 0; more < 2; more++) {
+        start();
+        interval = 0.005;
+        const long begins = add_stop(24.0, 4.0, 400.0);
+        const double up = 0.4 + most + (more ? 0.002 : -0.002);
+        for (long i = begins + 1; row[i].value[BRAKE_LOG_SPEED] > 1.0; i++)
+            row[i].value[BRAKE_LOG_SPEED] += i % 2 == 0 ? 0.05 : -0.05;
+        for (long i = 0; i < 400; i++)
+            row[begins + 300 + i].value[BRAKE_LOG_SPEED] += up * (double)(400 - i) / 400.0;
+        assert_int_equal(measure()->flags, more ? BRAKE_STOP_JUMP : 0);
+    }
 }
 
 /* Where the foot tells other stops, one without it begins where the speed falls. */
@@ -1208,6 +1274,10 @@ int main(void)
         cmocka_unit_test(a_gentle_onset_is_no_part_of_a_stop),
         cmocka_unit_test(coasting_is_no_part_of_a_stop),
         cmocka_unit_test(a_stop_begins_with_its_foot),
+        cmocka_unit_test(a_log_may_begin_in_its_only_fast_row),
+        cmocka_unit_test(a_start_right_after_a_stop_is_no_jump),
+        cmocka_unit_test(the_way_ends_with_the_last_row_that_moves),
+        cmocka_unit_test(noise_of_many_rows_is_that_of_some),
         cmocka_unit_test(a_stop_without_the_foot_is_one_all_the_same),
         cmocka_unit_test(the_initial_speed_is_that_of_three_rows_or_more),
         cmocka_unit_test(without_a_foot_the_initial_speed_is_that_between_two_rows),
