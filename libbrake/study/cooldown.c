@@ -145,8 +145,7 @@ static enum brake_status check_fall(const struct cooling *c, struct brake_error 
     double lowest = c->measured[0];
     for (int i = 1; i < c->spans; i++) {
         const struct span *span = &c->span[i];
-        const double slowed =
-            (span[-1].speed - span->speed) / fmax(span->time - span[-1].time, 1e-9);
+        const double slowed = (span[-1].speed - span->speed) / (span->time - span[-1].time);
         if (slowed > BRAKED)
             return refuse(
                 error, BRAKE_E_FIT, span->line, "speed",

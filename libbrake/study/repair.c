@@ -259,7 +259,7 @@ static void build(struct search *s)
         s->singles += with(s, &first, i, &s->single[s->singles]) ? 1 : 0;
     for (int i = 0; i < s->singles; i++) {
         const int from = first.count > 0 ? 0 : s->single[i].part[0] + 1;
-        for (int k = from; k < s->offers && s->pairs < PAIRS; k++)
+        for (int k = from; k < s->offers; k++)
             s->pairs += with(s, &s->single[i], k, &s->pair[s->pairs]) ? 1 : 0;
     }
     work_out(s, s->single, s->singles);
@@ -293,6 +293,11 @@ struct trial {
     struct brake_sheet sheet;
     struct brake_assessment assessment;
     struct brake_before before;
+};
+
+struct room {
+    struct search search;
+    struct trial trial;
 };
 
 static bool any_hot(const struct search *s)
@@ -494,15 +499,12 @@ bool brake_repair_find(const struct brake_sheet *sheet, const struct brake_asses
                        struct brake_repair *repair)
 {
     *repair = (struct brake_repair){.stays = -1, .all_met = BRAKE_NAN, .regained = BRAKE_NAN};
-    struct search *s = malloc(sizeof *s);
-    struct trial *t = malloc(sizeof *t);
-    if (s != NULL && t != NULL) {
-        s->sheet = sheet;
-        s->now = assessment;
-        find(s, t, repair);
-    }
-    const bool room = s != NULL && t != NULL;
-    free(t);
-    free(s);
-    return room;
+    struct room *room = malloc(sizeof *room);
+    if (room == NULL)
+        return false;
+    room->search.sheet = sheet;
+    room->search.now = assessment;
+    find(&room->search, &room->trial, repair);
+    free(room);
+    return true;
 }

@@ -380,9 +380,9 @@ static void the_friction_found_gives_what_was_measured(void **state)
     (void)state;
     /* the last has a secondary shoe that is lined otherwise */
     const char *const servo = swapped(shoe_text(), "leading_trailing", "duo_servo");
-    const char *const text[] = {drum_text(), shoe_text(),
-                                plus(swapped(servo, "mu = 0.35", "mu = 0.3"),
-                                     "secondary_mu = 0.25\n")};
+    const char *const text[] = {
+        drum_text(), shoe_text(),
+        plus(swapped(servo, "mu = 0.35", "mu = 0.3"), "secondary_mu = 0.25\n")};
     for (int i = 0; i < 3; i++) {
         given((const double[]){3.0}, 1);
         read_sheet(&sheet, text[i]);
@@ -554,8 +554,8 @@ static void without_a_foot_the_first_of_the_hardest_is_asked(void **state)
         }
         compare();
         if (counts)
-            assert_within(drive.predicted.value,
-                          4.0 + 0.5 * 1.225 * 0.6 * 0.325 * 400.0 / 2250.0, 1e-6);
+            assert_within(drive.predicted.value, 4.0 + 0.5 * 1.225 * 0.6 * 0.325 * 400.0 / 2250.0,
+                          1e-6);
         else
             assert_nan(drive.predicted.value);
     }

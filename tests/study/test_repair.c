@@ -255,6 +255,100 @@ static void a_loss_is_regained_to_within_what_is_as_before(void **state)
     assert_near(repair.regained, 0.9702, 1e-6);
 }
 
+/* Pads in front of 0.4 +- 0.04 and a master cylinder so large that the brakes with a failed circuit
+ * have a margin of -0.35: torque goes by one over its area. Hazards alone are judged. Lists, of the
+ * person's own, bores that give margins. */
+static int make_weak(const char *text, const double *margin, int margins)
+{
+    const int row = criterion_number("hazard.circuit");
+    read_sheet(&sheet, text);
+    brake_assess(&sheet, 0, &assessment);
+    const double area = (1.0 + assessment.judgement[row].margin) / 0.65;
+    char bore[60];
+    snprintf(bore, sizeof bore, "master.bore=%.12f mm", 20.0 * sqrt(area));
+    change(&sheet, bore);
+    make_exact(&sheet);
+    state_tolerance(&sheet, "front.disc.pads.mu", 0.04, BRAKE_MEASURED);
+    for (int i = 0; i < margins; i++)
+        list_bore((1.0 + margin[i]) / 0.65 / area);
+    brake_assess(&sheet, 0, &assessment);
+    assert_true(brake_assess_conformance(&sheet, false, NULL, &room, &assessment));
+    assert_within(assessment.judgement[row].margin, -0.35, 1e-9);
+    assert_int_equal(assessment.judgement[row].verdict, BRAKE_FALLS_SHORT);
+    return row;
+}
+
+/* What falls short is to have the margin at which 95 of 100 of its samples meet, the scatter being
+ * the same over the value: just below it none is tried. At it the samples leave open whether 95 of
+ * 100 meet; then 0.04 more is asked (repair.c), and the nearest that has it is taken. */
+static void a_margin_is_asked_by_the_scatter_and_then_some_more(void **state)
+{
+    (void)state;
+    const char *text = swapped(strong(), "pistons = 1 x 50 mm", "pistons = 1 x 40 mm");
+    const int row = make_weak(text, NULL, 0);
+    const double low = assessment.conformance.of[row].margin[0];
+    const double need = 0.65 / (1.0 + low) - 1.0;
+    assert_true(need > 0.02 && need < 0.12);
+    const double margin[] = {need - 0.0002, need + 0.0002, need + 0.0398, need + 0.0402};
+    make_weak(text, margin, 4);
+    assert_true(brake_repair_find(&sheet, &assessment, &repair));
+    assert_int_equal(repair.reach, BRAKE_REPAIR_ALL);
+    assert_int_equal(repair.changes, 1);
+    assert_int_equal(repair.change[0].line[0], brake_catalogue_find(NULL, "master.bore"));
+    assert_equal(repair.change[0].value[0], sheet.own.value[3]);
+}
+
+/* Of all other parts the person's list has what is fitted, which is no change. */
+static void list_nothing_else(void)
+{
+    static const struct {
+        const char *path;
+        double value;
+    } fitted[] = {{"front.disc.pads.mu", 0.4},
+                  {"rear.disc.pads.mu", 0.4},
+                  {"front.disc.piston_diameter", 0.08},
+                  {"rear.disc.piston_diameter", 0.04},
+                  {"front.disc.effective_radius", 1.0},
+                  {"rear.disc.effective_radius", 1.0},
+                  {"pedal.ratio", 4.0},
+                  {"booster.assist", 1.0}};
+    for (size_t i = 0; i < sizeof fitted / sizeof fitted[0]; i++) {
+        sheet.own.line[sheet.own.count] = brake_catalogue_find(NULL, fitted[i].path);
+        sheet.own.value[sheet.own.count++] = fitted[i].value;
+    }
+}
+
+/* Where nothing gives what is asked so that all is met, it is enough that nothing falls short: of
+ * the margin asked three tenths. The nearest that has so much leaves its word open. */
+static void where_not_all_can_be_met_nothing_is_to_fall_short(void **state)
+{
+    (void)state;
+    const char *text = swapped(strong(), "pistons = 1 x 50 mm", "pistons = 1 x 40 mm");
+    text = swapped(text, "booster = none", "booster = fitted\ngain = 1.5\nassist = 5000 N");
+    const int row = make_weak(text, NULL, 0);
+    const double need = 0.65 / (1.0 + assessment.conformance.of[row].margin[0]) - 1.0;
+    const double margin[] = {0.3 * need - 0.0001, 0.3 * need + 0.0001, 0.6 * need};
+    make_weak(text, margin, 3);
+    list_nothing_else();
+    assert_true(brake_repair_find(&sheet, &assessment, &repair));
+    assert_int_equal(repair.reach, BRAKE_REPAIR_SHORT);
+    assert_int_equal(repair.changes, 1);
+    assert_equal(repair.change[0].value[0], sheet.own.value[1]);
+    assert_int_equal(repair.counted.falls_short, 0);
+    fit(repair.change, 1);
+    brake_assess(&mended, 0, &after);
+    assert_true(brake_assess_conformance(&mended, false, NULL, &room, &after));
+    assert_int_equal(after.judgement[row].verdict, BRAKE_CANNOT_SAY);
+    assert_int_equal(repair.stays, -1);
+    /* with the first alone something falls short all the same, and is named */
+    make_weak(text, margin, 1);
+    list_nothing_else();
+    assert_true(brake_repair_find(&sheet, &assessment, &repair));
+    assert_int_equal(repair.reach, BRAKE_REPAIR_NONE);
+    assert_int_equal(repair.changes, 0);
+    assert_int_equal(repair.stays, row);
+}
+
 /* Small rotors on a hot day, worn pads, hardly any cooling: fluid boils in the descent with DOT 3
  * and with DOT 4. What hot performance lacks begins with the best fluid, which is enough here. */
 static void fluid_that_boils_is_changed_for_the_best(void **state)
@@ -293,6 +387,8 @@ int main(void)
         cmocka_unit_test(a_loss_is_regained),
         cmocka_unit_test(fluid_that_boils_is_changed_for_the_best),
         cmocka_unit_test(a_loss_is_regained_to_within_what_is_as_before),
+        cmocka_unit_test(a_margin_is_asked_by_the_scatter_and_then_some_more),
+        cmocka_unit_test(where_not_all_can_be_met_nothing_is_to_fall_short),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
