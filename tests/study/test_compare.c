@@ -312,6 +312,25 @@ static void shares_add_up_to_the_difference(void **state)
     assert_true(shared > 20);
 }
 
+/* Pads alone are others: all of the difference is theirs. */
+static void what_did_not_change_has_no_share(void **state)
+{
+    (void)state;
+    int shared = 0;
+    compare_texts(plain, swapped(plain, "mu = 0.4", "mu = 0.44"));
+    assert_int_equal(c.changes, 1);
+    for (int i = 0; i < c.margins; i++) {
+        if (c.margin[i].reason != NULL)
+            continue;
+        for (int group = 0; group < BRAKE_CHANGES; group++) {
+            const double whole = c.margin[i].after - c.margin[i].before;
+            assert_near(c.margin[i].share[group], group == BRAKE_CHANGE_PAD ? whole : 0.0, 1e-12);
+        }
+        shared++;
+    }
+    assert_true(shared > 5);
+}
+
 /* Points of one curve: a temperature that is another, then a friction. */
 static void curves_differ_by_any_point(void **state)
 {
@@ -503,6 +522,7 @@ int main(void)
         cmocka_unit_test(a_part_counts_as_mass_and_as_where_it_sits),
         cmocka_unit_test(a_disc_in_place_of_a_drum_moves_as_one),
         cmocka_unit_test(shares_add_up_to_the_difference),
+        cmocka_unit_test(what_did_not_change_has_no_share),
         cmocka_unit_test(curves_differ_by_any_point),
         cmocka_unit_test(what_one_of_both_is_judged_by_is_held_side_by_side),
         cmocka_unit_test(shares_of_a_vehicle_are_the_mean_over_every_order),

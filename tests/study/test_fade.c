@@ -168,7 +168,8 @@ static void south_australia_stops_from_60_km_h(void **state)
     assert_equal(fade.snubs.stops.to, 0.0);
     assert_near(f->hot[0].developed, f->cold.developed, 1e-3);
     assert_near(f->hot[1].developed, f->cold.developed, 1e-3);
-    assert_equal(f->recovery.developed, 0.0);
+    assert_equal(f->recovery.developed, 0.0); /* none is made */
+    assert_true(isinf(f->recovery.distance));
     run(plus(plus(plain, heat), fading), BRAKE_FADE_SA);
     assert_null(f->lacks);
     assert_true(fade.figures.hot[0].developed < 0.95 * fade.figures.cold.developed);
@@ -425,6 +426,86 @@ static void boiling_fluid_leaves_no_hot_stop(void **state)
     assert_int_equal(j.verdict, BRAKE_FALLS_SHORT);
     assert_near(j.margin, -1.0, 1e-15);
     assert_string_equal(fade.warning[fade.warnings - 1].id, "heat.boiled");
+    assert_equal(fade.figures.recovery.developed, 0.0); /* nothing goes on */
+    const struct brake_duty_heat *axle = fade.heating.axle;
+    char told[120];
+    snprintf(told, sizeof told, "the fluid is at %.0f degC after the snubs, past the 205 degC at",
+             fmax(axle[BRAKE_FRONT].fluid_last, axle[BRAKE_REAR].fluid_last) - 273.15);
+    assert_non_null(strstr(fade.warning[fade.warnings - 1].text, told)); /* DOT 3: FMVSS 116 */
+}
+
+/* Heat goes on into the fluid when the snubs are over: between a rotor with which it boils before
+ * that and one with which it does so after all have cooled, there is one with which a hot stop is
+ * lost; what the stops before it gave is kept. */
+static void fluid_that_boils_later_loses_a_later_stop(void **state)
+{
+    (void)state;
+    const char *text = plus(swapped(plus(plain, heat), "fluid = DOT4", "fluid = DOT3"), steady);
+    text = plus(text, "[front.disc.pads]\nthickness = 1 mm\n[heat]\ncooling = 0.1\n");
+    const char *when = "";
+    double least = 1.0; /* [kg] */
+    double most = 20.0;
+    for (int i = 0; i < 20 && strstr(when, "hot stop") == NULL; i++) {
+        char mass[60];
+        snprintf(mass, sizeof mass, "rotor_mass = %.4f kg", 0.5 * (least + most));
+        run(swapped(text, "rotor_mass = 14 kg", mass), BRAKE_FADE_CAR);
+        when = fade.warnings > 0 ? fade.warning[fade.warnings - 1].text : "";
+        *(strstr(when, "after the snubs") != NULL ? &least : &most) = 0.5 * (least + most);
+    }
+    assert_null(fade.figures.lacks);
+    const struct brake_hot_stop *hot = fade.figures.hot;
+    const bool first = strstr(when, "in the first hot stop") != NULL;
+    assert_true(first || strstr(when, "in the second hot stop") != NULL);
+    assert_true(fade.figures.cold.developed > 3.0);
+    assert_equal(hot[first ? 0 : 1].developed, 0.0);
+    assert_true(isinf(hot[first ? 0 : 1].distance));
+    assert_true(first || hot[0].developed > 3.0);
+}
+
+/* Parts that are not asked for are not gone through: their figures are not said. */
+static void only_the_parts_that_are_asked_for_are_said(void **state)
+{
+    (void)state;
+    read_sheet(&sheet, plus(large(), steady));
+    brake_fade_run(&sheet.vehicle, BRAKE_FADE_CAR, BRAKE_FADE_STOPS, NULL, NULL, &fade);
+    assert_equal(fade.snubs.rest, 0.0);
+    assert_nan(fade.figures.fluid_room);
+    assert_true(fade.figures.recovery.developed > 3.0);
+    brake_fade_run(&sheet.vehicle, BRAKE_FADE_CAR, BRAKE_FADE_DESCENT, NULL, NULL, &fade);
+    assert_true(fade.figures.fluid_room > 0.0);
+    assert_int_equal(fade.heating.applications, 0);
+    assert_true(isinf(fade.figures.cold.distance));
+}
+
+/* 6 % for 6 km at 30 km/h in gear, an engine that takes 0.4 of it, then half an hour parked: over
+ * pads of 3 mm and linings of 2 mm, or as thin as they are. Of the way from the air to boiling what
+ * the hottest fluid leaves, and all of it, over what it took. UN R13, Annex 4, 1.6; from memory. */
+static void room_to_boiling_is_that_after_a_descent_on_worn_linings(void **state)
+{
+    (void)state;
+    const char *const texts[] = {
+        plus(plain, heat), plus(plus(plain, heat), "[front.disc.pads]\nthickness = 2 mm\n"),
+        plus(shoe_text(), swapped(heat, "[rear.disc]\nrotor_mass = 9 kg\nrotor_diameter = 300 mm\n",
+                                  "[rear.drum]\ndrum_mass = 5 kg\nwidth = 45 mm\n"))};
+    for (int i = 0; i < 3; i++) {
+        struct brake_error error;
+        run(texts[i], BRAKE_FADE_CAR);
+        struct brake_vehicle worn = sheet.vehicle;
+        const struct brake_duty duty = {
+            .kind = BRAKE_DUTY_DESCENT,
+            .descent = {.fall = 0.06, .length = 6000.0, .speed = 30.0 * KMH, .engine = 0.4},
+            .force = worn.driver.pedal_force_most,
+            .rest = 1800.0};
+        worn.axle[BRAKE_FRONT].pads.thickness = i == 1 ? 0.002 : 0.003;
+        worn.axle[BRAKE_REAR].pads.thickness = 0.003;
+        worn.axle[BRAKE_REAR].lining.thickness = 0.002;
+        assert_int_equal(brake_hot_rig_build(&worn, BRAKE_FULL, &rig, &error), BRAKE_OK);
+        assert_int_equal(brake_duty_run(&rig, &duty, NULL, &part), BRAKE_OK);
+        const double air = worn.heat.ambient;
+        const double rise =
+            fmax(part.axle[BRAKE_FRONT].fluid_most, part.axle[BRAKE_REAR].fluid_most) - air;
+        assert_near(fade.figures.fluid_room, (rise + part.fluid_margin) / rise, 1e-9);
+    }
 }
 
 static void a_run_that_is_stopped_says_so(void **state)
@@ -552,6 +633,9 @@ int main(void)
         cmocka_unit_test(goods_vehicles_snub_every_55_s_and_get_less_hot),
         cmocka_unit_test(a_missing_line_is_named),
         cmocka_unit_test(boiling_fluid_leaves_no_hot_stop),
+        cmocka_unit_test(fluid_that_boils_later_loses_a_later_stop),
+        cmocka_unit_test(only_the_parts_that_are_asked_for_are_said),
+        cmocka_unit_test(room_to_boiling_is_that_after_a_descent_on_worn_linings),
         cmocka_unit_test(a_run_that_is_stopped_says_so),
         cmocka_unit_test(progress_is_told_part_by_part),
         cmocka_unit_test(an_assessment_gains_results_and_verdicts),

@@ -275,9 +275,30 @@ static void the_word_of_a_drive_is_a_verdict(void **state)
     }
 }
 
+/* What was told of a share of a vehicle is told of the same share of the same vehicle: of its first
+ * line as of its last, of each cause, of each error of the model but the last, that of no stop. */
+static void each_share_is_found_again(void **state)
+{
+    (void)state;
+    static struct brake_sheet all;
+    static struct brake_inputs listed;
+    read_sheet(&all, full_text());
+    brake_inputs_list(&all, NULL, &listed);
+    const int shares = listed.count + listed.causes + BRAKE_MODEL_ERRORS - 1;
+    assert_true(listed.count > 1 && listed.causes > 0);
+    for (int k = 0; k < shares; k++) {
+        all.known.count = 1;
+        all.known.of[0] = known_of(&listed, k);
+        known_list(&listed);
+        assert_int_equal(listed.learned.count, 1);
+        assert_int_equal(listed.learned.share[0], k);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(each_share_is_found_again),
         cmocka_unit_test(scores_have_the_covariance_that_was_told),
         cmocka_unit_test(where_nothing_is_told_shares_are_those_drawn),
         cmocka_unit_test(what_is_another_one_since_is_forgotten),

@@ -153,6 +153,9 @@ static void ones_own_list_takes_the_place_of_the_customary_sizes(void **state)
     expect_sizes("front.disc.piston_diameter", own, 2);
     expect_sizes("rear.disc.piston_diameter", &sheet.own.value[1], 1);
     expect_sizes("front.disc.pads.mu", friction, 2);
+    sheet.own.count = 2; /* what stands behind the list is none of it */
+    offers = brake_parts_offered(&sheet, offer);
+    expect_sizes("front.disc.piston_diameter", own, 1);
     assert_true(brake_parts_sized(line));
     assert_false(brake_parts_sized(index_at(&sheet.vehicle, "front.disc.effective_radius")));
     assert_false(brake_parts_sized(index_at(&sheet.vehicle, "vehicle.mass")));
@@ -207,6 +210,7 @@ static void what_is_there_may_be_had_in_other_sizes(void **state)
     expect_words("booster.assist", 1, "a booster of 1.50 times the assist");
     expect_words("parking.torque", 0, "a parking lever and arms of 1.15 times the ratio");
     expect_words("valve.knee", 2, "a rear valve that opens at 40 bar");
+    expect_words("valve.knee", 5, "a rear valve that opens at 80 bar");
     expect_words("pedal.ratio", 0, "a pedal of ratio 5.00");
     expect_words("valve.bypass", 0, "a rear valve with a bypass");
     assert_int_equal(offered("valve.bypass", found), 1);

@@ -61,6 +61,16 @@ static void between_two_values_without_limit_is_no_limit_either(void **state)
     assert_infinite(percentile_at(value, 2, 0.5));
 }
 
+/* At the place of a value that value alone counts, whatever stands behind it. */
+static void what_stands_behind_a_place_is_not_looked_at(void **state)
+{
+    static const double value[] = {1.0, 2.0, BRAKE_INFINITY, BRAKE_NAN};
+    (void)state;
+    assert_equal(percentile_at(value, 2, 1.0), 2.0);
+    assert_equal(percentile_at(value, 3, 0.5), 2.0);
+    assert_infinite(percentile_at(value, 3, 1.0));
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -68,6 +78,7 @@ int main(void)
         cmocka_unit_test(any_order_is_put_in_order),
         cmocka_unit_test(percentiles_are_of_type_7),
         cmocka_unit_test(between_two_values_without_limit_is_no_limit_either),
+        cmocka_unit_test(what_stands_behind_a_place_is_not_looked_at),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -282,6 +282,49 @@ static void stops_bed_in_as_many_and_as_fast_as_the_brakes_stand(void **state)
                   1.0);
 }
 
+/* The first program that the brakes stand; false: none. */
+static bool first_that_stands(struct brake_bedding *first)
+{
+    static const int counts[] = {30, 20, 10};
+    static const double speeds[] = {60.0, 50.0, 40.0};
+    static const double pauses[] = {60.0, 90.0, 120.0, 180.0, 300.0};
+    struct brake_duty_result result;
+    for (int i = 0; i < 3 * 3 * 5; i++) {
+        first->stops = counts[i / 15];
+        first->speed = speeds[i / 5 % 3];
+        first->interval = pauses[i % 5];
+        if (stand(first->stops, first->speed, first->interval, &result))
+            return true;
+    }
+    return false;
+}
+
+/* The less the air cools light rotors, the longer the pauses, then the slower the stops. */
+static void what_cools_less_is_bedded_in_more_gently(void **state)
+{
+    (void)state;
+    double gentlest = 0.0;
+    const char *light = swapped(swapped(heat, "hat_mass = 2 kg", "hat_mass = 0.1 kg"),
+                                "rotor_mass = 8 kg", "rotor_mass = 0.7 kg");
+    light = plus(swapped(light, "DOT4", "DOT3"), "[front.disc.pads]\nthickness = 1 mm\n[heat]\n");
+    for (double cooling = 1.9; cooling > 0.02; cooling *= 0.5) {
+        char line[80];
+        struct brake_bedding first;
+        snprintf(line, sizeof line, "cooling = %.4f\n", cooling);
+        given(plus(light, line));
+        make_plan();
+        const bool stands = first_that_stands(&first);
+        assert_int_equal(plan.bedding.none == NULL, stands);
+        assert_int_equal(plan.bedding.stops, stands ? first.stops : 0);
+        if (stands) {
+            assert_near(plan.bedding.speed, first.speed * KMH, ROUNDING);
+            assert_near(plan.bedding.interval, first.interval, ROUNDING);
+        }
+        gentlest = fmax(gentlest, first.interval);
+    }
+    assert_equal(gentlest, 300.0);
+}
+
 /* From 60, 50 or 40 km/h: the fastest of them that the vehicle does, just. */
 static void no_stop_that_beds_in_is_faster_than_the_vehicle(void **state)
 {
@@ -337,6 +380,7 @@ int main(void)
         cmocka_unit_test(what_would_hurt_somebody_keeps_it_from_being_driven),
         cmocka_unit_test(every_obstacle_has_its_word),
         cmocka_unit_test(stops_bed_in_as_many_and_as_fast_as_the_brakes_stand),
+        cmocka_unit_test(what_cools_less_is_bedded_in_more_gently),
         cmocka_unit_test(no_stop_that_beds_in_is_faster_than_the_vehicle),
         cmocka_unit_test(what_keeps_from_bedding_in_is_said),
     };
