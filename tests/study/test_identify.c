@@ -107,6 +107,15 @@ static void one_stop_moves_the_lines_by_bayes_rule(void **state)
     assert_int_equal(sheet.known.word, BRAKE_DRIVE_AGREES);
     assert_near(sheet.known.ratio, 0.95, 1e-3);
     assert_int_equal(sheet.known.left_out, 0);
+    /* P^(1/2) is 0.0492 of 4 m/s2; 3.8 or less comes with a normal share of -0.2 over (P + R)^(1/2) */
+    assert_within(sheet.known.low, 1.0 - 1.6449 * 0.0492, 0.002);
+    assert_within(sheet.known.high, 1.0 + 1.6449 * 0.0492, 0.002);
+    assert_within(sheet.known.likely, 0.5 * erfc(0.2 / sqrt(0.03873 + 0.0064) / sqrt(2.0)), 0.002);
+    /* of a stop the front has 0.8, and half of the rear's 0.2 goes with it; the rear 0.2 and 0.4 */
+    assert_int_equal(sheet.known.line[0], index_at(&sheet.vehicle, "front.disc.pads.mu"));
+    assert_int_equal(sheet.known.line[1], index_at(&sheet.vehicle, "rear.disc.pads.mu"));
+    for (int i = 2; i < BRAKE_DRIVE_LINES; i++)
+        assert_int_equal(sheet.known.line[i], -1);
     /* where all is straight, the samples of a round count alike */
     assert_in_range((long)sheet.known.effective, 2030, 2048);
 }
@@ -286,6 +295,97 @@ static void many_stops_do_not_average_the_gauge(void **state)
     draw(&sheet, &drive.stop[0], &mean, &sigma);
     /* P as above and R = 16 x 0.0608^2 = 0.0591: sqrt(P R/(P + R)) = 0.153 */
     assert_within(sigma, 0.153, 0.008);
+}
+
+/* Three stops whose measured over predicted scatter by 0.095, more than the 0.02 of like stops, are
+ * as sure as that: over 4 m/s2, P = 0.002421 as above and R = 0.095^2/3, so 4 - 0.2 P/(P + R) and 4
+ * (P R/(P + R))^(1/2). Two tell no scatter: R = 0.02^2/2. */
+static void stops_that_scatter_tell_less(void **state)
+{
+    (void)state;
+    static const double deceleration[2][3] = {{3.42, 4.18}, {3.42, 3.80, 4.18}};
+    for (int three = 0; three < 2; three++) {
+        struct brake_sheet sheet;
+        double mean;
+        double sigma;
+        const double prior = 0.03873 / 16.0;
+        const double read = three ? 0.095 * 0.095 / 3.0 : 0.02 * 0.02 / 2.0;
+        make_plain(&sheet);
+        stops((const double[]){400.0, 400.0, 400.0}, deceleration[three], 2 + three);
+        assert_int_equal(brake_drive_learn(&sheet, BRAKE_EMPTY, &drive), BRAKE_OK);
+        draw(&sheet, &drive.stop[0], &mean, &sigma);
+        assert_within(mean, 4.0 - 0.2 * prior / (prior + read), 0.004);
+        assert_within(sigma, 4.0 * sqrt(prior * read / (prior + read)), 0.003);
+    }
+}
+
+/* 900 N would give 9 m/s2, normal by P as above, on a road that holds 8: where 9.5 were measured all
+ * the same, the brakes had that or more. A vehicle with less is as likely as a stop that is off by
+ * what it lacks, 0.02 of 9 m/s2; by the trapezium rule. */
+static void a_bound_lifts_what_lies_below_it(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    const double prior = 9.0 * sqrt(0.03873) / 4.0;
+    double weights = 0.0;
+    double sum = 0.0;
+    double squares = 0.0;
+    double mean;
+    double sigma;
+    for (int i = -600; i <= 600; i++) {
+        const double z = i / 100.0;
+        const double value = 9.0 + prior * z;
+        const double lacks = fmax(0.0, 9.5 - value) / (0.02 * 9.0);
+        const double weight = exp(-0.5 * (z * z + lacks * lacks));
+        weights += weight;
+        sum += weight * value;
+        squares += weight * value * value;
+    }
+    make_plain(&sheet);
+    stops((const double[]){900.0}, (const double[]){9.5}, 1);
+    assert_int_equal(brake_drive_learn(&sheet, BRAKE_EMPTY, &drive), BRAKE_OK);
+    assert_int_equal(sheet.known.bounds, 1);
+    draw(&sheet, &drive.stop[0], &mean, &sigma);
+    assert_within(mean, sum / weights, 0.02);
+    assert_within(sigma, sqrt(squares / weights - sum * sum / weights / weights), 0.02);
+}
+
+/* On two days the gauge is off by two errors: R is half of that above, 0.02955, and (P R/(P +
+ * R))^(1/2) 0.1295. One stop more than there is room for is refused, and changes nothing. */
+static void two_days_average_the_gauge(void **state)
+{
+    (void)state;
+    static struct brake_drive other;
+    struct brake_sheet sheet;
+    double mean;
+    double sigma;
+    make_plain(&sheet);
+    a_hundred_stops();
+    drive.stops = drive.counted = BRAKE_DRIVE_STOPS / 2;
+    drive.day.gauge.half = 0.1;
+    other = drive;
+    const struct brake_loaded_drive driven[] = {{BRAKE_EMPTY, &drive}, {BRAKE_EMPTY, &other}};
+    assert_int_equal(brake_drives_learn(&sheet, driven, 2), BRAKE_OK);
+    assert_int_equal(sheet.known.stops, BRAKE_DRIVE_STOPS);
+    draw(&sheet, &drive.stop[0], &mean, &sigma);
+    assert_within(mean, 4.0, 0.01);
+    assert_within(sigma, 0.1295, 0.006);
+    other.stops++;
+    assert_int_equal(brake_drives_learn(&sheet, driven, 2), BRAKE_E_SIZE);
+    assert_int_equal(sheet.known.stops, BRAKE_DRIVE_STOPS);
+}
+
+/* What no vehicle does makes no sample likely: nothing is told, and none counts. */
+static void what_no_vehicle_does_tells_nothing(void **state)
+{
+    (void)state;
+    struct brake_sheet sheet;
+    make_plain(&sheet);
+    stops((const double[]){400.0}, (const double[]){1e200}, 1);
+    assert_int_equal(brake_drive_learn(&sheet, BRAKE_EMPTY, &drive), BRAKE_OK);
+    assert_equal(sheet.known.effective, 0.0);
+    assert_int_equal(sheet.known.word, BRAKE_DRIVE_MORE);
+    assert_int_equal(sheet.known.count, 0);
 }
 
 /* A road that may rise by 2 % (90 of 100) is the same in all stops of a day: 9.80665 x 2000/2250 x
@@ -483,6 +583,10 @@ int main(void)
         cmocka_unit_test(both_axles_of_a_tester_are_told_apart),
         cmocka_unit_test(a_tester_and_a_stop_tell_three_things),
         cmocka_unit_test(many_stops_do_not_average_the_gauge),
+        cmocka_unit_test(stops_that_scatter_tell_less),
+        cmocka_unit_test(a_bound_lifts_what_lies_below_it),
+        cmocka_unit_test(two_days_average_the_gauge),
+        cmocka_unit_test(what_no_vehicle_does_tells_nothing),
         cmocka_unit_test(many_stops_do_not_average_the_road),
         cmocka_unit_test(what_is_told_is_what_weighing_the_lines_alone_gives),
         cmocka_unit_test(hidden_truths_are_held),
