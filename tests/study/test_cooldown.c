@@ -153,14 +153,14 @@ static void begin_log(void)
     }
 }
 
-/* An axle that was heated evenly for 120 s and cools by a factor. */
-static void log_axle(enum brake_axle axle, double factor)
+/* An axle that was heated evenly for 120 s at a power and cools by a factor. */
+static void log_axle_of(enum brake_axle axle, double factor, double power)
 {
     static struct brake_hot_rig hot;
     struct brake_thermal_state now;
     struct brake_vehicle vehicle = sheet.vehicle;
     const double air = vehicle.heat.ambient;
-    const struct brake_thermal_drive heated = {40000.0, 40000.0, 20.0, 20.0, air};
+    const struct brake_thermal_drive heated = {power, power, 20.0, 20.0, air};
     const struct brake_thermal_drive cooled = {0.0, 0.0, 20.0, 20.0, air};
     vehicle.heat.cooling = factor;
     assert_int_equal(brake_hot_rig_build(&vehicle, BRAKE_EMPTY, &hot, &error), BRAKE_OK);
@@ -171,6 +171,11 @@ static void log_axle(enum brake_axle axle, double factor)
         row[i].value[BRAKE_LOG_FRONT_TEMPERATURE + (int)axle] = brake_thermal_mean(brake, &now);
         assert_int_equal(brake_thermal_advance(brake, &cooled, 5.0, &now), BRAKE_OK);
     }
+}
+
+static void log_axle(enum brake_axle axle, double factor)
+{
+    log_axle_of(axle, factor, 40000.0);
 }
 
 static enum brake_status fit(long rows)
@@ -440,6 +445,22 @@ static void one_axle_is_as_sure_as_histories_and_air(void **state)
                      2.0 * exact.half < usual->fallback * (usual->most - usual->least));
 }
 
+/* The less hot a brake is, the more 2 K of the air count beside the 5 % of its history. */
+static void air_counts_for_more_where_less_is_hot(void **state)
+{
+    (void)state;
+    begin_log();
+    log_axle_of(BRAKE_REAR, 0.6, 5000.0);
+    assert_int_equal(fit(ROWS), BRAKE_OK);
+    const struct brake_cooldown exact = found;
+    sheet.vehicle.heat.ambient += 2.0;
+    assert_int_equal(fit(ROWS), BRAKE_OK);
+    assert_equal(found.axle[BRAKE_REAR].heated, exact.axle[BRAKE_REAR].heated);
+    const double air = log(found.cooling / exact.cooling);
+    assert_true(air > 0.025);
+    assert_within(log(exact.high / exact.low), 2.0 * hypot(air, 0.05), 1e-4);
+}
+
 /* However short or long it was heated: each of the histories that are tried may be the best, of a
  * power that makes the brake about as hot. */
 static void each_heating_that_is_tried_is_found(void **state)
@@ -521,6 +542,7 @@ int main(void)
         cmocka_unit_test(what_a_fit_leaves_over_is_told),
         cmocka_unit_test(a_refusal_names_its_line),
         cmocka_unit_test(one_axle_is_as_sure_as_histories_and_air),
+        cmocka_unit_test(air_counts_for_more_where_less_is_hot),
         cmocka_unit_test(each_heating_that_is_tried_is_found),
         cmocka_unit_test(a_row_between_two_spans_begins_the_later_one),
         cmocka_unit_test(a_span_without_a_reading_is_passed_over),
