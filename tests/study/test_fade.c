@@ -556,6 +556,39 @@ static void an_assessment_gains_results_and_verdicts(void **state)
     }
 }
 
+static double result(const char *name)
+{
+    return brake_result_value(&assessment.results, brake_result_find(name));
+}
+
+/* Of the procedure of its own kind: figures, and its warnings behind those that were there. */
+static void an_assessment_takes_what_its_own_procedure_says(void **state)
+{
+    (void)state;
+    const char *const texts[] = {plus(large(), fading),
+                                 plus(plus(large(), fading), "[vehicle]\ncategory = N1\n"), plain};
+    static const char *const ids[] = {"us.135.fade", "un.13.fade"};
+    for (int i = 0; i < 3; i++) {
+        read_sheet(&sheet, texts[i]);
+        brake_assess(&sheet, BRAKE_RULES_ALL, &assessment);
+        const int first = assessment.warnings;
+        brake_assess_fade_shown(&sheet, NULL, NULL, &assessment, &fade);
+        assert_int_equal(assessment.warnings, first + fade.warnings);
+        for (int k = 0; k < fade.warnings; k++)
+            assert_string_equal(assessment.warning[first + k].text, fade.warning[k].text);
+        if (i == 2) {
+            assert_int_equal(fade.warnings, 1); /* a line that is missing */
+            continue;
+        }
+        assert_string_equal(fade.snubs.stops.sequence->id, ids[i]);
+        const struct brake_hot_figures *f = &fade.figures;
+        assert_true(f->hot[0].developed != f->hot[1].developed);
+        assert_equal(result("fade.hot_deceleration"), f->hot[0].developed);
+        assert_near(result("fade.hot_share"), f->hot[0].developed / f->cold.developed, 1e-12);
+        assert_equal(result("fade.recovery_deceleration"), f->recovery.developed);
+    }
+}
+
 /* A light N1 vehicle: UN R13 by the goods' procedure, FMVSS 135 by the car's. */
 static void a_goods_vehicle_is_judged_by_both_procedures(void **state)
 {
@@ -639,6 +672,7 @@ int main(void)
         cmocka_unit_test(a_run_that_is_stopped_says_so),
         cmocka_unit_test(progress_is_told_part_by_part),
         cmocka_unit_test(an_assessment_gains_results_and_verdicts),
+        cmocka_unit_test(an_assessment_takes_what_its_own_procedure_says),
         cmocka_unit_test(a_goods_vehicle_is_judged_by_both_procedures),
         cmocka_unit_test(company_does_not_change_the_figures),
     };
