@@ -336,6 +336,49 @@ static void two_crossings_between_neighbouring_points_are_found(void **state)
     assert_true(roots.root[1].rises);
 }
 
+static double middle, reach;
+
+static double around_the_place(double x)
+{
+    return (x - middle) * (x - middle) - reach * reach;
+}
+
+/* A dip to either side of the point nearest to it, near the first of the points and the last. */
+static void two_crossings_are_found_wherever_they_lie_between_points(void **state)
+{
+    (void)state;
+    struct asked asked = {around_the_place, 0};
+    const struct brake_scan scan = {ask, &asked, 1.0, 2.0, 65, false, 0.0, NULL};
+    reach = 1e-4;
+    for (int i = 0; i < 10; i++) {
+        middle = 1.0 + ((i < 5 ? 1.0 : 62.0) + 0.17 * (i % 5 + 1)) / 64.0;
+        brake_roots_find(&scan, NULL, &roots);
+        assert_int_equal(roots.count, 2);
+        assert_root(0, middle - reach, BRAKE_CROSSING, false);
+        assert_root(1, middle + reach, BRAKE_CROSSING, true);
+    }
+}
+
+static double flat(double x)
+{
+    return fmax(0.0, fabs(x - middle) - reach);
+}
+
+/* Where it is nothing on all of half a stretch the first look into it ends it. */
+static void what_touches_is_sought_no_further(void **state)
+{
+    (void)state;
+    struct asked asked = {flat, 0};
+    const struct brake_scan scan = {ask, &asked, 1.0, 2.0, 65, false, 0.0, NULL};
+    middle = 1.0 + 62.5 / 64.0;
+    reach = 0.25 / 64.0;
+    brake_roots_find(&scan, NULL, &roots);
+    assert_int_equal(roots.count, 1);
+    assert_int_equal(roots.root[0].kind, BRAKE_TOUCH);
+    assert_within(roots.root[0].x, middle, reach);
+    assert_true(asked.times <= 65 + 2 * 2);
+}
+
 static double step(double x)
 {
     return x < 0.3 ? -1.0 - x : 0.01 + x;
@@ -356,6 +399,23 @@ static void leaping_over_zero_is_told_from_crossing_it(void **state)
     assert_int_equal(roots.count, 1);
     assert_near(roots.root[0].x, 0.3, 1e-12);
     assert_int_equal(roots.root[0].kind, BRAKE_JUMP);
+}
+
+static double off_an_edge(double x)
+{
+    return x < edge_of ? 0.0 : -1.0;
+}
+
+/* Nothing counts as got: the place is the last before the fall. */
+static void what_falls_away_from_nothing_is_left_where_it_is_nothing(void **state)
+{
+    (void)state;
+    for (int i = 1; i < 10; i++) {
+        edge_of = 0.1 * i;
+        find(off_an_edge, 0.0, 1.0);
+        assert_int_equal(roots.count, 1);
+        assert_root(0, edge_of, BRAKE_JUMP, false);
+    }
 }
 
 static double half(double x)
@@ -467,7 +527,7 @@ static void the_ends_are_those_that_were_given(void **state)
     (void)state;
     for (int i = 1; i < 100; i++) {
         const double low = i / 7.0;
-        const double high = 13.0 * i / 3.0;
+        const double high = 7.0 * i / 3.0;
         for (int by_ratio = 0; by_ratio < 2; by_ratio++) {
             const struct brake_scan scan = {ask, NULL, low, high, 33, by_ratio == 1, 0.0, NULL};
             assert_equal(brake_scan_at(&scan, 0), low);
@@ -637,7 +697,10 @@ int main(void)
         cmocka_unit_test(a_touch_on_a_point_is_one),
         cmocka_unit_test(what_only_comes_near_is_no_touch),
         cmocka_unit_test(two_crossings_between_neighbouring_points_are_found),
+        cmocka_unit_test(two_crossings_are_found_wherever_they_lie_between_points),
+        cmocka_unit_test(what_touches_is_sought_no_further),
         cmocka_unit_test(leaping_over_zero_is_told_from_crossing_it),
+        cmocka_unit_test(what_falls_away_from_nothing_is_left_where_it_is_nothing),
         cmocka_unit_test(a_stretch_without_values_is_passed_over_and_told),
         cmocka_unit_test(without_any_value_nothing_is_known),
         cmocka_unit_test(a_point_without_a_value_is_no_crossing),
