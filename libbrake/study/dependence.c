@@ -39,15 +39,21 @@ static bool differs(double before, double after)
     return fabs(after - before) > rounding * fmax(fabs(before), fabs(after));
 }
 
+static double size_of(const struct brake_dependence *d)
+{
+    return isfinite(d->change) ? fabs(d->change) : -1.0;
+}
+
 /* Largest first; what has no figure last; else in the order of the file. */
 static int compare(const void *one, const void *other)
 {
     const struct brake_dependence *a = one;
     const struct brake_dependence *b = other;
-    const double x = isfinite(a->change) ? fabs(a->change) : -1.0;
-    const double y = isfinite(b->change) ? fabs(b->change) : -1.0;
-    if (x > y || x < y)
-        return x > y ? -1 : 1;
+    const double further = size_of(b) - size_of(a);
+    if (further > 0.0)
+        return 1;
+    if (further < 0.0)
+        return -1;
     return a->index - b->index;
 }
 

@@ -141,6 +141,107 @@ static void a_number_that_comes_to_nothing_has_no_change_and_stands_last(void **
     assert_nan(list[0].change);
 }
 
+static double part_of_it; /* that goes by the front's friction */
+
+static double nearly_all_fixed(const void *context, const struct brake_vehicle *vehicle)
+{
+    (void)context;
+    return 8.0 * (1.0 + part_of_it * (vehicle->axle[BRAKE_FRONT].pads.mu / 0.4 - 1.0));
+}
+
+static double naught(const void *context, const struct brake_vehicle *vehicle)
+{
+    (void)context;
+    (void)vehicle;
+    return 0.0;
+}
+
+/* 1e-9 of the number, of which friction, moved by a hundredth, moves a part. */
+static void what_is_less_than_rounding_is_no_change(void **state)
+{
+    (void)state;
+    part_of_it = 0.99e-7;
+    assert_int_equal(depend(plain, nearly_all_fixed), 0);
+    part_of_it = 1.01e-7;
+    assert_int_equal(depend(plain, nearly_all_fixed), 1);
+    assert_int_equal(depend(plain, naught), 0);
+}
+
+static double rear_radius(const void *context, const struct brake_vehicle *vehicle)
+{
+    (void)context;
+    return vehicle->axle[BRAKE_REAR].tyre.rolling_radius;
+}
+
+/* The rear tyre is the front one, unless the file says what it is. */
+static void a_line_that_repeats_another_is_not_told(void **state)
+{
+    (void)state;
+    assert_int_equal(depend(plain, rear_radius), 1);
+    assert_int_equal(place_of("front.tyre.rolling_radius", 1), 0);
+    const char *text =
+        plus(plain, "[rear.tyre]\nrolling_radius = 380 mm\nwheel_inertia = 10 kg*m2\n");
+    assert_int_equal(depend(text, rear_radius), 1);
+    assert_int_equal(place_of("rear.tyre.rolling_radius", 1), 0);
+    assert_near(list[0].change, 0.0038, 1e-12);
+}
+
+static double of_split_or_torque(const void *context, const struct brake_vehicle *vehicle)
+{
+    (void)context;
+    return vehicle->circuits.split + (isnan(vehicle->parking.torque) ? 0.0 : 100.0);
+}
+
+/* Neither the split of the circuits nor a torque that is left out. */
+static void what_is_no_number_is_not_moved(void **state)
+{
+    (void)state;
+    assert_int_equal(depend(plain, of_split_or_torque), 0);
+}
+
+static double over_efficiency(const void *context, const struct brake_vehicle *vehicle)
+{
+    (void)context;
+    return 1.0 / vehicle->pedal.efficiency;
+}
+
+static double resistance(const void *context, const struct brake_vehicle *vehicle)
+{
+    (void)context;
+    return vehicle->general.rolling_resistance;
+}
+
+/* An efficiency of 1, the most there is, is lowered; one that comes to 1 is raised. What is nothing
+ * is raised by a hundredth of its range. */
+static void a_line_is_moved_up_unless_its_range_ends(void **state)
+{
+    (void)state;
+    assert_int_equal(depend(plain, over_efficiency), 1);
+    assert_near(list[0].change, -(1.0 / 0.99 - 1.0), 1e-12);
+    change(&sheet, "pedal.efficiency=0.9900990099009901");
+    assert_equal(1.01 * value_at(&sheet, "pedal.efficiency"), 1.0);
+    assert_int_equal(brake_depends(&sheet, over_efficiency, NULL, list), 1);
+    assert_near(list[0].change, 1.0 - 1.01, 1e-12);
+    assert_int_equal(depend(plain, resistance), 1);
+    assert_equal(value_at(&sheet, "vehicle.rolling_resistance"), 0.0);
+    assert_near(list[0].change, 0.01 * brake_quantity_at(list[0].index)->high, 1e-15);
+}
+
+static double none_above_either(const void *context, const struct brake_vehicle *vehicle)
+{
+    const bool heavier = vehicle->general.mass > 2001.0;
+    return heavier || vehicle->pedal.ratio > 4.01 ? BRAKE_NAN : none_above(context, vehicle);
+}
+
+/* Three that have no figure. */
+static void what_is_as_large_stands_as_in_the_file(void **state)
+{
+    (void)state;
+    assert_int_equal(depend(plain, none_above_either), 3);
+    for (int i = 1; i < 3; i++)
+        assert_true(list[i].index > list[i - 1].index);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -152,6 +253,11 @@ int main(void)
         cmocka_unit_test(what_is_0_is_raised_as_well),
         cmocka_unit_test(a_line_at_its_upper_end_is_lowered),
         cmocka_unit_test(a_number_that_comes_to_nothing_has_no_change_and_stands_last),
+        cmocka_unit_test(what_is_less_than_rounding_is_no_change),
+        cmocka_unit_test(a_line_that_repeats_another_is_not_told),
+        cmocka_unit_test(what_is_no_number_is_not_moved),
+        cmocka_unit_test(a_line_is_moved_up_unless_its_range_ends),
+        cmocka_unit_test(what_is_as_large_stands_as_in_the_file),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
