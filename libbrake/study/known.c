@@ -46,6 +46,8 @@ struct brake_known known_of(const struct brake_inputs *inputs, int share)
                                 .part = known_mark(sheet, index)};
 }
 
+enum { FORGOTTEN = -1 }; /* number of a share that nothing is known of any more */
+
 static int share_of_line(const struct brake_inputs *inputs, const struct brake_known *known)
 {
     const struct brake_record *record = &inputs->sheet->record[known->number];
@@ -54,15 +56,15 @@ static int share_of_line(const struct brake_inputs *inputs, const struct brake_k
         !brake_same_number(record->tolerance, known->tolerance) ||
         !brake_same_number(record->lean, known->lean) ||
         (!record->same && known_mark(inputs->sheet, known->number) != known->part))
-        return -1;
+        return FORGOTTEN;
     for (int i = 0; i < inputs->count; i++) {
         if (inputs->input[i].index == known->number)
             return i;
     }
-    return -1;
+    return FORGOTTEN;
 }
 
-/* Number of the share that it was told of; -1: of none that still is. */
+/* Number of the share that it was told of. */
 static int share_of(const struct brake_inputs *inputs, const struct brake_known *known)
 {
     if (known->of == BRAKE_KNOWN_LINE)
@@ -70,12 +72,12 @@ static int share_of(const struct brake_inputs *inputs, const struct brake_known 
     if (known->of == BRAKE_KNOWN_MODEL)
         return known->number < BRAKE_MODEL_ERRORS - 1
                    ? inputs->count + inputs->causes + known->number
-                   : -1;
+                   : FORGOTTEN;
     for (int i = 0; i < inputs->causes; i++) {
         if (inputs->cause[i] == known->number)
             return inputs->count + i;
     }
-    return -1;
+    return FORGOTTEN;
 }
 
 /* P of I - W P W' = (I - W W')^(1/2): of the eigenvalues g of W' W, 1 / (1 + (1 - g)^(1/2)). */

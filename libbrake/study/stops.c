@@ -143,8 +143,10 @@ static long comes_back(const struct search *s, long stood)
     return soon && -slowing(s, i, row_after(s, i, WINDOW)) > ENGINE ? i : 0;
 }
 
-/* Where a wheel that is back at the vehicle's speed in a row had it last, before it locked; -1 when
- * it did not lock. */
+enum { NOWHERE = -1 };
+
+/* Where a wheel that is back at the vehicle's speed in a row had it last, before it locked;
+ * nowhere when it did not lock. */
 static long before_lock(const struct search *s, long back)
 {
     long low = back;
@@ -152,12 +154,12 @@ static long before_lock(const struct search *s, long back)
         low = speed_at(s, i) < speed_at(s, low) ? i : low;
     const double rise = speed_at(s, back) - speed_at(s, low);
     if (rise < 1.0 + 0.5 * ENGINE * (time_at(s, back) - time_at(s, low)))
-        return -1;
+        return NOWHERE;
     for (long i = low; i >= 0 && time_at(s, low) - time_at(s, i) < LONGEST_LOCK; i--) {
         if (speed_at(s, i) >= speed_at(s, back))
             return i;
     }
-    return -1;
+    return NOWHERE;
 }
 
 /* Row in which the slowing that ends at a standing row sets in. */

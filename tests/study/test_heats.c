@@ -165,6 +165,7 @@ static void what_cannot_be_is_told(void **state)
     (void)state;
     static const double beyond[] = {1500.0, 1900.0, 1e9};
     static const double falling[] = {1.0, 1.0};
+    static const double back_again[] = {1.0, 3.0, 2.0};
     static const int none[] = {BRAKE_DUTY_NUMBERS};
     static const double never[] = {BRAKE_NAN};
     struct brake_error error;
@@ -172,6 +173,7 @@ static void what_cannot_be_is_told(void **state)
     assert_int_equal(brake_heats_refusal(&heats, 2, &error), BRAKE_E_RANGE);
     assert_non_null(strstr(error.text, "number of stops must be 1 to 100,000"));
     assert_int_equal(brake_heats_refusal(&heats, 1, &error), BRAKE_OK);
+    assert_string_equal(error.text, "");
     axis[0].number = beyond;
     assert_int_equal(brake_heats_run(&heats, 1, NULL, &room, &error), BRAKE_E_RANGE);
     assert_string_equal(error.field, "vehicle.mass");
@@ -179,8 +181,14 @@ static void what_cannot_be_is_told(void **state)
     heats.time = falling;
     heats.times = 2;
     assert_int_equal(brake_heats_run(&heats, 1, NULL, &room, &error), BRAKE_E_RANGE);
+    heats.time = back_again;
+    heats.times = 3;
+    assert_int_equal(brake_heats_run(&heats, 1, NULL, &room, &error), BRAKE_E_RANGE);
     heats.time = never;
     heats.times = 1;
+    assert_int_equal(brake_heats_run(&heats, 1, NULL, &room, &error), BRAKE_E_RANGE);
+    set_up();
+    asked[0] = -1;
     assert_int_equal(brake_heats_run(&heats, 1, NULL, &room, &error), BRAKE_E_RANGE);
     set_up();
     asked[0] = brake_result_all();
