@@ -93,29 +93,29 @@ static void larger_tyres_take_what_they_take_by_hand(void **state)
     assert_int_equal(loss.verdict, BRAKE_MEETS);
 }
 
-/* The front has 0.8 of the torque: pads of 0.388 in place of 0.4 leave 0.976 of all, less than 3 %
- * are lost; of 0.384, 0.968. */
+/* The front has 0.8 of the torque: pads of 0.3851 in place of 0.4 leave 0.9702 of all, less than
+ * 3 % are lost; of 0.3849, 0.9698. */
 static void a_loss_of_three_in_a_hundred_is_as_before(void **state)
 {
     (void)state;
-    read_both(plain, swapped(plain, "mu = 0.4\n", "mu = 0.388\n"));
-    assert_near(draw()->ratio, 0.976, 1e-9);
+    read_both(plain, swapped(plain, "mu = 0.4\n", "mu = 0.3851\n"));
+    assert_near(draw()->ratio, 0.9702, 1e-9);
     assert_equal(loss.less, 0.0);
     assert_int_equal(loss.verdict, BRAKE_MEETS);
-    read_both(plain, swapped(plain, "mu = 0.4\n", "mu = 0.384\n"));
-    assert_near(draw()->ratio, 0.968, 1e-9);
+    read_both(plain, swapped(plain, "mu = 0.4\n", "mu = 0.3849\n"));
+    assert_near(draw()->ratio, 0.9698, 1e-9);
     assert_equal(loss.less, 1.0);
     assert_int_equal(loss.verdict, BRAKE_FALLS_SHORT);
 }
 
-/* As much of a gain: pads of 0.412 give 1.024 of all, of 0.416 1.032. */
+/* As much of a gain: pads of 0.4149 give 1.0298 of all, of 0.4151 1.0302. */
 static void a_gain_of_three_in_a_hundred_is_as_before(void **state)
 {
     (void)state;
-    read_both(plain, swapped(plain, "mu = 0.4\n", "mu = 0.412\n"));
+    read_both(plain, swapped(plain, "mu = 0.4\n", "mu = 0.4149\n"));
     (void)draw();
     assert_equal(loss.more, 0.0);
-    read_both(plain, swapped(plain, "mu = 0.4\n", "mu = 0.416\n"));
+    read_both(plain, swapped(plain, "mu = 0.4\n", "mu = 0.4151\n"));
     (void)draw();
     assert_equal(loss.more, 1.0);
     assert_equal(loss.less, 0.0);
@@ -201,6 +201,46 @@ static void the_friction_of_a_changed_brake_is_drawn_twice(void **state)
     assert_within(front->low / front->ratio, (1.0 - sqrt(1.0 - k * k)) / k, 0.002);
     assert_within(front->high / front->ratio, (1.0 + sqrt(1.0 - k * k)) / k, 0.002);
     assert_within(loss.of[BRAKE_REAR].high, 1.0, 1e-9);
+}
+
+/* A radius of 160 mm for 125 alone makes the front brake another, unless the file says that its
+ * pads are the same. */
+static void one_line_changed_is_a_part_changed(void **state)
+{
+    (void)state;
+    for (int same = 0; same < 2; same++) {
+        read_both(plain, plain);
+        change(&after, "front.disc.effective_radius=160 mm");
+        make_exact(&after);
+        uncertainty("front.disc.pads.mu", 0.04);
+        after.record[index_at(&after.vehicle, "front.disc.pads.mu")].same = same == 1;
+        (void)draw();
+        const struct brake_regained *front = &loss.of[BRAKE_FRONT];
+        assert_int_equal(front->high - front->low > 0.1, same == 0);
+        assert_int_equal(fabs(front->high - front->low) < 1e-9, same == 1);
+    }
+}
+
+/* A heavier vehicle has the same driver, however strong. */
+static void what_is_of_no_part_is_changed_alone(void **state)
+{
+    (void)state;
+    read_both(plain, swapped(plain, "mass = 2000 kg\n", "mass = 2100 kg\n"));
+    uncertainty("driver.pedal_force_most", 50.0);
+    const struct brake_regained *both = draw();
+    assert_near(both->low, both->ratio, 1e-9);
+    assert_near(both->high, both->ratio, 1e-9);
+}
+
+/* Two ways to know a number are two numbers. */
+static void the_same_number_less_sure_is_another(void **state)
+{
+    (void)state;
+    read_both(plain, plain);
+    state_tolerance(&before, "front.disc.pads.mu", 0.02, BRAKE_ESTIMATED);
+    state_tolerance(&after, "front.disc.pads.mu", 0.04, BRAKE_ESTIMATED);
+    const struct brake_regained *both = draw();
+    assert_true(both->high - both->low > 0.1);
 }
 
 static void a_loss_that_may_be_none_cannot_be_said(void **state)
@@ -407,6 +447,9 @@ int main(void)
         cmocka_unit_test(the_friction_of_unchanged_brakes_does_not_count),
         cmocka_unit_test(what_one_of_them_alone_is_not_sure_of_parts_nothing),
         cmocka_unit_test(the_friction_of_a_changed_brake_is_drawn_twice),
+        cmocka_unit_test(one_line_changed_is_a_part_changed),
+        cmocka_unit_test(what_is_of_no_part_is_changed_alone),
+        cmocka_unit_test(the_same_number_less_sure_is_another),
         cmocka_unit_test(a_loss_that_may_be_none_cannot_be_said),
         cmocka_unit_test(what_the_pedal_cannot_deliver_is_told_apart),
         cmocka_unit_test(less_than_before_is_a_hazard_of_the_verdict),
