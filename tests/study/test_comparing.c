@@ -52,8 +52,8 @@ static void margins_and_headlines_are_held_and_nothing_else(void **state)
                                        "us.135.cold"};
     static const char *const others[] = {"empty.mass.total", "full.mass.total",
                                          "full.torque.front_needed", "full.cg.height"};
+    memset(&c, 1, sizeof c); /* whatever stood there is not in the list any more */
     compare_texts(full_text(), full_text());
-    compare_texts(full_text(), full_text()); /* what was held before is not in the list any more */
     for (size_t i = 0; i < sizeof held / sizeof held[0]; i++) {
         if (!is_held(held[i]))
             print_error("%s\n", held[i]);

@@ -587,6 +587,10 @@ static void an_assessment_takes_what_its_own_procedure_says(void **state)
         assert_near(result("fade.hot_share"), f->hot[0].developed / f->cold.developed, 1e-12);
         assert_equal(result("fade.recovery_deceleration"), f->recovery.developed);
     }
+    assessment.warnings = BRAKE_WARNINGS; /* of which there is room for no more */
+    brake_assess_fade_shown(&sheet, NULL, NULL, &assessment, &fade);
+    assert_int_equal(fade.warnings, 1);
+    assert_int_equal(assessment.warnings, BRAKE_WARNINGS);
 }
 
 /* A light N1 vehicle: UN R13 by the goods' procedure, FMVSS 135 by the car's. */

@@ -334,6 +334,33 @@ static void the_last_round_may_be_short(void **state)
     assert_true(result[18 * RESULTS] == -1.0);
 }
 
+/* A thread takes 32 cases at once; six duties of no stops of six vehicles are 36. */
+static void a_thread_goes_on_to_the_last_case_and_no_further(void **state)
+{
+    (void)state;
+    struct brake_duty none[6];
+    enum brake_status told[72];
+    struct brake_error error;
+    const struct brake_heats_room only = {.status = told};
+    set_up();
+    for (int i = 0; i < 6; i++) {
+        none[i] = duty[0];
+        none[i].kind = BRAKE_DUTY_STOPS;
+        none[i].stops.count = 0;
+    }
+    heats.duty = none;
+    heats.duties = 6;
+    heats.results = 0;
+    heats.columns = 0;
+    heats.times = 0;
+    assert_int_equal(brake_heats_count(&heats), 36);
+    for (int i = 0; i < 72; i++)
+        told[i] = BRAKE_E_SHAPE;
+    assert_int_equal(brake_heats_run(&heats, 1, NULL, &only, &error), BRAKE_OK);
+    for (int i = 0; i < 72; i++)
+        assert_int_equal(told[i], i < 36 ? BRAKE_E_RANGE : BRAKE_E_SHAPE);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -344,6 +371,7 @@ int main(void)
         cmocka_unit_test(the_first_and_the_last_column_are_there),
         cmocka_unit_test(one_duty_is_enough),
         cmocka_unit_test(the_last_round_may_be_short),
+        cmocka_unit_test(a_thread_goes_on_to_the_last_case_and_no_further),
         cmocka_unit_test(cases_are_counted_to_their_end),
         cmocka_unit_test(who_watches_is_told_and_may_stop_it)};
     return cmocka_run_group_tests(tests, NULL, NULL);
