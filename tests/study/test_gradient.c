@@ -47,6 +47,10 @@ static void the_error_is_that_of_rounding(void **state)
         derive(plain, "empty.deceleration.most", "driver.pedal_force_most");
     const double rounding = 4e-16 * 5.0 / (500.0 * 0x1p-15);
     assert_between(found.error, 0.999 * rounding, 2.0 * rounding);
+    const struct brake_derivative friction =
+        derive(plain, "empty.deceleration.most", "front.disc.pads.mu");
+    const double of_friction = 4e-16 * 5.0 / (0.4 * 0x1p-15);
+    assert_between(friction.error, 0.999 * of_friction, 2.0 * of_friction);
     /* and of a curve, a deceleration as the inverse square of the bore, hardly more */
     assert_true(derive(plain, "empty.deceleration.most", "master.bore").error < 1e-11 * 500.0);
 }
