@@ -1143,9 +1143,12 @@ static void nonsense_is_refused_in_words(void **state)
 {
     (void)state;
     static const struct brake_cycle_point still[] = {{1.0, 5.0, 0.0}, {1.0, 5.0, 0.0}};
-    static const struct brake_cycle_point fast[] = {{0.0, 5.0, 0.0}, {1.0, 500.0, 0.0}};
+    static const struct brake_cycle_point fast[] = {{0.0, 5.0, 0.0}, {1.0, 100.001, 0.0}};
     static const struct brake_cycle_point endless[] = {{0.0, 5.0, 0.0}, {2e6, 5.0, 0.0}};
-    static const struct brake_cycle_point steep[] = {{0.0, 5.0, 0.6}, {1.0, 5.0, 0.0}};
+    static const struct brake_cycle_point steep[] = {{0.0, 5.0, 0.50001}, {1.0, 5.0, 0.0}};
+    static const struct brake_cycle_point falling[] = {{0.0, 5.0, -0.50001}, {1.0, 5.0, 0.0}};
+    static const struct brake_cycle_point late[] = {{0.0, 5.0, 0.0}, {1e6 + 1.0, 5.0, 0.0}};
+    static const struct brake_cycle_point most[] = {{0.0, 100.0, 0.5}, {1e6, 0.0, -0.5}};
     struct brake_duty weak = snubs(1, 100.0, 0.0, 0.0, 3.0);
     struct brake_duty long_rest = weak;
     struct brake_duty fast_rest = weak;
@@ -1173,6 +1176,8 @@ static void nonsense_is_refused_in_words(void **state)
                                        drive(still, 2),
                                        drive(fast, 2),
                                        drive(steep, 2),
+                                       drive(falling, 2),
+                                       drive(late, 2),
                                        drive(fast, 1),
                                        drive(NULL, 2),
                                        weak,
@@ -1184,6 +1189,8 @@ static void nonsense_is_refused_in_words(void **state)
         assert_non_null(brake_duty_wrong(&wrong[i]));
         assert_int_equal(brake_duty_run(&hot, &wrong[i], NULL, &result), BRAKE_E_RANGE);
     }
+    const struct brake_duty right = drive(most, 2);
+    assert_null(brake_duty_wrong(&right));
 }
 
 int main(void)

@@ -57,7 +57,8 @@ static void one_stop_tells_one_combination(void **state)
     make();
     learn_a_stop(400.0, 3.8);
     assert_int_equal(ask(frictions, 2, &found, &error), BRAKE_OK);
-    assert_within(found.before.mean[0], 0.4, 1e-4);
+    /* Points that lie evenly: one of the 16384 left out would be 2.4e-5. */
+    assert_within(found.before.mean[0], 0.4, 2e-6);
     assert_within(sqrt(found.before.covariance[0][0]), 0.04 / 1.96, 1e-4);
     assert_within(found.before.covariance[0][1] / found.before.covariance[0][0], 0.5, 0.01);
     assert_within(found.share[0], 0.7752, 0.01);

@@ -123,6 +123,37 @@ static void hot_margins_are_those_of_a_spread(void **state)
     brake_samples_free(samples);
 }
 
+/* A procedure of which two lands judge otherwise: what one of them asks does not reach the other. */
+static void a_margin_is_that_of_its_own_procedure(void **state)
+{
+    (void)state;
+    static const unsigned rules[] = {BRAKE_RULES_AU, BRAKE_RULES_ALL};
+    static const char *const path[] = {"au.sa.fade", "un.13h.hot"};
+    static double margin[2][SAMPLES * 2];
+    FILE *stream = fopen(SOURCE_ROOT "/examples/heron.ini", "rb");
+    struct brake_error error;
+    assert_non_null(stream);
+    assert_int_equal(brake_file_read(stream, &sheet, &error), BRAKE_OK);
+    fclose(stream);
+    complete(&sheet);
+    for (int i = 0; i < 2; i++) {
+        enum brake_status status;
+        struct brake_output both[2];
+        for (int k = 0; k < 2; k++)
+            assert_int_equal(brake_output_find(path[k], &both[k]), BRAKE_OK);
+        const struct brake_samples_options drawn = {rules[i], SAMPLES, 1, NULL, both, 2};
+        struct brake_samples *samples = brake_samples_new(&sheet, &drawn, &status);
+        assert_non_null(samples);
+        assert_true(brake_samples_draw(samples, NULL, NULL, margin[i]));
+        brake_samples_free(samples);
+    }
+    for (int i = 0; i < SAMPLES; i++) {
+        assert_true(isfinite(margin[0][2 * i]));
+        assert_equal(margin[0][2 * i], margin[1][2 * i]);
+        assert_true(margin[0][2 * i] != margin[1][2 * i + 1]);
+    }
+}
+
 static void a_number_that_is_not_drawn_is_refused(void **state)
 {
     (void)state;
@@ -172,6 +203,7 @@ int main(void)
         cmocka_unit_test(an_output_follows_from_the_lines_of_its_sample),
         cmocka_unit_test(they_are_the_samples_of_a_spread),
         cmocka_unit_test(hot_margins_are_those_of_a_spread),
+        cmocka_unit_test(a_margin_is_that_of_its_own_procedure),
         cmocka_unit_test(a_number_that_is_not_drawn_is_refused),
         cmocka_unit_test(whoever_watches_can_stop_it),
     };
