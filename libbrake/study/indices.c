@@ -204,7 +204,7 @@ static struct brake_index index_of(const struct work *w, int output, int input,
     const long outputs = w->model->outputs;
     double first[BRAKE_REPLICATES];
     double total[BRAKE_REPLICATES];
-    struct brake_index index = {0.0, 0.0, 0.0, 0.0};
+    struct brake_index index = {.first = 0.0, .total = 0.0};
     double count = 0.0;
     for (int r = 0; r < BRAKE_REPLICATES; r++) {
         const struct effects *e = &w->effects[(r * outputs + output) * w->model->inputs + input];

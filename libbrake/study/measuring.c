@@ -231,7 +231,8 @@ static double whatever(const struct known *k, int row)
 void brake_measuring_find(const struct brake_inputs *inputs, const struct brake_measuring_row *row,
                           int rows, struct brake_measuring *measuring)
 {
-    struct known k = {inputs, row, rows, brake_inputs_count(inputs), .lines = 0};
+    struct known k = {
+        .inputs = inputs, .row = row, .rows = rows, .shares = brake_inputs_count(inputs)};
     int order[BRAKE_MEASURINGS];
     int next;
     begin(&k);

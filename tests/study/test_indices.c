@@ -8,6 +8,7 @@
 #include "brake/distribution.h"
 #include "study/indices.h"
 #include "study/distribution.h"
+#include "study/replicates.h"
 
 /* sin x + a sin^2 y + b z^4 sin x over -pi to pi, a = 7, b = 0.1; source: T. Ishigami and T. Homma,
  * ISUMA 1990; variances also in A. Saltelli et al., Global Sensitivity Analysis, The Primer (2008),
@@ -208,7 +209,148 @@ static void units_change_neither_indices_nor_errors(void **state)
     assert_memory_equal(&index[0], &index[3], 3 * sizeof index[0]);
 }
 
-/* Three outputs and five inputs; what lies behind the room that it asks for is left alone. */
+enum { EACH = 5, BASE = EACH * BRAKE_REPLICATES, INPUTS = 3, ROWS = INPUTS + 2 };
+
+static struct brake_sobol sobol[BRAKE_REPLICATES];
+
+/* A, B, and A with each share of B: the shares of a base sample are those of A and B by turns. */
+static void rows_of(long sample, double share[ROWS][INPUTS])
+{
+    double pair[2 * INPUTS];
+    replicates_shares(sobol, EACH, sample, pair);
+    for (int row = 0; row < ROWS; row++) {
+        for (int i = 0; i < INPUTS; i++)
+            share[row][i] = pair[2 * i + (row == 1 || row == 2 + i)];
+    }
+}
+
+/* What comes of all rows of all base samples, and its mean over A and B. */
+static double answers_of_all(double f[BASE][ROWS])
+{
+    double mean = 0.0;
+    for (int k = 0; k < BASE; k++) {
+        double share[ROWS][INPUTS];
+        double output[2];
+        rows_of(k, share);
+        for (int row = 0; row < ROWS; row++) {
+            two_units(NULL, share[row], output);
+            f[k][row] = output[0];
+        }
+        mean += (f[k][0] + f[k][1]) / (2.0 * BASE);
+    }
+    return mean;
+}
+
+/* By their definitions, with m and V the mean and variance over A and B: first the mean of (f(B) - m)
+ * (f(A_B) - f(A)) / V (A. Saltelli et al., Computer Physics Communications 181, 2010, table 2 (b)),
+ * total that of (f(A_B) - f(A))^2 / 2V (M. J. W. Jansen, 1999, ibid. (f)), from memory. The error is
+ * that of a ratio: the scatter over the replicates of part - index V_r / V. */
+static void indices_and_errors_are_those_of_their_definitions(void **state)
+{
+    (void)state;
+    static double f[BASE][ROWS];
+    const struct brake_model model = {INPUTS, 2, two_units, NULL};
+    struct brake_index index[2 * INPUTS];
+    double variance[BRAKE_REPLICATES] = {0.0};
+    double all = 0.0;
+    replicates_scramble(2 * INPUTS, 1, sobol);
+    const double mean = answers_of_all(f);
+    for (int k = 0; k < 2 * BASE; k++) {
+        const double off = f[k / 2][k % 2] - mean;
+        variance[k / 2 / EACH] += off * off / (2.0 * EACH);
+        all += off * off / (2.0 * BASE);
+    }
+    assert_true(find(&model, BASE, 1, index));
+    for (int i = 0; i < INPUTS; i++) {
+        double first[BRAKE_REPLICATES];
+        double total[BRAKE_REPLICATES];
+        for (int r = 0; r < BRAKE_REPLICATES; r++) {
+            first[r] = -index[i].first * variance[r] / all;
+            total[r] = -index[i].total * variance[r] / all;
+        }
+        double sum[2] = {0.0, 0.0};
+        for (int k = 0; k < BASE; k++) {
+            const double change = f[k][2 + i] - f[k][0];
+            first[k / EACH] += (f[k][1] - mean) * change / all / EACH;
+            total[k / EACH] += change * change / 2.0 / all / EACH;
+            sum[0] += (f[k][1] - mean) * change / all / BASE;
+            sum[1] += change * change / 2.0 / all / BASE;
+        }
+        assert_near(index[i].first, sum[0], 1e-11);
+        assert_near(index[i].total, sum[1], 1e-11);
+        assert_near(index[i].first_error, replicates_error(first), 1e-11);
+        assert_near(index[i].total_error, replicates_error(total), 1e-11);
+    }
+}
+
+static int by_size(const void *one, const void *other)
+{
+    const double a = *(const double *)one;
+    const double b = *(const double *)other;
+    return (a > b) - (a < b);
+}
+
+/* Nine in ten base samples are to be known in both A and B: 72 of 80 are enough, 71 are not. */
+static void nine_in_ten_samples_are_to_be_known(void **state)
+{
+    (void)state;
+    double higher[BASE];
+    struct brake_index index[INPUTS];
+    replicates_scramble(2 * INPUTS, 1, sobol);
+    for (int k = 0; k < BASE; k++) {
+        double share[ROWS][INPUTS];
+        rows_of(k, share);
+        higher[k] = fmax(share[0][1], share[1][1]);
+    }
+    qsort(higher, BASE, sizeof higher[0], by_size);
+    for (int known = 71; known <= 72; known++) {
+        const double limit = higher[known - 1];
+        const struct brake_model model = {INPUTS, 1, unknown_above, &limit};
+        assert_true(higher[known - 1] < higher[known]);
+        assert_true(find(&model, BASE, 1, index));
+        assert_int_equal(isfinite(index[0].first), known == 72);
+        assert_int_equal(isfinite(index[0].total), known == 72);
+    }
+}
+
+static void the_last_moves_it(const void *context, const double *share, double *output)
+{
+    (void)context;
+    output[0] = share[BRAKE_MODEL_INPUTS - 1];
+}
+
+/* There is room for as many inputs as the header says; of those that move nothing none has a part. */
+static void the_last_of_the_most_inputs_is_told(void **state)
+{
+    (void)state;
+    const struct brake_model model = {BRAKE_MODEL_INPUTS, 1, the_last_moves_it, NULL};
+    static struct brake_index index[BRAKE_MODEL_INPUTS];
+    assert_true(find(&model, 1024, 1, index));
+    for (int i = 0; i < BRAKE_MODEL_INPUTS - 1; i++)
+        assert_true(index[i].first == 0.0 && index[i].total == 0.0);
+    assert_near(index[BRAKE_MODEL_INPUTS - 1].first, 1.0, 0.05);
+    assert_near(index[BRAKE_MODEL_INPUTS - 1].total, 1.0, 0.05);
+}
+
+/* Known everywhere but in the middle, which is no sample. */
+static void unknown_in_the_middle(const void *context, const double *share, double *output)
+{
+    (void)context;
+    output[0] = share[0] == 0.5 ? BRAKE_NAN : share[0];
+    output[1] = share[0] == 0.5 ? BRAKE_NAN : share[1];
+}
+
+static void an_unknown_middle_is_no_matter(void **state)
+{
+    (void)state;
+    const struct brake_model model = {2, 2, unknown_in_the_middle, NULL};
+    struct brake_index index[4];
+    assert_true(find(&model, 4096, 1, index));
+    for (int i = 0; i < 4; i++)
+        assert_near(index[i].total, i == 0 || i == 3 ? 1.0 : 0.0, 0.01);
+}
+
+/* Three outputs and five inputs; what lies about the room that it asks for is left alone. */
 static void three_of_five(const void *context, const double *share, double *output)
 {
     (void)context;
@@ -219,18 +361,21 @@ static void three_of_five(const void *context, const double *share, double *outp
 static void nothing_beyond_its_room_is_written(void **state)
 {
     (void)state;
-    enum { BEHIND = 65536 };
+    enum { BEFORE = 65536, BEHIND = 65536 };
     const struct brake_model model = {5, 3, three_of_five, NULL};
     const size_t size = brake_indices_room(&model);
-    unsigned char *room = malloc(size + BEHIND);
+    unsigned char *all = malloc(BEFORE + size + BEHIND);
+    unsigned char *room = all + BEFORE;
     const struct brake_indices_plan plan = {256, 1, room, NULL};
     struct brake_index index[15];
-    memset(room, 0xA5, size + BEHIND);
+    memset(all, 0xA5, BEFORE + size + BEHIND);
     assert_true(brake_indices(&model, &plan, index));
     for (size_t i = 0; i < BEHIND; i++)
         assert_int_equal(room[size + i], 0xA5);
+    for (size_t i = 0; i < BEFORE; i++)
+        assert_int_equal(all[i], 0xA5);
     assert_true(isfinite(index[14].total));
-    free(room);
+    free(all);
 }
 
 static void the_same_seed_gives_the_same_bytes(void **state)
@@ -323,6 +468,10 @@ int main(void)
         cmocka_unit_test(a_few_unknown_samples_are_left_out),
         cmocka_unit_test(with_many_unknown_samples_nothing_is_said),
         cmocka_unit_test(units_change_neither_indices_nor_errors),
+        cmocka_unit_test(indices_and_errors_are_those_of_their_definitions),
+        cmocka_unit_test(nine_in_ten_samples_are_to_be_known),
+        cmocka_unit_test(the_last_of_the_most_inputs_is_told),
+        cmocka_unit_test(an_unknown_middle_is_no_matter),
         cmocka_unit_test(the_same_seed_gives_the_same_bytes),
         cmocka_unit_test(nothing_beyond_its_room_is_written),
         cmocka_unit_test(a_study_told_to_stop_stops),

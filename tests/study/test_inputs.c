@@ -221,28 +221,44 @@ static void what_parts_front_and_rear_turns_about_what_is_known(void **state)
     }
 }
 
-/* A line has its own, a cause that of the weakest line that shares it; the model is estimated. */
-static void what_is_uncertain_is_known_from_somewhere(void **state)
+/* A line has its own, a cause that of the weakest line that shares it, be that the first of all or
+ * another; the model is estimated. */
+static void hold_where_each_is_from(int weak)
 {
-    (void)state;
     read_sheet(&sheet, plus(swapped(plain, "mass = 2000 kg\nfront_share = 50 %\n", ""),
                             "[scales]\nfront_left = 500 kg\nfront_right = 510 kg\n"
                             "rear_left = 480 kg\nrear_right = 510 kg\n"));
     brake_inputs_list(&sheet, NULL, &inputs);
     for (int i = 0; i < inputs.count; i++)
-        sheet.record[inputs.input[i].index].from = i % 2 == 0 ? BRAKE_MEASURED : BRAKE_ESTIMATED;
+        sheet.record[inputs.input[i].index].from = i % 2 != weak ? BRAKE_MEASURED : BRAKE_ESTIMATED;
     assert_true(inputs.causes > 2);
     for (int i = 0; i < brake_inputs_count(&inputs); i++) {
         enum brake_from expected = i < inputs.count ? sheet.record[inputs.input[i].index].from
                                    : i < inputs.count + inputs.causes ? BRAKE_MEASURED
                                                                       : BRAKE_ESTIMATED;
         for (int k = 0; k < inputs.count && i >= inputs.count; k++) {
-            if (inputs.input[k].cause == i - inputs.count && k % 2 == 1)
+            if (inputs.input[k].cause == i - inputs.count && k % 2 == weak)
                 expected = BRAKE_ESTIMATED;
         }
         assert_int_equal(brake_inputs_from(&inputs, i), expected);
     }
     assert_true(number_of("shared.scales") >= inputs.count); /* the first of all causes */
+}
+
+static void what_is_uncertain_is_known_from_somewhere(void **state)
+{
+    (void)state;
+    hold_where_each_is_from(0);
+    hold_where_each_is_from(1);
+    /* the very first line */
+    read_sheet(&sheet, plain);
+    make_exact(&sheet);
+    sheet.record[index_at(&sheet.vehicle, "front.disc.rotor")].from = BRAKE_MEASURED;
+    state_tolerance(&sheet, "front.disc.pads.mu", 0.04, BRAKE_ESTIMATED);
+    state_tolerance(&sheet, "rear.disc.pads.mu", 0.04, BRAKE_MEASURED);
+    brake_inputs_list(&sheet, NULL, &inputs);
+    assert_int_equal(number_of("front.disc.pads.mu"), 0);
+    assert_int_equal(brake_inputs_from(&inputs, inputs.count), BRAKE_ESTIMATED);
 }
 
 /* Of a choice that is open the other one is so often as its odds say. */
@@ -258,7 +274,7 @@ static void a_choice_goes_by_its_odds(void **state)
             share[i] = 0.5;
         for (int i = 0; i < inputs.count; i++) {
             if (inputs.input[i].choice)
-                share[i] = brake_quantity_at(inputs.input[i].index)->odds + (side ? 1e-9 : -1e-9);
+                share[i] = brake_quantity_at(inputs.input[i].index)->odds - (side ? 0.0 : 1e-9);
         }
         brake_inputs_values(&inputs, share, value);
         for (int i = 0; i < inputs.count; i++) {
@@ -276,8 +292,9 @@ static void errors_of_the_model_are_normal(void **state)
 {
     (void)state;
     double share[BRAKE_INPUTS];
-    double factor[BRAKE_MODEL_ERRORS];
+    double factor[BRAKE_MODEL_ERRORS + 1];
     list(plain);
+    factor[BRAKE_MODEL_ERRORS] = -7.0; /* behind the last: stays */
     for (int i = 0; i < BRAKE_INPUTS; i++)
         share[i] = 0.5;
     for (int i = 0; i < ERRORS; i++)
@@ -288,6 +305,7 @@ static void errors_of_the_model_are_normal(void **state)
         const double size = brake_model_error_size((enum brake_model_error)i);
         assert_within(factor[i], i == 2 ? 1.0 - size : 1.0 + size, 1e-4 * size);
     }
+    assert_equal(factor[BRAKE_MODEL_ERRORS], -7.0);
 }
 
 /* The second cause of a vehicle, here that of its friction behind that of its scales, moves its own
@@ -329,6 +347,72 @@ static void each_cause_moves_its_own_numbers(void **state)
     }
 }
 
+/* The same of what each number has by itself: at a share of 0.975 it is off by 1.96 (1 - 0.5)^1/2 of
+ * its sigma of 0.02 / 1.96, the cause in its middle. */
+static void a_number_moves_by_its_own_part_as_well(void **state)
+{
+    (void)state;
+    double share[BRAKE_INPUTS];
+    double value[BRAKE_INPUTS];
+    list_exact_but(plain, "front.disc.pads.mu", 0.02);
+    state_tolerance(&sheet, "rear.disc.pads.mu", 0.04, BRAKE_ESTIMATED);
+    brake_inputs_list(&sheet, NULL, &inputs);
+    for (int i = 0; i < brake_inputs_count(&inputs); i++)
+        share[i] = 0.5;
+    share[number_of("front.disc.pads.mu")] = 0.975;
+    brake_inputs_values(&inputs, share, value);
+    assert_near(value[number_of("front.disc.pads.mu")], 0.4 + sqrt(0.5) * 0.02, 1e-12);
+    assert_near(value[number_of("rear.disc.pads.mu")], 0.4, 1e-12);
+}
+
+/* What the day of a drive was off by is no uncertainty of the vehicle (brake/catalogue.h). */
+static void what_a_day_was_off_by_is_not_listed(void **state)
+{
+    (void)state;
+    list_exact_but(plus(plain, "[drive]\ngrade = 1 %\n"), "drive.grade", 0.01);
+    assert_int_equal(number_of("drive.grade"), -1);
+    assert_int_equal(inputs.count, CHOICES);
+}
+
+/* Behind its end a list has what another left there: that is neither found, nor drawn, nor does it
+ * make a cause weaker. */
+static void what_another_list_left_behind_is_not_looked_at(void **state)
+{
+    (void)state;
+    double share[BRAKE_INPUTS];
+    double value[BRAKE_INPUTS];
+    list_exact_but(plain, "front.disc.pads.mu", 0.04);
+    for (int i = 0; i < BRAKE_INPUTS; i++) {
+        share[i] = 0.5;
+        value[i] = -7.0;
+        inputs.input[i].index = index_at(&sheet.vehicle, "rear.disc.pads.mu");
+    }
+    brake_inputs_list(&sheet, NULL, &inputs);
+    assert_int_equal(inputs.causes, 0);
+    brake_inputs_values(&inputs, share, value);
+    assert_equal(value[inputs.count], -7.0);
+
+    state_tolerance(&sheet, "front.disc.pads.mu", 0.04, BRAKE_MEASURED);
+    state_tolerance(&sheet, "rear.disc.pads.mu", 0.04, BRAKE_MEASURED);
+    brake_inputs_list(&sheet, NULL, &inputs);
+    assert_int_equal(inputs.causes, 1);
+    inputs.input[inputs.count] =
+        (struct brake_input){.index = index_at(&sheet.vehicle, "vehicle.wheelbase"), .cause = 0};
+    sheet.record[inputs.input[inputs.count].index].from = BRAKE_DEFAULT;
+    assert_int_equal(brake_inputs_from(&inputs, number_of("shared.friction")), BRAKE_MEASURED);
+}
+
+/* Numbers, then causes, then what the model is off by: each of its errors has its word. */
+static void each_error_of_the_model_has_its_name(void **state)
+{
+    (void)state;
+    list(plain);
+    assert_true(inputs.causes > 0);
+    for (int i = 1; i < BRAKE_MODEL_ERRORS; i++)
+        assert_int_equal(number_of(brake_model_error_word((enum brake_model_error)i)),
+                         inputs.count + inputs.causes + i - 1);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -346,6 +430,10 @@ int main(void)
         cmocka_unit_test(a_choice_goes_by_its_odds),
         cmocka_unit_test(errors_of_the_model_are_normal),
         cmocka_unit_test(each_cause_moves_its_own_numbers),
+        cmocka_unit_test(a_number_moves_by_its_own_part_as_well),
+        cmocka_unit_test(what_a_day_was_off_by_is_not_listed),
+        cmocka_unit_test(what_another_list_left_behind_is_not_looked_at),
+        cmocka_unit_test(each_error_of_the_model_has_its_name),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -297,6 +297,69 @@ static void each_cause_is_that_of_its_lines(void **state)
                 probability_of(sqrt(a * a + b * b + c * c), -0.5, BRAKE_CANNOT_SAY), 1e-9);
 }
 
+/* The first line of a file is known like any other: of two that share a cause, parts a, b and c, both
+ * explain 4/3 (r^2 + s^2 - r s), as above. */
+static void the_first_line_of_a_file_tells_of_its_cause(void **state)
+{
+    (void)state;
+    static const double a = 0.6;
+    static const double b = 0.5;
+    static const double c = 0.4;
+    read_sheet(&sheet, plain);
+    make_exact(&sheet);
+    sheet.record[index_at(&sheet.vehicle, "front.disc.rotor")].from = BRAKE_MEASURED;
+    make_open("front.disc.pads.mu");
+    make_open("rear.disc.pads.mu");
+    brake_inputs_list(&sheet, NULL, &inputs);
+    assert_int_equal(input_of("front.disc.pads.mu"), 0);
+    memset(part, 0, sizeof part);
+    part[0] = a;
+    part[input_of("rear.disc.pads.mu")] = b;
+    part[inputs.count + inputs.input[0].cause] = c;
+    find(-0.5, BRAKE_CANNOT_SAY);
+    assert_int_equal(measuring.lines, 2);
+    const double r = (a + c) / sqrt(2.0);
+    const double s = (b + c) / sqrt(2.0);
+    assert_near(measuring.probability[CIRCUIT],
+                probability_of(sqrt(4.0 / 3.0 * (r * r + s * s - r * s)), -0.5, BRAKE_CANNOT_SAY),
+                1e-9);
+}
+
+/* What the model is off by no measurement tells, whatever stood in the list before. */
+static void an_error_of_the_model_is_not_asked_for(void **state)
+{
+    (void)state;
+    read_sheet(&sheet, plain);
+    make_exact(&sheet);
+    make_open("vehicle.wheelbase");
+    brake_inputs_list(&sheet, NULL, &inputs);
+    assert_int_equal(inputs.causes, 0);
+    memset(part, 0, sizeof part);
+    inputs.input[inputs.count] = inputs.input[input_of("vehicle.wheelbase")];
+    part[inputs.count] = 0.9;
+    find(-0.5, BRAKE_CANNOT_SAY);
+    assert_int_equal(measuring.lines, 0);
+}
+
+/* A row behind those that are told of is none. */
+static void rows_are_as_many_as_are_told(void **state)
+{
+    (void)state;
+    given("vehicle.wheelbase", 0.9);
+    make_open("vehicle.wheelbase");
+    const struct brake_measuring_row two[] = {{CIRCUIT, -0.5, part, BRAKE_CANNOT_SAY},
+                                              {CIRCUIT + 1, -1.8, part, BRAKE_MEETS}};
+    for (int told = 1; told <= 2; told++) {
+        double sum = 0.0;
+        brake_measuring_find(&inputs, two, told, &measuring);
+        for (int i = 0; i < told; i++)
+            sum += probability_of(0.9, two[i].threshold, two[i].word);
+        assert_int_equal(measuring.lines, 1);
+        assert_near(measuring.sum[0], sum, 1e-9);
+        assert_int_equal(isnan(measuring.probability[CIRCUIT + 1]), told == 1);
+    }
+}
+
 /* ---- what a line costs ----------------------------------------------------------------------- */
 
 enum { ROWS = 40 };
@@ -433,6 +496,9 @@ int main(void)
         cmocka_unit_test(a_measurement_has_to_be_better_by_a_fifth),
         cmocka_unit_test(a_look_tells_a_choice),
         cmocka_unit_test(each_cause_is_that_of_its_lines),
+        cmocka_unit_test(the_first_line_of_a_file_tells_of_its_cause),
+        cmocka_unit_test(an_error_of_the_model_is_not_asked_for),
+        cmocka_unit_test(rows_are_as_many_as_are_told),
         cmocka_unit_test(the_last_place_goes_to_what_is_worth_its_cost),
         cmocka_unit_test(the_list_is_by_cost_then_by_worth),
         cmocka_unit_test(look_papers_and_tape_cost_the_same),
