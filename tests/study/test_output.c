@@ -29,6 +29,12 @@ static void an_unknown_name_is_refused(void **state)
 {
     (void)state;
     struct brake_output output;
+    assert_true(brake_result_all() > brake_result_count());
+    for (int i = brake_result_count(); i < brake_result_all(); i++) {
+        char name[80];
+        brake_result_path(i, name, sizeof name); /* a result, but not one of every vehicle */
+        assert_int_equal(brake_output_find(name, &output), BRAKE_E_UNKNOWN);
+    }
     assert_int_equal(brake_output_find("full.stop", &output), BRAKE_E_UNKNOWN);
     assert_int_equal(brake_output_find("", &output), BRAKE_E_UNKNOWN);
 }
@@ -137,12 +143,14 @@ static void hold_outputs(const int *number, int count)
     double *at = value[0];
     for (int i = 0; i < count; i++)
         output[i] = brake_output_at(number[i]);
-    assert_int_equal(brake_output_find("us.135.hot", &output[count]), BRAKE_OK);
     for (int i = 0; i < VEHICLES; i++)
         vehicle[i] = &cases[i].vehicle;
     for (int asked = 1; asked <= VEHICLES; asked++) {
         for (size_t i = 0; i < VEHICLES * stride; i++)
             at[i] = -77.0;
+        assert_int_equal(
+            brake_output_find(asked == 1 ? "full.stop.distance" : "us.135.hot", &output[count]),
+            BRAKE_OK);
         brake_outputs_all(vehicle, asked, output, count, stride, at);
         for (int of = 0; of < VEHICLES; of++) {
             for (int i = 0; i < count + BEHIND; i++) {

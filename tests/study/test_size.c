@@ -350,6 +350,62 @@ static void a_quantity_that_does_not_matter_is_told(void **state)
     assert_near(size.best, 150.0 * 9.0 / 1100.0, 1e-12);
 }
 
+/* A result that moves by a billionth of itself or less stands still: of 9 F / 1100 the front pistons
+ * give 7.2, which goes with the square of their diameter. */
+static void less_than_a_billionth_is_no_move(void **state)
+{
+    (void)state;
+    struct brake_error error;
+    read_plain("[driver]\npedal_force = 300 N\n");
+    static const double moves[] = {0.9e-9, 1.1e-9};
+    const char *names[] = {"full.deceleration.at_pedal_force", "full.stop.distance"};
+    for (int k = 0; k < 2; k++) {
+        for (int i = 0; i < 2; i++) {
+            struct brake_size_question question =
+                question_of("front.disc.piston_diameter", target_of(names[k], BRAKE_AT_LEAST, 0.0));
+            question.low = 0.060;
+            question.high = 0.060 * (1.0 + moves[i] * 9.0 / 7.2 / 2.0);
+            if (k == 1) { /* part of the distance is that of the reaction */
+                struct brake_size_question wide = question;
+                wide.high = 0.060 * (1.0 + 1e-5);
+                assert_int_equal(brake_size_find(&wide, NULL, &size, &error), BRAKE_OK);
+                question.high = 0.060 * (1.0 + moves[i] * 1e-5 * size.roots.most /
+                                                   (size.roots.most - size.roots.least));
+            }
+            assert_int_equal(brake_size_find(&question, NULL, &size, &error), BRAKE_OK);
+            assert_int_equal(size.flat, i == 0);
+        }
+    }
+}
+
+/* What is answered everywhere is limited by nothing, though more of something would bring it nearer
+ * to the target. */
+static void an_answer_has_no_limits(void **state)
+{
+    (void)state;
+    read_plain("");
+    assert_true(find("stop.reaction_time",
+                     target_of("full.deceleration.at_pedal_force", BRAKE_AT_MOST, 20.0)));
+    assert_int_equal(size.roots.count, 0);
+    assert_int_equal(size.limits, 0);
+}
+
+/* With no place where both meet: every one is enough, or none is, or what was found is refused. */
+static void without_a_root_all_is_enough_or_nothing(void **state)
+{
+    (void)state;
+    const struct brake_size_question question = {.target = {.relation = BRAKE_AT_LEAST}};
+    struct brake_size none = {.roots = {.count = 0, .shortest = 0.5}};
+    assert_true(brake_size_answered(&question, &none));
+    none.roots.shortest = 0.0;
+    assert_true(brake_size_answered(&question, &none));
+    none.roots.shortest = -0.5;
+    assert_false(brake_size_answered(&question, &none));
+    none.roots.shortest = 0.5;
+    none.refused = 1;
+    assert_false(brake_size_answered(&question, &none));
+}
+
 static void any_value_may_do(void **state)
 {
     (void)state;
@@ -498,13 +554,11 @@ static void a_margin_is_over_what_is_wanted(void **state)
     assert_near(brake_target_margin(&target, 0.25), 0.25, ROUNDING);
 }
 
-static void every_requirement_is_the_one_of_least_margin(void **state)
+static void hold_least_margin(unsigned rules)
 {
-    (void)state;
     struct brake_judgement judgement[BRAKE_CRITERIA];
-    const struct brake_target target = {.wish = BRAKE_WISH_ALL, .rules = BRAKE_RULES_OWN};
-    read_sheet(&sheet, full_text());
-    brake_judge_all(BRAKE_RULES_OWN, &sheet.vehicle, judgement);
+    const struct brake_target target = {.wish = BRAKE_WISH_ALL, .rules = rules};
+    brake_judge_all(rules, &sheet.vehicle, judgement);
     const double least = brake_target_value(&target, &sheet.vehicle);
     bool found = false;
     for (int i = 0; i < brake_criterion_count(); i++) {
@@ -514,6 +568,30 @@ static void every_requirement_is_the_one_of_least_margin(void **state)
         found = found || (asked && judgement[i].margin == least);
     }
     assert_true(found);
+}
+
+static void every_requirement_is_the_one_of_least_margin(void **state)
+{
+    (void)state;
+    read_sheet(&sheet, full_text());
+    hold_least_margin(BRAKE_RULES_OWN);
+    hold_least_margin(BRAKE_RULES_ALL);
+}
+
+/* A screen asks for nothing: rear brakes that lock first by far have the least margin of all there,
+ * and it is passed over. */
+static void a_screen_is_no_requirement(void **state)
+{
+    (void)state;
+    struct brake_judgement judgement[BRAKE_CRITERIA];
+    const struct brake_target target = {.wish = BRAKE_WISH_ALL, .rules = BRAKE_RULES_OWN};
+    const int screen = criterion_number("us.135.lock_order");
+    read_sheet(&sheet, strong_text());
+    change(&sheet, "rear.disc.piston_diameter=70 mm");
+    brake_judge_all(BRAKE_RULES_OWN, &sheet.vehicle, judgement);
+    assert_int_equal(judgement[screen].scope, BRAKE_SCREEN);
+    assert_true(judgement[screen].margin < brake_target_value(&target, &sheet.vehicle));
+    hold_least_margin(BRAKE_RULES_OWN);
 }
 
 /* ---- lists ---------------------------------------------------------------------------------- */
@@ -864,6 +942,9 @@ int main(void)
         cmocka_unit_test(what_was_lost_is_regained_by_the_piston_that_gives_it_back),
         cmocka_unit_test(a_criterion_is_met_at_its_answer),
         cmocka_unit_test(a_quantity_that_does_not_matter_is_told),
+        cmocka_unit_test(less_than_a_billionth_is_no_move),
+        cmocka_unit_test(an_answer_has_no_limits),
+        cmocka_unit_test(without_a_root_all_is_enough_or_nothing),
         cmocka_unit_test(any_value_may_do),
         cmocka_unit_test(a_leap_answers_a_limit_and_no_equality),
         cmocka_unit_test(only_what_is_regained_takes_the_lines_as_they_stand),
@@ -873,6 +954,7 @@ int main(void)
         cmocka_unit_test(the_first_criterion_changes_too),
         cmocka_unit_test(a_margin_is_over_what_is_wanted),
         cmocka_unit_test(every_requirement_is_the_one_of_least_margin),
+        cmocka_unit_test(a_screen_is_no_requirement),
         cmocka_unit_test(combinations_that_work_are_sorted_and_the_others_counted),
         cmocka_unit_test(the_best_may_come_last),
         cmocka_unit_test(targets_that_pull_apart_leave_the_middle),

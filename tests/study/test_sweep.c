@@ -73,6 +73,24 @@ static void decimal_steps_give_decimal_numbers(void **state)
     const struct brake_axis axis = steps(2.2, 2.9, 0.01);
     assert_equal(brake_axis_number(&axis, 10), 2.3);
     assert_equal(brake_axis_number(&axis, 33), 2.53);
+    /* Nothing is a decimal number as well. */
+    const struct brake_axis from_nothing = steps(0.0, 1.0, 0.1);
+    assert_equal(brake_axis_number(&from_nothing, 3), 0.3);
+}
+
+/* What binary leaves in the last digit is left out, but no more: 0.3 / 0.1 is 3, and what is off by
+ * 5e-13 is meant so. */
+static void a_last_digit_is_rounded_and_no_other(void **state)
+{
+    (void)state;
+    const struct brake_axis rounded = steps(0.3 / 0.1, 30.0, 0.3 / 0.1);
+    assert_true(0.3 / 0.1 < 3.0);
+    for (int i = 0; i < 10; i++)
+        assert_equal(brake_axis_number(&rounded, i), 3.0 * (i + 1));
+    const struct brake_axis odd_step = steps(1.0, 2.0, 0.1 + 5e-13);
+    assert_equal(brake_axis_number(&odd_step, 1), 1.0 + (0.1 + 5e-13));
+    const struct brake_axis odd_low = steps(1.1 + 5e-13, 2.0, 0.1);
+    assert_equal(brake_axis_number(&odd_low, 0), 1.1 + 5e-13);
 }
 
 static void steps_of_no_decimal_numbers_are_taken_as_they_are(void **state)
@@ -92,6 +110,9 @@ static void ratios_are_equal_and_keep_both_ends(void **state)
     assert_near(brake_axis_number(&axis, 1), 1.0, ROUNDING);
     assert_near(brake_axis_number(&axis, 2), 10.0, ROUNDING);
     assert_equal(brake_axis_number(&axis, 3), 100.0);
+    /* 0.3 times 0.7 / 0.3 is 0.7 but for the last digit. */
+    assert_int_equal(brake_axis_ratios(0.3, 0.7, 2, &axis), BRAKE_OK);
+    assert_equal(brake_axis_number(&axis, 1), 0.7);
 }
 
 static void axes_without_an_end_are_refused(void **state)
@@ -613,6 +634,95 @@ static void what_cases_do_not_share_is_not_tabulated(void **state)
     assert_int_equal(sweeper.lookup.tables, 0);
 }
 
+/* Tables pay from eight cases for each of their entries on: those of a and b values along two axes,
+ * and one that goes along none, from a b = 8 (a + b + 1) on. */
+static void tables_pay_from_eight_cases_an_entry_on(void **state)
+{
+    (void)state;
+    static const struct {
+        int first, second;
+        bool pays;
+    } of[] = {{16, 17, true}, {16, 16, false}, {17, 16, true}, {14, 20, true}, {14, 19, false}};
+    const struct brake_output output = output_named("empty.deceleration.at_pedal_force");
+    read_sheet(&sheet, plain);
+    for (size_t i = 0; i < sizeof of / sizeof of[0]; i++) {
+        struct brake_axis axis[] = {filled("road.adhesion", 0.5, 0.01),
+                                    filled("driver.pedal_force", 100.0, 10.0)};
+        axis[0].count = of[i].first;
+        axis[1].count = of[i].second;
+        const struct brake_sweep sweep = {&sheet, axis, 2, &output, 1, false};
+        begin(&sweep);
+        assert_int_equal(brake_sweep_room(&sweeper) > 0, of[i].pays);
+    }
+}
+
+enum { SIDES = 20, PARTED = 2 * SIDES * SIDES };
+
+/* Cases of which half are refused: 2000 kg of 2000 kg unsprung. */
+static void begin_parted(struct brake_sweep *sweep)
+{
+    static const double unsprung[] = {400.0, 2000.0};
+    static struct brake_axis axis[3];
+    static struct brake_output output[2];
+    read_sheet(&sheet, plain);
+    axis[0] = filled("road.adhesion", 0.5, 0.02);
+    axis[1] = listed("vehicle.unsprung_mass", "kg", unsprung, 2);
+    axis[2] = filled("driver.pedal_force", 100.0, 20.0);
+    axis[0].count = axis[2].count = SIDES;
+    output[0] = output_named("full.stop.distance");
+    output[1] = output_named("full.deceleration.at_pedal_force");
+    *sweep = (struct brake_sweep){&sheet, axis, 3, output, 2, false};
+    begin(sweep);
+}
+
+/* Any part of the cases, by tables or one by one, is what it is among all; behind it nothing is
+ * filled. */
+static void any_part_of_the_cases_is_that_of_all(void **state)
+{
+    (void)state;
+    static const int part[][2] = {{0, 1},   {0, 63},   {0, 64},  {1, 65},
+                                  {5, 130}, {19, 200}, {799, 1}, {PARTED - 65, 65}};
+    static double room[1 << 16];
+    static double all[PARTED][2];
+    static double value[PARTED + 1][2];
+    static enum brake_status said[PARTED];
+    static enum brake_status status[PARTED + 1];
+    struct brake_sweep sweep;
+    begin_parted(&sweep);
+    for (int i = 0; i < PARTED; i++) {
+        all[i][0] = all[i][1] = 7.0;
+        said[i] = brake_sweep_case(&sweeper, i, all[i], &error);
+        assert_int_equal(said[i], i / SIDES % 2 == 1 ? BRAKE_E_CONFLICT : BRAKE_OK);
+        for (int k = 0; k < 2; k++)
+            assert_int_equal(isnan(all[i][k]), said[i] != BRAKE_OK);
+    }
+    for (int shared = 0; shared < 2; shared++) {
+        if (shared == 1) {
+            assert_in_range(brake_sweep_room(&sweeper), 1, 1 << 16);
+            brake_sweep_share(&sweeper, room);
+        }
+        assert_int_equal(sweeper.lookup.tables > 0, shared);
+        for (size_t i = 0; i < sizeof part / sizeof part[0]; i++) {
+            const int first = part[i][0];
+            const int count = part[i][1];
+            value[count][0] = value[count][1] = -77.0;
+            status[count] = BRAKE_E_SIZE;
+            brake_sweep_cases(&sweeper, first, count, value[0], status);
+            assert_true(same(value[0], all[first], 2 * count));
+            assert_memory_equal(status, &said[first], (size_t)count * sizeof status[0]);
+            assert_true(value[count][0] == -77.0 && value[count][1] == -77.0);
+            assert_int_equal(status[count], BRAKE_E_SIZE);
+            brake_sweep_cases(&sweeper, first, count, value[0], NULL);
+            assert_true(same(value[0], all[first], 2 * count));
+        }
+        for (int threads = 1; threads <= 2; threads++) {
+            memset(value, 0, sizeof value);
+            assert_int_equal(brake_sweep_values(&sweeper, threads, NULL, value[0]), PARTED);
+            assert_true(same(value[0], all[0], 2 * PARTED));
+        }
+    }
+}
+
 /* ---- what is refused ------------------------------------------------------------------------ */
 
 static void a_case_that_contradicts_itself_has_no_outputs_and_the_next_has(void **state)
@@ -808,6 +918,9 @@ static void an_axis_has_a_most_of_values(void **state)
     assert_int_equal(brake_axis_ratios(1.0, 2.0, 1000000000000000LL, &axis), BRAKE_OK);
     const struct brake_sweep sweep = {&sheet, &axis, 1, NULL, 0, false};
     assert_int_equal(brake_sweep_count(&sweep), 1000000000000000LL);
+    const struct brake_axis both[] = {axis, steps(1.0, 2.0, 1.0)};
+    const struct brake_sweep too_large = {&sheet, both, 2, NULL, 0, false};
+    assert_int_equal(brake_sweep_count(&too_large), -1);
     assert_int_equal(brake_axis_ratios(1.0, 2.0, 1000000000000001LL, &axis), BRAKE_E_RANGE);
     assert_int_equal(brake_axis_ratios(2.0, 2.0, 2, &axis), BRAKE_OK);
     assert_int_equal(brake_axis_ratios(1.0, 2.0, 1, &axis), BRAKE_E_RANGE);
@@ -1099,6 +1212,7 @@ int main(void)
         cmocka_unit_test(steps_reach_the_high_end_when_a_whole_number_of_them_does),
         cmocka_unit_test(steps_that_do_not_reach_the_high_end_stay_below_it),
         cmocka_unit_test(decimal_steps_give_decimal_numbers),
+        cmocka_unit_test(a_last_digit_is_rounded_and_no_other),
         cmocka_unit_test(steps_of_no_decimal_numbers_are_taken_as_they_are),
         cmocka_unit_test(ratios_are_equal_and_keep_both_ends),
         cmocka_unit_test(axes_without_an_end_are_refused),
@@ -1114,6 +1228,8 @@ int main(void)
         cmocka_unit_test(any_number_of_threads_gives_the_same_bits),
         cmocka_unit_test(cases_side_by_side_give_the_bits_of_one_by_one),
         cmocka_unit_test(what_cases_do_not_share_is_not_tabulated),
+        cmocka_unit_test(tables_pay_from_eight_cases_an_entry_on),
+        cmocka_unit_test(any_part_of_the_cases_is_that_of_all),
         cmocka_unit_test(a_case_that_contradicts_itself_has_no_outputs_and_the_next_has),
         cmocka_unit_test(a_value_out_of_range_is_refused_before_it_begins),
         cmocka_unit_test(an_axis_of_a_thing_that_is_not_fitted_is_refused_before_it_begins),
