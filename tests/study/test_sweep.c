@@ -723,6 +723,56 @@ static void any_part_of_the_cases_is_that_of_all(void **state)
     }
 }
 
+/* What no output hangs on may be refused all the same: a vacuum whose least is more than it is. */
+static void what_no_output_hangs_on_is_refused_too(void **state)
+{
+    (void)state;
+    static const double least[] = {45.0, 65.0, 50.0}; /* [kPa] of 60 */
+    static double room[1 << 16];
+    static double value[3 * SIDES * SIDES];
+    static enum brake_status status[3 * SIDES * SIDES];
+    const struct brake_output output = output_named("empty.parking.effort_grade");
+    read_sheet(&sheet, plus(swapped(plain, "booster = none", "booster = fitted"),
+                            "[booster]\ngain = 4\nassist = 1200 N\nvacuum = 60 kPa\n"
+                            "vacuum_low = 45 kPa\n[parking]\ntorque = 1000 N*m\n"));
+    struct brake_axis axis[] = {listed("booster.vacuum_low", "kPa", least, 3),
+                                filled("road.adhesion", 0.5, 0.02),
+                                filled("driver.pedal_force", 100.0, 20.0)};
+    axis[1].count = axis[2].count = SIDES;
+    const struct brake_sweep sweep = {&sheet, axis, 3, &output, 1, false};
+    begin(&sweep);
+    assert_in_range(brake_sweep_room(&sweeper), 1, 1 << 16);
+    brake_sweep_share(&sweeper, room);
+    assert_true(sweeper.lookup.tables > 0);
+    brake_sweep_cases(&sweeper, 0, 3 * SIDES * SIDES, value, status);
+    for (int i = 0; i < 3 * SIDES * SIDES; i++) {
+        const bool refused = i / SIDES / SIDES == 1;
+        assert_int_equal(status[i], refused ? BRAKE_E_CONFLICT : BRAKE_OK);
+        assert_int_equal(isnan(value[i]), refused);
+    }
+}
+
+/* An axis in steps may be of one value alone, which is looked at. */
+static void an_axis_of_one_step_has_one_case(void **state)
+{
+    (void)state;
+    const struct brake_output output = output_named("full.mass.total");
+    double value;
+    read_sheet(&sheet, plain);
+    for (int i = 0; i < 2; i++) {
+        struct brake_axis axis = steps(i == 0 ? 1900.0 : 1e9, i == 0 ? 1900.0 : 1e9, 1.0);
+        axis.index = index_at(&sheet.vehicle, "vehicle.mass");
+        axis.unit = brake_unit_find("kg");
+        const struct brake_sweep sweep = {&sheet, &axis, 1, &output, 1, false};
+        assert_int_equal(brake_sweep_count(&sweep), 1);
+        assert_int_equal(brake_sweep_begin(&sweep, &sweeper, &error),
+                         i == 0 ? BRAKE_OK : BRAKE_E_RANGE);
+        if (i == 0)
+            assert_int_equal(brake_sweep_values(&sweeper, 1, NULL, &value), 1);
+    }
+    assert_near(value, 2400.0, 1e-9);
+}
+
 /* ---- what is refused ------------------------------------------------------------------------ */
 
 static void a_case_that_contradicts_itself_has_no_outputs_and_the_next_has(void **state)
@@ -1230,6 +1280,8 @@ int main(void)
         cmocka_unit_test(what_cases_do_not_share_is_not_tabulated),
         cmocka_unit_test(tables_pay_from_eight_cases_an_entry_on),
         cmocka_unit_test(any_part_of_the_cases_is_that_of_all),
+        cmocka_unit_test(what_no_output_hangs_on_is_refused_too),
+        cmocka_unit_test(an_axis_of_one_step_has_one_case),
         cmocka_unit_test(a_case_that_contradicts_itself_has_no_outputs_and_the_next_has),
         cmocka_unit_test(a_value_out_of_range_is_refused_before_it_begins),
         cmocka_unit_test(an_axis_of_a_thing_that_is_not_fitted_is_refused_before_it_begins),
