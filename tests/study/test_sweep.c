@@ -656,26 +656,65 @@ static void tables_pay_from_eight_cases_an_entry_on(void **state)
     }
 }
 
-enum { SIDES = 20, PARTED = 2 * SIDES * SIDES };
+enum { SIDES = 20, PARTED = 4 * SIDES * SIDES, OUTPUTS = 4 };
 
-/* Cases of which half are refused: 2000 kg of 2000 kg unsprung. */
-static void begin_parted(struct brake_sweep *sweep)
+/* Cases of which half are refused, 2000 kg of 2000 kg unsprung, along the first axis, the second or
+ * the last; of two loads, and of brakes intact and failed. */
+static void begin_parted(int place, struct brake_sweep *sweep)
 {
-    static const double unsprung[] = {400.0, 2000.0};
+    static const char *const names[OUTPUTS] = {"full.stop.distance", "empty.stop.distance",
+                                               "full.failed.first_circuit",
+                                               "full.deceleration.at_pedal_force"};
+    static const double unsprung[] = {400.0, 2000.0, 2000.0, 500.0};
     static struct brake_axis axis[3];
-    static struct brake_output output[2];
+    static struct brake_output output[OUTPUTS];
     read_sheet(&sheet, plain);
-    axis[0] = filled("road.adhesion", 0.5, 0.02);
-    axis[1] = listed("vehicle.unsprung_mass", "kg", unsprung, 2);
-    axis[2] = filled("driver.pedal_force", 100.0, 20.0);
-    axis[0].count = axis[2].count = SIDES;
-    output[0] = output_named("full.stop.distance");
-    output[1] = output_named("full.deceleration.at_pedal_force");
-    *sweep = (struct brake_sweep){&sheet, axis, 3, output, 2, false};
+    axis[(place + 1) % 3] = filled("road.adhesion", 0.5, 0.02);
+    axis[(place + 2) % 3] = filled("driver.pedal_force", 100.0, 20.0);
+    axis[(place + 1) % 3].count = axis[(place + 2) % 3].count = SIDES;
+    axis[place] = listed("vehicle.unsprung_mass", "kg", unsprung, 4);
+    for (int i = 0; i < OUTPUTS; i++)
+        output[i] = output_named(names[i]);
+    *sweep = (struct brake_sweep){&sheet, axis, 3, output, OUTPUTS, false};
     begin(sweep);
 }
 
-/* Any part of the cases, by tables or one by one, is what it is among all; behind it nothing is
+static double all[PARTED][OUTPUTS];
+static enum brake_status said[PARTED];
+
+/* What each case says by itself. */
+static void fill_all(void)
+{
+    int refused = 0;
+    for (int i = 0; i < PARTED; i++) {
+        for (int k = 0; k < OUTPUTS; k++)
+            all[i][k] = 7.0;
+        said[i] = brake_sweep_case(&sweeper, i, all[i], &error);
+        assert_true(said[i] == BRAKE_OK || said[i] == BRAKE_E_CONFLICT);
+        for (int k = 0; k < OUTPUTS; k++)
+            assert_int_equal(isnan(all[i][k]), said[i] != BRAKE_OK);
+        refused += said[i] != BRAKE_OK;
+    }
+    assert_int_equal(refused, PARTED / 2);
+}
+
+static void hold_part(int first, int count)
+{
+    static double value[PARTED + 1][OUTPUTS];
+    static enum brake_status status[PARTED + 1];
+    value[count][0] = value[count][1] = -77.0;
+    status[count] = BRAKE_E_SIZE;
+    brake_sweep_cases(&sweeper, first, count, value[0], status);
+    assert_true(same(value[0], all[first], OUTPUTS * count));
+    assert_memory_equal(status, &said[first], (size_t)count * sizeof status[0]);
+    assert_true(value[count][0] == -77.0 && value[count][1] == -77.0);
+    assert_int_equal(status[count], BRAKE_E_SIZE);
+    memset(value, 0, sizeof value);
+    brake_sweep_cases(&sweeper, first, count, value[0], NULL);
+    assert_true(same(value[0], all[first], OUTPUTS * count));
+}
+
+/* Any part of the cases, one by one or by tables, is what it is among all; behind it nothing is
  * filled. */
 static void any_part_of_the_cases_is_that_of_all(void **state)
 {
@@ -683,42 +722,22 @@ static void any_part_of_the_cases_is_that_of_all(void **state)
     static const int part[][2] = {{0, 1},   {0, 63},   {0, 64},  {1, 65},
                                   {5, 130}, {19, 200}, {799, 1}, {PARTED - 65, 65}};
     static double room[1 << 16];
-    static double all[PARTED][2];
-    static double value[PARTED + 1][2];
-    static enum brake_status said[PARTED];
-    static enum brake_status status[PARTED + 1];
-    struct brake_sweep sweep;
-    begin_parted(&sweep);
-    for (int i = 0; i < PARTED; i++) {
-        all[i][0] = all[i][1] = 7.0;
-        said[i] = brake_sweep_case(&sweeper, i, all[i], &error);
-        assert_int_equal(said[i], i / SIDES % 2 == 1 ? BRAKE_E_CONFLICT : BRAKE_OK);
-        for (int k = 0; k < 2; k++)
-            assert_int_equal(isnan(all[i][k]), said[i] != BRAKE_OK);
-    }
-    for (int shared = 0; shared < 2; shared++) {
-        if (shared == 1) {
-            assert_in_range(brake_sweep_room(&sweeper), 1, 1 << 16);
-            brake_sweep_share(&sweeper, room);
-        }
-        assert_int_equal(sweeper.lookup.tables > 0, shared);
-        for (size_t i = 0; i < sizeof part / sizeof part[0]; i++) {
-            const int first = part[i][0];
-            const int count = part[i][1];
-            value[count][0] = value[count][1] = -77.0;
-            status[count] = BRAKE_E_SIZE;
-            brake_sweep_cases(&sweeper, first, count, value[0], status);
-            assert_true(same(value[0], all[first], 2 * count));
-            assert_memory_equal(status, &said[first], (size_t)count * sizeof status[0]);
-            assert_true(value[count][0] == -77.0 && value[count][1] == -77.0);
-            assert_int_equal(status[count], BRAKE_E_SIZE);
-            brake_sweep_cases(&sweeper, first, count, value[0], NULL);
-            assert_true(same(value[0], all[first], 2 * count));
-        }
-        for (int threads = 1; threads <= 2; threads++) {
+    static double value[PARTED][OUTPUTS];
+    for (int place = 0; place < 3; place++) {
+        struct brake_sweep sweep;
+        begin_parted(place, &sweep);
+        fill_all();
+        for (int shared = 0; shared < 2; shared++) {
+            if (shared == 1) {
+                assert_in_range(brake_sweep_room(&sweeper), 1, 1 << 16);
+                brake_sweep_share(&sweeper, room);
+            }
+            assert_int_equal(sweeper.lookup.tables > 0, shared);
+            for (size_t i = 0; i < sizeof part / sizeof part[0]; i++)
+                hold_part(part[i][0], part[i][1]);
             memset(value, 0, sizeof value);
-            assert_int_equal(brake_sweep_values(&sweeper, threads, NULL, value[0]), PARTED);
-            assert_true(same(value[0], all[0], 2 * PARTED));
+            assert_int_equal(brake_sweep_values(&sweeper, 2, NULL, value[0]), PARTED);
+            assert_true(same(value[0], all[0], OUTPUTS * PARTED));
         }
     }
 }
