@@ -224,6 +224,10 @@ static void both_axles_of_a_tester_are_told_apart(void **state)
      * so s = -0.025 x 0.4196; var d P = 0.002603 against 0.0008, so d = 0.15 x 0.7649. */
     assert_within(front, 0.4 * (1.0 - 0.01049 + 0.05737), 0.0012);
     assert_within(rear, 0.4 * (1.0 - 0.01049 - 0.05737), 0.0012);
+    /* Both together read 1.02 of the lines, the front being 0.8 of that: by the lines 0.84 P, by
+     * the readings 0.0004 (0.64 + 0.04) + 0.0025. */
+    const double variance = 0.84 * 0.05102 * 0.05102 + 0.0004 * 0.68 + 0.0025;
+    assert_within(sheet.known.likely, 0.5 * erfc(-0.02 / sqrt(variance) / sqrt(2.0)), 0.001);
 }
 
 /* Mean and covariance of what a reading is linear in, after it (Kalman's update, from memory). */
