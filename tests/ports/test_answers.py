@@ -51,5 +51,5 @@ def test_a_compiler_that_is_not_there_is_named_with_its_package():
 def test_every_level_of_every_compiler_is_asked(tmp_path, monkeypatch):
     monkeypatch.setattr(toolchains, "_foreign", lambda name, folder: toolchains.Port(name, ()))
     names = [port.name for port in toolchains.ports(tmp_path, None)]
-    assert len(names) == len(set(names)) == 4 * (6 + 3) + 2 + 1 + 1
+    assert len(names) == len(set(names)) == 4 * (5 + 4) + 2 + 1 + 1
     assert {f"clang-19 {level}" for level in ("-O0", "-O1", "-O2", "-O3")} < set(names)
