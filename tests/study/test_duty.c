@@ -1193,9 +1193,53 @@ static void nonsense_is_refused_in_words(void **state)
     assert_null(brake_duty_wrong(&right));
 }
 
+/* A number of a duty may be its least and its most, and nothing beyond. */
+static void goes_from_to(struct brake_duty *duty, double *number, double least, double most)
+{
+    const double was = *number;
+    const double right[] = {least, most};
+    const double wrong[] = {nextafter(least, -INFINITY), nextafter(most, INFINITY), BRAKE_NAN};
+    for (int i = 0; i < 2; i++) {
+        *number = right[i];
+        assert_null(brake_duty_wrong(duty));
+    }
+    for (int i = 0; i < 3; i++) {
+        *number = wrong[i];
+        assert_non_null(brake_duty_wrong(duty));
+    }
+    *number = was;
+}
+
+static void every_number_of_a_duty_goes_to_its_limits(void **state)
+{
+    (void)state;
+    struct brake_duty stops = snubs(1, 100.0, 0.0, 45.0, 3.0);
+    struct brake_duty down = descent(0.1, 1000.0, 50.0, 0.5);
+    goes_from_to(&stops, &stops.force, 1.0, 5000.0);
+    goes_from_to(&stops, &stops.rest, 0.0, 86400.0);
+    goes_from_to(&stops, &stops.rest_speed, 0.0, 100.0);
+    goes_from_to(&stops, &stops.stops.from, 0.1, 100.0);
+    goes_from_to(&stops, &stops.stops.deceleration, 0.05, 15.0);
+    goes_from_to(&stops, &stops.stops.interval, 0.0, 86400.0);
+    goes_from_to(&down, &down.descent.fall, 0.0, 0.5);
+    goes_from_to(&down, &down.descent.speed, 0.1, 100.0);
+    goes_from_to(&down, &down.descent.length, 1.0, 1e6);
+    goes_from_to(&down, &down.descent.engine, 0.0, 1.0);
+    down.descent.length = 1e5;
+    goes_from_to(&down, &down.descent.speed, 0.1, 100.0); /* 1e6 s */
+    const struct brake_duty many[] = {
+        snubs(0, 36.0, 35.0, 10.0, 3.0), snubs(100001, 36.0, 35.0, 9.0, 3.0),
+        snubs(100000, 36.0, 35.0, nextafter(10.0, 11.0), 3.0), snubs(2, 36.0, 0.0, 10.0, 1.0)};
+    for (size_t i = 0; i < sizeof many / sizeof many[0]; i++)
+        assert_non_null(brake_duty_wrong(&many[i]));
+    const struct brake_duty most = snubs(100000, 36.0, 35.0, 10.0, 3.0);
+    assert_null(brake_duty_wrong(&most));
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(every_number_of_a_duty_goes_to_its_limits),
         cmocka_unit_test(no_energy_is_lost_in_any_duty),
         cmocka_unit_test(no_energy_is_lost_whatever_the_driver_holds),
         cmocka_unit_test(a_snub_puts_in_the_published_energy),

@@ -107,6 +107,27 @@ static void a_requirement_is_met_as_often_as_its_friction_is_there(void **state)
     const double exact = chance(6.43, false);
     assert_in_range(exact > 0.3 && exact < 0.7, 1, 1);
     near_hold(output->met, exact, output->met_error, "met", __FILE__, __LINE__);
+    /* Laid evenly they are no further off than numbers that are thrown. */
+    assert_between(output->met_error, 3.0 / 4096, 1.96 * sqrt(exact * (1.0 - exact) / 4096));
+}
+
+/* Given exact lines, the middle of a margin is what the vehicle has: the model errs to both sides
+ * alike. From the first criterion on. */
+static void the_middle_of_a_margin_is_that_of_the_vehicle(void **state)
+{
+    (void)state;
+    struct brake_judgement judgement[BRAKE_CRITERIA];
+    int seen = 0;
+    read_exact(full_text());
+    assert_true(draw(NULL));
+    brake_judge_all(BRAKE_RULES_ALL, &sheet.vehicle, judgement);
+    for (int i = 0; i < spread.criteria; i++) {
+        if (!isfinite(judgement[i].margin) || isnan(spread.output[i].met))
+            continue;
+        assert_within(spread.output[i].percentile[2], judgement[i].margin, 0.05);
+        seen |= i == 0 ? 1 : 2;
+    }
+    assert_int_equal(seen, 3);
 }
 
 /* Uniform within 0.04/0.95. */
@@ -478,6 +499,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         TEST(a_margin_has_the_percentiles_of_what_moves_it),
         TEST(a_requirement_is_met_as_often_as_its_friction_is_there),
+        TEST(the_middle_of_a_margin_is_that_of_the_vehicle),
         TEST(another_shape_gives_its_own_probability),
         TEST(the_error_of_a_probability_holds_it_in_about_95_of_100),
         TEST(the_line_that_moves_a_margin_decides_it),
