@@ -865,6 +865,21 @@ static void a_sequence_of_the_un_holds_the_pedal_force_of_its_first_snub(void **
         assert_near(result.axle[i].energy, us.axle[i].energy, 0.03);
 }
 
+/* Friction that stays asks the same force for the same deceleration; its rise counts by half. */
+static void a_held_force_is_that_of_the_first_snub_once_it_is_built_up(void **state)
+{
+    (void)state;
+    struct brake_duty duty = {.kind = BRAKE_DUTY_STOPS, .force = 500.0};
+    build();
+    hot.rig.friction[BRAKE_FRONT] = hot.rig.friction[BRAKE_REAR] = NULL;
+    hot.rig.dead_time = 0.2;
+    hot.rig.rise_time = 0.6;
+    duty.stops = brake_fade_stops(brake_fade_sequence_find("un.13h.fade"), BRAKE_NAN);
+    run(&duty);
+    assert_true(result.held);
+    assert_near(result.force_last, result.force_first, 1e-9);
+}
+
 /* ---- what the driver can do ----------------------------------------------------------------- */
 
 static void a_stop_at_a_deceleration_has_it_fully_developed(void **state)
@@ -1267,6 +1282,7 @@ int main(void)
         cmocka_unit_test(what_the_foot_cannot_hold_is_told),
         cmocka_unit_test(the_force_that_is_held_is_that_of_the_built_up_part),
         cmocka_unit_test(a_sequence_of_the_un_holds_the_pedal_force_of_its_first_snub),
+        cmocka_unit_test(a_held_force_is_that_of_the_first_snub_once_it_is_built_up),
         cmocka_unit_test(fade_asks_for_more_pedal_force),
         cmocka_unit_test(the_fluid_that_is_named_is_the_hotter),
         cmocka_unit_test(what_is_missing_is_told),
