@@ -538,8 +538,8 @@ static void without_a_foot_only_too_much_says_something(void **state)
     }
 }
 
-/* Of two as hard the first, here the slower one with the less air to help; where none counts nothing
- * is said. */
+/* Of two as hard the first, here the slower one with the less air to help; where none counts
+ * nothing is said. */
 static void without_a_foot_the_first_of_the_hardest_is_asked(void **state)
 {
     (void)state;

@@ -107,7 +107,8 @@ static void one_stop_moves_the_lines_by_bayes_rule(void **state)
     assert_int_equal(sheet.known.word, BRAKE_DRIVE_AGREES);
     assert_near(sheet.known.ratio, 0.95, 1e-3);
     assert_int_equal(sheet.known.left_out, 0);
-    /* P^(1/2) is 0.0492 of 4 m/s2; 3.8 or less comes with a normal share of -0.2 over (P + R)^(1/2) */
+    /* P^(1/2) is 0.0492 of 4 m/s2; 3.8 or less comes with a normal share of -0.2 over (P +
+     * R)^(1/2) */
     assert_within(sheet.known.low, 1.0 - 1.6449 * 0.0492, 0.002);
     assert_within(sheet.known.high, 1.0 + 1.6449 * 0.0492, 0.002);
     assert_within(sheet.known.likely, 0.5 * erfc(0.2 / sqrt(0.03873 + 0.0064) / sqrt(2.0)), 0.002);
@@ -323,9 +324,9 @@ static void stops_that_scatter_tell_less(void **state)
     }
 }
 
-/* 900 N would give 9 m/s2, normal by P as above, on a road that holds 8: where 9.5 were measured all
- * the same, the brakes had that or more. A vehicle with less is as likely as a stop that is off by
- * what it lacks, 0.02 of 9 m/s2; by the trapezium rule. */
+/* 900 N would give 9 m/s2, normal by P as above, on a road that holds 8: where 9.5 were measured
+ * all the same, the brakes had that or more. A vehicle with less is as likely as a stop that is
+ * off by what it lacks, 0.02 of 9 m/s2; by the trapezium rule. */
 static void a_bound_lifts_what_lies_below_it(void **state)
 {
     (void)state;

@@ -241,10 +241,10 @@ static double answers_of_all(double f[BASE][ROWS])
     return mean;
 }
 
-/* By their definitions, with m and V the mean and variance over A and B: first the mean of (f(B) - m)
- * (f(A_B) - f(A)) / V (A. Saltelli et al., Computer Physics Communications 181, 2010, table 2 (b)),
- * total that of (f(A_B) - f(A))^2 / 2V (M. J. W. Jansen, 1999, ibid. (f)), from memory. The error is
- * that of a ratio: the scatter over the replicates of part - index V_r / V. */
+/* By their definitions, with m and V the mean and variance over A and B: first the mean of (f(B)
+ * - m) (f(A_B) - f(A)) / V (A. Saltelli et al., Computer Physics Communications 181, 2010, table
+ * 2 (b)), total that of (f(A_B) - f(A))^2 / 2V (M. J. W. Jansen, 1999, ibid. (f)), from memory.
+ * The error is that of a ratio: the scatter over the replicates of part - index V_r / V. */
 static void indices_and_errors_are_those_of_their_definitions(void **state)
 {
     (void)state;
@@ -319,7 +319,8 @@ static void the_last_moves_it(const void *context, const double *share, double *
     output[0] = share[BRAKE_MODEL_INPUTS - 1];
 }
 
-/* There is room for as many inputs as the header says; of those that move nothing none has a part. */
+/* There is room for as many inputs as the header says; of those that move nothing none has a
+ * part. */
 static void the_last_of_the_most_inputs_is_told(void **state)
 {
     (void)state;

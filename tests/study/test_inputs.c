@@ -347,8 +347,8 @@ static void each_cause_moves_its_own_numbers(void **state)
     }
 }
 
-/* The same of what each number has by itself: at a share of 0.975 it is off by 1.96 (1 - 0.5)^1/2 of
- * its sigma of 0.02 / 1.96, the cause in its middle. */
+/* The same of what each number has by itself: at a share of 0.975 it is off by 1.96 (1 -
+ * 0.5)^1/2 of its sigma of 0.02 / 1.96, the cause in its middle. */
 static void a_number_moves_by_its_own_part_as_well(void **state)
 {
     (void)state;

@@ -297,8 +297,8 @@ static void each_cause_is_that_of_its_lines(void **state)
                 probability_of(sqrt(a * a + b * b + c * c), -0.5, BRAKE_CANNOT_SAY), 1e-9);
 }
 
-/* The first line of a file is known like any other: of two that share a cause, parts a, b and c, both
- * explain 4/3 (r^2 + s^2 - r s), as above. */
+/* The first line of a file is known like any other: of two that share a cause, parts a, b and c,
+ * both explain 4/3 (r^2 + s^2 - r s), as above. */
 static void the_first_line_of_a_file_tells_of_its_cause(void **state)
 {
     (void)state;

@@ -93,8 +93,8 @@ static const char rotors[] =
 static struct brake_sheet cases[VEHICLES];
 static double expected[VEHICLES][BRAKE_OUTPUTS];
 
-/* What each output is by itself: evaluated, judged, and where it is hot after its own procedure, run
- * whole and alone. */
+/* What each output is by itself: evaluated, judged, and where it is hot after its own procedure,
+ * run whole and alone. */
 static void fill_expected(int of)
 {
     static struct brake_fade fade[BRAKE_FADES];

@@ -123,7 +123,8 @@ static void hot_margins_are_those_of_a_spread(void **state)
     brake_samples_free(samples);
 }
 
-/* A procedure of which two lands judge otherwise: what one of them asks does not reach the other. */
+/* A procedure of which two lands judge otherwise: what one of them asks does not reach the
+ * other. */
 static void a_margin_is_that_of_its_own_procedure(void **state)
 {
     (void)state;

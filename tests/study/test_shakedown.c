@@ -107,9 +107,10 @@ static void no_range_is_so_wide_that_nothing_breaks_off(void **state)
     assert_non_null(plan.bedding.none);
 }
 
-/* The pedal force for 4 m/s2 to 25 %, from end to end of its range, is known well enough. Friction
- * within 18.85 % in front (0.8 of the force) moves it by 1.6449/2 x 0.8 x 18.85 % to each side, 24.8 %
- * from end to end; within 19 %, 25.002 %, and a little more as force goes by one over friction. */
+/* The pedal force for 4 m/s2 to 25 %, from end to end of its range, is known well enough.
+ * Friction within 18.85 % in front (0.8 of the force) moves it by 1.6449/2 x 0.8 x 18.85 % to
+ * each side, 24.8 % from end to end; within 19 %, 25.002 %, and a little more as force goes by
+ * one over friction. */
 static void what_is_known_badly_is_measured_first(void **state)
 {
     (void)state;
@@ -351,7 +352,8 @@ static void no_rotor_comes_past_its_limit(void **state)
     assert_equal(first.interval, 60.0);
 }
 
-/* Given fluid that a plan leaves 30.1 K from boiling at 140 degC, wet (FMVSS 116), then it stands. */
+/* Given fluid that a plan leaves 30.1 K from boiling at 140 degC, wet (FMVSS 116), then it
+ * stands. */
 static void fluid_comes_as_near_to_boiling_as_its_limit(void **state)
 {
     (void)state;

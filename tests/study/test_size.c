@@ -350,8 +350,8 @@ static void a_quantity_that_does_not_matter_is_told(void **state)
     assert_near(size.best, 150.0 * 9.0 / 1100.0, 1e-12);
 }
 
-/* A result that moves by a billionth of itself or less stands still: of 9 F / 1100 the front pistons
- * give 7.2, which goes with the square of their diameter. */
+/* A result that moves by a billionth of itself or less stands still: of 9 F / 1100 the front
+ * pistons give 7.2, which goes with the square of their diameter. */
 static void less_than_a_billionth_is_no_move(void **state)
 {
     (void)state;

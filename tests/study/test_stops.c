@@ -826,8 +826,8 @@ static void a_log_may_begin_in_its_only_fast_row(void **state)
     assert_int_equal(drive.stop[0].flags, BRAKE_STOP_BEGUN);
 }
 
-/* What a vehicle does from its first standing row on is none of the stop: off at once by 0.65 m/s in
- * a tenth of a second, which within a stop would be a jump. */
+/* What a vehicle does from its first standing row on is none of the stop: off at once by 0.65
+ * m/s in a tenth of a second, which within a stop would be a jump. */
 static void a_start_right_after_a_stop_is_no_jump(void **state)
 {
     (void)state;
