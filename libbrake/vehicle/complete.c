@@ -77,14 +77,13 @@ static bool from_file(const struct work *w, int section)
     return false;
 }
 
-/* One section does so: the rear tyre. */
 void work_repeat(struct work *w, int unused)
 {
     (void)unused;
-    const int marking = AXLE_INDEX(tyre.marking, BRAKE_REAR);
-    const int section = (int)(w->places->of[marking].section - brake_sections);
-    if (!from_file(w, section))
-        repeat_section(w, section);
+    for (int i = 0; i < BRAKE_SECTION_COUNT; i++) {
+        if (brake_sections[i].same_as != NULL && !from_file(w, i))
+            repeat_section(w, i);
+    }
 }
 
 static void fill_default(struct work *w, int index)

@@ -9,7 +9,6 @@
 
 #include "brake/thermal.h"
 
-#define COUNT(list) ((int)(sizeof(list) / sizeof((list)[0])))
 #define LINE(section, member)                                                                      \
     .name = #member, .offset = offsetof(struct brake_##section##_lines, member)
 #define NO_DEFAULT .fallback = BRAKE_NAN
@@ -1246,14 +1245,14 @@ static const struct brake_quantity part_rows[] = {
      .method = (part),                                                                             \
      .meaning = (words),                                                                           \
      .rows = (list),                                                                               \
-     .count = COUNT(list),                                                                         \
+     .count = COUNT_OF(list),                                                                      \
      .offset = AT(member)}
 #define BELONGING(name, part, words, list, member, brake)                                          \
     {.path = (name),                                                                               \
      .method = (part),                                                                             \
      .meaning = (words),                                                                           \
      .rows = (list),                                                                               \
-     .count = COUNT(list),                                                                         \
+     .count = COUNT_OF(list),                                                                      \
      .offset = AT(member),                                                                         \
      .belongs = (brake)}
 #define FOLLOWER(name, part, words, list, member, first)                                           \
@@ -1261,7 +1260,7 @@ static const struct brake_quantity part_rows[] = {
      .method = (part),                                                                             \
      .meaning = (words),                                                                           \
      .rows = (list),                                                                               \
-     .count = COUNT(list),                                                                         \
+     .count = COUNT_OF(list),                                                                      \
      .offset = AT(member),                                                                         \
      .same_as = (first)}
 

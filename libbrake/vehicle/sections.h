@@ -5,6 +5,9 @@
 
 #include "brake/catalogue.h"
 
+/* Of an array, not of a pointer to one. */
+#define COUNT_OF(list) ((int)(sizeof(list) / sizeof((list)[0])))
+
 /* How many there are; the parts come last: they repeat. */
 enum { BRAKE_SECTION_COUNT = 34, BRAKE_SECTION_OF_PARTS = BRAKE_SECTION_COUNT - 1 };
 

@@ -81,7 +81,6 @@ double work_or_else(double value, double other);
 void work_offer(struct work *w, int target, double value, const int *sources, int count);
 
 /* The same from all of an array of sources, with a `w` at hand. */
-#define COUNT_OF(list) ((int)(sizeof(list) / sizeof((list)[0])))
 #define OFFER(target, value, sources) work_offer(w, target, value, sources, COUNT_OF(sources))
 
 /* A rule of last resort, where no reading gives the quantity: a default that follows others. Where

@@ -83,7 +83,9 @@ def run(target, seconds, quiet):
     if status:
         print(said[-4000:])
     runs, edges = figures(said)
-    return status == 0, f"{runs} runs in {took} s, {edges} edges, the last new after {last} s"
+    return status == 0, (
+        f"{runs} runs in {took} s of the processor, {edges} edges, the last new after {last} s"
+    )
 
 
 def run_arguments(seconds):
@@ -120,8 +122,7 @@ def main():
 RESTS = (
     "Targets of `tests/fuzz`, each with what must be true of any bytes, under address and "
     "undefined-behaviour sanitizers (libFuzzer, clang); `arguments` calls the Python package with "
-    "arguments drawn at random. Edges are those of the code that the target reached, seconds those "
-    "of the processor."
+    "arguments drawn at random. Edges are those of the code that the target reached."
 )
 LEFT = (
     "The page's own modules; files larger than some kilobytes; heat over time but for one stop "

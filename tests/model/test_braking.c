@@ -793,6 +793,15 @@ static void heat_up(const struct brake_thermal_spec *spec, struct hot_rig *hot)
     }
 }
 
+/* The same of friction that stays. */
+static void heat_up_steadily(double mu, struct hot_rig *hot)
+{
+    const struct brake_thermal_spec spec = wall(12);
+    const double kelvin[] = {293.15};
+    heat_up(&spec, hot);
+    assert_int_equal(brake_curve_build(kelvin, &mu, 1, &hot->friction.temperature), BRAKE_OK);
+}
+
 static double brakes_supplied(const struct brake_braking *at)
 {
     return 2.0 * (at->heat[BRAKE_FRONT].supplied + at->heat[BRAKE_REAR].supplied);
@@ -1075,11 +1084,7 @@ static void friction_that_stays_asks_for_no_short_steps(void **state)
 {
     (void)state;
     struct hot_rig hot;
-    const struct brake_thermal_spec spec = wall(12);
-    const double kelvin[] = {293.15};
-    const double mu[] = {0.4};
-    heat_up(&spec, &hot);
-    brake_curve_build(kelvin, mu, 1, &hot.friction.temperature);
+    heat_up_steadily(0.4, &hot);
     hot.rig.rise_time = 0.0;
     hot.rig.step = 0.5;
     hot.rig.tolerance = 1e-4;
@@ -1098,11 +1103,7 @@ static void a_rise_is_cut_into_steps(void **state)
     static const long steps[2][2] = {{8, 16}, {4, 8}}; /* by heat, by distribution */
     const struct brake_application a = holds_force(400.0, 50.0, 0.0);
     struct hot_rig hot;
-    const struct brake_thermal_spec spec = wall(12);
-    const double kelvin[] = {293.15};
-    const double mu[] = {0.4};
-    heat_up(&spec, &hot);
-    brake_curve_build(kelvin, mu, 1, &hot.friction.temperature);
+    heat_up_steadily(0.4, &hot);
     for (int heat = 0; heat < 2; heat++) {
         for (int regulated = 0; regulated < 2; regulated++) {
             struct brake_rig rig = heat > 0 ? hot.rig : plain_rig();
@@ -1168,11 +1169,7 @@ static void steps_that_miss_nothing_double(void **state)
 {
     (void)state;
     struct hot_rig hot;
-    const struct brake_thermal_spec spec = wall(12);
-    const double kelvin[] = {293.15};
-    const double mu[] = {0.24};
-    heat_up(&spec, &hot);
-    brake_curve_build(kelvin, mu, 1, &hot.friction.temperature);
+    heat_up_steadily(0.24, &hot);
     hot.rig.rise_time = 0.0;
     hot.rig.step = 0.8;
     hot.rig.tolerance = 1e-4;

@@ -114,20 +114,27 @@ static void the_middle_share_is_the_vehicle_as_stated(void **state)
     assert_near(vehicle.axle[BRAKE_REAR].pads.mu, 0.4, 1e-14);
 }
 
-/* A cause of correlation 0.5 at its share of 0.975: every number at Phi(1.96 sqrt(0.5)), that is
- * 1.96 sqrt(0.5) of its sigma of 0.02 / 1.96 up. */
-static void a_cause_moves_all_its_numbers(void **state)
+/* The frictions of both axles, 0.4 within 0.02 and 0.04, by one share at 0.975, all others in the
+ * middle. */
+static void values_at_a_high_share(const char *high, double value[BRAKE_INPUTS])
 {
-    (void)state;
     double share[BRAKE_INPUTS];
-    double value[BRAKE_INPUTS];
     list_exact_but(plain, "front.disc.pads.mu", 0.02);
     state_tolerance(&sheet, "rear.disc.pads.mu", 0.04, BRAKE_ESTIMATED);
     brake_inputs_list(&sheet, NULL, &inputs);
     for (int i = 0; i < brake_inputs_count(&inputs); i++)
         share[i] = 0.5;
-    share[number_of("shared.friction")] = 0.975;
+    share[number_of(high)] = 0.975;
     brake_inputs_values(&inputs, share, value);
+}
+
+/* A cause of correlation 0.5 at its share of 0.975: every number at Phi(1.96 sqrt(0.5)), that is
+ * 1.96 sqrt(0.5) of its sigma of 0.02 / 1.96 up. */
+static void a_cause_moves_all_its_numbers(void **state)
+{
+    (void)state;
+    double value[BRAKE_INPUTS];
+    values_at_a_high_share("shared.friction", value);
     assert_near(value[number_of("front.disc.pads.mu")], 0.4 + sqrt(0.5) * 0.02, 1e-12);
     assert_near(value[number_of("rear.disc.pads.mu")], 0.4 + sqrt(0.5) * 0.04, 1e-12);
 }
@@ -352,15 +359,8 @@ static void each_cause_moves_its_own_numbers(void **state)
 static void a_number_moves_by_its_own_part_as_well(void **state)
 {
     (void)state;
-    double share[BRAKE_INPUTS];
     double value[BRAKE_INPUTS];
-    list_exact_but(plain, "front.disc.pads.mu", 0.02);
-    state_tolerance(&sheet, "rear.disc.pads.mu", 0.04, BRAKE_ESTIMATED);
-    brake_inputs_list(&sheet, NULL, &inputs);
-    for (int i = 0; i < brake_inputs_count(&inputs); i++)
-        share[i] = 0.5;
-    share[number_of("front.disc.pads.mu")] = 0.975;
-    brake_inputs_values(&inputs, share, value);
+    values_at_a_high_share("front.disc.pads.mu", value);
     assert_near(value[number_of("front.disc.pads.mu")], 0.4 + sqrt(0.5) * 0.02, 1e-12);
     assert_near(value[number_of("rear.disc.pads.mu")], 0.4, 1e-12);
 }

@@ -261,6 +261,16 @@ static void a_look_tells_a_choice(void **state)
     assert_near(measuring.probability[CIRCUIT], probability_of(0.7, -0.4, BRAKE_CANNOT_SAY), 1e-9);
 }
 
+/* Both of two lines that share a cause, of parts a, b and c, are known: 4/3 (r^2 + s^2 - r s). */
+static void assert_told_by_both(double a, double b, double c)
+{
+    const double r = (a + c) / sqrt(2.0);
+    const double s = (b + c) / sqrt(2.0);
+    assert_near(measuring.probability[CIRCUIT],
+                probability_of(sqrt(4.0 / 3.0 * (r * r + s * s - r * s)), -0.5, BRAKE_CANNOT_SAY),
+                1e-9);
+}
+
 /* Of two causes the second: a pair of lines that share half of what moves each, of parts a and b
  * and of c that they share. With C = (1, 1/2; 1/2, 1) and correlations (a + c)/2^1/2 and (b +
  * c)/2^1/2 both explain 4/3 (r^2 + s^2 - r s). */
@@ -288,11 +298,7 @@ static void each_cause_is_that_of_its_lines(void **state)
     part[inputs.count + cause] = c;
     find(-0.5, BRAKE_CANNOT_SAY);
     assert_int_equal(measuring.lines, 2);
-    const double r = (a + c) / sqrt(2.0);
-    const double s = (b + c) / sqrt(2.0);
-    assert_near(measuring.probability[CIRCUIT],
-                probability_of(sqrt(4.0 / 3.0 * (r * r + s * s - r * s)), -0.5, BRAKE_CANNOT_SAY),
-                1e-9);
+    assert_told_by_both(a, b, c);
     assert_near(measuring.whatever[CIRCUIT],
                 probability_of(sqrt(a * a + b * b + c * c), -0.5, BRAKE_CANNOT_SAY), 1e-9);
 }
@@ -318,11 +324,7 @@ static void the_first_line_of_a_file_tells_of_its_cause(void **state)
     part[inputs.count + inputs.input[0].cause] = c;
     find(-0.5, BRAKE_CANNOT_SAY);
     assert_int_equal(measuring.lines, 2);
-    const double r = (a + c) / sqrt(2.0);
-    const double s = (b + c) / sqrt(2.0);
-    assert_near(measuring.probability[CIRCUIT],
-                probability_of(sqrt(4.0 / 3.0 * (r * r + s * s - r * s)), -0.5, BRAKE_CANNOT_SAY),
-                1e-9);
+    assert_told_by_both(a, b, c);
 }
 
 /* What the model is off by no measurement tells, whatever stood in the list before. */

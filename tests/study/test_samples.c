@@ -92,18 +92,23 @@ static void they_are_the_samples_of_a_spread(void **state)
     brake_samples_free(samples);
 }
 
-/* A margin of hot performance is that of a spread with hot performance, and the lines are the same
- * whether or not outputs are asked for. */
-static void hot_margins_are_those_of_a_spread(void **state)
+static void read_heron(void)
 {
-    (void)state;
-    static double alone[SAMPLES * LINES];
     FILE *stream = fopen(SOURCE_ROOT "/examples/heron.ini", "rb");
     struct brake_error error;
     assert_non_null(stream);
     assert_int_equal(brake_file_read(stream, &sheet, &error), BRAKE_OK);
     fclose(stream);
     complete(&sheet);
+}
+
+/* A margin of hot performance is that of a spread with hot performance, and the lines are the same
+ * whether or not outputs are asked for. */
+static void hot_margins_are_those_of_a_spread(void **state)
+{
+    (void)state;
+    static double alone[SAMPLES * LINES];
+    read_heron();
     struct brake_samples *samples = list("hazard.fluid", "hazard.circuit");
     assert_true(brake_samples_draw(samples, NULL, line, output));
     assert_true(brake_samples_draw(samples, NULL, alone, NULL));
@@ -131,12 +136,7 @@ static void a_margin_is_that_of_its_own_procedure(void **state)
     static const unsigned rules[] = {BRAKE_RULES_AU, BRAKE_RULES_ALL};
     static const char *const path[] = {"au.sa.fade", "un.13h.hot"};
     static double margin[2][SAMPLES * 2];
-    FILE *stream = fopen(SOURCE_ROOT "/examples/heron.ini", "rb");
-    struct brake_error error;
-    assert_non_null(stream);
-    assert_int_equal(brake_file_read(stream, &sheet, &error), BRAKE_OK);
-    fclose(stream);
-    complete(&sheet);
+    read_heron();
     for (int i = 0; i < 2; i++) {
         enum brake_status status;
         struct brake_output both[2];
