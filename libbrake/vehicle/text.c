@@ -69,9 +69,10 @@ static int take_count(const char **at, va_list *list)
 static struct conversion take_conversion(const char **at, va_list *list)
 {
     struct conversion c = {.precision = -1};
-    for (size_t i = 0; **at != '\0' && strchr("-+ #0", **at) != NULL; (*at)++) {
+    size_t kept = 0;
+    for (size_t left = strspn(*at, "-+ #0"); left > 0; left--, (*at)++) {
         if (strchr(c.flags, **at) == NULL)
-            c.flags[i++] = **at;
+            c.flags[kept++] = **at;
     }
     c.width = take_count(at, list);
     c.left = c.width < 0 || strchr(c.flags, '-') != NULL;
