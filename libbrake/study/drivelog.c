@@ -299,7 +299,7 @@ static void explain(const struct question *all)
     struct question q = *all;
     struct brake_drive *drive = q.drive;
     double difference[BRAKE_DRIVE_STOPS];
-    double start[BRAKE_DRIVE_STOPS] = {0.0};
+    double expected[BRAKE_DRIVE_STOPS] = {0.0};
     const struct answers wanted = {&q, GRIP};
     double sigma[BRAKE_ANSWERS];
     q.stops = 0;
@@ -311,12 +311,12 @@ static void explain(const struct question *all)
     if (q.stops == 0)
         return;
     weigh(&q);
-    predict_all(&q, &q.sheet->vehicle, GRIP, start);
+    predict_all(&q, &q.sheet->vehicle, GRIP, expected);
     const struct brake_question question = {ask, &wanted, q.stops + 1, is_friction};
     brake_uncertainty(q.sheet, &question, sigma);
     for (int i = 0; i < q.stops; i++)
-        difference[i] = q.stop[i]->developed.value - start[i];
-    const double measured = mean(&q, start) + mean(&q, difference);
+        difference[i] = q.stop[i]->developed.value - expected[i];
+    const double measured = mean(&q, expected) + mean(&q, difference);
     const double factor = friction_for(&q, measured);
     const double slope =
         (with_friction(&q, 1.01 * factor) - with_friction(&q, factor)) / (0.01 * factor);

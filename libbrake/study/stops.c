@@ -78,32 +78,32 @@ static int by_size(const void *one, const void *other)
 /* Median interval between rows; of evenly spread ones when there are many. */
 static double median_interval(const struct search *s)
 {
-    double value[SAMPLE] = {0.0};
+    double length[SAMPLE] = {0.0};
     const long intervals = s->rows - 1;
     const long count = intervals < SAMPLE ? intervals : SAMPLE;
     for (long i = 0; i < count; i++) {
         const long at = i * intervals / count;
-        value[i] = time_at(s, at + 1) - time_at(s, at);
+        length[i] = time_at(s, at + 1) - time_at(s, at);
     }
-    qsort(value, (size_t)count, sizeof value[0], by_size);
-    return value[count / 2];
+    qsort(length, (size_t)count, sizeof length[0], by_size);
+    return length[count / 2];
 }
 
 /* Noise by second differences, whose standard deviation is sqrt(6) times that of a row; the median
  * of their sizes, so that jumps do not count. */
 static double rough_noise(const struct search *s, long first, long last)
 {
-    double value[SAMPLE] = {0.0};
+    double bend[SAMPLE] = {0.0};
     const long most = last - first - 1;
     const long count = most < SAMPLE ? most : SAMPLE;
     if (most < 3)
         return 0.0;
     for (long i = 0; i < count; i++) {
         const long at = first + 1 + i * most / count;
-        value[i] = fabs(speed_at(s, at - 1) - 2.0 * speed_at(s, at) + speed_at(s, at + 1));
+        bend[i] = fabs(speed_at(s, at - 1) - 2.0 * speed_at(s, at) + speed_at(s, at + 1));
     }
-    qsort(value, (size_t)count, sizeof value[0], by_size);
-    return value[count / 2] / (0.6745 * sqrt(6.0));
+    qsort(bend, (size_t)count, sizeof bend[0], by_size);
+    return bend[count / 2] / (0.6745 * sqrt(6.0));
 }
 
 /* ---- where a stop begins and ends ----------------------------------------------------------- */

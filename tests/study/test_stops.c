@@ -645,6 +645,25 @@ static void a_log_that_ends_in_a_lock_ends_in_a_stop(void **state)
     }
 }
 
+/* Nor does one whose last row shows 0.25 m/s, which stands, but after 1/40 s would be a wheel that
+ * comes back at 10 m/s2. */
+static void a_last_row_that_stands_is_no_coming_back(void **state)
+{
+    (void)state;
+    start();
+    interval = 0.025;
+    const long begins = add_stop(20.0, 4.0, 400.0);
+    for (long i = begins + 30; i < begins + 40; i++)
+        row[i].value[BRAKE_LOG_SPEED] = 0.0;
+    for (rows = begins + 32; rows <= begins + 40; rows++) {
+        row[rows - 1].value[BRAKE_LOG_SPEED] = 0.25;
+        measure();
+        assert_int_equal(drive.stops, 1);
+        assert_int_equal(drive.stop[0].last, begins + 30);
+        row[rows - 1].value[BRAKE_LOG_SPEED] = 0.0;
+    }
+}
+
 /* Without a foot, at 16 rows a second: 20 m/s, a fall to `low` in some rows, a leap up, a while
  * there, then 4 m/s2 to rest. Row from which on it falls. */
 static long add_dip(long fall, double low, double up, long stays)
@@ -1267,6 +1286,7 @@ int main(void)
         cmocka_unit_test(a_wheel_stands_for_less_than_three_seconds),
         cmocka_unit_test(what_an_engine_could_do_is_no_lock),
         cmocka_unit_test(a_log_that_ends_in_a_lock_ends_in_a_stop),
+        cmocka_unit_test(a_last_row_that_stands_is_no_coming_back),
         cmocka_unit_test(a_stop_goes_on_through_a_lock),
         cmocka_unit_test(a_rise_that_an_engine_gives_is_no_lock),
         cmocka_unit_test(a_lock_is_over_with_its_last_row),
