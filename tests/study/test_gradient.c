@@ -55,11 +55,62 @@ static void the_error_is_that_of_rounding(void **state)
     assert_true(derive(plain, "empty.deceleration.most", "master.bore").error < 1e-11 * 500.0);
 }
 
+/* From the widest steps on, which know of the least rounding, at the end of a range as well: the
+ * error of a margin, of numbers a few times its size, is little more than that of the least step. */
+static void the_widest_steps_count(void **state)
+{
+    (void)state;
+    static const char *const of[][2] = {{"hazard.rear_first", "front.disc.efficiency"},
+                                        {"un.13h.adhesion", "vehicle.cg_height"}};
+    for (int i = 0; i < 2; i++) {
+        const struct brake_derivative found = derive(plain, of[i][0], of[i][1]);
+        const double at = value_at(&sheet, of[i][1]);
+        struct brake_output output;
+        double here;
+        assert_int_equal(brake_output_find(of[i][0], &output), BRAKE_OK);
+        brake_outputs(&sheet.vehicle, &output, 1, &here);
+        const double rounding = 4e-16 * fabs(here) / (at * 0x1p-15);
+        assert_between(found.error, 0.999 * rounding, 4.0 * rounding);
+    }
+}
+
+/* Nothing follows its mass but the rounding of the speed at which its drive locks, to either
+ * side. */
+static void rounding_is_no_kink(void **state)
+{
+    (void)state;
+    const struct brake_derivative found =
+        derive(plain, "full.balance.locked_drive_lock_deceleration", "rear.tyre.wheel_inertia");
+    assert_false(found.kink);
+    assert_between(found.value, -found.error, found.error);
+}
+
 static void what_does_not_move_an_output_has_no_slope(void **state)
 {
     (void)state;
     const struct brake_derivative found = derive(plain, "empty.deceleration.most", "stop.speed");
     assert_equal(found.value, 0.0);
+    assert_false(found.kink);
+}
+
+/* Tyres that raise the hubs raise all of the vehicle. From none at all the first step is a part of
+ * the range, from -150 to 300 mm; rounding is that of 0.8 m over a 2^-15 part of it. */
+static void a_rise_of_nothing_is_stepped_over_its_range(void **state)
+{
+    (void)state;
+    const struct brake_derivative found = derive(plain, "empty.cg.height", "lift.wheel_rise");
+    const double rounding = 4e-16 * 0.8 / (0.45 * 0x1p-15);
+    assert_near(found.value, 1.0, 1e-9);
+    assert_between(found.error, 0.999 * rounding, 2.0 * rounding);
+}
+
+/* Nor has what is nothing, whose slopes are the same to the last bit. */
+static void what_is_nothing_has_no_kink(void **state)
+{
+    (void)state;
+    const struct brake_derivative found = derive(plain, "empty.fluid.hoses", "vehicle.mass");
+    assert_equal(found.value, 0.0);
+    assert_equal(found.error, 0.0);
     assert_false(found.kink);
 }
 
@@ -198,7 +249,11 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_derivative_is_that_of_the_formula),
         cmocka_unit_test(the_error_is_that_of_rounding),
+        cmocka_unit_test(the_widest_steps_count),
+        cmocka_unit_test(rounding_is_no_kink),
         cmocka_unit_test(what_does_not_move_an_output_has_no_slope),
+        cmocka_unit_test(what_is_nothing_has_no_kink),
+        cmocka_unit_test(a_rise_of_nothing_is_stepped_over_its_range),
         cmocka_unit_test(a_line_of_nothing_has_the_slope_above),
         cmocka_unit_test(at_the_end_of_its_range_a_curve_is_followed_too),
         cmocka_unit_test(a_kink_is_one_from_a_size_on),
