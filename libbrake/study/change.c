@@ -237,9 +237,9 @@ int brake_changes(const struct brake_vehicle *before, const struct brake_vehicle
     int count = 0;
     fold(before, &one);
     fold(after, &other);
-    for (int i = 0; i < first_of_parts(); i++) {
-        if (works(i) && !same(&one, i, &other, i))
-            differs[moves_with(before, after, i)] = true;
+    for (int line = 0; line < first_of_parts(); line++) {
+        if (works(line) && !same(&one, line, &other, line))
+            differs[moves_with(before, after, line)] = true;
     }
     for (int i = 0; i < BRAKE_CHANGES; i++) {
         if (differs[i])

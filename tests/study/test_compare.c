@@ -243,12 +243,23 @@ static void a_mixture_is_of_the_lines_that_differ_alone(void **state)
     struct brake_vehicle mixed;
     read_sheet(&before, plain);
     read_sheet(&after, swapped(plain, "mu = 0.4\n", "mu = 0.5\n"));
-    memset(&mixing, 0xff, sizeof mixing);
+    memset(&mixing, 0x7f, sizeof mixing);
     brake_mixing_begin(&before.vehicle, &after.vehicle, &mixing);
     brake_mixing_make(&mixing, ~0U, &mixed);
     assert_near(mixed.axle[BRAKE_FRONT].pads.mu, 0.5, ROUNDING);
     assert_near(mixed.axle[BRAKE_REAR].pads.mu, 0.4, ROUNDING);
     assert_int_equal(mixing.moved, 1);
+}
+
+/* The first line of all, the name, is one of them. */
+static void a_mixture_of_all_has_its_name(void **state)
+{
+    (void)state;
+    struct brake_vehicle mixed;
+    read_sheet(&before, plain);
+    read_sheet(&after, swapped(plain, "name = Plain", "name = Other"));
+    brake_vehicle_mix(&before.vehicle, &after.vehicle, ~0U, &mixed);
+    assert_string_equal(mixed.general.name, "Other");
 }
 
 /* Empty 2000 kg and full 2500 kg, both of them 200 kg heavier by a part: the mixture has its mass
@@ -346,6 +357,23 @@ static void curves_differ_by_any_point(void **state)
         assert_int_equal(c.changes, 1);
         assert_int_equal(c.change[0], BRAKE_CHANGE_PAD);
     }
+}
+
+/* A curve ends with its last point: what stands behind it counts for nothing. The first counts as
+ * any other. */
+static void curves_are_as_long_as_they_are(void **state)
+{
+    (void)state;
+    enum brake_change change[BRAKE_CHANGES];
+    const char *one = plus(plain, "[front.disc.pads]\nfriction = (0 degC, 0.4) (200 degC, 0.4) "
+                                  "(500 degC, 0.15), measured\n");
+    struct brake_points *curve = &after.vehicle.axle[BRAKE_FRONT].pads.friction;
+    read_sheet(&before, one);
+    read_sheet(&after, one);
+    curve->at[curve->count] = (struct brake_point){900.0, 0.1};
+    assert_int_equal(brake_changes(&before.vehicle, &after.vehicle, change), 0);
+    curve->at[0].x -= 10.0;
+    assert_int_equal(brake_changes(&before.vehicle, &after.vehicle, change), 1);
 }
 
 /* A booster that one of both has brings the clause for its failure, whichever it is. */
@@ -493,6 +521,32 @@ static void lines_that_differ_are_those_of_the_files(void **state)
     assert_int_equal(line[3].after, -1);
 }
 
+/* A line counts that a file gives, of which another is worked out all the same: the ratio of the
+ * gearbox, not that of all gears with the usual axle. */
+static void lines_that_no_file_gives_do_not_differ(void **state)
+{
+    (void)state;
+    struct brake_changed_line line[2 * BRAKE_ROWS];
+    read_sheet(&before, plus(plain, "[driveline]\ngear_ratio = 0.8\n"));
+    read_sheet(&after, plus(plain, "[driveline]\ngear_ratio = 0.9\n"));
+    assert_true(value_at(&before, "driveline.overall_ratio") <
+                value_at(&after, "driveline.overall_ratio"));
+    assert_int_equal(brake_changed_lines(&before, &after, line), 1);
+    assert_int_equal(line[0].before, index_at(&before.vehicle, "driveline.gear_ratio"));
+}
+
+/* Whatever the first lines say: a part that neither has is no line of them. */
+static void a_part_that_neither_has_is_no_line(void **state)
+{
+    (void)state;
+    struct brake_changed_line line[2 * BRAKE_ROWS];
+    read_sheet(&before, plain);
+    for (int i = 0; i < 6; i++) {
+        before.record[i].from = BRAKE_MEASURED;
+        assert_int_equal(brake_changed_lines(&before, &before, line), 0);
+    }
+}
+
 static void hot_performance_that_is_stopped_is_left_out(void **state)
 {
     (void)state;
@@ -519,10 +573,12 @@ int main(void)
         cmocka_unit_test(one_line_changed_is_one_group),
         cmocka_unit_test(a_mixture_of_all_or_of_none_is_one_of_the_two_vehicles),
         cmocka_unit_test(a_mixture_is_of_the_lines_that_differ_alone),
+        cmocka_unit_test(a_mixture_of_all_has_its_name),
         cmocka_unit_test(a_part_counts_as_mass_and_as_where_it_sits),
         cmocka_unit_test(a_disc_in_place_of_a_drum_moves_as_one),
         cmocka_unit_test(shares_add_up_to_the_difference),
         cmocka_unit_test(what_did_not_change_has_no_share),
+        cmocka_unit_test(curves_are_as_long_as_they_are),
         cmocka_unit_test(curves_differ_by_any_point),
         cmocka_unit_test(what_one_of_both_is_judged_by_is_held_side_by_side),
         cmocka_unit_test(shares_of_a_vehicle_are_the_mean_over_every_order),
@@ -530,6 +586,8 @@ int main(void)
         cmocka_unit_test(a_vehicle_against_itself_has_nothing_to_share),
         cmocka_unit_test(what_is_known_of_one_vehicle_only_has_a_reason_and_no_shares),
         cmocka_unit_test(a_study_that_is_stopped_has_no_shares),
+        cmocka_unit_test(lines_that_no_file_gives_do_not_differ),
+        cmocka_unit_test(a_part_that_neither_has_is_no_line),
         cmocka_unit_test(hot_performance_that_is_stopped_is_left_out),
         cmocka_unit_test(missing_torque_is_told_over_what_was),
         cmocka_unit_test(the_word_of_a_loss_decides_the_status),
