@@ -52,14 +52,14 @@ static bool same_interval(const struct brake_sheet *before, int then,
 static enum brake_status fit_same(const struct brake_sheet *before, const struct brake_sheet *after,
                                   struct brake_error *error)
 {
-    for (int i = 0; i < brake_catalogue_count(); i++) {
+    for (int now = 0; now < brake_catalogue_count(); now++) {
         char path[160];
-        if (!after->record[i].same)
+        if (!after->record[now].same)
             continue;
-        brake_catalogue_path(&after->vehicle, i, path, sizeof path);
+        brake_catalogue_path(&after->vehicle, now, path, sizeof path);
         const int then = brake_catalogue_find(&before->vehicle, path);
         const bool told = then >= 0 && given(before, then);
-        if (told && same_interval(before, then, after, i))
+        if (told && same_interval(before, then, after, now))
             continue;
         return refuse(before, path,
                       told ? "is another here, with its tolerance, though the changed vehicle has "
@@ -242,8 +242,8 @@ static void sum_up(struct samples *samples, struct brake_before *b)
                                    : BRAKE_CANNOT_SAY;
     for (int i = 0; i < SIDES; i++) {
         const long count = percentile_sort(samples->ratio[i], BRAKE_BEFORE_SAMPLES);
-        b->of[i].low = count > 0 ? percentile_at(samples->ratio[i], count, 0.05) : BRAKE_NAN;
-        b->of[i].high = count > 0 ? percentile_at(samples->ratio[i], count, 0.95) : BRAKE_NAN;
+        b->of[i].low = percentile_at(samples->ratio[i], count, 0.05);
+        b->of[i].high = percentile_at(samples->ratio[i], count, 0.95);
     }
 }
 

@@ -4,6 +4,8 @@
 #include <math.h>
 #include <stdlib.h>
 
+#include "brake/constants.h"
+
 static int compare(const void *left, const void *right)
 {
     const double a = *(const double *)left;
@@ -24,6 +26,8 @@ long percentile_sort(double *value, long count)
 
 double percentile_at(const double *value, long count, double share)
 {
+    if (count < 1)
+        return BRAKE_NAN;
     const double place = (double)(count - 1) * share;
     const long below = (long)place;
     const double part = place - (double)below;

@@ -7,8 +7,8 @@
  * Returns how many are not NaN. */
 long percentile_sort(double *value, long count);
 
-/* Percentile of sorted values, `count` of them at least 1 and none NaN; share 0 to 1. A straight
- * line between the two nearest (R. J. Hyndman and Y. Fan, Am. Stat. 50, 361-365 (1996), type 7). */
+/* Percentile of sorted values, `count` of them, none NaN; share 0 to 1. A straight line between the
+ * two nearest (R. J. Hyndman and Y. Fan, Am. Stat. 50, 361-365 (1996), type 7). NaN of none. */
 double percentile_at(const double *value, long count, double share);
 
 #endif

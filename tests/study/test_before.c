@@ -203,6 +203,73 @@ static void the_friction_of_a_changed_brake_is_drawn_twice(void **state)
     assert_within(loss.of[BRAKE_REAR].high, 1.0, 1e-9);
 }
 
+/* The first lines with a number, of the vehicle. */
+static void state_first_lines(struct brake_sheet *sheet, int lines)
+{
+    for (int i = 0; lines > 0; i++) {
+        if (brake_quantity_at(i)->kind != BRAKE_REAL ||
+            isnan(brake_quantity_value(&sheet->vehicle, i)))
+            continue;
+        sheet->record[i].tolerance = 1e-9;
+        lines--;
+    }
+}
+
+/* However many lines the vehicle before is not sure of as well. */
+static void twice_means_by_numbers_of_its_own(void **state)
+{
+    (void)state;
+    for (int lines = 1; lines <= 10; lines++) {
+        read_both(plain, swapped(plain, "pistons = 1 x 60 mm", "pistons = 1 x 69.282 mm"));
+        uncertainty("front.disc.pads.mu", 0.4 * 0.05 * 1.96);
+        state_first_lines(&before, lines);
+        (void)draw();
+        const struct brake_regained *front = &loss.of[BRAKE_FRONT];
+        assert_within((front->high - front->low) / 2.0 / front->ratio, 1.645 * sqrt(2.0) * 0.05,
+                      0.005);
+    }
+}
+
+/* A friction of before or of now is all that is not known: 0.4 with a standard deviation of 10 %,
+ * of which an uncertainty holds 1.96. Each of 1024 samples lies in a stretch of its own, of as many
+ * equal ones: the 5th percentile, at place 1023 x 0.05 from 0 on (percentile.h), within one. */
+static void the_ends_are_those_of_90_of_100_samples(void **state)
+{
+    (void)state;
+    const double sigma = 0.1;
+    const double place = 1023.0 * 0.05;
+    for (int i = 0; i < 4; i++) {
+        const char *path = i < 2 ? "front.disc.pads.mu" : "rear.disc.pads.mu";
+        read_both(plain, plain);
+        state_tolerance(i % 2 == 0 ? &before : &after, path, 1.9599639845400545 * sigma * 0.4,
+                        BRAKE_ESTIMATED);
+        (void)draw();
+        const struct brake_regained *axle = &loss.of[i < 2 ? BRAKE_FRONT : BRAKE_REAR];
+        const double low = i % 2 == 0 ? 1.0 - 1.0 / axle->low : axle->low - 1.0;
+        const double high = i % 2 == 0 ? 1.0 - 1.0 / axle->high : axle->high - 1.0;
+        const double below = 0.5 * erfc(-low / sigma / sqrt(2.0));
+        const double above = 0.5 * erfc(high / sigma / sqrt(2.0));
+        assert_between(1024.0 * below, place, place + 1.0);
+        assert_between(1024.0 * above, place, place + 1.0);
+    }
+}
+
+/* A rack that one of both has: it is no part of the brakes of either. */
+static void a_part_that_one_of_them_has_is_none_of_the_brakes(void **state)
+{
+    (void)state;
+    static const char rack[] = "[part.rack]\nmass = 100 kg\nbehind_front_axle = 1 m\n"
+                               "height = 1 m\n";
+    for (int has = 0; has < 2; has++) {
+        read_both(has == 0 ? plus(plain, rack) : plain, has == 0 ? plain : plus(plain, rack));
+        uncertainty("front.disc.pads.mu", 0.08);
+        uncertainty("rear.disc.pads.mu", 0.08);
+        const struct brake_regained *both = draw();
+        assert_near(both->low, both->ratio, 1e-9);
+        assert_near(both->high, both->ratio, 1e-9);
+    }
+}
+
 /* A radius of 160 mm for 125 alone makes the front brake another, unless the file says that its
  * pads are the same. */
 static void one_line_changed_is_a_part_changed(void **state)
@@ -447,6 +514,9 @@ int main(void)
         cmocka_unit_test(the_friction_of_unchanged_brakes_does_not_count),
         cmocka_unit_test(what_one_of_them_alone_is_not_sure_of_parts_nothing),
         cmocka_unit_test(the_friction_of_a_changed_brake_is_drawn_twice),
+        cmocka_unit_test(twice_means_by_numbers_of_its_own),
+        cmocka_unit_test(the_ends_are_those_of_90_of_100_samples),
+        cmocka_unit_test(a_part_that_one_of_them_has_is_none_of_the_brakes),
         cmocka_unit_test(one_line_changed_is_a_part_changed),
         cmocka_unit_test(what_is_of_no_part_is_changed_alone),
         cmocka_unit_test(the_same_number_less_sure_is_another),

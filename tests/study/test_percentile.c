@@ -52,6 +52,7 @@ static void percentiles_are_of_type_7(void **state)
     for (int i = 0; i < 5; i++)
         assert_equal(percentile_at(value, 4, expected[i][0]), expected[i][1]);
     assert_equal(percentile_at(value, 1, 0.95), 1.0);
+    assert_nan(percentile_at(value, 0, 0.95));
 }
 
 static void between_two_values_without_limit_is_no_limit_either(void **state)
