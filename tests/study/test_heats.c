@@ -1,5 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Heat of many cases, held against duties that are run one by one. */
+#include <limits.h>
+
 #include "../vehicle/sheet.h"
 
 #include "brake/evaluate.h"
@@ -187,12 +189,12 @@ static void what_cannot_be_is_told(void **state)
     heats.time = never;
     heats.times = 1;
     assert_int_equal(brake_heats_run(&heats, 1, NULL, &room, &error), BRAKE_E_RANGE);
-    set_up();
-    asked[0] = -1;
-    assert_int_equal(brake_heats_run(&heats, 1, NULL, &room, &error), BRAKE_E_RANGE);
-    set_up();
-    asked[0] = brake_result_all();
-    assert_int_equal(brake_heats_run(&heats, 1, NULL, &room, &error), BRAKE_E_RANGE);
+    const int no_results[] = {-1, INT_MIN, brake_result_all(), INT_MAX};
+    for (int i = 0; i < 4; i++) {
+        set_up();
+        asked[0] = no_results[i];
+        assert_int_equal(brake_heats_run(&heats, 1, NULL, &room, &error), BRAKE_E_RANGE);
+    }
     set_up();
     heats.column = none;
     heats.columns = 1;
@@ -317,6 +319,27 @@ static void one_axis_and_one_time_are_enough(void **state)
     }
 }
 
+/* A row is shown at each half second as well, one of them 0.4 ms before the time that is asked for,
+ * and one 0.4 ms behind: neither is of that time, at which the brakes have slowed less or more. */
+static void a_row_is_that_of_its_time_alone(void **state)
+{
+    (void)state;
+    double speed[3];
+    for (int i = 0; i < 3; i++) {
+        const double time = 0.4996 + 0.0004 * i;
+        set_up();
+        heats.axes = 0;
+        heats.duty = &duty[3];
+        heats.duties = 1;
+        heats.time = &time;
+        heats.times = 1;
+        run(1);
+        speed[i] = history[0];
+    }
+    assert_true(speed[0] > speed[1] && speed[1] > speed[2]);
+    assert_within(speed[0] - speed[1], speed[1] - speed[2], 1e-3);
+}
+
 /* 18 cases: two rounds of eight, and two; nothing is written behind them. */
 static void the_last_round_may_be_short(void **state)
 {
@@ -370,6 +393,7 @@ int main(void)
         cmocka_unit_test(a_vehicle_without_its_heat_lines_says_which),
         cmocka_unit_test(the_first_and_the_last_column_are_there),
         cmocka_unit_test(one_duty_is_enough),
+        cmocka_unit_test(a_row_is_that_of_its_time_alone),
         cmocka_unit_test(the_last_round_may_be_short),
         cmocka_unit_test(a_thread_goes_on_to_the_last_case_and_no_further),
         cmocka_unit_test(cases_are_counted_to_their_end),
