@@ -521,9 +521,9 @@ static void put_warnings(const struct brake_fade *fade, struct brake_assessment 
 static unsigned wanted(const struct brake_assessment *a, enum brake_fade_kind kind)
 {
     unsigned parts = 0;
-    for (int i = 0; i < brake_criterion_count(); i++) {
-        const struct brake_criterion *c = brake_criterion_at(i);
-        if (a->judgement[i].scope != BRAKE_OUTSIDE && brake_measure_hot(c->measure) &&
+    for (int row = 0; row < brake_criterion_count(); row++) {
+        const struct brake_criterion *c = brake_criterion_at(row);
+        if (a->judgement[row].scope != BRAKE_OUTSIDE && brake_measure_hot(c->measure) &&
             c->fade == kind)
             parts |= brake_fade_part_of(c);
     }

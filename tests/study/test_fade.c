@@ -609,6 +609,51 @@ static void a_goods_vehicle_is_judged_by_both_procedures(void **state)
     }
 }
 
+static void count_calls(void *context, double done, double total)
+{
+    int *calls = context;
+    (void)done;
+    (void)total;
+    (*calls)++;
+}
+
+/* Room to boiling is that of a descent, all else is told by stops. */
+static void a_measure_is_told_by_its_part(void **state)
+{
+    (void)state;
+    for (int i = 0; i < brake_criterion_count(); i++) {
+        const struct brake_criterion *c = brake_criterion_at(i);
+        if (brake_measure_hot(c->measure))
+            assert_int_equal(brake_fade_part_of(c), c->measure == BRAKE_FLUID_ROOM
+                                                        ? BRAKE_FADE_DESCENT
+                                                        : BRAKE_FADE_STOPS);
+    }
+}
+
+/* The procedure of its own is run whole, in seven steps; of the others only those that requirements
+ * in question ask for: of a car that of South Australia, of five steps, as it has neither cooling
+ * nor a stop after it, of goods that of FMVSS 135. */
+static void only_what_is_asked_for_is_run(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *category;
+        unsigned rules;
+        int steps;
+    } of[] = {{"M1", BRAKE_RULES_ALL, 7 + 5}, {"M1", BRAKE_RULES_HAZARD, 7}, {"M1", 0, 7},
+              {"N1", BRAKE_RULES_ALL, 7 + 7}, {"N1", BRAKE_RULES_HAZARD, 7}, {"N1", 0, 7}};
+    for (size_t i = 0; i < sizeof of / sizeof of[0]; i++) {
+        char category[40];
+        int calls = 0;
+        const struct brake_watch watch = {.progress = count_calls, .context = &calls};
+        snprintf(category, sizeof category, "[vehicle]\ncategory = %s\n", of[i].category);
+        read_sheet(&sheet, plus(plus(large(), steady), category));
+        brake_assess(&sheet, of[i].rules, &assessment);
+        brake_assess_fade(&sheet, &watch, &assessment);
+        assert_int_equal(calls, of[i].steps);
+    }
+}
+
 static void take_figures(void *context, int number, const struct brake_fade *of)
 {
     struct brake_hot_figures *figures = context;
@@ -678,6 +723,8 @@ int main(void)
         cmocka_unit_test(an_assessment_gains_results_and_verdicts),
         cmocka_unit_test(an_assessment_takes_what_its_own_procedure_says),
         cmocka_unit_test(a_goods_vehicle_is_judged_by_both_procedures),
+        cmocka_unit_test(a_measure_is_told_by_its_part),
+        cmocka_unit_test(only_what_is_asked_for_is_run),
         cmocka_unit_test(company_does_not_change_the_figures),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
