@@ -307,7 +307,6 @@ static void release(struct run *run, double speed)
     b->speed = speed;
     b->pedal_force = 0.0;
     b->pressure = 0.0;
-    b->deceleration = 0.0;
 }
 
 static double speed_at(const struct rolling *way, double time)

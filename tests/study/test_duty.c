@@ -1152,6 +1152,324 @@ static void the_fade_sequences_are_those_of_their_clauses(void **state)
     assert_null(brake_fade_sequence_at(-1));
 }
 
+/* ---- times, rows, ends ----------------------------------------------------------------------- */
+
+/* brake/duty.h: all stops at their interval, a way over its speed, a drive from its first row to
+ * its last; and the rest. */
+static void a_duty_is_planned_by_its_numbers(void **state)
+{
+    (void)state;
+    static const struct brake_cycle_point points[] = {{100.0, 20.0, 0.0}, {160.0, 10.0, 0.0}};
+    struct brake_duty duties[] = {snubs(15, 120.0, 60.0, 45.0, 3.0),
+                                  descent(0.08, 6000.0, 36.0, 0.0),
+                                  drive(points, 2),
+                                  {.kind = BRAKE_DUTY_REST}};
+    static const double lasts[] = {675.0, 600.0, 60.0, 0.0};
+    for (int i = 0; i < 4; i++) {
+        duties[i].rest = 7.0;
+        assert_near(brake_duty_planned(&duties[i]), lasts[i] + 7.0, ROUNDING);
+    }
+}
+
+/* A second stop needs an interval, however short; the first needs none. */
+static void more_stops_than_one_need_an_interval(void **state)
+{
+    (void)state;
+    struct brake_duty duty = snubs(2, 100.0, 0.0, 0.0, 3.0);
+    duty.stops.manner = BRAKE_HOLDS_FORCE;
+    assert_string_equal(brake_duty_wrong(&duty), "more stops than one need an interval");
+    duty.stops.interval = 0.5;
+    assert_null(brake_duty_wrong(&duty));
+    duty = snubs(1, 100.0, 0.0, 0.0, 3.0);
+    assert_null(brake_duty_wrong(&duty));
+}
+
+/* A drive may begin at any time from -1e9 to 1e9 s. */
+static void a_drive_begins_when_it_begins(void **state)
+{
+    (void)state;
+    static const double first[] = {-1e9, 1e9 - 60.0, -1.005e9, 1.005e9, 1e9 - 59.0};
+    for (int i = 0; i < 5; i++) {
+        const struct brake_cycle_point points[] = {{first[i], 20.0, 0.0},
+                                                   {first[i] + 60.0, 20.0, 0.0}};
+        const struct brake_duty duty = drive(points, 2);
+        assert_int_equal(brake_duty_wrong(&duty) == NULL, i < 2);
+    }
+}
+
+/* What stands behind its last row is none of a drive. */
+static void a_drive_ends_with_its_last_row(void **state)
+{
+    (void)state;
+    static const struct brake_cycle_point points[] = {
+        {0.0, 20.0, 0.0}, {10.0, 10.0, 0.0}, {20.0, 10.0, -0.1}, {30.0, 0.0, 0.0}};
+    const struct brake_duty duty = drive(points, 3);
+    build();
+    run(&duty);
+    assert_near(result.duration, 20.0, 1e-9);
+    assert_int_equal(result.applications, 1);
+}
+
+/* On the level without any resistance nothing pulls; half a newton downhill does, and the engine
+ * holds all of it or less. */
+static void brakes_are_on_where_anything_pulls(void **state)
+{
+    (void)state;
+    build();
+    hot.rig.balance.rolling = 0.0;
+    const double weight = hot.rig.balance.body.mass * BRAKE_GRAVITY;
+    const struct brake_duty duties[] = {
+        descent(0.0, 500.0, 36.0, 0.0), descent(0.5 / weight, 500.0, 36.0, 0.0),
+        descent(0.1, 500.0, 36.0, 1.0), descent(0.1, 500.0, 36.0, 0.999)};
+    for (int i = 0; i < 4; i++) {
+        run(&duties[i]);
+        assert_int_equal(result.applications, i % 2);
+    }
+}
+
+/* So on a drive; a vehicle that stands needs none, one that crawls at half a metre a second does:
+ * 10 m down a slope of 10 %. */
+static void a_drive_brakes_where_anything_pulls(void **state)
+{
+    (void)state;
+    build();
+    hot.rig.balance.rolling = 0.0;
+    const double weight = hot.rig.balance.body.mass * BRAKE_GRAVITY;
+    const double grades[] = {0.0, -0.5 / weight, -0.1, -0.1};
+    const double speeds[] = {10.0, 10.0, 0.0, 0.5};
+    for (int i = 0; i < 4; i++) {
+        const struct brake_cycle_point points[] = {{0.0, speeds[i], grades[i]},
+                                                   {20.0, speeds[i], 0.0}};
+        const struct brake_duty duty = drive(points, 2);
+        run(&duty);
+        assert_int_equal(result.applications, i % 2);
+        assert_near(result.duration, 20.0, 1e-9);
+    }
+    assert_near(energy(), weight * 10.0 * 0.1 / sqrt(1.01), 1e-3);
+}
+
+enum { SHOWN = 400 };
+
+struct shown {
+    struct brake_duty_row row[SHOWN];
+    int count;
+};
+
+static void keep_rows(void *context, const struct brake_duty_row *row)
+{
+    struct shown *shown = context;
+    assert_true(shown->count < SHOWN);
+    shown->row[shown->count++] = *row;
+}
+
+static bool is_shown(const struct shown *shown, double time)
+{
+    for (int i = 0; i < shown->count; i++) {
+        if (fabs(shown->row[i].time - time) <= 1e-9)
+            return true;
+    }
+    return false;
+}
+
+/* Where the air slows a vehicle more than its rows at first, by 4 and by 0.8 m/s2, it is there
+ * before its time, and rolls on for the rest of it as fast. */
+static void a_segment_takes_its_time(void **state)
+{
+    (void)state;
+    static const struct brake_cycle_point points[][2] = {{{0.0, 60.0, 0.0}, {10.0, 20.0, 0.0}},
+                                                         {{0.0, 30.0, 0.0}, {12.5, 20.0, 0.0}}};
+    build();
+    hot.rig.balance.rolling = 0.0;
+    const double air[] = {4.0 * 2750.0 / 50.0 / 50.0, 0.85 * 0.8 * 2750.0 / 25.0 / 25.0};
+    for (int i = 0; i < 2; i++) {
+        static struct shown shown;
+        const struct brake_duty_watch watch = {.row = keep_rows, .context = &shown};
+        const struct brake_duty duty = drive(points[i], 2);
+        hot.rig.air_drag = air[i];
+        shown.count = 0;
+        assert_int_equal(brake_duty_run(&hot, &duty, &watch, &result), BRAKE_OK);
+        assert_int_equal(result.applications, 1);
+        assert_near(result.duration, points[i][1].time, 1e-9);
+        for (int k = 0; k < shown.count; k++)
+            assert_true(shown.row[k].speed >= 20.0 - 1e-6);
+        assert_near(shown.row[shown.count - 1].speed, 20.0, 1e-6);
+    }
+}
+
+/* A stop that does not end is left after ten minutes, or when its interval ends. */
+static void a_stop_that_does_not_end_is_left(void **state)
+{
+    (void)state;
+    struct brake_duty duty = snubs(1, 360.0, 0.0, 0.0, 3.0);
+    build();
+    hot.rig.balance.rolling = 0.0;
+    duty.force = 1.0;
+    duty.stops.manner = BRAKE_HOLDS_FORCE;
+    run(&duty);
+    assert_false(result.held);
+    assert_near(result.duration, 600.0, 1e-9);
+    duty.stops.count = 2;
+    duty.stops.interval = 5.2;
+    run(&duty);
+    assert_false(result.held);
+    assert_near(result.duration, 5.2, 1e-9);
+    assert_int_equal(result.applications, 1);
+}
+
+/* A foot that can do all but a thousandth of a metre per second squared holds the rest. */
+static void a_shortfall_is_one_from_a_thousandth_on(void **state)
+{
+    (void)state;
+    struct brake_duty duty = snubs(1, 100.0, 50.0, 60.0, 3.0);
+    duty.force = 100.0;
+    build();
+    run(&duty);
+    const double can = 3.0 - result.shortfall;
+    for (int i = 0; i < 2; i++) {
+        duty.stops.deceleration = can + (i == 0 ? 0.995e-3 : 1.005e-3);
+        run(&duty);
+        assert_within(result.shortfall, i == 0 ? 0.0 : 1.005e-3, 1e-6);
+        assert_int_equal(result.held, i == 0);
+    }
+}
+
+/* Two stops of five seconds, what lies between them, and a rest: every time that is asked for has a
+ * row, also one just before a slice ends, half a second after the brakes came on or a second after
+ * they went off. */
+static void every_time_that_is_asked_for_has_a_row(void **state)
+{
+    (void)state;
+    static const double time[] = {0.3,  0.5 - 1e-7, 6.0 - 1e-7,  20.5,
+                                  40.0, 41.25,      46.0 - 1e-7, 60.0};
+    enum { TIMES = sizeof time / sizeof time[0] };
+    static struct shown shown;
+    struct brake_duty duty = snubs(2, 72.0, 0.0, 40.0, 4.0);
+    duty.rest = 20.0;
+    const struct brake_duty_watch watch = {
+        .row = keep_rows, .context = &shown, .time = time, .times = TIMES};
+    build();
+    hot.rig.dead_time = hot.rig.rise_time = 0.0;
+    assert_int_equal(brake_duty_run(&hot, &duty, &watch, &result), BRAKE_OK);
+    for (int i = 0; i < TIMES; i++)
+        assert_true(is_shown(&shown, time[i]));
+}
+
+/* Of a way that is a ten-millionth of a second longer than a slice that is one more. */
+static void what_is_left_of_a_way_is_a_slice(void **state)
+{
+    (void)state;
+    const struct brake_duty rest = {.kind = BRAKE_DUTY_REST, .force = 500.0, .rest = 1.0 + 1e-7};
+    struct slices slices = {.count = 0};
+    const struct brake_duty_watch watch = {.row = note_slice, .context = &slices, .coarse = true};
+    build();
+    assert_int_equal(brake_duty_run(&hot, &rest, &watch, &result), BRAKE_OK);
+    assert_int_equal(slices.count, 3);
+    assert_within(slices.end[1], 1.0, 1e-9);
+    assert_within(slices.end[2], 1.0 + 1e-7, 1e-9);
+}
+
+/* Off the brakes nothing is pressed, and the speed follows a straight line: 20 m/s in the 35 s that
+ * a stop of 5 s, from 20 m/s at 4 m/s2, leaves of 40. */
+static void off_the_brakes_speed_goes_straight(void **state)
+{
+    (void)state;
+    static struct shown shown;
+    struct brake_duty duty = snubs(2, 72.0, 0.0, 40.0, 4.0);
+    const struct brake_duty_watch watch = {.row = keep_rows, .context = &shown};
+    shown.count = 0;
+    build();
+    hot.rig.dead_time = hot.rig.rise_time = 0.0;
+    assert_int_equal(brake_duty_run(&hot, &duty, &watch, &result), BRAKE_OK);
+    int rolling = 0;
+    for (int i = 0; i < shown.count; i++) {
+        const struct brake_duty_row *row = &shown.row[i];
+        if (row->time < 5.01 || row->time > 39.99)
+            continue;
+        assert_near(row->speed, (row->time - 5.0) * 20.0 / 35.0, 1e-3);
+        assert_near(row->deceleration, -20.0 / 35.0, 1e-3);
+        assert_equal(row->pedal_force, 0.0);
+        assert_equal(row->pressure, 0.0);
+        rolling++;
+    }
+    assert_true(rolling > 30);
+}
+
+/* Both axles have a face whose stress is that of its rise over the wall behind it: no less than it
+ * is hotter than the mean at last, no more than over the air. */
+static void the_stress_is_that_of_the_rise_of_a_face(void **state)
+{
+    (void)state;
+    const struct brake_duty duty = snubs(1, 120.0, 0.0, 0.0, 5.0);
+    double most = 0.0;
+    build();
+    run(&duty);
+    const double each =
+        brake_thermal_stress(hot.iron->modulus, hot.iron->expansion, hot.iron->poisson, 1.0);
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        const struct brake_duty_heat *heat = &result.axle[i];
+        assert_between(heat->stress_most / each, heat->face_most - heat->mean_most,
+                       heat->face_most - 293.15);
+        most = fmax(most, heat->stress_most);
+    }
+    assert_near(result.stress_share, most / hot.iron->strength, ROUNDING);
+}
+
+/* Two that begin cold and stay so, of which one says that air took less than was put in: what is
+ * astray is told over what was put into all four brakes, but 1000 J at least. */
+static void what_goes_astray_is_told_over_what_was_put_in(void **state)
+{
+    (void)state;
+    struct brake_thermal_state cold[BRAKE_AXLES];
+    const double put_in[] = {7000.0, 3000.0};
+    const struct brake_duty rest = {
+        .kind = BRAKE_DUTY_REST, .heat = cold, .force = 500.0, .rest = 10.0};
+    build();
+    for (int i = 0; i < 4; i++) {
+        const double supplied = i < 2 ? 1.0 : 0.0;
+        for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+            const double lost = axle == i % 2 ? 8.0 : 0.0;
+            assert_int_equal(brake_thermal_start(&hot.thermal[axle], 293.15, &cold[axle]),
+                             BRAKE_OK);
+            cold[axle].supplied += supplied * put_in[axle];
+            cold[axle].convected += supplied * put_in[axle] - lost;
+        }
+        run(&rest);
+        assert_near(result.residual, 2.0 * 8.0 / (i < 2 ? 20000.0 : 1000.0), 1e-6);
+    }
+}
+
+/* A wall that is hotter than any may be is refused, of the front axle as of the rear. */
+static void a_wall_beyond_its_range_is_refused_while_it_rolls(void **state)
+{
+    (void)state;
+    build();
+    for (int axle = 0; axle < BRAKE_AXLES; axle++) {
+        struct brake_thermal_state heat_of[BRAKE_AXLES];
+        const struct brake_duty rest = {
+            .kind = BRAKE_DUTY_REST, .heat = heat_of, .force = 500.0, .rest = 10.0};
+        for (int i = 0; i < BRAKE_AXLES; i++)
+            assert_int_equal(brake_thermal_start(&hot.thermal[i], 293.15, &heat_of[i]), BRAKE_OK);
+        heat_of[axle].enthalpy[0] += 1e9;
+        assert_int_equal(brake_duty_run(&hot, &rest, NULL, &result), BRAKE_E_RANGE);
+    }
+}
+
+/* What is held from the second snub on is that of the first: to the bit, however many follow. */
+static void a_held_force_stays_what_it_is(void **state)
+{
+    (void)state;
+    double force[2];
+    build();
+    for (int i = 0; i < 2; i++) {
+        struct brake_duty duty = snubs(i == 0 ? 2 : 5, 120.0, 60.0, 45.0, 3.0);
+        duty.stops.sequence = brake_fade_sequence_find("un.13h.fade");
+        run(&duty);
+        assert_true(result.held);
+        force[i] = result.force_last;
+    }
+    assert_equal(force[0], force[1]);
+}
+
 /* ---- nonsense ------------------------------------------------------------------------------- */
 
 static void nonsense_is_refused_in_words(void **state)
@@ -1255,6 +1573,22 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(every_number_of_a_duty_goes_to_its_limits),
+        cmocka_unit_test(a_duty_is_planned_by_its_numbers),
+        cmocka_unit_test(more_stops_than_one_need_an_interval),
+        cmocka_unit_test(a_drive_begins_when_it_begins),
+        cmocka_unit_test(a_drive_ends_with_its_last_row),
+        cmocka_unit_test(brakes_are_on_where_anything_pulls),
+        cmocka_unit_test(a_drive_brakes_where_anything_pulls),
+        cmocka_unit_test(a_segment_takes_its_time),
+        cmocka_unit_test(a_stop_that_does_not_end_is_left),
+        cmocka_unit_test(a_shortfall_is_one_from_a_thousandth_on),
+        cmocka_unit_test(every_time_that_is_asked_for_has_a_row),
+        cmocka_unit_test(what_is_left_of_a_way_is_a_slice),
+        cmocka_unit_test(off_the_brakes_speed_goes_straight),
+        cmocka_unit_test(the_stress_is_that_of_the_rise_of_a_face),
+        cmocka_unit_test(what_goes_astray_is_told_over_what_was_put_in),
+        cmocka_unit_test(a_wall_beyond_its_range_is_refused_while_it_rolls),
+        cmocka_unit_test(a_held_force_stays_what_it_is),
         cmocka_unit_test(no_energy_is_lost_in_any_duty),
         cmocka_unit_test(no_energy_is_lost_whatever_the_driver_holds),
         cmocka_unit_test(a_snub_puts_in_the_published_energy),
