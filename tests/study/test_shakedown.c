@@ -352,6 +352,25 @@ static void no_rotor_comes_past_its_limit(void **state)
     assert_equal(first.interval, 60.0);
 }
 
+/* Front pads that let go from 100 degC on: of what stays cold enough nothing beds in but what the
+ * foot holds to the end. */
+static void what_is_not_held_does_not_bed_in(void **state)
+{
+    (void)state;
+    struct brake_duty_result result;
+    struct brake_bedding first;
+    given(plus(heat, "[front.disc.pads]\nfriction = (0 degC, 0.4) (100 degC, 0.4) "
+                     "(150 degC, 0.1), measured\n[rear.disc.pads]\n"
+                     "friction = (0 degC, 0.4) (800 degC, 0.4), measured\n"));
+    make_plan();
+    assert_true(first_that_stands(&first));
+    assert_true(stand(first.stops, first.speed, first.interval, &result) && !result.held);
+    assert_null(plan.bedding.none);
+    assert_true(
+        stand(plan.bedding.stops, plan.bedding.speed / KMH, plan.bedding.interval, &result));
+    assert_true(result.held && !result.locked);
+}
+
 /* Given fluid that a plan leaves 30.1 K from boiling at 140 degC, wet (FMVSS 116), then it
  * stands. */
 static void fluid_comes_as_near_to_boiling_as_its_limit(void **state)
@@ -428,6 +447,7 @@ int main(void)
         cmocka_unit_test(stops_bed_in_as_many_and_as_fast_as_the_brakes_stand),
         cmocka_unit_test(what_cools_less_is_bedded_in_more_gently),
         cmocka_unit_test(no_rotor_comes_past_its_limit),
+        cmocka_unit_test(what_is_not_held_does_not_bed_in),
         cmocka_unit_test(fluid_comes_as_near_to_boiling_as_its_limit),
         cmocka_unit_test(no_stop_that_beds_in_is_faster_than_the_vehicle),
         cmocka_unit_test(what_keeps_from_bedding_in_is_said),
