@@ -1146,8 +1146,20 @@ static void the_fade_sequences_are_those_of_their_clauses(void **state)
         assert_near(slow.from, 104.0 * KMH, ROUNDING); /* 80 % of the top speed */
         assert_near(slow.to, 52.0 * KMH, ROUNDING);
         assert_non_null(strstr(sequence->text, "check against the current text"));
+        assert_equal(sequence->start, 273.15 + 65.0); /* of FMVSS 135; the others name none */
     }
-    assert_non_null(brake_fade_sequence_find("au.sa.fade")); /* of a land of its own */
+    /* Of a land of its own: 15 stops from 60 km/h or what it can do, one in 25 s. */
+    const struct brake_fade_sequence *south = brake_fade_sequence_find("au.sa.fade");
+    assert_non_null(south);
+    assert_equal(south->start, 273.15 + 65.0);
+    for (int i = 0; i < 2; i++) {
+        const struct brake_stops stops = brake_fade_stops(south, i == 0 ? BRAKE_NAN : 50.0 * KMH);
+        assert_int_equal(stops.count, 15);
+        assert_near(stops.from, (i == 0 ? 60.0 : 50.0) * KMH, ROUNDING);
+        assert_equal(stops.to, 0.0);
+        assert_equal(stops.interval, 25.0);
+        assert_equal(stops.deceleration, 4.5);
+    }
     assert_null(brake_fade_sequence_at(4));
     assert_null(brake_fade_sequence_at(-1));
 }

@@ -311,6 +311,19 @@ static void a_cold_stop_is_one_however_weak(void **state)
     assert_int_equal(judge("us.135.hot", f).verdict, BRAKE_FALLS_SHORT);
 }
 
+/* A stop from 60 km/h that ten minutes do not end is none: a foot of 20 N on an eighth of the
+ * friction slows by less than 0.03 m/s2. */
+static void without_a_cold_stop_there_is_nothing_to_compare_with(void **state)
+{
+    (void)state;
+    const char *text = swapped(swapped(plain, "mu = 0.4\n", "mu = 0.05\n"), "40 %", "5 %");
+    read_sheet(&sheet, plus(text, heat));
+    sheet.vehicle.driver.pedal_force_most = 20.0;
+    sheet.vehicle.heat.drag_area = 0.0;
+    brake_fade_run(&sheet.vehicle, BRAKE_FADE_SA, BRAKE_FADE_WHOLE, NULL, NULL, &fade);
+    assert_string_equal(fade.figures.lacks, "there is no cold stop to compare with");
+}
+
 static void keep_last(void *context, const struct brake_duty_row *row)
 {
     struct brake_duty_row *last = context;
@@ -723,6 +736,7 @@ int main(void)
         cmocka_unit_test(an_assessment_gains_results_and_verdicts),
         cmocka_unit_test(an_assessment_takes_what_its_own_procedure_says),
         cmocka_unit_test(a_goods_vehicle_is_judged_by_both_procedures),
+        cmocka_unit_test(without_a_cold_stop_there_is_nothing_to_compare_with),
         cmocka_unit_test(a_measure_is_told_by_its_part),
         cmocka_unit_test(only_what_is_asked_for_is_run),
         cmocka_unit_test(company_does_not_change_the_figures),

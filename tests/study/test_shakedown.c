@@ -55,6 +55,10 @@ static void stages_go_from_slow_and_light_to_fast_and_firm(void **state)
                       1e-4);
         assert_within(stage->travel.value, 0.05, 1e-6);
     }
+    assessment.results.load[BRAKE_EMPTY].balance.lock_deceleration = 10.0;
+    make_plan();
+    assert_within(plan.stage[5].deceleration.value, 5.0, 1e-6);
+    assert_within(plan.stage[7].deceleration.value, 5.0, 1e-6);
     assessment.results.load[BRAKE_EMPTY].deceleration.most = 4.0;
     make_plan();
     assert_within(plan.stage[7].deceleration.value, 0.85 * 4.0, 1e-6);
@@ -352,6 +356,29 @@ static void no_rotor_comes_past_its_limit(void **state)
     assert_equal(first.interval, 60.0);
 }
 
+/* A heavy vehicle on a hot day, whose brakes hardly cool from stop to stop: the less iron they
+ * have, the fewer stops take the fluid near to boiling. */
+static void what_hardly_cools_is_bedded_in_by_fewer_stops(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *mass;
+        int stops;
+    } rows[] = {{"rotor_mass = 30 kg", 30}, {"rotor_mass = 6 kg", 20}, {"rotor_mass = 2 kg", 10}};
+    const char *hot = swapped(swapped(heat, "DOT4", "DOT3"), "20 degC", "48 degC");
+    for (int i = 0; i < 3; i++) {
+        struct brake_bedding first;
+        given(plus(swapped(hot, "rotor_mass = 8 kg", rows[i].mass),
+                   "[front.disc.pads]\nthickness = 1 mm\n[heat]\ncooling = 0\n"));
+        change(&sheet, "vehicle.mass=2800 kg");
+        make_exact(&sheet);
+        make_plan();
+        assert_true(first_that_stands(&first));
+        assert_planned(&first);
+        assert_int_equal(first.stops, rows[i].stops);
+    }
+}
+
 /* Front pads that let go from 100 degC on: of what stays cold enough nothing beds in but what the
  * foot holds to the end. */
 static void what_is_not_held_does_not_bed_in(void **state)
@@ -447,6 +474,7 @@ int main(void)
         cmocka_unit_test(stops_bed_in_as_many_and_as_fast_as_the_brakes_stand),
         cmocka_unit_test(what_cools_less_is_bedded_in_more_gently),
         cmocka_unit_test(no_rotor_comes_past_its_limit),
+        cmocka_unit_test(what_hardly_cools_is_bedded_in_by_fewer_stops),
         cmocka_unit_test(what_is_not_held_does_not_bed_in),
         cmocka_unit_test(fluid_comes_as_near_to_boiling_as_its_limit),
         cmocka_unit_test(no_stop_that_beds_in_is_faster_than_the_vehicle),
