@@ -27,10 +27,10 @@ static void ask(struct stencil *s, double number, const struct brake_output *out
                 double *value)
 {
     const struct brake_quantity *q = brake_quantity_at(s->index);
-    struct brake_error error;
+    struct brake_error why = {0};
     const bool inside = number >= q->low && number <= q->high;
     if (inside &&
-        brake_recalculation_case(&s->recalculation, &s->index, &number, 1, &error) == BRAKE_OK) {
+        brake_recalculation_case(&s->recalculation, &s->index, &number, 1, &why) == BRAKE_OK) {
         brake_outputs(&s->recalculation.sheet.vehicle, output, outputs, value);
         return;
     }
@@ -144,7 +144,7 @@ static bool is_number(const struct brake_sheet *sheet, int line)
 static void derive(const struct brake_sheet *sheet, const struct brake_output *output, int outputs,
                    struct stencil *s, struct brake_derivative *derivative, int lines)
 {
-    struct brake_error error;
+    struct brake_error error = {0};
     s->at = brake_quantity_value(&sheet->vehicle, s->index);
     const bool used = brake_recalculation_begin(sheet, &s->index, &s->at, 1, &s->recalculation,
                                                 &error) == BRAKE_OK;

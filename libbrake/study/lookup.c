@@ -173,7 +173,7 @@ static bool fill_table(struct brake_sweeper *sweeper, int table, double *alone)
     bool whole = true;
     for (long long entry = 0; entry < lookup->table[table].entries; entry++) {
         long long at[BRAKE_AXES_OF_SWEEP];
-        struct brake_error error;
+        struct brake_error error = {0};
         position_of(sweeper->sweep, lookup->table[table].axes, entry, at);
         bool taken = brake_sweep_take(sweeper, at, &error) == BRAKE_OK;
         for (int state = 0; state < lookup->states && taken; state++)

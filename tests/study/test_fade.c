@@ -681,6 +681,31 @@ static void find_figures(const struct brake_vehicle *const *vehicle, int count,
     brake_fade_run_all(&fades);
 }
 
+static void take_steps(void *context, int number, const struct brake_fade *of)
+{
+    long *steps = context;
+    (void)number;
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        steps[i] = of->heating.heat[i].steps;
+}
+
+/* Where only figures are asked for either axle is followed in longer steps: of a tolerance that is
+ * five times as wide, the error going with the third power, by 5^(1/3), 1.7. */
+static void figures_alone_take_longer_steps(void **state)
+{
+    (void)state;
+    long steps[2][BRAKE_AXLES];
+    read_sheet(&sheet, plus(large(), steady));
+    const struct brake_vehicle *vehicle = &sheet.vehicle;
+    for (int coarse = 0; coarse < 2; coarse++) {
+        const struct brake_fades fades = {&vehicle,    1,          BRAKE_FADE_CAR, BRAKE_FADE_STOPS,
+                                          coarse == 1, take_steps, steps[coarse]};
+        brake_fade_run_all(&fades);
+    }
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        assert_true(1.4 * (double)steps[1][i] < (double)steps[0][i]);
+}
+
 /* One whose fluid boils, one that cannot be said, one without enough friction for its snubs. */
 static void company_does_not_change_the_figures(void **state)
 {
@@ -739,6 +764,7 @@ int main(void)
         cmocka_unit_test(without_a_cold_stop_there_is_nothing_to_compare_with),
         cmocka_unit_test(a_measure_is_told_by_its_part),
         cmocka_unit_test(only_what_is_asked_for_is_run),
+        cmocka_unit_test(figures_alone_take_longer_steps),
         cmocka_unit_test(company_does_not_change_the_figures),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -56,7 +56,7 @@ static void the_error_is_that_of_rounding(void **state)
 }
 
 /* From the widest steps on, which know of the least rounding, at the end of a range as well: the
- * error of a margin, of numbers a few times its size, is little more than that of the least step. */
+ * error of a margin, of numbers some times its size, is little more than that of the least step. */
 static void the_widest_steps_count(void **state)
 {
     (void)state;
