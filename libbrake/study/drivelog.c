@@ -328,21 +328,22 @@ static void explain(const struct question *all)
 /* ---- fade ----------------------------------------------------------------------------------- */
 
 /* A line through the figures of the stops in their order: its change from first to last over where
- * it begins. Measured over predicted where that is known, so that a heavier foot is no fade. */
+ * it begins. Measured over predicted of those where that is known, so that a heavier foot is no
+ * fade; of all where it is known of none. */
 static struct brake_measured fade(const struct brake_drive *drive)
 {
     const struct brake_measured unknown = {BRAKE_NAN, BRAKE_NAN};
+    const bool known = drive->compared > 0;
     struct brake_point point[BRAKE_DRIVE_STOPS];
     double slope;
     double at_first;
     int count = 0;
     for (int i = 0; i < drive->stops; i++) {
         const struct brake_drive_stop *stop = &drive->stop[i];
-        const double by = isnan(stop->predicted.value) ? 1.0 : stop->predicted.value;
-        if (!brake_drive_counts(stop))
+        if (!brake_drive_counts(stop) || (known && isnan(stop->predicted.value)))
             continue;
         point[count].x = count;
-        point[count++].y = stop->developed.value / by;
+        point[count++].y = stop->developed.value / (known ? stop->predicted.value : 1.0);
     }
     if (count < 3 || brake_fit_line(point, count, &slope, &at_first) != BRAKE_OK)
         return unknown;

@@ -492,6 +492,31 @@ static void fade_is_the_fall_of_a_line_over_its_begin(void **state)
     assert_within(drive.fade.value, 0.0, 1e-6);
 }
 
+/* A stop of which no foot was logged has no prediction, and is none of the line of those that have;
+ * where none has one, the line is that of the decelerations, however large. One alone is no line. */
+static void fade_is_that_of_stops_with_a_foot_or_of_all(void **state)
+{
+    (void)state;
+    static const double deceleration[][5] = {
+        {4.0, 3.85, 3.7, 3.55, 3.4}, {4.0, 3.8, 9.0, 3.6, 3.4}, {4.0, 3.85, 3.7, 3.55, 3.4}};
+    static const unsigned feet[] = {0x00, 0x1b, 0x04};
+    static const int compared[] = {0, 4, 1};
+    for (int i = 0; i < 3; i++) {
+        given(deceleration[i], 5);
+        for (int k = 0; k < 5; k++) {
+            drive.stop[k].predicted.value = BRAKE_NAN;
+            if ((feet[i] >> k & 1) == 0)
+                drive.stop[k].pedal_force = BRAKE_NAN;
+        }
+        compare();
+        assert_int_equal(drive.compared, compared[i]);
+        if (i < 2)
+            assert_within(drive.fade.value, -0.15, 1e-6);
+        else
+            assert_nan(drive.fade.value);
+    }
+}
+
 /* Between a tenth and three times the friction of the file: a deceleration is it times 4 m/s2. */
 static void friction_is_sought_in_reason(void **state)
 {
@@ -628,6 +653,7 @@ int main(void)
         cmocka_unit_test(what_else_is_uncertain_is_in_the_friction_found),
         cmocka_unit_test(the_scatter_of_stops_is_measured_over_predicted),
         cmocka_unit_test(fade_is_the_fall_of_a_line_over_its_begin),
+        cmocka_unit_test(fade_is_that_of_stops_with_a_foot_or_of_all),
         cmocka_unit_test(friction_is_sought_in_reason),
         cmocka_unit_test(without_a_foot_only_too_much_says_something),
         cmocka_unit_test(without_a_foot_the_first_of_the_hardest_is_asked),
