@@ -1418,10 +1418,10 @@ static void the_stress_is_that_of_the_rise_of_a_face(void **state)
     const double each =
         brake_thermal_stress(hot.iron->modulus, hot.iron->expansion, hot.iron->poisson, 1.0);
     for (int i = 0; i < BRAKE_AXLES; i++) {
-        const struct brake_duty_heat *heat = &result.axle[i];
-        assert_between(heat->stress_most / each, heat->face_most - heat->mean_most,
-                       heat->face_most - 293.15);
-        most = fmax(most, heat->stress_most);
+        const struct brake_duty_heat *of = &result.axle[i];
+        assert_between(of->stress_most / each, of->face_most - of->mean_most,
+                       of->face_most - 293.15);
+        most = fmax(most, of->stress_most);
     }
     assert_near(result.stress_share, most / hot.iron->strength, ROUNDING);
 }
