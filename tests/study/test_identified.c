@@ -70,6 +70,22 @@ static void one_stop_tells_one_combination(void **state)
     assert_true(isinf(found.condition));
 }
 
+/* Of one line alone what is told is what it is told itself. */
+static void one_line_is_its_own_combination(void **state)
+{
+    (void)state;
+    struct brake_identified found;
+    struct brake_error error;
+    make();
+    learn_a_stop(400.0, 3.8);
+    assert_int_equal(ask(frictions, 1, &found, &error), BRAKE_OK);
+    assert_int_equal(found.count, 1);
+    assert_within(found.learnt[0], 0.7475, 0.01);
+    assert_within(found.share[0], found.learnt[0], 1e-12);
+    assert_near(found.combination[0][0], 1.0, 1e-12);
+    assert_near(found.condition, 1.0, 1e-12);
+}
+
 /* Both axles on a tester, as in test_identify.c: with front and rear f and r off, prior P (1, 0.5;
  * 0.5, 1), P = 0.05102^2, readings R = 0.0004 I + 0.0025, their difference is told by 2 x 0.5 P
  * against 0.0008, a share of 0.7649; half their sum by 0.75 P against 0.0027, 0.4196. How much
@@ -99,6 +115,54 @@ static void a_tester_tells_two_combinations(void **state)
         sqrt(found.share[0] / (1.0 - found.share[0]) / found.share[1] * (1.0 - found.share[1])),
         1e-12);
     assert_within(found.condition, 2.1214, 0.06);
+}
+
+/* What is left of a combination is its variance after over that before, and no two of them go
+ * together: w' C' w = (1 - share) w' C w and v' C w = v' C' w = 0, over the deviations before. */
+static void assert_combinations_tell(const struct brake_identified *id)
+{
+    for (int a = 0; a < id->count; a++) {
+        for (int b = 0; b < id->count; b++) {
+            double before = 0.0;
+            double after = 0.0;
+            for (int i = 0; i < id->count; i++) {
+                for (int k = 0; k < id->count; k++) {
+                    const double deviations =
+                        sqrt(id->before.covariance[i][i] * id->before.covariance[k][k]);
+                    const double weights = id->combination[a][i] * id->combination[b][k];
+                    before += weights * id->before.covariance[i][k] / deviations;
+                    after += weights * id->after.covariance[i][k] / deviations;
+                }
+            }
+            if (a == b)
+                assert_within(id->share[a], fmax(0.0, 1.0 - after / before), 1e-9);
+            else
+                assert_within(fabs(before) + fabs(after), 0.0, 1e-9);
+        }
+    }
+}
+
+/* Three corners on one scale go together, and the stop tells of the mass that they make. */
+static void three_of_one_cause_are_told_apart(void **state)
+{
+    (void)state;
+    const char *const lines[] = {"scales.front_left", "scales.front_right", "scales.rear_left",
+                                 frictions[0]};
+    struct brake_identified found;
+    struct brake_error error;
+    read_sheet(&sheet, plus(swapped(plain, "mass = 2000 kg\nfront_share = 50 %\n", ""),
+                            "[scales]\nfront_left = 500 kg\nfront_right = 500 kg\n"
+                            "rear_left = 500 kg\nrear_right = 500 kg\n"));
+    make_exact(&sheet);
+    for (int i = 0; i < 3; i++)
+        state_tolerance(&sheet, lines[i], 40.0, BRAKE_MEASURED);
+    state_tolerance(&sheet, frictions[0], 0.04, BRAKE_MEASURED);
+    learn_a_stop(400.0, 3.8);
+    assert_int_equal(ask(lines, 4, &found, &error), BRAKE_OK);
+    assert_true(found.share[0] > 0.5);
+    for (int i = 1; i < found.count; i++)
+        assert_true(found.share[i] <= found.share[i - 1]);
+    assert_combinations_tell(&found);
 }
 
 static void lines_alone_are_as_they_were(void **state)
@@ -195,7 +259,9 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(one_stop_tells_one_combination),
+        cmocka_unit_test(one_line_is_its_own_combination),
         cmocka_unit_test(a_tester_tells_two_combinations),
+        cmocka_unit_test(three_of_one_cause_are_told_apart),
         cmocka_unit_test(lines_alone_are_as_they_were),
         cmocka_unit_test(what_is_exact_or_asked_twice_is_refused),
         cmocka_unit_test(a_dozen_lines_are_told_of_together),
