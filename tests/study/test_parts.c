@@ -14,8 +14,11 @@ static int offers;
 static void list(const char *text)
 {
     read_sheet(&sheet, text);
+    memset(offer, 0, sizeof offer);
     offers = brake_parts_offered(&sheet, offer);
     assert_in_range(offers, 1, BRAKE_PARTS_OFFERED);
+    for (int i = 0; i < offers; i++)
+        assert_true(offer[i].change.settings > 0);
 }
 
 /* The offers that change a line first, in order. */
@@ -157,6 +160,7 @@ static void ones_own_list_takes_the_place_of_the_customary_sizes(void **state)
     offers = brake_parts_offered(&sheet, offer);
     expect_sizes("front.disc.piston_diameter", own, 1);
     assert_true(brake_parts_sized(line));
+    assert_true(brake_parts_sized(index_at(&sheet.vehicle, "front.disc.pads.mu")));
     assert_false(brake_parts_sized(index_at(&sheet.vehicle, "front.disc.effective_radius")));
     assert_false(brake_parts_sized(index_at(&sheet.vehicle, "vehicle.mass")));
 }
@@ -310,9 +314,11 @@ static void a_size_goes_onto_a_part_within_limits(void **state)
     }
     for (int axle = 0; axle < BRAKE_AXLES; axle++)
         sheet.vehicle.axle[axle].axle.brake = BRAKE_DISC;
-    assert_true(is_offered("front.disc.piston_diameter", 0.060, 0.060 / 1.0102));
+    assert_true(is_offered("front.disc.piston_diameter", 0.060, 0.060 / 1.01005));
     assert_false(is_offered("front.disc.piston_diameter", 0.060, 0.060 / 1.0098));
-    assert_true(is_offered("front.disc.piston_diameter", 0.060, 0.060 / 0.9898));
+    assert_true(is_offered("front.disc.piston_diameter", 0.060, 0.060 / 0.98995));
+    assert_true(is_offered("pedal.ratio", 6.0, 1.5)); /* limits belong to them */
+    assert_true(is_offered("valve.knee", 15e5, 150e5));
 }
 
 static void expect_fluids(const char *fluid, int better)
@@ -323,10 +329,13 @@ static void expect_fluids(const char *fluid, int better)
     list(plus(plain, line));
     assert_int_equal(offered("heat.fluid", found), better);
     const int best = brake_parts_best_fluid(offer, offers);
-    if (better > 0)
+    if (better > 0) {
         assert_equal(offer[best].change.value[0], BRAKE_DOT_5_1);
-    else
+        offer[offers] = offer[best]; /* behind the list, it is no offer */
+        assert_int_equal(brake_parts_best_fluid(offer, offers), best);
+    } else {
         assert_int_equal(best, -1);
+    }
 }
 
 static void fluids_that_boil_later_are_offered(void **state)
