@@ -948,7 +948,7 @@ static bool warned_of(const struct brake_duty_result *of, const char *id)
     return false;
 }
 
-/* The hotter of both is the one that is named. */
+/* The hotter of both is the one that is named, the front where both are as hot. */
 static void the_fluid_that_is_named_is_the_hotter(void **state)
 {
     (void)state;
@@ -963,6 +963,9 @@ static void the_fluid_that_is_named_is_the_hotter(void **state)
         assert_int_equal(brake_duty_warnings(&hot, &duty, &r, warning), 1);
         assert_memory_equal(warning[0].text, begins[axle], strlen(begins[axle]));
         assert_non_null(strstr(warning[0].text, "127 degC hot, 20 K below"));
+        r.axle[1 - axle].fluid_most = 400.0;
+        assert_int_equal(brake_duty_warnings(&hot, &duty, &r, warning), 1);
+        assert_memory_equal(warning[0].text, begins[0], strlen(begins[0]));
     }
 }
 
@@ -993,14 +996,19 @@ static void each_limit_is_warned_of_where_it_is_passed(void **state)
     assert_int_equal(brake_duty_warnings(&hot, &duty, &r, none), 0);
     r.fluid_margin = 29.9;
     assert_true(warned_of(&r, "heat.fluid_near_boiling") && brake_duty_stood(&r));
+    r.fluid_margin = 0.0; /* just at its boiling point it does not boil */
+    assert_true(warned_of(&r, "heat.fluid_near_boiling") && brake_duty_stood(&r));
+    r.fluid_margin = 0.5;
+    assert_true(warned_of(&r, "heat.fluid_near_boiling") && brake_duty_stood(&r));
     r.fluid_margin = -0.1;
     assert_true(warned_of(&r, "heat.fluid_boils") && !brake_duty_stood(&r));
     r.axle[BRAKE_FRONT].face_most = 700.1;
     assert_true(warned_of(&r, "heat.pad_beyond_curve"));
     r.axle[BRAKE_REAR].face_most = 573.2;
     assert_true(warned_of(&r, "heat.friction_assumed"));
+    r.axle[BRAKE_REAR].face_most = 1003.15; /* 730 degC */
     assert_false(warned_of(&r, "heat.iron_transforms"));
-    r.axle[BRAKE_REAR].face_most = 1003.2; /* 730 degC */
+    r.axle[BRAKE_REAR].face_most = 1003.2;
     assert_true(warned_of(&r, "heat.iron_transforms"));
     r.axle[BRAKE_REAR].stress_most *= 1.001;
     assert_true(warned_of(&r, "heat.stress"));
@@ -1065,7 +1073,7 @@ static void fade_is_felt_from_a_fifth_on(void **state)
     struct brake_duty_result r = {.held = true, .fluid_margin = 50.0};
     build();
     r.force_first = 100.0;
-    r.force_last = 119.9;
+    r.force_last = 1.2 * r.force_first;
     assert_false(warned_of(&r, "heat.fade"));
     r.force_last = 120.1;
     assert_true(warned_of(&r, "heat.fade"));
@@ -1097,9 +1105,14 @@ static void a_fluid_can_get_no_hotter_than_the_pads(void **state)
                         "rest: hotter than shown is possible.");
     hot.boiling = 440.1;
     assert_int_equal(brake_duty_warnings(&hot, &duty, &r, warning), 0);
+    hot.boiling = brake_thermal_part(&hot.thermal[BRAKE_REAR], &r.heat[BRAKE_REAR], BRAKE_PART_PAD);
+    hot.boiling += 30.0;
+    assert_int_equal(brake_duty_warnings(&hot, &duty, &r, warning), 0);
     hot.boiling = 429.9;
     assert_int_equal(brake_duty_warnings(&hot, &duty, &r, warning), 2);
     r.axle[BRAKE_FRONT].fluid_most = 400.1; /* it was hotter before */
+    assert_int_equal(brake_duty_warnings(&hot, &duty, &r, warning), 1);
+    duty.rest = 0.5;
     assert_int_equal(brake_duty_warnings(&hot, &duty, &r, warning), 1);
     duty.rest = 0.0;
     assert_int_equal(brake_duty_warnings(&hot, &duty, &r, warning), 0);
