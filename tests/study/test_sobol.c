@@ -18,10 +18,57 @@ static void the_first_points_are_those_of_the_direction_numbers(void **state)
                                           {0.25, 0.75},   {0.375, 0.375}, {0.875, 0.875},
                                           {0.625, 0.125}, {0.125, 0.625}};
     double point[2];
+    memset(&sobol, 0x5a, sizeof sobol); /* whatever stood there */
     assert_int_equal(brake_sobol_plain(2, &sobol), BRAKE_OK);
     for (uint32_t i = 0; i < 8; i++) {
         brake_sobol_point(&sobol, i, point);
         assert_true(point[0] == expected[i][0] && point[1] == expected[i][1]);
+    }
+    /* The Gray code of 2^31 has ones in its last two places alone: 1/2^31 and 1/2^32. */
+    brake_sobol_point(&sobol, UINT32_C(1) << 31, point);
+    assert_true(point[0] == 3.0 / 4294967296.0);
+}
+
+/* Whole numbers m_k of the paper, each the exclusive or of those before it, times powers of two
+ * where the polynomial has a coefficient (I. M. Sobol; S. Joe and F. Y. Kuo 2008, equation 2.2): its
+ * first dimensions, by that equation. */
+static void direction_numbers_follow_the_polynomial(void **state)
+{
+    (void)state;
+    static const struct {
+        int degree;
+        unsigned coefficients; /* between the first and the last */
+        uint64_t first[5];
+    } rows[] = {
+        {1, 0, {1}},          {2, 1, {1, 3}},        {3, 1, {1, 3, 1}},       {3, 2, {1, 1, 1}},
+        {4, 1, {1, 1, 3, 3}}, {4, 4, {1, 3, 5, 13}}, {5, 2, {1, 1, 5, 5, 17}}};
+    enum { ROWS = sizeof rows / sizeof rows[0] };
+    assert_int_equal(brake_sobol_plain(ROWS + 1, &sobol), BRAKE_OK);
+    for (int i = 0; i < ROWS; i++) {
+        const int s = rows[i].degree;
+        uint64_t m[BRAKE_SOBOL_BITS];
+        for (int k = 0; k < BRAKE_SOBOL_BITS; k++) {
+            m[k] = k < s ? rows[i].first[k] : m[k - s] ^ (m[k - s] << s);
+            for (int j = 1; k >= s && j < s; j++)
+                m[k] ^= (rows[i].coefficients >> (s - 1 - j) & 1) * (m[k - j] << j);
+            assert_int_equal(sobol.direction[i + 1][k], m[k] << (31 - k));
+        }
+    }
+}
+
+/* Half of a cell of 2^-32 on from its corner. */
+static void the_middle_is_half_a_cell_from_the_point(void **state)
+{
+    (void)state;
+    double point[3];
+    double middle[4] = {0.0, 0.0, 0.0, -1.0};
+    assert_int_equal(brake_sobol_plain(3, &sobol), BRAKE_OK);
+    for (uint32_t index = 0; index < 3; index++) {
+        brake_sobol_point(&sobol, index, point);
+        brake_sobol_middle(&sobol, index, middle);
+        for (int i = 0; i < 3; i++)
+            assert_true(middle[i] == point[i] + 0.5 / 4294967296.0);
+        assert_true(middle[3] == -1.0);
     }
 }
 
@@ -91,6 +138,8 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(the_first_points_are_those_of_the_direction_numbers),
+        cmocka_unit_test(direction_numbers_follow_the_polynomial),
+        cmocka_unit_test(the_middle_is_half_a_cell_from_the_point),
         cmocka_unit_test(numbers_of_dimensions_past_the_table_are_refused),
         cmocka_unit_test(a_scramble_is_drawn_by_splitmix),
         cmocka_unit_test(no_more_dimensions_are_made_than_asked_for),
