@@ -12,7 +12,6 @@
 
 #include <math.h>
 #include <stddef.h>
-#include <stdlib.h>
 
 static const double FLAT = 1e-9;  /* of the value: less is no move */
 static const double WIDE = 4.0;   /* high over low: from here on points are spaced by ratio */
@@ -96,11 +95,11 @@ static double ask(void *context, double x)
 }
 
 /* Hot targets at some places of the range, side by side. */
-static void ask_together(const struct asking *asking, const double *x, int count,
-                         struct brake_vehicle *room, double *value)
+static void ask_together(const struct asking *asking, const double *x, int count, double *value)
 {
     const struct brake_target *target = &asking->question->target;
-    const struct brake_vehicle *vehicle[BRAKE_TOGETHER];
+    struct brake_vehicle room[BRAKE_TOGETHER];
+    const struct brake_vehicle *vehicle[BRAKE_TOGETHER] = {NULL};
     for (int i = 0; i < count; i++) {
         brake_sheet_vary(asking->sheet, &asking->places, asking->question->by, x[i], &room[i]);
         vehicle[i] = &room[i];
@@ -115,12 +114,7 @@ static void ask_hot(void *context, const double *x, int count, double *value)
 #pragma omp parallel for schedule(dynamic, 1)
     for (int first = 0; first < count; first += BRAKE_TOGETHER) {
         const int some = count - first < BRAKE_TOGETHER ? count - first : BRAKE_TOGETHER;
-        struct brake_vehicle *room = calloc((size_t)some, sizeof *room);
-        if (room != NULL)
-            ask_together(context, &x[first], some, room, &value[first]);
-        for (int i = first; i < first + some && room == NULL; i++)
-            value[i] = ask(context, x[i]); /* the same, but slower */
-        free(room);
+        ask_together(context, &x[first], some, &value[first]);
     }
 }
 
@@ -292,7 +286,7 @@ static bool words_of(const struct brake_sheet *sheet, unsigned rules,
                      struct brake_conformance_room *room, struct brake_judgement *judgement)
 {
     const struct brake_conformance_options options = {rules, false, NULL};
-    struct brake_conformances conformance = {.samples = 0};
+    struct brake_conformances conformance;
     brake_judge_all(rules, &sheet->vehicle, judgement);
     return brake_conformance_draw(sheet, &options, room, judgement, &conformance);
 }

@@ -5,7 +5,6 @@
 #include <math.h>
 #include <stdarg.h>
 #include <stdio.h>
-#include <stdlib.h>
 
 #include "batch.h"
 #include "vehicle/limits.h"
@@ -21,7 +20,7 @@ static const double MOST = 1e15; /* values or cases: doubles still count them on
 
 static bool is_whole(double number, double rounding)
 {
-    return fabs(number) < 9e15 && fabs(number - round(number)) <= rounding * fabs(number);
+    return fabs(number - round(number)) <= rounding * fabs(number);
 }
 
 /* 2.2 and 0.01 are 220 and 1 hundredths: in whole numbers the tenth step is 2.3, not nearly so. */
@@ -226,10 +225,16 @@ enum brake_status brake_sweep_case(struct brake_sweeper *sweeper, long long numb
 static void ask_alone(struct brake_sweeper *sweeper, long long number, double *value,
                       enum brake_status *status)
 {
-    struct brake_error error = {0};
+    struct brake_error error;
     const enum brake_status said = brake_sweep_case(sweeper, number, value, &error);
     if (status != NULL)
         *status = said;
+}
+
+/* Of those that are left, how many go side by side. */
+static int lanes_of(int left)
+{
+    return left < BRAKE_LANES ? left : BRAKE_LANES;
 }
 
 /* Outputs that ask for a state of the vehicle. */
@@ -238,11 +243,9 @@ static void ask_state(const struct brake_sweeper *sweeper, int state, long long 
 {
     struct brake_batch batch;
     brake_batch_begin(&sweeper->lookup, state, &batch);
-    for (int done = 0; done < count; done += BRAKE_LANES) {
-        const int lanes = count - done < BRAKE_LANES ? count - done : BRAKE_LANES;
-        brake_batch_answers(sweeper, state, first + done, lanes, &batch,
-                            value + (size_t)done * (size_t)sweeper->sweep->outputs);
-    }
+    for (int i = 0; i < count; i += BRAKE_LANES)
+        brake_batch_answers(sweeper, state, first + i, lanes_of(count - i), &batch,
+                            value + (size_t)i * (size_t)sweeper->sweep->outputs);
 }
 
 static void ask_batch(struct brake_sweeper *sweeper, long long first, int count, double *value,
@@ -254,7 +257,7 @@ static void ask_batch(struct brake_sweeper *sweeper, long long first, int count,
     for (int i = 0; i < count && status != NULL; i++)
         status[i] = BRAKE_OK;
     for (int done = 0; done < count; done += BRAKE_LANES) {
-        const int lanes = count - done < BRAKE_LANES ? count - done : BRAKE_LANES;
+        const int lanes = lanes_of(count - done);
         brake_column alone;
         brake_batch_alone(sweeper, first + done, lanes, alone);
         for (int i = done; i < done + lanes; i++) {
@@ -274,29 +277,22 @@ static bool asks_for_heat(const struct brake_sweep *sweep)
     return false;
 }
 
-/* Cases whose heat is worked out side by side; false when one of them cannot be, or there is no
- * memory: alone each comes out the same. */
+/* Cases whose heat is worked out side by side; false when one of them cannot be: alone each comes
+ * out the same. */
 static bool ask_together(struct brake_sweeper *sweeper, long long first, int count, double *value)
 {
     const struct brake_sweep *sweep = sweeper->sweep;
-    struct brake_vehicle *room = calloc((size_t)count, sizeof *room);
+    struct brake_vehicle room[BRAKE_TOGETHER];
     const struct brake_vehicle *vehicle[BRAKE_TOGETHER];
-    int taken = 0;
-    while (room != NULL && taken < count) {
-        struct brake_error error = {0};
-        long long at[BRAKE_AXES_OF_SWEEP];
-        brake_sweep_position(sweep, first + taken, at);
-        if (brake_sweep_take(sweeper, at, &error) != BRAKE_OK)
-            break;
-        room[taken] = sweeper->recalculation.sheet.vehicle;
-        vehicle[taken] = &room[taken];
-        taken++;
+    for (int i = 0; i < count; i++) {
+        struct brake_error error;
+        if (brake_sweep_refusal(sweeper, first + i, &error) != BRAKE_OK)
+            return false;
+        room[i] = sweeper->recalculation.sheet.vehicle;
+        vehicle[i] = &room[i];
     }
-    if (taken == count)
-        brake_outputs_all(vehicle, count, sweep->output, sweep->outputs, (size_t)sweep->outputs,
-                          value);
-    free(room);
-    return taken == count;
+    brake_outputs_all(vehicle, count, sweep->output, sweep->outputs, (size_t)sweep->outputs, value);
+    return true;
 }
 
 static void ask_hot(struct brake_sweeper *sweeper, long long first, int count, double *value,
@@ -365,7 +361,7 @@ long long brake_sweep_blocks(const struct brake_sweeper *sweeper, const struct b
     while (done < total && going && (watch->stop == NULL || *watch->stop == 0)) {
         const long long taken = run_round(sweeper, run, done, total);
         done += taken;
-        going = taken > 0 && (done == total || taken == (long long)BRAKE_SWEEP_SLOTS * run->block);
+        going = taken == (long long)BRAKE_SWEEP_SLOTS * run->block;
         if (watch->progress != NULL)
             watch->progress(watch->context, (double)done, (double)total);
     }

@@ -163,6 +163,26 @@ static void what_helps_most_stands_first(void **state)
     }
 }
 
+/* With the largest piston 9 F / 1100, to which a tenth more force adds a tenth: of what is missing
+ * a thousandth, or no help, as much as 99.9 or 100.1 times of it are missing. */
+static void what_brings_less_than_a_thousandth_nearer_is_no_help(void **state)
+{
+    (void)state;
+    static const double missing[] = {99.9, 100.1};
+    struct brake_error error;
+    read_plain("[driver]\npedal_force = 300 N\n");
+    for (int i = 0; i < 2; i++) {
+        const double best = 300.0 * 9.0 / 1100.0;
+        struct brake_size_question question = question_of(
+            "front.disc.piston_diameter", target_of("full.deceleration.at_pedal_force",
+                                                    BRAKE_AT_LEAST, (1.0 + missing[i]) * best));
+        question.high = 0.060;
+        assert_int_equal(brake_size_find(&question, NULL, &size, &error), BRAKE_OK);
+        assert_near(size.best, best, 1e-9);
+        assert_int_equal(size.limits, i == 0);
+    }
+}
+
 /* No piston at all leaves the rear brakes, 1.8 F: what the smallest one adds, that much more. */
 static void at_most_with_no_answer_tells_the_least_there_is(void **state)
 {
@@ -376,6 +396,16 @@ static void less_than_a_billionth_is_no_move(void **state)
             assert_int_equal(size.flat, i == 0);
         }
     }
+}
+
+/* What is nothing everywhere, as the shoes of a vehicle that has discs alone take no fluid. */
+static void nothing_is_no_move(void **state)
+{
+    (void)state;
+    read_plain("");
+    assert_true(find("pedal.free_play", target_of("full.fluid.shoes", BRAKE_AT_LEAST, 0.0)));
+    assert_true(size.flat);
+    assert_true(size.roots.least == 0.0 && size.roots.most == 0.0);
 }
 
 /* What is answered everywhere is limited by nothing, though more of something would bring it nearer
@@ -929,6 +959,7 @@ int main(void)
         cmocka_unit_test(with_no_answer_the_best_value_and_the_tyres_are_told),
         cmocka_unit_test(limits_that_help_alike_stand_as_they_are_listed),
         cmocka_unit_test(what_helps_most_stands_first),
+        cmocka_unit_test(what_brings_less_than_a_thousandth_nearer_is_no_help),
         cmocka_unit_test(at_most_with_no_answer_tells_the_least_there_is),
         cmocka_unit_test(an_answer_that_is_no_vehicle_is_left_out),
         cmocka_unit_test(a_range_is_laid_out_by_how_wide_it_is),
@@ -943,6 +974,7 @@ int main(void)
         cmocka_unit_test(a_criterion_is_met_at_its_answer),
         cmocka_unit_test(a_quantity_that_does_not_matter_is_told),
         cmocka_unit_test(less_than_a_billionth_is_no_move),
+        cmocka_unit_test(nothing_is_no_move),
         cmocka_unit_test(an_answer_has_no_limits),
         cmocka_unit_test(without_a_root_all_is_enough_or_nothing),
         cmocka_unit_test(any_value_may_do),

@@ -5,6 +5,7 @@
 
 #include "brake/sweep.h"
 #include "study/asked.h"
+#include "study/batch.h"
 #include "model/braking_lanes.h"
 #include "study/cases.h"
 
@@ -634,6 +635,19 @@ static void what_cases_do_not_share_is_not_tabulated(void **state)
     assert_int_equal(sweeper.lookup.tables, 0);
 }
 
+/* Requirements are no answers of lanes, whatever result has the number of theirs. */
+static void requirements_are_not_worked_out_side_by_side(void **state)
+{
+    (void)state;
+    int results = 0;
+    for (int i = 0; i < brake_output_count(); i++) {
+        const struct brake_output output = brake_output_at(i);
+        results += brake_batch_knows(output);
+        assert_false(output.criterion && brake_batch_knows(output));
+    }
+    assert_true(results >= BATCH_OUTPUTS);
+}
+
 /* Tables pay from eight cases for each of their entries on: those of a and b values along two axes,
  * and one that goes along none, from a b = 8 (a + b + 1) on. */
 static void tables_pay_from_eight_cases_an_entry_on(void **state)
@@ -1182,6 +1196,8 @@ static void a_block_is_as_large_as_its_way_wants(void **state)
     assert_int_equal(brake_sweep_block(&sweeper), 512);
     brake_sweep_share(&sweeper, room);
     assert_int_equal(brake_sweep_block(&sweeper), 8192);
+    sweeper.lookup.tables = 1;
+    assert_int_equal(brake_sweep_block(&sweeper), 8192);
     begin(&sweep);
     output = output_named("us.135.hot");
     assert_int_equal(brake_sweep_block(&sweeper), BRAKE_TOGETHER);
@@ -1194,7 +1210,7 @@ static void hot_cases_side_by_side_give_the_bits_of_one_by_one(void **state)
     enum { CASES = 2 * BRAKE_TOGETHER + 3 };
     double unsprung[CASES];
     double value[CASES][2];
-    enum brake_status status[CASES];
+    enum brake_status status[CASES + 1];
     const struct brake_output output[] = {output_named("us.135.hot"),
                                           output_named("fade.last_snub_force")};
     FILE *stream = fopen(SOURCE_ROOT "/examples/heron.ini", "rb");
@@ -1207,6 +1223,7 @@ static void hot_cases_side_by_side_give_the_bits_of_one_by_one(void **state)
     const struct brake_axis axis = listed("vehicle.unsprung_mass", "kg", unsprung, CASES);
     const struct brake_sweep sweep = {&sheet, &axis, 1, output, 2, false};
     begin(&sweep);
+    status[CASES] = BRAKE_E_SIZE;
     for (int told = 0; told < 2; told++) {
         memset(value, 0, sizeof value);
         brake_sweep_cases(&sweeper, 0, CASES, &value[0][0], told ? status : NULL);
@@ -1219,6 +1236,10 @@ static void hot_cases_side_by_side_give_the_bits_of_one_by_one(void **state)
             assert_true(same(value[i], expected, 2));
         }
     }
+    assert_int_equal(status[CASES], BRAKE_E_SIZE); /* behind the last nothing is filled */
+    brake_sweep_cases(&sweeper, BRAKE_TOGETHER + 2, 1, value[0], status);
+    assert_int_equal(status[0], BRAKE_E_CONFLICT);
+    assert_true(isnan(value[0][0]) && isnan(value[0][1]));
 }
 
 /* A load that is not placed follows the ratings of both axles, and the vehicle that it is added
@@ -1240,8 +1261,24 @@ static void a_load_that_fills_the_ratings_gives_the_same_bits(void **state)
         (void)compare_quantity(index_at(&sheet.vehicle, paths[i]));
 }
 
-/* What an answer needs is tabulated whichever is asked alone, and nothing is left over from those
- * that were asked before: the numbers are those of single cases. */
+/* Whether lanes are asked a single question, with what it builds on; the grade on which brakes hold
+ * a trailer too is the one answer of two. */
+static bool one_question(unsigned asked)
+{
+    static const unsigned questions[] = {BRAKE_LANES_STOP,   BRAKE_LANES_TARGET, BRAKE_LANES_PARKING,
+                                         BRAKE_LANES_ITSELF, BRAKE_LANES_RATED,  BRAKE_LANES_FLUID,
+                                         BRAKE_LANES_AFTER,  BRAKE_LANES_FAILED,
+                                         BRAKE_LANES_PARKING | BRAKE_LANES_AFTER};
+    for (size_t i = 0; i < sizeof questions / sizeof questions[0]; i++) {
+        if (asked == questions[i])
+            return true;
+    }
+    return false;
+}
+
+/* What an answer needs is tabulated whichever is asked alone, and nothing is left over from what
+ * was there before: the numbers are those of single cases. An output behind the last is not looked
+ * at. */
 static void each_answer_alone_is_worked_out_side_by_side(void **state)
 {
     (void)state;
@@ -1252,15 +1289,19 @@ static void each_answer_alone_is_worked_out_side_by_side(void **state)
     int told = 0;
     read_heron();
     for (size_t k = 0; k < BATCH_OUTPUTS; k++) {
-        const struct brake_output output = output_named(batch_outputs[k]);
+        const struct brake_output output[] = {
+            output_named(batch_outputs[k]), output_named(batch_outputs[(k + 1) % BATCH_OUTPUTS])};
         struct brake_axis axis[] = {filled("road.adhesion", 0.5, 0.01),
                                     filled("driver.target", 1.0, 0.1)};
         axis[0].count = axis[1].count = 32;
-        const struct brake_sweep sweep = {&sheet, axis, 2, &output, 1, false};
+        const struct brake_sweep sweep = {&sheet, axis, 2, output, 1, false};
         begin(&sweep);
         assert_in_range(brake_sweep_room(&sweeper), 1, 1 << 16);
         memset(room, 0x7f, sizeof room);
+        memset(&sweeper.lookup, 0x7f, sizeof sweeper.lookup);
         brake_sweep_share(&sweeper, room);
+        assert_int_equal(sweeper.lookup.states, 1);
+        assert_true(one_question(sweeper.lookup.asked[0]));
         brake_sweep_cases(&sweeper, 0, CASES, value, status);
         for (int i = 0; i < CASES; i += 31) {
             double expected;
@@ -1297,6 +1338,7 @@ int main(void)
         cmocka_unit_test(any_number_of_threads_gives_the_same_bits),
         cmocka_unit_test(cases_side_by_side_give_the_bits_of_one_by_one),
         cmocka_unit_test(what_cases_do_not_share_is_not_tabulated),
+        cmocka_unit_test(requirements_are_not_worked_out_side_by_side),
         cmocka_unit_test(tables_pay_from_eight_cases_an_entry_on),
         cmocka_unit_test(any_part_of_the_cases_is_that_of_all),
         cmocka_unit_test(what_no_output_hangs_on_is_refused_too),
