@@ -202,7 +202,7 @@ static bool with(const struct search *s, const struct fit *fit, int part, struct
     *more = *fit;
     more->part[more->count++] = part;
     more->far += offer->far;
-    if (more->count == 1 || offer->change.takes > more->takes)
+    if (offer->change.takes > more->takes)
         more->takes = offer->change.takes;
     return true;
 }
@@ -214,14 +214,20 @@ static void work_out(const struct search *s, struct fit *fit, int count)
         put_margins(s, &fit[i]);
 }
 
+/* Below 0, 0 or above 0 as one number is less than another, the same, or more. */
+static int order(double a, double b)
+{
+    return (a > b) - (a < b);
+}
+
 static int by_lack(const void *one, const void *other)
 {
     const struct fit *a = one;
     const struct fit *b = other;
-    if (a->lack > b->lack || a->lack < b->lack)
-        return a->lack > b->lack ? 1 : -1;
-    if (a->far > b->far || a->far < b->far)
-        return a->far > b->far ? 1 : -1;
+    if (order(a->lack, b->lack) != 0)
+        return order(a->lack, b->lack);
+    if (order(a->far, b->far) != 0)
+        return order(a->far, b->far);
     for (int i = 0; i < a->count; i++) {
         if (a->part[i] != b->part[i])
             return a->part[i] - b->part[i];
