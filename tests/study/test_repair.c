@@ -399,6 +399,19 @@ static void where_not_all_can_be_met_nothing_is_to_fall_short(void **state)
     assert_int_equal(repair.stays, row);
 }
 
+/* Brakes of which nothing is known to be sure of a quarter more: the margin is -0.35, and of its
+ * scatter nothing is known. Nothing is offered but what is listed after. */
+static int make_unsure(void)
+{
+    const char *text = swapped(strong(), "pistons = 1 x 50 mm", "pistons = 1 x 40 mm");
+    text = swapped(text, "booster = none", "booster = fitted\ngain = 1.1\nassist = 5000 N");
+    const int row = make_weak(swapped(text, "travel = 150 mm", "travel = 300 mm"), NULL, 0);
+    assessment.conformance.of[row].margin[0] = -BRAKE_INFINITY;
+    list_nothing_else();
+    list_own("master.bore", sheet.vehicle.master.bore);
+    return row;
+}
+
 /* What is asked where samples say nothing of the scatter, a quarter, or where they would ask for
  * more than ten times what is there at the low end: what the assessment says of them is put there by
  * hand. Of two pedals one gives a little less than a quarter, the other a little more. */
@@ -413,13 +426,9 @@ static void without_a_scatter_a_quarter_is_asked(void **state)
                  {BRAKE_NAN, true},
                  {-0.9005, true},
                  {-0.8995, false}};
-    const char *text = swapped(strong(), "pistons = 1 x 50 mm", "pistons = 1 x 40 mm");
-    text = swapped(text, "booster = none", "booster = fitted\ngain = 1.1\nassist = 5000 N");
-    const int row = make_weak(swapped(text, "travel = 150 mm", "travel = 300 mm"), NULL, 0);
-    list_nothing_else();
-    list_own("master.bore", sheet.vehicle.master.bore);
-    list_own("pedal.ratio", 4.0 * 1.2499 / 0.65);
+    const int row = make_unsure();
     list_own("pedal.ratio", 4.0 * 1.2501 / 0.65);
+    list_own("pedal.ratio", 4.0 * 1.2499 / 0.65);
     for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
         assessment.conformance.of[row].margin[0] = cases[i].low;
         assert_true(brake_repair_find(&sheet, &assessment, &repair));
@@ -427,6 +436,44 @@ static void without_a_scatter_a_quarter_is_asked(void **state)
         if (cases[i].quarter)
             assert_near(repair.change[0].value[0], 4.0 * 1.2501 / 0.65, ROUNDING);
     }
+}
+
+/* A master cylinder of 0.8 times the bore, which gives 1 / 0.64, and a pedal for the rest of that
+ * quarter, or just less: neither by itself does. */
+static void two_parts_do_what_neither_does(void **state)
+{
+    (void)state;
+    (void)make_unsure();
+    const double bore = 0.8 * sheet.vehicle.master.bore;
+    list_own("master.bore", bore);
+    list_own("pedal.ratio", 4.0 * 0.64 * 1.2501 / 0.65);
+    list_own("pedal.ratio", 4.0 * 0.64 * 1.2499 / 0.65);
+    assert_true(brake_repair_find(&sheet, &assessment, &repair));
+    assert_int_equal(repair.changes, 2);
+    assert_near(repair.change[0].value[0], bore, ROUNDING);
+    assert_near(repair.change[1].value[0], 4.0 * 0.64 * 1.2501 / 0.65, ROUNDING);
+}
+
+/* Nor two of three: a bore for 1 / 0.81, front pads for what an assessment says they bring, and a
+ * pedal for the rest, or just less. */
+static void three_parts_do_what_no_two_do(void **state)
+{
+    (void)state;
+    const int row = make_unsure();
+    const double bore = 0.9 * sheet.vehicle.master.bore;
+    mended = sheet;
+    change(&mended, "front.disc.pads.mu=0.5");
+    brake_assess(&mended, 0, &after);
+    const double rest = 1.25 * 0.81 / (1.0 + after.judgement[row].margin);
+    list_own("front.disc.pads.mu", 0.5);
+    list_own("master.bore", bore);
+    list_own("pedal.ratio", 4.0 * rest * 0.9999);
+    list_own("pedal.ratio", 4.0 * rest * 1.0001);
+    assert_true(brake_repair_find(&sheet, &assessment, &repair));
+    assert_int_equal(repair.changes, 3);
+    assert_near(repair.change[0].value[0], 0.5, ROUNDING);
+    assert_near(repair.change[1].value[0], bore, ROUNDING);
+    assert_near(repair.change[2].value[0], 4.0 * rest * 1.0001, ROUNDING);
 }
 
 /* Small rotors on a hot day, worn pads, hardly any cooling: fluid boils in the descent with DOT 3
@@ -470,6 +517,8 @@ int main(void)
         cmocka_unit_test(a_margin_is_asked_by_the_scatter_and_then_some_more),
         cmocka_unit_test(a_loss_is_regained_by_its_scatter),
         cmocka_unit_test(the_first_requirement_is_wanted_too),
+        cmocka_unit_test(two_parts_do_what_neither_does),
+        cmocka_unit_test(three_parts_do_what_no_two_do),
         cmocka_unit_test(without_a_scatter_a_quarter_is_asked),
         cmocka_unit_test(where_not_all_can_be_met_nothing_is_to_fall_short),
     };
