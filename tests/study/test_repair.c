@@ -435,6 +435,7 @@ static void without_a_scatter_a_quarter_is_asked(void **state)
         assert_int_equal(repair.changes, cases[i].quarter);
         if (cases[i].quarter)
             assert_near(repair.change[0].value[0], 4.0 * 1.2501 / 0.65, ROUNDING);
+        assert_int_equal(repair.stays, cases[i].quarter ? -1 : row);
     }
 }
 
@@ -443,7 +444,7 @@ static void without_a_scatter_a_quarter_is_asked(void **state)
 static void two_parts_do_what_neither_does(void **state)
 {
     (void)state;
-    (void)make_unsure();
+    const int row = make_unsure();
     const double bore = 0.8 * sheet.vehicle.master.bore;
     list_own("master.bore", bore);
     list_own("pedal.ratio", 4.0 * 0.64 * 1.2501 / 0.65);
@@ -452,6 +453,11 @@ static void two_parts_do_what_neither_does(void **state)
     assert_int_equal(repair.changes, 2);
     assert_near(repair.change[0].value[0], bore, ROUNDING);
     assert_near(repair.change[1].value[0], 4.0 * 0.64 * 1.2501 / 0.65, ROUNDING);
+    /* more than either and both could give is asked */
+    assessment.conformance.of[row].margin[0] = -0.89;
+    assert_true(brake_repair_find(&sheet, &assessment, &repair));
+    assert_int_equal(repair.changes, 0);
+    assert_int_equal(repair.stays, row);
 }
 
 /* Nor two of three: a bore for 1 / 0.81, front pads for what an assessment says they bring, and a
