@@ -527,13 +527,27 @@ static void assert_carried(int criterion, long kept)
                      s->by_defaults > 0.0 && fabs(margin) < reach * sqrt(fmin(1.0, defaults)));
 }
 
+/* The share of so many samples that meet all that counts. */
+static void assert_together(long samples)
+{
+    double together = 0.0;
+    for (long k = 0; k < samples; k++) {
+        bool all = true;
+        for (int i = 0; i < brake_criterion_count(); i++)
+            all = all && (!brake_conformance_counts(&judgement[i], &conformance.of[i]) ||
+                          margin_of[k][i] >= 0.0);
+        together += all ? 1.0 : 0.0;
+    }
+    assert_int_equal(conformance.all_samples, samples);
+    assert_equal(conformance.all_met, together / (double)samples);
+}
+
 /* Every figure of every row, of a vehicle with everything uncertain. */
 static void figures_are_those_of_the_samples_counted_one_by_one(void **state)
 {
     (void)state;
     int checked = 0;
     long samples = BRAKE_SAMPLES_KEPT;
-    double together = 0.0;
     read_sheet(&sheet, full_text());
     draw(BRAKE_RULES_ALL);
     draw_one_by_one(BRAKE_SAMPLES_MOST);
@@ -560,15 +574,28 @@ static void figures_are_those_of_the_samples_counted_one_by_one(void **state)
             assert_carried(i, kept);
     }
     assert_true(checked > 10);
-    for (long k = 0; k < samples; k++) {
-        bool all = true;
-        for (int i = 0; i < brake_criterion_count(); i++)
-            all = all && (!brake_conformance_counts(&judgement[i], &conformance.of[i]) ||
-                          margin_of[k][i] >= 0.0);
-        together += all ? 1.0 : 0.0;
-    }
-    assert_int_equal(conformance.all_samples, samples);
-    assert_equal(conformance.all_met, together / (double)samples);
+    assert_together(samples);
+}
+
+/* A master cylinder so large that the brakes with a failed circuit do in half of the samples what is
+ * no hazard: all other hazards are passed. */
+static void some_samples_meet_all_together(void **state)
+{
+    (void)state;
+    const int row = criterion_number("hazard.circuit");
+    char bore[60];
+    read_sheet(&sheet, swapped(strong_text(), "pistons = 1 x 50 mm", "pistons = 1 x 40 mm"));
+    draw(0);
+    snprintf(bore, sizeof bore, "master.bore=%.6f mm", 20.0 * sqrt(1.0 + judgement[row].margin));
+    change(&sheet, bore);
+    make_exact(&sheet);
+    state_tolerance(&sheet, "front.disc.pads.mu", 0.04, BRAKE_MEASURED);
+    draw(0);
+    assert_within(judgement[row].margin, 0.0, 1e-6);
+    assert_int_equal(conformance.of[row].samples, BRAKE_SAMPLES_MOST);
+    draw_one_by_one(BRAKE_SAMPLES_KEPT);
+    assert_within(conformance.all_met, 0.5, 0.05);
+    assert_together(conformance.all_samples);
 }
 
 /* A choice alone moves this margin, where everything else is exact: by which of its two words each
@@ -794,6 +821,7 @@ int main(void)
         cmocka_unit_test(without_hot_performance_no_samples_of_it_are_told),
         cmocka_unit_test(it_stops_when_told_to),
         cmocka_unit_test(figures_are_those_of_the_samples_counted_one_by_one),
+        cmocka_unit_test(some_samples_meet_all_together),
         cmocka_unit_test(a_choice_that_is_open_carries_its_part),
         cmocka_unit_test(what_a_line_shares_is_carried_by_it_too),
         cmocka_unit_test(what_to_measure_is_asked_of_what_counts),
