@@ -12,6 +12,10 @@
 #include "criteria/judge.h"
 #include "criteria/scope.h"
 #include "study/distribution.h"
+#include "study/indices.h"
+#include "study/percentile.h"
+#include "study/replicates.h"
+#include "study/sample.h"
 
 static struct brake_sheet sheet;
 static struct brake_spread spread;
@@ -493,6 +497,133 @@ static void another_seed_draws_other_samples(void **state)
     assert_true(fabs(other - index) > 0.0); /* the indices have samples of their own */
 }
 
+/* ---- against counting one by one ------------------------------------------------------------- */
+
+static double margin_of[BRAKE_SPREAD_LEAST][BRAKE_CRITERIA];
+static double result_of[BRAKE_SPREAD_LEAST][BRAKE_SPREAD_RESULTS];
+
+/* Each sample by itself, at the shares that its replicate gives. */
+static void draw_one_by_one(void)
+{
+    static struct brake_sobol sobol[BRAKE_REPLICATES];
+    struct brake_results results;
+    struct brake_vehicle vehicle;
+    replicates_scramble(brake_inputs_count(&spread.inputs), 2 * BRAKE_REPLICATES * options.seed,
+                        sobol);
+    for (long i = 0; i < BRAKE_SPREAD_LEAST; i++) {
+        double share[BRAKE_INPUTS];
+        replicates_shares(sobol, BRAKE_SPREAD_LEAST / BRAKE_REPLICATES, i, share);
+        sample_margins(&spread.inputs, options.rules, share, margin_of[i]);
+        brake_inputs_vehicle(&spread.inputs, share, &vehicle);
+        brake_evaluate(&vehicle, &results);
+        for (int r = 0; r < spread.results; r++)
+            result_of[i][r] = brake_result_value(&results, spread.result[r]);
+    }
+}
+
+/* The share that is met, and its error: by the replicates, of each 64 samples one after the other,
+ * or by the rule of three. */
+static void assert_met(const bool met[BRAKE_SPREAD_LEAST], double share, double error)
+{
+    double part[BRAKE_REPLICATES] = {0.0};
+    double all = 0.0;
+    for (long i = 0; i < BRAKE_SPREAD_LEAST; i++) {
+        part[i * BRAKE_REPLICATES / BRAKE_SPREAD_LEAST] +=
+            met[i] ? (double)BRAKE_REPLICATES / BRAKE_SPREAD_LEAST : 0.0;
+        all += met[i] ? 1.0 : 0.0;
+    }
+    assert_near(share, all / BRAKE_SPREAD_LEAST, ROUNDING);
+    assert_near(error, fmax(replicates_error(part), 3.0 / BRAKE_SPREAD_LEAST), 1e-12);
+}
+
+/* Percentiles of what is known of one value in all samples, which stand `step` apart. */
+static void assert_percentiles(const double *value, size_t step,
+                               const struct brake_spread_output *output)
+{
+    static double known[BRAKE_SPREAD_LEAST];
+    for (long i = 0; i < BRAKE_SPREAD_LEAST; i++)
+        known[i] = value[(size_t)i * step];
+    const long count = percentile_sort(known, BRAKE_SPREAD_LEAST);
+    assert_near(output->judged, (double)count / BRAKE_SPREAD_LEAST, ROUNDING);
+    for (int k = 0; k < BRAKE_PERCENTILES; k++) {
+        if (count == 0)
+            assert_nan(output->percentile[k]);
+        else
+            assert_true(output->percentile[k] ==
+                        percentile_at(known, count, brake_spread_percent(k)));
+    }
+}
+
+/* Every figure of every row and result, of a vehicle with everything uncertain and of one of which
+ * some samples meet all that counts and some do not. */
+static void figures_are_those_of_the_samples_counted_one_by_one(void **state)
+{
+    (void)state;
+    for (int strong = 0; strong < 2; strong++) {
+        bool met[BRAKE_SPREAD_LEAST];
+        bool all[BRAKE_SPREAD_LEAST];
+        int rows = 0;
+        options.seed = 3;
+        options.rules = strong ? BRAKE_RULES_HAZARD : BRAKE_RULES_ALL;
+        read_sheet(&sheet, strong ? strong_text() : full_text());
+        assert_true(draw(NULL));
+        draw_one_by_one();
+        memset(all, 1, sizeof all);
+        for (int c = 0; c < spread.criteria; c++) {
+            assert_percentiles(&margin_of[0][c], BRAKE_CRITERIA, &spread.output[c]);
+            if (isnan(spread.judgement[c].margin)) {
+                assert_nan(spread.output[c].met);
+                continue;
+            }
+            const bool counts =
+                brake_spread_draws(&spread, c) && brake_scope_counts(spread.judgement[c].scope);
+            for (long i = 0; i < BRAKE_SPREAD_LEAST; i++) {
+                met[i] = margin_of[i][c] >= 0.0;
+                all[i] = all[i] && (met[i] || !counts);
+            }
+            assert_met(met, spread.output[c].met, spread.output[c].met_error);
+            rows++;
+        }
+        for (int r = 0; r < spread.results; r++)
+            assert_percentiles(&result_of[0][r], BRAKE_SPREAD_RESULTS,
+                               &spread.output[spread.criteria + r]);
+        assert_met(all, spread.all_met, spread.all_met_error);
+        assert_int_equal(spread.all_met > 0.0 && spread.all_met < 1.0, strong);
+        assert_true(rows >= 3);
+    }
+}
+
+static void margins_at(const void *context, const double *share, double *output)
+{
+    (void)context;
+    sample_margins(&spread.inputs, options.rules, share, output);
+}
+
+/* Indices are those of the margins, of one base sample to 16 samples, by scrambles of their own. */
+static void indices_are_those_of_the_margins(void **state)
+{
+    (void)state;
+    options.seed = 3;
+    read_one_friction();
+    assert_true(draw(NULL));
+    const int inputs = brake_inputs_count(&spread.inputs);
+    const struct brake_model model = {inputs, spread.criteria, margins_at, NULL};
+    const size_t count = (size_t)inputs * (size_t)spread.criteria;
+    struct brake_index *index = calloc(count, sizeof *index);
+    void *own = malloc(brake_indices_room(&model));
+    const struct brake_indices_plan plan = {BRAKE_SPREAD_LEAST / 16,
+                                            2 * BRAKE_REPLICATES * 3 + BRAKE_REPLICATES, own, NULL};
+    assert_true(brake_indices(&model, &plan, index));
+    for (int c = 0; c < spread.criteria; c++) {
+        for (int i = 0; i < inputs; i++) {
+            const struct brake_index one = brake_spread_index(&spread, c, i);
+            assert_memory_equal(&one, &index[c * inputs + i], sizeof one);
+        }
+    }
+    free(index);
+    free(own);
+}
+
 int main(void)
 {
 #define TEST(name) cmocka_unit_test_setup_teardown(name, start, end)
@@ -517,6 +648,8 @@ int main(void)
         TEST(progress_tells_what_is_done_up_to_its_end),
         TEST(a_study_told_to_stop_stops),
         TEST(what_is_met_less_often_limits),
+        TEST(figures_are_those_of_the_samples_counted_one_by_one),
+        TEST(indices_are_those_of_the_margins),
         TEST(another_seed_draws_other_samples),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
