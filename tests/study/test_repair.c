@@ -258,6 +258,7 @@ static void a_loss_is_regained_to_within_what_is_as_before(void **state)
     assert_int_equal(repair.change[0].line[0], brake_catalogue_find(NULL, "master.bore"));
     assert_near(repair.change[0].value[0], 0.020 / sqrt(0.9702), ROUNDING);
     assert_near(repair.regained, 0.9702, 1e-6);
+    assert_int_equal(repair.reach, BRAKE_REPAIR_ALL);
 }
 
 /* Of all other parts the person's list has what is fitted, which is no change. */
@@ -391,6 +392,7 @@ static int make_unsure(void)
     text = swapped(text, "booster = none", "booster = fitted\ngain = 1.1\nassist = 5000 N");
     const int row = make_weak(swapped(text, "travel = 150 mm", "travel = 300 mm"), NULL, 0);
     assessment.conformance.of[row].margin[0] = -BRAKE_INFINITY;
+    change(&sheet, "heat.fluid=DOT5.1");
     list_nothing_else();
     list_own("master.bore", sheet.vehicle.master.bore);
     return row;
@@ -482,6 +484,43 @@ static void three_parts_do_what_no_two_do(void **state)
     assert_near(repair.change[2].value[0], 4.0 * rest * 1.0001, ROUNDING);
 }
 
+/* Asks of a requirement, by hand, so much that a fit of this margin lacks as much. */
+static void ask_beyond(int row, double margin, double lacks)
+{
+    const double now = assessment.judgement[row].margin;
+    assessment.judgement[row].verdict = BRAKE_FALLS_SHORT;
+    /* where nothing is to fall short three tenths of it are asked */
+    assessment.conformance.of[row].margin[0] = (1.0 + now) / (1.0 + (margin + lacks) / 0.3) - 1.0;
+}
+
+/* Three parts come nearer to what is asked than two. Of these the brakes without assist lack most,
+ * of those the brakes with a failed circuit, which is what stays. */
+static void what_the_nearest_fit_lacks_most_of_stays(void **state)
+{
+    (void)state;
+    const int row = make_unsure();
+    const int assist = criterion_number("hazard.assist");
+    list_own("master.bore", 0.9 * sheet.vehicle.master.bore);
+    list_own("front.disc.pads.mu", 0.5);
+    list_own("pedal.ratio", 4.8);
+    mended = sheet;
+    char bore[60];
+    snprintf(bore, sizeof bore, "master.bore=%.9f mm", 900.0 * sheet.vehicle.master.bore);
+    change(&mended, bore);
+    change(&mended, "pedal.ratio=4.8");
+    change(&mended, "front.disc.pads.mu=0.5");
+    brake_assess(&mended, 0, &after);
+    ask_beyond(row, after.judgement[row].margin, 0.20);
+    ask_beyond(assist, after.judgement[assist].margin, 0.15);
+    assert_true(brake_repair_find(&sheet, &assessment, &repair));
+    assert_int_equal(repair.changes, 0);
+    assert_int_equal(repair.stays, row);
+    /* without pads two are all there is */
+    sheet.own.value[sheet.own.count - 2] = 0.4;
+    assert_true(brake_repair_find(&sheet, &assessment, &repair));
+    assert_int_equal(repair.stays, assist);
+}
+
 /* Small rotors on a hot day, worn pads, hardly any cooling: fluid boils in the descent with DOT 3
  * and with DOT 4. What hot performance lacks begins with the best fluid, which is enough here. */
 static void fluid_that_boils_is_changed_for_the_best(void **state)
@@ -571,6 +610,7 @@ int main(void)
         cmocka_unit_test(the_first_requirement_is_wanted_too),
         cmocka_unit_test(two_parts_do_what_neither_does),
         cmocka_unit_test(three_parts_do_what_no_two_do),
+        cmocka_unit_test(what_the_nearest_fit_lacks_most_of_stays),
         cmocka_unit_test(without_a_scatter_a_quarter_is_asked),
         cmocka_unit_test(where_not_all_can_be_met_nothing_is_to_fall_short),
         cmocka_unit_test(hot_performance_that_stays_is_not_drawn),
