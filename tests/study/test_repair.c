@@ -258,7 +258,8 @@ static void a_loss_is_regained_to_within_what_is_as_before(void **state)
     assert_int_equal(repair.change[0].line[0], brake_catalogue_find(NULL, "master.bore"));
     assert_near(repair.change[0].value[0], 0.020 / sqrt(0.9702), ROUNDING);
     assert_near(repair.regained, 0.9702, 1e-6);
-    assert_int_equal(repair.reach, BRAKE_REPAIR_ALL);
+    /* so near to the limit half of the samples lose more */
+    assert_int_equal(repair.reach, BRAKE_REPAIR_SHORT);
 }
 
 /* Of all other parts the person's list has what is fitted, which is no change. */
@@ -308,6 +309,7 @@ static void a_loss_is_regained_by_its_scatter(void **state)
         assert_int_equal(repair.stays, -1);
     }
     assert_near(repair.change[0].value[0], 0.020 / sqrt(1.0416), ROUNDING);
+    assert_int_equal(repair.reach, BRAKE_REPAIR_ALL);
 }
 
 /* Pads in front of 0.4 +- 0.04 and a master cylinder so large that the brakes with a failed circuit
