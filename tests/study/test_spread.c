@@ -380,6 +380,10 @@ static void other_rules_are_left_out(void **state)
     assert_true(draw(NULL));
     assert_true(spread.output[criterion_number("un.13h.type0")].judged == 1.0);
     assert_true(spread.output[criterion_number("us.135.cold")].judged == 0.0);
+    assert_true(brake_spread_draws(&spread, criterion_number("un.13h.type0")));
+    assert_false(brake_spread_draws(&spread, criterion_number("us.135.cold")));
+    assert_false(brake_spread_draws(&spread, criterion_number("us.135.hot")));
+    assert_false(brake_spread_draws(&spread, criterion_number("un.13h.hot")));
 }
 
 static void numbers_of_samples_that_do_not_fit_are_refused(void **state)
