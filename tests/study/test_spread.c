@@ -482,6 +482,34 @@ static void what_is_met_less_often_limits(void **state)
     assert_int_equal(brake_spread_limiting(&by_hand), 2);
 }
 
+/* What decides comes by falling index, of equals the earlier first; what moves nothing, or of which
+ * nothing can be said, does not come; what there is no room for is left out. Of the second of two
+ * requirements, by hand. */
+static void what_moves_nothing_decides_nothing(void **state)
+{
+    (void)state;
+    enum { LINES = 6 };
+    static struct brake_spread by_hand;
+    static struct brake_index index[2 * BRAKE_INPUTS];
+    static const double totals[LINES] = {0.2, 0.0, 0.5, 0.2, BRAKE_NAN, 0.9};
+    static const int falling[] = {5, 2, 0, 3};
+    by_hand.inputs.count = LINES;
+    const int inputs = brake_inputs_count(&by_hand.inputs);
+    by_hand.criteria = 2;
+    by_hand.index = index;
+    for (int i = 0; i < LINES; i++)
+        index[inputs + i].total = totals[i];
+    for (int most = 1; most <= 5; most++) {
+        int number[6] = {-7, -7, -7, -7, -7, -7};
+        const int count = brake_spread_leading(&by_hand, 1, number, most);
+        assert_int_equal(count, most < 4 ? most : 4);
+        for (int i = 0; i < count; i++)
+            assert_int_equal(number[i], falling[i]);
+        assert_int_equal(number[count], -7);
+        assert_int_equal(brake_spread_leading(&by_hand, 0, number, most), 0);
+    }
+}
+
 static void another_seed_draws_other_samples(void **state)
 {
     (void)state;
@@ -655,6 +683,7 @@ int main(void)
         TEST(what_is_met_less_often_limits),
         TEST(figures_are_those_of_the_samples_counted_one_by_one),
         TEST(indices_are_those_of_the_margins),
+        TEST(what_moves_nothing_decides_nothing),
         TEST(another_seed_draws_other_samples),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
