@@ -181,6 +181,7 @@ static void what_is_not_there_may_be_fitted(void **state)
         assert_near(found[i]->far, 0.5, ROUNDING);
     }
     assert_string_equal(found[3]->change.words, "a rear valve that opens at 40 bar");
+    assert_string_equal(found[6]->change.words, "a rear valve that opens at 80 bar");
     assert_int_equal(offered("booster.booster", found), 1);
     assert_equal(found[0]->change.value[0], BRAKE_BOOSTER_VACUUM);
     assert_near(found[0]->change.value[1], 4.0, ROUNDING);
@@ -315,10 +316,41 @@ static void a_size_goes_onto_a_part_within_limits(void **state)
     for (int axle = 0; axle < BRAKE_AXLES; axle++)
         sheet.vehicle.axle[axle].axle.brake = BRAKE_DISC;
     assert_true(is_offered("front.disc.piston_diameter", 0.060, 0.060 / 1.01005));
-    assert_false(is_offered("front.disc.piston_diameter", 0.060, 0.060 / 1.0098));
+    assert_false(is_offered("front.disc.piston_diameter", 0.060, 0.060 / 1.00995));
     assert_true(is_offered("front.disc.piston_diameter", 0.060, 0.060 / 0.98995));
     assert_true(is_offered("pedal.ratio", 6.0, 1.5)); /* limits belong to them */
     assert_true(is_offered("valve.knee", 15e5, 150e5));
+}
+
+/* A pedal of 4 to 1 may have 1.05 and 4 times as much: quarters of 4.2 and 16 are those to the last
+ * bit. */
+static void the_ends_of_what_goes_onto_a_part_are_offered(void **state)
+{
+    (void)state;
+    static const double ratio[] = {4.2, 16.0};
+    const int line = brake_catalogue_find(NULL, "pedal.ratio");
+    read_sheet(&sheet, plain);
+    for (int i = 0; i < 2; i++) {
+        sheet.own.line[i] = line;
+        sheet.own.value[i] = ratio[i];
+    }
+    sheet.own.count = 2;
+    offers = brake_parts_offered(&sheet, offer);
+    expect_sizes("pedal.ratio", ratio, 2);
+}
+
+/* One's own list may hold sizes of these, the first to the last that are no multiples of what is
+ * fitted. */
+static void sizes_of_these_may_be_listed(void **state)
+{
+    (void)state;
+    static const char *const sized[] = {"front.drum.piston_travel", "rear.drum.piston_travel",
+                                        "front.disc.pads.mu", "pedal.ratio",
+                                        "rear.disc.piston_diameter"};
+    for (size_t i = 0; i < sizeof sized / sizeof sized[0]; i++)
+        assert_true(brake_parts_sized(brake_catalogue_find(NULL, sized[i])));
+    assert_false(brake_parts_sized(brake_catalogue_find(NULL, "rear.disc.effective_radius")));
+    assert_false(brake_parts_sized(brake_catalogue_find(NULL, "vehicle.mass")));
 }
 
 static void expect_fluids(const char *fluid, int better)
@@ -359,6 +391,8 @@ int main(void)
         cmocka_unit_test(a_lever_that_is_known_is_changed_itself),
         cmocka_unit_test(drums_in_front_are_offered_the_same),
         cmocka_unit_test(a_size_goes_onto_a_part_within_limits),
+        cmocka_unit_test(the_ends_of_what_goes_onto_a_part_are_offered),
+        cmocka_unit_test(sizes_of_these_may_be_listed),
         cmocka_unit_test(fluids_that_boil_later_are_offered),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
