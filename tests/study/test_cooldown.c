@@ -201,6 +201,29 @@ static void a_row_between_two_spans_begins_the_later_one(void **state)
                 1e-9);
 }
 
+/* It begins where the axle is hottest, the first time; what comes before is no cool-down, nor is what
+ * stands behind the last row. */
+static void it_begins_at_the_hottest(void **state)
+{
+    (void)state;
+    enum { HEATING = 20, COOLING = 121 };
+    begin_log();
+    log_axle(BRAKE_FRONT, 0.8);
+    for (int i = HEATING + COOLING - 1; i >= 0; i--) {
+        double *value = row[i].value;
+        value[BRAKE_LOG_FRONT_TEMPERATURE] =
+            i >= HEATING ? row[i - HEATING].value[BRAKE_LOG_FRONT_TEMPERATURE] : 300.0 + i;
+    }
+    row[HEATING + 1].value[BRAKE_LOG_FRONT_TEMPERATURE] =
+        row[HEATING].value[BRAKE_LOG_FRONT_TEMPERATURE];
+    row[HEATING - 1].value[BRAKE_LOG_PEDAL_FORCE] = 100.0;
+    row[HEATING + COOLING].value[BRAKE_LOG_PEDAL_FORCE] = 100.0;
+    assert_int_equal(fit(HEATING + COOLING), BRAKE_OK);
+    assert_equal(found.axle[BRAKE_FRONT].begin, row[HEATING].value[BRAKE_LOG_TIME]);
+    assert_equal(found.axle[BRAKE_FRONT].from, row[HEATING].value[BRAKE_LOG_FRONT_TEMPERATURE]);
+    assert_within(found.cooling, 0.8, 0.01);
+}
+
 /* A sensor that dropped out for 100 s, at 30 m/s: what is left are the same means, to the last, and
  * the way is that of a straight line between those beside the gap, at 20 m/s. */
 static void a_span_without_a_reading_is_passed_over(void **state)
@@ -338,10 +361,12 @@ static void few_readings_are_refused(void **state)
             if (i % each[k] != 0)
                 row[i].value[BRAKE_LOG_FRONT_TEMPERATURE] = BRAKE_NAN;
         }
-        if (k == 0)
+        if (k == 0) {
             assert_refused(words);
-        else
+            assert_int_equal(error.line, row[0].line);
+        } else {
             assert_not_refused(words);
+        }
     }
 }
 
@@ -352,6 +377,7 @@ static void brakes_that_were_used_are_told(void **state)
 {
     (void)state;
     const double rise = (5.0 + 140.0 * 2.0 / 239.0) / (1.0 - 3.0 / sqrt(354.0));
+    const double last = (5.0 + 140.0 * 2.0 / 239.0) / (1.0 - 3.0 / sqrt(708.0));
     for (int k = 0; k < 2; k++) {
         fall(200.0, 60.0);
         row[130].value[BRAKE_LOG_PEDAL_FORCE] = k == 0 ? 22.0 : 21.9;
@@ -363,6 +389,10 @@ static void brakes_that_were_used_are_told(void **state)
         fall(200.0, 60.0);
         for (int i = 150; i < ROWS; i++)
             row[i].value[BRAKE_LOG_FRONT_TEMPERATURE] += rise + (k == 0 ? 0.002 : -0.002);
+        (k == 0 ? assert_refused : assert_not_refused)("the brakes were used there");
+        fall(200.0, 60.0); /* of the last mean alone: it is off at the one before */
+        for (int i = ROWS - 2; i < ROWS; i++)
+            row[i].value[BRAKE_LOG_FRONT_TEMPERATURE] += last + (k == 0 ? 0.002 : -0.002);
         (k == 0 ? assert_refused : assert_not_refused)("the brakes were used there");
     }
 }
@@ -545,6 +575,7 @@ int main(void)
         cmocka_unit_test(air_counts_for_more_where_less_is_hot),
         cmocka_unit_test(each_heating_that_is_tried_is_found),
         cmocka_unit_test(a_row_between_two_spans_begins_the_later_one),
+        cmocka_unit_test(it_begins_at_the_hottest),
         cmocka_unit_test(a_span_without_a_reading_is_passed_over),
         cmocka_unit_test(a_factor_beyond_reason_is_refused),
         cmocka_unit_test(a_factor_just_within_reason_is_found),
