@@ -357,14 +357,9 @@ static void a_word_rests_on_either_side_of_the_limit(void **state)
     static const struct {
         const char *mu;
         bool above, rests;
-    } rows[] = {{"0.606", false, false},
-                {"0.649", false, false},
-                {"0.656", false, true},
-                {"0.666", false, true},
-                {"0.706", true, true},
-                {"0.716", true, true},
-                {"0.723", true, false},
-                {"0.766", true, false}};
+    } rows[] = {{"0.606", false, false}, {"0.649", false, false}, {"0.656", false, true},
+                {"0.666", false, true},  {"0.706", true, true},   {"0.716", true, true},
+                {"0.723", true, false},  {"0.766", true, false}};
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
         read_with_friction(rows[i].mu);
         sheet.record[index_at(&sheet.vehicle, "front.disc.pads.mu")].from = BRAKE_DEFAULT;

@@ -564,8 +564,7 @@ static bool fitted_after(double was, double asked, enum brake_verdict word)
     assessment.judgement[row].verdict = word;
     assessment.judgement[row].margin = was * margin;
     assessment.conformance.of[row].samples = 1;
-    assessment.conformance.of[row].margin[0] =
-        (1.0 + was * margin) / (1.0 + asked * margin) - 1.0;
+    assessment.conformance.of[row].margin[0] = (1.0 + was * margin) / (1.0 + asked * margin) - 1.0;
     assert_true(brake_repair_find(&sheet, &assessment, &repair));
     return repair.changes > 0;
 }

@@ -1265,10 +1265,10 @@ static void a_load_that_fills_the_ratings_gives_the_same_bits(void **state)
  * a trailer too is the one answer of two. */
 static bool one_question(unsigned asked)
 {
-    static const unsigned questions[] = {BRAKE_LANES_STOP,   BRAKE_LANES_TARGET, BRAKE_LANES_PARKING,
-                                         BRAKE_LANES_ITSELF, BRAKE_LANES_RATED,  BRAKE_LANES_FLUID,
-                                         BRAKE_LANES_AFTER,  BRAKE_LANES_FAILED,
-                                         BRAKE_LANES_PARKING | BRAKE_LANES_AFTER};
+    static const unsigned questions[] = {
+        BRAKE_LANES_STOP,   BRAKE_LANES_TARGET, BRAKE_LANES_PARKING,
+        BRAKE_LANES_ITSELF, BRAKE_LANES_RATED,  BRAKE_LANES_FLUID,
+        BRAKE_LANES_AFTER,  BRAKE_LANES_FAILED, BRAKE_LANES_PARKING | BRAKE_LANES_AFTER};
     for (size_t i = 0; i < sizeof questions / sizeof questions[0]; i++) {
         if (asked == questions[i])
             return true;
@@ -1289,8 +1289,8 @@ static void each_answer_alone_is_worked_out_side_by_side(void **state)
     int told = 0;
     read_heron();
     for (size_t k = 0; k < BATCH_OUTPUTS; k++) {
-        const struct brake_output output[] = {
-            output_named(batch_outputs[k]), output_named(batch_outputs[(k + 1) % BATCH_OUTPUTS])};
+        const struct brake_output output[] = {output_named(batch_outputs[k]),
+                                              output_named(batch_outputs[(k + 1) % BATCH_OUTPUTS])};
         struct brake_axis axis[] = {filled("road.adhesion", 0.5, 0.01),
                                     filled("driver.target", 1.0, 0.1)};
         axis[0].count = axis[1].count = 32;
