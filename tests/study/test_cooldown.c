@@ -284,23 +284,51 @@ static void a_log_gives_the_factor_that_made_it(void **state)
 static void axles_that_agree_are_one(void **state)
 {
     (void)state;
-    begin_log();
-    log_axle(BRAKE_FRONT, 0.62);
-    log_axle(BRAKE_REAR, 0.60);
-    assert_int_equal(fit(ROWS), BRAKE_OK);
-    const struct brake_cooldown_axle *axle = found.axle;
-    double half[BRAKE_AXLES];
-    double sum = 0.0;
-    double weights = 0.0;
-    for (int i = 0; i < BRAKE_AXLES; i++) {
-        half[i] = 0.5 * log(axle[i].high / axle[i].low);
-        sum += log(axle[i].cooling) / half[i] / half[i];
-        weights += 1.0 / half[i] / half[i];
+    for (int rough = 0; rough < BRAKE_AXLES; rough++) {
+        begin_log();
+        log_axle(BRAKE_FRONT, 0.62);
+        log_axle(BRAKE_REAR, 0.60);
+        for (int i = 0; i < ROWS; i++) /* so that the other is the surer one */
+            row[i].value[BRAKE_LOG_FRONT_TEMPERATURE + rough] += 8.0 * sin(i / 2);
+        assert_int_equal(fit(ROWS), BRAKE_OK);
+        const struct brake_cooldown_axle *axle = found.axle;
+        double half[BRAKE_AXLES];
+        double sum = 0.0;
+        double weights = 0.0;
+        for (int i = 0; i < BRAKE_AXLES; i++) {
+            half[i] = 0.5 * log(axle[i].high / axle[i].low);
+            sum += log(axle[i].cooling) / half[i] / half[i];
+            weights += 1.0 / half[i] / half[i];
+        }
+        assert_true(half[rough] > half[1 - rough]);
+        assert_false(found.differ);
+        assert_near(found.cooling, exp(sum / weights), 1e-9);
+        assert_near(found.high / found.low, exp(2.0 * half[1 - rough]), 1e-9);
+        assert_true(found.tells);
     }
-    assert_false(found.differ);
-    assert_near(found.cooling, exp(sum / weights), 1e-9);
-    assert_near(found.high / found.low, exp(2.0 * fmin(half[0], half[1])), 1e-9);
-    assert_true(found.tells);
+}
+
+/* A log tells when its interval is narrower than the usual one of the file (sections.c): the
+ * shorter it is, of readings that scatter, the wider, until it is not. */
+static void a_short_log_does_not_tell(void **state)
+{
+    (void)state;
+    int told = 0;
+    int steps = 0;
+    for (long rows = 60; rows >= 36; rows -= 2) {
+        begin_log();
+        log_axle_of(BRAKE_FRONT, 0.6, 12000.0);
+        for (int i = 0; i < ROWS; i++)
+            row[i].value[BRAKE_LOG_FRONT_TEMPERATURE] += 2.0 * sin(i / 2);
+        assert_int_equal(fit(rows), BRAKE_OK);
+        const struct brake_quantity *usual =
+            brake_quantity_at(index_at(&sheet.vehicle, "heat.cooling"));
+        const double wide = usual->fallback * (usual->most - usual->least);
+        assert_int_equal(found.tells, 2.0 * found.half < wide);
+        told += found.tells;
+        steps++;
+    }
+    assert_true(told > 0 && told < steps);
 }
 
 /* Straight falls, so that what refuses them is seen in their numbers. */
@@ -555,6 +583,7 @@ static void the_air_of_the_day_is_asked_for(void **state)
     read_sheet(&sheet, plus(plain, swapped(heat, "ambient = 20 degC\n", "")));
     assert_int_equal(fit(ROWS), BRAKE_E_MISSING);
     assert_string_equal(error.field, "heat.ambient");
+    assert_int_equal(error.line, 0);
 }
 
 int main(void)
@@ -566,6 +595,7 @@ int main(void)
         cmocka_unit_test(a_factor_out_of_range_stays_at_its_end),
         cmocka_unit_test(a_log_gives_the_factor_that_made_it),
         cmocka_unit_test(axles_that_agree_are_one),
+        cmocka_unit_test(a_short_log_does_not_tell),
         cmocka_unit_test(logs_that_tell_nothing_are_refused),
         cmocka_unit_test(few_readings_are_refused),
         cmocka_unit_test(brakes_that_were_used_are_told),
