@@ -572,9 +572,9 @@ static void figures_are_those_of_the_samples_counted_one_by_one(void **state)
     assert_together(samples);
 }
 
-/* A master cylinder so large that the brakes with a failed circuit do in half of the samples what is
- * no hazard: all other hazards are passed. A little smaller or larger it is such that the first of
- * all samples just does it or does not. */
+/* A master cylinder so large that the brakes with a failed circuit do in half of the samples what
+ * is no hazard: all other hazards are passed. A little smaller or larger it is such that the first
+ * of all samples just does it or does not. */
 static void some_samples_meet_all_together(void **state)
 {
     (void)state;

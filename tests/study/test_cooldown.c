@@ -201,8 +201,8 @@ static void a_row_between_two_spans_begins_the_later_one(void **state)
                 1e-9);
 }
 
-/* It begins where the axle is hottest, the first time; what comes before is no cool-down, nor is what
- * stands behind the last row. */
+/* It begins where the axle is hottest, the first time; what comes before is no cool-down, nor is
+ * what stands behind the last row. */
 static void it_begins_at_the_hottest(void **state)
 {
     (void)state;

@@ -280,9 +280,9 @@ static void list_nothing_else(void)
         list_own(fitted[i].path, fitted[i].value);
 }
 
-/* Where 95 of 100 samples have 0.7 of what was and the middle has 0.75, 0.75 / 0.7 is asked less what
- * is as before, 1.0414: what the samples say is put there by hand. What most is missing for, where
- * nothing gives it, is no requirement. */
+/* Where 95 of 100 samples have 0.7 of what was and the middle has 0.75, 0.75 / 0.7 is asked less
+ * what is as before, 1.0414: what the samples say is put there by hand. What most is missing for,
+ * where nothing gives it, is no requirement. */
 static void a_loss_is_regained_by_its_scatter(void **state)
 {
     (void)state;
@@ -417,8 +417,8 @@ static void the_first_requirement_is_wanted_too(void **state)
 }
 
 /* What is asked where samples say nothing of the scatter, a quarter, or where they would ask for
- * more than ten times what is there at the low end: what the assessment says of them is put there by
- * hand. Of two pedals one gives a little less than a quarter, the other a little more. */
+ * more than ten times what is there at the low end: what the assessment says of them is put there
+ * by hand. Of two pedals one gives a little less than a quarter, the other a little more. */
 static void without_a_scatter_a_quarter_is_asked(void **state)
 {
     (void)state;
@@ -552,8 +552,9 @@ static void fluid_that_boils_is_changed_for_the_best(void **state)
 }
 
 /* Brakes that a fade procedure heats, and one pedal that is offered; all is met but what the pedal
- * is at least asked for. Of hot fluid, which no pedal moves, the margin was so many times what it is
- * and its samples asked for so much of it: put there by hand. Returns whether the pedal is fitted. */
+ * is at least asked for. Of hot fluid, which no pedal moves, the margin was so many times what it
+ * is and its samples asked for so much of it: put there by hand. Returns whether the pedal is
+ * fitted. */
 static bool fitted_after(double was, double asked, enum brake_verdict word)
 {
     const int row = criterion_number("hazard.fluid");
