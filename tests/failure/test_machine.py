@@ -13,7 +13,7 @@ HERON = str(plain.ROOT / "examples" / "heron.ini")
 COLD, COLD_BEFORE = plain.without_heat("heron.ini"), plain.without_heat("heron-before.ini")
 BEFORE = str(plain.ROOT / "examples" / "heron-before.ini")
 NOBODY = 65534
-STACK = 768 * 1024  # libbrake/command/machine.c
+STACK = 1024 * 1024  # libbrake/command/machine.c
 FAILED = 4
 SWEEP = ("sweep", HERON, "--axis", "front.tyre.rollout=2.2m:2.9m:0.05m", "--axis",
          "vehicle.mass=1500kg:2500kg:20kg")
