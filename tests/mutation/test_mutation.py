@@ -163,6 +163,18 @@ def test_the_list_of_equivalent_faults_is_that_of_the_sources():
     assert not list(equals.stale(reasons, source.ROOT))
 
 
+def test_each_entry_is_a_fault_that_may_be_drawn():
+    """One that is misspelt would excuse nothing, and nobody would see it."""
+    drawn = set()
+    for layer in ("model", "vehicle", "criteria", "study"):
+        for path, line, offset, before, choices in mutants.all_sites(source.ROOT, layer):
+            text = (source.ROOT / path).read_text(encoding="utf-8")
+            faults = (mutants.Mutant(path, line, offset, before, after) for after in choices)
+            drawn.update((path, *fault.lines(text)) for fault in faults)
+    reasons = equals.read(equals.LIST.read_text(encoding="utf-8"))
+    assert not [entry for entry in reasons if entry not in drawn]
+
+
 def test_an_entry_without_a_reason_is_refused():
     entry = "x.c\n- a < b\n+ a <= b\n"
     assert equals.read(entry + "why\nnot\n") == {("x.c", "a < b", "a <= b"): "why not"}
