@@ -7,6 +7,7 @@
 #include "criteria/warn.h"
 #include "study/assess.h"
 #include "study/conformance.h"
+#include "vehicle/system.h"
 
 /* Static: it is large. */
 static struct brake_assessment assessment;
@@ -174,6 +175,62 @@ static void without_rules_the_hazards_are_judged(void **state)
                     strncmp(brake_criterion_at(i)->id, "hazard.", 7) == 0);
 }
 
+/* Friction at which the shoes of the rear lock themselves. */
+static double locking(void)
+{
+    struct brake_vehicle vehicle = sheet.vehicle;
+    double factor;
+    double mu = 0.3;
+    do
+        vehicle.axle[BRAKE_REAR].lining.mu = mu += 1e-3;
+    while (mu < 0.9 && brake_vehicle_drum_factor(&vehicle, BRAKE_REAR, &factor) == BRAKE_OK);
+    return mu;
+}
+
+static int told_of_shoes(char text[])
+{
+    int told = 0;
+    for (int i = 0; i < assessment.warnings; i++) {
+        if (strcmp(assessment.warning[i].id, brake_warning_id(BRAKE_WARNS_SHOE_MAY_LOCK)) != 0)
+            continue;
+        strcpy(text, assessment.warning[i].text);
+        told++;
+    }
+    return told;
+}
+
+/* A lining a fifth below the friction at which its shoe locks itself: when it may be as much as
+ * that, what loses most samples to it is told of, once; when its friction is known to the last bit, nothing. */
+static void a_shoe_that_may_lock_is_told_of_once(void **state)
+{
+    (void)state;
+    char text[sizeof assessment.warning[0].text];
+    char expected[sizeof text];
+    read_sheet(&sheet, shoe_text());
+    const int mu = index_at(&sheet.vehicle, "rear.drum.lining.mu");
+    const double lock = locking();
+    assert_int_equal(brake_sheet_set(&sheet, mu, 0.8 * lock), BRAKE_OK);
+    complete(&sheet);
+    for (int may = 0; may < 2; may++) {
+        make_exact(&sheet);
+        sheet.record[mu].tolerance = may * 0.25 * lock;
+        brake_assess(&sheet, BRAKE_RULES_ALL, &assessment);
+        assert_true(brake_assess_conformance(&sheet, false, NULL, &room, &assessment));
+        const struct brake_conformance *most = &assessment.conformance.of[0];
+        for (int i = 0; i < brake_criterion_count(); i++) {
+            const struct brake_conformance *one = &assessment.conformance.of[i];
+            most = one->shoe_locks && one->failed > most->failed ? one : most;
+        }
+        assert_int_equal(told_of_shoes(text), may);
+        if (may == 0)
+            continue;
+        assert_true(most->failed > 0);
+        snprintf(expected, sizeof expected, "In %ld of %ld samples of what may be behind the lines",
+                 most->failed, most->samples);
+        assert_memory_equal(text, expected, strlen(expected));
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -185,6 +242,7 @@ int main(void)
         cmocka_unit_test(a_vehicle_that_falls_short_ends_with_1),
         cmocka_unit_test(a_vehicle_of_which_something_cannot_be_said_ends_with_3),
         cmocka_unit_test(without_rules_the_hazards_are_judged),
+        cmocka_unit_test(a_shoe_that_may_lock_is_told_of_once),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
