@@ -601,6 +601,23 @@ static void some_samples_meet_all_together(void **state)
     }
 }
 
+/* 2550 kg are 1.02 of the 2500 kg that are rated, as much as is allowed: a margin of nothing is met,
+ * alone and, with a master cylinder small enough for a failed circuit, together with all others. */
+static void a_margin_of_nothing_is_met(void **state)
+{
+    (void)state;
+    const int row = criterion_number("hazard.mass");
+    const char *text = swapped(strong_text(), "pistons = 1 x 50 mm", "pistons = 1 x 40 mm");
+    text = swapped(text, "bore = 20 mm", "bore = 16 mm");
+    read_exact(swapped(swapped(text, "mass = 2000 kg\n", "mass = 2040 kg\n"), "mass = 500 kg\n",
+                       "mass = 510 kg\n"));
+    draw(0);
+    assert_true(judgement[row].margin == 0.0);
+    assert_true(conformance.of[row].met == 1.0);
+    assert_int_equal(judgement[row].verdict, BRAKE_MEETS);
+    assert_true(conformance.all_met == 1.0);
+}
+
 /* A choice alone moves this margin, where everything else is exact: by which of its two words each
  * sample has. */
 static void a_choice_that_is_open_carries_its_part(void **state)
@@ -825,6 +842,7 @@ int main(void)
         cmocka_unit_test(it_stops_when_told_to),
         cmocka_unit_test(figures_are_those_of_the_samples_counted_one_by_one),
         cmocka_unit_test(some_samples_meet_all_together),
+        cmocka_unit_test(a_margin_of_nothing_is_met),
         cmocka_unit_test(a_choice_that_is_open_carries_its_part),
         cmocka_unit_test(what_a_line_shares_is_carried_by_it_too),
         cmocka_unit_test(what_to_measure_is_asked_of_what_counts),
