@@ -57,7 +57,16 @@ def runners(shop):
     return reach.Reach(counting, run, list(killers.tests(counting)))
 
 
-def tried(shop, mutant, lines, known, killer):
+def sanitizing(shop):
+    """The same with the sanitizers."""
+    checked = workshop.Workshop(
+        shop.folder, shop.compiler, " ".join(shop.language), "sanitized", workshop.SANITIZED
+    )
+    checked.prepare()
+    return checked
+
+
+def tried(shop, mutant, lines, known, killer, sanitized):
     """What is said of a mutant, and under which head it is counted; None: it is no C."""
     try:
         reason = known.get((mutant.path, *lines))
@@ -67,7 +76,7 @@ def tried(shop, mutant, lines, known, killer):
         return None
     if reason is not None:
         return "equivalent", reason
-    test = killer.killer(mutant)
+    test = killer.killer(mutant) or sanitized.killer(mutant, killer.asked(mutant))
     if test is None:
         return "survived", f"SURVIVES {len(killer.asked(mutant))} tests that run it"
     return test.kind, f"found by {test.name}"
@@ -82,19 +91,20 @@ def run(shop, options):
     known = equals.read(equals.LIST.read_text(encoding="utf-8"))
     killer, tally = killers.Killers(
         shop, options.layer, quick, slow, runners(shop).may_see), Tally()
+    sanitized = killers.Sanitized(sanitizing(shop))
     for mutant in mutants.draw(shop.tree, options.layer, options.seed):
         if tally.tried == options.count:
             break
         begun = time.monotonic()
         lines = mutant.lines((shop.tree / mutant.path).read_text(encoding="utf-8"))
-        found = tried(shop, mutant, lines, known, killer)
+        found = tried(shop, mutant, lines, known, killer, sanitized)
         if found is None:
             continue
         head, said = found
-        if head in ("C", "Python"):
-            tally.killed[head] += 1
-        else:
+        if head in ("equivalent", "survived"):
             getattr(tally, head).append(mutant)
+        else:
+            tally.killed[head] += 1
         print(shown(mutant, lines, f"{said} ({time.monotonic() - begun:.1f} s)"), flush=True)
     print(f"mutate: {options.layer}: {tally.summary(options.seed)}")
     return tally
@@ -107,7 +117,8 @@ def keep(tally, options):
         "Small faults that the tests find",
         {f"faults of {options.layer}": tally.summary(options.seed)},
         "An operator, a comparison or a number is changed at a place drawn by a seed; the C tests"
-        " and the quick Python ones that run its line run until one fails. What changes no answer,"
+        " and the quick Python ones that run its line run until one fails; what passes them all, the C tests once more under the address and"
+        " undefined-behaviour sanitizers. What changes no answer,"
         " or none by more than the tolerance that it is worked out to, is listed with its reason"
         " in tests/mutation/equivalent.txt, or compiles to the same code; of what was drawn it was"
         " listed after the draw where it had come up there for the first time.",

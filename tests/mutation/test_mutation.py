@@ -99,6 +99,28 @@ def test_what_found_a_fault_of_a_file_comes_first(monkeypatch):
     assert tried[3:] == ["slow"]
 
 
+@pytest.mark.parametrize(("broken", "finder"), [(False, "study/test_b"), (True, None)])
+def test_what_all_let_pass_is_shown_to_the_sanitizers(monkeypatch, broken, finder):
+    """A test that fails there without a fault finds none; Python tests are not asked there."""
+    tests = [killers.Test("study/test_a", ["a"]), killers.Test("oracle/test_c", ["c", "c"]),
+             killers.Test("study/test_b", ["b"])]  # fmt: skip
+    asked, fitted = [], []
+    shop = types.SimpleNamespace(build=pathlib.Path("sanitized"), fit=fitted.append,
+                                 link=lambda _: fitted.append(None))  # fmt: skip
+
+    def passes(_, test, __):
+        asked.append(test.command)
+        return test.name != "study/test_b" or (fitted[-1] is None and not broken)
+
+    monkeypatch.setattr(killers, "passes", passes)
+    found = killers.Sanitized(shop).killer("a mutant", tests)
+    assert (found.name if found else None) == finder
+    assert found is None or found.kind == "sanitized C"
+    of_b = [pathlib.Path("sanitized/tests/study/test_b")]
+    assert asked == [[pathlib.Path("sanitized/tests/study/test_a")], of_b, of_b]
+    assert fitted == ["a mutant", "a mutant", None]
+
+
 @pytest.mark.parametrize(("others", "files"), [(3, ["spread"]), (2, ["roots", "spread"])])
 def test_what_takes_long_is_asked_of_its_own_file_or_where_few_others_are(others, files):
     slow = killers.Test("study/test_spread", ["spread"], 9.0)

@@ -13,6 +13,8 @@ from lint import source
 FLAGS = (
     "-O1 -fno-math-errno -fno-trapping-math -fsanitize=bounds -fsanitize-undefined-trap-on-error"
 )
+# What lies behind memory that was asked for, and what C leaves undefined, ends it as well.
+SANITIZED = "-O1 -fsanitize=address,undefined -fno-sanitize-recover=all"
 LIBRARY_LAYERS = ("model", "vehicle", "criteria", "study", "file", "answer")
 
 
@@ -25,11 +27,11 @@ def _run(command, **options):
 
 
 class Workshop:
-    def __init__(self, folder, compiler, language, build="build", counting=""):
+    def __init__(self, folder, compiler, language, build="build", flags=FLAGS):
         self.folder = pathlib.Path(folder).resolve()
         self.tree, self.build = self.folder / "tree", self.folder / build
         self.shared = self.build / "libmutant.so"
-        self.compiler, self.language, self.counting = compiler, language.split(), counting
+        self.compiler, self.language, self.flags = compiler, language.split(), flags
 
     def copy(self):
         """The tree that git has or would take; a file that is the same keeps its time."""
@@ -68,7 +70,7 @@ class Workshop:
         compiled = {self._object(path) for paths in programs.values() for path in paths}
         compiled |= {self._object(path) for path in self.library}
         make = ["make", "-s", f"CC={self.compiler}", f"BUILD={self.build}",
-                f"CFLAGS={self.counting or FLAGS}"]  # fmt: skip
+                f"CFLAGS={self.flags}"]  # fmt: skip
         if subprocess.run(
             [*make, *sorted(map(str, compiled))], cwd=self.tree, stdout=subprocess.DEVNULL
         ).returncode:
@@ -83,7 +85,7 @@ class Workshop:
                       f"-Wl,-rpath,{self.build}", "-lcmocka", "-lcjson", "-lm"])  # fmt: skip
 
     def _linker(self):
-        return [self.compiler, "-fopenmp", *self.counting.split()]
+        return [self.compiler, "-fopenmp", *self.flags.split()]
 
     def key(self, test):
         """Of the library and a test: another one when either is changed."""
@@ -111,7 +113,7 @@ class Workshop:
         object_file = self.folder / "mutant" / self._object(path).relative_to(self.build)
         object_file.parent.mkdir(parents=True, exist_ok=True)
         command = [self.compiler, *self.language, "-w", "-fPIC", "-fno-semantic-interposition",
-                   *FLAGS.split(), "-c", "-o", object_file,
+                   *self.flags.split(), "-c", "-o", object_file,
                    path.relative_to(self.tree)]  # fmt: skip
         done = subprocess.run(command, cwd=self.tree, capture_output=True, timeout=120)
         if done.returncode:

@@ -1019,7 +1019,7 @@ static void every_warning_says_its_numbers(void **state)
 {
     (void)state;
     struct brake_warning warning[BRAKE_DUTY_WARNINGS];
-    struct brake_duty duty = snubs(1, 100.0, 36.0, 0.0, 3.0);
+    struct brake_duty duty = snubs(1, 144.0, 108.0, 0.0, 3.0);
     build();
     hot.boiling = 428.15;
     hot.friction_until[BRAKE_FRONT] = 773.15;
@@ -1040,7 +1040,7 @@ static void every_warning_says_its_numbers(void **state)
              "of %.0f MPa: repeated, it cracks.",
              hot.iron->strength / 1e6 + 5.0, hot.iron->strength / 1e6);
     const char *const expected[] = {
-        "The vehicle is not slowed to 36 km/h in 7 s.",
+        "The vehicle is not slowed to 108 km/h in 7 s.",
         "Fade takes the pedal force from 100 N to 121 N for the same deceleration.",
         "The rear fluid gets 167 degC hot, 12 K above its wet boiling point of 155 degC: the pedal "
         "can go to the floor. Change the fluid, use a lower gear, stop and let it cool.",
