@@ -286,7 +286,7 @@ static bool words_of(const struct brake_sheet *sheet, unsigned rules,
                      struct brake_conformance_room *room, struct brake_judgement *judgement)
 {
     const struct brake_conformance_options options = {rules, false, NULL};
-    struct brake_conformances conformance;
+    struct brake_conformances conformance = {.samples = 0};
     brake_judge_all(rules, &sheet->vehicle, judgement);
     return brake_conformance_draw(sheet, &options, room, judgement, &conformance);
 }
