@@ -262,10 +262,9 @@ static void build(struct search *s)
     if (first.count > 0)
         s->single[s->singles++] = first;
     for (int i = 0; i < s->offers && first.count == 0; i++)
-        s->singles += with(s, &first, i, &s->single[s->singles]) ? 1 : 0;
+        (void)with(s, &first, i, &s->single[s->singles++]);
     for (int i = 0; i < s->singles; i++) {
-        const int from = first.count > 0 ? 0 : s->single[i].part[0] + 1;
-        for (int k = from; k < s->offers; k++)
+        for (int k = s->single[i].part[0] + 1; k < s->offers; k++)
             s->pairs += with(s, &s->single[i], k, &s->pair[s->pairs]) ? 1 : 0;
     }
     work_out(s, s->single, s->singles);

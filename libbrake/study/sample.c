@@ -123,7 +123,8 @@ static void judge_by(enum brake_fade_kind kind, unsigned rules, const struct bra
     number = 0;
     for (int i = 0; i < count; i++) {
         judge_hot(&vehicle[i], kind, rules, &figures[number], sample[i].margin);
-        number += parts_of[i] != 0 ? 1 : 0;
+        if (parts_of[i] != 0)
+            number++;
     }
 }
 

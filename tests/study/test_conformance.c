@@ -813,6 +813,63 @@ static void hot_samples_are_told_and_are_those_one_by_one(void **state)
     assert_true(hot > 1);
 }
 
+static void keep_fade(void *context, int number, const struct brake_fade *one)
+{
+    struct brake_fade *into = context;
+    into[number] = *one;
+}
+
+/* A sample's vehicle by itself, with its share of the model's error. */
+static void assert_hot_margin(int criterion, const double *share, double margin)
+{
+    const struct brake_criterion *c = brake_criterion_at(criterion);
+    static struct brake_fade fade;
+    struct brake_vehicle vehicle;
+    struct brake_judgement one;
+    double factor[BRAKE_MODEL_ERRORS];
+    brake_inputs_vehicle(&inputs, share, &vehicle);
+    brake_inputs_model(&inputs, share, factor);
+    const struct brake_vehicle *const alone = &vehicle;
+    const struct brake_fades fades = {&alone, 1,         c->fade, brake_fade_part_of(c),
+                                      true,   keep_fade, &fade};
+    brake_fade_run_all(&fades);
+    brake_judge_hot(c, &vehicle, &fade.figures, &one);
+    const double error = factor[brake_measure_error(c->measure)];
+    assert_equal(margin, brake_measure_margin_off(c->measure, one.margin, error));
+}
+
+/* Samples side by side are those one by one, to the bit, of a car and of goods; no two are alike. */
+static void hot_samples_do_not_depend_on_those_beside_them(void **state)
+{
+    (void)state;
+    static const char *const categories[] = {"vehicle.category=M1", "vehicle.category=N1"};
+    for (int category = 0; category < 2; category++) {
+        static double alone[BRAKE_CRITERIA];
+        struct sample_hot sample[BRAKE_TOGETHER];
+        int hot = 0;
+        read_sheet(&sheet, plus(strong_text(), heat));
+        change(&sheet, categories[category]);
+        draw_one_by_one(BRAKE_TOGETHER);
+        for (int k = 0; k < BRAKE_TOGETHER; k++)
+            sample[k] = (struct sample_hot){share_of[k], margin_of[k]};
+        sample_hot_margins(&inputs, BRAKE_RULES_ALL, sample, BRAKE_TOGETHER);
+        for (int k = 0; k < BRAKE_TOGETHER; k++) {
+            struct sample_hot one = {share_of[k], alone};
+            sample_hot_margins(&inputs, BRAKE_RULES_ALL, &one, 1);
+            for (int i = 0; i < brake_criterion_count(); i++) {
+                if (!brake_measure_hot(brake_criterion_at(i)->measure))
+                    continue;
+                assert_true(margin_of[k][i] == alone[i]);
+                if (isfinite(alone[i]) && k == 0)
+                    assert_hot_margin(i, share_of[k], alone[i]);
+                if (isfinite(alone[i]) && k > 0)
+                    hot += margin_of[k][i] != margin_of[k - 1][i];
+            }
+        }
+        assert_true(hot >= 2 * (BRAKE_TOGETHER - 1));
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -848,6 +905,7 @@ int main(void)
         cmocka_unit_test(what_to_measure_is_asked_of_what_counts),
         cmocka_unit_test(the_steps_are_those_that_are_told),
         cmocka_unit_test(hot_samples_are_told_and_are_those_one_by_one),
+        cmocka_unit_test(hot_samples_do_not_depend_on_those_beside_them),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
