@@ -601,8 +601,9 @@ static void some_samples_meet_all_together(void **state)
     }
 }
 
-/* 2550 kg are 1.02 of the 2500 kg that are rated, as much as is allowed: a margin of nothing is met,
- * alone and, with a master cylinder small enough for a failed circuit, together with all others. */
+/* 2550 kg are 1.02 of the 2500 kg that are rated, as much as is allowed: a margin of nothing is
+ * met, alone and, with a master cylinder small enough for a failed circuit, together with all
+ * others. */
 static void a_margin_of_nothing_is_met(void **state)
 {
     (void)state;
@@ -838,7 +839,8 @@ static void assert_hot_margin(int criterion, const double *share, double margin)
     assert_equal(margin, brake_measure_margin_off(c->measure, one.margin, error));
 }
 
-/* Samples side by side are those one by one, to the bit, of a car and of goods; no two are alike. */
+/* Samples side by side are those one by one, to the bit, of a car and of goods; they
+ * differ among themselves. */
 static void hot_samples_do_not_depend_on_those_beside_them(void **state)
 {
     (void)state;

@@ -312,9 +312,9 @@ static void a_loss_is_regained_by_its_scatter(void **state)
     assert_int_equal(repair.reach, BRAKE_REPAIR_ALL);
 }
 
-/* Pads in front of 0.4, within a tolerance, and a master cylinder so large that the brakes with a failed circuit
- * have a margin of -0.35: torque goes by one over its area. Hazards alone are judged. Lists, of the
- * person's own, bores that give margins. */
+/* Pads in front of 0.4, within a tolerance, and a master cylinder so large that the brakes with a
+ * failed circuit have a margin of -0.35: torque goes by one over its area. Hazards alone are
+ * judged. Lists, of the person's own, bores that give margins. */
 static int make_weak(const char *text, const double *margin, int margins, double within)
 {
     const int row = criterion_number("hazard.circuit");
@@ -677,7 +677,34 @@ static void hot_performance_that_stays_is_not_drawn(void **state)
     assert_true(fitted_after(1.0, 0.999, BRAKE_CANNOT_SAY));
 }
 
-/* ---- order of what does the same, words put there by hand ------------------------------------- */
+/* Brakes whose fluid may boil, of which it is said that no more is asked than they have: a pedal
+ * does so at face value, and leaves open what its samples leave open. */
+static void hot_performance_that_stays_open_is_told_as_open(void **state)
+{
+    (void)state;
+    const int row = criterion_number("hazard.fluid");
+    const char *text = swapped(strong(), "pistons = 1 x 50 mm", "pistons = 1 x 40 mm");
+    text = swapped(text, "booster = none", "booster = fitted\ngain = 1.1\nassist = 5000 N");
+    text = swapped(text, "travel = 150 mm", "travel = 300 mm");
+    read_sheet(&sheet, plus(plus(text, boiling), "fluid = DOT5.1\n"));
+    change(&sheet, "front.disc.rotor_mass=3 kg");
+    list_nothing_else();
+    list_own("master.bore", sheet.vehicle.master.bore);
+    list_own("pedal.ratio", 4.5);
+    brake_assess(&sheet, 0, &assessment);
+    brake_assess_fade(&sheet, NULL, &assessment);
+    assert_true(brake_assess_conformance(&sheet, true, NULL, &room, &assessment));
+    assert_true(assessment.judgement[row].margin > 0.0);
+    assert_int_equal(assessment.judgement[row].verdict, BRAKE_CANNOT_SAY);
+    only_hot_counts();
+    assessment.conformance.of[row].margin[0] = assessment.judgement[row].margin;
+    assessment.ruling.counted.falls_short = 1; /* else nothing less than all is looked for */
+    assert_true(brake_repair_find(&sheet, &assessment, &repair));
+    assert_int_equal(repair.changes, 1);
+    assert_int_equal(repair.reach, BRAKE_REPAIR_SHORT);
+}
+
+/* ---- order of what does the same, words put there by hand ----------------------------------- */
 
 /* Brakes that meet all, and nothing is offered but what is listed after. */
 static void make_sound_with(const char *setting)
@@ -841,8 +868,8 @@ static void what_falls_short_when_drawn_is_no_repair(void **state)
     }
 }
 
-/* A loss that was said to be none is no repair when it is drawn: rotors of a twentieth more do not bring
- * back the three tenths that a pedal loses. At face value nothing is missing for it, so
+/* A loss that was said to be none is no repair when it is drawn: rotors of a twentieth more do not
+ * bring back the three tenths that a pedal loses. At face value nothing is missing for it, so
  * nothing stays. */
 static void what_is_lost_when_drawn_is_no_repair(void **state)
 {
@@ -906,6 +933,7 @@ int main(void)
         cmocka_unit_test(without_a_scatter_a_quarter_is_asked),
         cmocka_unit_test(where_not_all_can_be_met_nothing_is_to_fall_short),
         cmocka_unit_test(hot_performance_that_stays_is_not_drawn),
+        cmocka_unit_test(hot_performance_that_stays_open_is_told_as_open),
         cmocka_unit_test(of_equals_the_first_of_the_list_is_taken),
         cmocka_unit_test(sizes_of_one_part_are_not_fitted_together),
         cmocka_unit_test(a_third_part_is_added_to_the_twelve_best_pairs),
