@@ -117,11 +117,12 @@ def keep(tally, options):
         "Small faults that the tests find",
         {f"faults of {options.layer}": tally.summary(options.seed)},
         "An operator, a comparison or a number is changed at a place drawn by a seed; the C tests"
-        " and the quick Python ones that run its line run until one fails; what passes them all, the C tests once more under the address and"
-        " undefined-behaviour sanitizers. What changes no answer,"
-        " or none by more than the tolerance that it is worked out to, is listed with its reason"
-        " in tests/mutation/equivalent.txt, or compiles to the same code; of what was drawn it was"
-        " listed after the draw where it had come up there for the first time.",
+        " and the quick Python ones that run its line run until one fails; on what passes them"
+        " all, the C tests once more under the address and undefined-behaviour sanitizers. What"
+        " changes no answer, or none by more than the tolerance that it is worked out to, is"
+        " listed with its reason in tests/mutation/equivalent.txt, or compiles to the same code;"
+        " of what was drawn it was listed after the draw where it had come up there for the first"
+        " time.",
         "Faults of more than one place, missing code, sizes of arrays, the layers file, answer and"
         f" command; tests of more than {options.longest:g} s are asked of their own file, and"
         f" of lines that fewer than {killers.FEW} others run.",

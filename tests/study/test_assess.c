@@ -200,7 +200,8 @@ static int told_of_shoes(char text[])
 }
 
 /* A lining a fifth below the friction at which its shoe locks itself: when it may be as much as
- * that, what loses most samples to it is told of, once; when its friction is known to the last bit, nothing. */
+ * that, what loses most samples to it is told of, once; when its friction is known to the last bit,
+ * nothing. */
 static void a_shoe_that_may_lock_is_told_of_once(void **state)
 {
     (void)state;

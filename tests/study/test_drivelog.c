@@ -493,7 +493,7 @@ static void fade_is_the_fall_of_a_line_over_its_begin(void **state)
 }
 
 /* A stop of which no foot was logged has no prediction, and is none of the line of those that have;
- * where none has one, the line is that of the decelerations, however large. One alone is no line. */
+ * where none has one, the line is that of the decelerations, however large. One is no line. */
 static void fade_is_that_of_stops_with_a_foot_or_of_all(void **state)
 {
     (void)state;

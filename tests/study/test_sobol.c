@@ -30,8 +30,8 @@ static void the_first_points_are_those_of_the_direction_numbers(void **state)
 }
 
 /* Whole numbers m_k of the paper, each the exclusive or of those before it, times powers of two
- * where the polynomial has a coefficient (I. M. Sobol; S. Joe and F. Y. Kuo 2008, equation 2.2): its
- * first dimensions, by that equation. */
+ * where the polynomial has a coefficient (I. M. Sobol; S. Joe and F. Y. Kuo 2008, equation 2.2);
+ * its first dimensions. */
 static void direction_numbers_follow_the_polynomial(void **state)
 {
     (void)state;
