@@ -332,9 +332,10 @@ static void sum_up(const struct drawing *d, int criterion)
     struct brake_conformance *s = &d->conformance->of[criterion];
     s->met = (double)d->room->met[criterion] / (double)s->samples;
     s->failed = d->room->failed[criterion];
-    s->shoe_locks = lost_to_shoe(d, criterion);
-    if (s->failed > 0)
+    if (s->failed > 0) {
+        s->shoe_locks = lost_to_shoe(d, criterion);
         s->failing = s->shoe_locks ? "a shoe locks itself" : "there is no solution";
+    }
     brake_conformance_interval(d->room->met[criterion], s->samples, &s->met_low, &s->met_high);
     put_ranks(d, criterion);
 }

@@ -263,6 +263,7 @@ static void build(struct search *s)
         s->single[s->singles++] = first;
     for (int i = 0; i < s->offers && first.count == 0; i++)
         (void)with(s, &first, i, &s->single[s->singles++]);
+    /* What is offered before the best fluid are other fluids, whose place it takes. */
     for (int i = 0; i < s->singles; i++) {
         for (int k = s->single[i].part[0] + 1; k < s->offers; k++)
             s->pairs += with(s, &s->single[i], k, &s->pair[s->pairs]) ? 1 : 0;

@@ -202,7 +202,7 @@ static void set_percentiles(struct brake_spread *spread, int number)
     const long count = percentile_sort(value, spread->samples);
     output->judged = (double)count / (double)spread->samples;
     for (int i = 0; i < BRAKE_PERCENTILES; i++)
-        output->percentile[i] = count > 0 ? percentile_at(value, count, percents[i]) : BRAKE_NAN;
+        output->percentile[i] = percentile_at(value, count, percents[i]);
 }
 
 static void sum_up(struct brake_spread *spread)

@@ -44,26 +44,21 @@ def named(tests):
     return ", ".join(test.name for test in tests) or "none"
 
 
+def beside(shop, compiler, build, flags):
+    """Another build of the same tree."""
+    other = workshop.Workshop(shop.folder, compiler, " ".join(shop.language), build, flags)
+    other.prepare()
+    return other
+
+
 def runners(shop):
     """Which test runs which line, learned on a second build."""
-    counting = workshop.Workshop(
-        shop.folder, reach.COMPILER, " ".join(shop.language), "counting", reach.FLAGS
-    )
-    counting.prepare()
+    counting = beside(shop, reach.COMPILER, "counting", reach.FLAGS)
 
     def run(test, environment):
         killers.passes(counting, test, killers.COUNTED, environment)
 
     return reach.Reach(counting, run, list(killers.tests(counting)))
-
-
-def sanitizing(shop):
-    """The same with the sanitizers."""
-    checked = workshop.Workshop(
-        shop.folder, shop.compiler, " ".join(shop.language), "sanitized", workshop.SANITIZED
-    )
-    checked.prepare()
-    return checked
 
 
 def tried(shop, mutant, lines, known, killer, sanitized):
@@ -91,7 +86,8 @@ def run(shop, options):
     known = equals.read(equals.LIST.read_text(encoding="utf-8"))
     killer, tally = killers.Killers(
         shop, options.layer, quick, slow, runners(shop).may_see), Tally()
-    sanitized = killers.Sanitized(sanitizing(shop))
+    sanitized = killers.Sanitized(
+        beside(shop, shop.compiler, "sanitized", workshop.SANITIZED))
     for mutant in mutants.draw(shop.tree, options.layer, options.seed):
         if tally.tried == options.count:
             break

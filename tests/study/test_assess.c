@@ -7,7 +7,6 @@
 #include "criteria/warn.h"
 #include "study/assess.h"
 #include "study/conformance.h"
-#include "vehicle/system.h"
 
 /* Static: it is large. */
 static struct brake_assessment assessment;
@@ -175,18 +174,6 @@ static void without_rules_the_hazards_are_judged(void **state)
                     strncmp(brake_criterion_at(i)->id, "hazard.", 7) == 0);
 }
 
-/* Friction at which the shoes of the rear lock themselves. */
-static double locking(void)
-{
-    struct brake_vehicle vehicle = sheet.vehicle;
-    double factor;
-    double mu = 0.3;
-    do
-        vehicle.axle[BRAKE_REAR].lining.mu = mu += 1e-3;
-    while (mu < 0.9 && brake_vehicle_drum_factor(&vehicle, BRAKE_REAR, &factor) == BRAKE_OK);
-    return mu;
-}
-
 static int told_of_shoes(char text[])
 {
     int told = 0;
@@ -209,7 +196,7 @@ static void a_shoe_that_may_lock_is_told_of_once(void **state)
     char expected[sizeof text];
     read_sheet(&sheet, shoe_text());
     const int mu = index_at(&sheet.vehicle, "rear.drum.lining.mu");
-    const double lock = locking();
+    const double lock = locking_friction(&sheet);
     assert_int_equal(brake_sheet_set(&sheet, mu, 0.8 * lock), BRAKE_OK);
     complete(&sheet);
     for (int may = 0; may < 2; may++) {

@@ -10,7 +10,6 @@
 #include <stdlib.h>
 
 #include "brake/conformance.h"
-#include "vehicle/system.h"
 #include "criteria/judge.h"
 #include "study/conformance.h"
 #include "study/distribution.h"
@@ -664,17 +663,9 @@ static void what_a_line_shares_is_carried_by_it_too(void **state)
 static void a_sample_that_locks_itself_is_not_met(void **state)
 {
     (void)state;
-    double factor;
-    double lock = 0.3;
     read_exact(shoe_text());
     const int mu = index_at(&sheet.vehicle, "rear.drum.lining.mu");
-    struct brake_vehicle vehicle = sheet.vehicle;
-    while (lock < 0.9) {
-        vehicle.axle[BRAKE_REAR].lining.mu = lock;
-        if (brake_vehicle_drum_factor(&vehicle, BRAKE_REAR, &factor) == BRAKE_E_SELF_LOCK)
-            break;
-        lock += 1e-4;
-    }
+    const double lock = locking_friction(&sheet);
     assert_true(lock < 0.89);
     char setting[80];
     snprintf(setting, sizeof setting, "rear.drum.lining.mu = %.6f", 0.8 * lock);
@@ -839,8 +830,8 @@ static void assert_hot_margin(int criterion, const double *share, double margin)
     assert_equal(margin, brake_measure_margin_off(c->measure, one.margin, error));
 }
 
-/* Samples side by side are those one by one, to the bit, of a car and of goods; they
- * differ among themselves. */
+/* Samples side by side are those one by one, to the bit, of a car and of goods; they differ among
+ * themselves. */
 static void hot_samples_do_not_depend_on_those_beside_them(void **state)
 {
     (void)state;

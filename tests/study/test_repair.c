@@ -19,10 +19,16 @@ static struct brake_sheet sheet;
 static struct brake_sheet mended;
 static struct brake_repair repair;
 
+/* By families of rules; 0: hazards alone. */
+static void assess_by(const struct brake_sheet *of, unsigned rules, struct brake_assessment *into)
+{
+    brake_assess(of, rules, into);
+    assert_true(brake_assess_conformance(of, false, NULL, &room, into));
+}
+
 static void assess(const struct brake_sheet *of, struct brake_assessment *into)
 {
-    brake_assess(of, BRAKE_RULES_ALL, into);
-    assert_true(brake_assess_conformance(of, false, NULL, &room, into));
+    assess_by(of, BRAKE_RULES_ALL, into);
 }
 
 static void find(const char *text)
@@ -44,6 +50,20 @@ static const char *strong(void)
     const char *text =
         swapped(strong_text(), "free_play = 5 mm\n", "free_play = 5 mm\ntravel = 150 mm\n");
     return swapped(text, "use = commercial\n", "country = FR\nuse = private\n");
+}
+
+/* Rear pistons of 40 mm instead of 50. */
+static const char *smaller_rear(void)
+{
+    return swapped(strong(), "pistons = 1 x 50 mm", "pistons = 1 x 40 mm");
+}
+
+/* The same with a booster. */
+static const char *boosted(const char *gain)
+{
+    char booster[60];
+    snprintf(booster, sizeof booster, "booster = fitted\ngain = %s\nassist = 5000 N", gain);
+    return swapped(smaller_rear(), "booster = none", booster);
 }
 
 static bool counts(const struct brake_assessment *of, int row)
@@ -240,7 +260,7 @@ static void a_loss_is_regained_to_within_what_is_as_before(void **state)
     (void)state;
     static struct brake_sheet before;
     static struct brake_before drawn;
-    read_sheet(&before, swapped(strong(), "pistons = 1 x 50 mm", "pistons = 1 x 40 mm"));
+    read_sheet(&before, smaller_rear());
     make_exact(&before);
     sheet = before;
     change(&sheet, "master.bore=23.094010767585 mm");
@@ -248,8 +268,7 @@ static void a_loss_is_regained_to_within_what_is_as_before(void **state)
     list_bore(0.9698);
     list_bore(0.9702);
     list_bore(1.0);
-    brake_assess(&sheet, 0, &assessment);
-    assert_true(brake_assess_conformance(&sheet, false, NULL, &room, &assessment));
+    assess_by(&sheet, 0, &assessment);
     assert_int_equal(brake_before_draw(&before, &sheet, &drawn), BRAKE_OK);
     assert_within(drawn.of[BRAKE_BOTH_AXLES].ratio, 0.75, 1e-6);
     brake_assess_before(&assessment, &drawn);
@@ -289,15 +308,13 @@ static void a_loss_is_regained_by_its_scatter(void **state)
     static struct brake_sheet before;
     static struct brake_before drawn;
     static const double regains[] = {1.0412, 1.0416};
-    const char *text = swapped(strong(), "pistons = 1 x 50 mm", "pistons = 1 x 40 mm");
-    text = swapped(text, "booster = none", "booster = fitted\ngain = 1.1\nassist = 5000 N");
+    const char *text = boosted("1.1");
     read_sheet(&before, text);
     make_exact(&before);
     sheet = before;
     change(&sheet, "master.bore=23.094010767585 mm");
     make_exact(&sheet);
-    brake_assess(&sheet, 0, &assessment);
-    assert_true(brake_assess_conformance(&sheet, false, NULL, &room, &assessment));
+    assess_by(&sheet, 0, &assessment);
     assert_int_equal(brake_before_draw(&before, &sheet, &drawn), BRAKE_OK);
     drawn.of[BRAKE_BOTH_AXLES].low = 0.7;
     brake_assess_before(&assessment, &drawn);
@@ -328,8 +345,7 @@ static int make_weak(const char *text, const double *margin, int margins, double
     state_tolerance(&sheet, "front.disc.pads.mu", within, BRAKE_MEASURED);
     for (int i = 0; i < margins; i++)
         list_bore((1.0 + margin[i]) / 0.65 / area);
-    brake_assess(&sheet, 0, &assessment);
-    assert_true(brake_assess_conformance(&sheet, false, NULL, &room, &assessment));
+    assess_by(&sheet, 0, &assessment);
     assert_within(assessment.judgement[row].margin, -0.35, 1e-9);
     assert_int_equal(assessment.judgement[row].verdict, BRAKE_FALLS_SHORT);
     return row;
@@ -341,7 +357,7 @@ static int make_weak(const char *text, const double *margin, int margins, double
 static void a_margin_is_asked_by_the_scatter_and_then_some_more(void **state)
 {
     (void)state;
-    const char *text = swapped(strong(), "pistons = 1 x 50 mm", "pistons = 1 x 40 mm");
+    const char *text = smaller_rear();
     const int row = make_weak(text, NULL, 0, 0.04);
     const double low = assessment.conformance.of[row].margin[0];
     const double need = 0.65 / (1.0 + low) - 1.0;
@@ -361,8 +377,7 @@ static void a_margin_is_asked_by_the_scatter_and_then_some_more(void **state)
 static void three_fits_are_drawn_for_a_goal(void **state)
 {
     (void)state;
-    const char *text = swapped(strong(), "pistons = 1 x 50 mm", "pistons = 1 x 40 mm");
-    text = swapped(text, "booster = none", "booster = fitted\ngain = 1.1\nassist = 5000 N");
+    const char *text = boosted("1.1");
     text = swapped(text, "travel = 150 mm", "travel = 300 mm");
     for (int fourth = 0; fourth < 2; fourth++) {
         const int row = make_weak(text, NULL, 0, 0.08);
@@ -387,8 +402,7 @@ static void three_fits_are_drawn_for_a_goal(void **state)
 static void where_not_all_can_be_met_nothing_is_to_fall_short(void **state)
 {
     (void)state;
-    const char *text = swapped(strong(), "pistons = 1 x 50 mm", "pistons = 1 x 40 mm");
-    text = swapped(text, "booster = none", "booster = fitted\ngain = 1.5\nassist = 5000 N");
+    const char *text = boosted("1.5");
     const int row = make_weak(text, NULL, 0, 0.04);
     const double need = 0.65 / (1.0 + assessment.conformance.of[row].margin[0]) - 1.0;
     const double margin[] = {0.3 * need - 0.0001, 0.3 * need + 0.0001, 0.6 * need};
@@ -400,8 +414,7 @@ static void where_not_all_can_be_met_nothing_is_to_fall_short(void **state)
     assert_equal(repair.change[0].value[0], sheet.own.value[1]);
     assert_int_equal(repair.counted.falls_short, 0);
     fit(repair.change, 1);
-    brake_assess(&mended, 0, &after);
-    assert_true(brake_assess_conformance(&mended, false, NULL, &room, &after));
+    assess_by(&mended, 0, &after);
     assert_int_equal(after.judgement[row].verdict, BRAKE_CANNOT_SAY);
     assert_int_equal(repair.stays, -1);
     /* with the first alone something falls short all the same, and is named */
@@ -421,8 +434,7 @@ static const char valve[] = "[valve]\nkind = fixed\nknee = 150 bar\nslope = 0.9\
  * scatter nothing is known. Nothing is offered but what is listed after. */
 static int make_unsure(void)
 {
-    const char *text = swapped(strong(), "pistons = 1 x 50 mm", "pistons = 1 x 40 mm");
-    text = swapped(text, "booster = none", "booster = fitted\ngain = 1.1\nassist = 5000 N");
+    const char *text = boosted("1.1");
     text = plus(swapped(text, "travel = 150 mm", "travel = 300 mm"), valve);
     const int row = make_weak(text, NULL, 0, 0.04);
     assessment.conformance.of[row].margin[0] = -BRAKE_INFINITY;
@@ -657,14 +669,12 @@ static void hot_performance_that_stays_is_not_drawn(void **state)
                        "hat_mass = 2 kg\nrotor = vented\n"
                        "[rear.disc]\nrotor_mass = 9 kg\nrotor_diameter = 300 mm\n"
                        "[heat]\niron = grey_250\nambient = 20 degC\nfluid = DOT5.1\n";
-    const char *text = swapped(strong(), "pistons = 1 x 50 mm", "pistons = 1 x 40 mm");
-    text = swapped(text, "booster = none", "booster = fitted\ngain = 1.1\nassist = 5000 N");
+    const char *text = boosted("1.1");
     read_sheet(&sheet, plus(swapped(text, "travel = 150 mm", "travel = 300 mm"), heat));
     list_nothing_else();
     list_own("master.bore", sheet.vehicle.master.bore);
     list_own("pedal.ratio", 4.5);
-    brake_assess(&sheet, 0, &assessment);
-    assert_true(brake_assess_conformance(&sheet, false, NULL, &room, &assessment));
+    assess_by(&sheet, 0, &assessment);
     after = assessment;
     brake_assess_fade(&sheet, NULL, &after);
     assert_true(after.judgement[criterion_number("hazard.fluid")].margin > 0.0);
@@ -683,8 +693,7 @@ static void hot_performance_that_stays_open_is_told_as_open(void **state)
 {
     (void)state;
     const int row = criterion_number("hazard.fluid");
-    const char *text = swapped(strong(), "pistons = 1 x 50 mm", "pistons = 1 x 40 mm");
-    text = swapped(text, "booster = none", "booster = fitted\ngain = 1.1\nassist = 5000 N");
+    const char *text = boosted("1.1");
     text = swapped(text, "travel = 150 mm", "travel = 300 mm");
     read_sheet(&sheet, plus(plus(text, boiling), "fluid = DOT5.1\n"));
     change(&sheet, "front.disc.rotor_mass=3 kg");
@@ -709,8 +718,7 @@ static void hot_performance_that_stays_open_is_told_as_open(void **state)
 /* Brakes that meet all, and nothing is offered but what is listed after. */
 static void make_sound_with(const char *setting)
 {
-    const char *text = swapped(strong(), "pistons = 1 x 50 mm", "pistons = 1 x 40 mm");
-    text = swapped(text, "booster = none", "booster = fitted\ngain = 1.1\nassist = 5000 N");
+    const char *text = boosted("1.1");
     text = swapped(text, "travel = 150 mm", "travel = 300 mm");
     read_sheet(&sheet, plus(text, valve));
     change(&sheet, "heat.fluid=DOT5.1");
@@ -719,8 +727,7 @@ static void make_sound_with(const char *setting)
     list_nothing_else();
     list_own("master.bore", sheet.vehicle.master.bore);
     list_own("valve.knee", sheet.vehicle.valve.knee);
-    brake_assess(&sheet, 0, &assessment);
-    assert_true(brake_assess_conformance(&sheet, false, NULL, &room, &assessment));
+    assess_by(&sheet, 0, &assessment);
     for (int i = 0; i < brake_criterion_count(); i++)
         assert_true(!counts(&assessment, i) || assessment.judgement[i].verdict == BRAKE_MEETS);
 }
@@ -855,8 +862,7 @@ static void what_falls_short_when_drawn_is_no_repair(void **state)
         change(&sheet, cases[i / 2].setting);
         list_own("front.disc.effective_radius", 1.05);
         list_own("rear.disc.effective_radius", 1.05);
-        brake_assess(&sheet, 0, &assessment);
-        assert_true(brake_assess_conformance(&sheet, false, NULL, &room, &assessment));
+        assess_by(&sheet, 0, &assessment);
         assert_int_equal(assessment.judgement[row].verdict, BRAKE_FALLS_SHORT);
         assert_true(assessment.ruling.counted.falls_short > 0);
         only_count(row, open);
@@ -882,8 +888,7 @@ static void what_is_lost_when_drawn_is_no_repair(void **state)
     change(&sheet, "pedal.efficiency=0.7");
     list_own("front.disc.effective_radius", 1.05);
     list_own("rear.disc.effective_radius", 1.05);
-    brake_assess(&sheet, 0, &assessment);
-    assert_true(brake_assess_conformance(&sheet, false, NULL, &room, &assessment));
+    assess_by(&sheet, 0, &assessment);
     assert_int_equal(brake_before_draw(&before, &sheet, &drawn), BRAKE_OK);
     assert_int_equal(drawn.verdict, BRAKE_FALLS_SHORT);
     drawn.verdict = BRAKE_MEETS;

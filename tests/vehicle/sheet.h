@@ -11,6 +11,7 @@
 #include "brake/catalogue.h"
 #include "brake/criteria.h"
 #include "brake/file.h"
+#include "vehicle/system.h"
 
 /* Two disc axles, no booster, no valve, rigid circuits. The bores are chosen so that pi cancels:
  * front pistons (60/20)^2 = 9 master cylinders, rear ones (30/20)^2 = 2.25. With a pedal ratio of 4
@@ -292,6 +293,19 @@ static inline void state_tolerance(struct brake_sheet *sheet, const char *path, 
     struct brake_record *record = &sheet->record[index_at(&sheet->vehicle, path)];
     record->tolerance = tolerance;
     record->from = from;
+}
+
+/* Friction at which the shoes of the rear lock themselves, known by their shape; to 1e-4 above. */
+static inline double locking_friction(const struct brake_sheet *sheet)
+{
+    struct brake_vehicle vehicle = sheet->vehicle;
+    double factor;
+    double mu = 0.3;
+    do
+        vehicle.axle[BRAKE_REAR].lining.mu = mu += 1e-4;
+    while (mu < 0.9 && brake_vehicle_drum_factor(&vehicle, BRAKE_REAR, &factor) == BRAKE_OK);
+    assert_int_equal(brake_vehicle_drum_factor(&vehicle, BRAKE_REAR, &factor), BRAKE_E_SELF_LOCK);
+    return mu;
 }
 
 #endif
