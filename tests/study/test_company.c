@@ -147,7 +147,7 @@ static void alone_or_in_company_by_long_steps_or_short(void **state)
                   vehicles(), judged, most, verges, residual);
     assert_true(2 * judged > vehicles());
     assert_true(100 * verges <= judged);
-    assert_true(most < 0.002); /* study/procedure.h */
+    assert_true(most < 0.002); /* 10,000 of them, by make check-company */
     assert_true(residual < 1e-9);
 }
 
