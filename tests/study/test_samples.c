@@ -63,6 +63,31 @@ static void an_output_follows_from_the_lines_of_its_sample(void **state)
     brake_samples_free(samples);
 }
 
+/* A line that is normal shows its share of the samples. Of a replicate's 64 points one lies in each
+ * 64th: I. M. Sobol', USSR Computational Mathematics and Mathematical Physics 7 (1967), and A. B.
+ * Owen, J. Complexity 14 (1998), that a scramble keeps it; both from memory. */
+static void the_samples_of_a_replicate_are_evenly_laid(void **state)
+{
+    (void)state;
+    enum { EACH = SAMPLES / BRAKE_REPLICATES };
+    read_sheet(&sheet, plain);
+    make_exact(&sheet);
+    const int mass = index_at(&sheet.vehicle, "vehicle.mass");
+    sheet.record[mass].tolerance = 20.0;
+    struct brake_samples *samples = list("empty.deceleration.most", "hazard.floor");
+    const int lines = brake_samples_lines(samples);
+    assert_true(brake_samples_draw(samples, NULL, line, NULL));
+    const int place = place_of(samples, mass);
+    int drawn[BRAKE_REPLICATES][EACH] = {{0}};
+    for (int i = 0; i < SAMPLES; i++) {
+        const double deviations = 1.959964 * (line[i * lines + place] - 2000.0) / 20.0;
+        drawn[i / EACH][(int)(0.5 * erfc(-deviations / sqrt(2.0)) * EACH)]++;
+    }
+    for (int i = 0; i < SAMPLES; i++)
+        assert_int_equal(drawn[i / EACH][i % EACH], 1);
+    brake_samples_free(samples);
+}
+
 static int rising(const void *one, const void *other)
 {
     const double a = *(const double *)one, b = *(const double *)other;
@@ -202,6 +227,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(an_output_follows_from_the_lines_of_its_sample),
+        cmocka_unit_test(the_samples_of_a_replicate_are_evenly_laid),
         cmocka_unit_test(they_are_the_samples_of_a_spread),
         cmocka_unit_test(hot_margins_are_those_of_a_spread),
         cmocka_unit_test(a_margin_is_that_of_its_own_procedure),
