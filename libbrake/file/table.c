@@ -9,6 +9,7 @@
 #include "decimals.h"
 #include "heads.h"
 #include "value.h"
+#include "vehicle/letters.h"
 #include "vehicle/limits.h"
 #include "vehicle/text.h"
 
@@ -43,20 +44,7 @@ static void note(struct brake_read_table *t, const char *format, const char *wha
     const int used = brake_text_format(place, BRAKE_NOTE_BYTES, "line %d: ", t->cells.line);
     /* every format is a literal of this file with one %s */
     brake_text_format(place + used, BRAKE_NOTE_BYTES - (size_t)used, format, what);
-}
-
-/* A cell as it may stand in a message: its first 40 bytes, a question mark for each that is not
- * plain ASCII. */
-struct excerpt {
-    char text[41];
-};
-
-static struct excerpt excerpt_of(const char *cell)
-{
-    struct excerpt excerpt = {""};
-    for (int i = 0; i < 40 && cell[i] != '\0'; i++)
-        excerpt.text[i] = (char)(cell[i] >= ' ' && cell[i] <= '~' ? cell[i] : '?');
-    return excerpt;
+    brake_text_make_plain(place);
 }
 
 /* ---- units ---------------------------------------------------------------------------------- */
@@ -68,8 +56,8 @@ static enum brake_status set_unit(struct brake_read_table *t, int column, const 
     if (unit == NULL) {
         char names[200];
         brake_unit_names(known->dimension, names, sizeof names);
-        return REFUSE(t, BRAKE_E_UNIT, known->name, "got the unit '%s'; accepts %s",
-                      excerpt_of(name).text, names);
+        return REFUSE(t, BRAKE_E_UNIT, known->name, "got the unit '%.40s'; accepts %s", name,
+                      names);
     }
     if (t->unit[column] != NULL && t->unit[column] != unit)
         return REFUSE(t, BRAKE_E_CONFLICT, known->name, "the header says %s, --columns says %s",
@@ -93,8 +81,8 @@ static enum brake_status take_unit(struct brake_read_table *t, const char *text,
     const char *equals = memchr(text, '=', length);
     char unit[BRAKE_HEAD_UNIT];
     if (equals == NULL)
-        return REFUSE(t, BRAKE_E_SYNTAX, "--columns", "got '%s'; accepts such as time=s,speed=mph",
-                      excerpt_of(text).text);
+        return REFUSE(t, BRAKE_E_SYNTAX, "--columns",
+                      "got '%.40s'; accepts such as time=s,speed=mph", text);
     const size_t name = (size_t)(equals - text);
     const size_t rest = length - name - 1;
     const int column = brake_head_column(t->kind, text, name);
@@ -160,9 +148,10 @@ static enum brake_status take_separator(struct brake_read_table *t)
     if (wrong.status != BRAKE_OK)
         return wrong.status;
     return REFUSE(t, BRAKE_E_MISSING, t->kind->column[missing].name,
-                  "no such column; line %d must be a header such as %s, with commas, semicolons or "
-                  "tabs between columns",
-                  t->cells.line, t->kind->example);
+                  "no such column in '%.*s'; line %d must be a header such as %s, with commas, "
+                  "semicolons or tabs between columns",
+                  (int)(t->cells.length < 40 ? t->cells.length : 40), t->cells.row, t->cells.line,
+                  t->kind->example);
 }
 
 static enum brake_status take_head(struct brake_read_table *t, const char *head)
@@ -172,7 +161,7 @@ static enum brake_status take_head(struct brake_read_table *t, const char *head)
     t->column[t->heads++] = column >= 0 ? column : *head == '\0' ? WITHOUT_HEAD : LEFT_ASIDE;
     if (column < 0) {
         if (*head != '\0')
-            note(t, "column '%s' is not known and left aside", excerpt_of(head).text);
+            note(t, "column '%.40s' is not known and left aside", head);
         return BRAKE_OK;
     }
     const struct brake_table_column *known = &t->kind->column[column];
@@ -246,19 +235,17 @@ static enum brake_status refuse_number(struct brake_read_table *t, enum brake_de
     switch (wrong) {
     case BRAKE_DECIMAL_GROUPED:
         return REFUSE(t, BRAKE_E_SYNTAX, name,
-                      "got '%s'; accepts one decimal mark and no marks of thousands",
-                      excerpt_of(cell).text);
+                      "got '%.40s'; accepts one decimal mark and no marks of thousands", cell);
     case BRAKE_DECIMAL_OTHERWISE:
-        return REFUSE(t, BRAKE_E_SYNTAX, name, "got '%s', but decimals take a %s in line %d",
-                      excerpt_of(cell).text, t->decimals.mark == '.' ? "point" : "comma",
-                      t->decimals.line);
+        return REFUSE(t, BRAKE_E_SYNTAX, name, "got '%.40s', but decimals take a %s in line %d",
+                      cell, t->decimals.mark == '.' ? "point" : "comma", t->decimals.line);
     case BRAKE_DECIMAL:
     case BRAKE_DECIMAL_NONE:
         break;
     }
     return REFUSE(t, BRAKE_E_SYNTAX, name,
-                  "got '%s'; accepts a plain number, or nothing where a reading is missing",
-                  excerpt_of(cell).text);
+                  "got '%.40s'; accepts a plain number, or nothing where a reading is missing",
+                  cell);
 }
 
 static enum brake_status take_value(struct brake_read_table *t, int column, const char *cell,
@@ -275,9 +262,8 @@ static enum brake_status take_value(struct brake_read_table *t, int column, cons
     if (*value >= known->low && *value <= known->high)
         return BRAKE_OK;
     const struct brake_unit *unit = brake_unit_of(known->unit, known->dimension);
-    return REFUSE(t, BRAKE_E_RANGE, known->name, "got %s %s; accepts %s: is the unit right?",
-                  excerpt_of(cell).text, t->unit[column]->name,
-                  limits_words(unit, known->low, known->high).text);
+    return REFUSE(t, BRAKE_E_RANGE, known->name, "got %.40s %s; accepts %s: is the unit right?",
+                  cell, t->unit[column]->name, limits_words(unit, known->low, known->high).text);
 }
 
 static enum brake_status take_cells(struct brake_read_table *t, double *value)
@@ -294,8 +280,8 @@ static enum brake_status take_cells(struct brake_read_table *t, double *value)
         if (t->column[i] >= 0)
             status = take_value(t, t->column[i], t->cells.cell[i], &value[t->column[i]]);
         else if (t->column[i] == WITHOUT_HEAD && *t->cells.cell[i] != '\0')
-            status = REFUSE(t, BRAKE_E_SYNTAX, "", "cell %d holds '%s' and has no head", i + 1,
-                            excerpt_of(t->cells.cell[i]).text);
+            status = REFUSE(t, BRAKE_E_SYNTAX, "", "cell %d holds '%.40s' and has no head", i + 1,
+                            t->cells.cell[i]);
     }
     return status;
 }

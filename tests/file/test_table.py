@@ -123,6 +123,12 @@ def test_a_head_that_only_begins_like_a_column_is_left_aside():
     ]
 
 
+def test_what_is_left_aside_is_told_in_its_own_letters():
+    """But for those that steer a terminal, and beyond 40 bytes."""
+    _, notes = read("time [s],speed [m/s],Rotor FL (°C),\x1b[31mred," + 30 * "é" + "\n0,1,2,3,4\n1,1,2,3,4\n")
+    assert [note.split("'")[1] for note in notes] == ["Rotor FL (°C)", "?[31mred", 20 * "é"]
+
+
 def test_comments_empty_rows_and_the_line_that_names_the_separator_are_passed_over():
     table = '# one "quote, not closed\nsep=x\n'
     with pytest.raises(Refused, match="no such column"):
@@ -160,7 +166,7 @@ def test_a_quote_inside_a_cell_without_quotes_is_a_letter():
         ("time [s],speed [m/s],Speed_kmh\n0,1,2\n", 1, "speed", "two columns of that name"),
         ("time [s],speed []\n0,1\n", 1, "speed", "has no unit"),
         ("time [s],speed (knots)\n0,1\n", 1, "speed", "got the unit 'knots'; accepts m/s, km/h, mph, ft/s"),
-        ("time [s] speed [m/s]\n0 1\n", 1, "time", "no such column; line 1 must be a header"),
+        ("time [s] speed [m/s]\n0 1\n", 1, "time", "no such column in 'time [s] speed [m/s]'; line 1 must be a header"),
         ('time [s],speed [m/s]\n0,"1"2\n', 2, "", "cell 2 goes on behind its closing quote"),
         ('time [s],speed [m/s]\n0,1\n1,"2\n2,3\n', 3, "", "a quote that opens here is not closed"),
         ("time [s],speed [m/s]\n0,1\n1,\x002\n", 3, "", "a NUL byte in cell 2"),
