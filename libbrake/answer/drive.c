@@ -25,7 +25,8 @@ static const char *const what_follows[] = {
                      "brakes are enough.",
     [BRAKE_BELOW] = "It brakes worse than its parts should: find out why, do not drive it on the "
                     "road.",
-    [BRAKE_ABOVE] = "Look for the line of the file that is wrong before you rely on it.",
+    [BRAKE_ABOVE] = "Look for the line of the file that is wrong, or the unit of the log, before "
+                    "you rely on either.",
     [BRAKE_NOT_SAID] = "Do not rely on the file by this drive."};
 
 static struct brake_cell deceleration(const struct brake_measured *m)
@@ -93,8 +94,8 @@ static const struct {
     {BRAKE_STOP_WHEEL_LOCK, "wheel_lock",
      "the wheel drops out of the vehicle's speed and comes back: it locked"},
     {BRAKE_STOP_JUMP, "jump",
-     "the speed changes more than tyres can do: a wheel that locks to the end, or a jump of the "
-     "log"},
+     "the speed changes more than tyres can do: a wheel that locks to the end, a jump of the log, "
+     "or its unit is another"},
     {BRAKE_STOP_COARSE, "coarse", "too few rows or too much noise to give a figure"},
     {BRAKE_STOP_BEGUN, "begun", "the brakes were on when the log began: no distance"},
 };

@@ -496,6 +496,8 @@ static void measure(const struct search *s, struct brake_drive_stop *stop,
         measure_from_speed(s, stop, curve);
     if (!(stop->developed.half <= COARSE * stop->developed.value))
         flag(stop, BRAKE_STOP_COARSE, stop->first);
+    if (stop->developed.value - stop->developed.half > TYRES)
+        flag(stop, BRAKE_STOP_JUMP, stop->first);
 }
 
 /* ---- the whole log -------------------------------------------------------------------------- */

@@ -340,6 +340,21 @@ static void a_rise_of_less_than_half_a_metre_a_second_is_none(void **state)
     }
 }
 
+/* Noise hides from row to row what the whole stop shows: no road tyre slows a vehicle by more than
+ * 12 m/s2 (common practice, no source), so that the unit of the speed is another. */
+static void more_than_tyres_can_do_in_all_does_not_count(void **state)
+{
+    (void)state;
+    for (int more = 0; more < 2; more++) {
+        start();
+        const long begins = add_stop(40.0, more ? 12.4 : 11.6, 400.0);
+        for (long k = begins + 1; row[k].value[BRAKE_LOG_SPEED] > 1.0; k++)
+            row[k].value[BRAKE_LOG_SPEED] += k % 2 == 0 ? 0.05 : -0.05;
+        assert_int_equal(measure()->flags, more ? BRAKE_STOP_JUMP : 0);
+        assert_int_equal(brake_drive_counts(&drive.stop[0]), !more);
+    }
+}
+
 /* Three second differences tell a noise, 8.5 m/s in the middle here, of the first row, beside none
  * at all and 12.75; two tell none. */
 static void few_rows_tell_no_noise(void **state)
@@ -1269,6 +1284,7 @@ int main(void)
         cmocka_unit_test(what_no_tyre_and_no_engine_gives_is_a_jump),
         cmocka_unit_test(what_a_tyre_or_an_engine_just_gives_is_no_jump),
         cmocka_unit_test(a_rise_of_less_than_half_a_metre_a_second_is_none),
+        cmocka_unit_test(more_than_tyres_can_do_in_all_does_not_count),
         cmocka_unit_test(few_rows_tell_no_noise),
         cmocka_unit_test(noise_is_no_jump),
         cmocka_unit_test(a_wheel_that_locks_and_comes_back_is_told),

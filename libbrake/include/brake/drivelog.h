@@ -75,7 +75,8 @@ struct brake_drive_day brake_drive_day_of(const struct brake_sheet *sheet);
 /** Why a stop does not count, as bits. */
 enum brake_stop_flag {
     BRAKE_STOP_GAP = 1,        /**< rows are missing in it */
-    BRAKE_STOP_JUMP = 2,       /**< the speed jumps, or a wheel locks until it stands */
+    BRAKE_STOP_JUMP = 2,       /**< the speed jumps, a wheel locks until it stands, or no tyre slows
+                                    a vehicle as much: the unit is another */
     BRAKE_STOP_WHEEL_LOCK = 4, /**< the wheel drops out of the vehicle's speed and comes back */
     BRAKE_STOP_COARSE = 8,     /**< too few rows, or too much noise */
     BRAKE_STOP_BEGUN = 16      /**< the brakes were on when the log began: no distance */
