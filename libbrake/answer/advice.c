@@ -5,6 +5,7 @@
 #include "brake/catalogue.h"
 #include "brake/file.h"
 #include "brake/repair.h"
+#include "criteria/judge.h"
 #include "criteria/scope.h"
 #include "parts.h"
 #include "vehicle/sections.h"
@@ -145,6 +146,18 @@ static bool lacks(const struct brake_assessment *a, int criterion)
            j->reason != NULL;
 }
 
+/* The lines that hot performance lacks stand in a warning. */
+static const char *reason_of(struct brake_document *d, const struct brake_assessment *a,
+                             int criterion)
+{
+    const bool hot = brake_measure_hot(brake_criterion_at(criterion)->measure);
+    for (int i = 0; hot && i < a->warnings; i++) {
+        if (a->warning[i].id == brake_warning_id(BRAKE_WARNS_HEAT_MISSING))
+            return brake_document_told(d, a->warning[i].text);
+    }
+    return a->judgement[criterion].reason;
+}
+
 /* Whether an earlier requirement lacks the same. */
 static bool told(const struct brake_assessment *a, int criterion)
 {
@@ -162,7 +175,7 @@ static const char *lacking(struct brake_document *d, const struct brake_assessme
     int count = 0;
     for (int i = 0; i < brake_criterion_count(); i++) {
         if (lacks(a, i) && !told(a, i) && count++ < FIRST)
-            all = brake_document_join(d, all, "; ", a->judgement[i].reason);
+            all = brake_document_join(d, all, "; ", reason_of(d, a, i));
     }
     return count > FIRST ? brake_document_words(d, "%s; and %d more", all, count - FIRST) : all;
 }

@@ -371,10 +371,12 @@ static void descend(const struct runs *runs)
 
 static void missing(struct brake_fade *fade, const struct brake_error *error)
 {
+    const bool lines = error->status == BRAKE_E_MISSING; /* its text names them all */
     fade->warnings = 1;
     fade->warning[0].id = brake_warning_id(BRAKE_WARNS_HEAT_MISSING);
     brake_text_format(fade->warning[0].text, sizeof fade->warning[0].text,
-                      "Fade cannot be said: %s: %.150s", error->field, error->text);
+                      "No fade procedure: %s%s%.150s", lines ? "" : error->field, lines ? "" : ": ",
+                      error->text);
     lacks(fade, "a line that heat needs is missing or does not fit; see the warnings");
 }
 

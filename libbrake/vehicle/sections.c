@@ -424,7 +424,7 @@ static const struct brake_quantity disc_rows[] = {
      .meaning = "Rotor of one plate, or of two cheeks with air between them.",
      .measure = "Look at its edge.",
      .why = "front ones are mostly vented, rear ones mostly not; common practice, no source"},
-    {LINE(disc, rotor_diameter), .kind = BRAKE_REAL, .role = BRAKE_WORKED,
+    {LINE(disc, rotor_diameter), .need = BRAKE_ASKED, .kind = BRAKE_REAL, .role = BRAKE_WORKED,
      .danger = BRAKE_TOO_HIGH, .dimension = BRAKE_LENGTH, .unit = "mm", .low = 0.12, .high = 0.6,
      NO_DEFAULT, .typical = 0.005,
      .meaning = "Outside diameter of the rotor. Only for heat over time.",
@@ -578,10 +578,11 @@ static const struct brake_quantity drum_rows[] = {
      .meaning = "Mass of one drum's rubbing ring.",
      .means = BRAKE_BY_SCALE, .measure = "Scale, less the web."},
     {LINE(drum, width), .kind = BRAKE_REAL, .danger = BRAKE_EITHER, .dimension = BRAKE_LENGTH,
-     .unit = "mm", .low = 0.015, .high = 0.2, NO_DEFAULT, .typical = 0.03,
+     .unit = "mm", .low = 0.015, .high = 0.2, RULE(0.8, 1.3), .typical = 0.03,
      .meaning = "Width of the rubbing ring. Only for heat over time.",
      .means = BRAKE_BY_TAPE,
-     .measure = "Vernier caliper in the drum; the shoe is a little narrower."},
+     .measure = "Vernier caliper in the drum; the shoe is a little narrower.",
+     .why = "a fifth of the diameter; 0.16 to 0.26 of it among drums of 180 to 330 mm; sizes from memory"},
 };
 
 static const struct brake_quantity lining_rows[] = {
@@ -923,7 +924,7 @@ static const struct brake_quantity parking_rows[] = {
      .meaning = "Wheels that the parking brake holds.",
      .measure = "Look; a shaft brake with the centre drive locked holds all.",
      .why = "the rear wheels, the usual place"},
-    {LINE(parking, control), .need = BRAKE_ASKED, .kind = BRAKE_CHOICE, .choices = control_words,
+    {LINE(parking, control), .kind = BRAKE_CHOICE, .choices = control_words,
      .fallback = BRAKE_HAND,
      .meaning = "Worked by hand or by foot.",
      .measure = "Look.",
