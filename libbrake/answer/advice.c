@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* What to do, and what to measure: in a sentence each, and in tables. */
 #include <math.h>
+#include <string.h>
 
 #include "brake/catalogue.h"
 #include "brake/file.h"
@@ -146,14 +147,14 @@ static bool lacks(const struct brake_assessment *a, int criterion)
            j->reason != NULL;
 }
 
-/* The lines that hot performance lacks stand in a warning. */
+/* The lines that hot performance lacks stand in a warning, behind what it is about. */
 static const char *reason_of(struct brake_document *d, const struct brake_assessment *a,
                              int criterion)
 {
     const bool hot = brake_measure_hot(brake_criterion_at(criterion)->measure);
     for (int i = 0; hot && i < a->warnings; i++) {
         if (a->warning[i].id == brake_warning_id(BRAKE_WARNS_HEAT_MISSING))
-            return brake_document_told(d, a->warning[i].text);
+            return brake_document_told(d, strchr(a->warning[i].text, ':') + 2);
     }
     return a->judgement[criterion].reason;
 }

@@ -192,7 +192,6 @@ static void reduce_drum(struct work *w, int axle)
         return;
     work_offer_default(w, AXLE_INDEX(drum.compliance, axle),
                        1.2e-3 * brake_piston_area(2.0, drum->cylinder_diameter));
-    work_offer_default(w, AXLE_INDEX(drum.width, axle), 0.2 * drum->diameter);
     if (!has_shape(lining))
         work_offer_default(
             w, AXLE_INDEX(drum.brake_factor, axle),

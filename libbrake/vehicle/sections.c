@@ -577,12 +577,11 @@ static const struct brake_quantity drum_rows[] = {
      .unit = "kg", .low = 0.5, .high = 60.0, NO_DEFAULT, .typical = 0.05,
      .meaning = "Mass of one drum's rubbing ring.",
      .means = BRAKE_BY_SCALE, .measure = "Scale, less the web."},
-    {LINE(drum, width), .kind = BRAKE_REAL, .danger = BRAKE_EITHER, .dimension = BRAKE_LENGTH,
-     .unit = "mm", .low = 0.015, .high = 0.2, RULE(0.8, 1.3), .typical = 0.03,
+    {LINE(drum, width), .need = BRAKE_ASKED, .kind = BRAKE_REAL, .danger = BRAKE_EITHER, .dimension = BRAKE_LENGTH,
+     .unit = "mm", .low = 0.015, .high = 0.2, NO_DEFAULT, .typical = 0.03,
      .meaning = "Width of the rubbing ring. Only for heat over time.",
      .means = BRAKE_BY_TAPE,
-     .measure = "Vernier caliper in the drum; the shoe is a little narrower.",
-     .why = "a fifth of the diameter; 0.16 to 0.26 of it among drums of 180 to 330 mm; sizes from memory"},
+     .measure = "Vernier caliper in the drum; the shoe is a little narrower."},
 };
 
 static const struct brake_quantity lining_rows[] = {

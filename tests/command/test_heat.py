@@ -332,7 +332,10 @@ def test_what_is_missing_is_told(tmp_path):
     path.write_text(plain.VEHICLE)
     status, out, error = heat(*STOP, file=str(path))
     assert (status, out) == (3, "")
-    assert "heat cannot be said without front.disc.rotor_mass, rear.drum.drum_mass" in error
+    assert (
+        "heat cannot be said without front.disc.rotor_mass, rear.drum.drum_mass, rear.drum.width"
+        in error
+    )
 
 
 def test_defaults_are_enough_beside_masses_and_width(tmp_path):

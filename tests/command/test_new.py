@@ -159,20 +159,26 @@ def test_from_an_empty_folder_15_lines_give_a_first_verdict(front, rear, assist)
     assert report["summary"] and report["criteria"]
 
 
-HEAT = {"rotor_mass": "15 lb", "drum_mass": "18 lb", "rotor_diameter": "11.6 in"}
+HEAT = {
+    "rotor_mass": "15 lb",
+    "rotor_diameter": "11.6 in",
+    "drum_mass": "18 lb",
+    "width": "2.5 in",
+}
 
 
 @pytest.mark.parametrize("front, rear", BRAKES)
 def test_what_a_short_file_asks_for_is_enough_for_heat_and_each_of_it_is_needed(front, rear):
-    """Given the masses and the diameter of the rotors too, the boiling of the fluid is judged; the
-    first screen names each that was left out."""
+    """Given what is needed for heat too, the first screen misses nothing of it, and names each line
+    that was left out."""
     start = short(front, rear, "--units", "us", "--country", "us")
     parts = {"rotor_mass", "rotor_diameter"} if "disc" in (front, rear) else set()
-    parts |= {"drum_mass"} if "drum" in (front, rear) else set()
+    parts |= {"drum_mass", "width"} if "drum" in (front, rear) else set()
     for left_out in (None, *parts):
         measured = {**MEASURED, **{k: v for k, v in HEAT.items() if k != left_out}}
         done = plain.run("check", "/dev/stdin", given=filled(start, measured)[0])
-        told = " ".join(done.stdout.decode().partition("Measure")[2].partition("\n  falls")[0].split())
+        measure = done.stdout.decode().partition("\nMeasure")[2].partition("\n  falls")[0]
+        told = " ".join(measure.split())
         assert ("heat cannot be said without" in told) == (left_out is not None), told
         assert left_out is None or f".{left_out}" in told
 

@@ -125,7 +125,8 @@ def test_a_head_that_only_begins_like_a_column_is_left_aside():
 
 def test_what_is_left_aside_is_told_in_its_own_letters():
     """But for those that steer a terminal, and beyond 40 bytes."""
-    _, notes = read("time [s],speed [m/s],Rotor FL (°C),\x1b[31mred," + 30 * "é" + "\n0,1,2,3,4\n1,1,2,3,4\n")
+    heads = "Rotor FL (°C),\x1b[31mred," + 30 * "é"
+    _, notes = read(f"time [s],speed [m/s],{heads}\n0,1,2,3,4\n1,1,2,3,4\n")
     assert [note.split("'")[1] for note in notes] == ["Rotor FL (°C)", "?[31mred", 20 * "é"]
 
 

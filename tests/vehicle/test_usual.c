@@ -106,7 +106,6 @@ static void a_drum_of_which_little_is_told(void **state)
                     cases[i].factor * pow(0.40 / 0.37, cases[i].power), 1e-12);
         assert_near(value_at(&sheet, "rear.drum.compliance"),
                     1.2e-3 * 2.0 * BRAKE_PI / 4.0 * 0.0004, 1e-12);
-        assert_near(value_at(&sheet, "rear.drum.width"), 0.06, 1e-12); /* of 300 mm */
     }
 }
 
@@ -127,7 +126,6 @@ static void how_far_a_vehicle_may_be_from_its_rule(void **state)
         {"front.disc.pads.gap", 0.33, 2.5},
         {"front.drum.brake_factor", 0.75, 1.35},
         {"front.drum.compliance", 0.5, 2},
-        {"front.drum.width", 0.8, 1.3},
         {"front.drum.lining.secondary_heel", 0.7, 1.2},
         {"front.drum.lining.secondary_toe", 0.95, 1.1},
         {"front.drum.lining.secondary_mu", 0.9, 1.1},
