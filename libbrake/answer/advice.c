@@ -137,7 +137,7 @@ static void repairs(struct brake_document *d, const struct brake_sheet *sheet,
 
 enum {
     SHOWN = 4, /* lines in a sentence */
-    FIRST = 3  /* of what is missing there */
+    FIRST = 2  /* of what is missing there */
 };
 
 static bool lacks(const struct brake_assessment *a, int criterion)
