@@ -9,6 +9,7 @@
 #include "criteria/judge.h"
 #include "criteria/scope.h"
 #include "parts.h"
+#include "study/procedure.h"
 #include "vehicle/sections.h"
 
 /* ---- what to do ----------------------------------------------------------------------------- */
@@ -147,14 +148,14 @@ static bool lacks(const struct brake_assessment *a, int criterion)
            j->reason != NULL;
 }
 
-/* The lines that hot performance lacks stand in a warning, behind what it is about. */
+/* The lines that hot performance lacks stand in a warning. */
 static const char *reason_of(struct brake_document *d, const struct brake_assessment *a,
                              int criterion)
 {
     const bool hot = brake_measure_hot(brake_criterion_at(criterion)->measure);
     for (int i = 0; hot && i < a->warnings; i++) {
         if (a->warning[i].id == brake_warning_id(BRAKE_WARNS_HEAT_MISSING))
-            return brake_document_told(d, strchr(a->warning[i].text, ':') + 2);
+            return brake_document_told(d, a->warning[i].text + strlen(BRAKE_FADE_NONE));
     }
     return a->judgement[criterion].reason;
 }

@@ -375,7 +375,7 @@ static void missing(struct brake_fade *fade, const struct brake_error *error)
     fade->warnings = 1;
     fade->warning[0].id = brake_warning_id(BRAKE_WARNS_HEAT_MISSING);
     brake_text_format(fade->warning[0].text, sizeof fade->warning[0].text,
-                      "No fade procedure: %s%s%.150s", lines ? "" : error->field, lines ? "" : ": ",
+                      BRAKE_FADE_NONE "%s%s%.150s", lines ? "" : error->field, lines ? "" : ": ",
                       error->text);
     lacks(fade, "a line that heat needs is missing or does not fit; see the warnings");
 }

@@ -42,6 +42,9 @@ enum brake_fade_part {
  */
 unsigned brake_fade_part_of(const struct brake_criterion *criterion);
 
+/** What the warning of a procedure that heat does not allow begins with; the reason follows. */
+#define BRAKE_FADE_NONE "No fade procedure: "
+
 /** Run a fade procedure.
  * @param vehicle  complete
  * @param kind     whose procedure
