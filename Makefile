@@ -43,7 +43,7 @@ PYTHON_PACKAGES := mypy python3-dev python3-distributed python3-ipykernel python
 PACKAGES := $(CORE_PACKAGES) $(PYTHON_PACKAGES) abigail-tools binutils chromium clang clang-format clang-tidy cmake cppcheck \
     doxygen g++ libcjson-dev libclang-rt-dev libclang-rt-dev-wasm32 libcmocka-dev libomp-dev libsundials-dev lld llvm locales man-db \
     nodejs poppler-utils python3 python3-html5lib python3-hypothesis python3-jsonschema python3-markdown python3-numpy python3-pytest \
-    python3-scipy units valgrind wasi-libc
+    python3-pytest-xdist python3-scipy units valgrind wasi-libc
 
 # From the npm registry, into the build: rules of accessibility, a second checker of types. What they
 # say is skipped without.
@@ -77,7 +77,7 @@ OBJECTS := $(call object,$(LIBRARY) $(COMMAND) $(UNIT_TESTS) $(PUBLISHED) $(DRIV
     tests/fuzz/replay.c)
 
 .PHONY: all check check-browsers check-company check-kill check-page oracle check-sanitize check-sanitize-python check-valgrind check-arm64 \
-    check-allocation check-deb compiled deb dist docs fuzz fuzz-programs lint mutate prove reference schema trust web \
+    check-allocation check-deb compiled deb dist docs fuzz fuzz-keep fuzz-programs lint mutate prove reference schema trust web \
     coverage bench deps-core deps deps-browsers install uninstall format clean help
 .DELETE_ON_ERROR:
 
@@ -315,10 +315,10 @@ docs: $(PACKAGE)
 	@cd $(BUILD)/docs/python && PYTHONPATH=$(abspath $(BUILD)/python) $(PYTHON) -m pydoc -w $(abspath $(BUILD)/python)/ >/dev/null
 	@echo 'docs $(BUILD)/docs/c/html/index.html'; echo 'docs $(BUILD)/docs/python/libbrake.html'
 
-# Whole duties against a second solver: some minutes.
+# Vehicles cold, and whole duties, against a second solver: some minutes.
 oracle: all $(DRIVER_PROGRAMS)
-	DUTY_CASES=54 LIBBRAKE_BUILD=$(abspath $(BUILD)) PYTHONPATH=tests PYTHONDONTWRITEBYTECODE=1 \
-	    $(PYTHON) -m pytest -q -p no:cacheprovider tests/oracle/test_duty.py
+	ORACLE_CASES=10000 DUTY_CASES=54 LIBBRAKE_BUILD=$(abspath $(BUILD)) PYTHONPATH=tests PYTHONDONTWRITEBYTECODE=1 \
+	    $(PYTHON) -m pytest -q -p no:cacheprovider tests/oracle/test_oracle.py tests/oracle/test_duty.py
 
 # Runs that write a file, ended at any moment: a minute.
 check-kill: all
@@ -353,13 +353,14 @@ SECONDS ?= 60
 TARGETS ?=
 QUIET ?=
 FUZZ_BUILD := $(BUILD)/fuzz
-fuzz: export ASAN_OPTIONS := detect_leaks=1:allocator_may_return_null=1
-fuzz:
+fuzz fuzz-keep: export ASAN_OPTIONS := detect_leaks=1:allocator_may_return_null=1
+fuzz-keep: FUZZ_KEEP := --keep
+fuzz fuzz-keep:
 	@$(MAKE) --no-print-directory fuzz-programs CC=clang BUILD=$(FUZZ_BUILD) FUZZER= \
 	    CFLAGS='-O1 -g -fno-omit-frame-pointer' FUZZ_LINK=-fsanitize=fuzzer \
 	    INSTRUMENT='-fsanitize=fuzzer-no-link,address,undefined -fno-sanitize-recover=all'
 	@OMP_NUM_THREADS=1 LIBBRAKE_BUILD=$(abspath $(BUILD)) PYTHONPATH=tests PYTHONDONTWRITEBYTECODE=1 \
-	    $(PYTHON) -m fuzz --seconds $(SECONDS) $(if $(QUIET),--quiet $(QUIET)) $(TARGETS)
+	    $(PYTHON) -m fuzz --seconds $(SECONDS) $(if $(QUIET),--quiet $(QUIET)) $(FUZZ_KEEP) $(TARGETS)
 
 fuzz-programs: $(FUZZ_PROGRAMS)
 
@@ -523,12 +524,13 @@ help:
 	@echo 'check-sanitize  every test under the address and undefined-behaviour sanitizers'
 	@echo 'check-sanitize-python  those of the Python package, its C under them'
 	@echo 'check-threads   races between threads: C tests and verbs under ThreadSanitizer (clang)'
-	@echo 'oracle          54 whole duties over time against a second solver (check takes 18)'
+	@echo 'oracle          10,000 vehicles and 54 whole duties against a second solver (check takes 3,000 and 18)'
 	@echo 'check-kill      300 runs of each verb that writes a file, ended at any moment (check takes 40)'
 	@echo 'check-company   fade procedures of 10,000 random vehicles, alone and side by side (check takes 48)'
 	@echo 'check-page      every vehicle with heat: the page in node and Chromium as the command (check takes one)'
 	@echo 'check-valgrind  the C tests under valgrind'
 	@echo 'fuzz            any bytes at all: SECONDS (60) for each of TARGETS; fewer, QUIET of them without a new edge'
+	@echo 'fuzz-keep       the fewest bytes that reach every edge found in build/, into tests/fuzz/found: it goes on from there'
 	@echo 'check-arm64     every source compiled for arm64, by a cross compiler'
 	@echo 'check-allocation  each of the first ALLOCATIONS (2000) allocations fails in turn'
 	@echo 'lint            warnings of two compilers, static analysis, measurements of the code'

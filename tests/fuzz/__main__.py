@@ -3,10 +3,12 @@
 
 With QUIET=n a target ends before its SECONDS when it came upon no new edge for n of them. Seconds
 are those of the processor, so that other work beside it takes nothing away. What a target finds
-new it keeps in the build folder, and goes on from there the next time; bytes that broke it are
-kept beside it. Ends with 1 when one broke.
+new stays in the build folder, and it goes on from there the next time; on a new machine from what
+`make fuzz-keep` put into tests/fuzz/found: few bytes that reach every edge found so far. Bytes that
+broke a target stay beside what it found. Ends with 1 when one broke.
 """
 import argparse
+import io
 import math
 import os
 import pathlib
@@ -14,6 +16,8 @@ import re
 import signal
 import subprocess
 import sys
+import tarfile
+import tempfile
 import threading
 import time
 
@@ -23,6 +27,7 @@ from trust import record
 HERE = pathlib.Path(__file__).resolve().parent
 BUILD = pathlib.Path(os.environ.get("LIBBRAKE_BUILD", source.ROOT / "build"))
 FOUND = BUILD / "fuzz" / "found"
+KEPT = HERE / "found"  # an archive for each target
 PROGRAMS = sorted(path.stem for path in HERE.glob("*.c") if path.stem != "replay")
 ARGUMENTS = "arguments"  # of the Python package
 # Where there are more seeds than its own.
@@ -70,15 +75,41 @@ def figures(said):
     return [int(found[-1]) if found else 0 for found in (runs, edges)]
 
 
+def command_of(target, *options):
+    """What runs a target on its corpus, which begins with what is kept, and its seeds."""
+    corpus = FOUND / target
+    if not corpus.exists():
+        corpus.mkdir(parents=True)
+        if (KEPT / f"{target}.tar.xz").exists():
+            with tarfile.open(KEPT / f"{target}.tar.xz") as archive:
+                archive.extractall(corpus)
+    seeds = [HERE / "seeds" / target, *(source.ROOT / folder for folder in SEEDS.get(target, ()))]
+    return [BUILD / "fuzz" / "tests" / "fuzz" / target, f"-max_len={LONGEST.get(target, 400)}",
+            "-timeout=60", "-rss_limit_mb=3000", "-close_fd_mask=3",
+            f"-artifact_prefix={FOUND}/{target}-", *options, corpus,
+            *(path for path in seeds if path.exists())]  # fmt: skip
+
+
+def keep(target):
+    """Archives the fewest of a target's bytes that reach every edge which all of them reach; what
+    to say of it."""
+    with tempfile.TemporaryDirectory() as fewest:
+        command = command_of(target, "-merge=1", "-set_cover_merge=1", fewest)
+        subprocess.run(command, check=True, stderr=subprocess.DEVNULL, stdout=subprocess.DEVNULL)
+        paths = sorted(pathlib.Path(fewest).iterdir())
+        KEPT.mkdir(exist_ok=True)
+        with tarfile.open(KEPT / f"{target}.tar.xz", "w:xz") as archive:
+            for path in paths:
+                content = path.read_bytes()
+                entry = tarfile.TarInfo(path.name)
+                entry.size = len(content)
+                archive.addfile(entry, io.BytesIO(content))
+    return f"{len(paths)} kept"
+
+
 def run(target, seconds, quiet):
     """Runs one target; whether it stood, and what to say of it."""
-    corpus = FOUND / target
-    corpus.mkdir(parents=True, exist_ok=True)
-    seeds = [HERE / "seeds" / target, *(source.ROOT / folder for folder in SEEDS.get(target, ()))]
-    command = [BUILD / "fuzz" / "tests" / "fuzz" / target, f"-max_len={LONGEST.get(target, 400)}",
-               "-print_final_stats=1", "-timeout=60", "-rss_limit_mb=3000", "-close_fd_mask=3",
-               f"-artifact_prefix={FOUND}/{target}-", corpus,
-               *(path for path in seeds if path.exists())]  # fmt: skip
+    command = command_of(target, "-print_final_stats=1")
     status, said, took, last = listened(command, seconds, quiet)
     if status:
         print(said[-4000:])
@@ -104,8 +135,14 @@ def main():
     parser = argparse.ArgumentParser()
     parser.add_argument("--seconds", type=int, default=60)
     parser.add_argument("--quiet", type=int, default=math.inf)
+    parser.add_argument("--keep", action="store_true", help="keep what was found, look for no more")
     parser.add_argument("targets", nargs="*", default=[*PROGRAMS, ARGUMENTS])
     told = parser.parse_args()
+    if told.keep:
+        for target in told.targets:
+            if target != ARGUMENTS:
+                print(f"fuzz: {target}: {keep(target)}", flush=True)
+        return 0
     broken = 0
     for target in told.targets:
         if target == ARGUMENTS:

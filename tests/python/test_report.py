@@ -74,6 +74,12 @@ def test_what_is_left_out_is_today_and_no_name(heron):
     assert found.html.count("qualified inspector") >= 2
 
 
+@pytest.mark.parametrize("date", ["", 19700102, 0.5, [1970, 1, 2]])
+def test_what_is_no_date_is_refused(heron, date):
+    with pytest.raises(TypeError, match="^date: got .*; accepts a date, its text, or None: today"):
+        heron.report(date=date)
+
+
 def test_the_drive_may_be_arrays(heron):
     time = [0.05 * i for i in range(200)]
     speed = [max(0.0, 20.0 - 4.0 * max(0.0, t - 1.0)) for t in time]

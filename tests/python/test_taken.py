@@ -216,7 +216,7 @@ def test_changed_bytes_are_refused_or_can_be_asked(heron):
             assert "damaged" in str(refusal) and refusal.field
             continue
         try:
-            one.outputs([DISTANCE]) if number % 10 else _ask(one)
+            one.outputs([DISTANCE]) if number % 25 else _ask(one)
             if number % 100 == 0:
                 one.spread(1024), one.heat(stop=20.0), one.sweep({ROLLOUT: [2.2]}, DISTANCE)
         except (errors.Refused, UnicodeDecodeError):

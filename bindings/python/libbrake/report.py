@@ -26,6 +26,15 @@ class Report:
         return self.text
 
 
+def _written(date):
+    """A date as text; today's when it is left out."""
+    if date is None:
+        return str(day.today())
+    if isinstance(date, (day, str)) and date:
+        return str(date)
+    raise TypeError(f"date: got {date!r:.60}; accepts a date, its text, or None: today")
+
+
 def report(vehicle, before, names, drive, rules, load, date):
     """See Vehicle.report. `names`: of the files of both vehicles; `drive`: log, columns, load."""
     log, columns, driven = drive
@@ -36,7 +45,7 @@ def report(vehicle, before, names, drive, rules, load, date):
 
     if log is not None:
         text, name = read(log)
-    words = *names, name or None, str(date or day.today()), rules_bits(rules), full
+    words = *names, name or None, _written(date), rules_bits(rules), full
     sheets = vehicle._sheet, fitted(before, vehicle)
     try:
         return Report(*_core.report_run(*sheets, words, (text, columns, so_driven, *as_usual())))
