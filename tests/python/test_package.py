@@ -43,6 +43,9 @@ def test_the_commands_of_the_readme_work_in_an_empty_environment(tmp_path):
     script = "import libbrake; v = libbrake.load('examples/heron.ini'); print(v.check())"
     text = run(python, "-c", script)
     assert re.match(r"Heron \(invented\), after refit\nCAUTION: .*\nVerdict", text)
+    for terms in ("LICENSE", "NOTICE"):
+        (kept,) = (tmp_path / "env").glob(f"lib/*/site-packages/libbrake-*.dist-info/**/{terms}")
+        assert kept.read_text() == (ROOT / terms).read_text()
     assert "qualified inspector" in " ".join(text.split())
 
 
