@@ -110,7 +110,7 @@ static void expect_cautions(void)
     assert_true(strstr(flat, BRAKE_CAUTION_LINE) < strstr(flat, "Verdict"));
 }
 
-/* None, one, all but one, all: what is named of a choice is what it takes and what it leaves out. */
+/* None, one, all but one, all: a text names what a choice takes and what it leaves out. */
 static bool few_or_most(unsigned rules)
 {
     const unsigned left_out = BRAKE_RULES_ALL & ~rules;

@@ -8,6 +8,7 @@ new stays in the build folder, and it goes on from there the next time; on a new
 broke a target stay beside what it found. Ends with 1 when one broke.
 """
 import argparse
+import contextlib
 import io
 import math
 import os
@@ -28,6 +29,7 @@ HERE = pathlib.Path(__file__).resolve().parent
 BUILD = pathlib.Path(os.environ.get("LIBBRAKE_BUILD", source.ROOT / "build"))
 FOUND = BUILD / "fuzz" / "found"
 KEPT = HERE / "found"  # an archive for each target
+SHORT = 60  # [s] a run no longer goes from the seeds alone: all that is kept takes minutes to show
 PROGRAMS = sorted(path.stem for path in HERE.glob("*.c") if path.stem != "replay")
 ARGUMENTS = "arguments"  # of the Python package
 # Where there are more seeds than its own.
@@ -75,14 +77,17 @@ def figures(said):
     return [int(found[-1]) if found else 0 for found in (runs, edges)]
 
 
+def unpack(target):
+    """What is kept of a target, put where it looks for more: once."""
+    with contextlib.suppress(FileNotFoundError), tarfile.open(KEPT / f"{target}.tar.xz") as archive:
+        names = [entry for entry in archive if not (FOUND / target / entry.name).exists()]
+        archive.extractall(FOUND / target, names)
+
+
 def command_of(target, *options):
-    """What runs a target on its corpus, which begins with what is kept, and its seeds."""
+    """What runs a target on its corpus and its seeds."""
     corpus = FOUND / target
-    if not corpus.exists():
-        corpus.mkdir(parents=True)
-        if (KEPT / f"{target}.tar.xz").exists():
-            with tarfile.open(KEPT / f"{target}.tar.xz") as archive:
-                archive.extractall(corpus)
+    corpus.mkdir(parents=True, exist_ok=True)
     seeds = [HERE / "seeds" / target, *(source.ROOT / folder for folder in SEEDS.get(target, ()))]
     return [BUILD / "fuzz" / "tests" / "fuzz" / target, f"-max_len={LONGEST.get(target, 400)}",
             "-timeout=60", "-rss_limit_mb=3000", "-close_fd_mask=3",
@@ -93,6 +98,7 @@ def command_of(target, *options):
 def keep(target):
     """Archives the fewest of a target's bytes that reach every edge which all of them reach; what
     to say of it."""
+    unpack(target)
     with tempfile.TemporaryDirectory() as fewest:
         command = command_of(target, "-merge=1", "-set_cover_merge=1", fewest)
         subprocess.run(command, check=True, stderr=subprocess.DEVNULL, stdout=subprocess.DEVNULL)
@@ -109,6 +115,8 @@ def keep(target):
 
 def run(target, seconds, quiet):
     """Runs one target; whether it stood, and what to say of it."""
+    if seconds > SHORT:
+        unpack(target)
     command = command_of(target, "-print_final_stats=1")
     status, said, took, last = listened(command, seconds, quiet)
     if status:

@@ -40,7 +40,8 @@ def test_the_source_archive_holds_the_terms(tmp_path):
     (archive,) = tmp_path.glob("*.tar.gz")
     with tarfile.open(archive) as opened:
         names = [one.name for one in opened if re.search("^[^/]*/(LICENSE|NOTICE)$", one.name)]
-        held = {name.rpartition("/")[2]: opened.extractfile(name).read().decode() for name in names}
+        held = {name.rpartition("/")[2]: opened.extractfile(name).read().decode()
+                for name in names}  # fmt: skip
     assert held == TERMS
 
 
