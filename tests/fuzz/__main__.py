@@ -3,9 +3,9 @@
 
 With QUIET=n a target ends before its SECONDS when it came upon no new edge for n of them. Seconds
 are those of the processor, so that other work beside it takes nothing away. What a target finds
-new stays in the build folder, and it goes on from there the next time; on a new machine from what
-`make fuzz-keep` put into tests/fuzz/found: few bytes that reach every edge found so far. Bytes that
-broke a target stay beside what it found. Ends with 1 when one broke.
+new stays in the build folder, and it goes on from there the next time; a run of more than a minute
+goes on from tests/fuzz/found too, where `make fuzz-keep` put few bytes that reach every edge found.
+Bytes that broke a target stay beside what it found. Ends with 1 when one broke.
 """
 import argparse
 import contextlib
