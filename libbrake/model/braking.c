@@ -352,58 +352,85 @@ static void keep(const struct course *c, const struct passage *p, double length,
     }
 }
 
-/* Largest value about the begin of a step: where the three values that lie around it have their
- * largest in the middle, the top of their parabola. Slopes are those of the step before and of this
- * one. */
-static double crest(double begin, double before, double span, double slope, double time)
+/* Largest value from amid an earlier step to the end of this one: the top of the parabola that has
+ * the slopes of both amid each, where it lies there. `apart` is the time between. */
+static double crest(double begin, double before, double slope, double apart, double time)
 {
-    if (!(before > 0.0 && slope < 0.0))
+    const double bend = 0.5 * (slope - before) / apart;
+    const double first = slope - bend * time;
+    if (!(before > 0.0 && slope + bend * time < 0.0))
         return begin;
-    const double middle = (before * time + slope * span) / (time + span);
-    const double bend = (slope - before) / (time + span);
-    return begin - 0.25 * middle * middle / bend;
+    return begin - 0.25 * first * first / bend;
 }
 
-/* No crest is sought about a jump of the power or where it bends, nor in a step so short that none
- * would stand out: a face that bends by 25 K/s2 does so by a millikelvin. */
+/* Whether the power jumped at the begin of a step or bends at its end. At a speed of interest it
+ * does not. */
 static bool is_rough(const struct course *c, const struct passage *p, double begun, double end)
 {
     const struct brake_rig *rig = c->rig;
-    const double least = 0.02;
-    return p->to.time < least || jumps(c, begun) || !came_to_end(p, end - begun) ||
-           end == rig->dead_time || end == rig->dead_time + rig->rise_time;
+    for (int i = 0; i < AT_80; i++) {
+        if ((p->begin.past[i] > 0.0) != (p->end.past[i] > 0.0))
+            return true;
+    }
+    return jumps(c, begun) || (came_to_end(p, end - begun) &&
+                               (end == rig->dead_time || end == rig->dead_time + rig->rise_time));
 }
 
-/* The larger of what was and a quantity over a step. */
-static double largest(const double value[2], double time, double span, double *slope, double most)
+static void forget_slopes(struct brake_outcome *o)
+{
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        o->warming[i] = o->straining[i] = 0.0;
+}
+
+/* The larger of what was and a quantity's crest, whose slope is that of this step then. */
+static double largest(const double value[2], double time, double apart, double *slope, double most)
 {
     const double before = *slope;
     *slope = (value[1] - value[0]) / time;
-    return most_of(most, most_of(value[1], crest(value[0], before, span, *slope, time)));
+    return most_of(most, crest(value[0], before, *slope, apart, time));
 }
 
-/* The hottest face, and the largest strain, between the ends of smooth steps too. */
-static void note_heat(const struct course *c, const struct passage *p,
-                      const struct brake_braking *before, bool rough, struct brake_outcome *o)
+static double strain_of(const struct brake_thermal *thermal,
+                        const struct brake_thermal_state *state)
+{
+    return state->face - brake_thermal_mean(thermal, state);
+}
+
+/* The hottest face, and the largest strain, between the ends of steps. Short steps between two
+ * others are passed over, unless they are many. */
+static void note_crests(const struct course *c, const struct passage *p,
+                        const struct brake_braking *before, struct brake_outcome *o)
 {
     const double time = p->to.time;
+    const double amid = before->time + 0.5 * time;
+    const double apart = amid - o->amid;
+    if (apart > 1.5 * c->rig->step)
+        forget_slopes(o);
     for (int i = 0; i < BRAKE_AXLES; i++) {
         const struct brake_thermal *thermal = c->rig->thermal[i];
-        const struct brake_thermal_state *begin = &before->heat[i];
-        const struct brake_thermal_state *end = &p->heat[i];
         if (thermal == NULL)
             continue;
-        const double face[] = {begin->face, end->face};
-        const double strain[] = {begin->face - brake_thermal_mean(thermal, begin),
-                                 end->face - brake_thermal_mean(thermal, end)};
-        if (rough)
-            o->warming[i] = o->straining[i] = 0.0;
-        o->pad_most[i] = most_of(o->pad_most[i], brake_thermal_part(thermal, end, BRAKE_PART_PAD));
-        o->face_most[i] = largest(face, time, before->span, &o->warming[i], o->face_most[i]);
-        o->stress_rise[i] =
-            largest(strain, time, before->span, &o->straining[i], o->stress_rise[i]);
-        if (rough)
-            o->warming[i] = o->straining[i] = 0.0;
+        const double face[] = {before->heat[i].face, p->heat[i].face};
+        const double strain[] = {strain_of(thermal, &before->heat[i]),
+                                 strain_of(thermal, &p->heat[i])};
+        o->face_most[i] = largest(face, time, apart, &o->warming[i], o->face_most[i]);
+        o->stress_rise[i] = largest(strain, time, apart, &o->straining[i], o->stress_rise[i]);
+    }
+    o->amid = amid;
+}
+
+/* What they are at the end of a step. */
+static void note_heat(const struct course *c, const struct brake_thermal_state heat[BRAKE_AXLES],
+                      struct brake_outcome *o)
+{
+    for (int i = 0; i < BRAKE_AXLES; i++) {
+        const struct brake_thermal *thermal = c->rig->thermal[i];
+        if (thermal == NULL)
+            continue;
+        o->pad_most[i] =
+            most_of(o->pad_most[i], brake_thermal_part(thermal, &heat[i], BRAKE_PART_PAD));
+        o->face_most[i] = most_of(o->face_most[i], heat[i].face);
+        o->stress_rise[i] = most_of(o->stress_rise[i], strain_of(thermal, &heat[i]));
     }
 }
 
@@ -612,7 +639,11 @@ static void end_step(struct lane *lane)
     const struct passage *p = &lane->passage;
     struct brake_braking *b = &lane->braking;
     struct brake_outcome *o = &lane->outcome;
-    note_heat(c, p, b, is_rough(c, p, lane->begun, lane->end), o);
+    note_heat(c, p->heat, o);
+    if (is_telling(c, p, lane->begun))
+        note_crests(c, p, b, o);
+    if (is_rough(c, p, lane->begun, lane->end))
+        forget_slopes(o);
     keep(c, p, lane->end - lane->begun, lane->end, b);
     note_corners(c, p, lane->begun, b, o);
     note(c, b, o);

@@ -1278,31 +1278,93 @@ static void the_hottest_moment_is_found(void **state)
 /* A wall of one cell under a deceleration that is held: power falls straight, P = P0 - p t, the
  * mean rises with its integral and the face lies P l/(3 k A) above (slab heated for long, Carslaw
  * and Jaeger, sec. 3.8). So the face goes through a parabola, whose top lies between the ends of
- * steps wherever they are: at P/C = p l/(3 k A). */
-static void the_top_of_a_parabola_is_found_exactly(void **state)
+ * steps wherever they are, and whatever else ends one: P/C = p l/(3 k A) before the end of the
+ * stop. */
+static void has_its_top_found(double thickness, double from, double every)
 {
-    (void)state;
     struct hot_rig hot;
-    const struct brake_thermal_spec spec = wall(1);
+    struct brake_thermal_spec spec = wall(1);
+    spec.thickness = thickness;
     heat_up(&spec, &hot);
     hot.rig.rise_time = 0.0;
     hot.rig.balance.axle[BRAKE_REAR].gain = 0.0;
     hot.rig.balance.axle[BRAKE_FRONT].gain = 1e-3; /* 5 m/s2 at 400 N */
     for (int i = 0; i < BRAKE_AXLES; i++)
         hot.rig.friction[i] = NULL;
-    const struct brake_application a = holds_force(400.0, 40.0, 0.0);
-    const double capacity = 7200.0 * 500.0 * 0.08 * 0.012; /* [J/K] */
-    const double per_power = 0.012 / (3.0 * 50.0 * 0.08);  /* [K/W] */
-    const double power = 2000.0 * 5.0 * 40.0 / 2.0;
+    const struct brake_application a = holds_force(400.0, from, 0.0);
+    const double capacity = 7200.0 * 500.0 * 0.08 * thickness; /* [J/K] */
+    const double per_power = thickness / (3.0 * 50.0 * 0.08);  /* [K/W] */
+    const double power = 2000.0 * 5.0 * from / 2.0;
     const double falls = 2000.0 * 5.0 * 5.0 / 2.0; /* [W/s] */
     const double time = power / falls - per_power * capacity;
     const double top = 293.15 + (power * time - falls * time * time / 2.0) / capacity +
                        per_power * (power - falls * time);
     for (hot.rig.step = 0.5; hot.rig.step > 0.03; hot.rig.step *= 0.83) {
         const struct trip trip = stop(&hot.rig, &a);
+        struct trip halting = go(&hot.rig, &a, 0.0);
         assert_within(trip.out.face_most[BRAKE_FRONT], top, 1e-6);
         assert_equal(trip.out.face_most[BRAKE_REAR], 293.15);
+        for (double until = every; isnan(halting.out.ended); until += every)
+            assert_int_equal(brake_braking_advance(&hot.rig, &a, until, &halting.at, &halting.out),
+                             BRAKE_OK);
+        assert_within(halting.out.face_most[BRAKE_FRONT], top, 1e-6);
     }
+}
+
+static void the_top_of_a_parabola_is_found_exactly(void **state)
+{
+    (void)state;
+    has_its_top_found(0.012, 40.0, 0.1);
+    /* 0.2 s before the end, with nothing after it: a tenth of the speed is passed 0.4 s before that,
+     * and 5 ms before or after that is where a step was to end. */
+    has_its_top_found(0.003, 20.0, 0.3605);
+    has_its_top_found(0.003, 20.0, 0.3595);
+    has_its_top_found(0.003, 20.0, 0.36 + 1e-10);
+    has_its_top_found(0.003, 19.0, 0.25);
+}
+
+/* The same wall: face less mean is P l/(3 k A), largest where the pedal is all the way down, or an
+ * axle locks on the way there. A parabola across that instant would lie above. */
+static void no_top_is_sought_where_the_power_bends(void **state)
+{
+    (void)state;
+    struct hot_rig hot;
+    const struct brake_thermal_spec spec = wall(1);
+    heat_up(&spec, &hot);
+    hot.rig.rise_time = 0.4;
+    hot.rig.balance.axle[BRAKE_REAR].gain = 0.0;
+    hot.rig.balance.axle[BRAKE_FRONT].gain = 1e-3; /* 5 m/s2 at 400 N */
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        hot.rig.friction[i] = NULL;
+    const struct brake_application a = holds_force(400.0, 20.0, 0.0);
+    const double per_power = 0.012 / (3.0 * 50.0 * 0.08); /* [K/W] */
+    const double power = 2000.0 * 5.0 * (20.0 - 5.0 * 0.4 / 2.0) / 2.0;
+    hot.rig.step = 0.5;
+    struct trip trip = stop(&hot.rig, &a);
+    assert_within(trip.out.stress_rise[BRAKE_FRONT], per_power * power, 0.05);
+    hot.rig.adhesion = 0.3;
+    trip = stop(&hot.rig, &a);
+    hot.rig.step = 0.002;
+    const struct trip exact = stop(&hot.rig, &a);
+    assert_between(trip.out.lock_time, 0.1, 0.3);
+    assert_within(trip.out.stress_rise[BRAKE_FRONT], exact.out.stress_rise[BRAKE_FRONT], 0.01);
+}
+
+/* Where the foot comes down at once the face jumps by P l/(3 k A): that is no slope from which a top
+ * could follow, while it goes on to rise. */
+static void no_top_is_sought_where_the_power_jumps(void **state)
+{
+    (void)state;
+    struct hot_rig hot;
+    const struct brake_thermal_spec spec = wall(1);
+    heat_up(&spec, &hot);
+    hot.rig.rise_time = 0.0;
+    hot.rig.step = 0.5;
+    const struct brake_application a = holds_force(400.0, 40.0, 35.0);
+    const struct trip trip = stop(&hot.rig, &a);
+    assert_true(trip.out.steps >= 3);
+    for (int i = 0; i < BRAKE_AXLES; i++)
+        assert_equal(trip.out.face_most[i], trip.at.heat[i].face);
 }
 
 /* ---- going on, and refusing ----------------------------------------------------------------- */
@@ -1834,6 +1896,8 @@ int main(void)
         cmocka_unit_test(company_does_not_change_a_braking),
         cmocka_unit_test(the_hottest_moment_is_found),
         cmocka_unit_test(the_top_of_a_parabola_is_found_exactly),
+        cmocka_unit_test(no_top_is_sought_where_the_power_bends),
+        cmocka_unit_test(no_top_is_sought_where_the_power_jumps),
         cmocka_unit_test(a_state_that_is_saved_goes_on_as_if_nothing_had_been),
         cmocka_unit_test(a_time_cut_into_pieces_gives_the_same),
         cmocka_unit_test(ten_thousand_snubs_stay_finite),

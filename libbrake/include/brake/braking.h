@@ -39,8 +39,9 @@
  *
  * Accuracy: over 50 random vehicles whose friction drops by up to 40 % within 60 K, at steps up to
  * 0.5 s and tolerance 1e-4 s, stops from 100 km/h came out within 1e-4 m/s2 and 6 mm, faces within
- * 0.05 K of steps of 0.005 s. No crest is sought in the last step: a thin, wide rotor, which cools
- * before the stop ends, had its hottest face 0.3 K low.
+ * 0.05 K of steps of 0.005 s. The hottest face between the ends of steps is the top of a parabola:
+ * in 628 stops with discs of any size it came out 0.05 K low to 0.08 K high of that through the
+ * faces at each 0.1 s. None is sought across an instant where the power bends.
  *
  * Sources: Mitschke, Dynamik der Kraftfahrzeuge (stop in time); UN R13-H, Annex 3, 1.1.2 (mean
  * fully developed deceleration); Hairer, Norsett and Wanner, Solving Ordinary Differential
@@ -154,8 +155,10 @@ struct brake_outcome {
     double pad_most[BRAKE_AXLES];    /**< [K] hottest pads or linings, at the ends of steps; NaN
                                           without heat */
     double stress_rise[BRAKE_AXLES]; /**< [K] largest face less mean; NaN without heat */
-    double warming[BRAKE_AXLES];   /**< [K/s] of the face over the last step; 0: not smooth since */
+    double warming[BRAKE_AXLES];   /**< [K/s] of the face over the last step that was not short; 0:
+                                        not smooth since */
     double straining[BRAKE_AXLES]; /**< [K/s] of the face less mean over it */
+    double amid;                   /**< [s] half way through that step */
     double lock_time; /**< [s] when an axle first reached the limit of adhesion; NaN: never */
     double knee_time; /**< [s] when the booster ran out; NaN: never */
     double residual;  /**< [-] energy of motion lost less all work done, over that at the start, or
