@@ -76,7 +76,7 @@ SHARED := $(BUILD)/libbrake.so.$(VERSION)
 OBJECTS := $(call object,$(LIBRARY) $(COMMAND) $(UNIT_TESTS) $(PUBLISHED) $(DRIVERS) $(BENCHES) $(FUZZ) $(FACE) \
     tests/fuzz/replay.c)
 
-.PHONY: all check check-browsers check-company check-kill check-page oracle check-sanitize check-sanitize-python check-valgrind check-arm64 \
+.PHONY: all check check-built check-browsers check-company check-kill check-page oracle check-sanitize check-sanitize-python check-valgrind check-arm64 \
     check-allocation check-deb compiled deb dist docs fuzz fuzz-keep fuzz-programs lint mutate prove reference schema trust web \
     coverage bench deps-core deps deps-browsers install uninstall format clean help
 .DELETE_ON_ERROR:
@@ -227,8 +227,10 @@ check-allocation: all $(SHIM)
 	    PYTHONPATH=tests PYTHONDONTWRITEBYTECODE=1 \
 	    $(PYTHON) -m pytest -q -p no:cacheprovider tests/failure/test_allocation.py
 
-check: all $(TESTS) $(FUZZ_PROGRAMS) $(DRIVER_PROGRAMS) $(if $(filter failure,$(PYTEST_FOLDERS)),$(SHIM)) $(if $(filter python,$(PYTEST_FOLDERS)),$(PACKAGE)) \
-    $(if $(filter web,$(PYTEST_FOLDERS)),web)
+# What `check` runs: built, by `make -j` on as many processors as there are.
+check-built: all $(TESTS) $(FUZZ_PROGRAMS) $(DRIVER_PROGRAMS) $(if $(filter failure,$(PYTEST_FOLDERS)),$(SHIM)) \
+    $(if $(filter python,$(PYTEST_FOLDERS)),$(PACKAGE)) $(if $(filter web,$(PYTEST_FOLDERS)),web)
+check: check-built
 	@$(RUN_TESTS) $(TESTS) $(FUZZ_PROGRAMS) $(PYTESTS) $(NODE_TESTS)
 
 # The page in browsers of other makers.

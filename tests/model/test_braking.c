@@ -1315,8 +1315,8 @@ static void the_top_of_a_parabola_is_found_exactly(void **state)
 {
     (void)state;
     has_its_top_found(0.012, 40.0, 0.1);
-    /* 0.2 s before the end, with nothing after it: a tenth of the speed is passed 0.4 s before that,
-     * and 5 ms before or after that is where a step was to end. */
+    /* 0.2 s before the end, with nothing after it: a tenth of the speed is passed 0.4 s before the
+     * end, and 5 ms before or after that is where a step was to end. */
     has_its_top_found(0.003, 20.0, 0.3605);
     has_its_top_found(0.003, 20.0, 0.3595);
     has_its_top_found(0.003, 20.0, 0.36 + 1e-10);
@@ -1350,8 +1350,8 @@ static void no_top_is_sought_where_the_power_bends(void **state)
     assert_within(trip.out.stress_rise[BRAKE_FRONT], exact.out.stress_rise[BRAKE_FRONT], 0.01);
 }
 
-/* Where the foot comes down at once the face jumps by P l/(3 k A): that is no slope from which a top
- * could follow, while it goes on to rise. */
+/* Where the foot comes down at once the face jumps by P l/(3 k A): that is no slope from which a
+ * top could follow, while it goes on to rise. */
 static void no_top_is_sought_where_the_power_jumps(void **state)
 {
     (void)state;
