@@ -1,7 +1,9 @@
 # SPDX-License-Identifier: MIT
 """Builds the extension from the sources of the library, and the modules made from its tables."""
+import concurrent.futures
 import importlib.machinery
 import importlib.util
+import itertools
 import json
 import os
 import pathlib
@@ -88,7 +90,12 @@ class Build(build_ext):
         self.compiler.object_filenames = lambda names, strip_dir=0, output_dir="": objects(
             [str(name).replace(os.pardir + os.sep, "") for name in names], strip_dir, output_dir
         )
-        super().build_extension(ext)
+        one = self.compiler.compile
+        with concurrent.futures.ThreadPoolExecutor(os.cpu_count()) as pool:
+            self.compiler.compile = lambda names, **how: list(
+                itertools.chain.from_iterable(pool.map(lambda name: one([name], **how), names))
+            )
+            super().build_extension(ext)
         self.make_modules(pathlib.Path(self.get_ext_fullpath(ext.name)))
 
     def make_modules(self, path):
