@@ -10,8 +10,7 @@ import pytest
 from file import plain
 from schema import __main__ as writer, answers, shape
 
-VERBS = sorted(answers.answers())
-CASES = [(verb, words, answer) for verb in VERBS for words, answer in answers.answers()[verb]]
+VERBS = sorted(path.stem for path in writer.FOLDER.iterdir())
 
 
 def schema(verb):
@@ -32,7 +31,7 @@ def test_each_verb_with_json_has_its_schema_and_no_other_is_there():
         for line in usage.replace("\n      ", " ").splitlines()
         if "[--json]" in line
     }
-    assert set(VERBS) == {path.stem for path in writer.FOLDER.iterdir()}
+    assert VERBS == sorted(answers.answers())
     assert verbs == {form.partition("-")[0] for form in VERBS}
 
 
@@ -52,11 +51,10 @@ def test_a_schema_is_one_and_names_its_form(verb):
     assert {"libbrake", "format", "caution"} <= set(found["required"])
 
 
-@pytest.mark.parametrize(
-    ("verb", "words", "answer"), CASES, ids=[f"{verb}-{i}" for i, (verb, *_) in enumerate(CASES)]
-)
-def test_every_answer_is_what_its_schema_says(verb, words, answer):
-    assert complaint(verb, answer) is None, words
+@pytest.mark.parametrize("verb", VERBS)
+def test_every_answer_is_what_its_schema_says(verb):
+    for words, answer in answers.answers()[verb]:
+        assert complaint(verb, answer) is None, words
 
 
 OTHERS = {
