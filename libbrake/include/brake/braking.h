@@ -40,7 +40,7 @@
  * Accuracy: over 50 random vehicles whose friction drops by up to 40 % within 60 K, at steps up to
  * 0.5 s and tolerance 1e-4 s, stops from 100 km/h came out within 1e-4 m/s2 and 6 mm, faces within
  * 0.05 K of steps of 0.005 s. The hottest face between the ends of steps is the top of a parabola:
- * in 628 stops with discs of any size it came out 0.05 K low to 0.08 K high of that through the
+ * in 314 stops with discs of any size it came out 0.05 K low to 0.08 K high of that through the
  * faces at each 0.1 s. None is sought across an instant where the power bends.
  *
  * Sources: Mitschke, Dynamik der Kraftfahrzeuge (stop in time); UN R13-H, Annex 3, 1.1.2 (mean
