@@ -332,8 +332,6 @@ static bool came_to_end(const struct passage *p, double planned)
 static void keep(const struct course *c, const struct passage *p, double length, double end,
                  struct brake_braking *b)
 {
-    if (is_telling(c, p, b->time))
-        keep_lines(c, p, b);
     b->step = c->next;
     b->time = came_to_end(p, length) ? end : b->time + p->to.time;
     b->distance += p->to.distance;
@@ -368,8 +366,8 @@ static double crest(double begin, double before, double slope, double apart, dou
 static bool is_rough(const struct course *c, const struct passage *p, double begun, double end)
 {
     const struct brake_rig *rig = c->rig;
-    for (int i = 0; i < AT_80; i++) {
-        if ((p->begin.past[i] > 0.0) != (p->end.past[i] > 0.0))
+    for (int i = 0; i < CORNERS; i++) {
+        if (!is_speed((enum corner)i) && passes(p, (enum corner)i))
             return true;
     }
     return jumps(c, begun) || (came_to_end(p, end - begun) &&
@@ -640,8 +638,10 @@ static void end_step(struct lane *lane)
     struct brake_braking *b = &lane->braking;
     struct brake_outcome *o = &lane->outcome;
     note_heat(c, p->heat, o);
-    if (is_telling(c, p, lane->begun))
+    if (is_telling(c, p, lane->begun)) {
         note_crests(c, p, b, o);
+        keep_lines(c, p, b);
+    }
     if (is_rough(c, p, lane->begun, lane->end))
         forget_slopes(o);
     keep(c, p, lane->end - lane->begun, lane->end, b);

@@ -38,6 +38,11 @@ enum corner {
     CORNERS
 };
 
+static inline bool is_speed(enum corner corner)
+{
+    return corner >= AT_80;
+}
+
 /* What an instant shows, and how fast what moves does so. */
 struct instant {
     struct motion rate;

@@ -63,17 +63,12 @@ static bool is_limit(enum corner corner)
 static bool turns_back(const struct passage *p)
 {
     for (int i = 0; i < CORNERS; i++) {
-        const bool begins = p->begin.past[i] > 0.0;
-        if (!is_limit((enum corner)i) && begins == (p->end.past[i] > 0.0) &&
-            begins != (p->middle.past[i] > 0.0))
+        const enum corner corner = (enum corner)i;
+        if (!is_limit(corner) && !passes(p, corner) &&
+            (p->begin.past[i] > 0.0) != (p->middle.past[i] > 0.0))
             return true;
     }
     return false;
-}
-
-static bool is_speed(enum corner corner)
-{
-    return corner >= AT_80;
 }
 
 /* How far beyond a corner a step of this length ends. */
@@ -149,7 +144,7 @@ void brake_passage_run(struct course *c, double length, struct passage *p)
         try_length(c, 0.5 * length, p);
     for (int i = 0; i < CORNERS; i++) {
         const enum corner corner = (enum corner)i;
-        if ((p->begin.past[corner] > 0.0) == (p->end.past[corner] > 0.0))
+        if (!passes(p, corner))
             continue;
         const double found = locate(c, p, corner);
         if (found > least || is_awaited(c->outcome, corner)) {

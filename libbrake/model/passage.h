@@ -16,6 +16,12 @@ struct passage {
     double miss; /* part of the torque by which its end was not as expected */
 };
 
+/* Whether a corner lies between its ends. */
+static inline bool passes(const struct passage *p, enum corner corner)
+{
+    return (p->begin.past[corner] > 0.0) != (p->end.past[corner] > 0.0);
+}
+
 /* A step of a length, or to the first corner within it: `to`, `middle` and `end` from `begin`. What
  * is not awaited and comes very near the begin is passed over: friction that settles, or rounding,
  * can carry it back and forth. */
