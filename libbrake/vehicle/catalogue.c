@@ -3,6 +3,7 @@
 
 #include <math.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "letters.h"
@@ -177,15 +178,16 @@ static int edits(const char *a, const char *b)
 
 struct brake_nearest brake_nearest_to(const char *word)
 {
-    const size_t length = strlen(word);
-    const int half = (int)(length / 2);
+    const int length = (int)strlen(word);
+    const int half = length / 2;
     const int allowed = half < 5 ? half : 5;
-    return (struct brake_nearest){word, length < BRAKE_LONGEST_PATH ? allowed + 1 : 0};
+    return (struct brake_nearest){word, length, length < BRAKE_LONGEST_PATH ? allowed + 1 : 0};
 }
 
 bool brake_nearest_is(struct brake_nearest *nearest, const char *known)
 {
-    const int off = nearest->least > 0 ? edits(nearest->word, known) : 0;
+    const int longer = abs(nearest->length - (int)strlen(known)); /* no fewer edits */
+    const int off = longer < nearest->least ? edits(nearest->word, known) : longer;
     if (off >= nearest->least)
         return false;
     nearest->least = off;

@@ -30,7 +30,8 @@ enum { BRAKE_LONGEST_PATH = 64 /* no known path is longer */ };
 /* Looks for the known word that a wrong one was meant to be. */
 struct brake_nearest {
     const char *word;
-    int least; /* edits of the nearest so far, or one more than a hint may be off */
+    int length; /* of it */
+    int least;  /* edits of the nearest so far, or one more than a hint may be off */
 };
 
 /* Nothing is near yet. What is farther off than half the word, or than five letters, would

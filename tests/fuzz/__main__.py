@@ -1,10 +1,11 @@
 # SPDX-License-Identifier: MIT
 """Runs the targets of tests/fuzz one after the other: make fuzz SECONDS=n TARGETS='value log'.
 
-With QUIET=n a target ends before its SECONDS when it came upon no new edge for n of them. Seconds
-are those of the processor, so that other work beside it takes nothing away. What a target finds
-new stays in the build folder, and it goes on from there the next time; a run of more than a minute
-goes on from tests/fuzz/found too, where `make fuzz-keep` put few bytes that reach every edge found.
+Bytes are changed by words of the library too, those that it quotes and those of its lines. With
+QUIET=n a target ends before its SECONDS when it came upon no new edge for n of them. Seconds are
+those of the processor, so that other work beside it takes nothing away. What a target finds new
+stays in the build folder, and it goes on from there the next time; a run of more than a minute goes
+on from tests/fuzz/found too, where `make fuzz-keep` put few bytes that reach every edge found.
 Bytes that broke a target stay beside what it found. Ends with 1 when one broke.
 """
 import argparse
@@ -77,6 +78,19 @@ def figures(said):
     return [int(found[-1]) if found else 0 for found in (runs, edges)]
 
 
+def dictionary():
+    """A file of the words that files and words of the command line can be made of: what the
+    library quotes, and what the reference of lines does."""
+    told = [path.read_text(encoding="utf-8") for path in source.ROOT.glob("libbrake/*/*.c")]
+    quoted = re.findall(r'"([^"\\\s%]{2,40})"', "\n".join(told))
+    lines = (source.ROOT / "reference" / "lines.md").read_text(encoding="utf-8")
+    quoted += re.findall(r"`([^`\s]{2,60})`", lines)
+    path = BUILD / "fuzz" / "words"
+    escaped = ("".join(f"\\x{byte:02x}" for byte in word.encode()) for word in sorted({*quoted}))
+    path.write_text("".join(f'"{word}"\n' for word in escaped), encoding="ascii")
+    return path
+
+
 def unpack(target):
     """What is kept of a target, put where it looks for more: once."""
     with contextlib.suppress(FileNotFoundError), tarfile.open(KEPT / f"{target}.tar.xz") as archive:
@@ -90,7 +104,7 @@ def command_of(target, *options):
     corpus.mkdir(parents=True, exist_ok=True)
     seeds = [HERE / "seeds" / target, *(source.ROOT / folder for folder in SEEDS.get(target, ()))]
     return [BUILD / "fuzz" / "tests" / "fuzz" / target, f"-max_len={LONGEST.get(target, 400)}",
-            "-timeout=60", "-rss_limit_mb=3000", "-close_fd_mask=3",
+            "-timeout=60", "-rss_limit_mb=3000", "-close_fd_mask=3", f"-dict={dictionary()}",
             f"-artifact_prefix={FOUND}/{target}-", *options, corpus,
             *(path for path in seeds if path.exists())]  # fmt: skip
 
