@@ -178,7 +178,8 @@ static int edits(const char *a, const char *b)
 
 struct brake_nearest brake_nearest_to(const char *word)
 {
-    const int length = (int)strlen(word);
+    const char *end = memchr(word, '\0', BRAKE_LONGEST_PATH);
+    const int length = end != NULL ? (int)(end - word) : BRAKE_LONGEST_PATH;
     const int half = length / 2;
     const int allowed = half < 5 ? half : 5;
     return (struct brake_nearest){word, length, length < BRAKE_LONGEST_PATH ? allowed + 1 : 0};
@@ -186,8 +187,8 @@ struct brake_nearest brake_nearest_to(const char *word)
 
 bool brake_nearest_is(struct brake_nearest *nearest, const char *known)
 {
-    const int longer = abs(nearest->length - (int)strlen(known)); /* no fewer edits */
-    const int off = longer < nearest->least ? edits(nearest->word, known) : longer;
+    const int apart = abs(nearest->length - (int)strlen(known)); /* no fewer edits */
+    const int off = apart < nearest->least ? edits(nearest->word, known) : apart;
     if (off >= nearest->least)
         return false;
     nearest->least = off;

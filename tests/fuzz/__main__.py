@@ -29,6 +29,7 @@ from trust import record
 HERE = pathlib.Path(__file__).resolve().parent
 BUILD = pathlib.Path(os.environ.get("LIBBRAKE_BUILD", source.ROOT / "build"))
 FOUND = BUILD / "fuzz" / "found"
+WORDS = BUILD / "fuzz" / "words"  # a dictionary of libFuzzer
 KEPT = HERE / "found"  # an archive for each target
 SHORT = 60  # [s] a run no longer goes from the seeds alone: all that is kept takes minutes to show
 PROGRAMS = sorted(path.stem for path in HERE.glob("*.c") if path.stem != "replay")
@@ -78,17 +79,16 @@ def figures(said):
     return [int(found[-1]) if found else 0 for found in (runs, edges)]
 
 
-def dictionary():
-    """A file of the words that files and words of the command line can be made of: what the
-    library quotes, and what the reference of lines does."""
-    told = [path.read_text(encoding="utf-8") for path in source.ROOT.glob("libbrake/*/*.c")]
+def write_words():
+    """What files and words of the command line can be made of: what the library quotes, and what
+    the reference of lines does."""
+    told = [path.read_text(encoding="utf-8") for path in source.sources()]
     quoted = re.findall(r'"([^"\\\s%]{2,40})"', "\n".join(told))
     lines = (source.ROOT / "reference" / "lines.md").read_text(encoding="utf-8")
     quoted += re.findall(r"`([^`\s]{2,60})`", lines)
-    path = BUILD / "fuzz" / "words"
     escaped = ("".join(f"\\x{byte:02x}" for byte in word.encode()) for word in sorted({*quoted}))
-    path.write_text("".join(f'"{word}"\n' for word in escaped), encoding="ascii")
-    return path
+    WORDS.parent.mkdir(parents=True, exist_ok=True)
+    WORDS.write_text("".join(f'"{word}"\n' for word in escaped), encoding="ascii")
 
 
 def unpack(target):
@@ -104,7 +104,7 @@ def command_of(target, *options):
     corpus.mkdir(parents=True, exist_ok=True)
     seeds = [HERE / "seeds" / target, *(source.ROOT / folder for folder in SEEDS.get(target, ()))]
     return [BUILD / "fuzz" / "tests" / "fuzz" / target, f"-max_len={LONGEST.get(target, 400)}",
-            "-timeout=60", "-rss_limit_mb=3000", "-close_fd_mask=3", f"-dict={dictionary()}",
+            "-timeout=60", "-rss_limit_mb=3000", "-close_fd_mask=3",
             f"-artifact_prefix={FOUND}/{target}-", *options, corpus,
             *(path for path in seeds if path.exists())]  # fmt: skip
 
@@ -131,7 +131,7 @@ def run(target, seconds, quiet):
     """Runs one target; whether it stood, and what to say of it."""
     if seconds > SHORT:
         unpack(target)
-    command = command_of(target, "-print_final_stats=1")
+    command = command_of(target, f"-dict={WORDS}", "-print_final_stats=1")
     status, said, took, last = listened(command, seconds, quiet)
     if status:
         print(said[-4000:])
@@ -165,6 +165,7 @@ def main():
             if target != ARGUMENTS:
                 print(f"fuzz: {target}: {keep(target)}", flush=True)
         return 0
+    write_words()
     broken = 0
     for target in told.targets:
         if target == ARGUMENTS:
