@@ -81,6 +81,22 @@ const char *brake_part_changes(struct brake_document *d, const struct brake_befo
         loss_of(d, b->of[BRAKE_FRONT].ratio), loss_of(d, b->of[BRAKE_REAR].ratio), floor);
 }
 
+const char *brake_part_loss(struct brake_document *d, const struct brake_assessment *a)
+{
+    if (a->before == NULL || isnan(a->before->of[BRAKE_BOTH_AXLES].ratio))
+        return NULL;
+    const double met = 1.0 - a->before->less;
+    if (a->limiting >= 0 && !(met < a->conformance.of[a->limiting].met))
+        return NULL;
+    const struct brake_unit *percent = brake_unit_find("%");
+    const double ratio = a->before->of[BRAKE_BOTH_AXLES].ratio;
+    return brake_document_words(
+        d, "Brake torque per need, of what it was before: %s against at least %s, met by %s. [%s]",
+        brake_document_amount(d, brake_cell_number(ratio, percent)),
+        brake_document_amount(d, brake_cell_number(1.0 - BRAKE_AS_BEFORE, percent)),
+        brake_part_share(d, met), brake_part_loss_name);
+}
+
 void brake_part_before(struct brake_document *d, const struct brake_before *b)
 {
     struct brake_column column[6 + BRAKE_CHANGES] = {{"axle", NULL, BRAKE_COLUMN},

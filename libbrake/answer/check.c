@@ -121,9 +121,13 @@ static void say_defaults(struct brake_document *d, const struct brake_sheet *she
                                  lines != NULL ? lines : ""));
 }
 
+/* Of the whole answer, with the clause. */
 static const char *limiting_of(struct brake_document *d, const struct brake_assessment *a)
 {
+    const char *loss = brake_part_loss(d, a);
     const int criterion = a->limiting;
+    if (loss != NULL || criterion < 0)
+        return loss;
     const struct brake_criterion *c = brake_criterion_at(criterion);
     const struct brake_conformance *conformance = &a->conformance.of[criterion];
     const double margin = a->judgement[criterion].margin;
@@ -141,12 +145,27 @@ static const char *limiting_of(struct brake_document *d, const struct brake_asse
 
 const char *brake_part_limits(struct brake_document *d, const struct brake_assessment *a)
 {
+    const char *loss = brake_part_loss(d, a);
+    if (loss != NULL || a->limiting < 0)
+        return loss;
     const struct brake_criterion *c = brake_criterion_at(a->limiting);
     const char *met = brake_part_met(d, &a->conformance.of[a->limiting]);
     return brake_document_words(d, "%s: %s against %s%s%s. [%s]", c->title,
                                 brake_document_amount(d, value_of(a, a->limiting)),
                                 brake_document_amount(d, limit_of(a, a->limiting)),
                                 met != NULL ? ", met by " : "", met != NULL ? met : "", c->id);
+}
+
+/* It is drawn by itself, so that no share of all at once holds it. */
+static const char *but_the_loss(const struct brake_assessment *a)
+{
+    return a->before != NULL && a->before->verdict != BRAKE_MEETS ? " but the loss" : "";
+}
+
+const char *brake_part_at_once(struct brake_document *d, const struct brake_assessment *a)
+{
+    return brake_document_words(d, "All%s at once: %.0f of 100.", but_the_loss(a),
+                                100.0 * a->conformance.all_met);
 }
 
 /* For programs: how many rows there are of each verdict. */
@@ -178,14 +197,15 @@ void brake_part_verdict(struct brake_document *d, const struct brake_sheet *shee
     brake_document_fact(
         d, "limiting", NULL,
         brake_cell_text(a->limiting >= 0 ? brake_criterion_at(a->limiting)->id : NULL));
-    if (a->limiting >= 0)
-        brake_document_say(d, NULL, "Limiting", limiting_of(d, a));
+    const char *limiting = limiting_of(d, a);
+    if (limiting != NULL)
+        brake_document_say(d, NULL, "Limiting", limiting);
     brake_document_fact(d, "p_all", NULL, brake_cell_number(a->conformance.all_met, NULL));
     brake_document_say(d, NULL, "Together",
                        brake_document_words(d,
-                                            "all that counts and could be judged is met at once "
+                                            "all that counts and could be judged%s is met at once "
                                             "by %.0f of 100",
-                                            100.0 * a->conformance.all_met));
+                                            but_the_loss(a), 100.0 * a->conformance.all_met));
     say_defaults(d, sheet, a);
     brake_document_say(d, "do", "Do", brake_part_do(d, a));
     brake_document_fact(

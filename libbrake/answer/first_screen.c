@@ -158,13 +158,11 @@ void brake_answer_first_screen(struct brake_document *document, const struct bra
     say(d, "Changes", changes, &lines);
     say(d, "Drive", brake_part_driven(d, sheet), &lines);
     say(d, "Verdict",
-        brake_document_words(d, "%s. All at once: %.0f of 100.",
-                             brake_part_ruling(d, &sheet->vehicle, &a->ruling),
-                             100.0 * a->conformance.all_met),
+        brake_document_words(d, "%s. %s", brake_part_ruling(d, &sheet->vehicle, &a->ruling),
+                             brake_part_at_once(d, a)),
         &lines);
     say(d, "Yardstick", brake_part_yardsticks(d, &a->ruling), &lines);
-    if (a->limiting >= 0)
-        say(d, "Limits", brake_part_limits(d, a), &lines);
+    say(d, "Limits", brake_part_limits(d, a), &lines);
     say(d, "Do", brake_part_do(d, a), &lines);
     say(d, "Measure", brake_part_measure(d, sheet, a), &lines);
     const int left_out = list_open(d, a, SCREEN - lines, changes != NULL ? FEWEST - 1 : FEWEST);

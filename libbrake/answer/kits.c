@@ -20,11 +20,12 @@ static void sentences(struct brake_document *d, const struct brake_kit *kit, int
     if (driven != NULL)
         brake_document_say(d, NULL, "Drive", driven);
     brake_document_say(d, NULL, "Verdict",
-                       brake_document_words(d, "%s. All at once: %.0f of 100.",
+                       brake_document_words(d, "%s. %s",
                                             brake_part_ruling(d, &kit->sheet->vehicle, &a->ruling),
-                                            100.0 * a->conformance.all_met));
-    if (a->limiting >= 0)
-        brake_document_say(d, NULL, "Limits", brake_part_limits(d, a));
+                                            brake_part_at_once(d, a)));
+    const char *limits = brake_part_limits(d, a);
+    if (limits != NULL)
+        brake_document_say(d, NULL, "Limits", limits);
     brake_document_say(d, NULL, "Do", brake_part_do(d, a));
 }
 

@@ -104,17 +104,20 @@ const char *brake_part_now(struct brake_document *d, const struct brake_vehicle 
 const char *brake_part_changes(struct brake_document *d, const struct brake_before *b);
 void brake_part_before(struct brake_document *d, const struct brake_before *b);
 
-/* The hazard of losing torque per need, among requirements. */
+/* The hazard of losing torque per need, among requirements: its name, and what it says where it is
+ * what limits (NULL: it is not). */
 extern const char brake_part_loss_name[];
+const char *brake_part_loss(struct brake_document *d, const struct brake_assessment *a);
 
 /* What a drive told: a sentence, NULL without one, and a section with its numbers, if there is
  * one. */
 const char *brake_part_driven(struct brake_document *d, const struct brake_sheet *sheet);
 void brake_part_told(struct brake_document *d, const struct brake_sheet *sheet);
 
-/* The requirement that limits, in a sentence; how many samples meet one, and why some could not be
- * worked out; its margin. */
+/* What limits, in a sentence (NULL: nothing that is known); how many samples meet all at once; how
+ * many meet one, and why some could not be worked out; its margin. */
 const char *brake_part_limits(struct brake_document *d, const struct brake_assessment *a);
+const char *brake_part_at_once(struct brake_document *d, const struct brake_assessment *a);
 const char *brake_part_met(struct brake_document *d, const struct brake_conformance *conformance);
 
 /* A share in whole hundredths; never all or none while some differ. */

@@ -65,6 +65,23 @@ def test_it_is_the_first_line_and_counts_as_a_hazard():
     assert "Changes   1 % less in brake torque per need" in full
 
 
+def test_the_loss_is_what_limits_where_fewest_meet_it():
+    """Given brakes that were not touched, under a heavier vehicle on larger tyres, when it is
+    checked, then the loss, which no sample is without, stands as what limits and apart from what
+    is met at once; given a vehicle whose loss more samples meet than a requirement, that does."""
+    pair = VEHICLES / "badger-after.ini", "--before", VEHICLES / "badger-before.ini"
+    ratio = checked(*pair)["changes"]["torque_per_need"][-1]["ratio"]
+    said = " ".join(screen(*pair)[1].split())
+    loss = (f"Brake torque per need, of what it was before: {100 * ratio:.2f} % against at least "
+            "97 %, met by 0 of 100. [torque per need of before]")  # fmt: skip
+    assert f"Limits {loss}" in said and "All but the loss at once: " in said
+    full = " ".join(screen(*pair, "--full")[1].split())
+    assert f"Limiting {loss}" in full and "could be judged but the loss is met at once" in full
+    said = " ".join(screen(HERON, "--before", BEFORE)[1].split())
+    assert "Limits Deceleration with either circuit failed: " in said
+    assert "All at once: " in " ".join(screen(HERON, "--before", HERON)[1].split())
+
+
 def test_a_vehicle_against_itself_is_as_before():
     found = checked(HERON, "--before", HERON)["changes"]
     assert found["verdict"] == "meets" and found["p_less"] == 0
