@@ -30,7 +30,7 @@ enum { BRAKE_LONGEST_PATH = 64 /* no known path is longer */ };
 /* Looks for the known word that a wrong one was meant to be. */
 struct brake_nearest {
     const char *word;
-    int length; /* of it, or BRAKE_LONGEST_PATH where it is longer */
+    int length; /* of it; BRAKE_LONGEST_PATH: that long or longer */
     int least;  /* edits of the nearest so far, or one more than a hint may be off */
 };
 
