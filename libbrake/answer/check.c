@@ -162,9 +162,11 @@ static const char *but_the_loss(const struct brake_assessment *a)
     return a->before != NULL && a->before->verdict != BRAKE_MEETS ? " but the loss" : "";
 }
 
-const char *brake_part_at_once(struct brake_document *d, const struct brake_assessment *a)
+const char *brake_part_stands(struct brake_document *d, const struct brake_vehicle *vehicle,
+                              const struct brake_assessment *a)
 {
-    return brake_document_words(d, "All%s at once: %.0f of 100.", but_the_loss(a),
+    return brake_document_words(d, "%s. All%s at once: %.0f of 100.",
+                                brake_part_ruling(d, vehicle, &a->ruling), but_the_loss(a),
                                 100.0 * a->conformance.all_met);
 }
 

@@ -157,10 +157,7 @@ void brake_answer_first_screen(struct brake_document *document, const struct bra
     const char *changes = changes_of(d, a);
     say(d, "Changes", changes, &lines);
     say(d, "Drive", brake_part_driven(d, sheet), &lines);
-    say(d, "Verdict",
-        brake_document_words(d, "%s. %s", brake_part_ruling(d, &sheet->vehicle, &a->ruling),
-                             brake_part_at_once(d, a)),
-        &lines);
+    say(d, "Verdict", brake_part_stands(d, &sheet->vehicle, a), &lines);
     say(d, "Yardstick", brake_part_yardsticks(d, &a->ruling), &lines);
     say(d, "Limits", brake_part_limits(d, a), &lines);
     say(d, "Do", brake_part_do(d, a), &lines);

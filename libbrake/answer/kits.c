@@ -19,10 +19,7 @@ static void sentences(struct brake_document *d, const struct brake_kit *kit, int
     brake_document_say(d, NULL, "Changes", brake_part_changes(d, a->before));
     if (driven != NULL)
         brake_document_say(d, NULL, "Drive", driven);
-    brake_document_say(d, NULL, "Verdict",
-                       brake_document_words(d, "%s. %s",
-                                            brake_part_ruling(d, &kit->sheet->vehicle, &a->ruling),
-                                            brake_part_at_once(d, a)));
+    brake_document_say(d, NULL, "Verdict", brake_part_stands(d, &kit->sheet->vehicle, a));
     const char *limits = brake_part_limits(d, a);
     if (limits != NULL)
         brake_document_say(d, NULL, "Limits", limits);

@@ -96,6 +96,10 @@ const char *brake_part_ruling(struct brake_document *d, const struct brake_vehic
                               const struct brake_ruling *r);
 const char *brake_part_yardsticks(struct brake_document *d, const struct brake_ruling *r);
 
+/* The verdict of the first screen: the same, and how many samples meet all of it at once. */
+const char *brake_part_stands(struct brake_document *d, const struct brake_vehicle *vehicle,
+                              const struct brake_assessment *a);
+
 /* The same after another answer: whatever that said, the vehicle may fall short nonetheless. */
 const char *brake_part_now(struct brake_document *d, const struct brake_vehicle *vehicle,
                            const struct brake_ruling *r, bool hot);
@@ -114,10 +118,9 @@ const char *brake_part_loss(struct brake_document *d, const struct brake_assessm
 const char *brake_part_driven(struct brake_document *d, const struct brake_sheet *sheet);
 void brake_part_told(struct brake_document *d, const struct brake_sheet *sheet);
 
-/* What limits, in a sentence (NULL: nothing that is known); how many samples meet all at once; how
- * many meet one, and why some could not be worked out; its margin. */
+/* What limits, in a sentence (NULL: nothing that is known); how many samples meet one, and why
+ * some could not be worked out; its margin. */
 const char *brake_part_limits(struct brake_document *d, const struct brake_assessment *a);
-const char *brake_part_at_once(struct brake_document *d, const struct brake_assessment *a);
 const char *brake_part_met(struct brake_document *d, const struct brake_conformance *conformance);
 
 /* A share in whole hundredths; never all or none while some differ. */
